@@ -1,0 +1,1 @@
+export type GaugeStandard = 'us-standard-1893' | 'birmingham'
