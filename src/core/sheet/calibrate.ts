@@ -1,0 +1,190 @@
+import { correlatedNumbers } from '../uncertainty/correlated.ts'
+import { chiSquareExceeds } from '../uncertainty/distributions.ts'
+import { propagate, type Uncertain } from '../uncertainty/uncertain.ts'
+import { CalibrationError } from './calibration-error.ts'
+import { type Draw, observe, type ViewMapping } from './observe.ts'
+import type { ReferencePart, StatedSize } from './reference.ts'
+import { normalisedResiduals, SUSPECT_ABOVE } from './snooping.ts'
+import { type Solution, solveMapping } from './solve-mapping.ts'
+
+/** How one stated size fits the others. mm. */
+export interface ReferenceCheck {
+  id: string
+  part?: ReferencePart
+  stated: number
+  /** What the calibration makes of it. */
+  fitted: number
+  /** stated − fitted */
+  residual: number
+  /** Normalised residual with all references in; 0 when nothing checks it. */
+  w: number
+  suspect: boolean
+  /** Left out of the calibration, because it alone explains the misfit. */
+  setAside: boolean
+}
+
+export interface Calibration {
+  view: ViewMapping
+  /** Parameters over the same sources as the marks of the references. */
+  theta: Uncertain[]
+  /** Over all references. */
+  chi2: number
+  dof: number
+  /** null when nothing is redundant. */
+  p: number | null
+  references: ReferenceCheck[]
+  /** The stated sizes that the parameters rest on. */
+  used: readonly StatedSize[]
+  /** Factor by which uncertainties were enlarged; 1 when the references fit. */
+  enlarged: number
+  /** What the enlargement adds to each parameter, mean 0; none when the references fit. */
+  excess: readonly Uncertain[]
+  problem?: string
+}
+
+const MISFIT_BELOW = 0.05
+
+/**
+ * Calibrates a view from its references.
+ * @param view mapping, frame and draughting error (mm in true size)
+ * @param sizes the stated sizes, in the order of the references
+ * @param label what enlargement is called in a budget
+ * @throws CalibrationError, in words, when the references do not determine the mapping
+ */
+export function calibrate(view: ViewMapping, sizes: readonly StatedSize[], label = 'view'): Calibration {
+  const all = solveMapping(view, sizes)
+  const p = all.dof > 0 ? chiSquareExceeds(all.chi2, all.dof) : null
+  const w = all.dof > 0 ? normalisedResiduals(sizes, all) : sizes.map(() => 0)
+  const culprit = p !== null && p < MISFIT_BELOW ? soleCulprit(sizes, w, all) : null
+  const rest = culprit === null ? null : withoutReference(view, sizes, culprit)
+  const misfit = rest === null && p !== null && p < MISFIT_BELOW
+  const enlarged = misfit ? Math.sqrt(all.chi2 / all.dof) : 1
+  const excess = misfit ? excessOf(all, enlarged, label) : []
+  const theta = misfit ? widen(all.theta, excess) : (rest ?? all).theta
+  const references = checks(view, sizes, w, theta, rest === null ? null : culprit)
+  const problem = misfitInWords(references, enlarged, p)
+  return {
+    view,
+    theta,
+    chi2: all.chi2,
+    dof: all.dof,
+    p,
+    references,
+    used: rest === null ? sizes : retained(sizes, culprit),
+    enlarged,
+    excess,
+    ...(problem === null ? {} : { problem }),
+  }
+}
+
+/**
+ * The parameters as they would have come out with other errors: the whole calibration is solved again.
+ * @throws CalibrationError as `calibrate`
+ */
+export function recalibrate(calibration: Calibration, draw: Draw): number[] {
+  const { theta } = solveMapping(calibration.view, calibration.used, draw)
+  return theta.map(({ value }, k) => {
+    const excess = calibration.excess[k]
+    if (excess === undefined) return value
+    return excess.sources.reduce((v, s, i) => v + draw(s) * (excess.coefficients[i] as number), value)
+  })
+}
+
+/** The one reference whose removal alone makes the rest fit; null when there is none or more than one. */
+function soleCulprit(sizes: readonly StatedSize[], w: readonly number[], all: Solution): string | null {
+  const culprits = new Set<string>()
+  sizes.forEach(({ reference }, i) => {
+    const wi = w[i] as number
+    if (Math.abs(wi) <= SUSPECT_ABOVE || all.dof < 2) return
+    // In a linear model the chi-square without a stated size is less by its w².
+    if (chiSquareExceeds(Math.max(all.chi2 - wi * wi, 0), all.dof - 1) >= MISFIT_BELOW)
+      culprits.add(reference)
+  })
+  return culprits.size === 1 ? ([...culprits][0] as string) : null
+}
+
+function withoutReference(view: ViewMapping, sizes: readonly StatedSize[], culprit: string): Solution | null {
+  try {
+    return solveMapping(view, retained(sizes, culprit))
+  } catch (error) {
+    if (error instanceof CalibrationError) return null
+    throw error
+  }
+}
+
+const retained = (sizes: readonly StatedSize[], culprit: string | null): StatedSize[] =>
+  sizes.filter(({ reference }) => reference !== culprit)
+
+/**
+ * What enlarges the covariance of the parameters to factor² times itself: sources of their own, so that
+ * what the parameters share with the marks is left as it is; worth the redundancy they were estimated from.
+ */
+function excessOf(solution: Solution, factor: number, label: string): Uncertain[] {
+  return correlatedNumbers(
+    solution.theta.map(() => 0),
+    solution.adjustment.covariance
+      .clone()
+      .mul(factor * factor - 1)
+      .to2DArray(),
+    `misfit of the references of ${label}`,
+    { dof: solution.dof },
+  )
+}
+
+function widen(theta: readonly Uncertain[], excess: readonly Uncertain[]): Uncertain[] {
+  const widened = theta.map((t, k) => propagate(t.value, [t, excess[k] as Uncertain], [1, 1]))
+  // The merged lists are alike; one and the same array makes combining them quick.
+  const { sources } = widened[0] as Uncertain
+  return widened.map((t) => ({ ...t, sources }))
+}
+
+function checks(
+  view: ViewMapping,
+  sizes: readonly StatedSize[],
+  w: readonly number[],
+  theta: readonly Uncertain[],
+  setAside: string | null,
+): ReferenceCheck[] {
+  const values = theta.map((t) => t.value)
+  return sizes.map((size, i) => {
+    const stated = mean(size.equations.map((e) => e.stated.value))
+    const fitted = mean(size.equations.map((e) => observe(view, values, e.features, e.measure).value))
+    const wi = w[i] as number
+    return {
+      id: size.reference,
+      ...(size.part === undefined ? {} : { part: size.part }),
+      stated,
+      fitted,
+      residual: stated - fitted,
+      w: wi,
+      suspect: Math.abs(wi) > SUSPECT_ABOVE,
+      setAside: size.reference === setAside,
+    }
+  })
+}
+
+const mean = (values: readonly number[]): number => values.reduce((s, v) => s + v, 0) / values.length
+
+function misfitInWords(
+  references: readonly ReferenceCheck[],
+  enlarged: number,
+  p: number | null,
+): string | null {
+  const suspects = references.filter((r) => r.suspect)
+  const names = [...new Set(suspects.map(nameOf))]
+  const list = names.length > 1 ? `${names.slice(0, -1).join(', ')} and ${names.at(-1)}` : names[0]
+  const setAside = references.find((r) => r.setAside)
+  if (setAside !== undefined) {
+    return `Reference ${nameOf(setAside)} does not fit the others: misread figure, or not to scale? It is left out of the calibration, and the rest agree without it.`
+  }
+  if (enlarged > 1) {
+    const suspicion = list === undefined ? '' : ` Look first at ${list}: misread figure, or not to scale?`
+    return `The references do not agree within their uncertainties (p = ${p?.toPrecision(1)}), so the uncertainty of the scale is enlarged ${enlarged.toFixed(1)} times.${suspicion}`
+  }
+  if (list === undefined) return null
+  return names.length === 1
+    ? `Reference ${list} does not fit the others: misread figure, or not to scale?`
+    : `References ${list} do not fit one another: misread figures, or not to scale?`
+}
+
+const nameOf = ({ id, part }: ReferenceCheck): string => (part === undefined ? id : `${id} (${part})`)

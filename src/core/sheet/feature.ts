@@ -1,0 +1,147 @@
+import { fitCircle } from '../geometry/fit-circle.ts'
+import { fitLine } from '../geometry/fit-line.ts'
+import type { Point } from '../geometry/frames.ts'
+import { GeometryError } from '../geometry/geometry-error.ts'
+import type { Mark, MarkKind } from '../job/types.ts'
+import { newSource, type Source } from '../uncertainty/source.ts'
+import { repeatedObservations } from '../uncertainty/type-a.ts'
+
+/** How one source of picking error moves one of a feature's points, in pixels per unit of the source. */
+export interface Move {
+  source: Source
+  point: number
+  dx: number
+  dy: number
+}
+
+/** A mark ready to be measured: the points that define it and what makes them uncertain. */
+export interface Feature {
+  mark: string
+  kind: MarkKind
+  /** point: one; line: its two ends; circle and path: every picked point. Pixels. */
+  points: readonly Point[]
+  closed: boolean
+  /** circle: where its centre appears, pixels. */
+  centre?: Point
+  /** Sorted so that moves of one source stand together. */
+  picking: readonly Move[]
+  /** point: x and y; line: each end across the line; circle: centre x, y and radius; path: x and y of each point. */
+  draughting: readonly Source[]
+  /** Scatter of the picks about the fitted line or circle against their sigma, when there is any. */
+  fit?: { squares: number; dof: number }
+}
+
+/**
+ * Turns a mark into a feature.
+ * @throws GeometryError naming the mark when its picks do not determine it
+ */
+export function featureOf(mark: Mark): Feature {
+  try {
+    switch (mark.kind) {
+      case 'point':
+        return pointFeature(mark)
+      case 'line':
+        return lineFeature(mark)
+      case 'circle':
+        return circleFeature(mark)
+      case 'path':
+        return pathFeature(mark)
+    }
+  } catch (error) {
+    if (error instanceof GeometryError) throw new GeometryError(`Mark ${mark.id}: ${error.message}`)
+    throw error
+  }
+}
+
+const pickingOf = (mark: Mark): string => `picking of ${mark.label ?? mark.id}`
+const draughtingOf = (mark: Mark, n: number): Source[] =>
+  Array.from({ length: n }, () => newSource(`draughting of ${mark.label ?? mark.id}`))
+
+function pointFeature(mark: Mark & { kind: 'point' }): Feature {
+  const picks = [mark.pixel, ...(mark.repeats ?? [])]
+  const x = repeatedObservations(picks.map((p) => p[0]))
+  const y = repeatedObservations(picks.map((p) => p[1]))
+  const n = picks.length
+  // Both coordinates are picked alike, so their scatter is one estimate with 2(n − 1) degrees of freedom.
+  const s = Math.sqrt((x.s ** 2 + y.s ** 2) / 2)
+  // Repeats that agree to the last digit tell nothing of the scatter: the stated sigma stands.
+  const repeated = n > 1 && s > 0
+  const u = (repeated ? s : mark.sigma) / Math.sqrt(n)
+  const estimate = repeated ? { dof: 2 * (n - 1) } : undefined
+  return {
+    mark: mark.id,
+    kind: 'point',
+    points: [[x.mean, y.mean]],
+    closed: false,
+    picking: [
+      { source: newSource(pickingOf(mark), estimate), point: 0, dx: u, dy: 0 },
+      { source: newSource(pickingOf(mark), estimate), point: 0, dx: 0, dy: u },
+    ],
+    draughting: draughtingOf(mark, 2),
+  }
+}
+
+/** A line stays a line under every mapping, so it is fitted in pixels, where all picks are uncertain alike. */
+function lineFeature(mark: Mark & { kind: 'line' }): Feature {
+  const line = fitLine(mark.pixels)
+  const [nx, ny] = [-line.direction[1], line.direction[0]]
+  const label = pickingOf(mark)
+  const offset = newSource(label)
+  const rotation = newSource(label)
+  const across = mark.sigma * line.offset
+  const turn = mark.sigma * line.rotation
+  const [t0, t1] = line.at
+  return {
+    mark: mark.id,
+    kind: 'line',
+    points: line.ends,
+    closed: false,
+    picking: [
+      { source: offset, point: 0, dx: across * nx, dy: across * ny },
+      { source: offset, point: 1, dx: across * nx, dy: across * ny },
+      { source: rotation, point: 0, dx: turn * t0 * nx, dy: turn * t0 * ny },
+      { source: rotation, point: 1, dx: turn * t1 * nx, dy: turn * t1 * ny },
+    ],
+    draughting: draughtingOf(mark, 2),
+    ...(line.n > 2 ? { fit: { squares: line.squares, dof: line.n - 2 } } : {}),
+  }
+}
+
+/** A circle of the part is no circle on a shrunk sheet; it is fitted in true size, so every pick is kept. */
+function circleFeature(mark: Mark & { kind: 'circle' }): Feature {
+  const circle = fitCircle(mark.pixels)
+  return {
+    mark: mark.id,
+    kind: 'circle',
+    points: mark.pixels,
+    closed: true,
+    centre: circle.centre,
+    picking: everyPoint(mark),
+    draughting: draughtingOf(mark, 3),
+    ...(circle.n > 3 ? { fit: { squares: circle.squares, dof: circle.n - 3 } } : {}),
+  }
+}
+
+function pathFeature(mark: Mark & { kind: 'path' }): Feature {
+  if (mark.pixels.length < (mark.closed ? 3 : 2)) {
+    throw new GeometryError(
+      mark.closed ? 'A closed path needs three points or more.' : 'A path needs two points or more.',
+    )
+  }
+  return {
+    mark: mark.id,
+    kind: 'path',
+    points: mark.pixels,
+    closed: mark.closed ?? false,
+    picking: everyPoint(mark),
+    draughting: draughtingOf(mark, 2 * mark.pixels.length),
+  }
+}
+
+function everyPoint(mark: Mark & { pixels: readonly Point[] }): Move[] {
+  const label = pickingOf(mark)
+  return mark.pixels.flatMap((_, point) => [
+    { source: newSource(label), point, dx: mark.sigma, dy: 0 },
+    { source: newSource(label), point, dx: 0, dy: mark.sigma },
+  ])
+}

@@ -1,0 +1,190 @@
+import type { Point } from '../geometry/frames.ts'
+import type { Source } from '../uncertainty/source.ts'
+import type { Feature } from './feature.ts'
+import type { Mapped, Mapping, ViewFrame } from './mapping.ts'
+import type { Shape, TrueMeasure } from './measures.ts'
+
+/** How a view turns its features into true size. */
+export interface ViewMapping {
+  mapping: Mapping
+  frame: ViewFrame
+  /** Standard uncertainty of where a drawn feature lies, mm in true size. */
+  draughting: number
+}
+
+/** A measure taken through a mapping, with everything that moves it. */
+export interface Observation {
+  value: number
+  /** Derivative by each parameter of the mapping. */
+  byParameter: Float64Array
+  /** Sources of picking and draughting and what each contributes, mm (or mm², rad). */
+  sources: Source[]
+  contributions: number[]
+}
+
+/** A realisation of the sources, each in units of its standard uncertainty; used to simulate. */
+export type Draw = (source: Source) => number
+
+/**
+ * Takes a measure of features through a mapping with parameters theta.
+ * @param draw when given, every pick and every drawn feature is first displaced by its realisation
+ * @throws GeometryError where there is nothing to measure
+ */
+export function observe(
+  view: ViewMapping,
+  theta: ArrayLike<number>,
+  features: readonly Feature[],
+  measure: TrueMeasure,
+  draw?: Draw,
+): Observation {
+  const mapped: Mapped[][] = []
+  const shapes: Shape[] = features.map((feature) => {
+    const pixels = draw ? displacedPicks(feature, draw) : feature.points
+    const images = pixels.map((p) => view.mapping.apply(theta, p, view.frame))
+    mapped.push(images)
+    const points = images.map((m): Point => [m.x, m.y])
+    return {
+      mark: feature.mark,
+      kind: feature.kind,
+      closed: feature.closed,
+      points: draw ? displacedDrawing(feature, view, theta, points, draw) : points,
+    }
+  })
+  const measured = measure(shapes)
+  const byParameter = new Float64Array(view.mapping.parameters.length)
+  const sources: Source[] = []
+  const contributions: number[] = []
+  let from = 0
+  features.forEach((feature, f) => {
+    const images = mapped[f] as Mapped[]
+    const gradient = measured.gradient.subarray(from, from + 2 * images.length)
+    from += 2 * images.length
+    addByParameter(byParameter, images, gradient)
+    addPicking(feature, images, gradient, sources, contributions)
+    addDraughting(feature, view, theta, shapes[f] as Shape, gradient, sources, contributions)
+  })
+  return { value: measured.value, byParameter, sources, contributions }
+}
+
+function addByParameter(sum: Float64Array, images: readonly Mapped[], gradient: Float64Array): void {
+  images.forEach(({ byParameter }, i) => {
+    const gx = gradient[2 * i] as number
+    const gy = gradient[2 * i + 1] as number
+    for (let k = 0; k < sum.length; k++) {
+      sum[k] =
+        (sum[k] as number) + gx * (byParameter[2 * k] as number) + gy * (byParameter[2 * k + 1] as number)
+    }
+  })
+}
+
+function addPicking(
+  feature: Feature,
+  images: readonly Mapped[],
+  gradient: Float64Array,
+  sources: Source[],
+  contributions: number[],
+): void {
+  for (const { source, point, dx, dy } of feature.picking) {
+    const [xx, xy, yx, yy] = (images[point] as Mapped).byPixel
+    const gx = gradient[2 * point] as number
+    const gy = gradient[2 * point + 1] as number
+    const c = gx * (xx * dx + xy * dy) + gy * (yx * dx + yy * dy)
+    const last = sources.length - 1
+    if (sources[last] === source) contributions[last] = (contributions[last] as number) + c
+    else {
+      sources.push(source)
+      contributions.push(c)
+    }
+  }
+}
+
+/** What each draughting source does to the points: [dx0, dy0, dx1, …] for unit draughting error. */
+function draughtingMoves(
+  feature: Feature,
+  view: ViewMapping,
+  theta: ArrayLike<number>,
+  points: readonly Point[],
+): number[][] {
+  if (feature.kind === 'line') {
+    // Each end of the drawn line lies off by the draughting error, across the line.
+    const [p, q] = points as [Point, Point]
+    const length = Math.hypot(q[0] - p[0], q[1] - p[1]) || 1
+    const nx = -(q[1] - p[1]) / length
+    const ny = (q[0] - p[0]) / length
+    return [
+      [nx, ny, 0, 0],
+      [0, 0, nx, ny],
+    ]
+  }
+  if (feature.centre !== undefined) {
+    // The centre lies off in x and y. The compass is off by 1/√2 of that, so that a diameter is worth what
+    // the same distance between two drawn points is.
+    const centre = view.mapping.apply(theta, feature.centre, view.frame)
+    const outward = points.flatMap(([x, y]) => {
+      const r = (Math.hypot(x - centre.x, y - centre.y) || 1) * Math.SQRT2
+      return [(x - centre.x) / r, (y - centre.y) / r]
+    })
+    return [points.flatMap(() => [1, 0]), points.flatMap(() => [0, 1]), outward]
+  }
+  return points.flatMap((_, i) => [oneOf(2 * points.length, 2 * i), oneOf(2 * points.length, 2 * i + 1)])
+}
+
+const oneOf = (n: number, i: number): number[] => {
+  const out = new Array<number>(n).fill(0)
+  out[i] = 1
+  return out
+}
+
+function addDraughting(
+  feature: Feature,
+  view: ViewMapping,
+  theta: ArrayLike<number>,
+  shape: Shape,
+  gradient: Float64Array,
+  sources: Source[],
+  contributions: number[],
+): void {
+  if (view.draughting === 0) return
+  const pointwise = feature.kind === 'point' || feature.kind === 'path'
+  const moves = pointwise ? [] : draughtingMoves(feature, view, theta, shape.points)
+  feature.draughting.forEach((source, k) => {
+    let c = 0
+    if (pointwise) c = gradient[k] as number
+    else
+      moves[k]?.forEach((move, i) => {
+        c += move * (gradient[i] as number)
+      })
+    sources.push(source)
+    contributions.push(view.draughting * c)
+  })
+}
+
+function displacedPicks(feature: Feature, draw: Draw): Point[] {
+  const points = feature.points.map(([x, y]): [number, number] => [x, y])
+  for (const { source, point, dx, dy } of feature.picking) {
+    const p = points[point] as [number, number]
+    const e = draw(source)
+    p[0] += e * dx
+    p[1] += e * dy
+  }
+  return points
+}
+
+function displacedDrawing(
+  feature: Feature,
+  view: ViewMapping,
+  theta: ArrayLike<number>,
+  points: Point[],
+  draw: Draw,
+): Point[] {
+  if (view.draughting === 0) return points
+  const out = points.map(([x, y]): [number, number] => [x, y])
+  draughtingMoves(feature, view, theta, points).forEach((move, k) => {
+    const e = view.draughting * draw(feature.draughting[k] as Source)
+    out.forEach((p, i) => {
+      p[0] += e * (move[2 * i] as number)
+      p[1] += e * (move[2 * i + 1] as number)
+    })
+  })
+  return out
+}

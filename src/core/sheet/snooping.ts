@@ -1,0 +1,38 @@
+import { Matrix } from 'ml-matrix'
+import type { StatedSize } from './reference.ts'
+import type { Solution } from './solve-mapping.ts'
+
+/** Two-sided 0.1 % bound of the normalised residual. Source: Baarda 1968. */
+export const SUSPECT_ABOVE = 3.29
+
+/** A share of redundancy below this leaves nothing to check a stated size by. */
+const UNCHECKED_BELOW = 1e-6
+
+/**
+ * Normalised residual w of each stated size: the test of "this size alone is wrong" against "all fit".
+ * A rectangle's width stands in two equations, so its hypothesis moves both.
+ * w = cᵀWr / √(cᵀW Q_r W c), Q_r = V − J N⁻¹ Jᵀ; 0 where no other reference checks it.
+ * Source: Baarda, "A testing procedure for use in geodetic networks" (1968), conventional alternative hypotheses.
+ */
+export function normalisedResiduals(sizes: readonly StatedSize[], solution: Solution): number[] {
+  const { weight, covariance } = solution.adjustment
+  const { jacobian } = solution
+  const wr = weight.mmul(Matrix.columnVector(solution.residuals)).to1DArray()
+  const wj = weight.mmul(jacobian)
+  const cofactor = weight.clone().sub(wj.mmul(covariance).mmul(wj.transpose()))
+  let row = 0
+  return sizes.map((size) => {
+    const rows = size.equations.map(() => row++)
+    let numerator = 0
+    let precision = 0
+    let total = 0
+    for (const i of rows) {
+      numerator += wr[i] as number
+      for (const j of rows) {
+        precision += cofactor.get(i, j)
+        total += weight.get(i, j)
+      }
+    }
+    return precision > UNCHECKED_BELOW * total ? numerator / Math.sqrt(precision) : 0
+  })
+}

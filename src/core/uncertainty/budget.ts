@@ -1,0 +1,27 @@
+import type { Source } from './source.ts'
+import type { Uncertain } from './uncertain.ts'
+
+export interface Contribution {
+  source: string
+  /** Share of the variance, 0..1. */
+  share: number
+}
+
+/**
+ * The uncertainty budget: shares of the variance by what they come from, largest first, summing to 1;
+ * empty when the value is exact. Sources with one label are counted together.
+ */
+export function uncertaintyBudget(x: Uncertain): Contribution[] {
+  const byLabel = new Map<string, number>()
+  let total = 0
+  for (let i = 0; i < x.sources.length; i++) {
+    const part = (x.coefficients[i] as number) ** 2
+    if (part === 0) continue
+    const { label } = x.sources[i] as Source
+    byLabel.set(label, (byLabel.get(label) ?? 0) + part)
+    total += part
+  }
+  return [...byLabel]
+    .map(([source, part]) => ({ source, share: part / total }))
+    .sort((a, b) => b.share - a.share)
+}

@@ -1,0 +1,46 @@
+import { variance } from './covariance.ts'
+import { coverageFactor } from './distributions.ts'
+import type { Source, VarianceEstimate } from './source.ts'
+import type { Uncertain } from './uncertain.ts'
+
+/**
+ * Effective degrees of freedom by Welch–Satterthwaite; Infinity when no estimate of variance is limited.
+ * Contributions that rest on one estimate of variance are added before squaring.
+ * Source: JCGM 100:2008, eq. G.2b.
+ */
+export function effectiveDof(x: Uncertain): number {
+  let limited: Map<VarianceEstimate, number> | undefined
+  for (let i = 0; i < x.sources.length; i++) {
+    const { estimate } = x.sources[i] as Source
+    if (estimate.dof === Number.POSITIVE_INFINITY) continue
+    const c = x.coefficients[i] as number
+    limited ??= new Map()
+    limited.set(estimate, (limited.get(estimate) ?? 0) + c * c)
+  }
+  if (limited === undefined) return Number.POSITIVE_INFINITY
+  const total = variance(x)
+  let sum = 0
+  for (const [estimate, part] of limited) sum += (part * part) / estimate.dof
+  return sum === 0 ? Number.POSITIVE_INFINITY : (total * total) / sum
+}
+
+export interface Coverage {
+  /** Standard uncertainty. */
+  u: number
+  /** Expanded uncertainty k · u. */
+  U: number
+  k: number
+  /** Effective degrees of freedom; Infinity when not limited. */
+  dof: number
+}
+
+/**
+ * Expanded uncertainty U = k·u with k from Student's t at the effective degrees of freedom.
+ * Source: JCGM 100:2008, 6.2.1 and G.4.
+ */
+export function expand(x: Uncertain, coverage = 0.95): Coverage {
+  const u = Math.sqrt(variance(x))
+  const dof = u === 0 ? Number.POSITIVE_INFINITY : effectiveDof(x)
+  const k = coverageFactor(dof, coverage)
+  return { u, U: k * u, k, dof }
+}

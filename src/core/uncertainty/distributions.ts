@@ -1,0 +1,30 @@
+import { jStat } from 'jstat'
+
+/** Two-sided quantile of the standard normal distribution at 95 %. */
+export const NORMAL_95 = 1.959963984540054
+
+/** Degrees of freedom from which Student's t is taken as normal: k then differs by less than 3e-5. */
+const PRACTICALLY_INFINITE = 1e5
+
+/**
+ * Coverage factor k from Student's t: the two-sided quantile that holds `coverage` of the distribution.
+ * @param dof effective degrees of freedom, > 0; Infinity gives the normal quantile
+ * @param coverage 0..1, default 0.95
+ * Source: JCGM 100:2008, G.3 and table G.2.
+ */
+export function coverageFactor(dof: number, coverage = 0.95): number {
+  if (dof > PRACTICALLY_INFINITE) {
+    return coverage === 0.95 ? NORMAL_95 : jStat.normal.inv((1 + coverage) / 2, 0, 1)
+  }
+  return jStat.studentt.inv((1 + coverage) / 2, dof)
+}
+
+/** Probability that a chi-square variable with `dof` degrees of freedom exceeds `chi2`. */
+export function chiSquareExceeds(chi2: number, dof: number): number {
+  return 1 - jStat.chisquare.cdf(chi2, dof)
+}
+
+/** Two-sided probability that |t| with `dof` degrees of freedom exceeds |t|. */
+export function studentExceeds(t: number, dof: number): number {
+  return 2 * jStat.studentt.cdf(-Math.abs(t), dof)
+}

@@ -1,0 +1,125 @@
+import { KNOWN, newSource, type Source, type VarianceEstimate } from './source.ts'
+
+/**
+ * A value together with its sensitivity to every source of error:
+ * error = Σ coefficients[i] · ε(sources[i]), the ε independent with unit variance.
+ * So coefficient = c·u of JCGM 100:2008, 5.1.3, kept apart by source.
+ */
+export interface Uncertain {
+  readonly value: number
+  /** Sorted by `order`, no source twice. */
+  readonly sources: readonly Source[]
+  readonly coefficients: Float64Array
+}
+
+const NO_SOURCES: readonly Source[] = []
+const NO_COEFFICIENTS = new Float64Array(0)
+
+/** A number without uncertainty. */
+export function exact(value: number): Uncertain {
+  return { value, sources: NO_SOURCES, coefficients: NO_COEFFICIENTS }
+}
+
+/** A value with one new source of standard uncertainty u. */
+export function measured(
+  value: number,
+  u: number,
+  label: string,
+  estimate: VarianceEstimate = KNOWN,
+): Uncertain {
+  return u === 0 ? exact(value) : fromTerms(value, [newSource(label, estimate)], [u])
+}
+
+/**
+ * A value from sources and coefficients in any order; a source named twice counts with the sum.
+ * @param sources and coefficients: same length
+ */
+export function fromTerms(
+  value: number,
+  sources: readonly Source[],
+  coefficients: ArrayLike<number>,
+): Uncertain {
+  const n = sources.length
+  let sorted = true
+  for (let i = 1; i < n && sorted; i++) sorted = orderAt(sources, i - 1) < orderAt(sources, i)
+  if (sorted) return { value, sources, coefficients: Float64Array.from(coefficients) }
+  const index = Array.from({ length: n }, (_, i) => i).sort(
+    (i, j) => orderAt(sources, i) - orderAt(sources, j),
+  )
+  const outSources: Source[] = []
+  const outCoefficients: number[] = []
+  for (const i of index) {
+    const source = sources[i] as Source
+    const last = outSources.length - 1
+    if (outSources[last] === source)
+      outCoefficients[last] = (outCoefficients[last] ?? 0) + (coefficients[i] ?? 0)
+    else {
+      outSources.push(source)
+      outCoefficients.push(coefficients[i] ?? 0)
+    }
+  }
+  return { value, sources: outSources, coefficients: Float64Array.from(outCoefficients) }
+}
+
+const orderAt = (sources: readonly Source[], i: number): number => (sources[i] as Source).order
+
+/**
+ * A value whose error is Σ weights[i] · error(terms[i]): first-order propagation.
+ * Source: JCGM 100:2008, eq. 13, with the correlations carried by shared sources.
+ */
+export function propagate(value: number, terms: readonly Uncertain[], weights: ArrayLike<number>): Uncertain {
+  let sources = NO_SOURCES
+  let coefficients = NO_COEFFICIENTS
+  for (let t = 0; t < terms.length; t++) {
+    const term = terms[t] as Uncertain
+    const weight = weights[t] ?? 0
+    if (weight === 0 || term.sources.length === 0) continue
+    if (sources.length === 0) {
+      sources = term.sources
+      coefficients = scaled(term.coefficients, weight)
+    } else if (sources === term.sources) {
+      // Parameters of one calibration share their list of sources: no merge is needed.
+      for (let i = 0; i < coefficients.length; i++) {
+        coefficients[i] = (coefficients[i] as number) + weight * (term.coefficients[i] as number)
+      }
+    } else {
+      const merged = merge(sources, coefficients, term, weight)
+      sources = merged.sources
+      coefficients = merged.coefficients
+    }
+  }
+  return { value, sources, coefficients }
+}
+
+function scaled(coefficients: Float64Array, weight: number): Float64Array<ArrayBuffer> {
+  const out = new Float64Array(coefficients.length)
+  for (let i = 0; i < out.length; i++) out[i] = weight * (coefficients[i] as number)
+  return out
+}
+
+function merge(aSources: readonly Source[], a: Float64Array, term: Uncertain, weight: number) {
+  const bSources = term.sources
+  const b = term.coefficients
+  const sources: Source[] = []
+  const values = new Float64Array(a.length + b.length)
+  let i = 0
+  let j = 0
+  while (i < a.length || j < b.length) {
+    const orderA = i < a.length ? orderAt(aSources, i) : Number.POSITIVE_INFINITY
+    const orderB = j < b.length ? orderAt(bSources, j) : Number.POSITIVE_INFINITY
+    const n = sources.length
+    if (orderA === orderB) {
+      values[n] = (a[i] as number) + weight * (b[j] as number)
+      sources.push(aSources[i] as Source)
+      i++
+      j++
+    } else if (orderA < orderB) {
+      values[n] = a[i] as number
+      sources.push(aSources[i++] as Source)
+    } else {
+      values[n] = weight * (b[j] as number)
+      sources.push(bSources[j++] as Source)
+    }
+  }
+  return { sources, coefficients: values.slice(0, sources.length) }
+}
