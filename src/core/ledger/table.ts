@@ -56,12 +56,15 @@ export interface TableEvidence {
 
 export interface TableView {
   id: string
+  name: string
   mapping: string
   parameters: Record<string, { value: number; u: number }>
   chi2: number | null
   dof: number
   p: number | null
   references: TableReference[]
+  /** Drawn size over true size, as the title block states it and as found by the scan's dpi. */
+  scale?: { stated: number | null; found: number | null }
   /** What a person should know before trusting this view. */
   problem?: string
   /** A simpler or richer mapping that AICc prefers. */

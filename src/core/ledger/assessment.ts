@@ -1,0 +1,74 @@
+import { GeometryError } from '../geometry/geometry-error.ts'
+import type { Dimension, Job } from '../job/types.ts'
+import type { Feature } from '../sheet/feature.ts'
+import { featureOf as makeFeature } from '../sheet/feature.ts'
+import type { Uncertain } from '../uncertainty/uncertain.ts'
+import { type Decision, decide } from './adopt.ts'
+import { type CalibratedView, calibrateView } from './calibrate-view.ts'
+import { evaluationOrder } from './evaluation-order.ts'
+import { FormulaError } from './formula-error.ts'
+import type { InstrumentSources } from './found-evidence.ts'
+import { weighEvidence } from './weigh-evidence.ts'
+import type { Weighed } from './weighed.ts'
+
+/** A dimension with all its evidence weighed and one value adopted. */
+export interface Assessed {
+  dimension: Dimension
+  weighed: Weighed[]
+  decision: Decision
+}
+
+/** A whole job, evaluated. All uncertain numbers in it share their sources. */
+export interface Assessment {
+  job: Job
+  views: Map<string, CalibratedView>
+  dimensions: Map<string, Assessed>
+  /** Throws GeometryError when the mark determines no feature. */
+  featureOf(id: string): Feature
+}
+
+/**
+ * Evaluates every view and every dimension of a job.
+ * @throws FormulaError when formulas run in a circle; a job that `readJob` accepted never does
+ */
+export function assess(job: Job): Assessment {
+  const featureOf = featuresOf(job)
+  const views = new Map(job.views.map((view) => [view.id, calibrateView(job, view, featureOf)]))
+  const instruments: InstrumentSources = new Map()
+  const dimensions = new Map<string, Assessed>()
+  const order = evaluationOrder(job.dimensions)
+  if ('circle' in order)
+    throw new FormulaError(`The formulas run in a circle: ${order.circle.join(' uses ')}.`)
+  const decided =
+    (which: 'adopted' | 'compared') =>
+    (name: string): Uncertain | null =>
+      dimensions.get(name)?.decision[which] ?? null
+  const context = {
+    job,
+    views,
+    featureOf,
+    instruments,
+    adopted: decided('adopted'),
+    compared: decided('compared'),
+  }
+  for (const dimension of order.order) {
+    const weighed = dimension.evidence.map((e) => weighEvidence(e, dimension, context))
+    dimensions.set(dimension.name, { dimension, weighed, decision: decide(dimension, weighed) })
+  }
+  return { job, views, dimensions, featureOf }
+}
+
+/** Features are made once and shared: that is how two measures of one mark come to share its errors. */
+function featuresOf(job: Job): (id: string) => Feature {
+  const marks = new Map(job.marks.map((m) => [m.id, m]))
+  const made = new Map<string, Feature>()
+  return (id) => {
+    const known = made.get(id)
+    if (known !== undefined) return known
+    const mark = marks.get(id)
+    if (mark === undefined) throw new GeometryError(`There is no mark ${id}.`)
+    const feature = makeFeature(mark)
+    made.set(id, feature)
+    return feature
+  }
+}

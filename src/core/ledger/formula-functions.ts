@@ -1,0 +1,111 @@
+import { atan2, power, through } from '../uncertainty/arithmetic.ts'
+import { exact, propagate, type Uncertain } from '../uncertainty/uncertain.ts'
+import { FormulaError } from './formula-error.ts'
+import { ANGLE, NUMBER, sameUnits, type Units, unitsInWords } from './formula-units.ts'
+
+/** A function that formulas may use: what units it takes and gives, and its value with first-order uncertainty. */
+export interface FormulaFunction {
+  arguments: { least: number; most: number }
+  /** @throws FormulaError where the units make no sense */
+  units(name: string, units: readonly Units[]): Units
+  value(args: readonly Uncertain[]): Uncertain
+}
+
+const one = { least: 1, most: 1 }
+const two = { least: 2, most: 2 }
+const several = { least: 1, most: 20 }
+
+const first = <T>(args: readonly T[]): T => args[0] as T
+
+function anAngle(name: string, [given]: readonly Units[]): void {
+  if (given === undefined || !sameUnits(given, ANGLE)) {
+    throw new FormulaError(
+      `${name} needs an angle, not ${unitsInWords(given ?? NUMBER)}: write a named angle, or a number with deg or rad`,
+    )
+  }
+}
+
+function aNumber(name: string, [given]: readonly Units[]): void {
+  if (given === undefined || !sameUnits(given, NUMBER)) {
+    throw new FormulaError(
+      `${name} needs a plain number such as a ratio, not ${unitsInWords(given ?? NUMBER)}`,
+    )
+  }
+}
+
+function alike(name: string, units: readonly Units[]): Units {
+  const [head = NUMBER, ...rest] = units
+  const odd = rest.find((u) => !sameUnits(u, head))
+  if (odd !== undefined) {
+    throw new FormulaError(`${name} mixes units: ${unitsInWords(head)} and ${unitsInWords(odd)}`)
+  }
+  return head
+}
+
+const ofAngle = (f: (x: number) => number, derivative: (x: number) => number): FormulaFunction => ({
+  arguments: one,
+  units: (name, units) => {
+    anAngle(name, units)
+    return NUMBER
+  },
+  value: ([x = exact(0)]) => through(x, f(x.value), derivative(x.value)),
+})
+
+const toAngle = (f: (x: number) => number, derivative: (x: number) => number): FormulaFunction => ({
+  arguments: one,
+  units: (name, units) => {
+    aNumber(name, units)
+    return ANGLE
+  },
+  value: ([x = exact(0)]) => through(x, f(x.value), derivative(x.value)),
+})
+
+const root = (n: number): FormulaFunction => ({
+  arguments: one,
+  units: (_, units) => ({ length: first(units).length / n, angle: first(units).angle / n }),
+  value: ([x = exact(0)]) => power(x, exact(1 / n)),
+})
+
+const chosen = (pick: (...values: number[]) => number): FormulaFunction => ({
+  arguments: several,
+  units: alike,
+  value: (args) => args.find((a) => a.value === pick(...args.map((x) => x.value))) ?? first(args),
+})
+
+export const FORMULA_FUNCTIONS: Readonly<Record<string, FormulaFunction>> = {
+  sqrt: root(2),
+  cbrt: root(3),
+  abs: {
+    arguments: one,
+    units: (_, units) => first(units),
+    value: ([x = exact(0)]) => through(x, Math.abs(x.value), Math.sign(x.value)),
+  },
+  min: chosen(Math.min),
+  max: chosen(Math.max),
+  hypot: {
+    arguments: several,
+    units: alike,
+    value: (args) => {
+      const r = Math.hypot(...args.map((a) => a.value))
+      return propagate(
+        r,
+        args,
+        args.map((a) => (r === 0 ? 0 : a.value / r)),
+      )
+    },
+  },
+  sin: ofAngle(Math.sin, Math.cos),
+  cos: ofAngle(Math.cos, (x) => -Math.sin(x)),
+  tan: ofAngle(Math.tan, (x) => 1 / Math.cos(x) ** 2),
+  asin: toAngle(Math.asin, (x) => 1 / Math.sqrt(1 - x * x)),
+  acos: toAngle(Math.acos, (x) => -1 / Math.sqrt(1 - x * x)),
+  atan: toAngle(Math.atan, (x) => 1 / (1 + x * x)),
+  atan2: {
+    arguments: two,
+    units: (name, units) => {
+      alike(name, units)
+      return ANGLE
+    },
+    value: ([y = exact(0), x = exact(0)]) => atan2(y, x),
+  },
+}

@@ -1,0 +1,134 @@
+import type { Dimension, DimensionKind, Evidence, Job } from '../job/types.ts'
+import { angleInRadians } from '../quantity/angle.ts'
+import type { Figure } from '../quantity/figure.ts'
+import { formatAngle } from '../quantity/format-angle.ts'
+import { formatLength } from '../quantity/format-length.ts'
+import { type Length, lengthIn } from '../quantity/length.ts'
+import { NotationError } from '../quantity/notation-error.ts'
+import { parseArea } from '../quantity/parse-area.ts'
+import { parseFigure } from '../quantity/parse-figure.ts'
+import { parseAngleTolerance, parseTolerance } from '../quantity/tolerance.ts'
+import { exact, measured } from '../uncertainty/uncertain.ts'
+import { displayFactor } from './display-units.ts'
+import { type Weighed, without } from './weighed.ts'
+
+type Printed = Extract<Evidence, { basis: 'printed' }>
+
+/** Limits above and below the stated size, mm or radians. */
+interface Limits {
+  plus: number
+  minus: number
+}
+
+interface Read {
+  value: number
+  shown: number
+  written: string
+  graduation: number
+  limits?: Limits
+  length?: Length
+}
+
+/** Standard deviation of a rectangular distribution of half-width 1. Source: JCGM 100:2008, 4.3.7. */
+const RECTANGULAR = 1 / Math.sqrt(3)
+
+/**
+ * Reads a printed figure. Adopted, it is what it says; compared, it is uncertain by its tolerance when one is
+ * stated, otherwise by half the last graduation it is written to, both rectangular.
+ */
+export function printedEvidence(evidence: Printed, dimension: Dimension, job: Job): Weighed {
+  let read: Read
+  try {
+    read = readPrinted(evidence.text, dimension, job)
+  } catch (error) {
+    if (error instanceof NotationError) return without(evidence, error.message)
+    throw error
+  }
+  const limits = read.limits
+  const half = limits === undefined ? read.graduation / 2 : (limits.plus + limits.minus) / 2
+  const middle = limits === undefined ? read.value : read.value + (limits.plus - limits.minus) / 2
+  const doubtful = evidence.legibility === 'doubtful'
+  return {
+    evidence,
+    adopted: exact(read.value),
+    compared: measured(
+      middle,
+      half * RECTANGULAR,
+      limits === undefined
+        ? `graduation of the figure ${evidence.text}`
+        : `tolerance of the figure ${evidence.text}`,
+    ),
+    shown: read.shown,
+    written: read.written,
+    ...(read.length === undefined ? {} : { figured: read.length }),
+    usable: !doubtful,
+    ...(doubtful
+      ? { problem: 'Hard to read, so it is not adopted by itself: settle its reading first.' }
+      : {}),
+  }
+}
+
+function readPrinted(text: string, dimension: Dimension, job: Job): Read {
+  if (dimension.kind === 'area') {
+    const { mm2, graduation } = parseArea(text)
+    const value = Number(mm2)
+    return {
+      value,
+      shown: value * displayFactor('area', job.unit),
+      written: text,
+      graduation: Number(graduation),
+    }
+  }
+  const figure = parseFigure(text, { unit: job.unit, ...(job.gauge ? { gauge: job.gauge } : {}) })
+  switch (dimension.kind) {
+    case 'length':
+      return readLengthFigure(figure, dimension, job)
+    case 'angle':
+      return readAngleFigure(figure, dimension)
+    case 'count':
+      if (figure.count === undefined) throw wrongKind(text, 'a count', 'count')
+      return { value: figure.count, shown: figure.count, written: String(figure.count), graduation: 0 }
+  }
+}
+
+function readLengthFigure(figure: Figure, dimension: Dimension, job: Job): Read {
+  const { length } = figure
+  if (length === undefined) throw wrongKind(figure.text, 'a length', 'length')
+  const limits = figure.tolerance ?? statedTolerance(dimension, job)
+  const mm = Number(length.mm)
+  return {
+    value: mm,
+    shown: lengthIn(length, job.unit),
+    written: formatLength(length, { unit: job.unit }),
+    graduation: Number(length.graduation),
+    length,
+    ...(limits === undefined
+      ? {}
+      : { limits: { plus: Number(limits.plus.mm), minus: Number(limits.minus.mm) } }),
+  }
+}
+
+function readAngleFigure(figure: Figure, dimension: Dimension): Read {
+  const { angle } = figure
+  if (angle === undefined) throw wrongKind(figure.text, 'an angle', 'angle')
+  const limits =
+    figure.angleTolerance ??
+    (dimension.tolerance === undefined ? undefined : parseAngleTolerance(dimension.tolerance))
+  return {
+    value: angleInRadians(angle),
+    shown: Number(angle.degrees),
+    written: formatAngle(angle),
+    graduation: (Number(angle.graduation) * Math.PI) / 180,
+    ...(limits === undefined
+      ? {}
+      : { limits: { plus: angleInRadians(limits.plus), minus: angleInRadians(limits.minus) } }),
+  }
+}
+
+function statedTolerance(dimension: Dimension, job: Job): { plus: Length; minus: Length } | undefined {
+  const text = dimension.tolerance ?? job.tolerance
+  return text === undefined ? undefined : parseTolerance(text, { unit: job.unit })
+}
+
+const wrongKind = (text: string, wanted: string, kind: DimensionKind): NotationError =>
+  new NotationError(text, 0, `The dimension is of kind ${kind}, so its figure must be ${wanted}.`)

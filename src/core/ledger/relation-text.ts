@@ -1,0 +1,14 @@
+import { type Formula, parseFormula } from './formula.ts'
+import { FormulaError } from './formula-error.ts'
+
+/**
+ * Reads a relation such as `overall = neck + barrel + rim` into its two sides.
+ * @throws FormulaError when it has no single `=` or a side can't be read
+ */
+export function parseRelation(text: string): { left: Formula; right: Formula } {
+  const sides = text.split('=')
+  if (sides.length !== 2) {
+    throw new FormulaError(`the relation \`${text}\` must have two sides with one = between them`)
+  }
+  return { left: parseFormula((sides[0] as string).trim()), right: parseFormula((sides[1] as string).trim()) }
+}

@@ -1,0 +1,63 @@
+import type { Job } from '../job/types.ts'
+import { parameterSize } from '../sheet/mapping.ts'
+import { suggestMapping } from '../sheet/suggest-mapping.ts'
+import { standardUncertainty } from '../uncertainty/covariance.ts'
+import type { CalibratedView } from './calibrate-view.ts'
+import { displayFactor } from './display-units.ts'
+import type { TableView } from './table.ts'
+
+/** The views' part of the table; stretches in the job's unit per pixel, tilts over the extent of the references. */
+export function viewRow({ view, calibration, problem }: CalibratedView, job: Job): TableView {
+  const base = { id: view.id, name: view.name, mapping: view.mapping }
+  if (calibration === null) {
+    const nothing = { parameters: {}, chi2: null, dof: 0, p: null, references: [] }
+    return { ...base, ...nothing, ...(problem === undefined ? {} : { problem }) }
+  }
+  const factor = displayFactor('length', job.unit)
+  const { mapping } = calibration.view
+  const parameters = Object.fromEntries(
+    mapping.parameters.map((name, k) => {
+      const theta = calibration.theta[k] as (typeof calibration.theta)[number]
+      const f = parameterSize(mapping, k, factor)
+      return [name, { value: theta.value * f, u: standardUncertainty(theta) * f }]
+    }),
+  )
+  const suggestion = suggestMapping(calibration)
+  return {
+    ...base,
+    parameters,
+    ...foundScale(calibration, view.drawnScale, job.sheets.find((s) => s.id === view.sheet)?.scan.dpi),
+    chi2: calibration.dof > 0 ? calibration.chi2 : null,
+    dof: calibration.dof,
+    p: calibration.p,
+    references: calibration.references.map((r) => ({
+      ...r,
+      stated: r.stated * factor,
+      fitted: r.fitted * factor,
+      residual: r.residual * factor,
+    })),
+    ...(calibration.problem === undefined ? {} : { problem: calibration.problem }),
+    ...(suggestion === null
+      ? {}
+      : {
+          suggestion: `The ${suggestion.kind} mapping suits these references better than ${view.mapping} (AICc lower by ${suggestion.gain.toFixed(1)}).`,
+        }),
+  }
+}
+
+/** Scale of the drawing as found, by the scan's dpi, beside the one stated: paper may have shrunk between the two. */
+function foundScale(
+  { view, theta }: NonNullable<CalibratedView['calibration']>,
+  stated: number | undefined,
+  dpi: number | undefined,
+): { scale?: { stated: number | null; found: number | null } } {
+  if (dpi === undefined && stated === undefined) return {}
+  const { byPixel } = view.mapping.apply(
+    theta.map((t) => t.value),
+    view.frame.origin,
+    view.frame,
+  )
+  const [xx, xy, yx, yy] = byPixel
+  const mmPerPixel = Math.sqrt(Math.abs(xx * yy - xy * yx))
+  return { scale: { stated: stated ?? null, found: dpi === undefined ? null : 25.4 / dpi / mmPerPixel } }
+}

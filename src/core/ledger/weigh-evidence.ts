@@ -1,0 +1,83 @@
+import { GeometryError } from '../geometry/geometry-error.ts'
+import type { Dimension, Evidence, Job } from '../job/types.ts'
+import type { Feature } from '../sheet/feature.ts'
+import { measureFeatures } from '../sheet/measure-feature.ts'
+import type { Uncertain } from '../uncertainty/uncertain.ts'
+import type { CalibratedView } from './calibrate-view.ts'
+import { parseFormula } from './formula.ts'
+import { FormulaError } from './formula-error.ts'
+import { foundEvidence, type InstrumentSources } from './found-evidence.ts'
+import { printedEvidence } from './printed-evidence.ts'
+import { type Weighed, without } from './weighed.ts'
+
+/** What evidence is weighed with. */
+export interface WeighingContext {
+  job: Job
+  views: ReadonlyMap<string, CalibratedView>
+  featureOf(id: string): Feature
+  instruments: InstrumentSources
+  /** Value of a dimension that was decided before; null when it has none. */
+  adopted(name: string): Uncertain | null
+  compared(name: string): Uncertain | null
+}
+
+/** Reads one piece of evidence; what is wrong with it becomes its `problem`. */
+export function weighEvidence(evidence: Evidence, dimension: Dimension, context: WeighingContext): Weighed {
+  if (evidence.withdrawn !== undefined) return without(evidence, `Withdrawn: ${evidence.withdrawn}`)
+  switch (evidence.basis) {
+    case 'printed':
+      return printedEvidence(evidence, dimension, context.job)
+    case 'found':
+      return foundEvidence(evidence, dimension.kind, context.job, context.instruments)
+    case 'scaled':
+      return scaledEvidence(evidence, context)
+    case 'derived':
+      return derivedEvidence(evidence, context)
+  }
+}
+
+function scaledEvidence(
+  evidence: Extract<Evidence, { basis: 'scaled' }>,
+  { views, featureOf }: WeighingContext,
+): Weighed {
+  const view = views.get(evidence.view)
+  if (view === undefined) return without(evidence, `There is no view ${evidence.view}.`)
+  if (view.calibration === null) return without(evidence, view.problem ?? 'Its view is not calibrated.')
+  try {
+    const value = measureFeatures(view.calibration, evidence.measure, evidence.marks.map(featureOf))
+    return { evidence, adopted: value, compared: value, written: '', usable: true }
+  } catch (error) {
+    if (error instanceof GeometryError) return without(evidence, error.message)
+    throw error
+  }
+}
+
+function derivedEvidence(
+  evidence: Extract<Evidence, { basis: 'derived' }>,
+  { adopted, compared }: WeighingContext,
+): Weighed {
+  try {
+    const formula = parseFormula(evidence.formula)
+    const missing = formula.names.filter((name) => adopted(name) === null)
+    if (missing.length > 0) {
+      return without(
+        evidence,
+        `It needs ${missing.join(' and ')}, which ${missing.length > 1 ? 'have' : 'has'} no value yet.`,
+      )
+    }
+    const value = formula.value((name) => adopted(name) as Uncertain)
+    if (!Number.isFinite(value.value)) {
+      return without(evidence, `The formula \`${evidence.formula}\` has no value for these dimensions.`)
+    }
+    return {
+      evidence,
+      adopted: value,
+      compared: formula.value((name) => compared(name) as Uncertain),
+      written: '',
+      usable: true,
+    }
+  } catch (error) {
+    if (error instanceof FormulaError) return without(evidence, `${error.message}.`)
+    throw error
+  }
+}

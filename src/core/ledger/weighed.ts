@@ -1,0 +1,30 @@
+import type { Evidence } from '../job/types.ts'
+import type { Length } from '../quantity/length.ts'
+import type { Uncertain } from '../uncertainty/uncertain.ts'
+
+/** A piece of evidence, read. Values in mm, mm², radians or a plain number. */
+export interface Weighed {
+  evidence: Evidence
+  /** What the table gives when this is adopted: a clear figure is exact. null: no value. */
+  adopted: Uncertain | null
+  /** What it is compared by: a figure counts as ± half its last graduation, or its tolerance. */
+  compared: Uncertain | null
+  /** In the table's units, exactly, where it was written down exactly. */
+  shown?: number
+  written: string
+  /** The length that a printed figure states. */
+  figured?: Length
+  /** Counts by itself: it has a value, is not withdrawn and not doubtful. */
+  usable: boolean
+  problem?: string
+}
+
+/** Evidence without a value, and why. */
+export const without = (evidence: Evidence, problem: string): Weighed => ({
+  evidence,
+  adopted: null,
+  compared: null,
+  written: '',
+  usable: false,
+  problem,
+})
