@@ -1,0 +1,70 @@
+import Fraction from 'fraction.js'
+
+/** The minus that is written; any dash is read. */
+export const MINUS = '\u2212'
+
+/** Finest decimal written: a millionth of the unit. */
+export const MOST_PLACES = 6
+
+/**
+ * Decimal places to which a value with this uncertainty is worth writing: the uncertainty has two significant digits
+ * (JCGM 100:2008, 7.2.6).
+ *
+ * @param uncertainty in the unit in which the value is written
+ * @returns undefined when there is no uncertainty to go by
+ */
+export function placesFor(uncertainty: number | undefined): number | undefined {
+  if (uncertainty === undefined || !(uncertainty > 0)) return undefined
+  const leading = Math.floor(Math.log10(uncertainty))
+  return Math.min(MOST_PLACES, Math.max(0, 1 - leading))
+}
+
+/** A decimal without its idle zeros: `365.100` becomes `365.1`. */
+export function withoutIdleZeros(decimal: string): string {
+  return decimal.includes('.') ? decimal.replace(/\.?0+$/, '') : decimal
+}
+
+/** Decimal places that write a fraction exactly; undefined when none do, as for 1/3. */
+export function exactPlaces(value: Fraction): number | undefined {
+  let d = value.d
+  let twos = 0
+  let fives = 0
+  for (; d % 2n === 0n; d /= 2n) twos += 1
+  for (; d % 5n === 0n; d /= 5n) fives += 1
+  return d === 1n ? Math.max(twos, fives) : undefined
+}
+
+/** The size of a fraction to a number of decimal places, without sign; halves are rounded up. */
+export function toPlaces(value: Fraction, places: number): string {
+  const scale = 10n ** BigInt(places)
+  const scaled = (2n * value.n * scale + value.d) / (2n * value.d)
+  const digits = scaled.toString().padStart(places + 1, '0')
+  return places === 0 ? digits : `${digits.slice(0, -places)}.${digits.slice(-places)}`
+}
+
+/** A finite double as the exact fraction that it stands for. */
+export function fractionOf(value: number): Fraction {
+  let scaled = value
+  let d = 1n
+  while (!Number.isInteger(scaled)) {
+    scaled *= 2
+    d *= 2n
+  }
+  return new Fraction(BigInt(scaled), d)
+}
+
+/** Whole number and fraction of n / d in lowest terms, without sign: `14 3/8`, `3/8`, `14`. */
+export function mixedNumber(n: bigint, d: bigint): string {
+  const whole = n / d
+  const rest = n % d
+  if (rest === 0n) return `${whole}`
+  return whole === 0n ? `${rest}/${d}` : `${whole} ${rest}/${d}`
+}
+
+/** A measured value in decimals: to what its uncertainty is worth, otherwise to a millionth without idle zeros. */
+export function measuredDecimal(value: number, uncertainty: number | undefined): string {
+  const worth = placesFor(uncertainty)
+  const exact = fractionOf(value)
+  const text = worth === undefined ? withoutIdleZeros(toPlaces(exact, MOST_PLACES)) : toPlaces(exact, worth)
+  return value < 0 && /[1-9]/.test(text) ? `${MINUS}${text}` : text
+}

@@ -1,0 +1,115 @@
+import Fraction from 'fraction.js'
+import { ScantlingError } from '../scantling-error.ts'
+import {
+  exactPlaces,
+  fractionOf,
+  MINUS,
+  MOST_PLACES,
+  mixedNumber,
+  placesFor,
+  toPlaces,
+  withoutIdleZeros,
+} from './decimals.ts'
+import { exactInches, type Length, type LengthUnit, MM_PER_INCH } from './length.ts'
+
+export interface LengthFormat {
+  readonly unit: LengthUnit
+  /** Finest graduation in inches: 64 for sixty-fourths, which is the default. Exact fractions finer than that stay. */
+  readonly denominator?: number
+  /** Whether to write feet from one foot up; by default as the length was written. */
+  readonly feet?: boolean
+  /** Expanded uncertainty, millimetres: decides how many decimals are written. */
+  readonly uncertainty?: number
+}
+
+const ZERO = new Fraction(0n, 1n)
+const DEFAULT_DENOMINATOR = 64
+const REMAINDER_PLACES = 3
+/** A measured value this near to a graduation, as a share of it, is on it: the rest is the rounding of the computer. */
+const ON_GRADUATION = 1e-9
+
+function isLength(value: Length | number): value is Length {
+  return typeof value === 'object'
+}
+
+function onGraduation(inches: Fraction, feet: boolean): string {
+  const { n, d } = inches
+  if (!feet || n < 12n * d) return `${mixedNumber(n, d)}"`
+  return `${n / (12n * d)}'-${mixedNumber(n % (12n * d), d)}"`
+}
+
+/** Decimal of the remainder, inches: never all zeros, unless the uncertainty drowns it, and then undefined. */
+function remainderText(rest: Fraction, exact: boolean, uncertainty: number | undefined): string | undefined {
+  const worth = placesFor((uncertainty ?? 0) / 25.4)
+  if (worth !== undefined) {
+    const text = toPlaces(rest, worth)
+    return /[1-9]/.test(text) ? text : undefined
+  }
+  let places = (exact ? exactPlaces(rest) : undefined) ?? REMAINDER_PLACES
+  let text = toPlaces(rest, places)
+  while (!/[1-9]/.test(text)) {
+    places += 1
+    text = toPlaces(rest, places)
+  }
+  return text
+}
+
+function nearest(inches: Fraction, denominator: number): Fraction {
+  const parts = BigInt(denominator)
+  const { n, d } = inches
+  return new Fraction((2n * n * parts + d) / (2n * d), parts)
+}
+
+function inInches(value: Length | number, format: LengthFormat): string {
+  const written = isLength(value) ? value : undefined
+  const signed = written ? exactInches(written) : fractionOf(value as number).div(MM_PER_INCH)
+  const feet = format.feet ?? written?.feet ?? false
+  const inches = signed.abs()
+  const pure = written?.fraction === true && format.denominator === undefined
+  const whole = pure ? inches : nearest(inches, format.denominator ?? DEFAULT_DENOMINATOR)
+  const difference = inches.sub(whole)
+  const rest = difference.abs()
+  const noise = written === undefined && rest.valueOf() <= ON_GRADUATION * Math.max(1, inches.valueOf())
+  const remainder =
+    rest.n === 0n || noise ? undefined : remainderText(rest, written !== undefined, format.uncertainty)
+  const negative = signed.s < 0n
+  // A value that is all remainder has no sign of its own: `0" − 0.004"`.
+  const sign = negative && whole.n > 0n ? MINUS : ''
+  const lead = `${sign}${onGraduation(whole, feet)}`
+  if (remainder === undefined) return lead
+  const up = difference.compare(ZERO) > 0 !== negative
+  return `${lead} ${up ? '+' : MINUS} ${remainder}"`
+}
+
+function inMillimetres(value: Length | number, format: LengthFormat): string {
+  const mm = isLength(value) ? value.mm : fractionOf(value)
+  const exact = isLength(value) ? exactPlaces(mm) : undefined
+  const worth = placesFor(format.uncertainty)
+  const text =
+    worth === undefined ? withoutIdleZeros(toPlaces(mm, exact ?? MOST_PLACES)) : toPlaces(mm, worth)
+  return `${mm.s < 0n && /[1-9]/.test(text) ? MINUS : ''}${text} mm`
+}
+
+/**
+ * Writes a length in shop notation: `14 3/8"`, `1'-2 3/8"`, `365.1 mm`.
+ *
+ * In inches a value is written to the nearest graduation, and what is left over is written beside it: `14 3/8" + 0.006"`.
+ * `parseLength` reads everything that this writes: exactly the value of an exact length, otherwise the value to the
+ * decimals that are written. An exact length that no decimals write (one third of an inch in millimetres) is
+ * written to a millionth.
+ *
+ * @param value an exact length, or a measured one in millimetres
+ * @throws ScantlingError for a number that is not finite, or a denominator that is no whole number of parts
+ */
+export function formatLength(value: Length | number, format: LengthFormat): string {
+  if (!isLength(value) && !Number.isFinite(value)) {
+    throw new ScantlingError(`A length of ${value} cannot be written; check what it was worked out from.`)
+  }
+  const { denominator } = format
+  if (denominator !== undefined && !(Number.isSafeInteger(denominator) && denominator > 0)) {
+    throw new ScantlingError(
+      `An inch is not divided into ${denominator} parts; give a whole number such as 64.`,
+    )
+  }
+  return format.unit === 'in' ? inInches(value, format) : inMillimetres(value, format)
+}

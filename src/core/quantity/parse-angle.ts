@@ -1,0 +1,26 @@
+import type { Angle } from './angle.ts'
+import { NotationReader } from './notation-reader.ts'
+import { afterAngle, readAngle } from './read-angle.ts'
+
+export interface AngleContext {
+  /** Whether the angle can be less than nothing; a printed one can't. */
+  readonly signed?: boolean
+}
+
+/**
+ * Reads an angle exactly: `47° 30'`, `47°30'15"`, `47.5°`, `47 1/2°`, `47 deg 30 min`.
+ *
+ * @throws NotationError with the place where reading stopped, for anything that has no single meaning
+ */
+export function parseAngle(text: string, context: AngleContext = {}): Angle {
+  const reader = new NotationReader(text)
+  const minus = reader.peek().kind === 'dash'
+  if (minus) {
+    if (!context.signed)
+      throw reader.error('A printed angle is never less than nothing; write it without the minus.')
+    reader.take()
+  }
+  const angle = readAngle(reader)
+  if (!reader.atEnd()) throw reader.error(afterAngle(reader))
+  return minus ? { ...angle, degrees: angle.degrees.neg() } : angle
+}

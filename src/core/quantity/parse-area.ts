@@ -1,0 +1,57 @@
+import Fraction from 'fraction.js'
+import type { LengthUnit } from './length.ts'
+import { NotationReader } from './notation-reader.ts'
+import { afterNumber, readNumber } from './read-number.ts'
+
+/** An exact area, with the last graduation that it is written to. */
+export interface Area {
+  readonly mm2: Fraction
+  readonly graduation: Fraction
+  readonly system: LengthUnit
+}
+
+const SIDES = new Map<string, { side: Fraction; system: LengthUnit }>([
+  ['in', { side: new Fraction(127n, 5n), system: 'in' }],
+  ['ins', { side: new Fraction(127n, 5n), system: 'in' }],
+  ['inch', { side: new Fraction(127n, 5n), system: 'in' }],
+  ['inches', { side: new Fraction(127n, 5n), system: 'in' }],
+  ['ft', { side: new Fraction(1524n, 5n), system: 'in' }],
+  ['feet', { side: new Fraction(1524n, 5n), system: 'in' }],
+  ['mm', { side: new Fraction(1n, 1n), system: 'mm' }],
+  ['cm', { side: new Fraction(10n, 1n), system: 'mm' }],
+  ['m', { side: new Fraction(1000n, 1n), system: 'mm' }],
+])
+
+const SQUARE: ReadonlySet<string> = new Set(['sq', 'square'])
+
+/**
+ * Reads an area exactly: `12.4 sq in`, `12 3/8 sq. ins.`, `8000 mm²`. The unit is never left out.
+ *
+ * @throws NotationError
+ */
+export function parseArea(text: string): Area {
+  const reader = new NotationReader(text)
+  const number = readNumber(reader, 'Expected an area such as 12.4 sq in or 8000 mm².')
+  const squared = reader.acceptWord(SQUARE) !== undefined
+  const word = reader.peek()
+  const unit = word.kind === 'word' ? SIDES.get(word.text) : undefined
+  if (unit === undefined) {
+    const units = 'An area needs its unit: write sq in, sq ft, mm², cm² or m².'
+    throw reader.error(
+      squared || word.kind === 'word' || word.kind === 'end' ? units : afterNumber(reader, number),
+    )
+  }
+  reader.take()
+  if (!squared) {
+    if (reader.peek().text !== '²')
+      throw reader.error('This is a length; write sq in or mm² for an area.', word)
+    reader.take()
+  }
+  if (!reader.atEnd()) throw reader.error('Nothing may follow the area; take this away.')
+  const square = unit.side.mul(unit.side)
+  return {
+    mm2: square.mul(new Fraction(number.n, number.d)),
+    graduation: square.div(new Fraction(number.parts, 1n)),
+    system: unit.system,
+  }
+}

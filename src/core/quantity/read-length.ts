@@ -1,0 +1,156 @@
+import Fraction from 'fraction.js'
+import type { Length, LengthUnit } from './length.ts'
+import type { NotationReader } from './notation-reader.ts'
+import type { Token } from './notation-tokens.ts'
+import { afterNumber, readNumber, type WrittenNumber } from './read-number.ts'
+
+/** A length and the signs that it was read from. */
+export interface WrittenLength {
+  readonly length: Length
+  readonly number: WrittenNumber
+  /** Its unit mark, when one is written. */
+  readonly unit: Token | undefined
+}
+
+/** A unit as millimetres per unit, mm / per. */
+interface UnitSize {
+  readonly mm: bigint
+  readonly per: bigint
+  readonly system: LengthUnit
+}
+
+const INCH: UnitSize = { mm: 127n, per: 5n, system: 'in' }
+const FOOT: UnitSize = { mm: 1524n, per: 5n, system: 'in' }
+const MIL: UnitSize = { mm: 127n, per: 5000n, system: 'in' }
+const MILLIMETRE: UnitSize = { mm: 1n, per: 1n, system: 'mm' }
+const CENTIMETRE: UnitSize = { mm: 10n, per: 1n, system: 'mm' }
+const METRE: UnitSize = { mm: 1000n, per: 1n, system: 'mm' }
+const MICROMETRE: UnitSize = { mm: 1n, per: 1000n, system: 'mm' }
+
+const UNITS = new Map<string, UnitSize>([
+  ['in', INCH],
+  ['ins', INCH],
+  ['inch', INCH],
+  ['inches', INCH],
+  ['ft', FOOT],
+  ['foot', FOOT],
+  ['feet', FOOT],
+  ['mil', MIL],
+  ['mils', MIL],
+  ['thou', MIL],
+  ['mm', MILLIMETRE],
+  ['millimetre', MILLIMETRE],
+  ['millimetres', MILLIMETRE],
+  ['millimeter', MILLIMETRE],
+  ['millimeters', MILLIMETRE],
+  ['cm', CENTIMETRE],
+  ['m', METRE],
+  ['metre', METRE],
+  ['metres', METRE],
+  ['meter', METRE],
+  ['meters', METRE],
+  ['\u00b5m', MICROMETRE],
+  ['\u03bcm', MICROMETRE],
+  ['um', MICROMETRE],
+])
+
+function unitOf(token: Token): UnitSize | undefined {
+  if (token.kind === 'inch') return INCH
+  if (token.kind === 'foot') return FOOT
+  return token.kind === 'word' ? UNITS.get(token.text) : undefined
+}
+
+const steps = new Map<string, Fraction>()
+const MOST_STEPS = 512
+
+/** The same few graduations come up thousands of times in a table. */
+function step(unit: UnitSize, parts: bigint): Fraction {
+  const key = `${unit.mm}/${unit.per}/${parts}`
+  const known = steps.get(key)
+  if (known) return known
+  const made = new Fraction(unit.mm, unit.per * parts)
+  if (steps.size < MOST_STEPS) steps.set(key, made)
+  return made
+}
+
+function sized(number: WrittenNumber, unit: UnitSize): Length {
+  return {
+    mm: new Fraction(number.n * unit.mm, number.d * unit.per),
+    graduation: step(unit, number.parts),
+    system: unit.system,
+    feet: false,
+    fraction: number.form !== 'decimal' && unit.system === 'in' && unit !== MIL,
+  }
+}
+
+const EXPECTED = 'Expected a length such as 14 3/8", 1\'-2 3/8", 2.375 in or 365.1 mm.'
+const INCHES_EXPECTED = 'Expected inches after the feet, as in 1\'-2 3/8"; write 1\'-0" for none.'
+
+function startsNumber(token: Token): boolean {
+  return token.kind === 'number' || token.kind === 'vulgar'
+}
+
+function feetAndInches(reader: NotationReader, feet: WrittenNumber, mark: Token): WrittenLength {
+  const next = reader.peek()
+  const dashed = next.kind === 'dash' && startsNumber(reader.peek(1))
+  if (!dashed && !startsNumber(next)) {
+    // Nobody dimensions to the nearest foot: whole feet are taken to be written to the inch.
+    const graduation = feet.parts === 1n ? step(INCH, 1n) : step(FOOT, feet.parts)
+    return { length: { ...sized(feet, FOOT), graduation, feet: true }, number: feet, unit: mark }
+  }
+  // `1' -2"` has its dash towards the inches only, as a minus would be written; feet never lose inches.
+  if (dashed) reader.take()
+  if (feet.form !== 'whole') {
+    throw reader.error('Inches follow a fraction of a foot; write whole feet and then inches.', feet.first)
+  }
+  const inches = readNumber(reader, INCHES_EXPECTED)
+  const after = reader.peek()
+  const unit = unitOf(after)
+  if (unit !== undefined && unit !== INCH)
+    throw reader.error('Inches are marked " or in; write that mark here.')
+  if (inches.n >= 12n * inches.d) {
+    const whole = inches.n / inches.d
+    throw reader.error(
+      `Inches after feet must be less than 12; ${whole} inches more would be ${BigInt(feet.first.text) + whole / 12n}'-${whole % 12n}".`,
+      inches.first,
+    )
+  }
+  if (unit !== undefined) reader.take()
+  const n = inches.n + 12n * inches.d * feet.n
+  const length: Length = {
+    mm: new Fraction(n * INCH.mm, inches.d * INCH.per),
+    graduation: step(INCH, inches.parts),
+    system: 'in',
+    feet: true,
+    fraction: inches.form !== 'decimal',
+  }
+  return { length, number: inches, unit: unit === undefined ? undefined : after }
+}
+
+/**
+ * Reads one length without sign: feet and inches, inches or metric.
+ *
+ * @param bare the unit of a number without one
+ * @param joins whether a dash may join whole number and fraction; not so where a dash is a minus
+ * @throws NotationError
+ */
+export function readLength(reader: NotationReader, bare: LengthUnit, joins = true): WrittenLength {
+  const number = readNumber(reader, EXPECTED, joins)
+  const mark = reader.peek()
+  const unit = unitOf(mark)
+  if (unit === undefined) {
+    return { length: sized(number, bare === 'in' ? INCH : MILLIMETRE), number, unit: undefined }
+  }
+  reader.take()
+  if (unit === FOOT) return feetAndInches(reader, number, mark)
+  return { length: sized(number, unit), number, unit: mark }
+}
+
+/** What to say of a sign that cannot follow a length. */
+export function afterLength(reader: NotationReader, read: WrittenLength): string {
+  if (read.unit === undefined) return afterNumber(reader, read.number)
+  const token = reader.peek()
+  if (startsNumber(token)) return 'A second quantity follows; write one length only, feet before inches.'
+  if (unitOf(token)) return 'A second unit follows; write one unit for each number.'
+  return 'Nothing may follow the length; take this away.'
+}
