@@ -3,13 +3,13 @@ import type { Point } from './frames.ts'
 /** A number computed from points, with its derivative by each coordinate: x0, y0, x1, y1, … */
 export interface Measured {
   value: number
-  gradient: Float64Array
+  gradient: number[]
 }
 
 /** Signed area by the shoelace formula; positive when x turns towards y. The last point joins the first. */
 export function polygonArea(points: readonly Point[]): Measured {
   const n = points.length
-  const gradient = new Float64Array(2 * n)
+  const gradient = new Array<number>(2 * n).fill(0)
   let twice = 0
   for (let i = 0; i < n; i++) {
     const [x, y] = points[i] as Point
@@ -25,7 +25,7 @@ export function polygonArea(points: readonly Point[]): Measured {
 /** Length of the path through the points; closed: back to the first one. */
 export function pathLength(points: readonly Point[], closed: boolean): Measured {
   const n = points.length
-  const gradient = new Float64Array(2 * n)
+  const gradient = new Array<number>(2 * n).fill(0)
   let value = 0
   for (let i = closed ? 0 : 1; i < n; i++) {
     const j = (i + n - 1) % n

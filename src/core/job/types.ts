@@ -59,6 +59,7 @@ export interface Sheet {
     rights?: string
     description?: string
   }
+  /** file: name below the folder `scans`. page: of the scan file, the first is 1. width, height: pixels. */
   scan: { file: string; sha256: string; page: number; width: number; height: number; dpi?: number }
   /** Standard uncertainty of where a drawn feature lies, on paper; default 0.13 mm. */
   draughting?: Written

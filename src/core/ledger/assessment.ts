@@ -6,6 +6,7 @@ import type { Uncertain } from '../uncertainty/uncertain.ts'
 import { type Decision, decide } from './adopt.ts'
 import { type CalibratedView, calibrateView } from './calibrate-view.ts'
 import { evaluationOrder } from './evaluation-order.ts'
+import { readFigures } from './figures.ts'
 import { FormulaError } from './formula-error.ts'
 import type { InstrumentSources } from './found-evidence.ts'
 import { weighEvidence } from './weigh-evidence.ts'
@@ -23,6 +24,8 @@ export interface Assessment {
   job: Job
   views: Map<string, CalibratedView>
   dimensions: Map<string, Assessed>
+  /** The finest fraction of an inch that its figures use: 16 for sixteenths; null when they use none. */
+  finest: number | null
   /** Throws GeometryError when the mark determines no feature. */
   featureOf(id: string): Feature
 }
@@ -43,7 +46,9 @@ export function assess(job: Job): Assessment {
     (which: 'adopted' | 'compared') =>
     (name: string): Uncertain | null =>
       dimensions.get(name)?.decision[which] ?? null
+  const figures = readFigures(job)
   const context = {
+    figures,
     job,
     views,
     featureOf,
@@ -55,7 +60,7 @@ export function assess(job: Job): Assessment {
     const weighed = dimension.evidence.map((e) => weighEvidence(e, dimension, context))
     dimensions.set(dimension.name, { dimension, weighed, decision: decide(dimension, weighed) })
   }
-  return { job, views, dimensions, featureOf }
+  return { job, views, dimensions, finest: figures.finest, featureOf }
 }
 
 /** Features are made once and shared: that is how two measures of one mark come to share its errors. */

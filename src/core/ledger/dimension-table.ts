@@ -24,7 +24,7 @@ export function dimensionTable(job: Job): Table {
 /** The table of a job that is already evaluated. */
 export function tableOf(assessment: Assessment): Table {
   const { job } = assessment
-  const denominator = finestFraction(assessment)
+  const denominator = assessment.finest ?? DEFAULT_FRACTION
   const views = [...assessment.views.values()].map((v) => viewRow(v, job))
   return {
     job: job.title,
@@ -47,7 +47,7 @@ function rowOf({ dimension, weighed, decision }: Assessed, job: Job, denominator
     kind: dimension.kind,
     unit: job.unit,
     denominator,
-    feet: weighed.some((w) => w.figured?.feet === true),
+    feet: weighed.some((w) => w.feet === true),
   }
   const writtenOf = (w: Weighed): string => {
     if (w.written !== '' || w.adopted === null) return w.written
@@ -116,18 +116,5 @@ function toleranceOf(dimension: Dimension, job: Job): { tolerance?: string } {
   return stated === undefined ? {} : { tolerance: stated }
 }
 
-const FINEST = 64
-const BINARY = [2, 4, 8, 16, 32, FINEST]
-
-/** The finest binary fraction of an inch among the printed figures; sixty-fourths when there are none. */
-function finestFraction(assessment: Assessment): number {
-  let finest = 0
-  for (const { weighed } of assessment.dimensions.values()) {
-    for (const { figured } of weighed) {
-      if (figured?.system !== 'in') continue
-      const denominator = Math.round(25.4 / Number(figured.graduation))
-      if (BINARY.includes(denominator)) finest = Math.max(finest, denominator)
-    }
-  }
-  return finest === 0 ? FINEST : finest
-}
+/** Sixty-fourths, where no figure of the job shows how finely it is graduated. */
+const DEFAULT_FRACTION = 64

@@ -46,6 +46,9 @@ export interface Formula {
 const parsed = new Map<string, Formula>()
 const MOST_KEPT = 5000
 
+/** Characters; what is longer could exhaust the call stack. */
+const LONGEST = 2000
+
 /**
  * Reads a formula such as `pi * (barrel_od - sheet_thickness)`.
  * @throws FormulaError saying what can't be read
@@ -69,8 +72,14 @@ export function parseFormula(text: string): Formula {
 
 function parseNode(text: string): MathNode {
   if (text.trim() === '') throw new FormulaError('the formula is empty')
+  if (text.length > LONGEST) {
+    throw new FormulaError(
+      `a formula of ${text.length} characters is too long to read; divide it into several of at most ${LONGEST}`,
+    )
+  }
   try {
-    return parse(text)
+    // The parser takes `in` for its conversion operator, so that `x - 3/8 in` would be `(x - 3/8) in`.
+    return parse(text.trim().replace(/([\d.)]\s*)in\b/g, '$1inch'))
   } catch (error) {
     const reason = error instanceof Error ? error.message.replace(/\s+/g, ' ') : 'unknown reason'
     throw new FormulaError(`the formula \`${text}\` can't be read: ${reason}`)
@@ -96,6 +105,8 @@ function numberOf(node: MathNode): number {
 
 function functionOf(node: MathNode): { name: string; args: MathNode[]; does: FormulaFunction } {
   const { fn, args } = node as FunctionNode
+  // The name of a property, as in `a.sqrt(4)`, is no function.
+  if ((fn as MathNode).type !== 'SymbolNode') return refuse(node)
   const name = (fn as SymbolNode).name
   const does = Object.hasOwn(FORMULA_FUNCTIONS, name) ? FORMULA_FUNCTIONS[name] : undefined
   if (does === undefined) {

@@ -5,7 +5,7 @@ import { parseAngle } from '../quantity/parse-angle.ts'
 import { parseArea } from '../quantity/parse-area.ts'
 import { parseCount } from '../quantity/parse-count.ts'
 import { parseLength } from '../quantity/parse-length.ts'
-import { newSource, type Source } from '../uncertainty/source.ts'
+import { KNOWN, newSource, type Source } from '../uncertainty/source.ts'
 import { repeatedObservations } from '../uncertainty/type-a.ts'
 import { fromTerms } from '../uncertainty/uncertain.ts'
 import { type Weighed, without } from './weighed.ts'
@@ -57,9 +57,14 @@ function weigh(evidence: Found, kind: DimensionKind, job: Job, instruments: Inst
     instrument === undefined
       ? Math.max(...readings.map((r) => r.graduation))
       : readReading(instrument.resolution, kind, job).value
-  put(newSource(`resolution of ${instrument?.name ?? 'the readings'}`), resolution / Math.sqrt(12))
+  put(
+    newSource(`resolution of ${instrument?.name ?? 'the readings'}`, KNOWN, 'rectangular'),
+    resolution / Math.sqrt(12),
+  )
   if (instrument?.limit !== undefined) {
-    const source = instruments.get(instrument.id) ?? newSource(`limit of error of ${instrument.name}`)
+    const source =
+      instruments.get(instrument.id) ??
+      newSource(`limit of error of ${instrument.name}`, KNOWN, 'rectangular')
     instruments.set(instrument.id, source)
     put(source, readReading(instrument.limit, kind, job).value / Math.sqrt(3))
   }

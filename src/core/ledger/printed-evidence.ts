@@ -6,10 +6,11 @@ import { formatLength } from '../quantity/format-length.ts'
 import { type Length, lengthIn } from '../quantity/length.ts'
 import { NotationError } from '../quantity/notation-error.ts'
 import { parseArea } from '../quantity/parse-area.ts'
-import { parseFigure } from '../quantity/parse-figure.ts'
 import { parseAngleTolerance, parseTolerance } from '../quantity/tolerance.ts'
+import { KNOWN } from '../uncertainty/source.ts'
 import { exact, measured } from '../uncertainty/uncertain.ts'
 import { displayFactor } from './display-units.ts'
+import { type Figures, graduationOf } from './figures.ts'
 import { type Weighed, without } from './weighed.ts'
 
 type Printed = Extract<Evidence, { basis: 'printed' }>
@@ -25,8 +26,8 @@ interface Read {
   shown: number
   written: string
   graduation: number
+  feet?: boolean
   limits?: Limits
-  length?: Length
 }
 
 /** Standard deviation of a rectangular distribution of half-width 1. Source: JCGM 100:2008, 4.3.7. */
@@ -34,12 +35,17 @@ const RECTANGULAR = 1 / Math.sqrt(3)
 
 /**
  * Reads a printed figure. Adopted, it is what it says; compared, it is uncertain by its tolerance when one is
- * stated, otherwise by half the last graduation it is written to, both rectangular.
+ * stated, otherwise by half the last graduation (see `graduationOf`), both rectangular.
  */
-export function printedEvidence(evidence: Printed, dimension: Dimension, job: Job): Weighed {
+export function printedEvidence(
+  evidence: Printed,
+  dimension: Dimension,
+  job: Job,
+  figures: Figures,
+): Weighed {
   let read: Read
   try {
-    read = readPrinted(evidence.text, dimension, job)
+    read = readPrinted(evidence, dimension, job, figures)
   } catch (error) {
     if (error instanceof NotationError) return without(evidence, error.message)
     throw error
@@ -57,10 +63,12 @@ export function printedEvidence(evidence: Printed, dimension: Dimension, job: Jo
       limits === undefined
         ? `graduation of the figure ${evidence.text}`
         : `tolerance of the figure ${evidence.text}`,
+      KNOWN,
+      'rectangular',
     ),
     shown: read.shown,
     written: read.written,
-    ...(read.length === undefined ? {} : { figured: read.length }),
+    feet: read.feet === true,
     usable: !doubtful,
     ...(doubtful
       ? { problem: 'Hard to read, so it is not adopted by itself: settle its reading first.' }
@@ -68,7 +76,8 @@ export function printedEvidence(evidence: Printed, dimension: Dimension, job: Jo
   }
 }
 
-function readPrinted(text: string, dimension: Dimension, job: Job): Read {
+function readPrinted(evidence: Printed, dimension: Dimension, job: Job, figures: Figures): Read {
+  const { text } = evidence
   if (dimension.kind === 'area') {
     const { mm2, graduation } = parseArea(text)
     const value = Number(mm2)
@@ -79,10 +88,12 @@ function readPrinted(text: string, dimension: Dimension, job: Job): Read {
       graduation: Number(graduation),
     }
   }
-  const figure = parseFigure(text, { unit: job.unit, ...(job.gauge ? { gauge: job.gauge } : {}) })
+  const figure = figures.of(evidence)
+  if (figure === undefined || figure instanceof NotationError)
+    throw figure ?? new NotationError(text, 0, 'It was not read.')
   switch (dimension.kind) {
     case 'length':
-      return readLengthFigure(figure, dimension, job)
+      return readLengthFigure(figure, dimension, job, figures.finest)
     case 'angle':
       return readAngleFigure(figure, dimension)
     case 'count':
@@ -91,7 +102,7 @@ function readPrinted(text: string, dimension: Dimension, job: Job): Read {
   }
 }
 
-function readLengthFigure(figure: Figure, dimension: Dimension, job: Job): Read {
+function readLengthFigure(figure: Figure, dimension: Dimension, job: Job, finest: number | null): Read {
   const { length } = figure
   if (length === undefined) throw wrongKind(figure.text, 'a length', 'length')
   const limits = figure.tolerance ?? statedTolerance(dimension, job)
@@ -100,8 +111,8 @@ function readLengthFigure(figure: Figure, dimension: Dimension, job: Job): Read 
     value: mm,
     shown: lengthIn(length, job.unit),
     written: formatLength(length, { unit: job.unit }),
-    graduation: Number(length.graduation),
-    length,
+    graduation: graduationOf(length, finest),
+    feet: length.feet,
     ...(limits === undefined
       ? {}
       : { limits: { plus: Number(limits.plus.mm), minus: Number(limits.minus.mm) } }),

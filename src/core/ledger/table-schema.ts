@@ -49,12 +49,17 @@ const tableReference = z.object({
 
 const tableView = z.object({
   id: z.string(),
+  name: z.string(),
   mapping: z.string(),
   parameters: z.record(z.string(), z.object({ value: z.number(), u: z.number() })),
   chi2: z.number().nullable(),
   dof: z.number(),
   p: z.number().nullable(),
   references: z.array(tableReference),
+  scale: z
+    .object({ stated: z.number().nullable(), found: z.number().nullable() })
+    .optional()
+    .describe('Drawn size over true size, as stated and as found.'),
   problem: z.string().optional(),
   suggestion: z.string().optional().describe('A simpler or richer mapping that AICc prefers.'),
 })

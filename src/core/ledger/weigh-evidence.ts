@@ -4,6 +4,7 @@ import type { Feature } from '../sheet/feature.ts'
 import { measureFeatures } from '../sheet/measure-feature.ts'
 import type { Uncertain } from '../uncertainty/uncertain.ts'
 import type { CalibratedView } from './calibrate-view.ts'
+import type { Figures } from './figures.ts'
 import { parseFormula } from './formula.ts'
 import { FormulaError } from './formula-error.ts'
 import { foundEvidence, type InstrumentSources } from './found-evidence.ts'
@@ -16,6 +17,7 @@ export interface WeighingContext {
   views: ReadonlyMap<string, CalibratedView>
   featureOf(id: string): Feature
   instruments: InstrumentSources
+  figures: Figures
   /** Value of a dimension that was decided before; null when it has none. */
   adopted(name: string): Uncertain | null
   compared(name: string): Uncertain | null
@@ -26,7 +28,7 @@ export function weighEvidence(evidence: Evidence, dimension: Dimension, context:
   if (evidence.withdrawn !== undefined) return without(evidence, `Withdrawn: ${evidence.withdrawn}`)
   switch (evidence.basis) {
     case 'printed':
-      return printedEvidence(evidence, dimension, context.job)
+      return printedEvidence(evidence, dimension, context.job, context.figures)
     case 'found':
       return foundEvidence(evidence, dimension.kind, context.job, context.instruments)
     case 'scaled':

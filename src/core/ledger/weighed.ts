@@ -1,5 +1,4 @@
 import type { Evidence } from '../job/types.ts'
-import type { Length } from '../quantity/length.ts'
 import type { Uncertain } from '../uncertainty/uncertain.ts'
 
 /** A piece of evidence, read. Values in mm, mm², radians or a plain number. */
@@ -12,8 +11,8 @@ export interface Weighed {
   /** In the table's units, exactly, where it was written down exactly. */
   shown?: number
   written: string
-  /** The length that a printed figure states. */
-  figured?: Length
+  /** A printed figure that is written in feet. */
+  feet?: boolean
   /** Counts by itself: it has a value, is not withdrawn and not doubtful. */
   usable: boolean
   problem?: string

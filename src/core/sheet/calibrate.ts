@@ -1,8 +1,9 @@
 import { correlatedNumbers } from '../uncertainty/correlated.ts'
 import { chiSquareExceeds } from '../uncertainty/distributions.ts'
+import { type Draw, realise } from '../uncertainty/draws.ts'
 import { propagate, type Uncertain } from '../uncertainty/uncertain.ts'
 import { CalibrationError } from './calibration-error.ts'
-import { type Draw, observe, type ViewMapping } from './observe.ts'
+import { observe, type ViewMapping } from './observe.ts'
 import type { ReferencePart, StatedSize } from './reference.ts'
 import { normalisedResiduals, SUSPECT_ABOVE } from './snooping.ts'
 import { type Solution, solveMapping } from './solve-mapping.ts'
@@ -85,8 +86,7 @@ export function recalibrate(calibration: Calibration, draw: Draw): number[] {
   const { theta } = solveMapping(calibration.view, calibration.used, draw)
   return theta.map(({ value }, k) => {
     const excess = calibration.excess[k]
-    if (excess === undefined) return value
-    return excess.sources.reduce((v, s, i) => v + draw(s) * (excess.coefficients[i] as number), value)
+    return excess === undefined ? value : value + realise(excess, draw)
   })
 }
 

@@ -8,9 +8,11 @@ import type { ViewMapping } from './observe.ts'
  */
 export function spreadOfDirections(mapping: Mapping, scale: number, jacobian: Matrix): number {
   const scaled = scaledJacobian(mapping, scale, jacobian)
-  for (let k = 0; k < scaled.columns; k++) {
-    const length = Math.sqrt(scaled.getColumn(k).reduce((s, v) => s + v * v, 0))
-    if (length === 0) return 0
+  const lengths = mapping.parameters.map((_, k) => Math.hypot(...scaled.getColumn(k)))
+  const longest = Math.max(...lengths)
+  for (const [k, length] of lengths.entries()) {
+    // Brought to unit length, a column of rounding errors would look like any other.
+    if (!(length > 1e-9 * longest)) return 0
     scaled.mulColumn(k, 1 / length)
   }
   const singular = new SingularValueDecomposition(scaled).diagonal
@@ -23,7 +25,9 @@ export function whatIsMissing(view: ViewMapping, theta: readonly number[], jacob
   const scale = Math.abs(theta[0] ?? 1) || 1
   const free = leastDetermined(scaledJacobian(mapping, scale, jacobian))
   const tilt = free.reduce((s, v, k) => s + (mapping.parameters[k]?.startsWith('tilt') ? v * v : 0), 0)
-  const have = `a ${mapping.kind} mapping needs ${mapping.parameters.length} independent sizes`
+  const n = mapping.parameters.length
+  const article = mapping.kind === 'affine' ? 'an' : 'a'
+  const have = `${article} ${mapping.kind} mapping needs ${n} independent size${n > 1 ? 's' : ''}`
   if (tilt > 0.3) {
     return `its references leave the tilt of the sheet free (${have}). Add a rectangle, or known lengths in other parts of the view, or choose a simpler mapping.`
   }

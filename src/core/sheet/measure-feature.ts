@@ -1,9 +1,10 @@
 import type { Measure } from '../job/types.ts'
+import type { Draw } from '../uncertainty/draws.ts'
 import { fromTerms, propagate, type Uncertain } from '../uncertainty/uncertain.ts'
 import type { Calibration } from './calibrate.ts'
 import type { Feature } from './feature.ts'
 import { MEASURES } from './measures.ts'
-import { type Draw, observe } from './observe.ts'
+import { observe } from './observe.ts'
 
 /**
  * Measures features through a calibration.

@@ -1,7 +1,7 @@
 /**
  * Measures: pure functions of features in true size (mm), each with its derivative by every coordinate.
  */
-import { fitCircle } from '../geometry/fit-circle.ts'
+import { type CircleFit, fitCircle } from '../geometry/fit-circle.ts'
 import type { Point } from '../geometry/frames.ts'
 import { GeometryError } from '../geometry/geometry-error.ts'
 import { crossesItself, type Measured, pathLength, polygonArea } from '../geometry/polygon.ts'
@@ -35,11 +35,11 @@ export const distance: TrueMeasure = ([a, b]) => between(pointAt(a, 0), pointAt(
 function between(p: Point, q: Point): Measured {
   const dx = q[0] - p[0]
   const dy = q[1] - p[1]
-  const value = Math.hypot(dx, dy)
+  const value = Math.sqrt(dx * dx + dy * dy)
   if (value === 0) throw new GeometryError('The two points are one and the same, so there is no distance.')
   const ux = dx / value
   const uy = dy / value
-  return { value, gradient: Float64Array.of(-ux, -uy, ux, uy) }
+  return { value, gradient: [-ux, -uy, ux, uy] }
 }
 
 interface Direction {
@@ -73,7 +73,7 @@ export const spacing: TrueMeasure = (shapes) => {
   if (a === undefined || b === undefined) throw new GeometryError('A spacing needs two marks.')
   if (a.kind !== 'point') return b.kind === 'point' ? pointFromLine(a, pointAt(b, 0)) : lineFromLine(a, b)
   const { value, gradient } = pointFromLine(b, pointAt(a, 0))
-  return { value, gradient: Float64Array.of(...gradient.slice(4), ...gradient.slice(0, 4)) }
+  return { value, gradient: [...gradient.slice(4), ...gradient.slice(0, 4)] }
 }
 
 function pointFromLine(line: Shape, point: Point): Measured {
@@ -81,11 +81,7 @@ function pointFromLine(line: Shape, point: Point): Measured {
   const { value, sign, along, normal } = across(d.ux, d.uy, middle(line), point)
   return {
     value,
-    gradient: Float64Array.of(
-      ...endMoves(normal, turning(d), -sign / 2, -sign * along),
-      sign * normal[0],
-      sign * normal[1],
-    ),
+    gradient: [...endMoves(normal, turning(d), -sign / 2, -sign * along), sign * normal[0], sign * normal[1]],
   }
 }
 
@@ -107,10 +103,10 @@ function lineFromLine(a: Shape, b: Shape): Measured {
   const turn = (-mean.sign * mean.along) / 2
   return {
     value: mean.value,
-    gradient: Float64Array.of(
+    gradient: [
       ...endMoves(mean.normal, turning(da), -mean.sign / 2, turn),
       ...endMoves(mean.normal, turning(db), mean.sign / 2, turn),
-    ),
+    ],
   }
 }
 
@@ -131,7 +127,7 @@ function across(ux: number, uy: number, from: Point, to: Point) {
 interface TrueCircle {
   centre: Point
   radius: number
-  sensitivity: readonly [Float64Array, Float64Array, Float64Array]
+  sensitivity: CircleFit['sensitivity']
 }
 
 function circleOf(shape: Shape | undefined): TrueCircle {
@@ -152,13 +148,13 @@ export const diameter: TrueMeasure = ([a]) => {
 export const centres: TrueMeasure = ([a, b]) => {
   const [p, q] = [circleOf(a), circleOf(b)]
   const { value, gradient } = between(p.centre, q.centre)
-  const [px, py, qx, qy] = gradient as unknown as [number, number, number, number]
+  const [px, py, qx, qy] = gradient as [number, number, number, number]
   return {
     value,
-    gradient: Float64Array.of(
+    gradient: [
       ...p.sensitivity[0].map((g, i) => px * g + py * (p.sensitivity[1][i] as number)),
       ...q.sensitivity[0].map((g, i) => qx * g + qy * (q.sensitivity[1][i] as number)),
-    ),
+    ],
   }
 }
 
@@ -170,7 +166,7 @@ export const angle: TrueMeasure = ([a, b]) => {
   const sign = turned < 0 ? -1 : 1
   return {
     value: Math.abs(turned),
-    gradient: Float64Array.of(...turning(da).map((t) => -sign * t), ...turning(db).map((t) => sign * t)),
+    gradient: [...turning(da).map((t) => -sign * t), ...turning(db).map((t) => sign * t)],
   }
 }
 

@@ -1,4 +1,5 @@
 import type { Point } from '../geometry/frames.ts'
+import type { Draw } from '../uncertainty/draws.ts'
 import type { Source } from '../uncertainty/source.ts'
 import type { Feature } from './feature.ts'
 import type { Mapped, Mapping, ViewFrame } from './mapping.ts'
@@ -16,14 +17,11 @@ export interface ViewMapping {
 export interface Observation {
   value: number
   /** Derivative by each parameter of the mapping. */
-  byParameter: Float64Array
+  byParameter: number[]
   /** Sources of picking and draughting and what each contributes, mm (or mm², rad). */
   sources: Source[]
   contributions: number[]
 }
-
-/** A realisation of the sources, each in units of its standard uncertainty; used to simulate. */
-export type Draw = (source: Source) => number
 
 /**
  * Takes a measure of features through a mapping with parameters theta.
@@ -51,13 +49,13 @@ export function observe(
     }
   })
   const measured = measure(shapes)
-  const byParameter = new Float64Array(view.mapping.parameters.length)
+  const byParameter = view.mapping.parameters.map(() => 0)
   const sources: Source[] = []
   const contributions: number[] = []
   let from = 0
   features.forEach((feature, f) => {
     const images = mapped[f] as Mapped[]
-    const gradient = measured.gradient.subarray(from, from + 2 * images.length)
+    const gradient = measured.gradient.slice(from, from + 2 * images.length)
     from += 2 * images.length
     addByParameter(byParameter, images, gradient)
     addPicking(feature, images, gradient, sources, contributions)
@@ -66,7 +64,7 @@ export function observe(
   return { value: measured.value, byParameter, sources, contributions }
 }
 
-function addByParameter(sum: Float64Array, images: readonly Mapped[], gradient: Float64Array): void {
+function addByParameter(sum: number[], images: readonly Mapped[], gradient: readonly number[]): void {
   images.forEach(({ byParameter }, i) => {
     const gx = gradient[2 * i] as number
     const gy = gradient[2 * i + 1] as number
@@ -80,7 +78,7 @@ function addByParameter(sum: Float64Array, images: readonly Mapped[], gradient: 
 function addPicking(
   feature: Feature,
   images: readonly Mapped[],
-  gradient: Float64Array,
+  gradient: readonly number[],
   sources: Source[],
   contributions: number[],
 ): void {
@@ -140,7 +138,7 @@ function addDraughting(
   view: ViewMapping,
   theta: ArrayLike<number>,
   shape: Shape,
-  gradient: Float64Array,
+  gradient: readonly number[],
   sources: Source[],
   contributions: number[],
 ): void {

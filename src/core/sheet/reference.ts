@@ -65,6 +65,6 @@ const differenceOfDiagonals: TrueMeasure = (shapes): Measured => {
   const [bx, by, dx, dy] = bd.gradient.map((g) => -g)
   return {
     value: ac.value - bd.value,
-    gradient: Float64Array.from([ax, ay, bx, by, cx, cy, dx, dy] as number[]),
+    gradient: [ax, ay, bx, by, cx, cy, dx, dy] as number[],
   }
 }

@@ -1,12 +1,13 @@
 import { Matrix } from 'ml-matrix'
 import { GeometryError } from '../geometry/geometry-error.ts'
+import { type Draw, realise } from '../uncertainty/draws.ts'
 import type { Source } from '../uncertainty/source.ts'
 import type { Uncertain } from '../uncertainty/uncertain.ts'
 import { CalibrationError } from './calibration-error.ts'
 import { spreadOfDirections, whatIsMissing } from './degeneracy.ts'
 import { type Adjustment, adjust, quadraticForm } from './least-squares.ts'
 import { type Mapping, parameterSize } from './mapping.ts'
-import { type Draw, observe, type ViewMapping } from './observe.ts'
+import { type Observation, observe, type ViewMapping } from './observe.ts'
 import type { Equation, StatedSize } from './reference.ts'
 
 /** The least-squares solution of a mapping. */
@@ -43,7 +44,8 @@ export function solveMapping(view: ViewMapping, sizes: readonly StatedSize[], dr
     throw new CalibrationError('it has no references. Add the ends of a dimension whose true size is known.')
   }
   const scale = startingScale(view, sizes, draw)
-  let theta = mapping.start(scale)
+  const start = mapping.start(scale)
+  let theta = start
   if (n < p) {
     throw new CalibrationError(whatIsMissing(view, theta, linearise(view, theta, equations, draw).jacobian))
   }
@@ -72,17 +74,27 @@ export function solveMapping(view: ViewMapping, sizes: readonly StatedSize[], dr
     }
   }
   const adjustment = adjust(state.jacobian, state.residuals, state.variance, 0)
-  if (adjustment === null || !isDetermined(mapping, scale, adjustment, state)) {
-    throw new CalibrationError(whatIsMissing(view, theta, state.jacobian))
+  const determined = isDetermined(mapping, scale, state.jacobian)
+  if (n === p && !(settled && determined)) {
+    // Contradictory sizes end where the mapping collapses, which looks like too few; the start tells them apart.
+    if (isDetermined(mapping, scale, linearise(view, start, equations, draw).jacobian)) {
+      throw new CalibrationError(
+        `its references contradict one another: no ${mapping.kind} mapping gives all of them at once. Check their sizes and marks.`,
+      )
+    }
   }
-  if (!settled && n === p) {
-    throw new CalibrationError(
-      `its references contradict one another: no ${mapping.kind} mapping gives all of them at once. Check their sizes and marks.`,
-    )
+  const worst = adjustment === null ? Infinity : worstRelativeUncertainty(mapping, scale, adjustment)
+  if (adjustment === null || !determined || !(worst < 1)) {
+    throw new CalibrationError(whatIsMissing(view, theta, state.jacobian))
   }
   if (!settled) {
     throw new CalibrationError(
       `its references do not settle on one ${mapping.kind} mapping. Check their sizes and marks, or choose a simpler mapping.`,
+    )
+  }
+  if (worst > WORST_RELATIVE_UNCERTAINTY) {
+    throw new CalibrationError(
+      `its references leave a scale or tilt uncertain by ${(100 * worst).toFixed(0)} %: they are too short, too close to one another or too roughly picked. Add a longer reference, or choose a simpler mapping.`,
     )
   }
   return {
@@ -97,18 +109,40 @@ export function solveMapping(view: ViewMapping, sizes: readonly StatedSize[], dr
   }
 }
 
-/** One scale for all: the middle one of stated size over size in pixels, so that a single slip does not move it. */
+/**
+ * One scale for all: the middle one of stated size over size in pixels, so that a single slip does not move it.
+ * @throws CalibrationError naming a reference that has no size on the sheet or none stated
+ */
 export function startingScale(view: ViewMapping, sizes: readonly StatedSize[], draw?: Draw): number {
-  const ratios = sizes
-    .filter((size) => size.part !== 'squareness')
-    .flatMap((size) => size.equations)
-    .map(
-      (e) =>
-        e.stated.value /
-        observe({ ...view, draughting: 0 }, view.mapping.start(1), e.features, e.measure, draw).value,
-    )
-    .sort((a, b) => a - b)
+  const inPixels = { ...view, draughting: 0 }
+  const ratios: number[] = []
+  for (const { reference, part, equations } of sizes) {
+    for (const { features, measure, stated } of equations) {
+      const pixels = measuredOn(reference, () =>
+        observe(inPixels, view.mapping.start(1), features, measure, draw),
+      )
+      if (part === 'squareness') continue
+      if (!(stated.value > 0 && Number.isFinite(stated.value))) {
+        throw new CalibrationError(
+          `reference ${reference} is stated to be ${stated.value} mm. State its true size, or remove it.`,
+        )
+      }
+      ratios.push(stated.value / pixels.value)
+    }
+  }
+  ratios.sort((a, b) => a - b)
   return ratios[Math.floor(ratios.length / 2)] ?? 1
+}
+
+function measuredOn(reference: string, take: () => Observation): Observation {
+  try {
+    return take()
+  } catch (error) {
+    if (!(error instanceof GeometryError)) throw error
+    throw new CalibrationError(
+      `reference ${reference} has no size on the sheet: ${error.message} Pick its marks again, or remove it.`,
+    )
+  }
 }
 
 interface Linearised {
@@ -138,7 +172,7 @@ function linearise(
   draw?: Draw,
 ): Linearised {
   const observations = equations.map((e) => observe(view, theta, e.features, e.measure, draw))
-  const stated = equations.map(({ stated }) => realised(stated, draw))
+  const stated = equations.map((e) => (draw ? realise(e.stated, draw) : e.stated.value))
   const sources = collectSources(equations, observations)
   const index = new Map(sources.map((s, i) => [s, i]))
   const errors = equations.map((equation, row) => {
@@ -165,11 +199,6 @@ function linearise(
     sources,
     errors,
   }
-}
-
-function realised(stated: Uncertain, draw: Draw | undefined): number {
-  if (draw === undefined) return stated.value
-  return stated.sources.reduce((v, s, i) => v + draw(s) * (stated.coefficients[i] as number), stated.value)
 }
 
 function collectSources(
@@ -202,20 +231,19 @@ function covarianceOf(errors: readonly Float64Array[], stated: readonly number[]
   return out
 }
 
-function isDetermined(mapping: Mapping, scale: number, adjustment: Adjustment, state: Linearised): boolean {
-  const p = mapping.parameters.length
-  for (let k = 0; k < p; k++) {
-    const relative = Math.sqrt(adjustment.covariance.get(k, k)) / parameterSize(mapping, k, scale)
-    if (!(relative <= WORST_RELATIVE_UNCERTAINTY)) return false
-  }
-  return spreadOfDirections(mapping, scale, state.jacobian) > SMALLEST_SPREAD
-}
+const isDetermined = (mapping: Mapping, scale: number, jacobian: Matrix): boolean =>
+  spreadOfDirections(mapping, scale, jacobian) > SMALLEST_SPREAD
+
+const worstRelativeUncertainty = (mapping: Mapping, scale: number, { covariance }: Adjustment): number =>
+  Math.max(
+    ...mapping.parameters.map((_, k) => Math.sqrt(covariance.get(k, k)) / parameterSize(mapping, k, scale)),
+  )
 
 function propagateParameters(theta: number[], { gain }: Adjustment, state: Linearised): Uncertain[] {
   // All parameters share one list of sources, which makes combining them quick.
   const sources: readonly Source[] = state.sources
   return theta.map((value, k) => {
-    const coefficients = new Float64Array(sources.length)
+    const coefficients = sources.map(() => 0)
     state.errors.forEach((error, row) => {
       const g = gain.get(k, row)
       for (let i = 0; i < coefficients.length; i++) {

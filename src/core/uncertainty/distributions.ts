@@ -1,4 +1,7 @@
-import { jStat } from 'jstat'
+import jstat from 'jstat'
+
+// A CommonJS package: it has a default export only.
+const { jStat } = jstat
 
 /** Two-sided quantile of the standard normal distribution at 95 %. */
 export const NORMAL_95 = 1.959963984540054

@@ -3,5 +3,6 @@ declare module 'jstat' {
     cdf(x: number, ...parameters: number[]): number
     inv(p: number, ...parameters: number[]): number
   }
-  export const jStat: { studentt: Distribution; chisquare: Distribution; normal: Distribution }
+  const module: { jStat: { studentt: Distribution; chisquare: Distribution; normal: Distribution } }
+  export default module
 }

@@ -8,7 +8,11 @@ export interface Source {
   readonly label: string
   /** The estimate of variance behind it; several sources may rest on one. */
   readonly estimate: VarianceEstimate
+  /** Distribution of its error; first-order propagation needs the variance only, Monte Carlo all of it. */
+  readonly shape: Shape
 }
+
+export type Shape = 'normal' | 'rectangular'
 
 /** An estimate of variance and what it is worth; Infinity when the variance is taken as known (Type B). */
 export interface VarianceEstimate {
@@ -22,6 +26,10 @@ export const KNOWN: VarianceEstimate = { dof: Number.POSITIVE_INFINITY }
 let created = 0
 
 /** A new source, independent of every other. */
-export function newSource(label: string, estimate: VarianceEstimate = KNOWN): Source {
-  return { order: created++, label, estimate }
+export function newSource(
+  label: string,
+  estimate: VarianceEstimate = KNOWN,
+  shape: Shape = 'normal',
+): Source {
+  return { order: created++, label, estimate, shape }
 }

@@ -1,4 +1,4 @@
-import { KNOWN, newSource, type Source, type VarianceEstimate } from './source.ts'
+import { KNOWN, newSource, type Shape, type Source, type VarianceEstimate } from './source.ts'
 
 /**
  * A value together with its sensitivity to every source of error:
@@ -9,11 +9,11 @@ export interface Uncertain {
   readonly value: number
   /** Sorted by `order`, no source twice. */
   readonly sources: readonly Source[]
-  readonly coefficients: Float64Array
+  readonly coefficients: readonly number[]
 }
 
 const NO_SOURCES: readonly Source[] = []
-const NO_COEFFICIENTS = new Float64Array(0)
+const NO_COEFFICIENTS: readonly number[] = []
 
 /** A number without uncertainty. */
 export function exact(value: number): Uncertain {
@@ -26,8 +26,9 @@ export function measured(
   u: number,
   label: string,
   estimate: VarianceEstimate = KNOWN,
+  shape: Shape = 'normal',
 ): Uncertain {
-  return u === 0 ? exact(value) : fromTerms(value, [newSource(label, estimate)], [u])
+  return u === 0 ? exact(value) : fromTerms(value, [newSource(label, estimate, shape)], [u])
 }
 
 /**
@@ -42,7 +43,7 @@ export function fromTerms(
   const n = sources.length
   let sorted = true
   for (let i = 1; i < n && sorted; i++) sorted = orderAt(sources, i - 1) < orderAt(sources, i)
-  if (sorted) return { value, sources, coefficients: Float64Array.from(coefficients) }
+  if (sorted) return { value, sources, coefficients: Array.from(coefficients) }
   const index = Array.from({ length: n }, (_, i) => i).sort(
     (i, j) => orderAt(sources, i) - orderAt(sources, j),
   )
@@ -58,7 +59,7 @@ export function fromTerms(
       outCoefficients.push(coefficients[i] ?? 0)
     }
   }
-  return { value, sources: outSources, coefficients: Float64Array.from(outCoefficients) }
+  return { value, sources: outSources, coefficients: outCoefficients }
 }
 
 const orderAt = (sources: readonly Source[], i: number): number => (sources[i] as Source).order
@@ -69,14 +70,14 @@ const orderAt = (sources: readonly Source[], i: number): number => (sources[i] a
  */
 export function propagate(value: number, terms: readonly Uncertain[], weights: ArrayLike<number>): Uncertain {
   let sources = NO_SOURCES
-  let coefficients = NO_COEFFICIENTS
+  let coefficients: number[] = []
   for (let t = 0; t < terms.length; t++) {
     const term = terms[t] as Uncertain
     const weight = weights[t] ?? 0
     if (weight === 0 || term.sources.length === 0) continue
     if (sources.length === 0) {
       sources = term.sources
-      coefficients = scaled(term.coefficients, weight)
+      coefficients = term.coefficients.map((c) => weight * c)
     } else if (sources === term.sources) {
       // Parameters of one calibration share their list of sources: no merge is needed.
       for (let i = 0; i < coefficients.length; i++) {
@@ -91,35 +92,32 @@ export function propagate(value: number, terms: readonly Uncertain[], weights: A
   return { value, sources, coefficients }
 }
 
-function scaled(coefficients: Float64Array, weight: number): Float64Array<ArrayBuffer> {
-  const out = new Float64Array(coefficients.length)
-  for (let i = 0; i < out.length; i++) out[i] = weight * (coefficients[i] as number)
-  return out
-}
-
-function merge(aSources: readonly Source[], a: Float64Array, term: Uncertain, weight: number) {
+function merge(aSources: readonly Source[], a: readonly number[], term: Uncertain, weight: number) {
   const bSources = term.sources
   const b = term.coefficients
   const sources: Source[] = []
-  const values = new Float64Array(a.length + b.length)
+  const coefficients: number[] = []
   let i = 0
   let j = 0
-  while (i < a.length || j < b.length) {
-    const orderA = i < a.length ? orderAt(aSources, i) : Number.POSITIVE_INFINITY
-    const orderB = j < b.length ? orderAt(bSources, j) : Number.POSITIVE_INFINITY
-    const n = sources.length
-    if (orderA === orderB) {
-      values[n] = (a[i] as number) + weight * (b[j] as number)
-      sources.push(aSources[i] as Source)
-      i++
-      j++
-    } else if (orderA < orderB) {
-      values[n] = a[i] as number
-      sources.push(aSources[i++] as Source)
+  while (i < a.length && j < b.length) {
+    const sourceA = aSources[i] as Source
+    const sourceB = bSources[j] as Source
+    if (sourceA.order <= sourceB.order) {
+      const both = sourceA === sourceB
+      sources.push(sourceA)
+      coefficients.push((a[i++] as number) + (both ? weight * (b[j++] as number) : 0))
     } else {
-      values[n] = weight * (b[j] as number)
-      sources.push(bSources[j++] as Source)
+      sources.push(sourceB)
+      coefficients.push(weight * (b[j++] as number))
     }
   }
-  return { sources, coefficients: values.slice(0, sources.length) }
+  for (; i < a.length; i++) {
+    sources.push(aSources[i] as Source)
+    coefficients.push(a[i] as number)
+  }
+  for (; j < b.length; j++) {
+    sources.push(bSources[j] as Source)
+    coefficients.push(weight * (b[j] as number))
+  }
+  return { sources, coefficients }
 }

@@ -1,0 +1,56 @@
+import { NotationError } from '../quantity/notation-error.ts'
+import { parseAngle } from '../quantity/parse-angle.ts'
+import { parseArea } from '../quantity/parse-area.ts'
+import { parseCount } from '../quantity/parse-count.ts'
+import { parseLength } from '../quantity/parse-length.ts'
+import { type CheckContext, refuse } from './check-context.ts'
+import { JobError } from './job-error.ts'
+import { place } from './place.ts'
+import { quoted } from './quoted.ts'
+import type { Job } from './types.ts'
+
+/** How a quantity is written. A size is a length greater than nothing. */
+export type WrittenAs = 'length' | 'size' | 'angle' | 'area' | 'count' | 'length or angle'
+
+/** Why a text can't be read as what it should be, in the notation's own words; null when it can. */
+function readingProblem(job: Job, text: string, as: WrittenAs): string | null {
+  try {
+    switch (as) {
+      case 'angle':
+        parseAngle(text)
+        break
+      case 'area':
+        parseArea(text)
+        break
+      case 'count':
+        parseCount(text)
+        break
+      default:
+        parseLength(text, { unit: job.unit, gauge: job.gauge })
+    }
+    return null
+  } catch (error) {
+    if (!(error instanceof NotationError)) throw error
+    return error.message
+  }
+}
+
+/** Checks that a written quantity can be read as what it is; an absent one passes. */
+export function checkWritten(
+  { job }: CheckContext,
+  path: readonly PropertyKey[],
+  text: string | undefined,
+  as: WrittenAs,
+): void {
+  if (text === undefined) return
+  const problem = readingProblem(job, text, as)
+  if (problem !== null) {
+    if (as === 'length or angle' && readingProblem(job, text, 'angle') === null) return
+    const noun = as === 'size' ? 'a length' : /^[aeiou]/.test(as) ? `an ${as}` : `a ${as}`
+    throw new JobError(`${place(job, path)} is not ${noun}. ${problem}`)
+  }
+  if (as !== 'size') return
+  if (parseLength(text, { unit: job.unit, gauge: job.gauge }).mm.compare(0) <= 0) {
+    refuse(job, path, `is ${quoted(text)}, and must be greater than nothing`)
+  }
+}

@@ -1,0 +1,53 @@
+import type { Edit } from './edit-types.ts'
+
+const fields = ({ set, clear }: { set?: object; clear?: string[] }): string =>
+  [...Object.keys(set ?? {}), ...(clear ?? [])].join(', ') || 'nothing'
+
+/** What an edit does, in a few words, as undo and the journal name it: "add mark M12", "adopt printed for barrel_length". */
+export function describeEdit(edit: Edit): string {
+  switch (edit.do) {
+    case 'describe':
+      return `change ${fields(edit)} of the job`
+    case 'several':
+      return edit.name === '' ? edit.edits.map(describeEdit).join('; ') : edit.name
+    case 'add-evidence':
+      return `add ${edit.item.basis} evidence ${edit.item.id} to ${edit.dimension}`
+    case 'change-evidence':
+      return `change ${fields(edit)} of evidence ${edit.id} of ${edit.dimension}`
+    case 'withdraw-evidence':
+      return `withdraw evidence ${edit.id} of ${edit.dimension}`
+    case 'reinstate-evidence':
+      return `reinstate evidence ${edit.id} of ${edit.dimension}`
+    case 'remove-evidence':
+      return `take back evidence ${edit.id} of ${edit.dimension}`
+    case 'add-reference':
+      return `add reference ${edit.item.id} to view ${edit.view}`
+    case 'change-reference':
+      return `change ${fields(edit)} of reference ${edit.id} of view ${edit.view}`
+    case 'remove-reference':
+      return `remove reference ${edit.id} of view ${edit.view}`
+    case 'adopt':
+      return edit.adopt === undefined
+        ? `adopt by the rules for ${edit.dimension}`
+        : `adopt ${edit.adopt} for ${edit.dimension}`
+    case 'rename-dimension':
+      return `rename ${edit.name} to ${edit.to}`
+    case 'move-dimension':
+      return `move dimension ${edit.name}`
+    case 'repeat-pick':
+      return `pick mark ${edit.mark} again`
+    default: {
+      const [verb, kind] = edit.do.split('-')
+      if ('item' in edit)
+        return `add ${kind} ${'name' in edit.item && kind === 'dimension' ? edit.item.name : idOf(edit.item)}`
+      const name = 'name' in edit ? edit.name : edit.id
+      return verb === 'change'
+        ? `change ${fields(edit as { set?: object })} of ${kind} ${name}`
+        : `remove ${kind} ${name}`
+    }
+  }
+}
+
+function idOf(item: object): string {
+  return 'id' in item ? String(item.id) : ''
+}

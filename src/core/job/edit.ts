@@ -1,0 +1,6 @@
+export type { Applied } from './applied.ts'
+export { applyEdit } from './apply-edit.ts'
+export { describeEdit } from './describe-edit.ts'
+export { editJsonSchema } from './edit-schema.ts'
+export type { Changes, Edit, ItemKind, Items } from './edit-types.ts'
+export { readEdit } from './read-edit.ts'

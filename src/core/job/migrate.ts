@@ -1,0 +1,44 @@
+import { JobError } from './job-error.ts'
+import { quoted } from './quoted.ts'
+
+/** The format version that this program writes, and the newest it reads. */
+export const VERSION = 1
+
+type Fields = Record<string, unknown>
+
+/** Turns a job of one version into a job of the next. It must not change what it is given. */
+export type MigrationStep = (job: Fields) => Fields
+
+/** The step from version n to n + 1, under n. */
+export type MigrationSteps = ReadonlyMap<number, MigrationStep>
+
+const STEPS: MigrationSteps = new Map()
+
+/**
+ * A job of any version up to this one, brought to this version; the job it is given is left as it is.
+ *
+ * @throws JobError when the version is missing, newer than this one, or has no step that leads on
+ */
+export function migrate(job: Fields, steps: MigrationSteps = STEPS, newest: number = VERSION): Fields {
+  const version = job['version']
+  if (version === undefined) throw new JobError('The job has no "version", so it cannot be read safely.')
+  if (typeof version !== 'number' || !Number.isInteger(version) || version < 1) {
+    throw new JobError(`version must be a whole number of 1 or more, and is ${quoted(version)}.`)
+  }
+  if (version > newest) {
+    throw new JobError(
+      `The job was written by a newer Scantling (format version ${version}; this one reads up to ${newest}): open it with that, nothing was changed.`,
+    )
+  }
+  let migrated = job
+  for (let n = version; n < newest; n++) {
+    const step = steps.get(n)
+    if (step === undefined) {
+      throw new JobError(
+        `The job is of format version ${version}, and this Scantling has no way from version ${n} to ${n + 1}: nothing was changed.`,
+      )
+    }
+    migrated = { ...step(migrated), version: n + 1 }
+  }
+  return migrated
+}

@@ -1,0 +1,63 @@
+import { JobError } from './job-error.ts'
+
+/** How deep lists and objects may be nested inside one another in a job document. */
+export const DEEPEST_JOB = 100
+
+/** How deep one item of a job (a mark, a piece of evidence, ...) may be nested; an item lies a few levels down. */
+export const DEEPEST_ITEM = 60
+
+/** How deep an edit may be nested: an item, and the named lists of edits around it. */
+export const DEEPEST_EDIT = 200
+
+function kindOf(value: object): string {
+  const name: unknown = Object.getPrototypeOf(value)?.constructor?.name
+  return typeof name === 'string' && name !== '' ? name : 'object'
+}
+
+function copy(value: unknown, what: string, where: string, room: number): unknown {
+  if (value === null || typeof value === 'string' || typeof value === 'boolean') return value
+  // A stored -0 reads back as 0, so it is one from the start.
+  if (typeof value === 'number') return value === 0 ? 0 : value
+  if (typeof value !== 'object') {
+    throw new JobError(`${what}${where} holds a ${typeof value}, which JSON cannot hold.`)
+  }
+  if (room === 0) {
+    throw new JobError(`${what} is nested too deep, at ${where.slice(0, 80)}…: no sound file is.`)
+  }
+  if (Array.isArray(value)) {
+    return Array.from(value, (element, i) => copy(element ?? null, what, `${where}[${i}]`, room - 1))
+  }
+  const prototype: unknown = Object.getPrototypeOf(value)
+  if (prototype !== null && prototype !== Object.prototype && Object.getPrototypeOf(prototype) !== null) {
+    throw new JobError(`${what}${where} holds a ${kindOf(value)}, which JSON cannot hold.`)
+  }
+  const result: Record<string, unknown> = {}
+  for (const [key, inner] of Object.entries(value)) {
+    if (key === '__proto__') {
+      throw new JobError(`${what}${where} has a field named "__proto__", which no job may have: take it out.`)
+    }
+    if (inner !== undefined) result[key] = copy(inner, what, `${where}.${key}`, room - 1)
+  }
+  return result
+}
+
+/**
+ * A copy of a JSON value that shares nothing with it. Fields that are undefined are left out.
+ *
+ * @param what the name of the whole, for messages: "the job", "the edit"
+ * @param deepest how many levels of lists and objects are allowed
+ * @throws JobError when it is nested deeper (or in a circle), has a field `__proto__`, or is not JSON
+ */
+export function plainJson(value: unknown, what: string, deepest: number): unknown {
+  return copy(value, what, '', deepest)
+}
+
+/** Whether a JSON value is nested no deeper than so many levels of lists and objects. */
+export function nestedAtMost(value: unknown, deepest: number): boolean {
+  if (typeof value !== 'object' || value === null) return true
+  if (deepest === 0) return false
+  for (const inner of Object.values(value)) {
+    if (typeof inner === 'object' && inner !== null && !nestedAtMost(inner, deepest - 1)) return false
+  }
+  return true
+}

@@ -1,0 +1,32 @@
+import { checkJob } from './integrity.ts'
+import { JobError } from './job-error.ts'
+import { migrate } from './migrate.ts'
+import { DEEPEST_JOB, plainJson } from './plain-json.ts'
+import { quoted } from './quoted.ts'
+import { jobSchema } from './schema.ts'
+import { schemaProblem } from './schema-problem.ts'
+import type { Job } from './types.ts'
+
+/**
+ * The job in a JSON value, checked whole: its form, and that everything it refers to exists and suits.
+ * Older versions are migrated. Unknown fields are kept. The value is not changed, and nothing is shared with it.
+ *
+ * @throws JobError, a sentence with the first problem and where it is; never anything else
+ */
+export function readJob(json: unknown): Job {
+  if (typeof json !== 'object' || json === null || Array.isArray(json)) {
+    throw new JobError('This is not a Scantling job: a job is a JSON object with "format": "scantling-job".')
+  }
+  const fields = plainJson(json, 'The job', DEEPEST_JOB) as Record<string, unknown>
+  if (fields['format'] !== 'scantling-job') {
+    const found = fields['format'] === undefined ? 'is missing' : `is ${quoted(fields['format'])}`
+    throw new JobError(`This is not a Scantling job: its "format" ${found}, not "scantling-job".`)
+  }
+  const current = migrate(fields)
+  const parsed = jobSchema.safeParse(current)
+  if (!parsed.success)
+    throw new JobError(schemaProblem(parsed.error, current, { whole: 'The job', inside: '' }))
+  const job: Job = parsed.data
+  checkJob(job)
+  return job
+}

@@ -1,0 +1,13 @@
+/** A number, a text in quotes, or a name; numbers and texts are matched so that no name is seen inside them. */
+const TOKEN =
+  /0[xX][0-9a-fA-F]+|(?:\d+\.?\d*|\.\d+)(?:[eE][+-]?\d+)?|"(?:[^"\\]|\\.)*"|[\p{L}_$][\p{L}\p{N}_$]*/gu
+
+/** A formula with one name put in place of another wherever it stands whole; all else stays as it is written. */
+export function renameInFormula(formula: string, from: string, to: string): string {
+  return formula.replace(TOKEN, (token) => (token === from ? to : token))
+}
+
+/** Whether a name stands in a formula. */
+export function standsIn(formula: string, name: string): boolean {
+  return formula.match(TOKEN)?.includes(name) ?? false
+}

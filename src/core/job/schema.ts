@@ -1,0 +1,316 @@
+import { z } from 'zod'
+import type {
+  Candidate,
+  Dimension,
+  Evidence,
+  Instrument,
+  Job,
+  Mark,
+  Note,
+  Person,
+  Reference,
+  Relation,
+  Sheet,
+  View,
+} from './types.ts'
+
+const text = (description: string) => z.string().describe(description)
+const id = z.string().min(1).describe('Unique within its list.')
+const reference = (what: string) => z.string().min(1).describe(`The id of ${what}.`)
+const written = (description: string) =>
+  z
+    .string()
+    .min(1)
+    .describe(`${description} As a person writes it, exact: 14 3/8", 1'-2 3/8", 365.1 mm, 47° 30'.`)
+
+// Bounded so that reading one can't exhaust the call stack.
+const expression = z.string().max(4000)
+
+export const pixelSchema = z
+  .tuple([z.number(), z.number()])
+  .describe(
+    '[x, y] in pixels of the page: x right, y down, origin at the outer top-left corner, so that the centre of the first pixel is (0.5, 0.5).',
+  )
+
+const by = reference('the person who did this').optional()
+const at = text('When, as an ISO 8601 date and time.').optional()
+
+export const personSchema = z.looseObject({
+  id,
+  name: text('Name as the person writes it.'),
+  role: text('What the person does in this job.').optional(),
+})
+
+export const instrumentSchema = z.looseObject({
+  id,
+  name: text('What it is: 6 in dial caliper, 36 in rule.'),
+  resolution: written('Smallest step it shows.'),
+  limit: written('Maximum permissible error, ±.').optional(),
+  note: z.string().optional(),
+})
+
+export const sheetSchema = z.looseObject({
+  id,
+  title: z.string(),
+  record: z
+    .looseObject({
+      identifier: z.string().optional(),
+      creator: z.string().optional(),
+      date: z.string().optional(),
+      source: z.string().optional(),
+      rights: z.string().optional(),
+      description: z.string().optional(),
+    })
+    .describe('Catalogue record, in Dublin Core terms.'),
+  scan: z.looseObject({
+    file: z.string().min(1).describe('Name of the scan file below the folder "scans".'),
+    sha256: text('SHA-256 of the scan file as received, hexadecimal.'),
+    page: z.int().min(1).describe('Page of the scan file; the first is 1.'),
+    width: z.int().min(1).describe('Pixels.'),
+    height: z.int().min(1).describe('Pixels.'),
+    dpi: z.number().gt(0).optional().describe('Pixels per inch that the scan file claims.'),
+  }),
+  draughting: written(
+    'Standard uncertainty of where a drawn feature lies, on paper; default 0.13 mm.',
+  ).optional(),
+})
+
+const referenceBase = {
+  id: z.string().min(1).describe('Unique within the view.'),
+  u: written('Standard uncertainty of the stated size; default 0.').optional(),
+}
+const markId = reference('a mark on the same sheet')
+
+export const referenceSchema = z
+  .discriminatedUnion('kind', [
+    z.looseObject({
+      ...referenceBase,
+      kind: z.literal('distance'),
+      marks: z.tuple([markId, markId]),
+      size: written('True distance.'),
+    }),
+    z.looseObject({
+      ...referenceBase,
+      kind: z.literal('diameter'),
+      marks: z.tuple([markId]),
+      size: written('True diameter.'),
+    }),
+    z.looseObject({
+      ...referenceBase,
+      kind: z.literal('rectangle'),
+      marks: z
+        .tuple([markId, markId, markId, markId])
+        .describe('Corners in order round the rectangle; the first side is the width.'),
+      width: written('True width.'),
+      height: written('True height.'),
+    }),
+  ])
+  .describe('A size in the view that is known, used to calibrate it.')
+
+export const viewSchema = z.looseObject({
+  id,
+  sheet: reference('the sheet it is on'),
+  name: z.string(),
+  outline: z.array(pixelSchema).optional(),
+  drawnScale: z
+    .number()
+    .gt(0)
+    .optional()
+    .describe('Drawn size / true size as the title block states it, e.g. 0.25 for 3" = 1\'-0".'),
+  mapping: z.enum(['uniform', 'two-axis', 'affine', 'projective']),
+  grain: z
+    .number()
+    .optional()
+    .describe("Degrees: direction of the sheet's horizontal edge in pixels, for two-axis; default 0."),
+  references: z.array(referenceSchema),
+})
+
+const markBase = {
+  id,
+  sheet: reference('the sheet it is on'),
+  by,
+  at,
+  label: z.string().optional(),
+  how: z.enum(['hand', 'stroke']).describe('Picked by hand, or found on the drawn stroke.'),
+  sigma: z.number().gt(0).describe('Standard uncertainty of each picked coordinate, pixels.'),
+}
+
+export const markSchema = z
+  .discriminatedUnion('kind', [
+    z.looseObject({
+      ...markBase,
+      kind: z.literal('point'),
+      pixel: pixelSchema,
+      repeats: z.array(pixelSchema).optional().describe('Further independent picks of the same point.'),
+    }),
+    z.looseObject({
+      ...markBase,
+      kind: z.literal('line'),
+      pixels: z.array(pixelSchema).describe('Two or more, through which the line is fitted.'),
+    }),
+    z.looseObject({
+      ...markBase,
+      kind: z.literal('circle'),
+      pixels: z.array(pixelSchema).describe('Three or more, through which the circle is fitted.'),
+    }),
+    z.looseObject({
+      ...markBase,
+      kind: z.literal('path'),
+      pixels: z.array(pixelSchema).describe('Corners in order: two or more, three when closed.'),
+      closed: z.boolean().optional(),
+    }),
+  ])
+  .describe('Something picked on a sheet.')
+
+export const candidateSchema = z.looseObject({
+  text: z.string(),
+  probability: z.number().min(0).max(1),
+})
+
+const evidenceBase = {
+  id: z.string().min(1).describe('Unique within the dimension, and not the name of a rule of adoption.'),
+  by,
+  at,
+  note: z.string().optional(),
+  withdrawn: text('Why it no longer counts; evidence is never deleted.').optional(),
+}
+
+export const measureSchema = z
+  .enum(['distance', 'spacing', 'diameter', 'radius', 'centres', 'angle', 'run', 'area'])
+  .describe(
+    'distance: two points. spacing: line and line, or line and point, at right angles. diameter, radius: a circle. centres: two circles. angle: two lines, 0° to 180°. run: length of a path. area: of a closed path.',
+  )
+
+export const evidenceSchema = z
+  .discriminatedUnion('basis', [
+    z.looseObject({
+      ...evidenceBase,
+      basis: z.literal('printed'),
+      text: text('The figure as it is written on the sheet.'),
+      sheet: reference('the sheet it is printed on').optional(),
+      box: z
+        .tuple([z.number(), z.number(), z.number().gt(0), z.number().gt(0)])
+        .optional()
+        .describe('Where it stands: [x, y, width, height] in pixels.'),
+      legibility: z.enum(['clear', 'doubtful']).optional(),
+      candidates: z.array(candidateSchema).optional().describe('What it could be, with probabilities.'),
+    }),
+    z.looseObject({
+      ...evidenceBase,
+      basis: z.literal('scaled'),
+      view: reference('the view whose calibration is used'),
+      measure: measureSchema,
+      marks: z.array(markId),
+    }),
+    z.looseObject({
+      ...evidenceBase,
+      basis: z.literal('found'),
+      readings: z.array(written('One reading on the surviving original.')).min(1),
+      instrument: reference('the instrument it was read with').optional(),
+      worn: z
+        .looseObject({
+          loss: written('Metal lost to wear.'),
+          u: written('Standard uncertainty of that.'),
+        })
+        .optional(),
+    }),
+    z.looseObject({
+      ...evidenceBase,
+      basis: z.literal('derived'),
+      formula: expression.describe('Over names of dimensions, e.g. pi * (barrel_od - sheet_thickness).'),
+    }),
+  ])
+  .describe('One reason to believe a value for a dimension.')
+
+export const dimensionSchema = z.looseObject({
+  name: z
+    .string()
+    .min(1)
+    .describe('Unique; letters a to z, digits and underscores, not starting with a digit.'),
+  label: z.string(),
+  kind: z.enum(['length', 'angle', 'area', 'count']),
+  count: z.int().min(1).optional().describe('How many alike per assembly.'),
+  tolerance: written('Tolerance stated for this dimension, ±.').optional(),
+  adopt: z
+    .string()
+    .min(1)
+    .optional()
+    .describe('A rule (printed, scaled, found, derived, mean) or the id of one piece of evidence.'),
+  evidence: z.array(evidenceSchema),
+  note: z.string().optional(),
+})
+
+export const relationSchema = z.looseObject({
+  id,
+  text: expression.describe('An equation between dimensions: overall = neck + barrel + rim.'),
+  u: written('What it may miss by, standard uncertainty.').optional(),
+})
+
+export const noteSchema = z.looseObject({
+  id,
+  sheet: reference('the sheet it is on'),
+  outline: z.array(pixelSchema),
+  text: z.string(),
+  by,
+  at,
+  about: text('Name of the dimension, or id of the thing, that it is about.').optional(),
+})
+
+export const jobSchema = z.looseObject({
+  format: z.literal('scantling-job'),
+  version: z.literal(1),
+  edition: z.int().min(0).optional().describe('Number of the last edit contained in this document.'),
+  title: z.string(),
+  unit: z.enum(['in', 'mm']).describe('What a bare number in a figure means, and how the table is shown.'),
+  tolerance: written('General tolerance of the sheet, when it states one, ±.').optional(),
+  gauge: z
+    .enum(['us-standard-1893', 'birmingham'])
+    .optional()
+    .describe('The standard that a sheet-gauge number refers to; default the US Standard of 1893.'),
+  people: z.array(personSchema),
+  instruments: z.array(instrumentSchema),
+  sheets: z.array(sheetSchema),
+  views: z.array(viewSchema),
+  marks: z.array(markSchema),
+  dimensions: z.array(dimensionSchema),
+  relations: z.array(relationSchema),
+  notes: z.array(noteSchema),
+})
+
+/** JSON Schema (draft 2020-12) of the job document. Unknown fields are allowed everywhere and are kept. */
+export function jobJsonSchema(): object {
+  const { $schema, ...rest } = z.toJSONSchema(jobSchema, { target: 'draft-2020-12' })
+  return {
+    $schema,
+    $id: 'scantling-job-1',
+    title: 'Scantling job, format version 1',
+    description: 'One piece of work: its scans and everything known about them (the file job.json).',
+    ...rest,
+  }
+}
+
+/** A type without the index signature that a loose object adds, so that two shapes can be compared. */
+type Known<T> = T extends readonly unknown[]
+  ? { [I in keyof T]: Known<T[I]> }
+  : T extends object
+    ? { [K in keyof T as string extends K ? never : K]: Known<T[K]> }
+    : T
+type Alike<A, B> = [A, B] extends [B, A] ? true : never
+type Agrees<Schema extends z.ZodType, Written> = Alike<Known<z.output<Schema>>, Known<Written>>
+
+// Fails to compile when the schema and the hand-written types part ways, in either direction.
+const agreement: [
+  Agrees<typeof personSchema, Person>,
+  Agrees<typeof instrumentSchema, Instrument>,
+  Agrees<typeof sheetSchema, Sheet>,
+  Agrees<typeof referenceSchema, Reference>,
+  Agrees<typeof viewSchema, View>,
+  Agrees<typeof markSchema, Mark>,
+  Agrees<typeof candidateSchema, Candidate>,
+  Agrees<typeof evidenceSchema, Evidence>,
+  Agrees<typeof dimensionSchema, Dimension>,
+  Agrees<typeof relationSchema, Relation>,
+  Agrees<typeof noteSchema, Note>,
+  Agrees<typeof jobSchema, Job>,
+] = [true, true, true, true, true, true, true, true, true, true, true, true]
+void agreement

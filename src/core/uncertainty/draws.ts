@@ -1,0 +1,48 @@
+import type { RandomStream } from './random.ts'
+import type { Source, VarianceEstimate } from './source.ts'
+import type { Uncertain } from './uncertain.ts'
+
+/** One realisation of every source that is asked for, each with unit variance (as far as it has one). */
+export type Draw = (source: Source) => number
+
+/**
+ * A fresh realisation: normal or rectangular as the source says; where its variance is an estimate, Student's t,
+ * with one and the same estimate of variance for all sources that rest on it.
+ * Source: JCGM 101:2008, 6.4.2, 6.4.7 and 6.4.9.
+ */
+export function newDraw(random: RandomStream): Draw {
+  const drawn = new Map<Source, number>()
+  const spread = new Map<VarianceEstimate, number>()
+  return (source) => {
+    const known = drawn.get(source)
+    if (known !== undefined) return known
+    const unit = source.shape === 'rectangular' ? Math.sqrt(3) * (2 * random.uniform() - 1) : random.normal()
+    const value = unit * spreadOf(source.estimate, spread, random)
+    drawn.set(source, value)
+    return value
+  }
+}
+
+function spreadOf(
+  estimate: VarianceEstimate,
+  spread: Map<VarianceEstimate, number>,
+  random: RandomStream,
+): number {
+  if (!Number.isFinite(estimate.dof)) return 1
+  const known = spread.get(estimate)
+  if (known !== undefined) return known
+  const dof = Math.max(1, Math.round(estimate.dof))
+  let chi2 = 0
+  for (let i = 0; i < dof; i++) chi2 += random.normal() ** 2
+  const factor = Math.sqrt(dof / chi2)
+  spread.set(estimate, factor)
+  return factor
+}
+
+/** The value with its sources realised, to first order. */
+export function realise(x: Uncertain, draw: Draw): number {
+  let value = x.value
+  for (let i = 0; i < x.sources.length; i++)
+    value += draw(x.sources[i] as Source) * (x.coefficients[i] as number)
+  return value
+}
