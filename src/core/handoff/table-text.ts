@@ -2,7 +2,7 @@ import type { Table } from '../ledger/table.ts'
 import { displayWidth, padEnd, padStart } from './display-width.ts'
 import { plainText } from './plain-text.ts'
 import { statedValue } from './stated-value.ts'
-import { calibrationSentence, relationSentence, viewRemarks } from './view-lines.ts'
+import { calibrationSentence, relationSentence, viewName, viewRemarks } from './view-lines.ts'
 import { wrapText } from './wrap-text.ts'
 
 const GAP = '  '
@@ -68,7 +68,7 @@ export function tableText(table: Table, width = 100): string {
   ]
   if (table.views.length > 0) {
     const views = table.views.flatMap((view) =>
-      listed(view.id, calibrationSentence(view), viewRemarks(view), page),
+      listed(viewName(view), calibrationSentence(view), viewRemarks(view), page),
     )
     sections.push(['Views', ...views])
   }

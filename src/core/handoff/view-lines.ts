@@ -6,6 +6,9 @@ const number = (value: number): string => String(Number(value.toPrecision(6)))
 
 const referenceName = ({ id, part }: TableReference): string => (part === undefined ? id : `${id} (${part})`)
 
+/** A view as a person knows it: `V1 Elevation`. */
+export const viewName = (view: TableView): string => plainText(`${view.id} ${view.name}`)
+
 /** How a view is calibrated: its mapping, its parameters with their standard uncertainties, and the fit. */
 export function calibrationSentence(view: TableView): string {
   const parameters = Object.entries(view.parameters)

@@ -1,7 +1,7 @@
 import { type CheckContext, refuse } from './check-context.ts'
 import { checkMarkUse } from './check-mark-use.ts'
 import { checkBy, checkSheet } from './check-marks.ts'
-import { checkWritten } from './check-written.ts'
+import { checkWritten, type WrittenAs } from './check-written.ts'
 import { kindOfMeasure, MEASURE_NEEDS } from './mark-needs.ts'
 import { quoted } from './quoted.ts'
 import type { Dimension, DimensionKind, Evidence } from './types.ts'
@@ -57,15 +57,30 @@ function checkFound(
   evidence.readings.forEach((reading, k) => {
     checkWritten(context, [...path, 'readings', k], reading, dimension.kind)
   })
-  checkWritten(context, [...path, 'worn', 'loss'], evidence.worn?.loss, dimension.kind)
+  checkWritten(context, [...path, 'worn', 'loss'], evidence.worn?.loss, LOSSES[dimension.kind])
   checkWritten(context, [...path, 'worn', 'u'], evidence.worn?.u, dimension.kind)
+}
+
+/** A bore that has worn wider has lost less than nothing of its diameter. */
+const LOSSES: Record<DimensionKind, WrittenAs> = {
+  length: 'signed length',
+  angle: 'signed angle',
+  area: 'area',
+  count: 'count',
+}
+
+const TOLERANCES: Record<DimensionKind, WrittenAs> = {
+  length: 'tolerance',
+  angle: 'tolerance of an angle',
+  area: 'area',
+  count: 'count',
 }
 
 /** Checks every dimension and its evidence: all they refer to, and what they are written as. */
 export function checkDimensions(context: CheckContext): void {
   context.job.dimensions.forEach((dimension, i) => {
     if (!context.known(dimension)) {
-      checkWritten(context, ['dimensions', i, 'tolerance'], dimension.tolerance, dimension.kind)
+      checkWritten(context, ['dimensions', i, 'tolerance'], dimension.tolerance, TOLERANCES[dimension.kind])
     }
     dimension.evidence.forEach((evidence, j) => {
       const path = ['dimensions', i, 'evidence', j]

@@ -37,7 +37,7 @@ export function checkOwn(context: CheckContext): void {
       if (!known(item)) checkDepth(job, [list, i], item)
     })
   }
-  checkWritten(context, ['tolerance'], job.tolerance, 'length')
+  checkWritten(context, ['tolerance'], job.tolerance, 'tolerance')
   job.instruments.forEach((instrument, i) => {
     if (known(instrument)) return
     checkWritten(context, ['instruments', i, 'resolution'], instrument.resolution, 'length or angle')

@@ -3,6 +3,7 @@ import { parseAngle } from '../quantity/parse-angle.ts'
 import { parseArea } from '../quantity/parse-area.ts'
 import { parseCount } from '../quantity/parse-count.ts'
 import { parseLength } from '../quantity/parse-length.ts'
+import { parseAngleTolerance, parseTolerance } from '../quantity/tolerance.ts'
 import { type CheckContext, refuse } from './check-context.ts'
 import { JobError } from './job-error.ts'
 import { place } from './place.ts'
@@ -10,7 +11,17 @@ import { quoted } from './quoted.ts'
 import type { Job } from './types.ts'
 
 /** How a quantity is written. A size is a length greater than nothing. */
-export type WrittenAs = 'length' | 'size' | 'angle' | 'area' | 'count' | 'length or angle'
+export type WrittenAs =
+  | 'length'
+  | 'size'
+  | 'angle'
+  | 'area'
+  | 'count'
+  | 'length or angle'
+  | 'signed length'
+  | 'signed angle'
+  | 'tolerance'
+  | 'tolerance of an angle'
 
 /** Why a text can't be read as what it should be, in the notation's own words; null when it can. */
 function readingProblem(job: Job, text: string, as: WrittenAs): string | null {
@@ -19,11 +30,23 @@ function readingProblem(job: Job, text: string, as: WrittenAs): string | null {
       case 'angle':
         parseAngle(text)
         break
+      case 'signed angle':
+        parseAngle(text, { signed: true })
+        break
       case 'area':
         parseArea(text)
         break
       case 'count':
         parseCount(text)
+        break
+      case 'signed length':
+        parseLength(text, { unit: job.unit, gauge: job.gauge, signed: true })
+        break
+      case 'tolerance':
+        parseTolerance(text, { unit: job.unit })
+        break
+      case 'tolerance of an angle':
+        parseAngleTolerance(text)
         break
       default:
         parseLength(text, { unit: job.unit, gauge: job.gauge })

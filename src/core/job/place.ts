@@ -22,12 +22,10 @@ export function place(whole: unknown, path: readonly PropertyKey[]): string {
       typeof value === 'object' && value !== null && Object.hasOwn(value, key)
         ? (value as Record<PropertyKey, unknown>)[key]
         : undefined
-    if (typeof key !== 'number') {
-      field += field === '' ? String(key) : `.${String(key)}`
-      continue
-    }
-    field += `[${key}]`
-    const name = named(value)
+    if (typeof key === 'number') field += `[${key}]`
+    else field += field === '' ? String(key) : `.${String(key)}`
+    // Items stand in lists, and in an edit under `item`.
+    const name = typeof key === 'number' || key === 'item' ? named(value) : ''
     if (name === '') continue
     items.push(field + name)
     field = ''

@@ -295,8 +295,9 @@ type Known<T> = T extends readonly unknown[]
   : T extends object
     ? { [K in keyof T as string extends K ? never : K]: Known<T[K]> }
     : T
-type Alike<A, B> = [A, B] extends [B, A] ? true : never
-type Agrees<Schema extends z.ZodType, Written> = Alike<Known<z.output<Schema>>, Known<Written>>
+/** Identical, optional fields included, which mutual assignability would let pass. */
+type Same<A, B> = (<T>() => T extends A ? 1 : 2) extends <T>() => T extends B ? 1 : 2 ? true : never
+type Agrees<Schema extends z.ZodType, Written> = Same<Known<z.output<Schema>>, Known<Written>>
 
 // Fails to compile when the schema and the hand-written types part ways, in either direction.
 const agreement: [

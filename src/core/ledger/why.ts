@@ -50,8 +50,7 @@ function standing({ status, pairs, from }: Decision, writtenOf: (w: Weighed) => 
   if (worst === undefined) return ''
   if (status === 'agreed') {
     const largest = Math.max(...pairs.map((p) => p.en))
-    const others = pairs.length === 1 ? otherOf(worst, from).evidence.basis : 'all other evidence'
-    return `; ${others === 'all other evidence' ? others : `the ${others} value`} agrees (E_n ${enText(largest)})`
+    return `; ${othersInWords(pairs, from, worst)} (E_n ${enText(largest)})`
   }
   const adoptedIn = from.includes(worst.a) !== from.includes(worst.b)
   const en = `(E_n ${enText(worst.en)})`
@@ -60,6 +59,18 @@ function standing({ status, pairs, from }: Decision, writtenOf: (w: Weighed) => 
     return `, but ${other.evidence.basis} ${writtenOf(other)} disputes it ${en}`
   }
   return `, but ${worst.a.evidence.basis} ${writtenOf(worst.a)} and ${worst.b.evidence.basis} ${writtenOf(worst.b)} dispute ${en}`
+}
+
+function othersInWords(
+  pairs: Decision['pairs'],
+  from: readonly Weighed[],
+  worst: Decision['pairs'][number],
+): string {
+  if (pairs.length > 1) return 'all other evidence agrees'
+  const { basis } = otherOf(worst, from).evidence
+  return basis === 'printed' && from[0]?.evidence.basis === 'printed'
+    ? 'it stands on the sheet twice alike'
+    : `the ${basis} value agrees`
 }
 
 const otherOf = (pair: Decision['pairs'][number], from: readonly Weighed[]): Weighed =>

@@ -32,10 +32,14 @@ function isLength(value: Length | number): value is Length {
   return typeof value === 'object'
 }
 
+/** Inches after feet always have their whole number, so that 2'-0 5/8" can't be taken for a fraction of a foot. */
+const withWhole = (n: bigint, d: bigint): string =>
+  n > 0n && n < d ? `0 ${mixedNumber(n, d)}` : mixedNumber(n, d)
+
 function onGraduation(inches: Fraction, feet: boolean): string {
   const { n, d } = inches
   if (!feet || n < 12n * d) return `${mixedNumber(n, d)}"`
-  return `${n / (12n * d)}'-${mixedNumber(n % (12n * d), d)}"`
+  return `${n / (12n * d)}'-${withWhole(n % (12n * d), d)}"`
 }
 
 /** Decimal of the remainder, inches: never all zeros, unless the uncertainty drowns it, and then undefined. */

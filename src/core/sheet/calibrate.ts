@@ -17,7 +17,7 @@ export interface ReferenceCheck {
   fitted: number
   /** stated − fitted */
   residual: number
-  /** Normalised residual with all references in; 0 when nothing checks it. */
+  /** Normalised residual among the references used, or for one set aside among all; 0 when nothing checks it. */
   w: number
   suspect: boolean
   /** Left out of the calibration, because it alone explains the misfit. */
@@ -28,7 +28,7 @@ export interface Calibration {
   view: ViewMapping
   /** Parameters over the same sources as the marks of the references. */
   theta: Uncertain[]
-  /** Over all references. */
+  /** Over the references used. */
   chi2: number
   dof: number
   /** null when nothing is redundant. */
@@ -54,24 +54,31 @@ const MISFIT_BELOW = 0.05
  */
 export function calibrate(view: ViewMapping, sizes: readonly StatedSize[], label = 'view'): Calibration {
   const all = solveMapping(view, sizes)
-  const p = all.dof > 0 ? chiSquareExceeds(all.chi2, all.dof) : null
   const w = all.dof > 0 ? normalisedResiduals(sizes, all) : sizes.map(() => 0)
-  const culprit = p !== null && p < MISFIT_BELOW ? soleCulprit(sizes, w, all) : null
-  const rest = culprit === null ? null : withoutReference(view, sizes, culprit)
-  const misfit = rest === null && p !== null && p < MISFIT_BELOW
-  const enlarged = misfit ? Math.sqrt(all.chi2 / all.dof) : 1
-  const excess = misfit ? excessOf(all, enlarged, label) : []
-  const theta = misfit ? widen(all.theta, excess) : (rest ?? all).theta
-  const references = checks(view, sizes, w, theta, rest === null ? null : culprit)
+  const culprit = fits(all) ? null : soleCulprit(view, sizes, w, all)
+  const solution = culprit?.rest ?? all
+  const used = retained(sizes, culprit?.reference)
+  const p = probability(solution)
+  const misfit = !fits(solution)
+  const enlarged = misfit ? Math.sqrt(solution.chi2 / solution.dof) : 1
+  const excess = misfit ? excessOf(solution, enlarged, label) : []
+  const theta = misfit ? widen(solution.theta, excess) : solution.theta
+  const references = checks(
+    view,
+    sizes,
+    testedBy(sizes, w, used, solution, culprit),
+    theta,
+    culprit?.reference,
+  )
   const problem = misfitInWords(references, enlarged, p)
   return {
     view,
     theta,
-    chi2: all.chi2,
-    dof: all.dof,
+    chi2: solution.chi2,
+    dof: solution.dof,
     p,
     references,
-    used: rest === null ? sizes : retained(sizes, culprit),
+    used,
     enlarged,
     excess,
     ...(problem === null ? {} : { problem }),
@@ -90,30 +97,66 @@ export function recalibrate(calibration: Calibration, draw: Draw): number[] {
   })
 }
 
-/** The one reference whose removal alone makes the rest fit; null when there is none or more than one. */
-function soleCulprit(sizes: readonly StatedSize[], w: readonly number[], all: Solution): string | null {
-  const culprits = new Set<string>()
-  sizes.forEach(({ reference }, i) => {
-    const wi = w[i] as number
-    if (Math.abs(wi) <= SUSPECT_ABOVE || all.dof < 2) return
-    // In a linear model the chi-square without a stated size is less by its w².
-    if (chiSquareExceeds(Math.max(all.chi2 - wi * wi, 0), all.dof - 1) >= MISFIT_BELOW)
-      culprits.add(reference)
-  })
-  return culprits.size === 1 ? ([...culprits][0] as string) : null
+/** Probability of a chi-square at least as large; null when nothing is redundant. */
+const probability = ({ chi2, dof }: Solution): number | null => (dof > 0 ? chiSquareExceeds(chi2, dof) : null)
+
+const fits = (solution: Solution): boolean => (probability(solution) ?? 1) >= MISFIT_BELOW
+
+interface Culprit {
+  reference: string
+  /** The solution without it. */
+  rest: Solution
 }
 
-function withoutReference(view: ViewMapping, sizes: readonly StatedSize[], culprit: string): Solution | null {
+/** The one suspect reference without which the others fit; null when there is none, or more than one would do. */
+function soleCulprit(
+  view: ViewMapping,
+  sizes: readonly StatedSize[],
+  w: readonly number[],
+  all: Solution,
+): Culprit | null {
+  // With one redundant size every reference it involves explains the misfit as well as any other.
+  if (all.dof < 2) return null
+  const suspects = new Set(sizes.filter((_, i) => isSuspect(w[i] as number)).map((s) => s.reference))
+  const culprits = [...suspects].flatMap((reference): Culprit[] => {
+    const rest = withoutReference(view, sizes, reference)
+    return rest !== null && fits(rest) ? [{ reference, rest }] : []
+  })
+  return culprits.length === 1 ? (culprits[0] as Culprit) : null
+}
+
+const isSuspect = (w: number): boolean => Math.abs(w) > SUSPECT_ABOVE
+
+/** w of the reference set aside as all references test it, of the others as they test one another. */
+function testedBy(
+  sizes: readonly StatedSize[],
+  w: readonly number[],
+  used: readonly StatedSize[],
+  solution: Solution,
+  culprit: Culprit | null,
+): readonly number[] {
+  if (culprit === null) return w
+  const among = solution.dof > 0 ? normalisedResiduals(used, solution) : used.map(() => 0)
+  return sizes.map(
+    (size, i) => (size.reference === culprit.reference ? w[i] : among[used.indexOf(size)]) as number,
+  )
+}
+
+function withoutReference(
+  view: ViewMapping,
+  sizes: readonly StatedSize[],
+  reference: string,
+): Solution | null {
   try {
-    return solveMapping(view, retained(sizes, culprit))
+    return solveMapping(view, retained(sizes, reference))
   } catch (error) {
     if (error instanceof CalibrationError) return null
     throw error
   }
 }
 
-const retained = (sizes: readonly StatedSize[], culprit: string | null): StatedSize[] =>
-  sizes.filter(({ reference }) => reference !== culprit)
+const retained = (sizes: readonly StatedSize[], culprit: string | undefined): readonly StatedSize[] =>
+  culprit === undefined ? sizes : sizes.filter(({ reference }) => reference !== culprit)
 
 /**
  * What enlarges the covariance of the parameters to factor² times itself: sources of their own, so that
@@ -143,7 +186,7 @@ function checks(
   sizes: readonly StatedSize[],
   w: readonly number[],
   theta: readonly Uncertain[],
-  setAside: string | null,
+  setAside: string | undefined,
 ): ReferenceCheck[] {
   const values = theta.map((t) => t.value)
   return sizes.map((size, i) => {
@@ -157,7 +200,7 @@ function checks(
       fitted,
       residual: stated - fitted,
       w: wi,
-      suspect: Math.abs(wi) > SUSPECT_ABOVE,
+      suspect: isSuspect(wi),
       setAside: size.reference === setAside,
     }
   })
