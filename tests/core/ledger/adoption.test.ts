@@ -1,0 +1,222 @@
+import { describe, expect, it } from 'vitest'
+import { derived, dimension, found, point, printed, rowOf, scaled, smallJob } from './small-job.ts'
+
+const half = ['A', 'C'] // 10 in on the sheet
+
+describe('which value a dimension takes', () => {
+  it('gives a clear printed figure over everything else, as an exact figure', () => {
+    const row = rowOf(
+      smallJob({ dimensions: [dimension('drum', [scaled(half), found(['10.01 in']), printed('10"')])] }),
+      'drum',
+    )
+    expect(row).toMatchObject({ value: 10, written: '10"', u: 0, U: 0, basis: 'printed', status: 'agreed' })
+    expect(row.budget).toEqual([])
+  })
+
+  it('takes a worked-out value before a scaled one, and a scaled one before a found one', () => {
+    const neck = dimension('neck', [printed('4"')])
+    const rim = dimension('rim', [printed('6"')])
+    const all = [scaled(half), found(['10.01 in'])]
+    const job = smallJob({
+      dimensions: [neck, rim, dimension('sum', [...all, derived('neck + rim')]), dimension('drum', all)],
+    })
+    expect(rowOf(job, 'sum')).toMatchObject({ basis: 'derived', value: 10, status: 'agreed' })
+    expect(rowOf(job, 'drum')).toMatchObject({ basis: 'scaled', status: 'agreed' })
+    expect(rowOf(smallJob({ dimensions: [dimension('drum', [found(['10.01 in'])])] }), 'drum').basis).toBe(
+      'found',
+    )
+  })
+
+  it('takes the mean of several scaled values, weighted and with what they share', () => {
+    const marks = [point('D', [100, 500]), point('E', [1606, 500])]
+    const row = rowOf(
+      smallJob({ marks, dimensions: [dimension('drum', [scaled(half), scaled(['D', 'E'], 't')])] }),
+      'drum',
+    )
+    expect(row.basis).toBe('scaled')
+    // Mark A serves the reference too, which takes half of its picking error off the first value.
+    const [first, second] = row.evidence
+    expect(first?.u).toBeLessThan(second?.u ?? 0)
+    expect(row.value).toBeGreaterThan(10)
+    expect(row.value).toBeLessThan((10 + 10.04) / 2)
+    expect(row.u).toBeLessThan(Math.min(first?.u ?? 0, second?.u ?? 0))
+  })
+
+  it('follows an explicit choice, of a rule or of one piece of evidence', () => {
+    const evidence = [printed('10"'), scaled(half), found(['10.02 in'])]
+    expect(
+      rowOf(smallJob({ dimensions: [dimension('drum', evidence, { adopt: 'found' })] }), 'drum'),
+    ).toMatchObject({
+      basis: 'found',
+      value: 10.02,
+    })
+    expect(rowOf(smallJob({ dimensions: [dimension('drum', evidence, { adopt: 's' })] }), 'drum').basis).toBe(
+      'scaled',
+    )
+    const mean = rowOf(smallJob({ dimensions: [dimension('drum', evidence, { adopt: 'mean' })] }), 'drum')
+    expect(mean.basis).toBe('mean')
+    expect(mean.u).toBeLessThan(Math.min(...mean.evidence.map((e) => e.u)))
+  })
+
+  it('is open and says so when the chosen evidence is withdrawn', () => {
+    const evidence = [printed('10"'), scaled(half, 's', { withdrawn: 'picked the hidden edge' })]
+    const row = rowOf(smallJob({ dimensions: [dimension('drum', evidence, { adopt: 's' })] }), 'drum')
+    expect(row).toMatchObject({ value: null, basis: null, status: 'open', written: '' })
+    expect(row.why).toContain('Evidence s')
+    expect(row.why).toContain('picked the hidden edge')
+  })
+
+  it('does not adopt a doubtful figure by itself, but does when a person chooses it', () => {
+    const evidence = [printed('12"', 'p', { legibility: 'doubtful' }), scaled(half)]
+    const row = rowOf(smallJob({ dimensions: [dimension('drum', evidence)] }), 'drum')
+    expect(row).toMatchObject({ basis: 'scaled', status: 'single' })
+    expect(row.why).toContain('hard to read')
+    const chosen = rowOf(smallJob({ dimensions: [dimension('drum', evidence, { adopt: 'p' })] }), 'drum')
+    expect(chosen).toMatchObject({ basis: 'printed', value: 12, status: 'disputed' })
+  })
+
+  it('keeps an illegible figure as evidence without a value, and shows where reading stopped', () => {
+    const row = rowOf(smallJob({ dimensions: [dimension('drum', [printed('1? 3/8')])] }), 'drum')
+    expect(row).toMatchObject({ value: null, status: 'open' })
+    expect(row.evidence[0]?.problem).toMatch(/1\? 3\/8/)
+  })
+
+  it('names a printed figure that the sheet disputes, and adopts it still', () => {
+    const row = rowOf(
+      smallJob({ dimensions: [dimension('drum', [printed('10 1/2"'), scaled(half)])] }),
+      'drum',
+    )
+    expect(row).toMatchObject({ value: 10.5, basis: 'printed', status: 'disputed' })
+    expect(row.why).toMatch(/printed figure governs, but scaled 10" disputes it \(E_n/)
+  })
+
+  it('of two printed figures adopts the one that the rest supports', () => {
+    const row = rowOf(
+      smallJob({ dimensions: [dimension('drum', [printed('10 1/2"'), printed('10"', 'q'), scaled(half)])] }),
+      'drum',
+    )
+    expect(row).toMatchObject({ value: 10, status: 'disputed' })
+  })
+})
+
+describe('what a printed figure is compared by', () => {
+  const u = (texts: string[], more: object = {}) =>
+    rowOf(smallJob({ dimensions: texts.map((t, i) => dimension(`d${i}`, [printed(t)], more)) }), 'd0')
+      .evidence[0]?.u
+
+  it('is half the last graduation, rectangular: sixteenths as ± 1/32', () => {
+    expect(u(['10 3/16"'])).toBeCloseTo(1 / 32 / Math.sqrt(3), 12)
+    expect(u(['10.25"'])).toBeCloseTo(0.005 / Math.sqrt(3), 12)
+    expect(u(['365.1 mm'])).toBeCloseTo(0.05 / 25.4 / Math.sqrt(3), 12)
+  })
+
+  it('is that of the finest fraction in use, since fractions are written reduced', () => {
+    expect(u(['10"', '2 3/16"'])).toBeCloseTo(1 / 32 / Math.sqrt(3), 12)
+  })
+
+  it('is the tolerance when one is stated with the figure, the dimension or the sheet', () => {
+    expect(u(['10" ±1/16'])).toBeCloseTo(1 / 16 / Math.sqrt(3), 12)
+    expect(u(['10"'], { tolerance: '±1/8' })).toBeCloseTo(1 / 8 / Math.sqrt(3), 12)
+    const job = smallJob({ tolerance: '±1/32', dimensions: [dimension('d0', [printed('10"')])] })
+    expect(rowOf(job, 'd0').evidence[0]?.u).toBeCloseTo(1 / 32 / Math.sqrt(3), 12)
+    expect(rowOf(job, 'd0').tolerance).toBe('±1/32')
+  })
+})
+
+describe('what was found on the original', () => {
+  const caliper = { id: 'I1', name: 'Caliper', resolution: '0.001 in', limit: '0.002 in' }
+
+  it('takes the scatter of readings as Type A, with resolution and limit of error as rectangular', () => {
+    const row = rowOf(
+      smallJob({
+        instruments: [caliper],
+        dimensions: [
+          dimension('bore', [found(['1.010 in', '1.014 in', '1.012 in'], 'f', { instrument: 'I1' })]),
+        ],
+      }),
+      'bore',
+    )
+    const typeA = 0.002 / Math.sqrt(3)
+    const typeB = Math.hypot(0.001 / Math.sqrt(12), 0.002 / Math.sqrt(3))
+    expect(row.value).toBeCloseTo(1.012, 12)
+    expect(row.u).toBeCloseTo(Math.hypot(typeA, typeB), 12)
+    // Welch–Satterthwaite: only the Type A part is limited, to 2 degrees of freedom.
+    expect(row.dof).toBeCloseTo((2 * row.u ** 4) / typeA ** 4, 9)
+  })
+
+  it('adds back what wear has taken, with its uncertainty', () => {
+    const row = rowOf(
+      smallJob({
+        dimensions: [
+          dimension('wall', [found(['0.24 in'], 'f', { worn: { loss: '0.01 in', u: '0.004 in' } })]),
+        ],
+      }),
+      'wall',
+    )
+    expect(row.value).toBeCloseTo(0.25, 12)
+    expect(row.u).toBeCloseTo(Math.hypot(0.004, 0.01 / Math.sqrt(12)), 12)
+  })
+
+  it('shares an instrument’s limit of error between dimensions, so that it goes from their ratio', () => {
+    const job = smallJob({
+      instruments: [{ ...caliper, resolution: '0.000001 in' }],
+      dimensions: [
+        dimension('a', [found(['1.000 in'], 'f', { instrument: 'I1' })]),
+        dimension('b', [found(['1.000 in'], 'f', { instrument: 'I1' })]),
+        dimension('ratio', [derived('a / b')], { kind: 'count' }),
+      ],
+    })
+    expect(rowOf(job, 'a').u).toBeGreaterThan(0.001)
+    expect(rowOf(job, 'ratio').u).toBeLessThan(1e-5)
+  })
+})
+
+describe('relations', () => {
+  const dims = (overall: string) => [
+    dimension('overall', [printed(overall)]),
+    dimension('neck', [printed('4 1/16"')]),
+    dimension('barrel', [printed('6"')]),
+  ]
+  const relations = [{ id: 'L1', text: 'overall = neck + barrel' }]
+
+  it('hold when the figures add up within their graduations', async () => {
+    const { dimensionTable } = await import('../../../src/core/ledger/dimension-table.ts')
+    const [closed] = dimensionTable(smallJob({ dimensions: dims('10 1/16"'), relations })).relations
+    expect(closed).toMatchObject({ misclosure: 0, w: 0, holds: true })
+    expect(closed?.u).toBeCloseTo((Math.sqrt(3) * (1 / 32)) / Math.sqrt(3), 12)
+    const [open] = dimensionTable(smallJob({ dimensions: dims('10 3/16"'), relations })).relations
+    expect(open?.misclosure).toBeCloseTo(1 / 8, 12)
+    expect(open?.w).toBeCloseTo(4, 9)
+    expect(open?.holds).toBe(false)
+  })
+
+  it('are not said to hold when something in them has no value', async () => {
+    const { dimensionTable } = await import('../../../src/core/ledger/dimension-table.ts')
+    const dimensions = [...dims('10"').slice(0, 2), dimension('barrel', [])]
+    const [row] = dimensionTable(smallJob({ dimensions, relations })).relations
+    expect(row?.holds).toBe(false)
+    expect(row?.problem).toContain('barrel')
+  })
+})
+
+describe('the table as a whole', () => {
+  it('never holds a number that JSON can’t', async () => {
+    const { dimensionTable } = await import('../../../src/core/ledger/dimension-table.ts')
+    const job = smallJob({
+      dimensions: [
+        dimension('a', [printed('1"'), printed('2"', 'q', { withdrawn: 'copied twice' })]),
+        dimension('b', [printed('1"'), derived('a * 3')]),
+        dimension('c', [derived('1 in / 0')]),
+        dimension('d', [], { kind: 'area' }),
+      ],
+    })
+    const table = dimensionTable(job)
+    expect(JSON.parse(JSON.stringify(table))).toEqual(table)
+    expect(rowOf(job, 'c')).toMatchObject({ value: null, status: 'open' })
+  })
+
+  it('carries the standing cautions', async () => {
+    const { dimensionTable } = await import('../../../src/core/ledger/dimension-table.ts')
+    expect(dimensionTable(smallJob()).cautions.join(' ')).toMatch(/estimates.*qualified people.*asbestos/)
+  })
+})
