@@ -28,6 +28,8 @@ export interface Assessment {
   finest: number | null
   /** Throws GeometryError when the mark determines no feature. */
   featureOf(id: string): Feature
+  /** The features that were asked for. */
+  features: ReadonlyMap<string, Feature>
 }
 
 /**
@@ -35,7 +37,8 @@ export interface Assessment {
  * @throws FormulaError when formulas run in a circle; a job that `readJob` accepted never does
  */
 export function assess(job: Job): Assessment {
-  const featureOf = featuresOf(job)
+  const features = new Map<string, Feature>()
+  const featureOf = featuresOf(job, features)
   const views = new Map(job.views.map((view) => [view.id, calibrateView(job, view, featureOf)]))
   const instruments: InstrumentSources = new Map()
   const dimensions = new Map<string, Assessed>()
@@ -60,13 +63,12 @@ export function assess(job: Job): Assessment {
     const weighed = dimension.evidence.map((e) => weighEvidence(e, dimension, context))
     dimensions.set(dimension.name, { dimension, weighed, decision: decide(dimension, weighed) })
   }
-  return { job, views, dimensions, finest: figures.finest, featureOf }
+  return { job, views, dimensions, finest: figures.finest, featureOf, features }
 }
 
 /** Features are made once and shared: that is how two measures of one mark come to share its errors. */
-function featuresOf(job: Job): (id: string) => Feature {
+function featuresOf(job: Job, made: Map<string, Feature>): (id: string) => Feature {
   const marks = new Map(job.marks.map((m) => [m.id, m]))
-  const made = new Map<string, Feature>()
   return (id) => {
     const known = made.get(id)
     if (known !== undefined) return known

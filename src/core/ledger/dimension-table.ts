@@ -7,6 +7,7 @@ import { type Assessed, type Assessment, assess } from './assessment.ts'
 import { STANDING_CAUTIONS } from './cautions.ts'
 import { displayFactor, type Style, writeMeasured } from './display-units.ts'
 import { relationRows } from './relations.ts'
+import { scatterCautions } from './scatter-cautions.ts'
 import type { Table, TableEvidence, TableRow } from './table.ts'
 import { viewRow } from './view-rows.ts'
 import type { Weighed } from './weighed.ts'
@@ -36,6 +37,7 @@ export function tableOf(assessment: Assessment): Table {
     cautions: [
       ...STANDING_CAUTIONS,
       ...[...assessment.views.values()].flatMap((v) => v.caution ?? []),
+      ...scatterCautions(assessment.features.values()),
       ...views.flatMap((v) => (v.problem === undefined ? [] : [`View "${v.name}": ${v.problem}`])),
     ],
   }

@@ -27,8 +27,8 @@ export interface Feature {
   picking: readonly Move[]
   /** point: x and y; line: each end across the line; circle: centre x, y and radius; path: x and y of each point. */
   draughting: readonly Source[]
-  /** Scatter of the picks about the fitted line or circle against their sigma, when there is any. */
-  fit?: { squares: number; dof: number }
+  /** line: how its picks lie about it, when there are more than two. Pixels. */
+  scatter?: { squares: number; dof: number; sigma: number }
 }
 
 /**
@@ -103,7 +103,7 @@ function lineFeature(mark: Mark & { kind: 'line' }): Feature {
       { source: rotation, point: 1, dx: turn * t1 * nx, dy: turn * t1 * ny },
     ],
     draughting: draughtingOf(mark, 2),
-    ...(line.n > 2 ? { fit: { squares: line.squares, dof: line.n - 2 } } : {}),
+    ...(line.n > 2 ? { scatter: { squares: line.squares, dof: line.n - 2, sigma: mark.sigma } } : {}),
   }
 }
 
@@ -118,7 +118,6 @@ function circleFeature(mark: Mark & { kind: 'circle' }): Feature {
     centre: circle.centre,
     picking: everyPoint(mark),
     draughting: draughtingOf(mark, 3),
-    ...(circle.n > 3 ? { fit: { squares: circle.squares, dof: circle.n - 3 } } : {}),
   }
 }
 

@@ -220,3 +220,20 @@ describe('the table as a whole', () => {
     expect(dimensionTable(smallJob()).cautions.join(' ')).toMatch(/estimates.*qualified people.*asbestos/)
   })
 })
+
+describe('a line picked worse than it claims', () => {
+  it('is named in the cautions, and one picked well is not', async () => {
+    const { dimensionTable } = await import('../../../src/core/ledger/dimension-table.ts')
+    const line = (id: string, off: number[]) =>
+      point(id, [0, 0], { kind: 'line', pixels: off.map((y, i) => [100 + 200 * i, 700 + y]) } as never)
+    const spacing = (a: string) => scaled([a, 'A'], 's', { measure: 'spacing' })
+    const cautions = dimensionTable(
+      smallJob({
+        marks: [line('good', [0.5, -0.5, 0.4, -0.2]), line('bad', [9, -8, 7, -9])],
+        dimensions: [dimension('a', [spacing('good')]), dimension('b', [spacing('bad')])],
+      }),
+    ).cautions.filter((c) => c.startsWith('Mark'))
+    expect(cautions).toHaveLength(1)
+    expect(cautions[0]).toMatch(/Mark bad: its picks scatter by \d+\.\d px/)
+  })
+})
