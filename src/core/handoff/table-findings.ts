@@ -1,6 +1,6 @@
 import type { Table } from '../ledger/table.ts'
 import { plainText } from './plain-text.ts'
-import { relationSentence, viewName, viewProblems } from './view-lines.ts'
+import { relationLine, viewName, viewProblems } from './view-lines.ts'
 
 /** What somebody must look at before a table goes to the shop, one sentence each. */
 export interface Findings {
@@ -22,8 +22,6 @@ export function tableFindings(table: Table): Findings {
     suspect: table.views.flatMap((view) =>
       viewProblems(view).map((remark) => `${viewName(view)}: ${remark}`),
     ),
-    unclosed: table.relations
-      .filter((relation) => !relation.holds)
-      .map((relation) => `${relation.id} (${plainText(relation.text)}) ${relationSentence(relation)}`),
+    unclosed: table.relations.filter((relation) => !relation.holds).map(relationLine),
   }
 }

@@ -1,7 +1,7 @@
 import type { Table } from '../ledger/table.ts'
 import { plainText } from './plain-text.ts'
 import { statedValue } from './stated-value.ts'
-import { calibrationSentence, relationSentence, viewName, viewRemarks } from './view-lines.ts'
+import { calibrationSentence, relationLine, viewName, viewRemarks } from './view-lines.ts'
 
 /** Text as itself: no character of it is taken for markup, and none ends a table's cell. */
 const literal = (text: string): string =>
@@ -38,17 +38,13 @@ export function tableMarkdown(table: Table): string {
   if (table.views.length > 0) {
     lines.push('', '## Views', '')
     for (const view of table.views) {
-      lines.push(`- **${literal(viewName(view))}** ${literal(calibrationSentence(view))}`)
+      lines.push(`- **${literal(viewName(view))}**: ${literal(calibrationSentence(view))}`)
       for (const remark of viewRemarks(view)) lines.push(`  - ${literal(remark)}`)
     }
   }
   if (table.relations.length > 0) {
     lines.push('', '## Relations', '')
-    for (const relation of table.relations) {
-      lines.push(
-        `- **${literal(relation.id)}** ${literal(relation.text)}: ${literal(relationSentence(relation))}`,
-      )
-    }
+    for (const relation of table.relations) lines.push(`- ${literal(relationLine(relation))}`)
   }
   if (table.cautions.length > 0) {
     lines.push('', '## Cautions', '', ...table.cautions.map((caution) => `- ${literal(caution)}`))

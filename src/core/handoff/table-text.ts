@@ -2,7 +2,7 @@ import type { Table } from '../ledger/table.ts'
 import { displayWidth, padEnd, padStart } from './display-width.ts'
 import { plainText } from './plain-text.ts'
 import { statedValue } from './stated-value.ts'
-import { calibrationSentence, relationSentence, viewName, viewRemarks } from './view-lines.ts'
+import { calibrationSentence, relationLine, viewName, viewRemarks } from './view-lines.ts'
 import { wrapText } from './wrap-text.ts'
 
 const GAP = '  '
@@ -45,8 +45,8 @@ function rowLines(table: Table, width: number): string[] {
   return lines
 }
 
-function listed(name: string, sentence: string, remarks: readonly string[], width: number): string[] {
-  const [first = '', ...rest] = wrapText(`${name}  ${sentence}`, width - 2)
+function listed(sentence: string, remarks: readonly string[], width: number): string[] {
+  const [first = '', ...rest] = wrapText(sentence, width - 4)
   return [
     first,
     ...rest.map((line) => `    ${line}`),
@@ -68,14 +68,12 @@ export function tableText(table: Table, width = 100): string {
   ]
   if (table.views.length > 0) {
     const views = table.views.flatMap((view) =>
-      listed(viewName(view), calibrationSentence(view), viewRemarks(view), page),
+      listed(`${viewName(view)}: ${calibrationSentence(view)}`, viewRemarks(view), page),
     )
     sections.push(['Views', ...views])
   }
   if (table.relations.length > 0) {
-    const relations = table.relations.flatMap((relation) =>
-      listed(`${relation.id}  ${plainText(relation.text)}`, relationSentence(relation), [], page),
-    )
+    const relations = table.relations.flatMap((relation) => listed(relationLine(relation), [], page))
     sections.push(['Relations', ...relations])
   }
   if (table.cautions.length > 0) {

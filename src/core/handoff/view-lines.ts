@@ -19,7 +19,7 @@ export function calibrationSentence(view: TableView): string {
     view.p === null || view.chi2 === null
       ? 'nothing checks its references'
       : `chi-square ${number(view.chi2)} with ${view.dof} ${view.dof === 1 ? 'degree' : 'degrees'} of freedom, p ${twoFigures(view.p)}`
-  return `${view.mapping}: ${parameters}; ${fit}`
+  return `${view.mapping}, ${parameters}; ${fit}`
 }
 
 /** What is wrong with a view, one sentence each: its problem, references that do not fit. */
@@ -28,10 +28,10 @@ export function viewProblems(view: TableView): string[] {
   if (view.problem !== undefined) remarks.push(plainText(view.problem))
   const suspects = view.references.filter((reference) => reference.suspect)
   for (const reference of suspects) {
-    const aside = reference.setAside === true ? '; it is left out of the calibration' : ''
+    const aside = reference.setAside === true ? ' and is left out of the calibration' : ''
     remarks.push(
-      `Reference ${referenceName(reference)} does not fit the others (w ${number(reference.w)}): ` +
-        `misread figure, or not to scale?${aside}`,
+      `Reference ${referenceName(reference)} does not fit the others (w ${number(reference.w)})${aside}: ` +
+        'misread figure, or not to scale?',
     )
   }
   return remarks
@@ -41,9 +41,10 @@ export function viewProblems(view: TableView): string[] {
 export const viewRemarks = (view: TableView): string[] =>
   view.suggestion === undefined ? viewProblems(view) : [...viewProblems(view), plainText(view.suggestion)]
 
-/** Whether a relation closes, in one line. */
-export function relationSentence(relation: TableRelation): string {
-  if (relation.problem !== undefined) return plainText(relation.problem)
+/** Whether a relation closes, by how much it misses, in one line: `Q1 (overall = neck + rim) holds: misses by …`. */
+export function relationLine(relation: TableRelation): string {
+  const name = `${relation.id} (${plainText(relation.text)})`
+  if (relation.problem !== undefined) return `${name}: ${plainText(relation.problem)}`
   const by = `misses by ${number(relation.misclosure)} (u ${twoFigures(relation.u)}, w ${number(relation.w)})`
-  return relation.holds ? `holds: ${by}` : `does not hold: ${by}`
+  return `${name} ${relation.holds ? 'holds' : 'does not hold'}: ${by}`
 }

@@ -23,6 +23,19 @@ export type WrittenAs =
   | 'tolerance'
   | 'tolerance of an angle'
 
+const NOUNS: Readonly<Record<WrittenAs, string>> = {
+  length: 'a length',
+  size: 'a length',
+  'signed length': 'a length',
+  angle: 'an angle',
+  'signed angle': 'an angle',
+  area: 'an area',
+  count: 'a count',
+  'length or angle': 'a length or an angle',
+  tolerance: 'a tolerance',
+  'tolerance of an angle': 'a tolerance of an angle',
+}
+
 /** Why a text can't be read as what it should be, in the notation's own words; null when it can. */
 function readingProblem(job: Job, text: string, as: WrittenAs): string | null {
   try {
@@ -69,8 +82,7 @@ export function checkWritten(
   const problem = readingProblem(job, text, as)
   if (problem !== null) {
     if (as === 'length or angle' && readingProblem(job, text, 'angle') === null) return
-    const noun = as === 'size' ? 'a length' : /^[aeiou]/.test(as) ? `an ${as}` : `a ${as}`
-    throw new JobError(`${place(job, path)} is not ${noun}. ${problem}`)
+    throw new JobError(`${place(job, path)} is not written as ${NOUNS[as]}. ${problem}`)
   }
   if (as !== 'size') return
   if (parseLength(text, { unit: job.unit, gauge: job.gauge }).mm.compare(0) <= 0) {

@@ -7,6 +7,7 @@ import { checkNotes } from './check-notes.ts'
 import { checkOwn } from './check-own.ts'
 import { checkViews } from './check-views.ts'
 import { JobError } from './job-error.ts'
+import { sameFormulas } from './same-formulas.ts'
 import type { Job } from './types.ts'
 
 /** Tells which items of a job were in a sound job before, unchanged and under the same unit and gauge. */
@@ -55,8 +56,7 @@ export function checkJob(job: Job, before?: Job): void {
   checkViews(context)
   checkNotes(context)
   checkDimensions(context)
-  if (before !== undefined && before.dimensions === job.dimensions && before.relations === job.relations)
-    return
+  if (before !== undefined && sameFormulas(before, job)) return
   const problem = checkFormulas(job)
   if (problem !== null) throw new JobError(problem)
 }

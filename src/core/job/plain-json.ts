@@ -14,27 +14,33 @@ function kindOf(value: object): string {
   return typeof name === 'string' && name !== '' ? name : 'object'
 }
 
+/** Refuses the value: the place in the whole, then what is wrong there. */
+function refuse(what: string, where: string, problem: string): never {
+  const inside = where.replace(/^\./, '')
+  throw new JobError(`${what}${inside === '' ? '' : `: ${inside}`} ${problem}`)
+}
+
 function copy(value: unknown, what: string, where: string, room: number): unknown {
   if (value === null || typeof value === 'string' || typeof value === 'boolean') return value
-  // A stored -0 reads back as 0, so it is one from the start.
-  if (typeof value === 'number') return value === 0 ? 0 : value
-  if (typeof value !== 'object') {
-    throw new JobError(`${what}${where} holds a ${typeof value}, which JSON cannot hold.`)
+  if (typeof value === 'number') {
+    if (!Number.isFinite(value)) refuse(what, where, `is ${value}, and must be a number that JSON can hold.`)
+    // A stored -0 reads back as 0, so it is one from the start.
+    return value === 0 ? 0 : value
   }
-  if (room === 0) {
+  if (typeof value !== 'object') refuse(what, where, `holds a ${typeof value}, which JSON cannot hold.`)
+  if (room === 0)
     throw new JobError(`${what} is nested too deep, at ${where.slice(0, 80)}…: no sound file is.`)
-  }
   if (Array.isArray(value)) {
     return Array.from(value, (element, i) => copy(element ?? null, what, `${where}[${i}]`, room - 1))
   }
   const prototype: unknown = Object.getPrototypeOf(value)
   if (prototype !== null && prototype !== Object.prototype && Object.getPrototypeOf(prototype) !== null) {
-    throw new JobError(`${what}${where} holds a ${kindOf(value)}, which JSON cannot hold.`)
+    refuse(what, where, `holds a ${kindOf(value)}, which JSON cannot hold.`)
   }
   const result: Record<string, unknown> = {}
   for (const [key, inner] of Object.entries(value)) {
     if (key === '__proto__') {
-      throw new JobError(`${what}${where} has a field named "__proto__", which no job may have: take it out.`)
+      refuse(what, where, 'has a field named "__proto__", which no job may have: take it out.')
     }
     if (inner !== undefined) result[key] = copy(inner, what, `${where}.${key}`, room - 1)
   }

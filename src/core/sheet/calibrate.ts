@@ -108,7 +108,13 @@ interface Culprit {
   rest: Solution
 }
 
-/** The one suspect reference without which the others fit; null when there is none, or more than one would do. */
+/** A rest that fits worse than this has more wrong with it than one reference. */
+const REST_HOPELESS_BELOW = 0.001
+
+/** Chi-square by which the second-best explanation must be worse: 1 % with one degree of freedom. */
+const CLEARLY_WORSE_BY = 6.63
+
+/** The one suspect reference without which the others fit; null when there is none, or another would do as well. */
 function soleCulprit(
   view: ViewMapping,
   sizes: readonly StatedSize[],
@@ -118,11 +124,15 @@ function soleCulprit(
   // With one redundant size every reference it involves explains the misfit as well as any other.
   if (all.dof < 2) return null
   const suspects = new Set(sizes.filter((_, i) => isSuspect(w[i] as number)).map((s) => s.reference))
-  const culprits = [...suspects].flatMap((reference): Culprit[] => {
-    const rest = withoutReference(view, sizes, reference)
-    return rest !== null && fits(rest) ? [{ reference, rest }] : []
-  })
-  return culprits.length === 1 ? (culprits[0] as Culprit) : null
+  const [best, second] = [...suspects]
+    .flatMap((reference): Culprit[] => {
+      const rest = withoutReference(view, sizes, reference)
+      return rest === null ? [] : [{ reference, rest }]
+    })
+    .sort((a, b) => a.rest.chi2 - b.rest.chi2)
+  if (best === undefined || (probability(best.rest) ?? 1) < REST_HOPELESS_BELOW) return null
+  const clear = second === undefined || second.rest.chi2 - best.rest.chi2 > CLEARLY_WORSE_BY
+  return clear ? best : null
 }
 
 const isSuspect = (w: number): boolean => Math.abs(w) > SUSPECT_ABOVE
@@ -218,7 +228,11 @@ function misfitInWords(
   const list = names.length > 1 ? `${names.slice(0, -1).join(', ')} and ${names.at(-1)}` : names[0]
   const setAside = references.find((r) => r.setAside)
   if (setAside !== undefined) {
-    return `Reference ${nameOf(setAside)} does not fit the others: misread figure, or not to scale? It is left out of the calibration, and the rest agree without it.`
+    const rest =
+      enlarged > 1
+        ? `the uncertainty of the scale is enlarged ${enlarged.toFixed(1)} times, because the rest do not quite agree either (p = ${p?.toPrecision(1)}).`
+        : 'the rest agree without it.'
+    return `Reference ${nameOf(setAside)} does not fit the others: misread figure, or not to scale? It is left out of the calibration, and ${rest}`
   }
   if (enlarged > 1) {
     const suspicion = list === undefined ? '' : ` Look first at ${list}: misread figure, or not to scale?`

@@ -24,6 +24,8 @@ export interface Solution {
 }
 
 const MAX_STEPS = 60
+/** Relative change of the parameters; far below any uncertainty, well above rounding. */
+const SETTLED_BELOW = 1e-9
 /** First-order propagation is not to be trusted where a scale is known worse than this. */
 const WORST_RELATIVE_UNCERTAINTY = 0.1
 /** Parallel references, however finely picked, have a spread of rounding errors only. */
@@ -58,15 +60,17 @@ export function solveMapping(view: ViewMapping, sizes: readonly StatedSize[], dr
       damping = Math.max(damping * 10, 1e-9)
       continue
     }
+    const size = Math.max(...step.step.map((s, k) => Math.abs(s) / parameterSize(mapping, k, scale)))
+    // At the answer the objective only jitters by rounding, so the step alone says that it is reached.
+    settled = damping === 0 && size < SETTLED_BELOW
+    if (settled) break
     const before = quadraticForm(step.weight, state.residuals)
     const trial = theta.map((t, k) => t + (step.step[k] as number))
     const next = tryLinearise(view, trial, equations, draw)
     const after = next === null ? Number.POSITIVE_INFINITY : quadraticForm(step.weight, next.residuals)
     if (next !== null && after <= before * (1 + 1e-9) + 1e-12) {
-      const size = Math.max(...step.step.map((s, k) => Math.abs(s) / parameterSize(mapping, k, scale)))
       theta = trial
       state = next
-      settled = size < 1e-11 && damping < 1e-9
       damping = damping < 1e-9 ? 0 : damping / 10
     } else {
       damping = Math.max(damping * 10, 1e-6)

@@ -1,5 +1,6 @@
+import type { Pixel } from '../../../src/core/geometry/frames.ts'
 import { readJob } from '../../../src/core/job/read-job.ts'
-import type { Dimension, Evidence, Job, Mark, Pixel, Reference } from '../../../src/core/job/types.ts'
+import type { Dimension, Evidence, Job, Mark, Reference } from '../../../src/core/job/types.ts'
 import { dimensionTable } from '../../../src/core/ledger/dimension-table.ts'
 import type { TableRow } from '../../../src/core/ledger/table.ts'
 

@@ -1,0 +1,35 @@
+/** What is lettered on the sheet, by the place it stands. */
+export const PRINTED = {
+  'elevation/overall_height': `2'-0 5/8"`,
+  'elevation/flange_thickness': '3/4"',
+  'elevation/drum_height': '11 1/4"',
+  'elevation/cone_height': '4 1/2"',
+  // The draughtsman's slip: the neck is 3 1/8" high.
+  'elevation/neck_height': '3 5/8"',
+  'elevation/opening_height': '2 1/4"',
+  'elevation/hood_height': '2 3/4"',
+  'elevation/hood_od': '11 1/2" DIA.',
+  'elevation/hood_slant': '4 7/8"',
+  'elevation/flange_od': '12" DIA.',
+  'elevation/drum_od': '8 3/4" DIA.',
+  'elevation/neck_od': '6" DIA.',
+  'elevation/lever_centres': '5"',
+  'elevation/lever_angle': '55°',
+  'elevation/sheet_thickness': 'No. 16 GA',
+  'foot-plan/flange_od': '12" DIA.',
+  'foot-plan/bolt_circle': '10 3/4" DIA.',
+  'foot-plan/edge_margin': '5/8"',
+  'foot-plan/hole_count': '8 HOLES',
+  'foot-plan/hole_dia': 'DRILL 9/16"',
+  'bracket/plate_thickness': '5/8"',
+  'bracket/boss_reach': '4 1/8"',
+  'bracket/boss_radius': 'R 1"',
+  'bracket/boss_bore': '7/8" DIA.',
+  'bracket/palm_width': '2 3/4"',
+  'bracket/palm_height': '5"',
+  'bracket/palm_pitch': '3 3/4"',
+  'bracket/palm_pitch_across': '1 3/4"',
+  'bracket/palm_margin': '5/8"',
+} as const
+
+export type FigurePlace = keyof typeof PRINTED

@@ -1,0 +1,346 @@
+import { describe, expect, it } from 'vitest'
+import { applyEdit, describeEdit, type Edit, readEdit } from '../../../src/core/job/edit.ts'
+import { JobError } from '../../../src/core/job/job-error.ts'
+import { newJob } from '../../../src/core/job/new-job.ts'
+import { readJob } from '../../../src/core/job/read-job.ts'
+import type { Job, Mark } from '../../../src/core/job/types.ts'
+import { writeJob } from '../../../src/core/job/write-job.ts'
+import { winchJob } from './winch-job.ts'
+
+const job = readJob(winchJob())
+
+function refusal(edit: unknown, of: Job = job): string {
+  const text = writeJob(of)
+  try {
+    applyEdit(of, edit as Edit)
+  } catch (error) {
+    expect(error).toBeInstanceOf(JobError)
+    expect(writeJob(of)).toBe(text)
+    return (error as JobError).message
+  }
+  throw new Error('the edit was made, and should have been refused')
+}
+
+/** The job after an edit; checks that its inverse takes it back. */
+function edited(edit: Edit, of: Job = job): Job {
+  const applied = applyEdit(of, edit)
+  const back = applyEdit(applied.job, applied.inverse)
+  expect(back.job).toEqual(of)
+  expect(applyEdit(back.job, back.inverse).job).toEqual(applied.job)
+  return applied.job
+}
+
+const point: Mark = { id: 'M12', sheet: 's1', how: 'hand', sigma: 1, kind: 'point', pixel: [3, 4] }
+
+describe('adding and removing', () => {
+  it('puts a mark where it is told, and at the end otherwise', () => {
+    expect(edited({ do: 'add-mark', item: point }).marks.at(-1)).toEqual(point)
+    expect(edited({ do: 'add-mark', item: point, index: 2 }).marks[2]).toEqual(point)
+    expect(refusal({ do: 'add-mark', item: point, index: 99 })).toBe(
+      'The mark cannot be put at place 99: the list has 10.',
+    )
+  })
+
+  it('shares all that it does not touch with the job before', () => {
+    const next = edited({ do: 'add-mark', item: point })
+    expect(next.dimensions).toBe(job.dimensions)
+    expect(next.marks[0]).toBe(job.marks[0])
+  })
+
+  it('keeps nothing of the edit that could be changed from outside', () => {
+    const edit: Edit = { do: 'add-mark', item: { ...point, pixel: [3, 4] } as Mark }
+    const next = applyEdit(job, edit).job
+    ;(edit.item as { pixel: number[] }).pixel[0] = 99
+    expect(next.marks.at(-1)).toEqual(point)
+  })
+
+  it('refuses an id that is taken', () => {
+    expect(refusal({ do: 'add-mark', item: { ...point, id: 'A' } })).toBe(
+      'There is a mark "A" already: give this one another id.',
+    )
+  })
+
+  it('refuses what would not be sound', () => {
+    expect(refusal({ do: 'add-mark', item: { ...point, sigma: 0 } })).toBe(
+      'The edit: item "M12": sigma must be a number greater than 0.',
+    )
+    expect(refusal({ do: 'add-mark', item: { ...point, sheet: 's9' } })).toBe(
+      'marks[10] "M12": sheet is "s9", and the job has no such sheet.',
+    )
+  })
+
+  it.each<[Edit, string]>([
+    [
+      { do: 'remove-mark', id: 'drum' },
+      'views[0] "v1", references[1] "R2": marks[0] is "drum", and the job has no such mark.',
+    ],
+    [{ do: 'remove-sheet', id: 's2' }, 'marks[9] "elsewhere": sheet is "s2", and the job has no such sheet.'],
+    [
+      { do: 'remove-person', id: 'ada' },
+      'marks[0] "A": by is "ada", who is not among the people of this job: add them, or correct the id.',
+    ],
+    [{ do: 'remove-mark', id: 'Z' }, 'There is no mark "Z": it may have been removed.'],
+  ])('refuses %j, for something refers to it or it is not there', (edit, message) => {
+    expect(refusal(edit)).toBe(message)
+  })
+})
+
+describe('changing', () => {
+  it('sets and clears fields, and leaves the others', () => {
+    const next = edited({ do: 'change-mark', id: 'rim', set: { sigma: 2 }, clear: ['label'] })
+    expect(next.marks[8]).toEqual({ ...job.marks[8], sigma: 2, label: undefined })
+    expect(next.marks[8]).not.toHaveProperty('label')
+  })
+
+  it('describes the job anew', () => {
+    const next = edited({ do: 'describe', set: { title: 'Capstan' }, clear: ['tolerance', 'gauge'] })
+    expect(next).toEqual({ ...job, title: 'Capstan', tolerance: undefined, gauge: undefined })
+  })
+
+  it('turns a point into a line', () => {
+    const pixels = [
+      [0, 0],
+      [1, 1],
+    ]
+    const edit = {
+      do: 'change-mark',
+      id: 'elsewhere',
+      set: { kind: 'line', pixels },
+      clear: ['pixel'],
+    } as Edit
+    expect(edited(edit).marks[9]).toMatchObject({ kind: 'line', pixels })
+  })
+
+  it.each<[unknown, string]>([
+    [
+      { do: 'change-mark', id: 'A', set: { id: 'Q' } },
+      'mark "A": a change cannot touch "id"; there is an edit of its own for that.',
+    ],
+    [
+      { do: 'change-view', id: 'v1', set: { references: [] } },
+      'view "v1": a change cannot touch "references"; there is an edit of its own for that.',
+    ],
+    [
+      { do: 'change-dimension', name: 'rake', clear: ['evidence'] },
+      'dimension "rake": a change cannot touch "evidence"; there is an edit of its own for that.',
+    ],
+    [
+      { do: 'change-evidence', dimension: 'rake', id: 'S1', set: { withdrawn: 'no' } },
+      'evidence "S1": a change cannot touch "withdrawn"; there is an edit of its own for that.',
+    ],
+    [
+      { do: 'describe', set: { marks: [] } },
+      'The job: a change cannot touch "marks"; there is an edit of its own for that.',
+    ],
+    [{ do: 'describe', clear: ['title'] }, 'The job: title is missing.'],
+    [{ do: 'change-mark', id: 'A', set: { sigma: -1 } }, 'mark "A": sigma must be a number greater than 0.'],
+    [
+      { do: 'change-mark', id: 'A', set: { label: 'x' }, clear: ['label'] },
+      'mark "A": "label" cannot be both set and cleared.',
+    ],
+    [
+      { do: 'change-dimension', name: 'rake', set: { kind: 'length' } },
+      'dimensions[4] "rake", evidence[0] "S1": measure is "angle", which gives an angle, but the dimension is a length.',
+    ],
+    [{ do: 'describe', set: { unit: 'cm' } }, 'The job: unit must be "in" or "mm".'],
+  ])('%j is refused', (edit, message) => {
+    expect(refusal(edit).slice(0, message.length)).toBe(message)
+  })
+
+  it('of the unit reads every written quantity again', () => {
+    const bare = edited({ do: 'change-reference', view: 'v1', id: 'R2', set: { size: '7 1/2' } })
+    expect(edited({ do: 'describe', set: { unit: 'mm' } }, bare).unit).toBe('mm')
+  })
+})
+
+describe('evidence', () => {
+  const S1 = { dimension: 'drum_length', id: 'S1' }
+
+  it('is withdrawn with a reason and reinstated, never removed', () => {
+    const withdrawn = edited({ do: 'withdraw-evidence', ...S1, why: 'not to scale' })
+    expect(withdrawn.dimensions[0]?.evidence[1]?.withdrawn).toBe('not to scale')
+    expect(edited({ do: 'reinstate-evidence', ...S1 }, withdrawn)).toEqual(job)
+    expect(refusal({ do: 'remove-evidence', ...S1 })).toBe('The edit: undo is missing.')
+    expect(refusal({ do: 'withdraw-evidence', ...S1, why: '' })).toBe('The edit: why must not be empty.')
+    expect(refusal({ do: 'reinstate-evidence', ...S1 })).toBe(
+      'evidence "S1" of drum_length is not withdrawn, so it cannot be reinstated.',
+    )
+  })
+
+  it('withdrawn again for another reason goes back to the first', () => {
+    const next = edited({ do: 'withdraw-evidence', dimension: 'drum_length', id: 'F1', why: 'worn' })
+    expect(next.dimensions[0]?.evidence[4]?.withdrawn).toBe('worn')
+  })
+
+  it('keeps its dimension', () => {
+    expect(refusal({ do: 'remove-dimension', name: 'spokes' })).toBe(
+      'dimension "spokes" holds evidence (F1), and evidence is kept: withdraw it instead, saying why.',
+    )
+  })
+
+  it('is taken back by undoing what added it', () => {
+    const evidence = { id: 'P9', basis: 'printed', text: '14 3/8"' } as const
+    const { inverse } = applyEdit(job, { do: 'add-evidence', dimension: 'drum_length', item: evidence })
+    expect(inverse).toEqual({ do: 'remove-evidence', dimension: 'drum_length', id: 'P9', undo: true })
+    const added = { name: 'rim', label: 'Rim', kind: 'length', evidence: [evidence] } as const
+    expect(applyEdit(job, { do: 'add-dimension', item: { ...added, evidence: [evidence] } }).inverse).toEqual(
+      {
+        do: 'remove-dimension',
+        name: 'rim',
+        undo: true,
+      },
+    )
+  })
+
+  it('is adopted by rule, by id, or by the rules again', () => {
+    expect(edited({ do: 'adopt', dimension: 'drum_length', adopt: 'mean' }).dimensions[0]?.adopt).toBe('mean')
+    expect(edited({ do: 'adopt', dimension: 'drum_length' }).dimensions[0]).not.toHaveProperty('adopt')
+    expect(refusal({ do: 'adopt', dimension: 'drum_length', adopt: 'Q7' })).toMatch(
+      /adopt is "Q7", which is neither/,
+    )
+  })
+
+  it('that is derived may not run in a circle', () => {
+    const item = { id: 'D1', basis: 'derived', formula: 'drum_girth / pi' } as const
+    expect(refusal({ do: 'add-evidence', dimension: 'drum_od', item })).toMatch(
+      /^The formulas run in a circle/,
+    )
+  })
+})
+
+describe('renaming a dimension', () => {
+  const next = edited({ do: 'rename-dimension', name: 'drum_od', to: 'barrel_od' })
+
+  it('renames it in formulas and relations too', () => {
+    expect(next.dimensions[1]?.name).toBe('barrel_od')
+    expect(next.dimensions[2]?.evidence[0]).toMatchObject({ formula: 'pi * barrel_od' })
+    expect(next.relations[0]?.text).toBe('drum_girth = pi * barrel_od')
+  })
+
+  it('leaves whole those whose names only contain it', () => {
+    expect(next.dimensions[0]).toBe(job.dimensions[0])
+  })
+
+  it('takes along what notes are about', () => {
+    expect(edited({ do: 'rename-dimension', name: 'drum_length', to: 'length_1' }).notes[0]?.about).toBe(
+      'length_1',
+    )
+  })
+
+  it('comes back even when a note was about the new name already', () => {
+    const odd = edited({ do: 'change-note', id: 'N1', set: { about: 'barrel_od' } })
+    edited({ do: 'rename-dimension', name: 'drum_od', to: 'barrel_od' }, odd)
+  })
+
+  it.each([
+    ['rake', 'There is a dimension "rake" already: give this one another name.'],
+    ['tau', 'dimensions[1] "tau" has a name that already means something in formulas: give it another.'],
+    ['drum od', /^dimensions\[1\] "drum od" has a name that formulas cannot use/],
+  ])('to %s is refused', (to, message) => {
+    expect(refusal({ do: 'rename-dimension', name: 'drum_od', to })).toMatch(message)
+  })
+
+  it('is refused where a withdrawn formula means something else by the new name', () => {
+    const item = {
+      id: 'D2',
+      basis: 'derived',
+      formula: 'old_girth / 2',
+      withdrawn: 'no such figure',
+    } as const
+    const odd = edited({ do: 'add-evidence', dimension: 'rake', item })
+    expect(refusal({ do: 'rename-dimension', name: 'drum_od', to: 'old_girth' }, odd)).toBe(
+      'A formula of dimension "rake" means something else by "old_girth" already: give another name.',
+    )
+  })
+})
+
+describe('picking again', () => {
+  it('adds to the picks of a point', () => {
+    const next = edited({ do: 'repeat-pick', mark: 'B', pixel: [499, 19] })
+    expect(next.marks[1]).toMatchObject({
+      pixel: [500, 20],
+      repeats: [
+        [501, 20.25],
+        [499, 19],
+      ],
+    })
+    expect(edited({ do: 'repeat-pick', mark: 'A', pixel: [1, 1] }).marks[0]).toMatchObject({
+      repeats: [[1, 1]],
+    })
+  })
+
+  it('is for points', () => {
+    expect(refusal({ do: 'repeat-pick', mark: 'drum', pixel: [1, 1] })).toBe(
+      'mark "drum" is a circle: only a point can be picked again.',
+    )
+  })
+})
+
+describe('several edits as one', () => {
+  it('may be sound only together', () => {
+    const mark = newJob('Fairlead', 'in')
+    const sheet = winchJob().sheets[0]
+    if (sheet === undefined) throw new Error('the winch has a sheet')
+    const edits: Edit[] = [
+      { do: 'add-mark', item: point },
+      { do: 'add-sheet', item: sheet },
+    ]
+    expect(edited({ do: 'several', name: 'first picks', edits }, mark).marks).toEqual([point])
+  })
+
+  it('are all made or none', () => {
+    const edits: Edit[] = [
+      { do: 'add-mark', item: point },
+      { do: 'remove-mark', id: 'drum' },
+    ]
+    expect(refusal({ do: 'several', name: 'tidy', edits })).toMatch(/"drum", and the job has no such mark/)
+    expect(refusal({ do: 'several', name: 'nothing', edits: [] })).toBe(
+      'The edit: edits must not be an empty list.',
+    )
+  })
+})
+
+describe('the name of an edit', () => {
+  it.each<[Edit, string]>([
+    [{ do: 'add-mark', item: point }, 'add mark M12'],
+    [{ do: 'remove-mark', id: 'M12' }, 'remove mark M12'],
+    [
+      { do: 'change-mark', id: 'M12', set: { sigma: 2 }, clear: ['label'] },
+      'change sigma, label of mark M12',
+    ],
+    [{ do: 'adopt', dimension: 'barrel_length', adopt: 'printed' }, 'adopt printed for barrel_length'],
+    [{ do: 'adopt', dimension: 'barrel_length' }, 'adopt by the rules for barrel_length'],
+    [{ do: 'rename-dimension', name: 'a', to: 'b' }, 'rename a to b'],
+    [
+      { do: 'add-dimension', item: { name: 'a', label: '', kind: 'length', evidence: [] } },
+      'add dimension a',
+    ],
+    [{ do: 'add-person', item: { id: 'ada', name: 'Ada Quill' } }, 'add person ada'],
+    [{ do: 'withdraw-evidence', dimension: 'a', id: 'P1', why: 'x' }, 'withdraw evidence P1 of a'],
+    [{ do: 'several', name: 'first picks', edits: [] }, 'first picks'],
+    [{ do: 'describe', set: { unit: 'mm' } }, 'change unit of the job'],
+  ])('%j', (edit, name) => {
+    expect(describeEdit(edit)).toBe(name)
+  })
+})
+
+describe('what is no edit is refused', () => {
+  it.each<[unknown, string]>([
+    [7, 'This is not an edit: an edit is a JSON object that says what to "do".'],
+    [{}, 'The edit: do is missing.'],
+    [{ do: 'add-mark', item: point, colour: 'red' }, 'The edit has no field "colour".'],
+    [
+      JSON.parse('{"do":"describe","set":{"__proto__":{"a":1}}}'),
+      'The edit: set has a field named "__proto__", which no job may have: take it out.',
+    ],
+    [{ do: 'several', name: 'x', edits: [{ do: 'remove-mark' }] }, 'The edit: edits[0].id is missing.'],
+  ])('%j', (json, message) => {
+    expect(() => readEdit(json)).toThrow(new JobError(message))
+  })
+
+  it('naming what an edit can do', () => {
+    expect(() => readEdit({ do: 'erase' })).toThrow(
+      /^The edit: do must be "describe", "add-person", .* or "several"\.$/,
+    )
+  })
+})
