@@ -38,7 +38,7 @@ export function tableMarkdown(table: Table): string {
   if (table.views.length > 0) {
     lines.push('', '## Views', '')
     for (const view of table.views) {
-      lines.push(`- **${literal(viewName(view))}**: ${literal(calibrationSentence(view))}`)
+      lines.push(`- **${literal(viewName(view))}**: ${literal(calibrationSentence(view, table.unit))}`)
       for (const remark of viewRemarks(view)) lines.push(`  - ${literal(remark)}`)
     }
   }

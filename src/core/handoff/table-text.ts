@@ -68,7 +68,7 @@ export function tableText(table: Table, width = 100): string {
   ]
   if (table.views.length > 0) {
     const views = table.views.flatMap((view) =>
-      listed(`${viewName(view)}: ${calibrationSentence(view)}`, viewRemarks(view), page),
+      listed(`${viewName(view)}: ${calibrationSentence(view, table.unit)}`, viewRemarks(view), page),
     )
     sections.push(['Views', ...views])
   }

@@ -1,41 +1,46 @@
-import type { TableReference, TableRelation, TableView } from '../ledger/table.ts'
+import type { TableRelation, TableView } from '../ledger/table.ts'
 import { plainText } from './plain-text.ts'
 import { twoFigures } from './two-figures.ts'
 
-const number = (value: number): string => String(Number(value.toPrecision(6)))
-
-const referenceName = ({ id, part }: TableReference): string => (part === undefined ? id : `${id} (${part})`)
+const number = (value: number): string => String(Number(value.toPrecision(6))).replace('-', '−')
 
 /** A view as a person knows it: `V1 Elevation`. */
 export const viewName = (view: TableView): string => plainText(`${view.id} ${view.name}`)
 
-/** How a view is calibrated: its mapping, its parameters with their standard uncertainties, and the fit. */
-export function calibrationSentence(view: TableView): string {
+/**
+ * How a view is calibrated: its mapping, its parameters with their standard uncertainties, the fit, and how the
+ * scale of the drawing compares with the one stated.
+ * @param unit of the table; stretches are in it per pixel
+ */
+export function calibrationSentence(view: TableView, unit: string): string {
   const parameters = Object.entries(view.parameters)
-    .map(([name, { value, u }]) => `${name} ${number(value)} (u ${twoFigures(u)})`)
+    .map(([name, { value, u }]) => `${name} ${number(value)}${unitOf(name, unit)} (u ${twoFigures(u)})`)
     .join(', ')
   if (parameters === '') return `${view.mapping}, not calibrated`
   const fit =
     view.p === null || view.chi2 === null
       ? 'nothing checks its references'
-      : `chi-square ${number(view.chi2)} with ${view.dof} ${view.dof === 1 ? 'degree' : 'degrees'} of freedom, p ${twoFigures(view.p)}`
-  return `${view.mapping}, ${parameters}; ${fit}`
+      : `chi-square ${view.chi2.toFixed(1)} with ${view.dof} ${view.dof === 1 ? 'degree' : 'degrees'} of freedom, p ${twoFigures(view.p)}`
+  return [`${view.mapping}, ${parameters}`, fit, ...scaleSentence(view)].join('; ')
 }
 
-/** What is wrong with a view, one sentence each: its problem, references that do not fit. */
-export function viewProblems(view: TableView): string[] {
-  const remarks: string[] = []
-  if (view.problem !== undefined) remarks.push(plainText(view.problem))
-  const suspects = view.references.filter((reference) => reference.suspect)
-  for (const reference of suspects) {
-    const aside = reference.setAside === true ? ' and is left out of the calibration' : ''
-    remarks.push(
-      `Reference ${referenceName(reference)} does not fit the others (w ${number(reference.w)})${aside}: ` +
-        'misread figure, or not to scale?',
-    )
-  }
-  return remarks
+const unitOf = (parameter: string, unit: string): string =>
+  parameter.startsWith('tilt') ? '' : ` ${unit}/px`
+
+function scaleSentence({ scale }: TableView): string[] {
+  if (scale === undefined) return []
+  const { stated, found } = scale
+  if (stated === null) return found === null ? [] : [`drawn to ${found.toPrecision(4)} by the scan's dpi`]
+  if (found === null) return [`stated scale ${number(stated)}`]
+  const off = 100 * (found / stated - 1)
+  return [
+    `stated scale ${number(stated)}, ${Math.abs(off).toFixed(1)} % ${off < 0 ? 'smaller' : 'larger'} on the scan`,
+  ]
 }
+
+/** What is wrong with a view; references that do not fit are named in it. */
+export const viewProblems = (view: TableView): string[] =>
+  view.problem === undefined ? [] : [plainText(view.problem)]
 
 /** What a person should know of a view: its problems, and a mapping that would suit it better. */
 export const viewRemarks = (view: TableView): string[] =>
@@ -45,6 +50,6 @@ export const viewRemarks = (view: TableView): string[] =>
 export function relationLine(relation: TableRelation): string {
   const name = `${relation.id} (${plainText(relation.text)})`
   if (relation.problem !== undefined) return `${name}: ${plainText(relation.problem)}`
-  const by = `misses by ${number(relation.misclosure)} (u ${twoFigures(relation.u)}, w ${number(relation.w)})`
+  const by = `misses by ${number(relation.misclosure)} (u ${twoFigures(relation.u)}, w ${number(Number(relation.w.toFixed(1)))})`
   return `${name} ${relation.holds ? 'holds' : 'does not hold'}: ${by}`
 }

@@ -1,0 +1,22 @@
+const oneLine = (message: string): string =>
+  message
+    .replace(/^error:\s*/i, '')
+    .replace(/[\p{Cc}\s]+/gu, ' ')
+    .trim()
+
+/** Where one sentence ends and another begins; not after an initial, as in `A. Rivet`. */
+const NEXT_SENTENCE = /(?<!(?:^|[\s(])\p{Lu})\. (?:([A-Z])(?=[a-z ])|(?=\p{Lu}))/gu
+
+/** A message as a part of a longer sentence: full stops inside become semicolons, the one at the end goes. */
+export const oneClause = (message: string): string =>
+  oneLine(message)
+    .replace(NEXT_SENTENCE, (_, letter: string | undefined) => `; ${(letter ?? '').toLowerCase()}`)
+    .replace(/\.$/, '')
+
+/** A message as one sentence on one line: no `error:` before it, a capital at its start, a full stop at its end. */
+export function oneSentence(message: string): string {
+  const text = oneClause(message)
+  // A file name stays as it is.
+  const first = text.replace(/^[a-z](?=[a-z]*[ ,])/, (letter) => letter.toUpperCase())
+  return /[!?]$/.test(first) ? first : `${first}.`
+}

@@ -1,0 +1,40 @@
+import { expect, test } from 'vitest'
+import { tableFindings } from '../../../src/core/handoff/table-findings.ts'
+import { tableMarkdown } from '../../../src/core/handoff/table-markdown.ts'
+import { aRow, aTable } from './a-table.ts'
+
+test('a table in Markdown has every row in one table, then views, relations and cautions', () => {
+  const lines = tableMarkdown(aTable()).split('\n')
+  expect(lines[0]).toBe('# Drum of the chain ferry')
+  expect(lines).toContain(
+    '| `drum_length` | Drum, length | 14 3/8" (tolerance ±1/32) | printed | agreed | 1 | The printed figure governs. |',
+  )
+  for (const heading of ['## Views', '## Relations', '## Cautions']) expect(lines).toContain(heading)
+  expect(lines).toContain('- Values scaled from a print are estimates.')
+})
+
+test('nothing that a label says is taken for markup or ends its cell', () => {
+  const label = 'a|b <script> *c* `d` [e](f) g\\h & i\n# j'
+  const row = tableMarkdown(aTable({ rows: [aRow({ label })] }))
+    .split('\n')
+    .find((line) => line.startsWith('| `drum'))
+  expect(row).toContain('a\\|b &lt;script&gt; \\*c\\* \\`d\\` \\[e\\](f) g\\\\h &amp; i # j')
+  expect(row?.match(/(?<!\\)\|/g)).toHaveLength(8)
+})
+
+test('the findings are what must be settled: disputed, open, suspect, unclosed', () => {
+  const rows = [
+    ...aTable().rows,
+    aRow({ name: 'lid', status: 'disputed', why: 'Printed and scaled differ.' }),
+  ]
+  const findings = tableFindings(aTable({ rows }))
+  expect(findings.disputed).toEqual(['lid: Printed and scaled differ.'])
+  expect(findings.open).toEqual(['neck: No usable evidence.'])
+  expect(findings.suspect).toHaveLength(1)
+  expect(findings.suspect[0]).toMatch(
+    /^V1 Elevation: Reference R3 does not fit the others: misread figure, or not to scale\? It is left out\.$/,
+  )
+  expect(findings.unclosed).toEqual([
+    'Q1 (overall = neck + drum_length) does not hold: misses by 0.25 (u 0.020, w 12.5)',
+  ])
+})

@@ -1,0 +1,95 @@
+import fc from 'fast-check'
+import { describe, expect, test } from 'vitest'
+import { displayWidth } from '../../../src/core/handoff/display-width.ts'
+import { statedValue } from '../../../src/core/handoff/stated-value.ts'
+import { tableText } from '../../../src/core/handoff/table-text.ts'
+import { twoFigures } from '../../../src/core/handoff/two-figures.ts'
+import { wrapText } from '../../../src/core/handoff/wrap-text.ts'
+import { aRow, aTable } from './a-table.ts'
+
+describe('a value as the shop reads it', () => {
+  test.each([
+    [aRow(), 'in', '14 3/8"'],
+    [aRow({ tolerance: '±1/32' }), 'in', '14 3/8" (tolerance ±1/32)'],
+    [aRow({ written: '14.37"', U: 0.0312 }), 'in', '14.37" ± 0.031"'],
+    [aRow({ written: '365.1 mm', U: 0.449 }), 'mm', '365.1 mm ± 0.45 mm'],
+    [aRow({ written: "47° 30'", kind: 'angle', U: 0.249 }), 'in', "47° 30' ± 0.25°"],
+    [aRow({ written: '12.5 sq in', kind: 'area', U: 1.04 }), 'in', '12.5 sq in ± 1.0 sq in'],
+    [aRow({ value: null, U: 0.3 }), 'in', '—'],
+  ] as const)('%#', (row, unit, stated) => {
+    expect(statedValue(row, unit)).toBe(stated)
+  })
+
+  // JCGM 100:2008, 7.2.6: at most two significant digits; the numbers are ours.
+  test.each([
+    [0.0312, '0.031'],
+    [0.0998, '0.10'],
+    [1.04, '1.0'],
+    [9.96, '10'],
+    [123.4, '120'],
+    [0, '0'],
+    [2e-14, '2.0e-14'],
+    [Number.NaN, '?'],
+  ])('an uncertainty of %d is given as %s', (u, text) => {
+    expect(twoFigures(u)).toBe(text)
+  })
+})
+
+describe('a table for a terminal', () => {
+  test('has its columns in line, the reason beside each row, then views, relations and cautions', () => {
+    const lines = tableText(aTable(), 110).split('\n')
+    const rows = lines.slice(3, 8)
+    expect(rows[0]).toBe('name         figure ± U (95 %)          basis    status  no.  why')
+    expect(rows[2]).toBe(
+      'drum_length  14 3/8" (tolerance ±1/32)  printed  agreed    1  The printed figure governs.',
+    )
+    expect(rows[3]).toContain('rim          1.5" ± 0.031"              scaled   single    4  ')
+    expect(rows[4]).toContain(
+      'neck         —                          —        open      1  No usable evidence.',
+    )
+    const text = lines.join('\n')
+    expect(text).toContain(
+      'V1 Elevation: uniform, scale 0.0400012 in/px (u 0.00029); chi-square 14.2 with 2 degrees of',
+    )
+    expect(text).toContain('  ! Reference R3 does not fit the others: misread figure, or not to scale?')
+    expect(text).not.toContain('Reference R1')
+    expect(text).toContain(
+      'Q1 (overall = neck + drum_length) does not hold: misses by 0.25 (u 0.020, w 12.5)',
+    )
+    expect(text).toContain('Cautions\n- Values scaled from a print are estimates.\n')
+  })
+
+  test('in a narrow one the reason goes under its row', () => {
+    const lines = tableText(aTable(), 70).split('\n')
+    const at = lines.findIndex((line) => line.startsWith('rim '))
+    expect(lines[at + 1]).toBe('    The printed figure governs.')
+  })
+
+  test('no reason runs over its edge, and no escape sequence of a label reaches it', () => {
+    fc.assert(
+      fc.property(
+        fc.string({ unit: 'grapheme', maxLength: 300 }),
+        fc.integer({ min: 80, max: 200 }),
+        (why, width) => {
+          const text = tableText(aTable({ rows: [aRow({ why })], views: [], relations: [] }), width)
+          for (const line of text.split('\n').slice(4)) expect(displayWidth(line)).toBeLessThanOrEqual(width)
+          expect(text).not.toMatch(/[^\P{Cc}\n]/u)
+        },
+      ),
+    )
+    expect(tableText(aTable({ job: 'x\u001b[31m\u202ey' }))).toMatch(/^x \[31m y\n/)
+  })
+
+  test('columns count what a terminal shows, not code units', () => {
+    expect(displayWidth('14 3/8"')).toBe(7)
+    expect(displayWidth('e\u0301')).toBe(1)
+    expect(displayWidth('図面')).toBe(4)
+    expect(displayWidth('Ø')).toBe(1)
+  })
+
+  test('wrapping keeps every word, and breaks only what is longer than a line', () => {
+    expect(wrapText('the neck and the rim', 8)).toEqual(['the neck', 'and the', 'rim'])
+    expect(wrapText('extraordinarily', 6)).toEqual(['extrao', 'rdinar', 'ily'])
+    expect(wrapText('', 6)).toEqual([''])
+  })
+})
