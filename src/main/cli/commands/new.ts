@@ -1,0 +1,54 @@
+import { type Command, Option } from 'commander'
+import type { Unit } from '../../../core/job/types.ts'
+import { note, print } from '../output.ts'
+
+const EXAMPLES = `
+Each scan is copied into the job byte for byte and gets one sheet (its first page). PNG, JPEG, TIFF and WebP are read.
+
+Examples:
+  $ scantling new ventilator plan.tif
+  $ scantling new ventilator plan.tif details.png --title "Deck ventilator" --unit in --by "A. Rivet"`
+
+interface NewOptions {
+  title?: string
+  unit: Unit
+  by?: string
+}
+
+export function addNewCommand(program: Command): void {
+  program
+    .command('new')
+    .description('make a job folder from one scan or more')
+    .argument('<FOLDER>', 'the job folder to make; it must be empty if it is there already')
+    .argument('<SCAN...>', 'scan files')
+    .option('--title <TITLE>', "the job's title (default: the folder's name)")
+    .addOption(
+      new Option('--unit <UNIT>', 'what a bare number in a figure means, and how the table is shown')
+        .choices(['in', 'mm'])
+        .default('in'),
+    )
+    .option('--by <PERSON>', 'who works on the job')
+    .addHelpText('after', EXAMPLES)
+    .action(async (folder: string, scans: string[], options: NewOptions) => {
+      const { describeNewJob } = await import('../describe-new-job.ts')
+      const { createJob } = await import('../../services/job-folder/create-job.ts')
+      const remarks: string[] = []
+      const job = await createJob(folder, scans, (added) => {
+        for (const { scan, facts } of added) {
+          if (facts.pages > 1) {
+            remarks.push(`${scan.file} has ${facts.pages} pages, and only page 1 has a sheet`)
+          }
+          if (facts.orientation !== undefined) {
+            remarks.push(`${scan.file} asks to be shown turned, and its pixels are used as they are stored`)
+          }
+        }
+        return describeNewJob(folder, added, options)
+      })
+      const sheets = job.sheets.map(({ id, scan }) => {
+        const dpi = scan.dpi === undefined ? '' : `, ${scan.dpi} dpi`
+        return `  ${id}  ${scan.file}  ${scan.width} × ${scan.height} px${dpi}\n`
+      })
+      print(`Made the job "${job.title}" in ${folder}\n${sheets.join('')}`)
+      for (const remark of remarks) note(remark)
+    })
+}

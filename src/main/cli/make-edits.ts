@@ -1,0 +1,78 @@
+import { type FileHandle, open } from 'node:fs/promises'
+import { createInterface } from 'node:readline'
+import { readEdit } from '../../core/job/edit.ts'
+import { ScantlingError } from '../../core/scantling-error.ts'
+import { systemReason } from '../services/files/system-reason.ts'
+import type { JobSession } from '../services/job-folder/job-session.ts'
+import { openJob } from '../services/job-folder/open-job.ts'
+import { ServiceError } from '../services/service-error.ts'
+import { note, print } from './output.ts'
+
+const STOPPED_BY_SIGNAL = 130
+
+async function openEdits(file: string): Promise<FileHandle> {
+  try {
+    const handle = await open(file, 'r')
+    if ((await handle.stat()).isDirectory()) {
+      await handle.close()
+      throw new ServiceError(`${file} is a folder: name a file with one edit a line.`)
+    }
+    return handle
+  } catch (error) {
+    if (error instanceof ServiceError) throw error
+    throw new ServiceError(`The edits in ${file} can't be read because ${systemReason(error)}.`)
+  }
+}
+
+async function makeOne(session: JobSession, line: string, where: string, by: string): Promise<void> {
+  try {
+    let json: unknown
+    try {
+      json = JSON.parse(line)
+    } catch {
+      throw new ServiceError('this is not one JSON object on one line.')
+    }
+    const { n, name } = await session.edit(readEdit(json), by)
+    print(`ok ${n}: ${name}\n`)
+  } catch (error) {
+    if (error instanceof ScantlingError) throw new ServiceError(`${where}: ${error.message}`)
+    throw error
+  }
+}
+
+/**
+ * Reads edits line by line, makes each and answers it once it is on disk; saves and closes the job at the end.
+ * @param file undefined: standard input
+ * @throws ServiceError at the first edit that is refused, with its line; the ones before it stay
+ */
+export async function makeEdits(folder: string, file: string | undefined, by: string): Promise<void> {
+  const handle = file === undefined ? undefined : await openEdits(file)
+  const input = handle?.createReadStream({ autoClose: false }) ?? process.stdin
+  try {
+    const session = await openJob(folder, { mode: 'write' })
+    const stop = (): void => {
+      void session.close().finally(() => process.exit(STOPPED_BY_SIGNAL))
+    }
+    try {
+      if (!session.writable) {
+        throw new ServiceError(`The job ${folder} can't be edited now: ${session.readOnlyBecause ?? ''}`)
+      }
+      process.once('SIGINT', stop)
+      process.once('SIGTERM', stop)
+      for (const notice of session.notices) note(notice)
+      let number = 0
+      for await (const line of createInterface({ input, crlfDelay: Number.POSITIVE_INFINITY })) {
+        number += 1
+        if (line.trim() !== '')
+          await makeOne(session, line, `${file ?? 'Standard input'}, line ${number}`, by)
+      }
+    } finally {
+      process.off('SIGINT', stop)
+      process.off('SIGTERM', stop)
+      await session.close()
+    }
+  } finally {
+    await handle?.close()
+    if (handle === undefined) process.stdin.destroy()
+  }
+}

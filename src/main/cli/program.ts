@@ -1,0 +1,44 @@
+import { Command } from 'commander'
+import { version } from '../../../package.json'
+import { addCheckCommand } from './commands/check.ts'
+import { addEditCommand } from './commands/edit.ts'
+import { addNewCommand } from './commands/new.ts'
+import { addSchemaCommand } from './commands/schema.ts'
+import { addTableCommand } from './commands/table.ts'
+
+const MORE = `
+A job is a folder: job.json, the scans as received, and a journal of the edits made since job.json was written.
+
+From a scan to a table:
+  $ scantling new ventilator plan.tif --title "Deck ventilator" --unit in --by "A. Rivet"
+  $ scantling edit ventilator edits.ndjson
+  $ scantling table ventilator
+  $ scantling check ventilator && echo "ready for the shop"
+
+Exit codes:
+  0  done
+  1  check found something disputed, or a relation that does not close
+  2  it could not be done; one sentence on standard error says what, where and what to do
+
+Values scaled from a print are estimates. "scantling COMMAND --help" tells more of each command.`
+
+/** The command line: every command, with its help. Errors are thrown as CommanderError and printed by the caller. */
+export function scantlingProgram(): Command {
+  const program = new Command('scantling')
+    .description(
+      'Turns a scanned engineering drawing into a table of named dimensions with stated uncertainty.',
+    )
+    .version(version, '-V, --version', 'print the version')
+    .helpOption('-h, --help', 'print this help')
+    .helpCommand(false)
+    .addHelpText('after', MORE)
+    .exitOverride()
+    .configureOutput({ writeErr: () => undefined })
+    .showSuggestionAfterError(true)
+  addNewCommand(program)
+  addEditCommand(program)
+  addTableCommand(program)
+  addCheckCommand(program)
+  addSchemaCommand(program)
+  return program
+}

@@ -1,0 +1,60 @@
+import { mkdir, readdir, rm } from 'node:fs/promises'
+import { readJob } from '../../../core/job/read-job.ts'
+import type { Job } from '../../../core/job/types.ts'
+import { writeJob } from '../../../core/job/write-job.ts'
+import { replaceFile } from '../files/replace-file.ts'
+import { systemCode, systemReason } from '../files/system-reason.ts'
+import { type AddedScan, addScan } from '../scans/add-scan.ts'
+import { inspectScan } from '../scans/inspect-scan.ts'
+import { ServiceError } from '../service-error.ts'
+import { cacheFolder, issuedFolder, jobFile, scansFolder } from './layout.ts'
+
+async function mustBeFree(folder: string): Promise<void> {
+  try {
+    const names = await readdir(folder)
+    if (names.length > 0) {
+      throw new ServiceError(`${folder} is not empty: name a new folder, or an empty one, for the job.`)
+    }
+  } catch (error) {
+    if (error instanceof ServiceError) throw error
+    if (systemCode(error) === 'ENOENT') return
+    if (systemCode(error) === 'ENOTDIR') {
+      throw new ServiceError(`${folder} is a file: name a new folder for the job.`)
+    }
+    throw new ServiceError(`${folder} can't be used for a job because ${systemReason(error)}.`)
+  }
+}
+
+/**
+ * Makes a job folder with its scans. job.json is written last, so that a folder left by a process that died is not
+ * taken for a job.
+ * @param describe makes the job document once the scans are in
+ * @throws ServiceError when the folder is in use or a scan can't be read; what was made is removed again.
+ */
+export async function createJob(
+  folder: string,
+  scanPaths: readonly string[],
+  describe: (scans: readonly AddedScan[]) => Job,
+): Promise<Job> {
+  await mustBeFree(folder)
+  for (const path of scanPaths) await inspectScan(path)
+
+  const made: string[] = []
+  try {
+    const top = await mkdir(folder, { recursive: true })
+    if (top !== undefined) made.push(top)
+    for (const part of [scansFolder(folder), cacheFolder(folder), issuedFolder(folder)]) {
+      await mkdir(part)
+      made.push(part)
+    }
+    const scans: AddedScan[] = []
+    for (const path of scanPaths) scans.push(await addScan(folder, path))
+    const job = readJob(describe(scans))
+    await replaceFile(jobFile(folder), writeJob(job))
+    return job
+  } catch (error) {
+    for (const path of made) await rm(path, { recursive: true, force: true })
+    if (error instanceof ServiceError || systemCode(error) === undefined) throw error
+    throw new ServiceError(`The job folder ${folder} can't be made because ${systemReason(error)}.`)
+  }
+}

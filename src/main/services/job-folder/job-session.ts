@@ -1,0 +1,366 @@
+import { applyEdit, describeEdit, type Edit, readEdit } from '../../../core/job/edit.ts'
+import type { Job, Sheet } from '../../../core/job/types.ts'
+import { writeJob } from '../../../core/job/write-job.ts'
+import { replaceFile } from '../files/replace-file.ts'
+import { systemReason } from '../files/system-reason.ts'
+import { confineScanName } from '../scans/scan-path.ts'
+import { type SheetScan, verifySheet } from '../scans/verify-scans.ts'
+import { ServiceError } from '../service-error.ts'
+import { afterEdit, afterRedo, afterUndo, type History } from './history.ts'
+import { type JournalLine, writeJournalLine } from './journal-line.ts'
+import { JournalBroken, type JournalWriter } from './journal-writer.ts'
+import { jobFile, lockFile } from './layout.ts'
+import { releaseLock, stillHeld } from './lock/acquire-lock.ts'
+import type { LockHolder } from './lock/lock-holder.ts'
+import { mustNotRemoveEvidence } from './must-not-remove.ts'
+import { type FileStamp, fileStamp } from './read-job-folder.ts'
+import { touchedSheets } from './touched-sheets.ts'
+
+/** An edit that is on disk. */
+export interface Acknowledged {
+  n: number
+  /** What was done, e.g. `add mark M12`, `undo add mark M12`. */
+  name: string
+}
+
+/** What a session that may write holds beside the job. */
+export interface WriteAccess {
+  holder: LockHolder
+  journal: JournalWriter
+  stamp: FileStamp
+}
+
+export interface SessionStart {
+  folder: string
+  job: Job
+  history: History
+  scans: SheetScan[]
+  notices: string[]
+  /** Undefined: opened read-only. */
+  access?: WriteAccess
+  /** Why it is read-only; a sentence. */
+  readOnlyBecause?: string
+  now: () => Date
+}
+
+interface State {
+  job: Job
+  history: History
+  scans: SheetScan[]
+}
+
+type Request = { kind: 'edit'; edit: Edit } | { kind: 'undo' } | { kind: 'redo' }
+
+interface Change {
+  request: Request
+  by: string
+  resolve(acknowledged: Acknowledged): void
+  reject(error: unknown): void
+}
+
+type Task = { change: Change } | { save: { resolve(): void; reject(error: unknown): void } }
+
+const isChange = (task: Task | undefined): task is { change: Change } =>
+  task !== undefined && 'change' in task
+
+/**
+ * A job folder that is open. Edits are applied in the order in which they were asked for; each promise resolves
+ * only when its journal line is on disk. Edits that wait together share one fsync.
+ */
+export class JobSession {
+  readonly folder: string
+  /** What a person should be told about this opening: dropped lines, taken-over locks, changed scans. */
+  readonly notices: readonly string[]
+  readonly #now: () => Date
+  readonly #access: WriteAccess | undefined
+  #state: State
+  #readOnlyBecause: string | undefined
+  #tasks: Task[] = []
+  #working: Promise<void> | undefined
+  #closed = false
+
+  constructor(start: SessionStart) {
+    this.folder = start.folder
+    this.notices = start.notices
+    this.#now = start.now
+    this.#access = start.access
+    this.#readOnlyBecause = start.readOnlyBecause
+    this.#state = { job: start.job, history: start.history, scans: start.scans }
+  }
+
+  /** The job with every acknowledged edit. */
+  get job(): Job {
+    return this.#state.job
+  }
+
+  /** How each sheet's scan was found. */
+  get scans(): readonly SheetScan[] {
+    return this.#state.scans
+  }
+
+  get writable(): boolean {
+    return !this.#closed && this.#readOnlyBecause === undefined
+  }
+
+  /** Why nothing can be edited; undefined while it can. */
+  get readOnlyBecause(): string | undefined {
+    return this.#readOnlyBecause
+  }
+
+  /** The name of the edit that undo would take back. */
+  get undoName(): string | undefined {
+    return this.#state.history.undo?.top.name
+  }
+
+  /** The name of the edit that redo would make again. */
+  get redoName(): string | undefined {
+    return this.#state.history.redo?.top.name
+  }
+
+  /**
+   * Makes an edit.
+   * @param by who makes it; goes into the journal
+   * @throws JobError when the job would not be sound after it; ServiceError when it can't be written. The job is
+   * then as it was.
+   */
+  edit(edit: Edit, by: string): Promise<Acknowledged> {
+    return this.#enqueue({ kind: 'edit', edit }, by)
+  }
+
+  /** Takes the newest edit back; itself journalled as an edit. */
+  undo(by: string): Promise<Acknowledged> {
+    return this.#enqueue({ kind: 'undo' }, by)
+  }
+
+  /** Makes the newest undone edit again; itself journalled as an edit. */
+  redo(by: string): Promise<Acknowledged> {
+    return this.#enqueue({ kind: 'redo' }, by)
+  }
+
+  /** Writes job.json anew with all acknowledged edits and empties the journal. */
+  save(): Promise<void> {
+    const refusal = this.#refusal()
+    if (refusal !== undefined) return Promise.reject(refusal)
+    return this.#enqueueSave()
+  }
+
+  /**
+   * Finishes waiting edits, saves what the journal holds and gives the lock back.
+   * @throws ServiceError when job.json could not be written; every acknowledged edit is in the journal then.
+   */
+  async close(): Promise<void> {
+    if (this.#closed) return
+    this.#closed = true
+    await this.#working
+    const access = this.#access
+    if (access === undefined) return
+    try {
+      if (this.#readOnlyBecause === undefined && !access.journal.isEmpty) await this.#save(access)
+    } finally {
+      await access.journal.close()
+      await releaseLock(lockFile(this.folder), access.holder)
+    }
+  }
+
+  #refusal(): ServiceError | undefined {
+    if (this.#closed) return new ServiceError(`The job ${this.folder} is closed: open it again to edit it.`)
+    if (this.#readOnlyBecause === undefined) return undefined
+    return new ServiceError(`The job ${this.folder} is open read-only: ${this.#readOnlyBecause}`)
+  }
+
+  #enqueue(request: Request, by: string): Promise<Acknowledged> {
+    const refusal = this.#refusal()
+    if (refusal !== undefined) return Promise.reject(refusal)
+    if (by.trim() === '')
+      return Promise.reject(new ServiceError('Say who makes this edit: a name is missing.'))
+    return new Promise((resolve, reject) => {
+      this.#tasks.push({ change: { request, by, resolve, reject } })
+      this.#start()
+    })
+  }
+
+  #enqueueSave(): Promise<void> {
+    return new Promise((resolve, reject) => {
+      this.#tasks.push({ save: { resolve, reject } })
+      this.#start()
+    })
+  }
+
+  #start(): void {
+    this.#working ??= this.#work()
+  }
+
+  async #work(): Promise<void> {
+    // Edits asked for in the same turn are to share one fsync: let them all arrive.
+    await Promise.resolve()
+    for (let task = this.#tasks[0]; task !== undefined; task = this.#tasks[0]) {
+      if (isChange(task)) {
+        const changes: Change[] = []
+        for (let next: Task | undefined = task; isChange(next); next = this.#tasks[0]) {
+          changes.push(next.change)
+          this.#tasks.shift()
+        }
+        await this.#commit(changes)
+      } else {
+        this.#tasks.shift()
+        const access = this.#access
+        try {
+          if (access !== undefined) await this.#save(access)
+          task.save.resolve()
+        } catch (error) {
+          task.save.reject(error)
+        }
+      }
+    }
+    // In the same turn as the last look at the queue, so that nothing can be queued unseen in between.
+    this.#working = undefined
+  }
+
+  async #commit(changes: readonly Change[]): Promise<void> {
+    const access = this.#access
+    const refusal = this.#readOnlyBecause === undefined ? undefined : this.#refusal()
+    if (access === undefined || refusal !== undefined) {
+      for (const change of changes) change.reject(refusal)
+      return
+    }
+    let state = this.#state
+    let text = ''
+    const accepted: { change: Change; acknowledged: Acknowledged }[] = []
+    for (const change of changes) {
+      try {
+        const { line, name, next } = await this.#apply(state, change.request, change.by)
+        state = next
+        text += writeJournalLine(line)
+        accepted.push({ change, acknowledged: { n: line.n, name } })
+      } catch (error) {
+        change.reject(error)
+      }
+    }
+    if (accepted.length === 0) return
+    try {
+      await this.#mustHoldLock(access)
+      await access.journal.append(text)
+    } catch (error) {
+      if (error instanceof JournalBroken) this.#readOnlyBecause = error.message
+      for (const { change } of accepted) change.reject(error)
+      return
+    }
+    this.#state = state
+    for (const { change, acknowledged } of accepted) change.resolve(acknowledged)
+  }
+
+  async #apply(
+    state: State,
+    request: Request,
+    by: string,
+  ): Promise<{ line: JournalLine; name: string; next: State }> {
+    const { history } = state
+    const n = (state.job.edition ?? 0) + 1
+    const at = this.#now().toISOString()
+    if (request.kind === 'edit') {
+      // Exactly what the journal will give back on replay is what is applied.
+      const edit = readEdit(JSON.parse(JSON.stringify(request.edit)))
+      mustNotRemoveEvidence(edit)
+      const { job, inverse } = applyEdit(state.job, edit)
+      const name = describeEdit(edit)
+      const scans = await this.#guard(state, job, true)
+      const next = {
+        job: { ...job, edition: n },
+        history: afterEdit(history, { n, name, edit: inverse }),
+        scans,
+      }
+      return { line: { n, at, by, edit }, name, next }
+    }
+    const top = request.kind === 'undo' ? history.undo?.top : history.redo?.top
+    if (top === undefined) {
+      throw new ServiceError(
+        request.kind === 'undo' ? 'There is nothing to undo.' : 'There is nothing to redo.',
+      )
+    }
+    const named = { n: top.n, name: top.name }
+    const { job, inverse } = applyEdit(state.job, top.edit)
+    const scans = await this.#guard(state, job, false)
+    const entry = { ...named, edit: inverse }
+    const undoing = request.kind === 'undo'
+    return {
+      line: { n, at, by, edit: top.edit, ...(undoing ? { undoes: named } : { redoes: named }) },
+      name: `${request.kind} ${top.name}`,
+      next: {
+        job: { ...job, edition: n },
+        history: undoing ? afterUndo(history, entry) : afterRedo(history, entry),
+        scans,
+      },
+    }
+  }
+
+  /**
+   * Keeps picks and pictures together: no pick changes on a sheet whose scan is not the one picked on, and a sheet
+   * is only linked to a scan that is there. Undoing a link may lead back to a scan that is gone; that is recorded.
+   */
+  async #guard(state: State, after: Job, mustBeThere: boolean): Promise<SheetScan[]> {
+    const before = state.job
+    const unsound = state.scans.filter((scan) => scan.state !== 'ok')
+    if (unsound.length > 0) {
+      const touched = touchedSheets(before, after)
+      const refused = unsound.find((scan) => touched.has(scan.sheet))
+      if (refused !== undefined) {
+        const because = refused.sentence.replace(/^The /, 'the ')
+        throw new ServiceError(`Nothing is picked on sheet ${refused.sheet} for now, because ${because}`)
+      }
+    }
+    if (before.sheets === after.sheets) return state.scans
+    const known = new Map(state.scans.map((scan) => [scan.sheet, scan]))
+    const earlier = new Map(before.sheets.map((sheet) => [sheet.id, sheet.scan]))
+    const scans: SheetScan[] = []
+    for (const sheet of after.sheets) {
+      const kept = this.#sameScan(earlier.get(sheet.id), sheet) ? known.get(sheet.id) : undefined
+      if (kept !== undefined) {
+        scans.push(kept)
+        continue
+      }
+      confineScanName(sheet.scan.file, `sheet ${sheet.id}`)
+      const found = await verifySheet(sheet, this.folder)
+      if (mustBeThere && found.state !== 'ok') throw new ServiceError(found.sentence)
+      scans.push(found)
+    }
+    return scans
+  }
+
+  #sameScan(earlier: Sheet['scan'] | undefined, sheet: Sheet): boolean {
+    return earlier !== undefined && earlier.file === sheet.scan.file && earlier.sha256 === sheet.scan.sha256
+  }
+
+  async #mustHoldLock(access: WriteAccess): Promise<void> {
+    if (await stillHeld(lockFile(this.folder), access.holder)) return
+    throw new JournalBroken(
+      `${lockFile(this.folder)} is no longer this session's own, so somebody else may be writing; ` +
+        'close the job, look at the folder and open it again.',
+    )
+  }
+
+  async #save(access: WriteAccess): Promise<void> {
+    const path = jobFile(this.folder)
+    if (this.#readOnlyBecause !== undefined) throw this.#refusal()
+    try {
+      await this.#mustHoldLock(access)
+      if ((await fileStamp(path)) !== access.stamp) {
+        throw new JournalBroken(
+          `${path} was changed by another program while this job was open, so it is not overwritten; ` +
+            "this session's edits are in the journal: keep a copy of the folder and decide which to keep.",
+        )
+      }
+      try {
+        await replaceFile(path, writeJob(this.#state.job))
+      } finally {
+        access.stamp = await fileStamp(path).catch(() => access.stamp)
+      }
+      await access.journal.clear()
+    } catch (error) {
+      if (error instanceof JournalBroken) this.#readOnlyBecause = error.message
+      if (error instanceof ServiceError) throw error
+      throw new ServiceError(
+        `${path} could not be written because ${systemReason(error)}; every edit is safe in the journal beside it.`,
+      )
+    }
+  }
+}

@@ -1,0 +1,28 @@
+import { readdir, readFile, unlink } from 'node:fs/promises'
+import { join } from 'node:path'
+import { TEMPORARY_SUFFIX } from '../files/replace-file.ts'
+import { scansFolder } from './layout.ts'
+import { holderIsDead } from './lock/holder-is-dead.ts'
+import { readHolder } from './lock/lock-holder.ts'
+
+const namesIn = (folder: string): Promise<string[]> => readdir(folder).catch(() => [])
+
+/**
+ * Removes what a process that died left half-written. Only for whoever holds the lock: nobody else can be writing
+ * then, except a process that is just trying for the lock, whose file is left alone while it lives.
+ */
+export async function removeStrays(folder: string): Promise<void> {
+  for (const name of await namesIn(folder)) {
+    const path = join(folder, name)
+    if (name.startsWith('job.json.') && TEMPORARY_SUFFIX.test(name)) {
+      await unlink(path).catch(() => undefined)
+    } else if (name.startsWith('.lock.')) {
+      const holder = readHolder(await readFile(path, 'utf8').catch(() => ''))
+      if (holder !== undefined && holderIsDead(holder)) await unlink(path).catch(() => undefined)
+    }
+  }
+  const scans = scansFolder(folder)
+  for (const name of await namesIn(scans)) {
+    if (TEMPORARY_SUFFIX.test(name)) await unlink(join(scans, name)).catch(() => undefined)
+  }
+}

@@ -1,0 +1,6 @@
+import { ScantlingError } from '../../core/scantling-error.ts'
+
+/** What went wrong with a folder or file on disk, as a sentence that names it. */
+export class ServiceError extends ScantlingError {
+  override name = 'ServiceError'
+}

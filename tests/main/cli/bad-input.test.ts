@@ -1,0 +1,314 @@
+import { readFile, rm, symlink, writeFile } from 'node:fs/promises'
+import { join } from 'node:path'
+import { afterAll, beforeAll, describe, expect, test } from 'vitest'
+import type { Dimension, Job, View } from '../../../src/core/job/types.ts'
+import { writeJob } from '../../../src/core/job/write-job.ts'
+import { type BundledProgram, bundleProgram } from '../fixtures/bundle-program.ts'
+import { folderSnapshot } from '../fixtures/folder-snapshot.ts'
+import { type Finished, runProgram } from '../fixtures/run-program.ts'
+import { drawScan, drumJob, workshopJob } from '../fixtures/workshop-job.ts'
+
+let cli: BundledProgram
+beforeAll(async () => {
+  cli = await bundleProgram('src/main/cli/index.ts')
+})
+afterAll(() => cli.remove())
+
+const scantling = (...args: string[]): Promise<Finished> => runProgram(cli.path, args)
+
+/** One line, one full stop, and it names the thing. */
+function expectOneSentence(stderr: string, names: readonly string[]): void {
+  expect(stderr).toMatch(/^[^\n]+[.!?]\n$/)
+  expect(stderr).not.toMatch(/[.!?] [A-Z]/)
+  expect(stderr).not.toMatch(/\bat .*:\d+:\d+|undefined|\[object/)
+  for (const name of names) expect(stderr).toContain(name)
+}
+
+const derived = (name: string, formula: string): Dimension => ({
+  name,
+  label: name,
+  kind: 'length',
+  evidence: [{ id: 'E1', basis: 'derived', formula }],
+})
+
+const withView = (job: Job, change: (view: View) => unknown): unknown => ({
+  ...job,
+  views: job.views.map(change),
+})
+
+/** Written past every check, as a hand or another program would. */
+const document =
+  (change: (job: Job) => unknown) =>
+  async (folder: string, job: Job): Promise<void> =>
+    writeFile(join(folder, 'job.json'), JSON.stringify(change(job), null, 2))
+
+type Spoil = (folder: string, job: Job) => Promise<unknown>
+
+const CASES: [what: string, names: string[], spoil: Spoil][] = [
+  ['a folder that is not there', ['job', 'does not exist'], (folder) => rm(folder, { recursive: true })],
+  [
+    'a file in place of a folder',
+    ['is a file, not a job folder'],
+    async (folder) => {
+      await rm(folder, { recursive: true })
+      await writeFile(folder, 'x')
+    },
+  ],
+  ['a folder without job.json', ['holds no job.json'], (folder) => rm(join(folder, 'job.json'))],
+  ['an empty job.json', ['job.json', 'empty'], (folder) => writeFile(join(folder, 'job.json'), '')],
+  [
+    'a job.json that is not JSON',
+    ['job.json', 'line 2'],
+    (folder) => writeFile(join(folder, 'job.json'), '{\n'),
+  ],
+  ['a job.json that is JSON but no job', ['job.json', 'scantling-job'], document(() => ['not', 'a', 'job'])],
+  [
+    'a job.json that is a link',
+    ['job.json', 'plain file'],
+    async (folder, job) => {
+      await rm(join(folder, 'job.json'))
+      await writeFile(join(folder, 'elsewhere.json'), writeJob(job))
+      await symlink('elsewhere.json', join(folder, 'job.json'))
+    },
+  ],
+  ['a job of a newer version', ['version 2', 'newer'], document((job) => ({ ...job, version: 2 }))],
+  [
+    'a scan that is missing',
+    ['drum.png', 'S1', 'does not exist'],
+    (folder) => rm(join(folder, 'scans/drum.png')),
+  ],
+  [
+    'a scan that is another picture',
+    ['drum.png', 'S1', 'SHA-256'],
+    (folder) => drawScan(join(folder, 'scans/drum.png'), 90),
+  ],
+  [
+    'a scan that leads out of the job',
+    ['scan.file'],
+    document((job) => ({
+      ...job,
+      sheets: job.sheets.map((sheet) => ({ ...sheet, scan: { ...sheet.scan, file: '../../drum.png' } })),
+    })),
+  ],
+  [
+    'a scan that is a link out of the job',
+    ['drum.png', 'out of'],
+    async (folder) => {
+      await rm(join(folder, 'scans/drum.png'))
+      await symlink('../../drum.png', join(folder, 'scans/drum.png'))
+    },
+  ],
+  [
+    'a mark that does not exist',
+    ['M9'],
+    document((job) =>
+      withView(job, (view) => ({
+        ...view,
+        references: [{ id: 'R1', kind: 'distance', marks: ['M1', 'M9'], size: '12"' }],
+      })),
+    ),
+  ],
+  [
+    'two dimensions of one name',
+    ['drum_half'],
+    document((job) => ({
+      ...job,
+      dimensions: [...job.dimensions, derived('drum_half', 'drum_length / 2')],
+    })),
+  ],
+  [
+    'a circular formula',
+    ['drum_third'],
+    document((job) => ({
+      ...job,
+      dimensions: [
+        ...job.dimensions,
+        derived('drum_third', 'drum_fourth'),
+        derived('drum_fourth', 'drum_third / 2'),
+      ],
+    })),
+  ],
+  [
+    'a formula that mixes a length and an area',
+    ['drum_odd'],
+    document((job) => ({
+      ...job,
+      dimensions: [...job.dimensions, derived('drum_odd', 'drum_length + drum_length * drum_half')],
+    })),
+  ],
+  [
+    'a formula over a dimension that does not exist',
+    ['rim'],
+    document((job) => ({
+      ...job,
+      dimensions: [...job.dimensions, derived('drum_odd', 'rim + 1 in')],
+    })),
+  ],
+  [
+    'a reference of no size',
+    ['R1', 'V1'],
+    document((job) =>
+      withView(job, (view) => ({
+        ...view,
+        references: [{ id: 'R1', kind: 'distance', marks: ['M1', 'M2'], size: '1 38' }],
+      })),
+    ),
+  ],
+  ['a job without dimensions', ['has no dimensions'], document((job) => ({ ...job, dimensions: [] }))],
+  [
+    'a journal with a bad line in the middle',
+    ['journal.ndjson, line 1'],
+    (folder) => writeFile(join(folder, 'journal.ndjson'), 'x\n{}\n'),
+  ],
+  [
+    'a journal with a gap',
+    ['journal.ndjson, line 1', 'edits are missing'],
+    (folder) =>
+      writeFile(join(folder, 'journal.ndjson'), '{"n":7,"at":"","by":"AR","edit":{"do":"describe"}}\n'),
+  ],
+]
+
+test.each(CASES)(
+  '%s: table and check say so in one sentence, exit 2, and nothing changes',
+  async (_, names, spoil) => {
+    const { folder, job } = await workshopJob()
+    await spoil(folder, job)
+    const parent = join(folder, '..')
+    const before = await folderSnapshot(parent)
+    const [table, check] = await Promise.all([
+      scantling('table', '--format', 'json', folder),
+      scantling('check', folder),
+    ])
+    for (const { code, stderr } of [table, check]) {
+      expectOneSentence(stderr, names)
+      expect(code).toBe(2)
+    }
+    expect(table.stdout).toBe('')
+    expect(await folderSnapshot(parent)).toEqual(before)
+  },
+)
+
+describe('a view that has too few references for its mapping', () => {
+  const spoil = document((job) => withView(job, (view) => ({ ...view, mapping: 'projective' })))
+
+  test('leaves its dimensions open: the table is printed, the sentence names the view, exit 2', async () => {
+    const { folder, job } = await workshopJob()
+    await spoil(folder, job)
+    const before = await folderSnapshot(folder)
+    const text = await scantling('table', folder)
+    expect(text.code).toBe(2)
+    expect(text.stdout).toContain('drum_length')
+    expectOneSentence(text.stderr, ['V1', 'Elevation'])
+    const json = await scantling('table', folder, '--format', 'json')
+    expect(json.code).toBe(2)
+    expect(JSON.parse(json.stdout).views[0].parameters).toEqual({})
+    expectOneSentence(json.stderr, ['V1'])
+    const check = await scantling('check', folder)
+    expect(check.code).toBe(2)
+    expect(check.stdout).toContain('V1 Elevation')
+    expectOneSentence(check.stderr, ['V1'])
+    expect(await folderSnapshot(folder)).toEqual(before)
+  })
+})
+
+describe('an edit that is refused', () => {
+  test.each([
+    ['{"do":"add-mark"', ['line 1', 'JSON']],
+    ['[1]', ['line 1', 'edit']],
+    ['{"do":"polish"}', ['line 1', 'do must be']],
+    ['{"do":"remove-mark","id":"M1"}', ['line 1', 'M1']],
+    ['{"do":"remove-mark","id":"M77"}', ['line 1', 'M77']],
+    ['{"do":"adopt","dimension":"rim","adopt":"printed"}', ['line 1', 'rim']],
+    [
+      '{"do":"remove-evidence","dimension":"drum_length","id":"E2","undo":true}',
+      ['line 1', 'withdraw-evidence'],
+    ],
+  ])('%s: one sentence, exit 2, nothing changes', async (line, names) => {
+    const { folder } = await workshopJob()
+    const before = await folderSnapshot(folder)
+    const { code, stdout, stderr } = await runProgram(cli.path, ['edit', folder], `${line}\n`)
+    expectOneSentence(stderr, ['Standard input', ...names])
+    expect(code).toBe(2)
+    expect(stdout).toBe('')
+    expect(await folderSnapshot(folder)).toEqual(before)
+  })
+
+  test.each([
+    ['', 'does not exist'],
+    ['scans', 'is a folder'],
+  ])('edits from "%s"', async (name, what) => {
+    const { folder } = await workshopJob()
+    const before = await folderSnapshot(folder)
+    const { code, stderr } = await scantling('edit', folder, join(folder, name === '' ? 'edits' : name))
+    expectOneSentence(stderr, [what])
+    expect(code).toBe(2)
+    expect(await folderSnapshot(folder)).toEqual(before)
+  })
+})
+
+describe('a new job', () => {
+  test('is not made in a folder that is in use, and what is there stays', async () => {
+    const { folder, scan } = await workshopJob()
+    const before = await folderSnapshot(folder)
+    const { code, stderr } = await scantling('new', folder, scan)
+    expectOneSentence(stderr, [folder, 'is not empty'])
+    expect(code).toBe(2)
+    expect(await folderSnapshot(folder)).toEqual(before)
+  })
+
+  test.each([
+    ['is not there', undefined, 'does not exist'],
+    ['is empty', '', 'is empty'],
+    ['is no picture', 'just text', 'not a picture'],
+    ["is a drawing program's file", '<svg xmlns="http://www.w3.org/2000/svg" width="9" height="9"/>', 'svg'],
+  ])('is not made from a scan that %s', async (_, content, what) => {
+    const { folder, scan } = await workshopJob()
+    const parent = join(folder, '..')
+    const bad = join(parent, 'bad.png')
+    if (content !== undefined) await writeFile(bad, content)
+    const before = await folderSnapshot(parent)
+    const { code, stderr } = await scantling('new', join(parent, 'deep', 'new'), scan, bad)
+    expectOneSentence(stderr, [bad, what])
+    expect(code).toBe(2)
+    expect(await folderSnapshot(parent)).toEqual(before)
+  })
+})
+
+describe('a command line that is wrong', () => {
+  test.each([
+    [
+      ['tabel', 'x'],
+      ['tabel', 'did you mean table?'],
+    ],
+    [['table'], ['FOLDER']],
+    [['table', 'x', 'y'], ['table']],
+    [
+      ['table', 'x', '--format', 'xlsx'],
+      ['xlsx', 'text, json, csv, md'],
+    ],
+    [['table', 'x', '--frmat', 'csv'], ['--frmat']],
+    [['new', 'x'], ['SCAN']],
+    [
+      ['new', 'x', 'y', '--unit', 'cubit'],
+      ['cubit', 'in, mm'],
+    ],
+    [['schema', 'drawing'], ['drawing']],
+  ])('%j: one sentence, exit 2', async (args, names) => {
+    const { code, stdout, stderr } = await scantling(...args)
+    expectOneSentence(stderr.replace('(Did', '(did'), names)
+    expect(code).toBe(2)
+    expect(stdout).toBe('')
+  })
+})
+
+test('the sound job that these are made from is indeed sound', async () => {
+  const { folder, job } = await workshopJob()
+  const first = job.sheets[0]
+  expect(first && drumJob(first.scan).title).toBe(job.title)
+  expect(await readFile(join(folder, 'job.json'), 'utf8')).toBe(writeJob(job))
+  expect(await scantling('check', folder)).toEqual({
+    code: 0,
+    stdout: 'Nothing to settle in 2 dimensions.\n',
+    stderr: '',
+  })
+})

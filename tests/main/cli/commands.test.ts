@@ -1,0 +1,230 @@
+import { spawn } from 'node:child_process'
+import { cp, mkdir, readFile, writeFile } from 'node:fs/promises'
+import { join } from 'node:path'
+import { afterAll, beforeAll, describe, expect, test } from 'vitest'
+import { tableJson } from '../../../src/core/handoff/table-json.ts'
+import { parseJobText } from '../../../src/core/job/parse-job-text.ts'
+import { dimensionTable } from '../../../src/core/ledger/dimension-table.ts'
+import { openJob } from '../../../src/main/services/job-folder/open-job.ts'
+import { hashFile } from '../../../src/main/services/scans/hash-file.ts'
+import { type BundledProgram, bundleProgram } from '../fixtures/bundle-program.ts'
+import { folderSnapshot } from '../fixtures/folder-snapshot.ts'
+import { point } from '../fixtures/picked-point.ts'
+import { runProgram } from '../fixtures/run-program.ts'
+import { temporaryFolder } from '../fixtures/temporary-folder.ts'
+import { drawScan, drumJob, workshopJob } from '../fixtures/workshop-job.ts'
+
+let cli: BundledProgram
+beforeAll(async () => {
+  cli = await bundleProgram('src/main/cli/index.ts')
+})
+afterAll(() => cli.remove())
+
+const scantling = (...args: string[]) => runProgram(cli.path, args)
+const editing = (folder: string, edits: readonly object[], ...args: string[]) =>
+  runProgram(cli.path, ['edit', folder, ...args], edits.map((edit) => `${JSON.stringify(edit)}\n`).join(''))
+
+describe('from scans to a table on the command line', () => {
+  test('new makes a job with one sheet for each scan, byte for byte', async () => {
+    const parent = await temporaryFolder()
+    const first = await drawScan(join(parent, 'drum.png'))
+    await mkdir(join(parent, 'more'))
+    const second = await drawScan(join(parent, 'more', 'drum.png'), 90)
+    const folder = join(parent, 'job')
+    const made = await scantling(
+      'new',
+      folder,
+      first,
+      second,
+      '--title',
+      'Drum',
+      '--unit',
+      'mm',
+      '--by',
+      'A. Rivet',
+    )
+    expect(made.stderr).toBe('')
+    expect(made.code).toBe(0)
+    expect(made.stdout).toContain('S2  drum-2.png  400 × 300 px, 300 dpi')
+    const job = parseJobText(await readFile(join(folder, 'job.json'), 'utf8'))
+    expect(job).toMatchObject({ title: 'Drum', unit: 'mm', people: [{ id: 'P1', name: 'A. Rivet' }] })
+    expect(job.sheets.map(({ scan }) => scan)).toEqual([
+      { file: 'drum.png', sha256: await hashFile(first), page: 1, width: 400, height: 300, dpi: 300 },
+      { file: 'drum-2.png', sha256: await hashFile(second), page: 1, width: 400, height: 300, dpi: 300 },
+    ])
+    expect(await readFile(join(folder, 'scans', 'drum-2.png'))).toEqual(await readFile(second))
+  })
+
+  test('edit makes a whole job, and table and check read it', async () => {
+    const parent = await temporaryFolder()
+    const folder = join(parent, 'job')
+    await scantling('new', folder, await drawScan(join(parent, 'drum.png')))
+    const empty = parseJobText(await readFile(join(folder, 'job.json'), 'utf8'))
+    const scan = empty.sheets[0]?.scan
+    if (scan === undefined) throw new Error('no sheet was made')
+    const { marks, views, dimensions } = drumJob(scan)
+    const edits = [
+      ...marks.map((item) => ({ do: 'add-mark', item })),
+      ...views.map((item) => ({ do: 'add-view', item })),
+      ...dimensions.map((item) => ({ do: 'add-dimension', item })),
+    ]
+    const made = await editing(folder, edits, '--by', 'A. Rivet')
+    expect(made).toEqual({
+      code: 0,
+      stderr: '',
+      stdout: [
+        ...['M1', 'M2', 'M3', 'M4'].map((id, i) => `ok ${i + 1}: add mark ${id}\n`),
+        'ok 5: add view V1\n',
+        'ok 6: add dimension drum_length\n',
+        'ok 7: add dimension drum_half\n',
+      ].join(''),
+    })
+    const before = await folderSnapshot(folder)
+    const job = parseJobText(await readFile(join(folder, 'job.json'), 'utf8'))
+    const json = await scantling('table', folder, '--format', 'json')
+    expect(json).toEqual({ code: 0, stderr: '', stdout: tableJson(dimensionTable(job)) })
+    const text = await scantling('table', folder)
+    expect(text.stdout).toMatch(/^drum_length {2}6" +printed +agreed +1 {2}/m)
+    expect(text.stdout).toContain('Cautions\n- ')
+    expect((await scantling('table', folder, '--format', 'csv')).stdout).toContain('drum_half,')
+    expect((await scantling('table', folder, '--format', 'md')).stdout).toContain('| `drum_half` |')
+    expect(await folderSnapshot(folder)).toEqual(before)
+  })
+
+  test('the first edit that is refused ends it, and the ones before it stay', async () => {
+    const { folder } = await workshopJob()
+    const file = join(folder, '..', 'edits.ndjson')
+    const edits = [point('M5', 1, 2), point('M5', 3, 4), point('M6', 5, 6)].map((item) =>
+      JSON.stringify({ do: 'add-mark', item }),
+    )
+    await writeFile(file, `${edits[0]}\n\n${edits[1]}\n${edits[2]}\n`)
+    const { code, stdout, stderr } = await scantling('edit', folder, file)
+    expect(code).toBe(2)
+    expect(stdout).toBe('ok 1: add mark M5\n')
+    expect(stderr).toContain(`${file}, line 3: `)
+    const job = parseJobText(await readFile(join(folder, 'job.json'), 'utf8'))
+    expect(job.marks.map(({ id }) => id)).toEqual(['M1', 'M2', 'M3', 'M4', 'M5'])
+  })
+
+  test('an edit is answered once it is on disk, before the next one is given', async () => {
+    const { folder } = await workshopJob()
+    const child = spawn(process.execPath, [cli.path, 'edit', folder], { stdio: ['pipe', 'pipe', 'inherit'] })
+    const answer = (): Promise<string> =>
+      new Promise((resolve) => child.stdout.once('data', (data: Buffer) => resolve(data.toString())))
+    for (const [i, id] of ['M5', 'M6'].entries()) {
+      child.stdin.write(`${JSON.stringify({ do: 'add-mark', item: point(id, 1, 2) })}\n`)
+      expect(await answer()).toBe(`ok ${i + 1}: add mark ${id}\n`)
+      expect(await readFile(join(folder, 'journal.ndjson'), 'utf8')).toContain(`"${id}"`)
+    }
+    child.kill('SIGKILL')
+    await new Promise((resolve) => child.once('close', resolve))
+    const table = await scantling('table', folder)
+    expect(table.code).toBe(0)
+    const next = await editing(folder, [{ do: 'add-mark', item: point('M7', 1, 2) }])
+    expect(next.stdout).toBe('ok 3: add mark M7\n')
+    expect(next.stderr).toMatch(/^Note: The job was left open by .* a process that has ended; .*\.\n$/)
+  })
+
+  test('a job that somebody has open can be read but not edited, and it is said who has it', async () => {
+    const { folder } = await workshopJob()
+    const session = await openJob(folder, { mode: 'write' })
+    await session.edit({ do: 'describe', set: { title: 'Drum, being edited' } }, 'AR')
+    const before = await folderSnapshot(folder)
+    expect((await scantling('table', folder)).stdout).toMatch(/^Drum, being edited\n/)
+    const { code, stdout, stderr } = await editing(folder, [{ do: 'add-mark', item: point('M5', 1, 2) }])
+    expect([code, stdout]).toEqual([2, ''])
+    expect(stderr).toContain(`(process ${process.pid}) since `)
+    expect(stderr.trim().split('\n')).toHaveLength(1)
+    expect(await folderSnapshot(folder)).toEqual(before)
+    await session.close()
+  })
+
+  test('a torn last line is told of on standard error, and the table is printed all the same', async () => {
+    const { folder } = await workshopJob()
+    await writeFile(join(folder, 'journal.ndjson'), '{"n":1,"at"')
+    const { code, stdout, stderr } = await scantling('table', folder, '--format', 'json')
+    expect(code).toBe(0)
+    expect(JSON.parse(stdout).rows).toHaveLength(2)
+    expect(stderr).toMatch(/^Note: The last line of .* \(line 1\) was not completely written/)
+  })
+})
+
+describe('check', () => {
+  test('lists what is disputed and what does not close, and says so by exit code 1', async () => {
+    const { folder } = await workshopJob((job) => ({
+      ...job,
+      dimensions: job.dimensions.map((dimension) =>
+        dimension.name === 'drum_length'
+          ? {
+              ...dimension,
+              evidence: dimension.evidence.map((e) => (e.basis === 'printed' ? { ...e, text: '7"' } : e)),
+            }
+          : dimension,
+      ),
+      relations: [{ id: 'Q1', text: 'drum_length = drum_half' }],
+    }))
+    const { code, stdout, stderr } = await scantling('check', folder)
+    expect(stderr).toBe('')
+    expect(stdout).toMatch(/^Disputed\n {2}drum_length: /)
+    expect(stdout).toMatch(/Does not close\n {2}Q1 \(drum_length = drum_half\) /)
+    expect(code).toBe(1)
+  })
+
+  test('names what is open without failing', async () => {
+    const { folder } = await workshopJob((job) => ({
+      ...job,
+      dimensions: [...job.dimensions, { name: 'rim', label: 'Rim', kind: 'length', evidence: [] }],
+    }))
+    const { code, stdout } = await scantling('check', folder)
+    expect(stdout).toMatch(/^Open\n {2}rim: /)
+    expect(code).toBe(0)
+  })
+})
+
+describe('the program itself', () => {
+  test('prints the JSON Schemas and nothing else', async () => {
+    for (const args of [[], ['job'], ['table'], ['edit']]) {
+      const { code, stdout, stderr } = await scantling('schema', ...args)
+      expect([code, stderr]).toEqual([0, ''])
+      expect(JSON.parse(stdout)).toHaveProperty('$schema')
+    }
+  })
+
+  test('shows its help when it is asked, or given nothing to do', async () => {
+    const help = await scantling('--help')
+    expect(help.code).toBe(0)
+    for (const word of ['new', 'edit', 'table', 'check', 'schema', 'Exit codes'])
+      expect(help.stdout).toContain(word)
+    expect(await scantling()).toEqual(help)
+    for (const command of ['new', 'edit', 'table', 'check', 'schema']) {
+      const { code, stdout, stderr } = await scantling(command, '--help')
+      expect([code, stderr]).toEqual([0, ''])
+      expect(stdout).toMatch(/Examples?:\n {2}\$ /)
+    }
+    expect((await scantling('--version')).stdout).toMatch(/^\d+\.\d+\.\d+\n$/)
+  })
+
+  test('is quiet when its reader goes away', async () => {
+    const { folder } = await workshopJob()
+    const child = spawn(process.execPath, [cli.path, 'table', folder], { stdio: ['ignore', 'pipe', 'pipe'] })
+    let errors = ''
+    child.stderr.on('data', (data: Buffer) => {
+      errors += data.toString()
+    })
+    child.stdout.destroy()
+    const code = await new Promise((resolve) => child.once('close', resolve))
+    expect([code, errors]).toEqual([0, ''])
+  })
+
+  test('says so when it has not been built', async () => {
+    const folder = await temporaryFolder()
+    await mkdir(join(folder, 'bin'))
+    await writeFile(join(folder, 'package.json'), '{"type":"module"}')
+    await cp(join(import.meta.dirname, '../../../bin/scantling.js'), join(folder, 'bin/scantling.js'))
+    expect(await runProgram(join(folder, 'bin/scantling.js'), ['--help'])).toEqual({
+      code: 2,
+      stdout: '',
+      stderr: 'Scantling has not been built yet: run npm run build\n',
+    })
+  })
+})

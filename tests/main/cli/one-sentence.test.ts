@@ -1,0 +1,17 @@
+import { expect, test } from 'vitest'
+import { oneClause, oneSentence } from '../../../src/main/cli/one-sentence.ts'
+
+test.each([
+  ["error: unknown command 'tabel'\n(Did you mean table?)", "Unknown command 'tabel' (Did you mean table?)."],
+  ["value 'x' is invalid. Allowed choices are in, mm.", "Value 'x' is invalid; allowed choices are in, mm."],
+  ['it is open for writing by A. Rivet.', 'It is open for writing by A. Rivet.'],
+  ['no job.json in it', 'No job.json in it.'],
+  ['the view has no scale. V1 needs a reference.', 'The view has no scale; V1 needs a reference.'],
+  ['is that a scan?', 'Is that a scan?'],
+])('%j becomes one sentence', (message, sentence) => {
+  expect(oneSentence(message)).toBe(sentence)
+})
+
+test('a clause ends without a full stop, ready for a longer sentence', () => {
+  expect(oneClause('Missing argument. Give a folder.')).toBe('Missing argument; give a folder')
+})

@@ -1,0 +1,499 @@
+import { appendFile, readdir, readFile, rename, rm, writeFile } from 'node:fs/promises'
+import { join } from 'node:path'
+import { describe, expect, test } from 'vitest'
+import type { Edit } from '../../../src/core/job/edit.ts'
+import { JobError } from '../../../src/core/job/job-error.ts'
+import { parseJobText } from '../../../src/core/job/parse-job-text.ts'
+import type { Job } from '../../../src/core/job/types.ts'
+import { type JournalHandle, openJournalFile } from '../../../src/main/services/job-folder/journal-writer.ts'
+import { openJob } from '../../../src/main/services/job-folder/open-job.ts'
+import { ServiceError } from '../../../src/main/services/service-error.ts'
+import { folderSnapshot } from '../fixtures/folder-snapshot.ts'
+import { point } from '../fixtures/picked-point.ts'
+import { workshopJob } from '../fixtures/workshop-job.ts'
+
+const now = (): Date => new Date('2026-03-01T08:00:00Z')
+const pick = (id: string): Edit => ({ do: 'add-mark', item: point(id, 10, 20) })
+const journalOf = (folder: string): Promise<string> => readFile(join(folder, 'journal.ndjson'), 'utf8')
+const documentOf = async (folder: string): Promise<Job> =>
+  parseJobText(await readFile(join(folder, 'job.json'), 'utf8'))
+const markIds = (job: Job): string[] => job.marks.map(({ id }) => id)
+
+describe('an edit', () => {
+  test('is acknowledged with its number when its journal line is on disk, with who and when', async () => {
+    const { folder } = await workshopJob()
+    const session = await openJob(folder, { mode: 'write', now })
+    const before = await documentOf(folder)
+    expect(await session.edit(pick('M5'), 'A. Rivet')).toEqual({ n: 1, name: 'add mark M5' })
+    expect(JSON.parse(await journalOf(folder))).toEqual({
+      n: 1,
+      at: '2026-03-01T08:00:00.000Z',
+      by: 'A. Rivet',
+      edit: pick('M5'),
+    })
+    expect(markIds(session.job)).toContain('M5')
+    expect(await documentOf(folder)).toEqual(before)
+    await session.close()
+  })
+
+  test('that would leave the job unsound is refused, and neither the job nor the journal changes', async () => {
+    const { folder } = await workshopJob()
+    const session = await openJob(folder, { mode: 'write' })
+    const { job } = session
+    await expect(session.edit(pick('M1'), 'AR')).rejects.toThrow(JobError)
+    expect(session.job).toBe(job)
+    await expect(journalOf(folder)).rejects.toThrow('ENOENT')
+    await session.close()
+  })
+
+  test('needs somebody who makes it', async () => {
+    const { folder } = await workshopJob()
+    const session = await openJob(folder, { mode: 'write' })
+    await expect(session.edit(pick('M5'), ' ')).rejects.toThrow('Say who makes this edit')
+    await session.close()
+  })
+
+  test('does not remove evidence, alone or among several', async () => {
+    const { folder } = await workshopJob()
+    const session = await openJob(folder, { mode: 'write' })
+    const remove: Edit = { do: 'remove-evidence', dimension: 'drum_length', id: 'E2', undo: true }
+    await expect(session.edit(remove, 'AR')).rejects.toThrow('withdraw-evidence')
+    const several: Edit = { do: 'several', name: 'tidy', edits: [remove] }
+    await expect(session.edit(several, 'AR')).rejects.toThrow('withdraw-evidence')
+    await session.close()
+  })
+
+  test('keeps its turn: many asked for at once are numbered in order, share fsyncs, and a bad one harms no other', async () => {
+    const { folder } = await workshopJob()
+    let syncs = 0
+    const session = await openJob(folder, {
+      mode: 'write',
+      openJournal: async (path) => {
+        const handle = await openJournalFile(path)
+        return {
+          write: (bytes, offset, length, position) => handle.write(bytes, offset, length, position),
+          sync: () => {
+            syncs += 1
+            return handle.sync()
+          },
+          truncate: (length) => handle.truncate(length),
+          stat: () => handle.stat(),
+          close: () => handle.close(),
+        }
+      },
+    })
+    const asked = Array.from({ length: 40 }, (_, i) => session.edit(pick(i === 7 ? 'M1' : `N${i}`), 'AR'))
+    const answers = await Promise.allSettled(asked)
+    expect(answers.filter(({ status }) => status === 'rejected')).toHaveLength(1)
+    expect(answers[7]?.status).toBe('rejected')
+    const numbers = answers.flatMap((answer) => (answer.status === 'fulfilled' ? [answer.value.n] : []))
+    expect(numbers).toEqual(Array.from({ length: 39 }, (_, i) => i + 1))
+    expect(syncs).toBeLessThan(39)
+    expect((await journalOf(folder)).trim().split('\n')).toHaveLength(39)
+    await session.close()
+  })
+})
+
+describe('undo and redo', () => {
+  test('take back and make again, by name, and are journalled as edits of their own', async () => {
+    const { folder, job } = await workshopJob()
+    const session = await openJob(folder, { mode: 'write', now })
+    expect([session.undoName, session.redoName]).toEqual([undefined, undefined])
+    await session.edit(pick('M5'), 'AR')
+    await session.edit(pick('M6'), 'AR')
+    expect(session.undoName).toBe('add mark M6')
+    expect(await session.undo('B. Brass')).toEqual({ n: 3, name: 'undo add mark M6' })
+    expect([session.undoName, session.redoName]).toEqual(['add mark M5', 'add mark M6'])
+    await session.undo('B. Brass')
+    expect({ ...session.job, edition: undefined }).toEqual({ ...job, edition: undefined })
+    await session.redo('AR')
+    expect(await session.redo('AR')).toEqual({ n: 6, name: 'redo add mark M6' })
+    expect(markIds(session.job).slice(-2)).toEqual(['M5', 'M6'])
+    const lines = (await journalOf(folder)).trim().split('\n')
+    expect(JSON.parse(lines[2] ?? '')).toMatchObject({
+      n: 3,
+      by: 'B. Brass',
+      undoes: { n: 2, name: 'add mark M6' },
+    })
+    expect(JSON.parse(lines[5] ?? '')).toMatchObject({ n: 6, redoes: { n: 2, name: 'add mark M6' } })
+    await session.close()
+  })
+
+  test('a new edit ends what could be made again; saving does not end what can be undone', async () => {
+    const { folder } = await workshopJob()
+    const session = await openJob(folder, { mode: 'write' })
+    await session.edit(pick('M5'), 'AR')
+    await session.undo('AR')
+    await session.edit(pick('M6'), 'AR')
+    expect(session.redoName).toBeUndefined()
+    await expect(session.redo('AR')).rejects.toThrow('There is nothing to redo.')
+    await session.save()
+    expect(session.undoName).toBe('add mark M6')
+    await session.undo('AR')
+    expect(markIds(session.job)).not.toContain('M6')
+    await expect(session.undo('AR')).rejects.toThrow('There is nothing to undo.')
+    await session.close()
+  })
+
+  test('go on where they were after the process died', async () => {
+    const { folder } = await workshopJob()
+    const handles: JournalHandle[] = []
+    const session = await openJob(folder, {
+      mode: 'write',
+      openJournal: async (path) => {
+        const handle = await openJournalFile(path)
+        handles.push(handle)
+        return handle
+      },
+    })
+    for (const id of ['M5', 'M6', 'M7']) await session.edit(pick(id), 'AR')
+    await session.undo('AR')
+    await session.undo('AR')
+    await session.redo('AR')
+    const { job } = session
+    // As when the process dies: what it had open is closed, nothing is saved, and nobody holds the lock.
+    for (const handle of handles) await handle.close()
+    await rm(join(folder, '.lock'))
+    const again = await openJob(folder, { mode: 'write' })
+    expect(again.job).toEqual(job)
+    expect([again.undoName, again.redoName]).toEqual(['add mark M6', 'add mark M7'])
+    await again.redo('AR')
+    await again.undo('AR')
+    await again.undo('AR')
+    expect(markIds(again.job)).toEqual(['M1', 'M2', 'M3', 'M4', 'M5'])
+    await again.close()
+  })
+})
+
+describe('saving', () => {
+  test('writes job.json with the number of its last edit and empties the journal', async () => {
+    const { folder } = await workshopJob()
+    const session = await openJob(folder, { mode: 'write' })
+    await session.edit(pick('M5'), 'AR')
+    await session.save()
+    expect(await documentOf(folder)).toEqual(session.job)
+    expect((await documentOf(folder)).edition).toBe(1)
+    expect(await journalOf(folder)).toBe('')
+    await session.edit(pick('M6'), 'AR')
+    expect(JSON.parse(await journalOf(folder))).toMatchObject({ n: 2 })
+    await session.close()
+    expect((await documentOf(folder)).edition).toBe(2)
+    expect((await readdir(folder)).sort()).toEqual([
+      '.cache',
+      'issued',
+      'job.json',
+      'journal.ndjson',
+      'scans',
+    ])
+  })
+
+  test('closing without an edit leaves every file as it was', async () => {
+    const { folder } = await workshopJob()
+    const before = await folderSnapshot(folder)
+    await (await openJob(folder, { mode: 'write' })).close()
+    await (await openJob(folder, { mode: 'read' })).close()
+    expect(await folderSnapshot(folder)).toEqual(before)
+  })
+
+  test('a crash between writing job.json and emptying the journal loses and doubles nothing', async () => {
+    const { folder } = await workshopJob()
+    const session = await openJob(folder, { mode: 'write' })
+    await session.edit(pick('M5'), 'AR')
+    await session.edit(pick('M6'), 'AR')
+    const lines = await journalOf(folder)
+    await session.close()
+    await writeFile(join(folder, 'journal.ndjson'), lines)
+    const again = await openJob(folder, { mode: 'write' })
+    expect(again.job).toEqual(session.job)
+    expect(await again.edit(pick('M7'), 'AR')).toEqual({ n: 3, name: 'add mark M7' })
+    await again.close()
+    expect(markIds(await documentOf(folder)).slice(-3)).toEqual(['M5', 'M6', 'M7'])
+  })
+
+  test('what a process that died left half-written is cleared away by the next one that writes', async () => {
+    const { folder } = await workshopJob()
+    await writeFile(join(folder, 'job.json.0123456789abcdef.tmp'), '{')
+    await writeFile(join(folder, 'scans', 'plan.png.0123456789abcdef.tmp'), 'x')
+    await writeFile(join(folder, 'job.json.mine.tmp'), "a person's own file")
+    await (await openJob(folder, { mode: 'read' })).close()
+    expect(await readdir(folder)).toContain('job.json.0123456789abcdef.tmp')
+    await (await openJob(folder, { mode: 'write' })).close()
+    expect((await readdir(folder)).filter((name) => name.endsWith('.tmp'))).toEqual(['job.json.mine.tmp'])
+    expect(await readdir(join(folder, 'scans'))).toEqual(['drum.png'])
+  })
+
+  test('does not overwrite a job.json that another program wrote meanwhile', async () => {
+    const { folder } = await workshopJob()
+    const session = await openJob(folder, { mode: 'write' })
+    await session.edit(pick('M5'), 'AR')
+    const theirs = `${await readFile(join(folder, 'job.json'), 'utf8')}\n`
+    await writeFile(join(folder, 'theirs'), theirs)
+    await rename(join(folder, 'theirs'), join(folder, 'job.json'))
+    await expect(session.save()).rejects.toThrow('was changed by another program')
+    await expect(session.edit(pick('M6'), 'AR')).rejects.toThrow('read-only')
+    await session.close()
+    expect(await readFile(join(folder, 'job.json'), 'utf8')).toBe(theirs)
+    expect(await journalOf(folder)).toContain('M5')
+  })
+
+  test('nothing is written any more once the lock is gone', async () => {
+    const { folder } = await workshopJob()
+    const session = await openJob(folder, { mode: 'write' })
+    await session.edit(pick('M5'), 'AR')
+    await rm(join(folder, '.lock'))
+    await expect(session.edit(pick('M6'), 'AR')).rejects.toThrow("no longer this session's own")
+    expect(session.writable).toBe(false)
+    expect(await journalOf(folder)).not.toContain('M6')
+    await session.close()
+  })
+})
+
+describe('a second opener', () => {
+  test('gets the job read-only, is told who holds it, and can edit once it is given back', async () => {
+    const { folder } = await workshopJob()
+    const first = await openJob(folder, { mode: 'write', now })
+    await first.edit(pick('M5'), 'AR')
+    const before = await folderSnapshot(folder)
+    const second = await openJob(folder, { mode: 'write' })
+    expect(second.writable).toBe(false)
+    expect(second.readOnlyBecause).toMatch(
+      /^it is open for writing by .+ \(process \d+\) since 2026-03-01T08/,
+    )
+    expect(second.job).toEqual(first.job)
+    await expect(second.edit(pick('M6'), 'AR')).rejects.toThrow('open read-only: it is open for writing by')
+    await expect(second.save()).rejects.toThrow('read-only')
+    await second.close()
+    expect(await folderSnapshot(folder)).toEqual(before)
+    await first.close()
+    const third = await openJob(folder, { mode: 'write' })
+    expect(third.writable).toBe(true)
+    await third.close()
+    await expect(third.edit(pick('M6'), 'AR')).rejects.toThrow('is closed')
+  })
+
+  test('of a damaged lock is told so, and what to do', async () => {
+    const { folder } = await workshopJob()
+    await writeFile(join(folder, '.lock'), 'garbage')
+    const session = await openJob(folder, { mode: 'write' })
+    expect(session.readOnlyBecause).toContain('somebody unknown (its .lock file is damaged)')
+    expect(session.readOnlyBecause).toContain(`delete ${join(folder, '.lock')}`)
+    await session.close()
+    expect(await readFile(join(folder, '.lock'), 'utf8')).toBe('garbage')
+  })
+})
+
+describe('opening replays the journal', () => {
+  const line = (n: number, edit: unknown): string =>
+    `${JSON.stringify({ n, at: '2026-03-01T08:00:00Z', by: 'AR', edit })}\n`
+  const journal = async (text: string | Buffer): Promise<string> => {
+    const { folder } = await workshopJob()
+    await writeFile(join(folder, 'journal.ndjson'), text)
+    return folder
+  }
+
+  test.each([
+    ['without its newline', line(2, pick('M6')).trimEnd()],
+    ['cut in the middle', line(2, pick('M6')).slice(0, 30)],
+    ['cut in the middle, newline and all', `${line(2, pick('M6')).slice(0, 30)}\n`],
+    ['of one brace', '{'],
+    ['of zeros', '\0\0\0\0'],
+  ])('a last line %s is dropped with a warning, and cut off before the next edit', async (_, torn) => {
+    const folder = await journal(line(1, pick('M5')) + torn)
+    const before = await folderSnapshot(folder)
+    const reader = await openJob(folder, { mode: 'read' })
+    expect(reader.notices.join()).toMatch(
+      /^The last line of .*journal\.ndjson \(line 2\) was not completely written/,
+    )
+    expect(markIds(reader.job).at(-1)).toBe('M5')
+    await reader.close()
+    expect(await folderSnapshot(folder)).toEqual(before)
+    const writer = await openJob(folder, { mode: 'write' })
+    await writer.edit(pick('M7'), 'AR')
+    const lines = (await journalOf(folder)).trimEnd().split('\n')
+    expect(lines.map((text) => JSON.parse(text).n)).toEqual([1, 2])
+    await writer.close()
+    expect(markIds(await documentOf(folder)).slice(-2)).toEqual(['M5', 'M7'])
+  })
+
+  test('a last line cut inside a letter of several bytes is dropped too', async () => {
+    const bytes = Buffer.from(line(1, { do: 'describe', set: { title: 'Ø drum' } }))
+    const folder = await journal(bytes.subarray(0, bytes.indexOf(0xc3) + 1))
+    const session = await openJob(folder, { mode: 'read' })
+    expect(session.notices).toHaveLength(1)
+    expect(session.job.title).toBe('Drum of the chain ferry')
+  })
+
+  test.each([
+    [
+      'a bad line in the middle',
+      `${line(1, pick('M5'))}{"n":2\n${line(3, pick('M6'))}`,
+      2,
+      'not a line of JSON',
+    ],
+    ['a gap in the numbers', line(1, pick('M5')) + line(3, pick('M6')), 2, 'edits are missing'],
+    ['a number twice', line(1, pick('M5')) + line(1, pick('M6')), 2, 'edit 1 follows edit 1'],
+    ['a first edit that is not the next', line(2, pick('M5')), 1, 'edit 2 follows edit 0'],
+    [
+      "an edit that can't be applied",
+      line(1, pick('M5')) + line(2, pick('M1')),
+      2,
+      "edit 2 can't be applied",
+    ],
+    ['an edit of no known kind', line(1, { do: 'polish' }), 1, "edit 1 can't be applied"],
+    ['a line without its author', '{"n":1,"at":"","edit":{}}\n', 1, 'who made the edit'],
+    ['a line without a number', '{"edit":{}}\n', 1, 'no edit number'],
+    ['a line that is a bare word', `null\n${line(1, pick('M5'))}`, 1, 'no edit number'],
+  ])('%s is refused with the line, and nothing is changed', async (_, text, number, what) => {
+    const folder = await journal(text)
+    const before = await folderSnapshot(folder)
+    for (const mode of ['read', 'write'] as const) {
+      const refused = await openJob(folder, { mode }).catch((error: unknown) => error)
+      expect(refused).toBeInstanceOf(ServiceError)
+      expect(String(refused)).toContain(`journal.ndjson, line ${number}: `)
+      expect(String(refused)).toContain(what)
+    }
+    expect(await folderSnapshot(folder)).toEqual(before)
+  })
+})
+
+describe('when the disk refuses', () => {
+  interface Faults {
+    write?: 'refuse' | 'half'
+    sync?: boolean
+    truncate?: boolean
+  }
+  const fault = (code: string): Error => Object.assign(new Error(code), { code })
+
+  async function faultySession(faults: Faults) {
+    const { folder } = await workshopJob()
+    const session = await openJob(folder, {
+      mode: 'write',
+      openJournal: async (path) => {
+        const handle = await openJournalFile(path)
+        const faulty: JournalHandle = {
+          async write(bytes, offset, length, position) {
+            if (faults.write === undefined) return handle.write(bytes, offset, length, position)
+            await handle.write(bytes, offset, Math.floor(length / 2), position)
+            throw fault('ENOSPC')
+          },
+          async sync() {
+            if (faults.sync === true) throw fault('EIO')
+            await handle.sync()
+          },
+          async truncate(length) {
+            if (faults.truncate === true) throw fault('EIO')
+            await handle.truncate(length)
+          },
+          stat: () => handle.stat(),
+          close: () => handle.close(),
+        }
+        return faulty
+      },
+    })
+    return { folder, session }
+  }
+
+  test('a full disk refuses the edit in a sentence, leaves no torn line, and the next edit goes through', async () => {
+    const faults: Faults = {}
+    const { folder, session } = await faultySession(faults)
+    await session.edit(pick('M5'), 'AR')
+    const sound = await journalOf(folder)
+    faults.write = 'half'
+    const { job } = session
+    const refused = await Promise.allSettled([session.edit(pick('M6'), 'AR'), session.edit(pick('M7'), 'AR')])
+    for (const answer of refused) {
+      expect(answer.status === 'rejected' && String(answer.reason)).toMatch(
+        /The edit was not made because .*journal\.ndjson could not be written \(the disk is full\)/,
+      )
+    }
+    expect(session.job).toBe(job)
+    expect(session.undoName).toBe('add mark M5')
+    expect(await journalOf(folder)).toBe(sound)
+    delete faults.write
+    expect(await session.edit(pick('M6'), 'AR')).toEqual({ n: 2, name: 'add mark M6' })
+    await session.close()
+    expect(markIds(await documentOf(folder)).slice(-2)).toEqual(['M5', 'M6'])
+  })
+
+  test("a torn line that can't be cut makes the job read-only, and it is dropped on the next opening", async () => {
+    const faults: Faults = {}
+    const { folder, session } = await faultySession(faults)
+    await session.edit(pick('M5'), 'AR')
+    faults.write = 'half'
+    faults.truncate = true
+    await expect(session.edit(pick('M6'), 'AR')).rejects.toThrow('the job is read-only from here on')
+    expect(session.writable).toBe(false)
+    await expect(session.edit(pick('M7'), 'AR')).rejects.toThrow('read-only')
+    await session.close()
+    const again = await openJob(folder, { mode: 'write' })
+    expect(again.notices.join()).toContain('not completely written')
+    expect(markIds(again.job).at(-1)).toBe('M5')
+    await again.close()
+  })
+
+  test('an fsync that fails is not an acknowledgement', async () => {
+    const faults: Faults = {}
+    const { folder, session } = await faultySession(faults)
+    await session.edit(pick('M5'), 'AR')
+    faults.sync = true
+    await expect(session.edit(pick('M6'), 'AR')).rejects.toThrow('the disk reports an error')
+    expect(markIds(session.job).at(-1)).toBe('M5')
+    await session.close()
+    const again = await openJob(folder, { mode: 'read' })
+    expect(markIds(again.job).at(-1)).toBe('M5')
+  })
+
+  test('a journal that another program wrote to is not written over', async () => {
+    const { folder } = await workshopJob()
+    const session = await openJob(folder, { mode: 'write' })
+    await session.edit(pick('M5'), 'AR')
+    await appendFile(join(folder, 'journal.ndjson'), 'theirs\n')
+    const found = await journalOf(folder)
+    await expect(session.edit(pick('M6'), 'AR')).rejects.toThrow('was changed by another program')
+    await session.close()
+    expect(await journalOf(folder)).toBe(found)
+  })
+})
+
+describe('a folder that holds no sound job', () => {
+  test.each([
+    ['is not there', async (folder: string) => rm(folder, { recursive: true }), 'it does not exist'],
+    ['holds no job.json', async (folder: string) => rm(join(folder, 'job.json')), 'it holds no job.json'],
+    ['has an empty job.json', async (folder: string) => writeFile(join(folder, 'job.json'), ''), 'is empty'],
+    [
+      'has a broken job.json',
+      async (folder: string) => writeFile(join(folder, 'job.json'), '{"a":'),
+      'not JSON',
+    ],
+    [
+      'has a job.json of another encoding',
+      async (folder: string) => writeFile(join(folder, 'job.json'), Buffer.from([0xff, 0xfe, 0x7b])),
+      'not UTF-8',
+    ],
+    [
+      'is of a newer version',
+      async (folder: string) => {
+        const text = await readFile(join(folder, 'job.json'), 'utf8')
+        await writeFile(join(folder, 'job.json'), text.replace('"version": 1', '"version": 3'))
+      },
+      'newer Scantling (format version 3',
+    ],
+    [
+      'names a scan outside the job',
+      async (folder: string) => {
+        const text = await readFile(join(folder, 'job.json'), 'utf8')
+        await writeFile(join(folder, 'job.json'), text.replace('"drum.png"', '"../../drum.png"'))
+      },
+      'scan.file',
+    ],
+  ])('%s: it is refused by name', async (_, spoil, what) => {
+    const { folder } = await workshopJob()
+    await spoil(folder)
+    for (const mode of ['read', 'write'] as const) {
+      const refused = await openJob(folder, { mode }).catch((error: unknown) => error)
+      expect(refused).toBeInstanceOf(ServiceError)
+      expect(String(refused)).toContain(folder)
+      expect(String(refused)).toContain(what)
+    }
+  })
+})
