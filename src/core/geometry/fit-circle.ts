@@ -65,8 +65,14 @@ export function fitCircle(points: readonly Point[]): CircleFit {
 
 /** JᵀJ and Jᵀ·residual for the residuals distance − radius, whose gradient is −(ux, uy, 1). */
 function normalEquations({ x, y, n }: Coordinates, cx: number, cy: number, r: number) {
-  let [a, b, c, d, e] = [0, 0, 0, 0, 0]
-  let [gx, gy, gr] = [0, 0, 0]
+  let a = 0
+  let b = 0
+  let c = 0
+  let d = 0
+  let e = 0
+  let gx = 0
+  let gy = 0
+  let gr = 0
   for (let i = 0; i < n; i++) {
     const dx = (x[i] as number) - cx
     const dy = (y[i] as number) - cy

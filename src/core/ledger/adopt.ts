@@ -1,5 +1,6 @@
 import type { Basis, Dimension } from '../job/types.ts'
 import { variance } from '../uncertainty/covariance.ts'
+import { expand } from '../uncertainty/coverage.ts'
 import type { Uncertain } from '../uncertainty/uncertain.ts'
 import { weightedMean } from '../uncertainty/weighted-mean.ts'
 import { normalisedError } from './compare.ts'
@@ -119,13 +120,15 @@ function meanOf(all: readonly Weighed[], basis: Basis | 'mean'): Value | null {
 
 function comparePairs(usable: readonly Weighed[]): Decision['pairs'] {
   const pairs: Decision['pairs'] = []
-  usable.forEach((a, i) => {
-    for (const b of usable.slice(i + 1)) {
-      if (a.compared !== null && b.compared !== null) {
-        pairs.push({ a, b, en: normalisedError(a.compared, b.compared) })
-      }
+  const expanded = usable.map((w) => (w.compared === null ? null : expand(w.compared)))
+  for (let i = 0; i < usable.length; i++) {
+    for (let j = i + 1; j < usable.length; j++) {
+      const [a, b] = [usable[i] as Weighed, usable[j] as Weighed]
+      const [ea, eb] = [expanded[i], expanded[j]]
+      if (a.compared === null || b.compared === null || !ea || !eb) continue
+      pairs.push({ a, b, en: normalisedError(a.compared, b.compared, ea, eb) })
     }
-  })
+  }
   return pairs
 }
 

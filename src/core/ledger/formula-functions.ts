@@ -74,7 +74,11 @@ const chosen = (pick: (...values: number[]) => number): FormulaFunction => ({
 
 export const FORMULA_FUNCTIONS: Readonly<Record<string, FormulaFunction>> = {
   sqrt: root(2),
-  cbrt: root(3),
+  cbrt: {
+    ...root(3),
+    // A power would have no value for a negative number.
+    value: ([x = exact(0)]) => through(x, Math.cbrt(x.value), 1 / (3 * Math.cbrt(x.value) ** 2)),
+  },
   abs: {
     arguments: one,
     units: (_, units) => first(units),

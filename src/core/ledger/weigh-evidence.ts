@@ -2,6 +2,7 @@ import { GeometryError } from '../geometry/geometry-error.ts'
 import type { Dimension, Evidence, Job } from '../job/types.ts'
 import type { Feature } from '../sheet/feature.ts'
 import { measureFeatures } from '../sheet/measure-feature.ts'
+import { standardUncertainty } from '../uncertainty/covariance.ts'
 import type { Uncertain } from '../uncertainty/uncertain.ts'
 import type { CalibratedView } from './calibrate-view.ts'
 import type { Figures } from './figures.ts'
@@ -70,6 +71,12 @@ function derivedEvidence(
     const value = formula.value((name) => adopted(name) as Uncertain)
     if (!Number.isFinite(value.value)) {
       return without(evidence, `The formula \`${evidence.formula}\` has no value for these dimensions.`)
+    }
+    if (!Number.isFinite(standardUncertainty(value))) {
+      return without(
+        evidence,
+        `The formula \`${evidence.formula}\` has no uncertainty at these dimensions: the least change of them leaves it without a value, or changes it without bound.`,
+      )
     }
     return {
       evidence,

@@ -45,12 +45,12 @@ export function toPlaces(value: Fraction, places: number): string {
 /** A finite double as the exact fraction that it stands for. */
 export function fractionOf(value: number): Fraction {
   let scaled = value
-  let d = 1n
+  let halvings = 0
   while (!Number.isInteger(scaled)) {
     scaled *= 2
-    d *= 2n
+    halvings += 1
   }
-  return new Fraction(BigInt(scaled), d)
+  return new Fraction(BigInt(scaled), 1n << BigInt(halvings))
 }
 
 /** Whole number and fraction of n / d in lowest terms, without sign: `14 3/8`, `3/8`, `14`. */

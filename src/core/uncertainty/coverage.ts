@@ -6,9 +6,10 @@ import type { Uncertain } from './uncertain.ts'
 /**
  * Effective degrees of freedom by Welch–Satterthwaite; Infinity when no estimate of variance is limited.
  * Contributions that rest on one estimate of variance are added before squaring.
+ * @param total its combined variance, where that is known already
  * Source: JCGM 100:2008, eq. G.2b.
  */
-export function effectiveDof(x: Uncertain): number {
+export function effectiveDof(x: Uncertain, total = variance(x)): number {
   let limited: Map<VarianceEstimate, number> | undefined
   for (let i = 0; i < x.sources.length; i++) {
     const { estimate } = x.sources[i] as Source
@@ -18,7 +19,6 @@ export function effectiveDof(x: Uncertain): number {
     limited.set(estimate, (limited.get(estimate) ?? 0) + c * c)
   }
   if (limited === undefined) return Number.POSITIVE_INFINITY
-  const total = variance(x)
   let sum = 0
   for (const [estimate, part] of limited) sum += (part * part) / estimate.dof
   return sum === 0 ? Number.POSITIVE_INFINITY : (total * total) / sum
@@ -39,8 +39,9 @@ export interface Coverage {
  * Source: JCGM 100:2008, 6.2.1 and G.4.
  */
 export function expand(x: Uncertain, coverage = 0.95): Coverage {
-  const u = Math.sqrt(variance(x))
-  const dof = u === 0 ? Number.POSITIVE_INFINITY : effectiveDof(x)
+  const total = variance(x)
+  const u = Math.sqrt(total)
+  const dof = u === 0 ? Number.POSITIVE_INFINITY : effectiveDof(x, total)
   const k = coverageFactor(dof, coverage)
   return { u, U: k * u, k, dof }
 }

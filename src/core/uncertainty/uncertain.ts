@@ -95,6 +95,10 @@ export function propagate(value: number, terms: readonly Uncertain[], weights: A
 function merge(aSources: readonly Source[], a: readonly number[], term: Uncertain, weight: number) {
   const bSources = term.sources
   const b = term.coefficients
+  // Marks are mostly made after the references of their view, so one list mostly follows the other.
+  if (orderAt(aSources, a.length - 1) < orderAt(bSources, 0)) {
+    return { sources: aSources.concat(bSources), coefficients: a.concat(b.map((c) => weight * c)) }
+  }
   const sources: Source[] = []
   const coefficients: number[] = []
   let i = 0
