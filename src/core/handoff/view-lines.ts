@@ -20,7 +20,7 @@ export function calibrationSentence(view: TableView, unit: string): string {
   const fit =
     view.p === null || view.chi2 === null
       ? 'nothing checks its references'
-      : `chi-square ${view.chi2.toFixed(1)} with ${view.dof} ${view.dof === 1 ? 'degree' : 'degrees'} of freedom, p ${twoFigures(view.p)}`
+      : `chi-square ${view.chi2.toFixed(1)} with ${view.dof} ${view.dof === 1 ? 'degree' : 'degrees'} of freedom, p ${view.p < 0.001 ? 'below 0.001' : twoFigures(view.p)}`
   return [`${view.mapping}, ${parameters}`, fit, ...scaleSentence(view)].join('; ')
 }
 

@@ -1,12 +1,14 @@
 import { correlatedNumbers } from '../uncertainty/correlated.ts'
+import { standardUncertainty } from '../uncertainty/covariance.ts'
 import { chiSquareExceeds } from '../uncertainty/distributions.ts'
 import { type Draw, realise } from '../uncertainty/draws.ts'
 import { propagate, type Uncertain } from '../uncertainty/uncertain.ts'
 import { CalibrationError } from './calibration-error.ts'
+import { parameterSize } from './mapping.ts'
 import { observe, type ViewMapping } from './observe.ts'
 import type { ReferencePart, StatedSize } from './reference.ts'
 import { normalisedResiduals, SUSPECT_ABOVE } from './snooping.ts'
-import { type Solution, solveMapping } from './solve-mapping.ts'
+import { type Solution, solveMapping, WORST_RELATIVE_UNCERTAINTY } from './solve-mapping.ts'
 
 /** How one stated size fits the others. mm. */
 export interface ReferenceCheck {
@@ -63,6 +65,7 @@ export function calibrate(view: ViewMapping, sizes: readonly StatedSize[], label
   const enlarged = misfit ? Math.sqrt(solution.chi2 / solution.dof) : 1
   const excess = misfit ? excessOf(solution, enlarged, label) : []
   const theta = misfit ? widen(solution.theta, excess) : solution.theta
+  mustStayFirstOrder(view, theta, enlarged)
   const references = checks(
     view,
     sizes,
@@ -83,6 +86,19 @@ export function calibrate(view: ViewMapping, sizes: readonly StatedSize[], label
     excess,
     ...(problem === null ? {} : { problem }),
   }
+}
+
+/** Refuses a scale that contradictory references leave so uncertain that first-order propagation would mislead. */
+function mustStayFirstOrder(view: ViewMapping, theta: readonly Uncertain[], enlarged: number): void {
+  if (enlarged === 1) return
+  const scale = Math.abs(theta[0]?.value ?? 1)
+  const worst = Math.max(
+    ...theta.map((t, k) => standardUncertainty(t) / parameterSize(view.mapping, k, scale)),
+  )
+  if (worst <= WORST_RELATIVE_UNCERTAINTY) return
+  throw new CalibrationError(
+    `its references disagree so much that a scale or tilt would be uncertain by ${(100 * worst).toFixed(0)} %: misread figures, or marks on the wrong features? Check their sizes and marks, and add a reference that you are sure of.`,
+  )
 }
 
 /**
@@ -230,18 +246,22 @@ function misfitInWords(
   if (setAside !== undefined) {
     const rest =
       enlarged > 1
-        ? `the uncertainty of the scale is enlarged ${enlarged.toFixed(1)} times, because the rest do not quite agree either (p = ${p?.toPrecision(1)}).`
+        ? `the uncertainty of the scale is enlarged ${enlarged.toFixed(1)} times, because the rest do not quite agree either (${pInWords(p)}).`
         : 'the rest agree without it.'
     return `Reference ${nameOf(setAside)} does not fit the others: misread figure, or not to scale? It is left out of the calibration, and ${rest}`
   }
   if (enlarged > 1) {
     const suspicion = list === undefined ? '' : ` Look first at ${list}: misread figure, or not to scale?`
-    return `The references do not agree within their uncertainties (p = ${p?.toPrecision(1)}), so the uncertainty of the scale is enlarged ${enlarged.toFixed(1)} times.${suspicion}`
+    return `The references do not agree within their uncertainties (${pInWords(p)}), so the uncertainty of the scale is enlarged ${enlarged.toFixed(1)} times.${suspicion}`
   }
   if (list === undefined) return null
   return names.length === 1
     ? `Reference ${list} does not fit the others: misread figure, or not to scale?`
     : `References ${list} do not fit one another: misread figures, or not to scale?`
 }
+
+/** A probability to one figure; below a thousandth the figure says no more. */
+const pInWords = (p: number | null): string =>
+  p !== null && p < 0.001 ? 'p < 0.001' : `p = ${p?.toPrecision(1)}`
 
 const nameOf = ({ id, part }: ReferenceCheck): string => (part === undefined ? id : `${id} (${part})`)

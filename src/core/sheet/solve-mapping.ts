@@ -27,7 +27,7 @@ const MAX_STEPS = 60
 /** Relative change of the parameters; far below any uncertainty, well above rounding. */
 const SETTLED_BELOW = 1e-9
 /** First-order propagation is not to be trusted where a scale is known worse than this. */
-const WORST_RELATIVE_UNCERTAINTY = 0.1
+export const WORST_RELATIVE_UNCERTAINTY = 0.1
 /** Parallel references, however finely picked, have a spread of rounding errors only. */
 const SMALLEST_SPREAD = 1e-4
 

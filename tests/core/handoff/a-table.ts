@@ -51,7 +51,6 @@ export const aTable = (change: Partial<Table> = {}): Table => ({
         { id: 'R3', stated: 8, fitted: 8.4, residual: 0.4, w: 4.12, suspect: true, setAside: true },
       ],
       problem: 'Reference R3 does not fit the others: misread figure, or not to scale? It is left out.',
-      problem: 'Reference R3 does not fit the others: misread figure, or not to scale?',
       suggestion: 'A two-axis mapping fits better.',
     },
   ],

@@ -1,0 +1,55 @@
+import { describe, expect, it } from 'vitest'
+import { subtract } from '../../../src/core/uncertainty/arithmetic.ts'
+import { correlatedNumbers } from '../../../src/core/uncertainty/correlated.ts'
+import { standardUncertainty } from '../../../src/core/uncertainty/covariance.ts'
+import { exact, measured, type Uncertain } from '../../../src/core/uncertainty/uncertain.ts'
+import { weightedMean } from '../../../src/core/uncertainty/weighted-mean.ts'
+
+describe('the weighted mean', () => {
+  it('of independent values weighs by the inverse of the variance', () => {
+    const mean = weightedMean([measured(10, 1, 'a'), measured(13, 2, 'b'), measured(9, 0.5, 'c')])
+    const [wa, wb, wc] = [1, 1 / 4, 4]
+    expect(mean.value).toBeCloseTo((10 * wa + 13 * wb + 9 * wc) / (wa + wb + wc), 9)
+    expect(standardUncertainty(mean)).toBeCloseTo(1 / Math.sqrt(wa + wb + wc), 9)
+  })
+
+  it('of two correlated values is the textbook’s', () => {
+    // w = (σ₂² − ρσ₁σ₂) / (σ₁² + σ₂² − 2ρσ₁σ₂), u² = σ₁²σ₂²(1 − ρ²) / (σ₁² + σ₂² − 2ρσ₁σ₂).
+    for (const rho of [-0.9, -0.3, 0, 0.4, 0.8]) {
+      const [s1, s2] = [0.6, 1.1]
+      const cross = rho * s1 * s2
+      const pair = correlatedNumbers(
+        [20, 22],
+        [
+          [s1 * s1, cross],
+          [cross, s2 * s2],
+        ],
+        'both',
+      )
+      const mean = weightedMean(pair)
+      const below = s1 * s1 + s2 * s2 - 2 * cross
+      const w = (s2 * s2 - cross) / below
+      expect(mean.value).toBeCloseTo(20 * w + 22 * (1 - w), 7)
+      expect(standardUncertainty(mean)).toBeCloseTo(s1 * s2 * Math.sqrt((1 - rho * rho) / below), 7)
+    }
+  })
+
+  it('of one value is that value, and of one value twice no better than it', () => {
+    const x = measured(5, 0.2, 'x')
+    expect(weightedMean([x]).value).toBe(5)
+    expect(standardUncertainty(subtract(weightedMean([x]), x))).toBe(0)
+    const twice = weightedMean([x, x])
+    expect(twice.value).toBeCloseTo(5, 9)
+    expect(standardUncertainty(twice)).toBeCloseTo(0.2, 6)
+  })
+
+  it('takes exact values before uncertain ones', () => {
+    const mean = weightedMean([measured(4, 1, 'a'), exact(6), exact(7)])
+    expect(mean.value).toBe(6.5)
+    expect(standardUncertainty(mean)).toBe(0)
+  })
+
+  it('of nothing is refused', () => {
+    expect(() => weightedMean([] as Uncertain[])).toThrow(/at least one value/)
+  })
+})
