@@ -25,5 +25,5 @@ try {
   process.argv = [process.argv[0] ?? 'node', resolve(file), ...rest]
   await import(pathToFileURL(resolve(folder, 'program.mjs')).href)
 } finally {
-  await rm(folder, { recursive: true, force: true })
+  if (!process.env["KEEP"]) await rm(folder, { recursive: true, force: true })
 }

@@ -3,7 +3,8 @@ import { readJob } from '../../src/core/job/read-job.ts'
 import { dimensionTable } from '../../src/core/ledger/dimension-table.ts'
 import { largeJob } from './large-job.ts'
 
-const ROUNDS = 15
+const WARM_UP = 15
+const ROUNDS = 31
 
 function middle(values: number[]): number {
   return values.sort((a, b) => a - b)[Math.floor(values.length / 2)] ?? Number.NaN
@@ -18,6 +19,10 @@ function time(run: () => void): number {
 const once = largeJob(1000)
 const twice = largeJob(2000)
 const cold = time(() => dimensionTable(once))
+for (let i = 0; i < WARM_UP; i++) {
+  dimensionTable(once)
+  dimensionTable(twice)
+}
 const [a, b, reading]: [number[], number[], number[]] = [[], [], []]
 for (let i = 0; i < ROUNDS; i++) {
   a.push(time(() => dimensionTable(once)))

@@ -1,3 +1,4 @@
+import { algebraicCircle } from './algebraic-circle.ts'
 import type { Point } from './frames.ts'
 import { GeometryError } from './geometry-error.ts'
 import { invertSymmetric3, type Symmetric3 } from './symmetric3.ts'
@@ -29,13 +30,14 @@ interface Coordinates {
  * @param points three or more, in any frame, not on one straight line
  * @throws GeometryError when no circle is determined
  * Source: Gander, Golub & Strebel, BIT 34 (1994), section 5 (Gauss–Newton on the distances), damped
- * after Levenberg and Marquardt; started from the algebraic fit of Kåsa (1976).
+ * after Levenberg and Marquardt; started from the algebraic circle.
  */
 export function fitCircle(points: readonly Point[]): CircleFit {
   const n = points.length
-  if (n < 3) throw new GeometryError('A circle needs three picked points or more.')
   const at: Coordinates = { x: points.map((p) => p[0]), y: points.map((p) => p[1]), n }
-  let { cx, cy, r } = algebraicCircle(at)
+  const start = algebraicCircle(points)
+  let [cx, cy] = start.centre
+  let r = start.radius
   let squares = sumOfSquares(at, cx, cy, r)
   let damping = 1e-3
   for (let step = 0; step < MAX_STEPS; step++) {
@@ -102,33 +104,6 @@ function sumOfSquares({ x, y, n }: Coordinates, cx: number, cy: number, r: numbe
     sum += residual * residual
   }
   return sum
-}
-
-function algebraicCircle({ x, y, n }: Coordinates): { cx: number; cy: number; r: number } {
-  const mx = x.reduce((s, v) => s + v, 0) / n
-  const my = y.reduce((s, v) => s + v, 0) / n
-  let [sxx, sxy, syy, sxz, syz, sz] = [0, 0, 0, 0, 0, 0]
-  for (let i = 0; i < n; i++) {
-    const u = (x[i] as number) - mx
-    const v = (y[i] as number) - my
-    const z = u * u + v * v
-    sxx += u * u
-    sxy += u * v
-    syy += v * v
-    sxz += u * z
-    syz += v * z
-    sz += z
-  }
-  const determinant = sxx * syy - sxy * sxy
-  // Points on a line, to one part in 10⁵ of their extent: the radius would be anything.
-  if (!(determinant > 1e-10 * (sxx + syy) ** 2)) {
-    throw new GeometryError(
-      'The points of the circle lie on one straight line, so its radius is not determined.',
-    )
-  }
-  const u = (sxz * syy - syz * sxy) / (2 * determinant)
-  const v = (syz * sxx - sxz * sxy) / (2 * determinant)
-  return { cx: mx + u, cy: my + v, r: Math.sqrt(u * u + v * v + sz / n) }
 }
 
 function sensitivityOf(at: Coordinates, cx: number, cy: number, r: number): CircleFit['sensitivity'] {

@@ -47,7 +47,10 @@ export function decide(dimension: Dimension, weighed: readonly Weighed[]): Decis
   if (chosen !== undefined) return adoptChosen(chosen, weighed, usable, pairs, status)
   for (const basis of DEFAULT_ORDER) {
     const value = adoptBasis(basis, usable, pairs)
-    if (value !== null) return { ...value, status, pairs }
+    if (value !== null) {
+      const { adopted, compared, from } = value
+      return { adopted, compared, basis, status, from, pairs }
+    }
   }
   return { ...NOTHING, pairs, open: whyNothing(weighed) }
 }

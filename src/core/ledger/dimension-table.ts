@@ -1,7 +1,7 @@
-import type { Dimension, Job } from '../job/types.ts'
+import type { Job } from '../job/types.ts'
 import { uncertaintyBudget } from '../uncertainty/budget.ts'
 import { standardUncertainty } from '../uncertainty/covariance.ts'
-import { expand } from '../uncertainty/coverage.ts'
+import { type Coverage, expand } from '../uncertainty/coverage.ts'
 import { coverageFactor } from '../uncertainty/distributions.ts'
 import { type Assessed, type Assessment, assess } from './assessment.ts'
 import { STANDING_CAUTIONS } from './cautions.ts'
@@ -55,45 +55,33 @@ function rowOf({ dimension, weighed, decision }: Assessed, job: Job, denominator
     if (w.written !== '' || w.adopted === null) return w.written
     return writeMeasured(w.adopted.value, expand(w.adopted).U, style)
   }
-  const base = {
+  const { adopted, from } = decision
+  const only = from.length === 1 ? from[0] : undefined
+  const { u, U, k, dof } = adopted === null ? NO_UNCERTAINTY : expand(adopted)
+  // One literal, not a spread of parts: rows are made by the thousand, and spreading is slow.
+  const row: TableRow = {
     name: dimension.name,
     label: dimension.label,
     kind: dimension.kind,
     count: dimension.count ?? 1,
-    status: decision.status,
-    why: whyAdopted(decision, weighed, writtenOf),
-    ...toleranceOf(dimension, job),
-    evidence: weighed.map((w) => evidenceRow(w, factor, writtenOf(w), decision.pairs)),
-  }
-  const { adopted } = decision
-  if (adopted === null) {
-    const none = {
-      value: null,
-      written: '',
-      u: 0,
-      U: 0,
-      k: coverageFactor(Infinity),
-      dof: null,
-      basis: null,
-      budget: [],
-    }
-    return { ...base, ...none }
-  }
-  const { u, U, k, dof } = expand(adopted)
-  const [only] = decision.from
-  const shown = decision.from.length === 1 ? only?.shown : undefined
-  return {
-    ...base,
-    value: shown ?? adopted.value * factor,
-    written: decision.from.length === 1 && only ? writtenOf(only) : writeMeasured(adopted.value, U, style),
+    value: adopted === null ? null : (only?.shown ?? adopted.value * factor),
+    written: adopted === null ? '' : only ? writtenOf(only) : writeMeasured(adopted.value, U, style),
     u: u * factor,
     U: U * factor,
     k,
     dof: Number.isFinite(dof) ? dof : null,
     basis: decision.basis,
-    budget: uncertaintyBudget(adopted),
+    status: decision.status,
+    why: whyAdopted(decision, weighed, writtenOf),
+    evidence: weighed.map((w) => evidenceRow(w, factor, writtenOf(w), decision.pairs)),
+    budget: adopted === null ? [] : uncertaintyBudget(adopted),
   }
+  const tolerance = dimension.tolerance ?? (dimension.kind === 'length' ? job.tolerance : undefined)
+  if (tolerance !== undefined) row.tolerance = tolerance
+  return row
 }
+
+const NO_UNCERTAINTY: Coverage = { u: 0, U: 0, k: coverageFactor(Infinity), dof: Infinity }
 
 function evidenceRow(
   w: Weighed,
@@ -101,21 +89,18 @@ function evidenceRow(
   written: string,
   pairs: Assessed['decision']['pairs'],
 ): TableEvidence {
-  const own = pairs.filter((p) => p.a === w || p.b === w)
-  return {
+  const row: TableEvidence = {
     id: w.evidence.id,
     basis: w.evidence.basis,
     value: w.shown ?? (w.adopted === null ? null : w.adopted.value * factor),
     u: w.compared === null ? 0 : standardUncertainty(w.compared) * factor,
     written,
-    ...(own.length === 0 ? {} : { en: Math.max(...own.map((p) => p.en)) }),
-    ...(w.problem === undefined ? {} : { problem: w.problem }),
   }
-}
-
-function toleranceOf(dimension: Dimension, job: Job): { tolerance?: string } {
-  const stated = dimension.tolerance ?? (dimension.kind === 'length' ? job.tolerance : undefined)
-  return stated === undefined ? {} : { tolerance: stated }
+  for (const { a, b, en } of pairs) {
+    if (a === w || b === w) row.en = Math.max(row.en ?? 0, en)
+  }
+  if (w.problem !== undefined) row.problem = w.problem
+  return row
 }
 
 /** Sixty-fourths, where no figure of the job shows how finely it is graduated. */

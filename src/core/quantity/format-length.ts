@@ -36,7 +36,7 @@ function isLength(value: Length | number): value is Length {
 const withWhole = (n: bigint, d: bigint): string =>
   n > 0n && n < d ? `0 ${mixedNumber(n, d)}` : mixedNumber(n, d)
 
-function onGraduation(inches: Fraction, feet: boolean): string {
+function onGraduation(inches: { readonly n: bigint; readonly d: bigint }, feet: boolean): string {
   const { n, d } = inches
   if (!feet || n < 12n * d) return `${mixedNumber(n, d)}"`
   return `${n / (12n * d)}'-${withWhole(n % (12n * d), d)}"`
@@ -64,7 +64,44 @@ function nearest(inches: Fraction, denominator: number): Fraction {
   return new Fraction((2n * n * parts + d) / (2n * d), parts)
 }
 
+const commonDivisor = (a: number, b: number): number => (b === 0 ? a : commonDivisor(b, a % b))
+
+/**
+ * A measured value the quick way, in doubles: thousands are written for one table, and exact fractions of doubles
+ * are slow. Undefined where doubles can't count the parts, or there is no uncertainty to go by.
+ */
+function measuredInInches(mm: number, format: LengthFormat): string | undefined {
+  const inches = Math.abs(mm) / 25.4
+  const denominator = format.denominator ?? DEFAULT_DENOMINATOR
+  const parts = Math.round(inches * denominator)
+  const worth = placesFor((format.uncertainty ?? 0) / 25.4)
+  if (worth === undefined || !(parts < 2 ** 40)) return undefined
+  const divisor = commonDivisor(parts, denominator)
+  const whole = { n: BigInt(parts / divisor), d: BigInt(denominator / divisor) }
+  const rest = inches - parts / denominator
+  const text = Math.abs(rest).toFixed(worth)
+  const noise = Math.abs(rest) <= ON_GRADUATION * Math.max(1, inches)
+  const remainder = noise || !/[1-9]/.test(text) ? undefined : text
+  return withRemainder(whole, format.feet ?? false, remainder, mm < 0, rest > 0)
+}
+
+/** Sign, graduation and remainder put together. A value that is all remainder has no sign of its own: `0" − 0.004"`. */
+function withRemainder(
+  whole: { readonly n: bigint; readonly d: bigint },
+  feet: boolean,
+  remainder: string | undefined,
+  negative: boolean,
+  over: boolean,
+): string {
+  const lead = `${negative && whole.n > 0n ? MINUS : ''}${onGraduation(whole, feet)}`
+  return remainder === undefined ? lead : `${lead} ${over !== negative ? '+' : MINUS} ${remainder}"`
+}
+
 function inInches(value: Length | number, format: LengthFormat): string {
+  if (!isLength(value)) {
+    const quick = measuredInInches(value, format)
+    if (quick !== undefined) return quick
+  }
   const written = isLength(value) ? value : undefined
   const signed = written ? exactInches(written) : fractionOf(value as number).div(MM_PER_INCH)
   const feet = format.feet ?? written?.feet ?? false
@@ -76,13 +113,7 @@ function inInches(value: Length | number, format: LengthFormat): string {
   const noise = written === undefined && rest.valueOf() <= ON_GRADUATION * Math.max(1, inches.valueOf())
   const remainder =
     rest.n === 0n || noise ? undefined : remainderText(rest, written !== undefined, format.uncertainty)
-  const negative = signed.s < 0n
-  // A value that is all remainder has no sign of its own: `0" − 0.004"`.
-  const sign = negative && whole.n > 0n ? MINUS : ''
-  const lead = `${sign}${onGraduation(whole, feet)}`
-  if (remainder === undefined) return lead
-  const up = difference.compare(ZERO) > 0 !== negative
-  return `${lead} ${up ? '+' : MINUS} ${remainder}"`
+  return withRemainder(whole, feet, remainder, signed.s < 0n, difference.compare(ZERO) > 0)
 }
 
 function inMillimetres(value: Length | number, format: LengthFormat): string {

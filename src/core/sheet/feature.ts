@@ -1,9 +1,9 @@
-import { fitCircle } from '../geometry/fit-circle.ts'
+import { algebraicCircle } from '../geometry/algebraic-circle.ts'
 import { fitLine } from '../geometry/fit-line.ts'
 import type { Point } from '../geometry/frames.ts'
 import { GeometryError } from '../geometry/geometry-error.ts'
 import type { Mark, MarkKind } from '../job/types.ts'
-import { newSource, type Source } from '../uncertainty/source.ts'
+import { newSource, type Source, type VarianceEstimate } from '../uncertainty/source.ts'
 import { repeatedObservations } from '../uncertainty/type-a.ts'
 
 /** How one source of picking error moves one of a feature's points, in pixels per unit of the source. */
@@ -54,31 +54,47 @@ export function featureOf(mark: Mark): Feature {
 }
 
 const pickingOf = (mark: Mark): string => `picking of ${mark.label ?? mark.id}`
-const draughtingOf = (mark: Mark, n: number): Source[] =>
-  Array.from({ length: n }, () => newSource(`draughting of ${mark.label ?? mark.id}`))
+function draughtingOf(mark: Mark, n: number): Source[] {
+  const label = `draughting of ${mark.label ?? mark.id}`
+  const sources: Source[] = []
+  for (let i = 0; i < n; i++) sources.push(newSource(label))
+  return sources
+}
 
 function pointFeature(mark: Mark & { kind: 'point' }): Feature {
-  const picks = [mark.pixel, ...(mark.repeats ?? [])]
-  const x = repeatedObservations(picks.map((p) => p[0]))
-  const y = repeatedObservations(picks.map((p) => p[1]))
-  const n = picks.length
-  // Both coordinates are picked alike, so their scatter is one estimate with 2(n − 1) degrees of freedom.
-  const s = Math.sqrt((x.s ** 2 + y.s ** 2) / 2)
-  // Repeats that agree to the last digit tell nothing of the scatter: the stated sigma stands.
-  const repeated = n > 1 && s > 0
-  const u = (repeated ? s : mark.sigma) / Math.sqrt(n)
-  const estimate = repeated ? { dof: 2 * (n - 1) } : undefined
+  const { pixel, u, estimate } = pickedPixel(mark)
+  const label = pickingOf(mark)
   return {
     mark: mark.id,
     kind: 'point',
-    points: [[x.mean, y.mean]],
+    points: [pixel],
     closed: false,
     picking: [
-      { source: newSource(pickingOf(mark), estimate), point: 0, dx: u, dy: 0 },
-      { source: newSource(pickingOf(mark), estimate), point: 0, dx: 0, dy: u },
+      { source: newSource(label, estimate), point: 0, dx: u, dy: 0 },
+      { source: newSource(label, estimate), point: 0, dx: 0, dy: u },
     ],
     draughting: draughtingOf(mark, 2),
   }
+}
+
+/** Where a point was picked, with the standard uncertainty of each coordinate, pixels. */
+function pickedPixel(mark: Mark & { kind: 'point' }): {
+  pixel: Point
+  u: number
+  estimate?: VarianceEstimate
+} {
+  const { pixel, repeats = [], sigma } = mark
+  if (repeats.length === 0) return { pixel, u: sigma }
+  const picks = [pixel, ...repeats]
+  const n = picks.length
+  const x = repeatedObservations(picks.map((p) => p[0]))
+  const y = repeatedObservations(picks.map((p) => p[1]))
+  // Both coordinates are picked alike, so their scatter is one estimate with 2(n − 1) degrees of freedom.
+  const s = Math.sqrt((x.s ** 2 + y.s ** 2) / 2)
+  const mean: Point = [x.mean, y.mean]
+  // Repeats that agree to the last digit tell nothing of the scatter: the stated sigma stands.
+  if (s === 0) return { pixel: mean, u: sigma / Math.sqrt(n) }
+  return { pixel: mean, u: s / Math.sqrt(n), estimate: { dof: 2 * (n - 1) } }
 }
 
 /** A line stays a line under every mapping, so it is fitted in pixels, where all picks are uncertain alike. */
@@ -109,13 +125,12 @@ function lineFeature(mark: Mark & { kind: 'line' }): Feature {
 
 /** A circle of the part is no circle on a shrunk sheet; it is fitted in true size, so every pick is kept. */
 function circleFeature(mark: Mark & { kind: 'circle' }): Feature {
-  const circle = fitCircle(mark.pixels)
   return {
     mark: mark.id,
     kind: 'circle',
     points: mark.pixels,
     closed: true,
-    centre: circle.centre,
+    centre: algebraicCircle(mark.pixels).centre,
     picking: everyPoint(mark),
     draughting: draughtingOf(mark, 3),
   }
@@ -139,8 +154,11 @@ function pathFeature(mark: Mark & { kind: 'path' }): Feature {
 
 function everyPoint(mark: Mark & { pixels: readonly Point[] }): Move[] {
   const label = pickingOf(mark)
-  return mark.pixels.flatMap((_, point) => [
-    { source: newSource(label), point, dx: mark.sigma, dy: 0 },
-    { source: newSource(label), point, dx: 0, dy: mark.sigma },
-  ])
+  const { sigma } = mark
+  const moves: Move[] = []
+  for (let point = 0; point < mark.pixels.length; point++) {
+    moves.push({ source: newSource(label), point, dx: sigma, dy: 0 })
+    moves.push({ source: newSource(label), point, dx: 0, dy: sigma })
+  }
+  return moves
 }

@@ -83,10 +83,10 @@ function addPicking(
   contributions: number[],
 ): void {
   for (const { source, point, dx, dy } of feature.picking) {
-    const [xx, xy, yx, yy] = (images[point] as Mapped).byPixel
+    const { byPixel } = images[point] as Mapped
     const gx = gradient[2 * point] as number
     const gy = gradient[2 * point + 1] as number
-    const c = gx * (xx * dx + xy * dy) + gy * (yx * dx + yy * dy)
+    const c = gx * (byPixel[0] * dx + byPixel[1] * dy) + gy * (byPixel[2] * dx + byPixel[3] * dy)
     const last = sources.length - 1
     if (sources[last] === source) contributions[last] = (contributions[last] as number) + c
     else {

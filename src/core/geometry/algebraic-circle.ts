@@ -1,0 +1,46 @@
+import type { Point } from './frames.ts'
+import { GeometryError } from './geometry-error.ts'
+
+/**
+ * Circle by linear least squares on x² + y²: quick, near the geometric circle, but drawn inwards on short arcs.
+ * @param points three or more, in any frame, not on one straight line
+ * @throws GeometryError when no circle is determined
+ * Source: Kåsa 1976, "A circle fitting procedure and its error analysis".
+ */
+export function algebraicCircle(points: readonly Point[]): { centre: Point; radius: number } {
+  const n = points.length
+  if (n < 3) throw new GeometryError('A circle needs three picked points or more.')
+  let mx = 0
+  let my = 0
+  for (let i = 0; i < n; i++) {
+    mx += (points[i] as Point)[0] / n
+    my += (points[i] as Point)[1] / n
+  }
+  let sxx = 0
+  let sxy = 0
+  let syy = 0
+  let sxz = 0
+  let syz = 0
+  let sz = 0
+  for (let i = 0; i < n; i++) {
+    const u = (points[i] as Point)[0] - mx
+    const v = (points[i] as Point)[1] - my
+    const z = u * u + v * v
+    sxx += u * u
+    sxy += u * v
+    syy += v * v
+    sxz += u * z
+    syz += v * z
+    sz += z
+  }
+  const determinant = sxx * syy - sxy * sxy
+  // Points on a line, to one part in 10⁵ of their extent: the radius would be anything.
+  if (!(determinant > 1e-10 * (sxx + syy) ** 2)) {
+    throw new GeometryError(
+      'The points of the circle lie on one straight line, so its radius is not determined.',
+    )
+  }
+  const u = (sxz * syy - syz * sxy) / (2 * determinant)
+  const v = (syz * sxx - sxz * sxy) / (2 * determinant)
+  return { centre: [mx + u, my + v], radius: Math.sqrt(u * u + v * v + sz / n) }
+}
