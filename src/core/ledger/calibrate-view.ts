@@ -25,7 +25,7 @@ const ASSUMED_DPI = 300
 export interface CalibratedView {
   view: View
   calibration: Calibration | null
-  /** A whole sentence, when it could not be calibrated. */
+  /** Why it could not be calibrated: goes on from "can't be calibrated: ". */
   problem?: string
   /** A whole sentence, when something had to be assumed. */
   caution?: string
@@ -53,7 +53,7 @@ export function calibrateView(job: Job, view: View, featureOf: (id: string) => F
       return {
         view,
         calibration: null,
-        problem: `View "${view.name}" (${view.id}) can't be calibrated: ${error.message}`,
+        problem: error.message,
       }
     }
     throw error

@@ -11,7 +11,7 @@ export function viewRow({ view, calibration, problem }: CalibratedView, job: Job
   const base = { id: view.id, name: view.name, mapping: view.mapping }
   if (calibration === null) {
     const nothing = { parameters: {}, chi2: null, dof: 0, p: null, references: [] }
-    return { ...base, ...nothing, ...(problem === undefined ? {} : { problem }) }
+    return { ...base, ...nothing, problem: `Can't be calibrated: ${problem}` }
   }
   const factor = displayFactor('length', job.unit)
   const { mapping } = calibration.view

@@ -45,7 +45,12 @@ function scaledEvidence(
 ): Weighed {
   const view = views.get(evidence.view)
   if (view === undefined) return without(evidence, `There is no view ${evidence.view}.`)
-  if (view.calibration === null) return without(evidence, view.problem ?? 'Its view is not calibrated.')
+  if (view.calibration === null) {
+    return without(
+      evidence,
+      `View "${view.view.name}" (${view.view.id}) can't be calibrated: ${view.problem}`,
+    )
+  }
   try {
     const value = measureFeatures(view.calibration, evidence.measure, evidence.marks.map(featureOf))
     return { evidence, adopted: value, compared: value, written: '', usable: true }

@@ -24,7 +24,7 @@ function firstOf(sentences: readonly string[]): string | undefined {
 const uncalibrated = (view: TableView): string[] =>
   view.problem === undefined || Object.keys(view.parameters).length > 0
     ? []
-    : [`View ${view.id} "${view.name}" can't be calibrated: ${view.problem}`]
+    : [`View ${view.id} "${view.name}": ${view.problem.charAt(0).toLowerCase()}${view.problem.slice(1)}`]
 
 /**
  * A job's table as its folder holds it, for printing. Changes nothing on disk.

@@ -1,4 +1,4 @@
-import { type Command, Option } from 'commander'
+import { type Command, InvalidArgumentError, Option } from 'commander'
 import type { Table } from '../../../core/ledger/table.ts'
 import { fail, note, outputWidth, print } from '../output.ts'
 
@@ -12,7 +12,25 @@ A view that can't be calibrated leaves its dimensions open; the table is printed
 Examples:
   $ scantling table ventilator
   $ scantling table ventilator --format csv > ventilator.csv
+  $ scantling table ventilator --simulate hood_od
   $ scantling table ventilator --format json | jq '.rows[] | select(.status == "disputed") | .name'`
+
+interface Options {
+  format: Format
+  simulate?: string
+  trials: number
+  seed: number
+}
+
+const MOST = 10_000_000
+
+const wholeNumber =
+  (name: string, least: number) =>
+  (text: string): number => {
+    const value = Number(text)
+    if (/^\d+$/.test(text) && value >= least && value <= MOST) return value
+    throw new InvalidArgumentError(`${name} takes a whole number from ${least} to ${MOST}.`)
+  }
 
 async function written(table: Table, format: Format): Promise<string> {
   switch (format) {
@@ -33,8 +51,23 @@ export function addTableCommand(program: Command): void {
     .description('print the table of dimensions of a job')
     .argument('<FOLDER>', 'the job folder')
     .addOption(new Option('--format <FORMAT>', 'how it is written').choices(FORMATS).default('text'))
+    .option('--simulate <NAME>', 'one dimension by Monte Carlo, beside its first-order uncertainty')
+    .addOption(
+      new Option('--trials <N>', 'how many trials').default(10_000).argParser(wholeNumber('--trials', 100)),
+    )
+    .addOption(new Option('--seed <N>', 'where chance starts').default(1).argParser(wholeNumber('--seed', 0)))
     .addHelpText('after', HELP)
-    .action(async (folder: string, { format }: { format: Format }) => {
+    .action(async (folder: string, options: Options) => {
+      const { format, simulate, trials, seed } = options
+      if (simulate !== undefined) {
+        if (format !== 'text' && format !== 'json') {
+          fail('--simulate answers in text or json')
+          return
+        }
+        const { simulated } = await import('../simulate.ts')
+        print(await simulated(folder, { simulate, trials, seed }, format === 'json'))
+        return
+      }
       const { readTable } = await import('../read-table.ts')
       const { table, warning, scanProblem, viewProblem } = await readTable(folder)
       if (scanProblem !== undefined) {
