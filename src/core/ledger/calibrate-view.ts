@@ -5,15 +5,15 @@ import { type Calibration, calibrate } from '../sheet/calibrate.ts'
 import { CalibrationError } from '../sheet/calibration-error.ts'
 import type { Feature } from '../sheet/feature.ts'
 import { MAPPINGS } from '../sheet/mapping.ts'
-import type { ViewMapping } from '../sheet/observe.ts'
 import {
   diameterReference,
   distanceReference,
   rectangleReference,
   type StatedSize,
 } from '../sheet/reference.ts'
-import { startingScale } from '../sheet/solve-mapping.ts'
+import { startingScale } from '../sheet/starting-scale.ts'
 import { viewFrame } from '../sheet/view-frame.ts'
+import type { ViewMapping } from '../sheet/view-mapping.ts'
 import { exact, measured, type Uncertain } from '../uncertainty/uncertain.ts'
 
 /** Plotting accuracy of 0.25 mm at 95 %. Common practice, no source. */

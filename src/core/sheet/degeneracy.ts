@@ -1,6 +1,6 @@
 import { Matrix, SingularValueDecomposition } from 'ml-matrix'
 import { type Mapping, parameterSize } from './mapping.ts'
-import type { ViewMapping } from './observe.ts'
+import type { ViewMapping } from './view-mapping.ts'
 
 /**
  * Smallest over largest singular value of the jacobian, its columns at unit length:

@@ -5,6 +5,8 @@ import type { Solution } from './solve-mapping.ts'
 /** Two-sided 0.1 % bound of the normalised residual. Source: Baarda 1968. */
 export const SUSPECT_ABOVE = 3.29
 
+export const isSuspect = (w: number): boolean => Math.abs(w) > SUSPECT_ABOVE
+
 /** A share of redundancy below this leaves nothing to check a stated size by. */
 const UNCHECKED_BELOW = 1e-6
 

@@ -1,6 +1,6 @@
 import type { Measure } from '../../../src/core/job/types.ts'
 import type { Feature } from '../../../src/core/sheet/feature.ts'
-import type { ViewMapping } from '../../../src/core/sheet/observe.ts'
+import type { ViewMapping } from '../../../src/core/sheet/view-mapping.ts'
 import type { RandomStream } from '../../../src/core/uncertainty/random.ts'
 import { circleMark, lineMark, pathMark, pointMark, type XY } from './marks.ts'
 

@@ -2,9 +2,9 @@
 import type { MappingKind } from '../../../src/core/job/types.ts'
 import { type Feature, featureOf } from '../../../src/core/sheet/feature.ts'
 import { MAPPINGS } from '../../../src/core/sheet/mapping.ts'
-import type { ViewMapping } from '../../../src/core/sheet/observe.ts'
 import { distanceReference, type StatedSize } from '../../../src/core/sheet/reference.ts'
 import { viewFrame } from '../../../src/core/sheet/view-frame.ts'
+import type { ViewMapping } from '../../../src/core/sheet/view-mapping.ts'
 import { exact, measured } from '../../../src/core/uncertainty/uncertain.ts'
 
 export type XY = [x: number, y: number]

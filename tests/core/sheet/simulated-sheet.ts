@@ -5,7 +5,6 @@
 import type { MappingKind, Mark } from '../../../src/core/job/types.ts'
 import { type Feature, featureOf } from '../../../src/core/sheet/feature.ts'
 import { MAPPINGS } from '../../../src/core/sheet/mapping.ts'
-import type { ViewMapping } from '../../../src/core/sheet/observe.ts'
 import {
   diameterReference,
   distanceReference,
@@ -13,6 +12,7 @@ import {
   type StatedSize,
 } from '../../../src/core/sheet/reference.ts'
 import { viewFrame } from '../../../src/core/sheet/view-frame.ts'
+import type { ViewMapping } from '../../../src/core/sheet/view-mapping.ts'
 import type { RandomStream } from '../../../src/core/uncertainty/random.ts'
 import { exact, measured } from '../../../src/core/uncertainty/uncertain.ts'
 
