@@ -20,4 +20,3 @@ export type Paper = readonly [x: number, y: number] & { readonly [frame]: 'paper
 export type Point = readonly [x: number, y: number]
 
 export const asTrue = (x: number, y: number): True => [x, y] as unknown as True
-export const asPaper = (x: number, y: number): Paper => [x, y] as unknown as Paper

@@ -1,10 +1,10 @@
-import type { Point } from '../geometry/frames.ts'
+import { asTrue, type Point, type True } from '../geometry/frames.ts'
 import type { Draw } from '../uncertainty/draws.ts'
 import type { Source } from '../uncertainty/source.ts'
 import { draughtingMoves } from './draughting-moves.ts'
 import type { Feature } from './feature.ts'
 import type { Mapped } from './mapping.ts'
-import type { Shape, TrueMeasure } from './measures.ts'
+import type { Shape, TrueMeasure } from './measures/shape.ts'
 import type { ViewMapping } from './view-mapping.ts'
 
 /** A measure taken through a mapping, with everything that moves it. */
@@ -34,7 +34,7 @@ export function observe(
     const pixels = draw ? displacedPicks(feature, draw) : feature.points
     const images = pixels.map((p) => view.mapping.apply(theta, p, view.frame))
     mapped.push(images)
-    const points = images.map((m): Point => [m.x, m.y])
+    const points = images.map((m) => asTrue(m.x, m.y))
     return {
       mark: feature.mark,
       kind: feature.kind,
@@ -129,9 +129,9 @@ function displacedDrawing(
   feature: Feature,
   view: ViewMapping,
   theta: ArrayLike<number>,
-  points: Point[],
+  points: True[],
   draw: Draw,
-): Point[] {
+): True[] {
   if (view.draughting === 0) return points
   const out = points.map(([x, y]): [number, number] => [x, y])
   draughtingMoves(feature, view, theta, points).forEach((move, k) => {
@@ -141,5 +141,5 @@ function displacedDrawing(
       p[1] += e * (move[2 * i + 1] as number)
     })
   })
-  return out
+  return out.map(([x, y]) => asTrue(x, y))
 }

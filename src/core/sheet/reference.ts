@@ -1,7 +1,9 @@
 import type { Measured } from '../geometry/polygon.ts'
 import type { Uncertain } from '../uncertainty/uncertain.ts'
 import type { Feature } from './feature.ts'
-import { diameter, distance, type Shape, type TrueMeasure } from './measures.ts'
+import { diameter } from './measures/diameter.ts'
+import { distance } from './measures/distance.ts'
+import type { Shape, TrueMeasure } from './measures/shape.ts'
 
 export type ReferencePart = 'width' | 'height' | 'squareness'
 

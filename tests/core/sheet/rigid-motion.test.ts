@@ -1,8 +1,10 @@
 import { describe, expect, it } from 'vitest'
+import { asTrue } from '../../../src/core/geometry/frames.ts'
 import type { MappingKind, Measure } from '../../../src/core/job/types.ts'
 import { calibrate } from '../../../src/core/sheet/calibrate.ts'
 import { measureFeatures } from '../../../src/core/sheet/measure-feature.ts'
-import { MEASURES, type Shape } from '../../../src/core/sheet/measures.ts'
+import type { Shape } from '../../../src/core/sheet/measures/shape.ts'
+import { MEASURES } from '../../../src/core/sheet/measures.ts'
 import { standardUncertainty } from '../../../src/core/uncertainty/covariance.ts'
 import { randomStream } from '../../../src/core/uncertainty/random.ts'
 import { EVERY_MEASURE, randomFeatures } from './figure-on-sheet.ts'
@@ -13,13 +15,15 @@ describe('moving and turning the part changes no measure', () => {
     const random = randomStream(5)
     const measure = MEASURES[name === 'spacing of a point' ? 'spacing' : name]
     for (let i = 0; i < 50; i++) {
-      const shapes: Shape[] = randomFeatures(name, (p) => p, random)
+      const shapes = randomFeatures(name, (p) => p, random).map(
+        (f): Shape => ({ ...f, points: f.points.map(([x, y]) => asTrue(x, y)) }),
+      )
       const a = 2 * Math.PI * random.uniform()
       const [dx, dy] = [500 * random.normal(), 500 * random.normal()]
       const moved = shapes.map((s) => ({
         ...s,
-        points: s.points.map(
-          ([x, y]): XY => [dx + Math.cos(a) * x - Math.sin(a) * y, dy + Math.sin(a) * x + Math.cos(a) * y],
+        points: s.points.map(([x, y]) =>
+          asTrue(dx + Math.cos(a) * x - Math.sin(a) * y, dy + Math.sin(a) * x + Math.cos(a) * y),
         ),
       }))
       const [before, after] = [measure(shapes), measure(moved)]
