@@ -26,9 +26,7 @@ export function simulatedText(row: SimulatedRow, suffix: string): string {
     verdict.firstOrderIsGoodEnough
       ? `First order is good enough: both ends agree ${within} (JCGM 101, clause 8).`
       : `First order is not good enough: the ends differ by up to ${twoFigures(worst)}${suffix}, and should agree ${within} (JCGM 101, clause 8). Go by the Monte Carlo interval.`,
-    ...(row.failures === 0
-      ? []
-      : [`${row.failures} further trials gave no value: the references of a view came out contradictory.`]),
+    ...(row.failures === 0 ? [] : [`${row.failures} further trials gave no value.`]),
     '',
   ].join('\n')
 }

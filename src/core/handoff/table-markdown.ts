@@ -1,7 +1,13 @@
 import type { Table } from '../ledger/table.ts'
 import { plainText } from './plain-text.ts'
 import { statedValue } from './stated-value.ts'
-import { calibrationSentence, relationLine, viewName, viewRemarks } from './view-lines.ts'
+import {
+  calibrationSentence,
+  cautionsBesideViews,
+  relationLine,
+  viewName,
+  viewRemarks,
+} from './view-lines.ts'
 
 /** Text as itself: no character of it is taken for markup, and none ends a table's cell. */
 const literal = (text: string): string =>
@@ -46,8 +52,9 @@ export function tableMarkdown(table: Table): string {
     lines.push('', '## Relations', '')
     for (const relation of table.relations) lines.push(`- ${literal(relationLine(relation))}`)
   }
-  if (table.cautions.length > 0) {
-    lines.push('', '## Cautions', '', ...table.cautions.map((caution) => `- ${literal(caution)}`))
+  const cautions = cautionsBesideViews(table)
+  if (cautions.length > 0) {
+    lines.push('', '## Cautions', '', ...cautions.map((caution) => `- ${literal(caution)}`))
   }
   return `${lines.join('\n')}\n`
 }

@@ -2,12 +2,18 @@ import type { Table } from '../ledger/table.ts'
 import { displayWidth, padEnd, padStart } from './display-width.ts'
 import { plainText } from './plain-text.ts'
 import { statedValue } from './stated-value.ts'
-import { calibrationSentence, relationLine, viewName, viewRemarks } from './view-lines.ts'
+import {
+  calibrationSentence,
+  cautionsBesideViews,
+  relationLine,
+  viewName,
+  viewRemarks,
+} from './view-lines.ts'
 import { wrapText } from './wrap-text.ts'
 
 const GAP = '  '
 /** Narrower than this the reason goes on lines of its own under the row. */
-const NARROWEST_REASON = 28
+const NARROWEST_REASON = 46
 const NARROWEST_PAGE = 40
 
 const HEADINGS = ['name', 'figure ± U (95 %)', 'basis', 'status', 'no.', 'why'] as const
@@ -33,16 +39,18 @@ function rowLines(table: Table, width: number): string[] {
   const beside = width - left >= NARROWEST_REASON
   const indent = beside ? left : 4
 
-  const lines = [beside ? `${lay(HEADINGS.slice(0, -1))}${GAP}why` : lay(HEADINGS.slice(0, -1)).trimEnd()]
-  lines.push('─'.repeat(Math.min(width, beside ? width : displayWidth(lines[0] ?? ''))))
-  table.rows.forEach((row, index) => {
+  const heading = lay(HEADINGS.slice(0, -1))
+  const lines = table.rows.flatMap((row, index) => {
     const start = lay(cells[index] ?? [])
-    const reason = wrapText(plainText(row.why), width - indent)
-    if (beside) lines.push(`${start}${GAP}${reason[0] ?? ''}`.trimEnd())
-    else lines.push(start.trimEnd(), `${' '.repeat(indent)}${reason[0] ?? ''}`.trimEnd())
-    for (const line of reason.slice(1)) lines.push(' '.repeat(indent) + line)
+    const [first = '', ...rest] = wrapText(plainText(row.why), width - indent)
+    const margin = ' '.repeat(indent)
+    return [
+      ...(beside ? [`${start}${GAP}${first}`.trimEnd()] : [start.trimEnd(), `${margin}${first}`.trimEnd()]),
+      ...rest.map((line) => margin + line),
+    ]
   })
-  return lines
+  const longest = [heading, ...lines].reduce((most, line) => Math.max(most, displayWidth(line)), 0)
+  return [beside ? `${heading}${GAP}why` : heading.trimEnd(), '─'.repeat(Math.min(width, longest)), ...lines]
 }
 
 function listed(sentence: string, remarks: readonly string[], width: number): string[] {
@@ -76,11 +84,12 @@ export function tableText(table: Table, width = 100): string {
     const relations = table.relations.flatMap((relation) => listed(relationLine(relation), [], page))
     sections.push(['Relations', ...relations])
   }
-  if (table.cautions.length > 0) {
-    const cautions = table.cautions.flatMap((caution) =>
+  const cautions = cautionsBesideViews(table)
+  if (cautions.length > 0) {
+    const lines = cautions.flatMap((caution) =>
       wrapText(plainText(caution), page - 2).map((line, index) => (index === 0 ? `- ${line}` : `  ${line}`)),
     )
-    sections.push(['Cautions', ...cautions])
+    sections.push(['Cautions', ...lines])
   }
   return `${sections.map((lines) => lines.join('\n')).join('\n\n')}\n`
 }

@@ -1,8 +1,11 @@
-import type { TableRelation, TableView } from '../ledger/table.ts'
+import type { Table, TableRelation, TableView } from '../ledger/table.ts'
 import { plainText } from './plain-text.ts'
+import { toUncertainty } from './to-uncertainty.ts'
 import { twoFigures } from './two-figures.ts'
 
-const number = (value: number): string => String(Number(value.toPrecision(6))).replace('-', '−')
+const minus = (digits: string): string => digits.replace(/^-(?=[0.]+$)/, '').replace('-', '−')
+
+const number = (value: number): string => minus(String(Number(value.toPrecision(6))))
 
 /** A view as a person knows it: `V1 Elevation`. */
 export const viewName = (view: TableView): string => plainText(`${view.id} ${view.name}`)
@@ -14,7 +17,10 @@ export const viewName = (view: TableView): string => plainText(`${view.id} ${vie
  */
 export function calibrationSentence(view: TableView, unit: string): string {
   const parameters = Object.entries(view.parameters)
-    .map(([name, { value, u }]) => `${name} ${number(value)}${unitOf(name, unit)} (u ${twoFigures(u)})`)
+    .map(
+      ([name, { value, u }]) =>
+        `${name} ${toUncertainty(value, u)}${unitOf(name, unit)} (u ${twoFigures(u)})`,
+    )
     .join(', ')
   if (parameters === '') return `${view.mapping}, not calibrated`
   const fit =
@@ -46,10 +52,27 @@ export const viewProblems = (view: TableView): string[] =>
 export const viewRemarks = (view: TableView): string[] =>
   view.suggestion === undefined ? viewProblems(view) : [...viewProblems(view), plainText(view.suggestion)]
 
-/** Whether a relation closes, by how much it misses, in one line: `Q1 (overall = neck + rim) holds: misses by …`. */
-export function relationLine(relation: TableRelation): string {
-  const name = `${relation.id} (${plainText(relation.text)})`
-  if (relation.problem !== undefined) return `${name}: ${plainText(relation.problem)}`
-  const by = `misses by ${number(relation.misclosure)} (u ${twoFigures(relation.u)}, w ${number(Number(relation.w.toFixed(1)))})`
-  return `${name} ${relation.holds ? 'holds' : 'does not hold'}: ${by}`
+/**
+ * The cautions that the list of views does not already give: those of the table without a view's own problem.
+ * For what shows the views as well.
+ */
+export function cautionsBesideViews({ cautions, views }: Table): string[] {
+  const said = views.flatMap(({ name, problem }) =>
+    problem === undefined ? [] : [`View "${name}": ${problem}`],
+  )
+  return cautions.filter((caution) => !said.includes(caution))
 }
+
+/** `not checked`: something in the relation has no value. */
+export const relationState = (relation: TableRelation): 'holds' | 'does not hold' | 'not checked' =>
+  relation.problem !== undefined ? 'not checked' : relation.holds ? 'holds' : 'does not hold'
+
+/** By how much a relation misses, to its uncertainty: `misses by 0.250 (u 0.020, w 12.5)`; or why it is not known. */
+export function misclosureText({ misclosure, u, w, problem }: TableRelation): string {
+  if (problem !== undefined) return plainText(problem).replace(/^Not checked: /, '')
+  return `misses by ${toUncertainty(misclosure, u)} (u ${twoFigures(u)}, w ${minus(w.toFixed(1))})`
+}
+
+/** Whether a relation closes, by how much it misses, in one line: `Q1 (overall = neck + rim) holds: misses by …`. */
+export const relationLine = (relation: TableRelation): string =>
+  `${relation.id} (${plainText(relation.text)}) ${relationState(relation)}: ${misclosureText(relation)}`

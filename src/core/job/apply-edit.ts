@@ -1,5 +1,7 @@
 import type { Applied, EditOf } from './applied.ts'
+import { checkUnitChange } from './bare-quantities.ts'
 import { type FieldChange, fieldChange } from './change-fields.ts'
+import { checkRemovals } from './check-removals.ts'
 import { addDimension, adopt, moveDimension, removeDimension, rename } from './edit-dimension.ts'
 import { editEvidence, withdraw } from './edit-evidence.ts'
 import { editHead } from './edit-head.ts'
@@ -82,7 +84,10 @@ function step(job: Job, edit: Edit): Applied {
  *   sound; nothing is changed then
  */
 export function applyEdit(job: Job, edit: Edit): Applied {
-  const applied = step(job, readEdit(edit))
+  const sound = readEdit(edit)
+  const applied = step(job, sound)
+  checkRemovals(applied.job, sound)
+  checkUnitChange(applied.job, job.unit)
   checkJob(applied.job, job)
   return applied
 }

@@ -1,6 +1,7 @@
 import { RESERVED_NAMES } from '../ledger/formula.ts'
 import { ADOPTION_RULES } from './adoption-rules.ts'
 import { type CheckContext, refuse } from './check-context.ts'
+import { ordinal } from './ordinal.ts'
 import { quoted } from './quoted.ts'
 import type { Job } from './types.ts'
 
@@ -34,7 +35,8 @@ function uniquely<T>(
     const name = nameOf(item)
     if (found.has(name)) {
       const first = items.findIndex((other) => nameOf(other) === name)
-      refuse(job, [...path, i], `has the same ${word} as ${String(path.at(-1))}[${first}]: give it another`)
+      const both = `${ordinal(first + 1)} and ${ordinal(i + 1)}`
+      refuse(job, [...path, i], `stands twice in its list, ${both}: give one of them another ${word}`)
     }
     found.set(name, item)
   })

@@ -6,7 +6,8 @@ import { jobSchema } from './schema.ts'
 import type { Job } from './types.ts'
 
 const { title, unit, tolerance, gauge, ...others } = jobSchema.shape
-const headSchema = z.looseObject({ title, unit, tolerance, gauge })
+/** What a job says of itself. */
+export const HEAD_SCHEMA = z.looseObject({ title, unit, tolerance, gauge })
 const NOT_IN_HEAD = Object.keys(others)
 
 /** Changes what a job says of itself: title, unit, general tolerance, gauge standard. */
@@ -14,6 +15,6 @@ export function editHead(job: Job, edit: EditOf<'describe'>): Applied {
   const rest: Record<string, unknown> = {}
   const head: Record<string, unknown> = {}
   for (const [key, value] of Object.entries(job)) (NOT_IN_HEAD.includes(key) ? rest : head)[key] = value
-  const { item, back } = changeFields(head, edit as FieldChange, 'The job', headSchema, NOT_IN_HEAD)
+  const { item, back } = changeFields(head, edit as FieldChange, 'The job', HEAD_SCHEMA, NOT_IN_HEAD)
   return { job: { ...rest, ...item } as unknown as Job, inverse: { do: 'describe', ...back } as Edit }
 }

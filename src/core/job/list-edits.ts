@@ -3,7 +3,9 @@ import { JobError } from './job-error.ts'
 /** A list with one more item in it. @throws JobError when the index is beyond its end */
 export function inserted<T>(list: readonly T[], item: T, index: number, what: string): T[] {
   if (index > list.length) {
-    throw new JobError(`${what} cannot be put at place ${index}: the list has ${list.length}.`)
+    throw new JobError(
+      `${what} cannot be put at index ${index}: there are ${list.length}, so the index is at most that.`,
+    )
   }
   return [...list.slice(0, index), item, ...list.slice(index)]
 }

@@ -1,3 +1,28 @@
+import { ordinal } from './ordinal.ts'
+
+/** What one entry of a list is called. */
+const ENTRY: Readonly<Record<string, string>> = {
+  people: 'person',
+  instruments: 'instrument',
+  sheets: 'sheet',
+  views: 'view',
+  marks: 'mark',
+  dimensions: 'dimension',
+  relations: 'relation',
+  notes: 'note',
+  references: 'reference',
+  evidence: 'evidence',
+  readings: 'reading',
+  candidates: 'candidate',
+  repeats: 'repeated pick',
+  pixels: 'picked point',
+  outline: 'corner',
+  edits: 'edit',
+  clear: 'field to clear',
+}
+
+const UNNAMED: Readonly<Record<string, string>> = { ...ENTRY, evidence: 'piece of evidence' }
+
 function named(value: unknown): string {
   if (typeof value !== 'object' || value === null) return ''
   for (const key of ['id', 'name'] as const) {
@@ -7,28 +32,57 @@ function named(value: unknown): string {
   return ''
 }
 
+function field(parts: readonly string[]): string {
+  return [...parts]
+    .reverse()
+    .map((part, i) => (i === 0 || part.startsWith('the ') ? part : `the ${part}`))
+    .join(' of ')
+}
+
+/** The item that an edit adds, and what it is added to, the outermost first. */
+function addedItem(edit: unknown, item: unknown): string[] {
+  const { do: does, dimension, view } = edit as Record<string, unknown>
+  const word = typeof does === 'string' ? does.replace(/^add-/, '') : 'item'
+  const name = named(item)
+  const inside: string[] = []
+  if (typeof dimension === 'string') inside.push(`dimension ${JSON.stringify(dimension)}`)
+  if (typeof view === 'string') inside.push(`view ${JSON.stringify(view)}`)
+  return [...inside, name === '' ? `the new ${word}` : word + name]
+}
+
 /**
- * Where something stands in a document, in words: items with their ids, then the field.
- * `['marks', 3, 'sigma']` is `marks[3] "M4": sigma`, and `[]` is an empty string.
+ * Where something stands in a document, in words: the item by its id, in what it is, then the field. An item without
+ * an id is given by its position, counted from 1.
+ * `['dimensions', 0, 'evidence', 1, 'text']` is `evidence "p1" of dimension "drum": text`, and `[]` is an empty string.
  *
  * @param whole the document, from which the ids come
  */
 export function place(whole: unknown, path: readonly PropertyKey[]): string {
   const items: string[] = []
-  let field = ''
+  let parts: string[] = []
   let value: unknown = whole
   for (const key of path) {
+    const outer = value
     value =
-      typeof value === 'object' && value !== null && Object.hasOwn(value, key)
-        ? (value as Record<PropertyKey, unknown>)[key]
+      typeof outer === 'object' && outer !== null && Object.hasOwn(outer, key)
+        ? (outer as Record<PropertyKey, unknown>)[key]
         : undefined
-    if (typeof key === 'number') field += `[${key}]`
-    else field += field === '' ? String(key) : `.${String(key)}`
-    // Items stand in lists, and in an edit under `item`.
-    const name = typeof key === 'number' || key === 'item' ? named(value) : ''
-    if (name === '') continue
-    items.push(field + name)
-    field = ''
+    let found: string[] = []
+    if (typeof key === 'number') {
+      const list = parts.pop() ?? 'list'
+      const name = named(value)
+      if (name !== '' && ENTRY[list] !== undefined) found = [ENTRY[list] + name]
+      else {
+        const entry = UNNAMED[list]
+        parts.push(`the ${ordinal(key + 1)} ${entry ?? `entry of ${list}`}`)
+      }
+    } else if (key === 'item' && typeof outer === 'object' && outer !== null && 'do' in outer) {
+      found = addedItem(outer, value)
+    } else parts.push(String(key))
+    if (found.length === 0) continue
+    if (parts.length > 0) items.push(field(parts))
+    items.push(...found)
+    parts = []
   }
-  return [items.join(', '), field].filter((part) => part !== '').join(': ')
+  return [items.reverse().join(' of '), field(parts)].filter((part) => part !== '').join(': ')
 }

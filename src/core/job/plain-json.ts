@@ -1,4 +1,6 @@
 import { JobError } from './job-error.ts'
+import { place } from './place.ts'
+import { quoted } from './quoted.ts'
 
 /** How deep lists and objects may be nested inside one another in a job document. */
 export const DEEPEST_JOB = 100
@@ -14,35 +16,52 @@ function kindOf(value: object): string {
   return typeof name === 'string' && name !== '' ? name : 'object'
 }
 
-/** Refuses the value: the place in the whole, then what is wrong there. */
-function refuse(what: string, where: string, problem: string): never {
-  const inside = where.replace(/^\./, '')
-  throw new JobError(`${what}${inside === '' ? '' : `: ${inside}`} ${problem}`)
+/** What is being copied, and where in it the copying has come to. */
+interface Walk {
+  readonly what: string
+  readonly whole: unknown
+  readonly path: PropertyKey[]
 }
 
-function copy(value: unknown, what: string, where: string, room: number): unknown {
+/** Refuses the value: the place in the whole, then what is wrong there. */
+function refuse({ what, whole, path }: Walk, problem: string): never {
+  const where = place(whole, path)
+  throw new JobError(`${what}${where === '' ? '' : `: ${where}`} ${problem}`)
+}
+
+function copyInside(value: unknown, key: PropertyKey, walk: Walk, room: number): unknown {
+  walk.path.push(key)
+  const copied = copy(value, walk, room)
+  walk.path.pop()
+  return copied
+}
+
+function copy(value: unknown, walk: Walk, room: number): unknown {
   if (value === null || typeof value === 'string' || typeof value === 'boolean') return value
   if (typeof value === 'number') {
-    if (!Number.isFinite(value)) refuse(what, where, `is ${value}, and must be a number that JSON can hold.`)
+    if (!Number.isFinite(value)) refuse(walk, `is ${value}, and must be a number that JSON can hold.`)
     // A stored -0 reads back as 0, so it is one from the start.
     return value === 0 ? 0 : value
   }
-  if (typeof value !== 'object') refuse(what, where, `holds a ${typeof value}, which JSON cannot hold.`)
-  if (room === 0)
-    throw new JobError(`${what} is nested too deep, at ${where.slice(0, 80)}…: no sound file is.`)
+  if (typeof value !== 'object') refuse(walk, `holds a ${typeof value}, which JSON cannot hold.`)
+  if (room === 0) {
+    const within = walk.path.find((key) => typeof key === 'string')
+    const where = within === undefined ? '' : ` inside ${quoted(within)}`
+    throw new JobError(`${walk.what} is nested too deep${where}: no sound file is.`)
+  }
   if (Array.isArray(value)) {
-    return Array.from(value, (element, i) => copy(element ?? null, what, `${where}[${i}]`, room - 1))
+    return Array.from(value, (element, i) => copyInside(element ?? null, i, walk, room - 1))
   }
   const prototype: unknown = Object.getPrototypeOf(value)
   if (prototype !== null && prototype !== Object.prototype && Object.getPrototypeOf(prototype) !== null) {
-    refuse(what, where, `holds a ${kindOf(value)}, which JSON cannot hold.`)
+    refuse(walk, `holds a ${kindOf(value)}, which JSON cannot hold.`)
   }
   const result: Record<string, unknown> = {}
   for (const [key, inner] of Object.entries(value)) {
     if (key === '__proto__') {
-      refuse(what, where, 'has a field named "__proto__", which no job may have: take it out.')
+      refuse(walk, 'has a field named "__proto__", which no job may have: take it out.')
     }
-    if (inner !== undefined) result[key] = copy(inner, what, `${where}.${key}`, room - 1)
+    if (inner !== undefined) result[key] = copyInside(inner, key, walk, room - 1)
   }
   return result
 }
@@ -55,7 +74,7 @@ function copy(value: unknown, what: string, where: string, room: number): unknow
  * @throws JobError when it is nested deeper (or in a circle), has a field `__proto__`, or is not JSON
  */
 export function plainJson(value: unknown, what: string, deepest: number): unknown {
-  return copy(value, what, '', deepest)
+  return copy(value, { what, whole: value, path: [] }, deepest)
 }
 
 /** Whether a JSON value is nested no deeper than so many levels of lists and objects. */

@@ -16,6 +16,8 @@ export interface Decision {
   status: Status
   /** The evidence the value rests on. */
   from: readonly Weighed[]
+  /** What a mean was widened by, because its evidence disagrees. */
+  excess?: Uncertain | undefined
   /** `adopt` of the dimension, when it was followed. */
   chosen?: string
   /** Why there is no value. */
@@ -48,8 +50,8 @@ export function decide(dimension: Dimension, weighed: readonly Weighed[]): Decis
   for (const basis of DEFAULT_ORDER) {
     const value = adoptBasis(basis, usable, pairs)
     if (value !== null) {
-      const { adopted, compared, from } = value
-      return { adopted, compared, basis, status, from, pairs }
+      const { adopted, compared, from, excess } = value
+      return { adopted, compared, basis, status, from, excess, pairs }
     }
   }
   return { ...NOTHING, pairs, open: whyNothing(weighed) }
@@ -57,7 +59,7 @@ export function decide(dimension: Dimension, weighed: readonly Weighed[]): Decis
 
 const NOTHING = { adopted: null, compared: null, basis: null, status: 'open', from: [] } as const
 
-type Value = Pick<Decision, 'adopted' | 'compared' | 'basis' | 'from'>
+type Value = Pick<Decision, 'adopted' | 'compared' | 'basis' | 'from' | 'excess'>
 
 function adoptChosen(
   chosen: string,
@@ -117,8 +119,8 @@ function single(w: Weighed | undefined): Value | null {
 function meanOf(all: readonly Weighed[], basis: Basis | 'mean'): Value | null {
   const values = all.flatMap((w) => (w.compared === null ? [] : [w.compared]))
   if (values.length === 0) return null
-  const mean = weightedMean(values)
-  return { adopted: mean, compared: mean, basis, from: [...all] }
+  const { mean, excess } = weightedMean(values)
+  return { adopted: mean, compared: mean, basis, from: [...all], excess }
 }
 
 function comparePairs(usable: readonly Weighed[]): Decision['pairs'] {

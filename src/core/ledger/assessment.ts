@@ -7,8 +7,10 @@ import { type Decision, decide } from './adopt.ts'
 import { type CalibratedView, calibrateView } from './calibrate-view.ts'
 import { evaluationOrder } from './evaluation-order.ts'
 import { readFigures } from './figures.ts'
+import { parseFormula } from './formula.ts'
 import { FormulaError } from './formula-error.ts'
 import type { InstrumentSources } from './found-evidence.ts'
+import { foundScatter } from './found-scatter.ts'
 import { weighEvidence } from './weigh-evidence.ts'
 import type { Weighed } from './weighed.ts'
 
@@ -17,6 +19,8 @@ export interface Assessed {
   dimension: Dimension
   weighed: Weighed[]
   decision: Decision
+  /** Disputed dimensions that the adopted value is worked out from. */
+  restsOn: readonly string[]
 }
 
 /** A whole job, evaluated. All uncertain numbers in it share their sources. */
@@ -60,10 +64,31 @@ export function assess(job: Job): Assessment {
     compared: decided('compared'),
   }
   for (const dimension of order.order) {
-    const weighed = dimension.evidence.map((e) => weighEvidence(e, dimension, context))
-    dimensions.set(dimension.name, { dimension, weighed, decision: decide(dimension, weighed) })
+    const scatter = foundScatter(dimension, job)
+    const weighed = dimension.evidence.map((e) => weighEvidence(e, dimension, scatter, context))
+    const decision = decide(dimension, weighed)
+    dimensions.set(dimension.name, {
+      dimension,
+      weighed,
+      decision,
+      restsOn: disputedBasis(decision, dimensions),
+    })
   }
   return { job, views, dimensions, finest: figures.finest, featureOf, features }
+}
+
+/** The disputed dimensions among those that an adopted formula uses, and those that they rest on in turn. */
+function disputedBasis(decision: Decision, dimensions: ReadonlyMap<string, Assessed>): readonly string[] {
+  const names = new Set<string>()
+  for (const { evidence } of decision.from) {
+    if (evidence.basis !== 'derived') continue
+    for (const name of parseFormula(evidence.formula).names) {
+      const used = dimensions.get(name)
+      if (used?.decision.status === 'disputed') names.add(name)
+      for (const below of used?.restsOn ?? []) names.add(below)
+    }
+  }
+  return [...names]
 }
 
 /** Features are made once and shared: that is how two measures of one mark come to share its errors. */

@@ -1,5 +1,5 @@
 import { GeometryError } from '../geometry/geometry-error.ts'
-import type { Job, Reference, Sheet, View } from '../job/types.ts'
+import type { Job, Reference, View } from '../job/types.ts'
 import { parseLength } from '../quantity/parse-length.ts'
 import { type Calibration, calibrate } from '../sheet/calibrate.ts'
 import { CalibrationError } from '../sheet/calibration-error.ts'
@@ -15,12 +15,7 @@ import { startingScale } from '../sheet/starting-scale.ts'
 import { viewFrame } from '../sheet/view-frame.ts'
 import type { ViewMapping } from '../sheet/view-mapping.ts'
 import { exact, measured, type Uncertain } from '../uncertainty/uncertain.ts'
-
-/** Plotting accuracy of 0.25 mm at 95 %. Common practice, no source. */
-const DEFAULT_DRAUGHTING_MM = 0.13
-
-/** Taken where neither the sheet's dpi nor the view's drawn scale is known; the table then says so. */
-const ASSUMED_DPI = 300
+import { draughtingInTrue } from './draughting.ts'
 
 export interface CalibratedView {
   view: View
@@ -36,6 +31,8 @@ export interface CalibratedView {
  * @param featureOf the feature of a mark by its id; throws GeometryError when the mark determines none
  */
 export function calibrateView(job: Job, view: View, featureOf: (id: string) => Feature): CalibratedView {
+  let caution: string | undefined
+  const cautioned = () => (caution === undefined ? {} : { caution })
   try {
     const sizes = view.references.flatMap((r) => statedSizes(r, job, featureOf))
     const sheet = job.sheets.find((s) => s.id === view.sheet)
@@ -46,37 +43,14 @@ export function calibrateView(job: Job, view: View, featureOf: (id: string) => F
       draughting: 0,
     }
     const draughting = draughtingInTrue(job, view, sheet, sizes.length > 0 ? startingScale(plain, sizes) : 1)
+    if (sizes.length > 0) caution = draughting.caution
     const calibration = calibrate({ ...plain, draughting: draughting.mm }, sizes, view.name)
-    return { view, calibration, ...(draughting.caution === undefined ? {} : { caution: draughting.caution }) }
+    return { view, calibration, ...cautioned() }
   } catch (error) {
     if (error instanceof CalibrationError || error instanceof GeometryError) {
-      return {
-        view,
-        calibration: null,
-        problem: error.message,
-      }
+      return { view, calibration: null, problem: error.message, ...cautioned() }
     }
     throw error
-  }
-}
-
-/** The draughting error in true size: what it is on paper, over the scale of the drawing. */
-function draughtingInTrue(
-  job: Job,
-  view: View,
-  sheet: Sheet | undefined,
-  mmPerPixel: number,
-): { mm: number; caution?: string } {
-  const stated = sheet?.draughting
-  const paper =
-    stated === undefined ? DEFAULT_DRAUGHTING_MM : Number(parseLength(stated, { unit: job.unit }).mm)
-  if (view.drawnScale !== undefined) return { mm: paper / view.drawnScale }
-  const dpi = sheet?.scan.dpi
-  const mm = (paper * mmPerPixel * (dpi ?? ASSUMED_DPI)) / 25.4
-  if (dpi !== undefined || paper === 0) return { mm }
-  return {
-    mm,
-    caution: `View "${view.name}": neither its drawn scale nor the scan's dpi is known, so the draughting error was reckoned as at ${ASSUMED_DPI} dpi. State one of the two.`,
   }
 }
 

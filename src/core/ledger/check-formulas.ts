@@ -2,10 +2,8 @@ import type { DimensionKind, Job } from '../job/types.ts'
 import { evaluationOrder } from './evaluation-order.ts'
 import { type Formula, parseFormula } from './formula.ts'
 import { FormulaError } from './formula-error.ts'
-import { ANGLE, AREA, LENGTH, NUMBER, sameUnits, type Units, unitsInWords } from './formula-units.ts'
+import { sameUnits, UNITS_OF_KIND, type Units, unitsInWords } from './formula-units.ts'
 import { parseRelation } from './relation-text.ts'
-
-const UNITS: Record<DimensionKind, Units> = { length: LENGTH, angle: ANGLE, area: AREA, count: NUMBER }
 
 /**
  * The first thing wrong with the formulas and relations of a job, as a sentence, or null:
@@ -38,7 +36,7 @@ function problemOf(text: string, kind: DimensionKind, kinds: Map<string, Dimensi
     const units = unitsOf(parseFormula(text), kinds)
     if (!suits(units, kind)) {
       throw new FormulaError(
-        `the formula \`${text}\` gives ${unitsInWords(units)}, but the dimension is ${unitsInWords(UNITS[kind])}`,
+        `the formula \`${text}\` gives ${unitsInWords(units)}, but the dimension is ${unitsInWords(UNITS_OF_KIND[kind])}`,
       )
     }
   })
@@ -60,14 +58,14 @@ function unitsOf(formula: Formula, kinds: Map<string, DimensionKind>): Units {
     if (kind === undefined) {
       throw new FormulaError(`\`${formula.text}\` uses ${name}, but no dimension has that name`)
     }
-    return UNITS[kind]
+    return UNITS_OF_KIND[kind]
   })
 }
 
 /** Radians are pure numbers, so an angle times a length is a length (an arc). A plain number is no angle. */
 const suits = (units: Units, kind: DimensionKind): boolean =>
-  units.length === UNITS[kind].length &&
-  (kind === 'length' || kind === 'area' || units.angle === UNITS[kind].angle)
+  units.length === UNITS_OF_KIND[kind].length &&
+  (kind === 'length' || kind === 'area' || units.angle === UNITS_OF_KIND[kind].angle)
 
 function inWords(check: () => void): string | null {
   try {

@@ -6,9 +6,10 @@ import { coverageFactor } from '../uncertainty/distributions.ts'
 import { type Assessed, type Assessment, assess } from './assessment.ts'
 import { STANDING_CAUTIONS } from './cautions.ts'
 import { displayFactor, type Style, writeMeasured } from './display-units.ts'
+import { jobCautions } from './job-cautions.ts'
+import { parseRelation } from './relation-text.ts'
 import { relationRows } from './relations.ts'
-import { scatterCautions } from './scatter-cautions.ts'
-import type { Table, TableEvidence, TableRow } from './table.ts'
+import type { Table, TableEvidence, TableRelation, TableRow } from './table.ts'
 import { viewRow } from './view-rows.ts'
 import type { Weighed } from './weighed.ts'
 import { whyAdopted } from './why.ts'
@@ -22,33 +23,45 @@ export function dimensionTable(job: Job): Table {
   return tableOf(assess(job))
 }
 
-/** The table of a job that is already evaluated. */
-export function tableOf(assessment: Assessment): Table {
+function tableOf(assessment: Assessment): Table {
   const { job } = assessment
-  const denominator = assessment.finest ?? DEFAULT_FRACTION
   const views = [...assessment.views.values()].map((v) => viewRow(v, job))
+  const relations = relationRows(assessment)
+  const standsIn = relationsByName(relations)
   return {
     job: job.title,
     unit: job.unit,
     coverage: 0.95,
-    rows: job.dimensions.map((d) => rowOf(assessment.dimensions.get(d.name) as Assessed, job, denominator)),
+    rows: job.dimensions.map((d) =>
+      rowOf(assessment.dimensions.get(d.name) as Assessed, assessment, standsIn.get(d.name) ?? []),
+    ),
     views,
-    relations: relationRows(assessment),
-    cautions: [
-      ...STANDING_CAUTIONS,
-      ...[...assessment.views.values()].flatMap((v) => v.caution ?? []),
-      ...scatterCautions(assessment.features.values()),
-      ...views.flatMap((v) => (v.problem === undefined ? [] : [`View "${v.name}": ${v.problem}`])),
-    ],
+    relations,
+    cautions: [...STANDING_CAUTIONS, ...jobCautions(assessment, views)],
   }
 }
 
-function rowOf({ dimension, weighed, decision }: Assessed, job: Job, denominator: number): TableRow {
+function relationsByName(relations: readonly TableRelation[]): Map<string, TableRelation[]> {
+  const byName = new Map<string, TableRelation[]>()
+  for (const relation of relations) {
+    const { left, right } = parseRelation(relation.text)
+    for (const name of new Set([...left.names, ...right.names])) {
+      byName.set(name, [...(byName.get(name) ?? []), relation])
+    }
+  }
+  return byName
+}
+
+function rowOf(
+  { dimension, weighed, decision, restsOn }: Assessed,
+  { job, finest }: Assessment,
+  relations: readonly TableRelation[],
+): TableRow {
   const factor = displayFactor(dimension.kind, job.unit)
   const style: Style = {
     kind: dimension.kind,
     unit: job.unit,
-    denominator,
+    finest,
     feet: weighed.some((w) => w.feet === true),
   }
   const writtenOf = (w: Weighed): string => {
@@ -72,12 +85,12 @@ function rowOf({ dimension, weighed, decision }: Assessed, job: Job, denominator
     dof: Number.isFinite(dof) ? dof : null,
     basis: decision.basis,
     status: decision.status,
-    why: whyAdopted(decision, weighed, writtenOf),
+    why: whyAdopted({ decision, weighed, restsOn, relations, writtenOf }),
     evidence: weighed.map((w) => evidenceRow(w, factor, writtenOf(w), decision.pairs)),
     budget: adopted === null ? [] : uncertaintyBudget(adopted),
   }
-  const tolerance = dimension.tolerance ?? (dimension.kind === 'length' ? job.tolerance : undefined)
-  if (tolerance !== undefined) row.tolerance = tolerance
+  if (only?.tolerance !== undefined) row.tolerance = only.tolerance
+  if (restsOn.length > 0) row.restsOn = [...restsOn]
   return row
 }
 
@@ -102,6 +115,3 @@ function evidenceRow(
   if (w.problem !== undefined) row.problem = w.problem
   return row
 }
-
-/** Sixty-fourths, where no figure of the job shows how finely it is graduated. */
-const DEFAULT_FRACTION = 64

@@ -8,8 +8,8 @@ import { formatLength } from '../quantity/format-length.ts'
 export interface Style {
   kind: DimensionKind
   unit: Unit
-  /** Of an inch: 16 for sixteenths. */
-  denominator: number
+  /** The finest fraction of an inch in common use in the job: 16 for sixteenths; null when there is none. */
+  finest: number | null
   feet: boolean
 }
 
@@ -27,7 +27,7 @@ export function writeMeasured(value: number, U: number, style: Style): string {
     case 'length':
       return formatLength(value, {
         unit: style.unit,
-        denominator: style.denominator,
+        denominator: denominatorFor(U, style.finest),
         feet: style.feet,
         ...uncertainty,
       })
@@ -38,4 +38,19 @@ export function writeMeasured(value: number, U: number, style: Style): string {
     case 'count':
       return formatCount(value, U > 0 ? U : undefined)
   }
+}
+
+/** A rule is graduated to sixteenths at least, and to sixty-fourths at most. Common practice, no source. */
+const COARSEST = 16
+const FINEST = 64
+
+/**
+ * The fraction of an inch to which a measured value is written: the job's own, but at least sixteenths; where the
+ * job has none, the finest whose graduation is not below what the value is uncertain by.
+ */
+function denominatorFor(U: number, finest: number | null): number {
+  if (finest !== null) return Math.max(finest, COARSEST)
+  let denominator = FINEST
+  while (denominator > 1 && 25.4 / denominator < U) denominator /= 2
+  return denominator
 }

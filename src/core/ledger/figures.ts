@@ -8,7 +8,7 @@ import { parseFigure } from '../quantity/parse-figure.ts'
 export interface Figures {
   /** What is wrong with it, where it can't be read. Figures of areas are not among them. */
   of(evidence: Evidence): Figure | NotationError | undefined
-  /** 16 for sixteenths; null when no figure has a fraction. */
+  /** 16 for sixteenths, when those are in common use; null when no figure has a fraction. */
   finest: number | null
 }
 
@@ -19,7 +19,7 @@ const BINARY = [2, 4, 8, 16, 32, 64]
 export function readFigures(job: Job): Figures {
   const read = new Map<Evidence, Figure | NotationError>()
   const context = { unit: job.unit, ...(job.gauge ? { gauge: job.gauge } : {}) }
-  let finest = 0
+  const fractions: number[] = []
   for (const dimension of job.dimensions) {
     if (dimension.kind === 'area') continue
     for (const evidence of dimension.evidence) {
@@ -29,15 +29,24 @@ export function readFigures(job: Job): Figures {
       if (figure instanceof NotationError || figure.length === undefined || figure.gauge !== undefined)
         continue
       const parts = partsOfAnInch(figure.length)
-      if (parts !== null && BINARY.includes(parts)) finest = Math.max(finest, parts)
+      if (parts !== null && BINARY.includes(parts)) fractions.push(parts)
     }
   }
-  return { of: (evidence) => read.get(evidence), finest: finest === 0 ? null : finest }
+  return { of: (evidence) => read.get(evidence), finest: inCommonUse(fractions) }
+}
+
+/** One figure in ten makes a fraction common; a single finer one does not change how the others are meant. */
+const COMMON = 0.1
+
+/** The finest fraction that is in common use, or null when there are none. */
+function inCommonUse(fractions: number[]): number | null {
+  const finestFirst = [...fractions].sort((a, b) => b - a)
+  return finestFirst[Math.max(0, Math.ceil(COMMON * finestFirst.length) - 1)] ?? null
 }
 
 /**
  * The graduation a figure is written to, mm. Fractions are written reduced (6/16 as 3/8, 16/16 as 1),
- * so a fraction or whole number of inches counts as written to the finest fraction that the job uses.
+ * so a fraction or whole number of inches counts as written to the finest fraction in common use in the job.
  */
 export function graduationOf(length: Length, finest: number | null): number {
   const own = Number(length.graduation)

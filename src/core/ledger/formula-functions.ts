@@ -69,7 +69,10 @@ const root = (n: number): FormulaFunction => ({
 const chosen = (pick: (...values: number[]) => number): FormulaFunction => ({
   arguments: several,
   units: alike,
-  value: (args) => args.find((a) => a.value === pick(...args.map((x) => x.value))) ?? first(args),
+  value: (args) => {
+    const chosenValue = pick(...args.map((x) => x.value))
+    return args.find((a) => a.value === chosenValue) ?? exact(chosenValue)
+  },
 })
 
 export const FORMULA_FUNCTIONS: Readonly<Record<string, FormulaFunction>> = {
@@ -82,7 +85,8 @@ export const FORMULA_FUNCTIONS: Readonly<Record<string, FormulaFunction>> = {
   abs: {
     arguments: one,
     units: (_, units) => first(units),
-    value: ([x = exact(0)]) => through(x, Math.abs(x.value), Math.sign(x.value)),
+    // At 0 either slope is as good; taking none would make the value exact.
+    value: ([x = exact(0)]) => through(x, Math.abs(x.value), Math.sign(x.value) || 1),
   },
   min: chosen(Math.min),
   max: chosen(Math.max),
@@ -94,7 +98,8 @@ export const FORMULA_FUNCTIONS: Readonly<Record<string, FormulaFunction>> = {
       return propagate(
         r,
         args,
-        args.map((a) => (r === 0 ? 0 : a.value / r)),
+        // At 0 every direction is as good; each alone would change the value by as much.
+        args.map((a) => (r === 0 ? 1 : a.value / r)),
       )
     },
   },

@@ -1,3 +1,5 @@
+import type { DimensionKind } from '../job/types.ts'
+
 /** Powers of length and angle; a plain number has neither. */
 export interface Units {
   length: number
@@ -8,6 +10,13 @@ export const NUMBER: Units = { length: 0, angle: 0 }
 export const LENGTH: Units = { length: 1, angle: 0 }
 export const AREA: Units = { length: 2, angle: 0 }
 export const ANGLE: Units = { length: 0, angle: 1 }
+
+export const UNITS_OF_KIND: Readonly<Record<DimensionKind, Units>> = {
+  length: LENGTH,
+  angle: ANGLE,
+  area: AREA,
+  count: NUMBER,
+}
 
 export const sameUnits = (a: Units, b: Units): boolean => a.length === b.length && a.angle === b.angle
 

@@ -49,6 +49,9 @@ export function parseFormula(text: string): Formula {
   return complete
 }
 
+/** A number or a bracket, not the last digit of a name, and then `in`. */
+const INCH_AFTER_NUMBER = /((?<![\p{L}\p{N}_$.])(?:\d+\.?\d*|\.\d+)\s*|\)\s*)in\b/gu
+
 function parseNode(text: string): MathNode {
   if (text.trim() === '') throw new FormulaError('the formula is empty')
   if (text.length > LONGEST) {
@@ -58,7 +61,7 @@ function parseNode(text: string): MathNode {
   }
   try {
     // The parser takes `in` for its conversion operator, so that `x - 3/8 in` would be `(x - 3/8) in`.
-    return parse(text.trim().replace(/([\d.)]\s*)in\b/g, '$1inch'))
+    return parse(text.trim().replace(INCH_AFTER_NUMBER, '$1inch'))
   } catch (error) {
     const reason = error instanceof Error ? error.message.replace(/\s+/g, ' ') : 'unknown reason'
     throw new FormulaError(`the formula \`${text}\` can't be read: ${reason}`)

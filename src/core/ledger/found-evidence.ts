@@ -1,21 +1,13 @@
 import type { DimensionKind, Evidence, Job } from '../job/types.ts'
-import { angleInRadians } from '../quantity/angle.ts'
 import { NotationError } from '../quantity/notation-error.ts'
-import { parseAngle } from '../quantity/parse-angle.ts'
-import { parseArea } from '../quantity/parse-area.ts'
-import { parseCount } from '../quantity/parse-count.ts'
-import { parseLength } from '../quantity/parse-length.ts'
 import { KNOWN, newSource, type Source } from '../uncertainty/source.ts'
 import { repeatedObservations } from '../uncertainty/type-a.ts'
 import { fromTerms } from '../uncertainty/uncertain.ts'
+import { readReading } from './found-reading.ts'
+import type { FoundScatter } from './found-scatter.ts'
 import { type Weighed, without } from './weighed.ts'
 
 type Found = Extract<Evidence, { basis: 'found' }>
-
-interface Reading {
-  value: number
-  graduation: number
-}
 
 /** One source for each instrument: what it is off by is common to all that was measured with it. */
 export type InstrumentSources = Map<string, Source>
@@ -30,20 +22,27 @@ export function foundEvidence(
   kind: DimensionKind,
   job: Job,
   instruments: InstrumentSources,
+  scatter: FoundScatter | undefined,
 ): Weighed {
   try {
-    return weigh(evidence, kind, job, instruments)
+    return weigh(evidence, kind, job, instruments, scatter)
   } catch (error) {
     if (error instanceof NotationError) return without(evidence, error.message)
     throw error
   }
 }
 
-function weigh(evidence: Found, kind: DimensionKind, job: Job, instruments: InstrumentSources): Weighed {
+function weigh(
+  evidence: Found,
+  kind: DimensionKind,
+  job: Job,
+  instruments: InstrumentSources,
+  scatter: FoundScatter | undefined,
+): Weighed {
   const readings = evidence.readings.map((text) => readReading(text, kind, job))
   const [head] = readings
   if (head === undefined) return without(evidence, 'It has no readings yet.')
-  const { mean, s, n, dof } = repeatedObservations(readings.map((r) => r.value))
+  const { mean, n } = repeatedObservations(readings.map((r) => r.value))
   const sources: Source[] = []
   const contributions: number[] = []
   const put = (source: Source, u: number): void => {
@@ -51,7 +50,9 @@ function weigh(evidence: Found, kind: DimensionKind, job: Job, instruments: Inst
     sources.push(source)
     contributions.push(u)
   }
-  if (s > 0) put(newSource('scatter of the readings on the original', { dof }), s / Math.sqrt(n))
+  if (scatter !== undefined) {
+    put(newSource('scatter of the readings on the original', scatter.estimate), scatter.s / Math.sqrt(n))
+  }
   const instrument = job.instruments.find((i) => i.id === evidence.instrument)
   const resolution =
     instrument === undefined
@@ -75,27 +76,4 @@ function weigh(evidence: Found, kind: DimensionKind, job: Job, instruments: Inst
   }
   const found = fromTerms(value, sources, contributions)
   return { evidence, adopted: found, compared: found, written: '', usable: true }
-}
-
-function readReading(text: string, kind: DimensionKind, job: Job): Reading {
-  switch (kind) {
-    case 'length': {
-      const { mm, graduation } = parseLength(text, {
-        unit: job.unit,
-        signed: true,
-        ...(job.gauge ? { gauge: job.gauge } : {}),
-      })
-      return { value: Number(mm), graduation: Number(graduation) }
-    }
-    case 'angle': {
-      const angle = parseAngle(text, { signed: true })
-      return { value: angleInRadians(angle), graduation: (Number(angle.graduation) * Math.PI) / 180 }
-    }
-    case 'area': {
-      const { mm2, graduation } = parseArea(text)
-      return { value: Number(mm2), graduation: Number(graduation) }
-    }
-    case 'count':
-      return { value: parseCount(text), graduation: 0 }
-  }
 }

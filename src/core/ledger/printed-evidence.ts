@@ -1,4 +1,4 @@
-import type { Dimension, DimensionKind, Evidence, Job } from '../job/types.ts'
+import type { Dimension, DimensionKind, Evidence, Job, Unit } from '../job/types.ts'
 import { angleInRadians } from '../quantity/angle.ts'
 import type { Figure } from '../quantity/figure.ts'
 import { formatAngle } from '../quantity/format-angle.ts'
@@ -6,6 +6,7 @@ import { formatLength } from '../quantity/format-length.ts'
 import { type Length, lengthIn } from '../quantity/length.ts'
 import { NotationError } from '../quantity/notation-error.ts'
 import { parseArea } from '../quantity/parse-area.ts'
+import { parseCount } from '../quantity/parse-count.ts'
 import { parseAngleTolerance, parseTolerance } from '../quantity/tolerance.ts'
 import { KNOWN } from '../uncertainty/source.ts'
 import { exact, measured } from '../uncertainty/uncertain.ts'
@@ -27,6 +28,7 @@ interface Read {
   written: string
   graduation: number
   feet?: boolean
+  tolerance?: string
   limits?: Limits
 }
 
@@ -69,6 +71,7 @@ export function printedEvidence(
     shown: read.shown,
     written: read.written,
     feet: read.feet === true,
+    ...(read.tolerance === undefined ? {} : { tolerance: read.tolerance }),
     usable: !doubtful,
     ...(doubtful
       ? { problem: 'Hard to read, so it is not adopted by itself: settle its reading first.' }
@@ -86,8 +89,11 @@ function readPrinted(evidence: Printed, dimension: Dimension, job: Job, figures:
       shown: value * displayFactor('area', job.unit),
       written: text,
       graduation: Number(graduation),
+      ...(dimension.tolerance === undefined ? {} : areaTolerance(dimension.tolerance)),
     }
   }
+  // A bare number is how many, where a number is wanted.
+  if (dimension.kind === 'count' && /^\s*\d+\s*$/.test(text)) return countRead(parseCount(text))
   const figure = figures.of(evidence)
   if (figure === undefined || figure instanceof NotationError)
     throw figure ?? new NotationError(text, 0, 'It was not read.')
@@ -98,14 +104,14 @@ function readPrinted(evidence: Printed, dimension: Dimension, job: Job, figures:
       return readAngleFigure(figure, dimension)
     case 'count':
       if (figure.count === undefined) throw wrongKind(text, 'a count', 'count')
-      return { value: figure.count, shown: figure.count, written: String(figure.count), graduation: 0 }
+      return countRead(figure.count)
   }
 }
 
 function readLengthFigure(figure: Figure, dimension: Dimension, job: Job, finest: number | null): Read {
   const { length } = figure
   if (length === undefined) throw wrongKind(figure.text, 'a length', 'length')
-  const limits = figure.tolerance ?? statedTolerance(dimension, job)
+  const limits = figure.tolerance ?? statedTolerance(figure, dimension, job)
   const mm = Number(length.mm)
   return {
     value: mm,
@@ -115,7 +121,10 @@ function readLengthFigure(figure: Figure, dimension: Dimension, job: Job, finest
     feet: length.feet,
     ...(limits === undefined
       ? {}
-      : { limits: { plus: Number(limits.plus.mm), minus: Number(limits.minus.mm) } }),
+      : {
+          limits: { plus: Number(limits.plus.mm), minus: Number(limits.minus.mm) },
+          tolerance: toleranceInWords(limits, job.unit),
+        }),
   }
 }
 
@@ -136,10 +145,33 @@ function readAngleFigure(figure: Figure, dimension: Dimension): Read {
   }
 }
 
-function statedTolerance(dimension: Dimension, job: Job): { plus: Length; minus: Length } | undefined {
-  const text = dimension.tolerance ?? job.tolerance
+/** The general tolerance of a sheet is for what is made to it, not for the sheet metal as it is bought. */
+function statedTolerance(
+  figure: Figure,
+  dimension: Dimension,
+  job: Job,
+): { plus: Length; minus: Length } | undefined {
+  const text = dimension.tolerance ?? (figure.gauge === undefined ? job.tolerance : undefined)
   return text === undefined ? undefined : parseTolerance(text, { unit: job.unit })
 }
 
 const wrongKind = (text: string, wanted: string, kind: DimensionKind): NotationError =>
   new NotationError(text, 0, `The dimension is of kind ${kind}, so its figure must be ${wanted}.`)
+
+/** `±1/32"`, or `+0" −1/64"` where the limits differ. */
+function toleranceInWords({ plus, minus }: { plus: Length; minus: Length }, unit: Unit): string {
+  const [above, below] = [formatLength(plus, { unit }), formatLength(minus, { unit })]
+  return above === below ? `±${above}` : `+${above} −${below}`
+}
+
+const countRead = (count: number): Read => ({
+  value: count,
+  shown: count,
+  written: String(count),
+  graduation: 0,
+})
+
+function areaTolerance(text: string): Pick<Read, 'limits' | 'tolerance'> {
+  const mm2 = Number(parseArea(text).mm2)
+  return { limits: { plus: mm2, minus: mm2 }, tolerance: `±${text}` }
+}

@@ -4,7 +4,7 @@ import { chiSquareExceeds } from '../uncertainty/distributions.ts'
 /** Picks that scatter so much more than their sigma happen by chance once in a thousand marks. */
 const IMPROBABLE = 0.001
 
-/** Names every line whose picks lie further off it than their stated sigma allows. */
+/** Names every line and every repeated point whose picks scatter more than their stated sigma allows. */
 export function scatterCautions(features: Iterable<Feature>): string[] {
   const cautions: string[] = []
   for (const { mark, scatter } of features) {
@@ -13,7 +13,7 @@ export function scatterCautions(features: Iterable<Feature>): string[] {
     if (chiSquareExceeds(squares / sigma ** 2, dof) >= IMPROBABLE) continue
     const s = Math.sqrt(squares / dof)
     cautions.push(
-      `Mark ${mark}: its picks scatter by ${s.toFixed(1)} px about the line, more than their sigma of ${sigma} px allows. Pick it again, or state a larger sigma.`,
+      `Mark ${mark}: its picks scatter by ${s.toFixed(1)} px, more than their sigma of ${sigma} px allows. Pick it again, or state a larger sigma.`,
     )
   }
   return cautions

@@ -14,6 +14,7 @@ import {
 } from '../uncertainty/monte-carlo.ts'
 import { exact } from '../uncertainty/uncertain.ts'
 import { meanWeights } from '../uncertainty/weighted-mean.ts'
+import type { Decision } from './adopt.ts'
 import { type Assessment, assess } from './assessment.ts'
 import { displayFactor } from './display-units.ts'
 import { parseFormula } from './formula.ts'
@@ -25,11 +26,13 @@ export interface SimulatedRow {
   firstOrder: { value: number; u: number; U: number }
   simulated: MonteCarloResult
   verdict: Verdict
-  /** Trials that gave no value, because the references of a view came out contradictory. */
+  /** Further trials that gave no value: contradictory references, or a formula without a value. */
   failures: number
 }
 
 type Which = 'adopted' | 'compared'
+
+const MOST_FAILURES = 10_000
 
 /**
  * Draws every pick, drawn feature, stated size and reading anew, calibrates and measures again from them,
@@ -54,16 +57,25 @@ export function simulateRow(
   }
   const f = displayFactor(row.dimension.kind, job.unit)
   let failures = 0
-  const trial = (draw: Draw): number => new Trial(assessment, draw).valueOf(name, 'adopted') * f
+  const trial = (draw: Draw): number | null => {
+    try {
+      const value = new Trial(assessment, draw).valueOf(name, 'adopted') * f
+      return Number.isFinite(value) ? value : null
+    } catch (error) {
+      if (error instanceof CalibrationError || error instanceof GeometryError) return null
+      throw error
+    }
+  }
   const simulated = monteCarlo(
     (random) => {
       for (;;) {
-        try {
-          return trial(newDraw(random))
-        } catch (error) {
-          if (!(error instanceof CalibrationError || error instanceof GeometryError)) throw error
-          failures++
-          if (failures > 10_000) throw error
+        const value = trial(newDraw(random))
+        if (value !== null) return value
+        failures++
+        if (failures > MOST_FAILURES) {
+          throw new ScantlingError(
+            `Dimension ${name} has no value in most trials: its evidence is too uncertain to simulate.`,
+          )
         }
       }
     },
@@ -77,6 +89,7 @@ export function simulateRow(
 /** The whole job under one realisation of its sources; views and dimensions are worked out when asked for. */
 class Trial {
   private readonly thetas = new Map<string, number[]>()
+  private readonly values = new Map<string, number>()
 
   constructor(
     private readonly assessment: Assessment,
@@ -84,11 +97,20 @@ class Trial {
   ) {}
 
   valueOf(name: string, which: Which): number {
-    const { decision } = this.dimension(name)
-    if (decision.from.length === 1) return this.evidence(decision.from[0] as Weighed, which)
-    const compared = decision.from.flatMap((w) => (w.compared === null ? [] : [w.compared]))
+    const key = `${which} ${name}`
+    const known = this.values.get(key)
+    if (known !== undefined) return known
+    const value = this.decided(this.dimension(name).decision, which)
+    this.values.set(key, value)
+    return value
+  }
+
+  private decided({ from, excess }: Decision, which: Which): number {
+    if (from.length === 1) return this.evidence(from[0] as Weighed, which)
+    const compared = from.flatMap((w) => (w.compared === null ? [] : [w.compared]))
     const weights = meanWeights(compared)
-    return decision.from.reduce((sum, w, i) => sum + (weights[i] as number) * this.evidence(w, 'compared'), 0)
+    const widened = excess === undefined ? 0 : realise(excess, this.draw)
+    return from.reduce((sum, w, i) => sum + (weights[i] as number) * this.evidence(w, 'compared'), widened)
   }
 
   private dimension(name: string) {

@@ -29,7 +29,11 @@ const tableRow = z.object({
     .enum(['agreed', 'single', 'disputed', 'open'])
     .describe('Two or more agree; only one; two or more do not; none usable.'),
   why: z.string().describe('One sentence a person can read.'),
-  tolerance: z.string().optional().describe('As written for this dimension.'),
+  tolerance: z.string().optional().describe('As stated for an adopted printed figure.'),
+  restsOn: z
+    .array(z.string())
+    .optional()
+    .describe('Dimensions that a worked-out value rests on and that are disputed.'),
   evidence: z.array(tableEvidence),
   budget: z
     .array(z.object({ source: z.string(), share: z.number() }))

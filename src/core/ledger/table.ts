@@ -34,8 +34,10 @@ export interface TableRow {
   status: Status
   /** One sentence a person can read. */
   why: string
-  /** The tolerance stated for this dimension, as written, shown beside the value. */
+  /** The tolerance stated for an adopted printed figure, shown beside it. */
   tolerance?: string
+  /** Dimensions that a worked-out value rests on and that are disputed. */
+  restsOn?: string[]
   evidence: TableEvidence[]
   /** Shares of variance, largest first, summing to 1; empty when u is 0. */
   budget: { source: string; share: number }[]

@@ -1,5 +1,5 @@
 import { GeometryError } from '../geometry/geometry-error.ts'
-import type { Dimension, Evidence, Job } from '../job/types.ts'
+import type { Dimension, DimensionKind, Evidence, Job } from '../job/types.ts'
 import type { Feature } from '../sheet/feature.ts'
 import { measureFeatures } from '../sheet/measure-feature.ts'
 import { standardUncertainty } from '../uncertainty/covariance.ts'
@@ -9,6 +9,7 @@ import type { Figures } from './figures.ts'
 import { parseFormula } from './formula.ts'
 import { FormulaError } from './formula-error.ts'
 import { foundEvidence, type InstrumentSources } from './found-evidence.ts'
+import type { FoundScatter } from './found-scatter.ts'
 import { printedEvidence } from './printed-evidence.ts'
 import { type Weighed, without } from './weighed.ts'
 
@@ -24,18 +25,35 @@ export interface WeighingContext {
   compared(name: string): Uncertain | null
 }
 
-/** Reads one piece of evidence; what is wrong with it becomes its `problem`. */
-export function weighEvidence(evidence: Evidence, dimension: Dimension, context: WeighingContext): Weighed {
-  if (evidence.withdrawn !== undefined) return without(evidence, `Withdrawn: ${evidence.withdrawn}`)
+/** A person's words, with a full stop at their end. */
+const sentence = (words: string): string => (/[.!?]\s*$/.test(words) ? words : `${words}.`)
+
+/**
+ * Reads one piece of evidence; what is wrong with it becomes its `problem`.
+ * @param scatter of the dimension's readings, by instrument
+ */
+export function weighEvidence(
+  evidence: Evidence,
+  dimension: Dimension,
+  scatter: ReadonlyMap<string | undefined, FoundScatter>,
+  context: WeighingContext,
+): Weighed {
+  if (evidence.withdrawn !== undefined) return without(evidence, sentence(`Withdrawn: ${evidence.withdrawn}`))
   switch (evidence.basis) {
     case 'printed':
       return printedEvidence(evidence, dimension, context.job, context.figures)
     case 'found':
-      return foundEvidence(evidence, dimension.kind, context.job, context.instruments)
+      return foundEvidence(
+        evidence,
+        dimension.kind,
+        context.job,
+        context.instruments,
+        scatter.get(evidence.instrument),
+      )
     case 'scaled':
       return scaledEvidence(evidence, context)
     case 'derived':
-      return derivedEvidence(evidence, context)
+      return derivedEvidence(evidence, dimension.kind, context)
   }
 }
 
@@ -62,6 +80,7 @@ function scaledEvidence(
 
 function derivedEvidence(
   evidence: Extract<Evidence, { basis: 'derived' }>,
+  kind: DimensionKind,
   { adopted, compared }: WeighingContext,
 ): Weighed {
   try {
@@ -74,24 +93,24 @@ function derivedEvidence(
       )
     }
     const value = formula.value((name) => adopted(name) as Uncertain)
-    if (!Number.isFinite(value.value)) {
-      return without(evidence, `The formula \`${evidence.formula}\` has no value for these dimensions.`)
-    }
-    if (!Number.isFinite(standardUncertainty(value))) {
-      return without(
-        evidence,
-        `The formula \`${evidence.formula}\` has no uncertainty at these dimensions: the least change of them leaves it without a value, or changes it without bound.`,
-      )
-    }
-    return {
-      evidence,
-      adopted: value,
-      compared: formula.value((name) => compared(name) as Uncertain),
-      written: '',
-      usable: true,
-    }
+    const comparedValue = formula.value((name) => compared(name) as Uncertain)
+    const problem =
+      problemOf(evidence.formula, value, kind) ?? problemOf(evidence.formula, comparedValue, kind)
+    if (problem !== null) return without(evidence, problem)
+    return { evidence, adopted: value, compared: comparedValue, written: '', usable: true }
   } catch (error) {
     if (error instanceof FormulaError) return without(evidence, `${error.message}.`)
     throw error
   }
+}
+
+function problemOf(formula: string, x: Uncertain, kind: DimensionKind): string | null {
+  if (!Number.isFinite(x.value)) return `The formula \`${formula}\` has no value for these dimensions.`
+  if (x.value < 0 && kind !== 'angle') {
+    return `The formula \`${formula}\` gives less than nothing: check the dimensions it uses.`
+  }
+  if (!Number.isFinite(standardUncertainty(x))) {
+    return `The formula \`${formula}\` has no uncertainty at these dimensions: the least change of them leaves it without a value, or changes it without bound.`
+  }
+  return null
 }

@@ -13,6 +13,8 @@ export interface Weighed {
   written: string
   /** A printed figure that is written in feet. */
   feet?: boolean
+  /** The tolerance stated for a printed figure, in words. */
+  tolerance?: string
   /** Counts by itself: it has a value, is not withdrawn and not doubtful. */
   usable: boolean
   problem?: string

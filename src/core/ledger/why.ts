@@ -1,23 +1,64 @@
+import { expand } from '../uncertainty/coverage.ts'
 import type { Decision } from './adopt.ts'
+import type { TableRelation } from './table.ts'
 import type { Weighed } from './weighed.ts'
 
-/**
- * Says in a sentence or two why the adopted value is what it is and how the rest agrees with it.
- * @param writtenOf shop notation of a piece of evidence
- */
-export function whyAdopted(
-  decision: Decision,
-  weighed: readonly Weighed[],
-  writtenOf: (w: Weighed) => string,
-): string {
+/** What `whyAdopted` tells of. */
+export interface Reasons {
+  decision: Decision
+  weighed: readonly Weighed[]
+  restsOn: readonly string[]
+  /** The relations that the dimension stands in. */
+  relations: readonly TableRelation[]
+  /** Shop notation of a piece of evidence. */
+  writtenOf(w: Weighed): string
+}
+
+/** Says in a few sentences why the adopted value is what it is and how the rest agrees with it. */
+export function whyAdopted({ decision, weighed, restsOn, relations, writtenOf }: Reasons): string {
   if (decision.adopted === null) return decision.open ?? 'There is no usable evidence.'
   const parts = [`${lead(decision)}${standing(decision, writtenOf)}.`]
-  const doubtful = weighed.filter(
-    (w) =>
-      w.compared !== null && !w.usable && !decision.from.includes(w) && w.evidence.withdrawn === undefined,
-  )
-  if (doubtful.length > 0) parts.push('A printed figure that is hard to read was not counted.')
+  if (restsOn.length > 0) {
+    parts.push(`It rests on ${restsOn.join(' and ')}, which ${restsOn.length > 1 ? 'are' : 'is'} disputed.`)
+  }
+  parts.push(...vague(decision, writtenOf), ...notCounted(decision, weighed), ...inRelations(relations))
   return parts.join(' ')
+}
+
+/** Evidence that agrees only because it says next to nothing. */
+function vague({ from, pairs }: Decision, writtenOf: (w: Weighed) => string): string[] {
+  const others = new Set(pairs.flatMap((p) => [p.a, p.b]).filter((w) => !from.includes(w)))
+  return [...others].flatMap((w) => {
+    if (w.compared === null) return []
+    const { U } = expand(w.compared)
+    return U > VAGUE * Math.abs(w.compared.value)
+      ? [`The ${w.evidence.basis} value ${writtenOf(w)} is too uncertain to say much.`]
+      : []
+  })
+}
+
+/** An expanded uncertainty above this share of the value leaves little to agree with. */
+const VAGUE = 0.2
+
+function notCounted({ from }: Decision, weighed: readonly Weighed[]): string[] {
+  return weighed.flatMap((w) => {
+    if (w.usable || from.includes(w) || w.evidence.withdrawn !== undefined) return []
+    if (w.evidence.basis !== 'printed')
+      return [`Its ${w.evidence.basis} evidence ${w.evidence.id} can't be used.`]
+    return w.compared === null
+      ? [`The printed figure "${w.evidence.text}" can't be read and was not counted.`]
+      : ['A printed figure that is hard to read was not counted.']
+  })
+}
+
+function inRelations(relations: readonly TableRelation[]): string[] {
+  const checked = relations.filter((r) => r.problem === undefined)
+  const broken = checked.filter((r) => !r.holds).map((r) => r.id)
+  if (broken.length > 0) {
+    return [`It stands in ${broken.join(' and ')}, which ${broken.length > 1 ? 'do' : 'does'} not close.`]
+  }
+  const closed = checked.map((r) => r.id)
+  return closed.length === 0 ? [] : [`It closes in ${closed.join(' and ')}.`]
 }
 
 function lead({ basis, from, chosen }: Decision): string {
@@ -44,7 +85,7 @@ function lead({ basis, from, chosen }: Decision): string {
 }
 
 function standing({ status, pairs, from }: Decision, writtenOf: (w: Weighed) => string): string {
-  if (status === 'single') return '; nothing else checks it'
+  if (status === 'single') return '; there is no other evidence'
   // What disputes the adopted evidence is told first; a quarrel among the others comes after.
   const worst = [...pairs].sort((p, q) => rank(q, from) - rank(p, from))[0]
   if (worst === undefined) return ''

@@ -57,8 +57,3 @@ export function lengthFromInches(inches: Fraction, graduation?: Fraction): Lengt
 export function lengthFromMillimetres(mm: Fraction, graduation?: Fraction): Length {
   return { mm, graduation: graduation ?? new Fraction(1n, mm.d), system: 'mm', feet: false }
 }
-
-/** Whether two lengths are of the same size; how they were written does not count. */
-export function sameLength(a: Length, b: Length): boolean {
-  return a.mm.equals(b.mm)
-}

@@ -38,6 +38,6 @@ export function mustStayFirstOrder(view: ViewMapping, theta: readonly Uncertain[
   )
   if (worst <= WORST_RELATIVE_UNCERTAINTY) return
   throw new CalibrationError(
-    `its references disagree so much that a scale or tilt would be uncertain by ${(100 * worst).toFixed(0)} %: misread figures, or marks on the wrong features? Check their sizes and marks, and add a reference that you are sure of.`,
+    `its references disagree so much that a scale or tilt would be uncertain by ${worst > 1 ? 'more than itself' : `${(100 * worst).toFixed(0)} %`}: misread figures, or marks on the wrong features? Check their sizes and marks, and add a reference that you are sure of.`,
   )
 }

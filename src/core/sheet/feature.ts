@@ -27,7 +27,7 @@ export interface Feature {
   picking: readonly Move[]
   /** point: x and y; line: each end across the line; circle: centre x, y and radius; path: x and y of each point. */
   draughting: readonly Source[]
-  /** line: how its picks lie about it, when there are more than two. Pixels. */
+  /** How the picks of a line of more than two, or of a repeated point, lie about it. Pixels. */
   scatter?: { squares: number; dof: number; sigma: number }
 }
 
@@ -62,7 +62,7 @@ function draughtingOf(mark: Mark, n: number): Source[] {
 }
 
 function pointFeature(mark: Mark & { kind: 'point' }): Feature {
-  const { pixel, u, estimate } = pickedPixel(mark)
+  const { pixel, u, estimate, squares } = pickedPixel(mark)
   const label = pickingOf(mark)
   return {
     mark: mark.id,
@@ -74,15 +74,20 @@ function pointFeature(mark: Mark & { kind: 'point' }): Feature {
       { source: newSource(label, estimate), point: 0, dx: 0, dy: u },
     ],
     draughting: draughtingOf(mark, 2),
+    ...(estimate && squares ? { scatter: { squares, dof: estimate.dof, sigma: mark.sigma } } : {}),
   }
 }
 
 /** Where a point was picked, with the standard uncertainty of each coordinate, pixels. */
-function pickedPixel(mark: Mark & { kind: 'point' }): {
+interface PickedPixel {
   pixel: Point
   u: number
   estimate?: VarianceEstimate
-} {
+  /** Sum of squared distances of the picks from their mean, both coordinates. */
+  squares?: number
+}
+
+function pickedPixel(mark: Mark & { kind: 'point' }): PickedPixel {
   const { pixel, repeats = [], sigma } = mark
   if (repeats.length === 0) return { pixel, u: sigma }
   const picks = [pixel, ...repeats]
@@ -94,7 +99,8 @@ function pickedPixel(mark: Mark & { kind: 'point' }): {
   const mean: Point = [x.mean, y.mean]
   // Repeats that agree to the last digit tell nothing of the scatter: the stated sigma stands.
   if (s === 0) return { pixel: mean, u: sigma / Math.sqrt(n) }
-  return { pixel: mean, u: s / Math.sqrt(n), estimate: { dof: 2 * (n - 1) } }
+  const dof = 2 * (n - 1)
+  return { pixel: mean, u: s / Math.sqrt(n), estimate: { dof }, squares: s * s * dof }
 }
 
 /** A line stays a line under every mapping, so it is fitted in pixels, where all picks are uncertain alike. */

@@ -67,6 +67,9 @@ export function linearise(
     return out
   })
   const computed = observations.map((o) => o.value)
+  if (!computed.every(Number.isFinite) || !errors.every((e) => e.every(Number.isFinite))) {
+    throw new GeometryError('The references come out beyond all bounds: check their picks and sizes.')
+  }
   return {
     jacobian: new Matrix(observations.map((o) => [...o.byParameter])),
     residuals: computed.map((c, i) => (stated[i] as number) - c),

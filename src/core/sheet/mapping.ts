@@ -1,4 +1,5 @@
 import type { Point } from '../geometry/frames.ts'
+import { GeometryError } from '../geometry/geometry-error.ts'
 import type { MappingKind } from '../job/types.ts'
 
 /** Where a view lies on its page; it keeps the parameters of every mapping near 1 in size. */
@@ -35,7 +36,7 @@ export interface Mapping {
 
 const at = (theta: ArrayLike<number>, i: number): number => theta[i] as number
 
-export const uniform: Mapping = {
+const uniform: Mapping = {
   kind: 'uniform',
   parameters: ['scale'],
   start: (scale) => [scale],
@@ -48,7 +49,7 @@ export const uniform: Mapping = {
 }
 
 /** One scale along and one across the grain of the paper. */
-export const twoAxis: Mapping = {
+const twoAxis: Mapping = {
   kind: 'two-axis',
   parameters: ['along', 'across'],
   start: (scale) => [scale, scale],
@@ -69,7 +70,7 @@ export const twoAxis: Mapping = {
 }
 
 /** A symmetric stretch: any affine mapping is one after a rotation (polar decomposition). */
-export const affine: Mapping = {
+const affine: Mapping = {
   kind: 'affine',
   parameters: ['along', 'skew', 'across'],
   start: (scale) => [scale, 0, scale],
@@ -88,8 +89,11 @@ export const affine: Mapping = {
   },
 }
 
+/** Relative distance from the vanishing line, 1 at the origin, below which a plane is seen too flat to measure. */
+const HORIZON = 0.1
+
 /** A plane seen from anywhere: the symmetric stretch at the origin and two tilts. */
-export const projective: Mapping = {
+const projective: Mapping = {
   kind: 'projective',
   parameters: ['along', 'skew', 'across', 'tilt_x', 'tilt_y'],
   start: (scale) => [scale, 0, scale, 0, 0],
@@ -102,6 +106,11 @@ export const projective: Mapping = {
     const u = pixel[0] - origin[0]
     const v = pixel[1] - origin[1]
     const w = 1 + p * u + q * v
+    if (!(w > HORIZON)) {
+      throw new GeometryError(
+        'A mark lies at or beyond the horizon of this view as its references place it: check the references, or pick nearer to them.',
+      )
+    }
     const x = (a * u + b * v) / w
     const y = (b * u + c * v) / w
     return {

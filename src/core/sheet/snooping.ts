@@ -1,4 +1,5 @@
 import { Matrix } from 'ml-matrix'
+import { normalEquivalent } from '../uncertainty/distributions.ts'
 import type { StatedSize } from './reference.ts'
 import type { Solution } from './solve-mapping.ts'
 
@@ -13,7 +14,8 @@ const UNCHECKED_BELOW = 1e-6
 /**
  * Normalised residual w of each stated size: the test of "this size alone is wrong" against "all fit".
  * A rectangle's width stands in two equations, so its hypothesis moves both.
- * w = cᵀWr / √(cᵀW Q_r W c), Q_r = V − J N⁻¹ Jᵀ; 0 where no other reference checks it.
+ * w = cᵀWr / √(cᵀW Q_r W c), Q_r = V − J N⁻¹ Jᵀ; 0 where no other reference checks it. Where the variance is itself an
+ * estimate (repeated picks), w is the normal deviate that is as improbable as this is in Student's t.
  * Source: Baarda, "A testing procedure for use in geodetic networks" (1968), conventional alternative hypotheses.
  */
 export function normalisedResiduals(sizes: readonly StatedSize[], solution: Solution): number[] {
@@ -35,6 +37,8 @@ export function normalisedResiduals(sizes: readonly StatedSize[], solution: Solu
         total += weight.get(i, j)
       }
     }
-    return precision > UNCHECKED_BELOW * total ? numerator / Math.sqrt(precision) : 0
+    if (!(precision > UNCHECKED_BELOW * total)) return 0
+    const dof = Math.min(...rows.map((i) => solution.dofs[i] as number))
+    return normalEquivalent(numerator / Math.sqrt(precision), dof)
   })
 }

@@ -1,4 +1,5 @@
 import type { Matrix } from 'ml-matrix'
+import { effectiveDof } from '../uncertainty/coverage.ts'
 import type { Draw } from '../uncertainty/draws.ts'
 import type { Source } from '../uncertainty/source.ts'
 import type { Uncertain } from '../uncertainty/uncertain.ts'
@@ -17,6 +18,8 @@ export interface Solution {
   /** Observed − computed for each equation, mm. */
   residuals: number[]
   chi2: number
+  /** Effective degrees of freedom of each residual's variance; Infinity where it is known. */
+  dofs: number[]
   dof: number
   adjustment: Adjustment
   jacobian: Matrix
@@ -58,6 +61,9 @@ export function solveMapping(view: ViewMapping, sizes: readonly StatedSize[], dr
     theta: propagateParameters(theta, adjustment, state),
     residuals: state.residuals,
     chi2: quadraticForm(adjustment.weight, state.residuals),
+    dofs: state.errors.map((error) =>
+      effectiveDof({ value: 0, sources: state.sources, coefficients: [...error] }),
+    ),
     dof: equations.length - start.length,
     adjustment,
     jacobian: state.jacobian,
@@ -118,7 +124,7 @@ function mustBeDetermined(
   const determined = isDetermined(mapping, scale, state.jacobian)
   const exactlyEnough = state.residuals.length === theta.length
   // Contradictory sizes end where the mapping collapses, which looks like too few; the start tells them apart.
-  if (exactlyEnough && !(settled && determined) && isDetermined(mapping, scale, atStart.jacobian)) {
+  if (exactlyEnough && !(settled && determined) && clearlyDetermined(mapping, scale, atStart)) {
     throw new CalibrationError(
       `its references contradict one another: no ${mapping.kind} mapping gives all of them at once. Check their sizes and marks.`,
     )
@@ -141,6 +147,16 @@ function mustBeDetermined(
 
 const isDetermined = (mapping: Mapping, scale: number, jacobian: Matrix): boolean =>
   spreadOfDirections(mapping, scale, jacobian) > SMALLEST_SPREAD
+
+/** Determined by more than the picks' own errors: parallel lines picked by hand are never quite parallel. */
+function clearlyDetermined(mapping: Mapping, scale: number, state: Linearised): boolean {
+  const adjustment = adjust(state.jacobian, state.residuals, state.variance, 0)
+  return (
+    adjustment !== null &&
+    isDetermined(mapping, scale, state.jacobian) &&
+    worstRelativeUncertainty(mapping, scale, adjustment) <= WORST_RELATIVE_UNCERTAINTY
+  )
+}
 
 const worstRelativeUncertainty = (mapping: Mapping, scale: number, { covariance }: Adjustment): number =>
   Math.max(

@@ -27,6 +27,25 @@ export function chiSquareExceeds(chi2: number, dof: number): number {
   return 1 - jStat.chisquare.cdf(chi2, dof)
 }
 
+/**
+ * Probability that a chi-square over its `dof` exceeds this, when the variances it was formed with are themselves
+ * estimates worth `known` degrees of freedom (Fisher's F); Infinity gives the chi-square itself.
+ */
+export function chiSquareWithEstimatesExceeds(chi2: number, dof: number, known: number): number {
+  if (known > PRACTICALLY_INFINITE) return chiSquareExceeds(chi2, dof)
+  return 1 - jStat.centralF.cdf(chi2 / dof, dof, known)
+}
+
+/**
+ * The standard normal deviate that is as improbable as t is with `dof` degrees of freedom, with its sign.
+ * Beyond what doubles can tell apart it is 8.
+ */
+export function normalEquivalent(t: number, dof: number): number {
+  if (dof > PRACTICALLY_INFINITE || t === 0) return t
+  const p = jStat.studentt.cdf(-Math.abs(t), dof)
+  return Math.sign(t) * (p > 1e-15 ? -jStat.normal.inv(p, 0, 1) : 8)
+}
+
 /** Two-sided probability that |t| with `dof` degrees of freedom exceeds |t|. */
 export function studentExceeds(t: number, dof: number): number {
   return 2 * jStat.studentt.cdf(-Math.abs(t), dof)

@@ -3,6 +3,8 @@ declare module 'jstat' {
     cdf(x: number, ...parameters: number[]): number
     inv(p: number, ...parameters: number[]): number
   }
-  const module: { jStat: { studentt: Distribution; chisquare: Distribution; normal: Distribution } }
+  const module: {
+    jStat: { studentt: Distribution; chisquare: Distribution; centralF: Distribution; normal: Distribution }
+  }
   export default module
 }

@@ -28,7 +28,7 @@ describe('which value a dimension takes', () => {
   })
 
   it('takes the mean of several scaled values, weighted and with what they share', () => {
-    const marks = [point('D', [100, 500]), point('E', [1606, 500])]
+    const marks = [point('D', [100, 500]), point('E', [1601.5, 500])]
     const row = rowOf(
       smallJob({ marks, dimensions: [dimension('drum', [scaled(half), scaled(['D', 'E'], 't')])] }),
       'drum',
@@ -38,7 +38,7 @@ describe('which value a dimension takes', () => {
     const [first, second] = row.evidence
     expect(first?.u).toBeLessThan(second?.u ?? 0)
     expect(row.value).toBeGreaterThan(10)
-    expect(row.value).toBeLessThan((10 + 10.04) / 2)
+    expect(row.value).toBeLessThan((10 + 10.01) / 2)
     expect(row.u).toBeLessThan(Math.min(first?.u ?? 0, second?.u ?? 0))
   })
 
@@ -119,7 +119,7 @@ describe('what a printed figure is compared by', () => {
     expect(u(['10"'], { tolerance: '±1/8' })).toBeCloseTo(1 / 8 / Math.sqrt(3), 12)
     const job = smallJob({ tolerance: '±1/32', dimensions: [dimension('d0', [printed('10"')])] })
     expect(rowOf(job, 'd0').evidence[0]?.u).toBeCloseTo(1 / 32 / Math.sqrt(3), 12)
-    expect(rowOf(job, 'd0').tolerance).toBe('±1/32')
+    expect(rowOf(job, 'd0').tolerance).toBe('±1/32"')
   })
 })
 
@@ -235,5 +235,131 @@ describe('a line picked worse than it claims', () => {
     ).cautions.filter((c) => c.startsWith('Mark'))
     expect(cautions).toHaveLength(1)
     expect(cautions[0]).toMatch(/Mark bad: its picks scatter by \d+\.\d px/)
+  })
+})
+
+describe('what a person must be told', () => {
+  it('is that a printed figure can’t be read, when another value is taken for it', () => {
+    const row = rowOf(smallJob({ dimensions: [dimension('drum', [printed('8 38'), scaled(half)])] }), 'drum')
+    expect(row).toMatchObject({ basis: 'scaled', status: 'single' })
+    expect(row.why).toContain('The printed figure "8 38" can\'t be read and was not counted.')
+  })
+
+  it('is that a worked-out value rests on a disputed one, however far down', () => {
+    const disputed = dimension('neck', [printed('10 1/2"'), scaled(half)])
+    const job = smallJob({
+      dimensions: [
+        disputed,
+        dimension('twice', [derived('2 * neck')]),
+        dimension('more', [derived('twice + 1 in')]),
+      ],
+    })
+    expect(rowOf(job, 'more').restsOn).toEqual(['neck'])
+    expect(rowOf(job, 'more').why).toContain('It rests on neck, which is disputed.')
+  })
+
+  it('is whether the relations it stands in close', () => {
+    const dimensions = [
+      dimension('a', [printed('3"')]),
+      dimension('b', [printed('3 1/4"')]),
+      dimension('c', [printed('3"')]),
+    ]
+    const relations = [
+      { id: 'L1', text: 'a = b' },
+      { id: 'L2', text: 'a = c' },
+    ]
+    const job = smallJob({ dimensions, relations })
+    expect(rowOf(job, 'b').why).toContain('It stands in L1, which does not close.')
+    expect(rowOf(job, 'c').why).toContain('It closes in L2.')
+  })
+
+  it('is that evidence agrees only because it is too uncertain to disagree', () => {
+    const marks = [
+      point('D', [100, 500], { repeats: [[400, 500]] } as never),
+      point('E', [1600, 500], { repeats: [[1900, 500]] } as never),
+    ]
+    const row = rowOf(
+      smallJob({ marks, dimensions: [dimension('drum', [printed('12"'), scaled(['D', 'E'])])] }),
+      'drum',
+    )
+    expect(row.status).toBe('agreed')
+    expect(row.why).toMatch(/The scaled value .* is too uncertain to say much/)
+  })
+})
+
+describe('the cautions of a job', () => {
+  const cautionsOf = async (job: Parameters<typeof rowOf>[0]) => {
+    const { dimensionTable } = await import('../../../src/core/ledger/dimension-table.ts')
+    return dimensionTable(job).cautions.join('\n')
+  }
+
+  it('name repeats that scatter beyond their sigma, marks off the page and readings that look like a slip', async () => {
+    const marks = [
+      point('D', [100, 500], { repeats: [[400, 500]] } as never),
+      point('E', [99_999, 500]),
+      point('F', [1600, 900]),
+    ]
+    const dimensions = [
+      dimension('a', [scaled(['D', 'F'])]),
+      dimension('b', [scaled(['E', 'F'])]),
+      dimension('c', [found(['7.48 in', '74.9 in'])]),
+    ]
+    const cautions = await cautionsOf(smallJob({ marks, dimensions }))
+    expect(cautions).toMatch(/Mark D: its picks scatter by 150\.0 px/)
+    expect(cautions).toMatch(/Mark E lies off its page of 5000 × 4000 pixels/)
+    expect(cautions).toMatch(/Dimension c, evidence f: its readings run from 7\.48 in to 74\.9 in/)
+  })
+
+  it('name a drawn scale that the dpi contradicts, and then take the larger draughting error', async () => {
+    const withScale = (drawnScale: number) => {
+      const job = smallJob({
+        marks: [point('G', [500, 900])],
+        dimensions: [dimension('a', [scaled(['G', 'C'])])],
+      })
+      const sheets = job.sheets.map((s) => ({ ...s, draughting: '0.13 mm' }))
+      return { ...job, sheets, views: job.views.map((v) => ({ ...v, drawnScale })) }
+    }
+    expect(await cautionsOf(withScale(0.5))).not.toMatch(/drawn to/)
+    expect(await cautionsOf(withScale(2))).toMatch(/said to be drawn to 2, but by the scan's dpi it is 0\.50/)
+    expect(rowOf(withScale(2), 'a').u).toBeCloseTo(rowOf(withScale(0.5), 'a').u, 12)
+  })
+})
+
+describe('several sets of readings on the original', () => {
+  it('share one estimate of their scatter, so that a lucky pair does not outweigh the rest', () => {
+    const evidence = [found(['1.00 in', '1.04 in'], 'f1'), found(['1.01 in', '1.01 in'], 'f2')]
+    const row = rowOf(smallJob({ dimensions: [dimension('bore', evidence)] }), 'bore')
+    expect(row.value).toBeCloseTo((1.02 + 1.01) / 2, 9)
+    // Pooled: s² = 0.0008 / 2 with 2 degrees of freedom.
+    expect(row.evidence[1]?.u).toBeCloseTo(Math.hypot(Math.sqrt(0.0004 / 2), 0.01 / Math.sqrt(12)), 9)
+  })
+})
+
+describe('relations at their edge', () => {
+  const rowsOf = async (relations: { id: string; text: string; u?: string }[]) => {
+    const { dimensionTable } = await import('../../../src/core/ledger/dimension-table.ts')
+    const dimensions = [
+      dimension('a', [printed('10"')]),
+      dimension('b', [printed('10"')]),
+      dimension('p', [printed('50°')], { kind: 'angle' }),
+      dimension('q', [printed('60°')], { kind: 'angle' }),
+    ]
+    return dimensionTable(smallJob({ dimensions, relations })).relations
+  }
+
+  it('say that they have no value rather than give one that is not finite', async () => {
+    const [row] = await rowsOf([{ id: 'L1', text: 'a = sqrt(a^2 - b^2)' }])
+    expect(row).toMatchObject({ holds: false, misclosure: 0, u: 0 })
+    expect(row?.problem).toContain('no value')
+  })
+
+  it('take what they may miss by in their own kind', async () => {
+    const [angle, length] = await rowsOf([
+      { id: 'L1', text: 'p = q', u: '1°' },
+      { id: 'L2', text: 'a = b', u: '1°' },
+    ])
+    expect(angle?.holds).toBe(false)
+    expect(angle?.misclosure).toBeCloseTo(-10, 9)
+    expect(length?.problem).toContain('not of its kind')
   })
 })

@@ -9,5 +9,6 @@ export const area: TrueMeasure = ([path]) => {
     throw new GeometryError(`Path ${path.mark} crosses itself, so the area inside it is not determined.`)
   }
   const { value, gradient } = polygonArea(path.points)
+  if (value === 0) throw new GeometryError(`Path ${path.mark} encloses nothing.`)
   return value < 0 ? { value: -value, gradient: gradient.map((g) => -g) } : { value, gradient }
 }

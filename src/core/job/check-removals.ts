@@ -1,0 +1,27 @@
+import type { Edit, ItemKind } from './edit-types.ts'
+import { ITEM_KINDS } from './item-kinds.ts'
+import { JobError } from './job-error.ts'
+import type { Job } from './types.ts'
+import { useProblem } from './uses.ts'
+
+/**
+ * Refuses an edit that removed something which the job after it still refers to.
+ *
+ * @throws JobError that names both
+ */
+export function checkRemovals(after: Job, edit: Edit): void {
+  if (edit.do === 'several') {
+    for (const one of edit.edits) checkRemovals(after, one)
+    return
+  }
+  if (!edit.do.startsWith('remove-') || edit.do === 'remove-evidence' || edit.do === 'remove-reference')
+    return
+  // A job that lists nobody takes any name for a person.
+  if (edit.do === 'remove-person' && after.people.length === 0) return
+  const kind = edit.do.slice('remove-'.length) as ItemKind
+  const { list, key } = ITEM_KINDS[kind]
+  const name = (edit as unknown as Record<string, string>)[key] ?? ''
+  if ((after[list] as object[]).some((item) => (item as Record<string, unknown>)[key] === name)) return
+  const problem = useProblem(after, kind, name)
+  if (problem !== null) throw new JobError(problem)
+}
