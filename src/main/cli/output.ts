@@ -1,6 +1,6 @@
 import { oneSentence } from './one-sentence.ts'
 
-const COLUMNS_WITHOUT_TERMINAL = 120
+export const COLUMNS_WITHOUT_TERMINAL = 120
 
 /** Text for standard output, as it is. */
 export function print(text: string): void {
@@ -18,8 +18,11 @@ export function fail(message: string): void {
   process.exitCode = 2
 }
 
-/** Columns of the terminal; a usual page where output goes elsewhere. */
-export const outputWidth = (): number => process.stdout.columns ?? COLUMNS_WITHOUT_TERMINAL
+/** Columns of the terminal; where output goes elsewhere, what COLUMNS says, else a usual page. */
+export function outputWidth(): number {
+  const stated = process.env['COLUMNS'] ?? ''
+  return process.stdout.columns ?? (/^[1-9]\d{0,4}$/.test(stated) ? Number(stated) : COLUMNS_WITHOUT_TERMINAL)
+}
 
 /** A reader that went away (`scantling table … | head`) is no error. */
 export function ignoreClosedPipes(): void {

@@ -11,7 +11,7 @@ export interface ReadTable {
   warning?: string
   /** A scan that is missing or changed: what it means, and how many more there are. */
   scanProblem?: string
-  /** A view that can't be calibrated: which, why, and how many more there are. */
+  /** A view that can't be calibrated: which, and how many more there are; the table says why. */
   viewProblem?: string
 }
 
@@ -24,7 +24,9 @@ function firstOf(sentences: readonly string[]): string | undefined {
 const uncalibrated = (view: TableView): string[] =>
   view.problem === undefined || Object.keys(view.parameters).length > 0
     ? []
-    : [`View ${view.id} "${view.name}": ${view.problem.charAt(0).toLowerCase()}${view.problem.slice(1)}`]
+    : [
+        `View ${view.id} "${view.name}" can't be calibrated, so no value is scaled off it; the output says why.`,
+      ]
 
 /**
  * A job's table as its folder holds it, for printing. Changes nothing on disk.

@@ -52,7 +52,7 @@ describe('the sample, as the README shows it', () => {
     expect({ code: edited.code, stderr: edited.stderr }).toEqual({ code: 0, stderr: '' })
     const { stdout } = await scantling('table', folder)
     expect(lineOf(stdout, 'hood_od')).toBe(lineOf(readme.slice(readme.indexOf('**4. Read it.**')), 'hood_od'))
-    expect(lineOf(stdout, 'hood_od')).toContain('11 33/64" + 0.008" ± 0.094"')
+    expect(lineOf(stdout, 'hood_od')).toContain('11 1/2" + 0.023" ± 0.094"')
   })
 
   test('check names the misprint, the relation it breaks and the misread reference', async () => {

@@ -1,30 +1,49 @@
 import type { Command } from 'commander'
+import type { SheetScan } from '../../services/scans/verify-scans.ts'
 import { fail, note, print } from '../output.ts'
 
 const HELP = `
-Lists what is disputed, open or suspect, relations that do not close, and scans that are no longer the files
-picked on. Reads only. Exit code 1 when anything is disputed or does not close, 0 otherwise; 2 when a scan is
-missing or changed, or a view can't be calibrated.
+Lists what is disputed, relations that do not close or could not be checked, suspect references and views,
+printed figures to settle (hard or impossible to read), open dimensions, and scans that are no longer the files
+picked on. Reads only.
+
+Exit codes:
+  0  nothing is disputed, and all relations that could be checked close; dimensions may still be open, single
+     or estimated, and relations unchecked: read the list
+  1  something is disputed or does not close
+  2  a scan is missing or changed, a view can't be calibrated, or there is no job to read
 
 Example:
-  $ scantling check ventilator && scantling table ventilator --format csv > for-the-shop.csv`
+  $ scantling check ventilator && scantling table ventilator --format csv > ventilator.csv`
+
+/** Short, because the whole of it is in the list. */
+function scanStop(scans: readonly SheetScan[]): string | undefined {
+  const wrong = scans.filter(({ state }) => state !== 'ok')
+  const [first] = wrong
+  if (first === undefined) return undefined
+  const what = first.state === 'missing' ? "can't be read" : 'has changed'
+  const more = wrong.length > 1 ? ` (and ${wrong.length - 1} more)` : ''
+  return `The scan ${first.file} of sheet ${first.sheet} ${what}${more}; the list says more.`
+}
 
 export function addCheckCommand(program: Command): void {
   program
     .command('check')
-    .description('say what must be settled before the table goes to the shop')
+    .description('list what is disputed, does not close, is suspect, hard to read or open')
     .argument('<FOLDER>', 'the job folder')
     .addHelpText('after', HELP)
     .action(async (folder: string) => {
       const { tableFindings } = await import('../../../core/handoff/table-findings.ts')
       const { readTable } = await import('../read-table.ts')
-      const { table, scans, warning, scanProblem, viewProblem } = await readTable(folder)
+      const { table, scans, warning, viewProblem } = await readTable(folder)
       const findings = tableFindings(table)
       const sections: [string, string[]][] = [
         ['Disputed', findings.disputed],
         ['Does not close', findings.unclosed],
         ['Suspect', findings.suspect],
+        ['Figures to settle', findings.figures],
         ['Open', findings.open],
+        ['Not checked', findings.unchecked],
         ['Scans', scans.flatMap(({ sentence }) => (sentence === '' ? [] : [sentence]))],
       ]
       const found = sections.filter(([, sentences]) => sentences.length > 0)
@@ -37,7 +56,7 @@ export function addCheckCommand(program: Command): void {
           ? text.join('\n')
           : `Nothing to settle in ${length} dimension${length === 1 ? '' : 's'}.\n`,
       )
-      const stop = scanProblem ?? viewProblem
+      const stop = scanStop(scans) ?? viewProblem
       if (stop !== undefined) {
         fail(stop)
         return

@@ -1,5 +1,6 @@
-import { userInfo } from 'node:os'
 import type { Command } from 'commander'
+import { loginName } from '../login-name.ts'
+import { notBlank } from '../text-option.ts'
 
 const HELP = `
 Reads edits, one JSON object a line, from FILE or standard input ("scantling schema edit" describes them), and
@@ -7,17 +8,16 @@ answers each with one line once it is on disk:
   ok 12: add mark M12
 The first edit that is refused ends it: a sentence on standard error, exit code 2; the edits before it stay.
 
+Two more lines are taken: {"do":"undo"} takes back the newest edit, {"do":"redo"} makes again what was undone. What
+can be undone lasts as long as the folder is open, which is for this run; after it, make an edit that puts things
+right.
+
+Marks, evidence and notes that don't say who made them and when get both from --by and the clock. PERSON is the id or
+the name of one of the job's people; somebody new is added to them first, and the answer says so.
+
 Examples:
   $ scantling edit ventilator edits.ndjson --by "A. Rivet"
   $ echo '{"do":"adopt","dimension":"barrel_length","adopt":"printed"}' | scantling edit ventilator`
-
-const loginName = (): string => {
-  try {
-    return userInfo().username
-  } catch {
-    return 'somebody'
-  }
-}
 
 export function addEditCommand(program: Command): void {
   program
@@ -25,7 +25,11 @@ export function addEditCommand(program: Command): void {
     .description('make edits in a job, each acknowledged when it is on disk')
     .argument('<FOLDER>', 'the job folder')
     .argument('[FILE]', 'edits, one JSON object a line (default: standard input)')
-    .option('--by <PERSON>', 'who makes the edits (default: the login name)')
+    .option(
+      '--by <PERSON>',
+      'who makes the edits (default: the login name)',
+      notBlank('Give a name, or leave it out.'),
+    )
     .addHelpText('after', HELP)
     .action(async (folder: string, file: string | undefined, options: { by?: string }) => {
       const { makeEdits } = await import('../make-edits.ts')

@@ -1,6 +1,7 @@
 import { type Command, Option } from 'commander'
 import type { Unit } from '../../../core/job/types.ts'
 import { note, print } from '../output.ts'
+import { notBlank } from '../text-option.ts'
 
 const EXAMPLES = `
 Each scan is copied into the job byte for byte and gets one sheet (its first page). PNG, JPEG, TIFF and WebP are read.
@@ -21,19 +22,23 @@ export function addNewCommand(program: Command): void {
     .description('make a job folder from one scan or more')
     .argument('<FOLDER>', 'the job folder to make; it must be empty if it is there already')
     .argument('<SCAN...>', 'scan files')
-    .option('--title <TITLE>', "the job's title (default: the folder's name)")
+    .option(
+      '--title <TITLE>',
+      "the job's title (default: the folder's name)",
+      notBlank('Give a title, or leave it out.'),
+    )
     .addOption(
       new Option('--unit <UNIT>', 'what a bare number in a figure means, and how the table is shown')
         .choices(['in', 'mm'])
         .default('in'),
     )
-    .option('--by <PERSON>', 'who works on the job')
+    .option('--by <PERSON>', 'who works on the job', notBlank('Give a name, or leave it out.'))
     .addHelpText('after', EXAMPLES)
     .action(async (folder: string, scans: string[], options: NewOptions) => {
       const { describeNewJob } = await import('../describe-new-job.ts')
       const { createJob } = await import('../../services/job-folder/create-job.ts')
       const remarks: string[] = []
-      const job = await createJob(folder, scans, (added) => {
+      const job = await createJob(folder, scans, (added, doubles) => {
         for (const { scan, facts } of added) {
           if (facts.pages > 1) {
             remarks.push(`${scan.file} has ${facts.pages} pages, and only page 1 has a sheet`)
@@ -42,6 +47,8 @@ export function addNewCommand(program: Command): void {
             remarks.push(`${scan.file} asks to be shown turned, and its pixels are used as they are stored`)
           }
         }
+        for (const path of doubles)
+          remarks.push(`"${path}" is a scan that was given before it, and has no second sheet`)
         return describeNewJob(folder, added, options)
       })
       const sheets = job.sheets.map(({ id, scan }) => {

@@ -1,6 +1,6 @@
 import { type Command, InvalidArgumentError, Option } from 'commander'
 import type { Table } from '../../../core/ledger/table.ts'
-import { fail, note, outputWidth, print } from '../output.ts'
+import { COLUMNS_WITHOUT_TERMINAL, fail, note, outputWidth, print } from '../output.ts'
 
 const FORMATS = ['text', 'json', 'csv', 'md'] as const
 type Format = (typeof FORMATS)[number]
@@ -8,6 +8,23 @@ type Format = (typeof FORMATS)[number]
 const HELP = `
 Reads only: nothing in the folder changes, and a job that somebody has open can be read too.
 A view that can't be calibrated leaves its dimensions open; the table is printed, and the exit code is 2.
+Text is laid out to the width of the terminal; elsewhere to COLUMNS, or ${COLUMNS_WITHOUT_TERMINAL} columns.
+
+Columns of csv:
+  name, label, kind  the dimension; kind is length, area, angle or count
+  count              how many of it one assembly has
+  value, unit        a decimal number and its unit: in, mm, in2, mm2, deg, or nothing for a count
+  written            the value in shop notation
+  u, U, k, dof       standard uncertainty, expanded uncertainty U = k u at 95 %, coverage factor, effective
+                     degrees of freedom (empty: infinite)
+  basis, status      what the value rests on; agreed, single, disputed or open
+  tolerance          as stated for the dimension
+  why                where the value comes from, and how the rest agrees
+An open row has nothing in value, written, u, U, k and dof. Numbers have up to 12 significant digits.
+Records that begin with # come last: "# relation" has the relation in label, holds, does not hold or not checked
+in status, and its misclosure in why; "# caution" has a caution in label.
+Text that a spreadsheet would take for a formula, a number or a date (1/64) has an apostrophe before it.
+The file is UTF-8 without a byte-order mark: where a spreadsheet asks, or shows odd signs, import it as UTF-8.
 
 Examples:
   $ scantling table ventilator

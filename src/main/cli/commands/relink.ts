@@ -1,0 +1,39 @@
+import type { Command } from 'commander'
+import { loginName } from '../login-name.ts'
+import { note, print } from '../output.ts'
+import { notBlank } from '../text-option.ts'
+
+const HELP = `
+Every mark belongs to the very file it was picked on. When that file has changed, nothing more is picked on its sheet
+until the old file is put back or the sheet is linked anew. This command links it: to the file as it is now in the
+job's scans folder, or to SCAN, which is copied there first.
+
+All old picks are then taken to lie at the same pixels of the new picture. That is right for the same scan saved
+again, with its record filled in or its tones corrected; it is wrong for a new scan of the paper, or one that was
+cropped, turned or straightened, even where the size is the same: add a sheet for that and pick anew. A picture of
+another width or height is refused. Look at the sheet's marks before you trust the table.
+
+Examples:
+  $ scantling relink ventilator S1
+  $ scantling relink ventilator S1 ~/scans/plan-toned.tif --by "A. Rivet"`
+
+export function addRelinkCommand(program: Command): void {
+  program
+    .command('relink')
+    .description('link a sheet to its scan as the file is now, or to another')
+    .argument('<FOLDER>', 'the job folder')
+    .argument('<SHEET>', 'the id of the sheet, e.g. S1')
+    .argument('[SCAN]', "a scan to copy into the job (default: the sheet's own, as it is now)")
+    .option(
+      '--by <PERSON>',
+      'who says so (default: the login name)',
+      notBlank('Give a name, or leave it out.'),
+    )
+    .addHelpText('after', HELP)
+    .action(async (folder: string, sheet: string, scan: string | undefined, options: { by?: string }) => {
+      const { relink } = await import('../relink.ts')
+      const { notices, answer } = await relink(folder, sheet, scan, options.by ?? loginName())
+      for (const notice of notices) note(notice)
+      print(answer)
+    })
+}
