@@ -78,7 +78,7 @@ export function place(whole: unknown, path: readonly PropertyKey[]): string {
       }
     } else if (key === 'item' && typeof outer === 'object' && outer !== null && 'do' in outer) {
       found = addedItem(outer, value)
-    } else parts.push(String(key))
+    } else parts.push(key === 'worn' ? 'wear' : String(key))
     if (found.length === 0) continue
     if (parts.length > 0) items.push(field(parts))
     items.push(...found)

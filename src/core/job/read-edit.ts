@@ -11,7 +11,7 @@ import { schemaProblem } from './schema-problem.ts'
 const third = (word: string): number => Math.ceil(word.length / 3)
 
 /** Refuses what no edit does, at any depth of `several`. */
-function checkDo(edit: unknown, path: readonly PropertyKey[]): void {
+function checkDo(edit: unknown, path: readonly PropertyKey[] = [], whole: unknown = edit): void {
   if (typeof edit !== 'object' || edit === null || Array.isArray(edit)) return
   const { do: does, edits } = edit as Record<string, unknown>
   if (does === undefined) return
@@ -21,13 +21,13 @@ function checkDo(edit: unknown, path: readonly PropertyKey[]): void {
       meant === undefined
         ? 'the schema of an edit ("scantling schema edit") lists what it can be'
         : `did you mean ${quoted(meant)}?`
-    const where = path.length === 0 ? 'The edit: do' : `The edit: do of ${place(edit, path)}`
+    const where = path.length === 0 ? 'The edit: do' : `The edit: do of ${place(whole, path)}`
     const end = meant === undefined ? '.' : ''
     throw new JobError(`${where} is ${quoted(does)}, which is no edit; ${advice}${end}`)
   }
   if (does === 'several' && Array.isArray(edits)) {
     edits.forEach((one, i) => {
-      checkDo(one, [...path, 'edits', i])
+      checkDo(one, [...path, 'edits', i], whole)
     })
   }
 }
@@ -42,7 +42,7 @@ export function readEdit(json: unknown): Edit {
     throw new JobError('This is not an edit: an edit is a JSON object that says what to "do".')
   }
   const value = plainJson(json, 'The edit', DEEPEST_EDIT)
-  checkDo(value, [])
+  checkDo(value)
   const parsed = editSchema.safeParse(value)
   if (!parsed.success) {
     throw new JobError(schemaProblem(parsed.error, value, { whole: 'The edit', inside: 'The edit: ' }))

@@ -3,8 +3,7 @@ import { ScantlingError } from '../../core/scantling-error.ts'
 import { oneClause } from './one-sentence.ts'
 import { fail, ignoreClosedPipes } from './output.ts'
 import { scantlingProgram } from './program.ts'
-
-const USAGE = '"scantling --help" shows how it is used'
+import { usageError } from './usage-error.ts'
 
 ignoreClosedPipes()
 const program = scantlingProgram()
@@ -14,7 +13,7 @@ try {
   if (error instanceof CommanderError) {
     // Without a command there is nothing wrong: show what there is.
     if (error.code === 'commander.help') program.outputHelp()
-    else if (error.exitCode !== 0) fail(`${oneClause(error.message)}; ${USAGE}`)
+    else if (error.exitCode !== 0) fail(usageError(error, program, process.argv.slice(2)))
   } else if (error instanceof ScantlingError) {
     fail(error.message)
   } else {

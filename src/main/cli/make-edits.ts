@@ -3,7 +3,7 @@ import { createInterface } from 'node:readline'
 import { readEdit } from '../../core/job/edit.ts'
 import { ScantlingError } from '../../core/scantling-error.ts'
 import { systemReason } from '../services/files/system-reason.ts'
-import type { JobSession } from '../services/job-folder/job-session.ts'
+import type { Acknowledged, JobSession } from '../services/job-folder/job-session.ts'
 import { openJob } from '../services/job-folder/open-job.ts'
 import { ServiceError } from '../services/service-error.ts'
 import { note, print } from './output.ts'
@@ -15,13 +15,24 @@ async function openEdits(file: string): Promise<FileHandle> {
     const handle = await open(file, 'r')
     if ((await handle.stat()).isDirectory()) {
       await handle.close()
-      throw new ServiceError(`${file} is a folder: name a file with one edit a line.`)
+      throw new ServiceError(`"${file}" is a folder: name a file with one edit a line.`)
     }
     return handle
   } catch (error) {
     if (error instanceof ServiceError) throw error
     throw new ServiceError(`The edits in ${file} can't be read because ${systemReason(error)}.`)
   }
+}
+
+const BYTE_ORDER_MARK = /^\uFEFF/
+
+/** An edit, or the step back or forth that a line asks for. */
+function made(session: JobSession, json: unknown, by: string): Promise<Acknowledged> {
+  if (typeof json === 'object' && json !== null && 'do' in json && Object.keys(json).length === 1) {
+    if (json.do === 'undo') return session.undo(by)
+    if (json.do === 'redo') return session.redo(by)
+  }
+  return session.edit(readEdit(json), by)
 }
 
 async function makeOne(session: JobSession, line: string, where: string, by: string): Promise<void> {
@@ -32,7 +43,8 @@ async function makeOne(session: JobSession, line: string, where: string, by: str
     } catch {
       throw new ServiceError('this is not one JSON object on one line.')
     }
-    const { n, name } = await session.edit(readEdit(json), by)
+    const { n, name, introduced } = await made(session, json, by)
+    if (introduced !== undefined) print(`ok ${introduced.n}: ${introduced.name} "${by}"\n`)
     print(`ok ${n}: ${name}\n`)
   } catch (error) {
     if (error instanceof ScantlingError) throw new ServiceError(`${where}: ${error.message}`)
@@ -61,10 +73,16 @@ export async function makeEdits(folder: string, file: string | undefined, by: st
       process.once('SIGTERM', stop)
       for (const notice of session.notices) note(notice)
       let number = 0
-      for await (const line of createInterface({ input, crlfDelay: Number.POSITIVE_INFINITY })) {
+      for await (const text of createInterface({ input, crlfDelay: Number.POSITIVE_INFINITY })) {
         number += 1
+        const line = number === 1 ? text.replace(BYTE_ORDER_MARK, '') : text
         if (line.trim() !== '')
-          await makeOne(session, line, `${file ?? 'Standard input'}, line ${number}`, by)
+          await makeOne(
+            session,
+            line,
+            `${file === undefined ? 'Standard input' : `"${file}"`}, line ${number}`,
+            by,
+          )
       }
     } finally {
       process.off('SIGINT', stop)

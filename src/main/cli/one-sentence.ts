@@ -4,8 +4,12 @@ const oneLine = (message: string): string =>
     .replace(/[\p{Cc}\s]+/gu, ' ')
     .trim()
 
-/** Where one sentence ends and another begins; not after an initial, as in `A. Rivet`. */
-const NEXT_SENTENCE = /(?<!(?:^|[\s(])\p{Lu})\. (?:([A-Z])(?=[a-z ])|(?=\p{Lu}))/gu
+/**
+ * Where one sentence ends and another begins; not after an initial, as in `A. Rivet`. The first letter is caught
+ * only of a plain word, for a name keeps its case.
+ */
+const NEXT_SENTENCE =
+  /(?<!(?:^|[\s(])\p{Lu})\. (?:([A-Z])(?=[a-z]*(?:'[a-z]+)?[,;.?!]?(?: |$))|(?=\p{Lu}|["'`]))/gu
 
 /** A message as a part of a longer sentence: full stops inside become semicolons, the one at the end goes. */
 export const oneClause = (message: string): string =>
@@ -13,10 +17,13 @@ export const oneClause = (message: string): string =>
     .replace(NEXT_SENTENCE, (_, letter: string | undefined) => `; ${(letter ?? '').toLowerCase()}`)
     .replace(/\.$/, '')
 
-/** A message as one sentence on one line: no `error:` before it, a capital at its start, a full stop at its end. */
+/**
+ * A message as one sentence on one line: no `error:` before it, a capital at its start, a full stop at its end.
+ * Names and paths keep their case; a message that could begin with one puts it in quotes.
+ */
 export function oneSentence(message: string): string {
   const text = oneClause(message)
-  // A file name stays as it is.
+  // What has a dot, a slash, an underscore or a digit in it is a name.
   const first = text.replace(/^[a-z](?=[a-z]*[ ,])/, (letter) => letter.toUpperCase())
   return /[!?]$/.test(first) ? first : `${first}.`
 }

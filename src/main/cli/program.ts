@@ -3,6 +3,7 @@ import { version } from '../../../package.json'
 import { addCheckCommand } from './commands/check.ts'
 import { addEditCommand } from './commands/edit.ts'
 import { addNewCommand } from './commands/new.ts'
+import { addRelinkCommand } from './commands/relink.ts'
 import { addSchemaCommand } from './commands/schema.ts'
 import { addTableCommand } from './commands/table.ts'
 
@@ -13,7 +14,7 @@ From a scan to a table:
   $ scantling new ventilator plan.tif --title "Deck ventilator" --unit in --by "A. Rivet"
   $ scantling edit ventilator edits.ndjson
   $ scantling table ventilator
-  $ scantling check ventilator && echo "ready for the shop"
+  $ scantling check ventilator
 
 Exit codes:
   0  done
@@ -37,6 +38,7 @@ export function scantlingProgram(): Command {
     .showSuggestionAfterError(true)
   addNewCommand(program)
   addEditCommand(program)
+  addRelinkCommand(program)
   addTableCommand(program)
   addCheckCommand(program)
   addSchemaCommand(program)

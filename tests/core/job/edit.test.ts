@@ -37,7 +37,7 @@ describe('adding and removing', () => {
     expect(edited({ do: 'add-mark', item: point }).marks.at(-1)).toEqual(point)
     expect(edited({ do: 'add-mark', item: point, index: 2 }).marks[2]).toEqual(point)
     expect(refusal({ do: 'add-mark', item: point, index: 99 })).toBe(
-      'The mark cannot be put at place 99: the list has 10.',
+      'The mark cannot be put at index 99: there are 10, so the index is at most that.',
     )
   })
 
@@ -62,23 +62,20 @@ describe('adding and removing', () => {
 
   it('refuses what would not be sound', () => {
     expect(refusal({ do: 'add-mark', item: { ...point, sigma: 0 } })).toBe(
-      'The edit: item "M12": sigma must be a number greater than 0.',
+      'The edit: mark "M12": sigma must be a number greater than 0.',
     )
     expect(refusal({ do: 'add-mark', item: { ...point, sheet: 's9' } })).toBe(
-      'marks[10] "M12": sheet is "s9", and the job has no such sheet.',
+      'mark "M12": sheet is "s9", and the job has no such sheet.',
     )
   })
 
   it.each<[Edit, string]>([
     [
       { do: 'remove-mark', id: 'drum' },
-      'views[0] "v1", references[1] "R2": marks[0] is "drum", and the job has no such mark.',
+      'Mark "drum" is used by reference "R2" of view "v1": remove or change that first.',
     ],
-    [{ do: 'remove-sheet', id: 's2' }, 'marks[9] "elsewhere": sheet is "s2", and the job has no such sheet.'],
-    [
-      { do: 'remove-person', id: 'ada' },
-      'marks[0] "A": by is "ada", who is not among the people of this job: add them, or correct the id.',
-    ],
+    [{ do: 'remove-sheet', id: 's2' }, 'Sheet "s2" is used by view "v2": remove or change that first.'],
+    [{ do: 'remove-person', id: 'ada' }, 'Person "ada" is used by mark "A": remove or change that first.'],
     [{ do: 'remove-mark', id: 'Z' }, 'There is no mark "Z": it may have been removed.'],
   ])('refuses %j, for something refers to it or it is not there', (edit, message) => {
     expect(refusal(edit)).toBe(message)
@@ -140,16 +137,38 @@ describe('changing', () => {
     ],
     [
       { do: 'change-dimension', name: 'rake', set: { kind: 'length' } },
-      'dimensions[4] "rake", evidence[0] "S1": measure is "angle", which gives an angle, but the dimension is a length.',
+      'evidence "S1" of dimension "rake": measure is "angle", which gives an angle, but the dimension is a length.',
     ],
     [{ do: 'describe', set: { unit: 'cm' } }, 'The job: unit must be "in" or "mm".'],
   ])('%j is refused', (edit, message) => {
     expect(refusal(edit).slice(0, message.length)).toBe(message)
   })
 
-  it('of the unit reads every written quantity again', () => {
-    const bare = edited({ do: 'change-reference', view: 'v1', id: 'R2', set: { size: '7 1/2' } })
-    expect(edited({ do: 'describe', set: { unit: 'mm' } }, bare).unit).toBe('mm')
+  it('of the unit is made when every quantity says its own', () => {
+    expect(edited({ do: 'describe', set: { unit: 'mm' } }).unit).toBe('mm')
+  })
+
+  it.each<[Edit, string]>([
+    [
+      { do: 'change-reference', view: 'v1', id: 'R2', set: { size: '7 1/2' } } as Edit,
+      `because reference "R2" of view "v1": size "7 1/2" is written without its unit and would mean another size: write their units first, as in "7 1/2 in".`,
+    ],
+    [
+      {
+        do: 'several',
+        name: 'bare figures',
+        edits: [
+          { do: 'add-evidence', dimension: 'drum_length', item: { id: 'P8', basis: 'printed', text: '12' } },
+          { do: 'describe', set: { tolerance: '±1/64' } },
+        ],
+      },
+      'because tolerance "±1/64" and others are written without a unit (2 in all) and would mean another size',
+    ],
+  ])('of the unit is refused after %j, for a bare figure would mean another size', (edit, because) => {
+    const bare = edited(edit)
+    expect(refusal({ do: 'describe', set: { unit: 'mm' } }, bare)).toContain(
+      `The unit can't be changed from in to mm, ${because}`,
+    )
   })
 })
 
@@ -234,8 +253,8 @@ describe('renaming a dimension', () => {
 
   it.each([
     ['rake', 'There is a dimension "rake" already: give this one another name.'],
-    ['tau', 'dimensions[1] "tau" has a name that already means something in formulas: give it another.'],
-    ['drum od', /^dimensions\[1\] "drum od" has a name that formulas cannot use/],
+    ['tau', 'dimension "tau" has a name that already means something in formulas: give it another.'],
+    ['drum od', /^dimension "drum od" has a name that formulas cannot use/],
   ])('to %s is refused', (to, message) => {
     expect(refusal({ do: 'rename-dimension', name: 'drum_od', to })).toMatch(message)
   })
@@ -293,7 +312,7 @@ describe('several edits as one', () => {
       { do: 'add-mark', item: point },
       { do: 'remove-mark', id: 'drum' },
     ]
-    expect(refusal({ do: 'several', name: 'tidy', edits })).toMatch(/"drum", and the job has no such mark/)
+    expect(refusal({ do: 'several', name: 'tidy', edits })).toMatch(/^Mark "drum" is used by reference "R2"/)
     expect(refusal({ do: 'several', name: 'nothing', edits: [] })).toBe(
       'The edit: edits must not be an empty list.',
     )
@@ -333,14 +352,25 @@ describe('what is no edit is refused', () => {
       JSON.parse('{"do":"describe","set":{"__proto__":{"a":1}}}'),
       'The edit: set has a field named "__proto__", which no job may have: take it out.',
     ],
-    [{ do: 'several', name: 'x', edits: [{ do: 'remove-mark' }] }, 'The edit: edits[0].id is missing.'],
+    [
+      { do: 'several', name: 'x', edits: [{ do: 'remove-mark' }] },
+      'The edit: id of the 1st edit is missing.',
+    ],
   ])('%j', (json, message) => {
     expect(() => readEdit(json)).toThrow(new JobError(message))
   })
 
   it('naming what an edit can do', () => {
+    expect(() => readEdit({ do: 'add-makr' })).toThrow(
+      new JobError('The edit: do is "add-makr", which is no edit; did you mean "add-mark"?'),
+    )
+    expect(() => readEdit({ do: 'several', name: '', edits: [{ do: 'adpot' }] })).toThrow(
+      new JobError('The edit: do of the 1st edit is "adpot", which is no edit; did you mean "adopt"?'),
+    )
     expect(() => readEdit({ do: 'erase' })).toThrow(
-      /^The edit: do must be "describe", "add-person", .* or "several"\.$/,
+      new JobError(
+        'The edit: do is "erase", which is no edit; the schema of an edit ("scantling schema edit") lists what it can be.',
+      ),
     )
   })
 })

@@ -21,33 +21,49 @@ function refusalOf(...changes: [Path, unknown][]): string {
 const PRINTED: Path = ['dimensions', 0, 'evidence', 0]
 const SCALED: Path = ['dimensions', 0, 'evidence', 1]
 const FOUND: Path = ['dimensions', 0, 'evidence', 4]
-const inScaled = 'dimensions[0] "drum_length", evidence[1] "S1"'
+const inScaled = 'evidence "S1" of dimension "drum_length"'
 
 describe('ids and names', () => {
   it.each<[Path, string, string]>([
-    [['people', 1, 'id'], 'ada', 'people[1] "ada" has the same id as people[0]: give it another.'],
-    [['sheets', 1, 'id'], 's1', 'sheets[1] "s1" has the same id as sheets[0]: give it another.'],
-    [['views', 1, 'id'], 'v1', 'views[1] "v1" has the same id as views[0]: give it another.'],
-    [['marks', 9, 'id'], 'A', 'marks[9] "A" has the same id as marks[0]: give it another.'],
+    [
+      ['people', 1, 'id'],
+      'ada',
+      'person "ada" stands twice in its list, 1st and 2nd: give one of them another id.',
+    ],
+    [
+      ['sheets', 1, 'id'],
+      's1',
+      'sheet "s1" stands twice in its list, 1st and 2nd: give one of them another id.',
+    ],
+    [
+      ['views', 1, 'id'],
+      'v1',
+      'view "v1" stands twice in its list, 1st and 2nd: give one of them another id.',
+    ],
+    [
+      ['marks', 9, 'id'],
+      'A',
+      'mark "A" stands twice in its list, 1st and 10th: give one of them another id.',
+    ],
     [
       ['views', 0, 'references', 2, 'id'],
       'R1',
-      'views[0] "v1", references[2] "R1" has the same id as references[0]: give it another.',
+      'reference "R1" of view "v1" stands twice in its list, 1st and 3rd: give one of them another id.',
     ],
     [
       [...PRINTED, 'id'],
       'S1',
-      'dimensions[0] "drum_length", evidence[1] "S1" has the same id as evidence[0]: give it another.',
+      'evidence "S1" of dimension "drum_length" stands twice in its list, 1st and 2nd: give one of them another id.',
     ],
     [
       ['dimensions', 1, 'name'],
       'drum_length',
-      'dimensions[1] "drum_length" has the same name as dimensions[0]: give it another.',
+      'dimension "drum_length" stands twice in its list, 1st and 2nd: give one of them another name.',
     ],
     [
       [...SCALED, 'id'],
       'mean',
-      'dimensions[0] "drum_length", evidence[1] "mean" has the name of a rule of adoption for its id: give it another.',
+      'evidence "mean" of dimension "drum_length" has the name of a rule of adoption for its id: give it another.',
     ],
   ])('%j as %j', (path, value, message) => {
     expect(refusalOf([path, value])).toBe(message)
@@ -57,7 +73,7 @@ describe('ids and names', () => {
     'a dimension cannot be called %j, for formulas could not use it',
     (name) => {
       expect(refusalOf([['dimensions', 7, 'name'], name])).toBe(
-        `dimensions[7] ${JSON.stringify(name)} has a name that formulas cannot use: write letters a to z, digits and underscores, not starting with a digit.`,
+        `dimension ${JSON.stringify(name)} has a name that formulas cannot use: write letters a to z, digits and underscores, not starting with a digit.`,
       )
     },
   )
@@ -79,53 +95,53 @@ describe('ids and names', () => {
     'constructor',
   ])('a dimension cannot be called %s, for that means something already', (name) => {
     expect(refusalOf([['dimensions', 7, 'name'], name])).toBe(
-      `dimensions[7] "${name}" has a name that already means something in formulas: give it another.`,
+      `dimension "${name}" has a name that already means something in formulas: give it another.`,
     )
   })
 
   it('what is adopted is a rule or evidence of the same dimension', () => {
     expect(refusalOf([['dimensions', 0, 'adopt'], 'D1'])).toBe(
-      'dimensions[0] "drum_length": adopt is "D1", which is neither a rule (printed, scaled, found, derived, mean) nor the id of evidence for this dimension.',
+      'dimension "drum_length": adopt is "D1", which is neither a rule (printed, scaled, found, derived, mean) nor the id of evidence for this dimension.',
     )
   })
 })
 
 describe('what is referred to exists', () => {
   it.each<[Path, string, string]>([
-    [['views', 1, 'sheet'], 's9', 'views[1] "v2": sheet is "s9", and the job has no such sheet.'],
-    [['marks', 0, 'sheet'], 's9', 'marks[0] "A": sheet is "s9", and the job has no such sheet.'],
-    [['notes', 0, 'sheet'], 's9', 'notes[0] "N1": sheet is "s9", and the job has no such sheet.'],
+    [['views', 1, 'sheet'], 's9', 'view "v2": sheet is "s9", and the job has no such sheet.'],
+    [['marks', 0, 'sheet'], 's9', 'mark "A": sheet is "s9", and the job has no such sheet.'],
+    [['notes', 0, 'sheet'], 's9', 'note "N1": sheet is "s9", and the job has no such sheet.'],
     [
       [...PRINTED, 'sheet'],
       's9',
-      'dimensions[0] "drum_length", evidence[0] "P1": sheet is "s9", and the job has no such sheet.',
+      'evidence "P1" of dimension "drum_length": sheet is "s9", and the job has no such sheet.',
     ],
     [[...SCALED, 'view'], 'v9', `${inScaled}: view is "v9", and the job has no such view.`],
-    [[...SCALED, 'marks', 1], 'Z', `${inScaled}: marks[1] is "Z", and the job has no such mark.`],
+    [[...SCALED, 'marks', 1], 'Z', `${inScaled}: the 2nd mark is "Z", and the job has no such mark.`],
     [
       ['views', 0, 'references', 0, 'marks', 1],
       'Z',
-      'views[0] "v1", references[0] "R1": marks[1] is "Z", and the job has no such mark.',
+      'reference "R1" of view "v1": the 2nd mark is "Z", and the job has no such mark.',
     ],
     [
       [...FOUND, 'instrument'],
       'rule',
-      'dimensions[0] "drum_length", evidence[4] "F1": instrument is "rule", and the job has no such instrument.',
+      'evidence "F1" of dimension "drum_length": instrument is "rule", and the job has no such instrument.',
     ],
     [
       ['marks', 0, 'by'],
       'eve',
-      'marks[0] "A": by is "eve", who is not among the people of this job: add them, or correct the id.',
+      'mark "A": by is "eve", who is not among the people of this job: add them, or correct the id.',
     ],
     [
       [...PRINTED, 'by'],
       'eve',
-      'dimensions[0] "drum_length", evidence[0] "P1": by is "eve", who is not among the people of this job: add them, or correct the id.',
+      'evidence "P1" of dimension "drum_length": by is "eve", who is not among the people of this job: add them, or correct the id.',
     ],
     [
       ['notes', 0, 'by'],
       'eve',
-      'notes[0] "N1": by is "eve", who is not among the people of this job: add them, or correct the id.',
+      'note "N1": by is "eve", who is not among the people of this job: add them, or correct the id.',
     ],
   ])('%j as %j', (path, value, message) => {
     expect(refusalOf([path, value])).toBe(message)
@@ -135,7 +151,7 @@ describe('what is referred to exists', () => {
     'a scan lies in the folder of its job, not at %j',
     (file) => {
       expect(refusalOf([['sheets', 0, 'scan', 'file'], file])).toBe(
-        'sheets[0] "s1": scan.file must be the plain name of a file below the folder "scans".',
+        'sheet "s1": file of the scan must be the plain name of a file below the folder "scans".',
       )
     },
   )
@@ -172,16 +188,16 @@ describe('marks suit what is measured between them', () => {
 
   it('an area needs its path closed', () => {
     expect(refusalOf([['marks', 8, 'closed'], false])).toBe(
-      'dimensions[6] "side_area", evidence[0] "S1": marks must be a closed path for the measure "area", and this is a path.',
+      'evidence "S1" of dimension "side_area": marks must be a closed path for the measure "area", and this is a path.',
     )
   })
 
   it('marks lie on the sheet of the view', () => {
     expect(refusalOf([[...SCALED, 'marks', 1], 'elsewhere'])).toBe(
-      `${inScaled}: marks[1] is "elsewhere", a mark on sheet "s2", but the view is on sheet "s1".`,
+      `${inScaled}: the 2nd mark is "elsewhere", a mark on sheet "s2", but the view is on sheet "s1".`,
     )
     expect(refusalOf([['views', 0, 'references', 2, 'marks', 3], 'elsewhere'])).toBe(
-      'views[0] "v1", references[2] "R3": marks[3] is "elsewhere", a mark on sheet "s2", but the view is on sheet "s1".',
+      'reference "R3" of view "v1": the 4th mark is "elsewhere", a mark on sheet "s2", but the view is on sheet "s1".',
     )
   })
 
@@ -189,53 +205,53 @@ describe('marks suit what is measured between them', () => {
     [
       ['references', 0, 'marks', 0],
       'drum',
-      'references[0] "R1": marks must be a point and a point for a distance reference, and this is a circle and a point',
+      'reference "R1" of view "v1": marks must be a point and a point for a distance reference, and this is a circle and a point',
     ],
     [
       ['references', 1, 'marks', 0],
       'A',
-      'references[1] "R2": marks must be a circle for a diameter reference, and this is a point',
+      'reference "R2" of view "v1": marks must be a circle for a diameter reference, and this is a point',
     ],
     [
       ['references', 2, 'marks', 2],
       'base',
-      'references[2] "R3": marks must be a point and a point and a point and a point for a rectangle reference, and this is a point and a point and a line and a point',
+      'reference "R3" of view "v1": marks must be a point and a point and a point and a point for a rectangle reference, and this is a point and a point and a line and a point',
     ],
     [
       ['references', 0, 'marks', 1],
       'A',
-      'references[0] "R1": marks names mark "A" twice: pick the other one',
+      'reference "R1" of view "v1": marks names mark "A" twice: pick the other one',
     ],
   ])('a reference %j of %j', (path, value, problem) => {
-    expect(refusalOf([['views', 0, ...path], value])).toBe(`views[0] "v1", ${problem}.`)
+    expect(refusalOf([['views', 0, ...path], value])).toBe(`${problem}.`)
   })
 
   it('a measure suits the kind of the dimension', () => {
     expect(refusalOf([['dimensions', 4, 'evidence', 0, 'measure'], 'spacing'])).toBe(
-      'dimensions[4] "rake", evidence[0] "S1": measure is "spacing", which gives a length, but the dimension is an angle.',
+      'evidence "S1" of dimension "rake": measure is "spacing", which gives a length, but the dimension is an angle.',
     )
     expect(refusalOf([['dimensions', 3, 'evidence', 0, 'measure'], 'angle'])).toBe(
-      'dimensions[3] "shafts_apart", evidence[0] "S1": measure is "angle", which gives an angle, but the dimension is a length.',
+      'evidence "S1" of dimension "shafts_apart": measure is "angle", which gives an angle, but the dimension is a length.',
     )
   })
 
   it('a count is not scaled', () => {
     expect(refusalOf([['dimensions', 3, 'kind'], 'count'])).toBe(
-      'dimensions[3] "shafts_apart", evidence[0] "S1" is scaled, but a count is not measured: count it, or change the kind of the dimension.',
+      'evidence "S1" of dimension "shafts_apart" is scaled, but a count is not measured: count it, or change the kind of the dimension.',
     )
   })
 })
 
 describe('picked points suffice', () => {
   it.each<[number, [number, number][], string]>([
-    [4, [[0, 0]], 'marks[4] "base" is not sound: a line needs 2 picked points or more, and this has 1.'],
+    [4, [[0, 0]], 'mark "base" is not sound: a line needs 2 picked points or more, and this has 1.'],
     [
       4,
       [
         [3, 4],
         [3, 4],
       ],
-      'marks[4] "base" is not sound: all points of this line are the same: pick at least two different ones.',
+      'mark "base" is not sound: all points of this line are the same: pick at least two different ones.',
     ],
     [
       6,
@@ -243,7 +259,7 @@ describe('picked points suffice', () => {
         [0, 0],
         [1, 1],
       ],
-      'marks[6] "drum" is not sound: a circle needs 3 picked points or more, and this has 2.',
+      'mark "drum" is not sound: a circle needs 3 picked points or more, and this has 2.',
     ],
     [
       6,
@@ -252,7 +268,7 @@ describe('picked points suffice', () => {
         [1, 1],
         [1, 1],
       ],
-      'marks[6] "drum" is not sound: all points of this circle are the same: pick at least two different ones.',
+      'mark "drum" is not sound: all points of this circle are the same: pick at least two different ones.',
     ],
     [
       8,
@@ -260,7 +276,7 @@ describe('picked points suffice', () => {
         [0, 0],
         [1, 1],
       ],
-      'marks[8] "rim" is not sound: a closed path needs 3 picked points or more, and this has 2.',
+      'mark "rim" is not sound: a closed path needs 3 picked points or more, and this has 2.',
     ],
   ])('mark %i through %j', (mark, pixels, message) => {
     expect(refusalOf([['marks', mark, 'pixels'], pixels])).toBe(message)
@@ -268,7 +284,7 @@ describe('picked points suffice', () => {
 
   it('a view is bounded by three corners or more', () => {
     expect(refusalOf([['views', 0, 'outline'], [[0, 0]]])).toBe(
-      'views[0] "v1": outline must have three corners or more.',
+      'view "v1": outline must have three corners or more.',
     )
   })
 })
@@ -283,62 +299,66 @@ describe('written quantities can be read', () => {
     [
       ['instruments', 0, 'resolution'],
       'fine',
-      /^instruments\[0\] "cal": resolution is not written as a length or an angle\. /,
+      /^instrument "cal": resolution is not written as a length or an angle\. /,
     ],
-    [
-      ['instruments', 0, 'limit'],
-      '±',
-      /^instruments\[0\] "cal": limit is not written as a length or an angle\. /,
-    ],
-    [
-      ['sheets', 0, 'draughting'],
-      '0.13 cubits',
-      /^sheets\[0\] "s1": draughting is not written as a length\. /,
-    ],
+    [['instruments', 0, 'limit'], '±', /^instrument "cal": limit is not written as a length or an angle\. /],
+    [['sheets', 0, 'draughting'], '0.13 cubits', /^sheet "s1": draughting is not written as a length\. /],
     [
       ['views', 0, 'references', 0, 'u'],
       '?',
-      /^views\[0\] "v1", references\[0\] "R1": u is not written as a length\. /,
+      /^reference "R1" of view "v1": u is not written as a length\. /,
     ],
     [
       ['views', 0, 'references', 0, 'size'],
       '1 38"',
-      /^views\[0\] "v1", references\[0\] "R1": size is not written as a length\. Cannot read “1 38"”/,
+      /^reference "R1" of view "v1": size is not written as a length\. Cannot read “1 38"”/,
     ],
     [
       ['views', 0, 'references', 2, 'width'],
       'wide',
-      /references\[2\] "R3": width is not written as a length\. /,
+      /reference "R3" of view "v1": width is not written as a length\. /,
     ],
     [
       ['views', 0, 'references', 2, 'height'],
       'high',
-      /references\[2\] "R3": height is not written as a length\. /,
+      /reference "R3" of view "v1": height is not written as a length\. /,
     ],
     [
       ['dimensions', 0, 'tolerance'],
       '1/0"',
-      /^dimensions\[0\] "drum_length": tolerance is not written as a tolerance\. /,
+      /^dimension "drum_length": tolerance is not written as a tolerance\. /,
     ],
-    [[...FOUND, 'readings', 1], '14.3.6', /evidence\[4\] "F1": readings\[1\] is not written as a length\. /],
-    [[...FOUND, 'worn', 'loss'], 'some', /evidence\[4\] "F1": worn\.loss is not written as a length\. /],
-    [[...FOUND, 'worn', 'u'], 'some', /evidence\[4\] "F1": worn\.u is not written as a length\. /],
+    [
+      [...FOUND, 'readings', 1],
+      '14.3.6',
+      /evidence "F1" of dimension "drum_length": the 2nd reading is not written as a length\. /,
+    ],
+    [
+      [...FOUND, 'worn', 'loss'],
+      'some',
+      /evidence "F1" of dimension "drum_length": loss of the wear is not written as a length\. /,
+    ],
+    [
+      [...FOUND, 'worn', 'u'],
+      'some',
+      /evidence "F1" of dimension "drum_length": u of the wear is not written as a length\. /,
+    ],
     [
       ['dimensions', 4, 'evidence', 1, 'readings', 0],
       '3 in',
-      /"F1": readings\[0\] is not written as an angle\. /,
+      /"F1" of dimension "\w+": the 1st reading is not written as an angle\. /,
     ],
     [
       ['dimensions', 6, 'evidence', 1, 'readings', 0],
       '3 in',
-      /"F1": readings\[0\] is not written as an area\. /,
+      /"F1" of dimension "\w+": the 1st reading is not written as an area\. /,
     ],
     [
       ['dimensions', 7, 'evidence', 0, 'readings', 0],
       '5.5',
-      /"F1": readings\[0\] is not written as a count\. /,
+      /"F1" of dimension "\w+": the 1st reading is not written as a count\. /,
     ],
-    [['relations', 0, 'u'], 'hair', /^relations\[0\] "E1": u is not written as a length or an angle\. /],
+    [['relations', 0, 'u'], 'hair', /^relation "E1": u is not written as a length or an angle\. /],
   ])('%j as %j', (path, value, message) => {
     expect(refusalOf([path, value])).toMatch(message)
   })
@@ -387,7 +407,7 @@ describe('formulas hold together', () => {
   it('a formula too long to be anybody’s is refused before it is read', () => {
     const long = `drum_od${' + drum_od'.repeat(100_000)}`
     expect(refusalOf([['dimensions', 2, 'evidence', 0, 'formula'], long])).toBe(
-      'dimensions[2] "drum_girth", evidence[0] "D1": formula must have 4000 characters, no more.',
+      'evidence "D1" of dimension "drum_girth": formula must have 4000 characters, no more.',
     )
     const brackets = `${'('.repeat(1900)}drum_od${')'.repeat(1900)}`
     expect(() =>

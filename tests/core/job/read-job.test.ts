@@ -89,56 +89,56 @@ describe('a job of the wrong form is refused, saying where', () => {
     [['title'], undefined, 'title is missing.'],
     [['unit'], 'cm', 'unit must be "in" or "mm".'],
     [['marks'], {}, 'marks must be a list.'],
-    [['marks', 3], 'D', 'marks[3] must be an object with named fields.'],
-    [['marks', 3, 'sigma'], 0, 'marks[3] "D": sigma must be a number greater than 0.'],
+    [['marks', 3], 'D', 'the 4th mark must be an object with named fields.'],
+    [['marks', 3, 'sigma'], 0, 'mark "D": sigma must be a number greater than 0.'],
     [
       ['marks', 3, 'sigma'],
       Number.NaN,
-      'The job: marks[3].sigma is NaN, and must be a number that JSON can hold.',
+      'The job: mark "D": sigma is NaN, and must be a number that JSON can hold.',
     ],
-    [['marks', 3, 'sigma'], '1', 'marks[3] "D": sigma must be a number.'],
+    [['marks', 3, 'sigma'], '1', 'mark "D": sigma must be a number.'],
     [
       ['marks', 3, 'pixel', 1],
       Number.POSITIVE_INFINITY,
-      'The job: marks[3].pixel[1] is Infinity, and must be a number that JSON can hold.',
+      'The job: mark "D": the 2nd entry of pixel is Infinity, and must be a number that JSON can hold.',
     ],
-    [['marks', 3, 'pixel'], [1], 'marks[3] "D": pixel must have 2 entries.'],
-    [['marks', 3, 'kind'], 'arc', 'marks[3] "D": kind must be "point", "line", "circle" or "path".'],
-    [['marks', 3, 'kind'], undefined, 'marks[3] "D": kind is missing.'],
-    [['marks', 3, 'id'], '', 'marks[3].id must not be empty.'],
-    [['sheets', 0, 'scan', 'dpi'], 0, 'sheets[0] "s1": scan.dpi must be a number greater than 0.'],
-    [['sheets', 0, 'scan', 'page'], 0, 'sheets[0] "s1": scan.page must be a number of 1 or more.'],
-    [['sheets', 0, 'scan', 'width'], 10.5, 'sheets[0] "s1": scan.width must be a whole number.'],
-    [['sheets', 0, 'scan', 'height'], -3, 'sheets[0] "s1": scan.height must be a number of 1 or more.'],
-    [['views', 0, 'drawnScale'], 0, 'views[0] "v1": drawnScale must be a number greater than 0.'],
+    [['marks', 3, 'pixel'], [1], 'mark "D": pixel must have 2 entries.'],
+    [['marks', 3, 'kind'], 'arc', 'mark "D": kind must be "point", "line", "circle" or "path".'],
+    [['marks', 3, 'kind'], undefined, 'mark "D": kind is missing.'],
+    [['marks', 3, 'id'], '', 'id of the 4th mark must not be empty.'],
+    [['sheets', 0, 'scan', 'dpi'], 0, 'sheet "s1": dpi of the scan must be a number greater than 0.'],
+    [['sheets', 0, 'scan', 'page'], 0, 'sheet "s1": page of the scan must be a number of 1 or more.'],
+    [['sheets', 0, 'scan', 'width'], 10.5, 'sheet "s1": width of the scan must be a whole number.'],
+    [['sheets', 0, 'scan', 'height'], -3, 'sheet "s1": height of the scan must be a number of 1 or more.'],
+    [['views', 0, 'drawnScale'], 0, 'view "v1": drawnScale must be a number greater than 0.'],
     [
       ['views', 0, 'references', 0, 'marks'],
       ['A'],
-      'views[0] "v1", references[0] "R1": marks must have 2 entries.',
+      'reference "R1" of view "v1": marks must have 2 entries.',
     ],
     [
       ['views', 0, 'references', 1, 'marks'],
       ['drum', 'pinion'],
-      'views[0] "v1", references[1] "R2": marks must have a single entry.',
+      'reference "R2" of view "v1": marks must have a single entry.',
     ],
     [
       ['dimensions', 0, 'evidence', 0, 'candidates', 0, 'probability'],
       1.5,
-      'dimensions[0] "drum_length", evidence[0] "P1": candidates[0].probability must be a number of 1 or less.',
+      'evidence "P1" of dimension "drum_length": probability of the 1st candidate must be a number of 1 or less.',
     ],
     [
       ['dimensions', 0, 'evidence', 4, 'readings'],
       [],
-      'dimensions[0] "drum_length", evidence[4] "F1": readings must not be an empty list.',
+      'evidence "F1" of dimension "drum_length": readings must not be an empty list.',
     ],
-    [['dimensions', 0, 'count'], 0, 'dimensions[0] "drum_length": count must be a number of 1 or more.'],
+    [['dimensions', 0, 'count'], 0, 'dimension "drum_length": count must be a number of 1 or more.'],
   ])('%j set to %j', (path, value, message) => {
     expect(refusalOf(path, value)).toBe(message)
   })
 
   it('when it holds what JSON cannot hold', () => {
     expect(refusalOf(['sheets', 0, 'record', 'date'], new Date(0))).toBe(
-      'The job: sheets[0].record.date holds a Date, which JSON cannot hold.',
+      'The job: sheet "s1": date of the record holds a Date, which JSON cannot hold.',
     )
   })
 
@@ -153,7 +153,7 @@ describe('a job of the wrong form is refused, saying where', () => {
   it('when it is nested without end', () => {
     const circle: Record<string, unknown> = { ...winchJob() }
     circle['more'] = circle
-    expect(refusal(circle)).toMatch(/^The job is nested too deep, at \.more\.more/)
+    expect(refusal(circle)).toMatch(/^The job is nested too deep inside "more": no sound file is\.$/)
   })
 
   it('when it is nested a hundred thousand deep', () => {
@@ -165,7 +165,7 @@ describe('a job of the wrong form is refused, saying where', () => {
   it('when one item is nested deeper than its edits could be journalled', () => {
     let deep: unknown = 1
     for (let i = 0; i < 70; i++) deep = { deep }
-    expect(refusalOf(['marks', 3, 'more'], deep)).toBe('marks[3] "D" is nested more than 60 deep.')
+    expect(refusalOf(['marks', 3, 'more'], deep)).toBe('mark "D" is nested more than 60 deep.')
     expect(refusalOf(['more'], deep)).toBe('more is nested more than 60 deep.')
   })
 })

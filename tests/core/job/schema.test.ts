@@ -58,6 +58,37 @@ describe('the JSON Schema of a job', () => {
   })
 })
 
+describe('the JSON Schema of an edit', () => {
+  const { oneOf, description } = editJsonSchema() as { oneOf: Node[]; description: string }
+  const kind = (word: string): Node & { properties: Record<string, Node> } => {
+    const found = oneOf.find((one) => (one['properties'] as Record<string, Node>)['do']?.['const'] === word)
+    if (found === undefined) throw new Error(`no edit ${word}`)
+    return found as Node & { properties: Record<string, Node> }
+  }
+
+  it('says of every kind what it does', () => {
+    expect(oneOf).toHaveLength(38)
+    for (const one of oneOf) expect(one['description']).toMatch(/^[A-Z].{20,}\.$/s)
+    expect(description).toContain('{"do":"undo"}')
+  })
+
+  it('lists the fields that a change can set, and not those that have edits of their own', () => {
+    const fields = (word: string): string => String(kind(word).properties['set']?.['description'])
+    expect(fields('describe')).toContain('Any of: title, unit, tolerance, gauge.')
+    expect(fields('change-dimension')).toContain('Any of: label, kind, count, tolerance, note.')
+    expect(fields('change-mark')).toMatch(/sigma, .*pixel, repeats, pixels, closed\./)
+    expect(fields('change-evidence')).toMatch(/legibility.*readings.*formula/)
+    expect(fields('change-evidence')).not.toMatch(/\b(id|withdrawn)\b/)
+  })
+
+  it('names the rules of adoption, and says what undo is for', () => {
+    expect(kind('adopt').properties['adopt']?.['description']).toContain(
+      'printed, scaled, found, derived or mean',
+    )
+    expect(kind('remove-evidence').properties['undo']?.['description']).toContain('takes back the edit')
+  })
+})
+
 describe('the JSON Schema of the table', () => {
   it('says what it is of', () => {
     expect(tableJsonSchema()).toMatchObject({ $id: 'scantling-table-1', type: 'object' })

@@ -1,8 +1,10 @@
 import { spawn } from 'node:child_process'
 import { cp, mkdir, readFile, writeFile } from 'node:fs/promises'
 import { join } from 'node:path'
-import { afterAll, beforeAll, describe, expect, test } from 'vitest'
+import sharp from 'sharp'
+import { afterAll, afterEach, beforeAll, describe, expect, test, vi } from 'vitest'
 import { tableJson } from '../../../src/core/handoff/table-json.ts'
+import { tableText } from '../../../src/core/handoff/table-text.ts'
 import { parseJobText } from '../../../src/core/job/parse-job-text.ts'
 import { dimensionTable } from '../../../src/core/ledger/dimension-table.ts'
 import { openJob } from '../../../src/main/services/job-folder/open-job.ts'
@@ -55,6 +57,19 @@ describe('from scans to a table on the command line', () => {
     expect(await readFile(join(folder, 'scans', 'drum-2.png'))).toEqual(await readFile(second))
   })
 
+  test('new gives one sheet to a scan that is given twice, and says so', async () => {
+    const parent = await temporaryFolder()
+    const first = await drawScan(join(parent, 'drum.png'))
+    await cp(first, join(parent, 'copy.png'))
+    const folder = join(parent, 'job')
+    const made = await scantling('new', folder, first, first, join(parent, 'copy.png'))
+    expect(made.code).toBe(0)
+    expect(made.stderr.match(/^Note: .* given before it, and has no second sheet\.$/gm)).toHaveLength(2)
+    const job = parseJobText(await readFile(join(folder, 'job.json'), 'utf8'))
+    expect(job.sheets.map(({ scan }) => scan.file)).toEqual(['drum.png'])
+    expect(Object.keys(await folderSnapshot(join(folder, 'scans')))).toEqual(['drum.png'])
+  })
+
   test('edit makes a whole job, and table and check read it', async () => {
     const parent = await temporaryFolder()
     const folder = join(parent, 'job')
@@ -73,14 +88,19 @@ describe('from scans to a table on the command line', () => {
       code: 0,
       stderr: '',
       stdout: [
-        ...['M1', 'M2', 'M3', 'M4'].map((id, i) => `ok ${i + 1}: add mark ${id}\n`),
-        'ok 5: add view V1\n',
-        'ok 6: add dimension drum_length\n',
-        'ok 7: add dimension drum_half\n',
+        'ok 1: add person AR "A. Rivet"\n',
+        ...['M1', 'M2', 'M3', 'M4'].map((id, i) => `ok ${i + 2}: add mark ${id}\n`),
+        'ok 6: add view V1\n',
+        'ok 7: add dimension drum_length\n',
+        'ok 8: add dimension drum_half\n',
       ].join(''),
     })
     const before = await folderSnapshot(folder)
     const job = parseJobText(await readFile(join(folder, 'job.json'), 'utf8'))
+    for (const { by, at } of [...job.marks, ...job.dimensions.flatMap(({ evidence }) => evidence)]) {
+      expect(by).toBe('AR')
+      expect(at).toMatch(/^\d{4}-\d\d-\d\dT/)
+    }
     const json = await scantling('table', folder, '--format', 'json')
     expect(json).toEqual({ code: 0, stderr: '', stdout: tableJson(dimensionTable(job)) })
     const text = await scantling('table', folder)
@@ -98,17 +118,19 @@ describe('from scans to a table on the command line', () => {
       JSON.stringify({ do: 'add-mark', item }),
     )
     await writeFile(file, `${edits[0]}\n\n${edits[1]}\n${edits[2]}\n`)
-    const { code, stdout, stderr } = await scantling('edit', folder, file)
+    const { code, stdout, stderr } = await scantling('edit', folder, file, '--by', 'a. rivet')
     expect(code).toBe(2)
     expect(stdout).toBe('ok 1: add mark M5\n')
-    expect(stderr).toContain(`${file}, line 3: `)
+    expect(stderr).toContain(`"${file}", line 3: `)
     const job = parseJobText(await readFile(join(folder, 'job.json'), 'utf8'))
     expect(job.marks.map(({ id }) => id)).toEqual(['M1', 'M2', 'M3', 'M4', 'M5'])
   })
 
   test('an edit is answered once it is on disk, before the next one is given', async () => {
     const { folder } = await workshopJob()
-    const child = spawn(process.execPath, [cli.path, 'edit', folder], { stdio: ['pipe', 'pipe', 'inherit'] })
+    const child = spawn(process.execPath, [cli.path, 'edit', folder, '--by', 'AR'], {
+      stdio: ['pipe', 'pipe', 'inherit'],
+    })
     const answer = (): Promise<string> =>
       new Promise((resolve) => child.stdout.once('data', (data: Buffer) => resolve(data.toString())))
     for (const [i, id] of ['M5', 'M6'].entries()) {
@@ -120,7 +142,7 @@ describe('from scans to a table on the command line', () => {
     await new Promise((resolve) => child.once('close', resolve))
     const table = await scantling('table', folder)
     expect(table.code).toBe(0)
-    const next = await editing(folder, [{ do: 'add-mark', item: point('M7', 1, 2) }])
+    const next = await editing(folder, [{ do: 'add-mark', item: point('M7', 1, 2) }], '--by', 'AR')
     expect(next.stdout).toBe('ok 3: add mark M7\n')
     expect(next.stderr).toMatch(/^Note: The job was left open by .* a process that has ended; .*\.\n$/)
   })
@@ -146,6 +168,89 @@ describe('from scans to a table on the command line', () => {
     expect(code).toBe(0)
     expect(JSON.parse(stdout).rows).toHaveLength(2)
     expect(stderr).toMatch(/^Note: The last line of .* \(line 1\) was not completely written/)
+  })
+})
+
+describe('undo and redo among the edits', () => {
+  test('take back and make again within the run, and a file from another system is read', async () => {
+    const { folder } = await workshopJob()
+    const lines = [
+      JSON.stringify({ do: 'add-mark', item: point('M5', 1, 2) }),
+      '{"do":"undo"}',
+      '{"do":"redo"}',
+      '{"do":"redo"}',
+    ]
+    const { code, stdout, stderr } = await runProgram(
+      cli.path,
+      ['edit', folder, '--by', 'AR'],
+      `\uFEFF${lines.join('\r\n')}\r\n`,
+    )
+    expect(stdout).toBe('ok 1: add mark M5\nok 2: undo add mark M5\nok 3: redo add mark M5\n')
+    expect([code, stderr]).toEqual([2, 'Standard input, line 4: There is nothing to redo.\n'])
+    const job = parseJobText(await readFile(join(folder, 'job.json'), 'utf8'))
+    expect(job.marks.at(-1)?.id).toBe('M5')
+  })
+})
+
+describe('relink', () => {
+  test('accepts the scan as it is now, or a copy of another, and says to look at the marks', async () => {
+    const { folder, scan } = await workshopJob()
+    const nothing = await scantling('relink', folder, 'S1', '--by', 'AR')
+    expect(nothing).toMatchObject({
+      code: 0,
+      stdout: 'Sheet S1 is linked to drum.png as it is: nothing to do.\n',
+    })
+    await drawScan(scan, 90)
+    const changed = await scantling('table', folder)
+    expect([changed.code, changed.stderr]).toEqual([
+      2,
+      expect.stringContaining(`"scantling relink ${folder} S1"`),
+    ])
+    const { code, stdout, stderr } = await scantling('relink', folder, 'S1', '--by', 'AR')
+    expect([code, stderr]).toEqual([0, ''])
+    expect(stdout).toMatch(/^ok 1: link sheet S1 to drum\.png\nLook at the marks/)
+    expect((await scantling('table', folder)).code).toBe(0)
+
+    await mkdir(join(folder, '..', 'toned'))
+    const toned = await drawScan(join(folder, '..', 'toned', 'drum.png'), 30)
+    const copied = await scantling('relink', folder, 'S1', toned, '--by', 'AR')
+    expect(copied.stdout).toMatch(/^ok 2: link sheet S1 to drum-2\.png\n/)
+    const job = parseJobText(await readFile(join(folder, 'job.json'), 'utf8'))
+    expect(job.sheets[0]?.scan).toMatchObject({ file: 'drum-2.png', sha256: await hashFile(toned) })
+  })
+
+  test('refuses a picture of another size, and an unknown sheet, and copies nothing', async () => {
+    const { folder, scan } = await workshopJob()
+    const small = join(folder, '..', 'small.png')
+    await sharp(scan).resize(200, 150).toFile(small)
+    const before = await folderSnapshot(folder)
+    const refused = await scantling('relink', folder, 'S1', small, '--by', 'AR')
+    expect(refused.code).toBe(2)
+    expect(refused.stderr).toMatch(
+      /^Sheet S1 can't be linked to the scan .*small\.png, .* 200 × 150 .* 400 × 300/,
+    )
+    const unknown = await scantling('relink', folder, 'S9', small, '--by', 'AR')
+    expect(unknown.stderr).toMatch(/^There is no sheet S9 in the job .*; its sheets are: S1\.\n$/)
+    expect(await folderSnapshot(folder)).toEqual(before)
+  })
+})
+
+describe('the width of a text table', () => {
+  afterEach(() => vi.unstubAllEnvs())
+
+  test.each([
+    ['60', 60, 120],
+    ['150', 150, 120],
+    ['', 120, 150],
+    ['wide', 120, 150],
+    ['0', 120, 150],
+  ])('COLUMNS=%j is followed where there is no terminal', async (columns, width, other) => {
+    const { folder } = await workshopJob()
+    vi.stubEnv('COLUMNS', columns)
+    const { stdout } = await scantling('table', folder)
+    const job = parseJobText(await readFile(join(folder, 'job.json'), 'utf8'))
+    expect(stdout).toBe(tableText(dimensionTable(job), width))
+    expect(stdout).not.toBe(tableText(dimensionTable(job), other))
   })
 })
 
@@ -179,6 +284,33 @@ describe('check', () => {
     expect(stdout).toMatch(/^Open\n {2}rim: /)
     expect(code).toBe(0)
   })
+
+  test('a relation that could not be checked, and a figure that is hard to read, are named without failing', async () => {
+    const { folder } = await workshopJob((job) => ({
+      ...job,
+      dimensions: [
+        ...job.dimensions,
+        {
+          name: 'rim',
+          label: 'Rim',
+          kind: 'length',
+          evidence: [{ id: 'E1', basis: 'printed', text: '1 1/2"', sheet: 'S1', legibility: 'doubtful' }],
+        },
+      ],
+      relations: [{ id: 'Q1', text: 'drum_half = rim' }],
+    }))
+    const { code, stdout } = await scantling('check', folder)
+    expect(stdout).not.toContain('Does not close')
+    expect(stdout).toMatch(/Figures to settle\n {2}rim, figure E1 \(1 1\/2"\): Hard to read/)
+    expect(stdout).toMatch(/Not checked\n {2}Q1 \(drum_half = rim\) not checked: rim has no value\.\n$/)
+    expect(code).toBe(0)
+  })
+
+  test('its help says what each exit code means, and promises no more', async () => {
+    const { stdout } = await scantling('check', '--help')
+    expect(stdout).toMatch(/ 0 {2}nothing is disputed.*may still be open.* 1 {2}.* 2 {2}/s)
+    expect(stdout).not.toMatch(/ready|shop/)
+  })
 })
 
 describe('the program itself', () => {
@@ -193,10 +325,10 @@ describe('the program itself', () => {
   test('shows its help when it is asked, or given nothing to do', async () => {
     const help = await scantling('--help')
     expect(help.code).toBe(0)
-    for (const word of ['new', 'edit', 'table', 'check', 'schema', 'Exit codes'])
+    for (const word of ['new', 'edit', 'relink', 'table', 'check', 'schema', 'Exit codes'])
       expect(help.stdout).toContain(word)
     expect(await scantling()).toEqual(help)
-    for (const command of ['new', 'edit', 'table', 'check', 'schema']) {
+    for (const command of ['new', 'edit', 'relink', 'table', 'check', 'schema']) {
       const { code, stdout, stderr } = await scantling(command, '--help')
       expect([code, stderr]).toEqual([0, ''])
       expect(stdout).toMatch(/Examples?:\n {2}\$ /)

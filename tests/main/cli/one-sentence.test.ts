@@ -8,6 +8,12 @@ test.each([
   ['no job.json in it', 'No job.json in it.'],
   ['the view has no scale. V1 needs a reference.', 'The view has no scale; V1 needs a reference.'],
   ['is that a scan?', 'Is that a scan?'],
+  ['"ju" is not a job folder: it holds no job.json.', '"ju" is not a job folder: it holds no job.json.'],
+  ['ju/job.json is empty.', 'ju/job.json is empty.'],
+  ['drum_od is open', 'drum_od is open.'],
+  ['the view has no scale. Drum_od needs one', 'The view has no scale; Drum_od needs one.'],
+  ['the file is gone. Scan.png was there.', 'The file is gone; Scan.png was there.'],
+  ['it is open. "Elevation" has no scale.', 'It is open; "Elevation" has no scale.'],
 ])('%j becomes one sentence', (message, sentence) => {
   expect(oneSentence(message)).toBe(sentence)
 })

@@ -29,7 +29,10 @@ describe('an edit', () => {
       n: 1,
       at: '2026-03-01T08:00:00.000Z',
       by: 'A. Rivet',
-      edit: pick('M5'),
+      edit: {
+        do: 'add-mark',
+        item: { ...point('M5', 10, 20), by: 'AR', at: '2026-03-01T08:00:00.000Z' },
+      },
     })
     expect(markIds(session.job)).toContain('M5')
     expect(await documentOf(folder)).toEqual(before)
@@ -43,6 +46,56 @@ describe('an edit', () => {
     await expect(session.edit(pick('M1'), 'AR')).rejects.toThrow(JobError)
     expect(session.job).toBe(job)
     await expect(journalOf(folder)).rejects.toThrow('ENOENT')
+    await session.close()
+  })
+
+  test('says afterwards in the mark itself who picked it and when, and so it stays when the job is closed', async () => {
+    const { folder } = await workshopJob()
+    const session = await openJob(folder, { mode: 'write', now })
+    await session.edit(pick('M5'), 'a. rivet')
+    await session.edit({ do: 'repeat-pick', mark: 'M1', pixel: [50, 51] }, 'AR')
+    await session.close()
+    const { marks, people } = await documentOf(folder)
+    const stamp = { by: 'AR', at: '2026-03-01T08:00:00.000Z' }
+    expect(marks.at(-1)).toEqual({ ...point('M5', 10, 20), ...stamp })
+    expect(marks[0]).toEqual({ ...point('M1', 50.5, 50.5), repeats: [[50, 51]], ...stamp })
+    expect(people).toHaveLength(1)
+  })
+
+  test('by somebody new adds them to the people first, under one fsync, and both can be undone', async () => {
+    const { folder, job } = await workshopJob()
+    const session = await openJob(folder, { mode: 'write', now })
+    expect(await session.edit(pick('M5'), 'B. Brass')).toEqual({
+      n: 2,
+      name: 'add mark M5',
+      introduced: { n: 1, name: 'add person BB' },
+    })
+    expect(session.job.people.at(-1)).toEqual({ id: 'BB', name: 'B. Brass' })
+    expect(session.job.marks.at(-1)?.by).toBe('BB')
+    expect(await session.edit(pick('M6'), 'B. Brass')).toEqual({ n: 3, name: 'add mark M6' })
+    for (let i = 0; i < 3; i++) await session.undo('B. Brass')
+    expect({ ...session.job, edition: undefined }).toEqual({ ...job, edition: undefined })
+    await session.close()
+  })
+
+  test('that is refused does not leave somebody new behind', async () => {
+    const { folder } = await workshopJob()
+    const session = await openJob(folder, { mode: 'write' })
+    const { job } = session
+    await expect(session.edit(pick('M1'), 'B. Brass')).rejects.toThrow('There is a mark "M1" already')
+    expect(session.job).toBe(job)
+    await session.edit({ do: 'adopt', dimension: 'drum_length', adopt: 'scaled' }, 'B. Brass')
+    expect(session.job.people).toBe(job.people)
+    await session.close()
+  })
+
+  test('with a slip in a field name or in a time is refused', async () => {
+    const { folder } = await workshopJob()
+    const session = await openJob(folder, { mode: 'write' })
+    const slip = { do: 'add-mark', item: { ...point('M5', 1, 2), lable: 'rivet' } } as unknown as Edit
+    await expect(session.edit(slip, 'AR')).rejects.toThrow('did you mean "label"?')
+    const late: Edit = { do: 'add-mark', item: { ...point('M5', 1, 2), at: 'yesterday' } }
+    await expect(session.edit(late, 'AR')).rejects.toThrow('ISO 8601')
     await session.close()
   })
 
@@ -294,7 +347,6 @@ describe('opening replays the journal', () => {
   test.each([
     ['without its newline', line(2, pick('M6')).trimEnd()],
     ['cut in the middle', line(2, pick('M6')).slice(0, 30)],
-    ['cut in the middle, newline and all', `${line(2, pick('M6')).slice(0, 30)}\n`],
     ['of one brace', '{'],
     ['of zeros', '\0\0\0\0'],
   ])('a last line %s is dropped with a warning, and cut off before the next edit', async (_, torn) => {
@@ -327,6 +379,12 @@ describe('opening replays the journal', () => {
     [
       'a bad line in the middle',
       `${line(1, pick('M5'))}{"n":2\n${line(3, pick('M6'))}`,
+      2,
+      'not a line of JSON',
+    ],
+    [
+      'a last line that is whole, newline and all, and no JSON',
+      `${line(1, pick('M5'))}${line(2, pick('M6')).slice(0, 30)}\n`,
       2,
       'not a line of JSON',
     ],
@@ -484,7 +542,7 @@ describe('a folder that holds no sound job', () => {
         const text = await readFile(join(folder, 'job.json'), 'utf8')
         await writeFile(join(folder, 'job.json'), text.replace('"drum.png"', '"../../drum.png"'))
       },
-      'scan.file',
+      'file of the scan',
     ],
   ])('%s: it is refused by name', async (_, spoil, what) => {
     const { folder } = await workshopJob()

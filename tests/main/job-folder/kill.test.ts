@@ -9,7 +9,7 @@ import { readJob } from '../../../src/core/job/read-job.ts'
 import type { Job } from '../../../src/core/job/types.ts'
 import { openJob } from '../../../src/main/services/job-folder/open-job.ts'
 import { type BundledProgram, bundleProgram } from '../fixtures/bundle-program.ts'
-import { editNumber } from '../fixtures/edit-number.ts'
+import { editNumber, PICKED } from '../fixtures/edit-number.ts'
 import { temporaryFolder } from '../fixtures/temporary-folder.ts'
 import { workshopJob } from '../fixtures/workshop-job.ts'
 
@@ -87,7 +87,10 @@ function runWriter(
 test(
   `of ${KILLS} writers killed at random points of ${EDITS} edits, not one lost an acknowledged edit`,
   async () => {
-    const original = await workshopJob()
+    const original = await workshopJob((job) => ({
+      ...job,
+      marks: job.marks.map((mark) => ({ ...mark, ...PICKED })),
+    }))
     const states: Job[] = [original.job]
     for (let n = 1; n <= EDITS; n++) {
       const { job } = applyEdit(states[n - 1] ?? original.job, editNumber(n))

@@ -4,11 +4,13 @@ import sharp from 'sharp'
 import { describe, expect, test } from 'vitest'
 import { openJob } from '../../../src/main/services/job-folder/open-job.ts'
 import { addScan } from '../../../src/main/services/scans/add-scan.ts'
+import { mustDecode } from '../../../src/main/services/scans/decode-scan.ts'
 import { hashFile } from '../../../src/main/services/scans/hash-file.ts'
 import { inspectScan } from '../../../src/main/services/scans/inspect-scan.ts'
 import { relinkSheet } from '../../../src/main/services/scans/relink-sheet.ts'
 import { confineScanName, resolveScan } from '../../../src/main/services/scans/scan-path.ts'
 import { verifyScans } from '../../../src/main/services/scans/verify-scans.ts'
+import { ServiceError } from '../../../src/main/services/service-error.ts'
 import { folderSnapshot } from '../fixtures/folder-snapshot.ts'
 import { point } from '../fixtures/picked-point.ts'
 import { temporaryFolder } from '../fixtures/temporary-folder.ts'
@@ -30,6 +32,30 @@ describe('what a scan says of itself', () => {
     expect(await inspectScan(path)).toMatchObject({ format, width: 40, height: 30, pages: 1 })
     if (format !== 'webp') expect((await inspectScan(path)).dpi).toBe(600)
   })
+
+  test.each(['png', 'jpeg', 'tiff', 'webp'] as const)(
+    'of %s is not enough when the picture is cut short',
+    async (format) => {
+      const folder = await temporaryFolder()
+      const noise = {
+        width: 300,
+        height: 300,
+        channels: 3 as const,
+        noise: { type: 'gaussian' as const, mean: 128, sigma: 40 },
+      }
+      const whole = await sharp({ create: { ...noise, background: '#888' } })
+        .toFormat(format)
+        .toBuffer()
+      const path = join(folder, `scan.${format}`)
+      await writeFile(path, whole)
+      await mustDecode(path)
+      for (const part of [0.9, 0.5]) {
+        await writeFile(path, whole.subarray(0, Math.floor(whole.length * part)))
+        await expect(mustDecode(path).then(() => inspectScan(path))).rejects.toThrow(ServiceError)
+        await expect(addScan(folder, path)).rejects.toThrow(path)
+      }
+    },
+  )
 
   test('gives pixels as they are stored, and reports that a camera wants them turned', async () => {
     const path = join(await temporaryFolder(), 'photo.jpg')

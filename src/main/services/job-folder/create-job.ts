@@ -1,4 +1,5 @@
 import { mkdir, readdir, rm } from 'node:fs/promises'
+import { join } from 'node:path'
 import { readJob } from '../../../core/job/read-job.ts'
 import type { Job } from '../../../core/job/types.ts'
 import { writeJob } from '../../../core/job/write-job.ts'
@@ -13,28 +14,29 @@ async function mustBeFree(folder: string): Promise<void> {
   try {
     const names = await readdir(folder)
     if (names.length > 0) {
-      throw new ServiceError(`${folder} is not empty: name a new folder, or an empty one, for the job.`)
+      throw new ServiceError(`"${folder}" is not empty: name a new folder, or an empty one, for the job.`)
     }
   } catch (error) {
     if (error instanceof ServiceError) throw error
     if (systemCode(error) === 'ENOENT') return
     if (systemCode(error) === 'ENOTDIR') {
-      throw new ServiceError(`${folder} is a file: name a new folder for the job.`)
+      throw new ServiceError(`"${folder}" is a file: name a new folder for the job.`)
     }
-    throw new ServiceError(`${folder} can't be used for a job because ${systemReason(error)}.`)
+    throw new ServiceError(`"${folder}" can't be used for a job because ${systemReason(error)}.`)
   }
 }
 
 /**
  * Makes a job folder with its scans. job.json is written last, so that a folder left by a process that died is not
  * taken for a job.
- * @param describe makes the job document once the scans are in
+ * @param describe makes the job document once the scans are in; `doubles` are paths whose bytes are those of a scan
+ *   before them, so that they are not in `scans` again
  * @throws ServiceError when the folder is in use or a scan can't be read; what was made is removed again.
  */
 export async function createJob(
   folder: string,
   scanPaths: readonly string[],
-  describe: (scans: readonly AddedScan[]) => Job,
+  describe: (scans: readonly AddedScan[], doubles: readonly string[]) => Job,
 ): Promise<Job> {
   await mustBeFree(folder)
   for (const path of scanPaths) await inspectScan(path)
@@ -48,8 +50,17 @@ export async function createJob(
       made.push(part)
     }
     const scans: AddedScan[] = []
-    for (const path of scanPaths) scans.push(await addScan(folder, path))
-    const job = readJob(describe(scans))
+    const doubles: string[] = []
+    for (const path of scanPaths) {
+      const added = await addScan(folder, path)
+      if (scans.some(({ scan }) => scan.sha256 === added.scan.sha256)) {
+        doubles.push(path)
+        if (!scans.some(({ scan }) => scan.file === added.scan.file)) {
+          await rm(join(scansFolder(folder), added.scan.file))
+        }
+      } else scans.push(added)
+    }
+    const job = readJob(describe(scans, doubles))
     await replaceFile(jobFile(folder), writeJob(job))
     return job
   } catch (error) {

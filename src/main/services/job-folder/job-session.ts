@@ -1,4 +1,13 @@
-import { applyEdit, describeEdit, type Edit, readEdit } from '../../../core/job/edit.ts'
+import {
+  addPerson,
+  applyEdit,
+  describeEdit,
+  type Edit,
+  personOf,
+  readEdit,
+  reviewEdit,
+  stampEdit,
+} from '../../../core/job/edit.ts'
 import type { Job, Sheet } from '../../../core/job/types.ts'
 import { writeJob } from '../../../core/job/write-job.ts'
 import { replaceFile } from '../files/replace-file.ts'
@@ -21,6 +30,15 @@ export interface Acknowledged {
   n: number
   /** What was done, e.g. `add mark M12`, `undo add mark M12`. */
   name: string
+  /** The edit before it that added whoever made it to the people of the job, when they were not among them. */
+  introduced?: Acknowledged
+}
+
+/** A journal line that is to be written, and the state after it. */
+interface Step {
+  line: JournalLine
+  name: string
+  next: State
 }
 
 /** What a session that may write holds beside the job. */
@@ -59,6 +77,8 @@ interface Change {
 }
 
 type Task = { change: Change } | { save: { resolve(): void; reject(error: unknown): void } }
+
+const sameJson = (a: unknown, b: unknown): boolean => JSON.stringify(a) === JSON.stringify(b)
 
 const isChange = (task: Task | undefined): task is { change: Change } =>
   task !== undefined && 'change' in task
@@ -118,8 +138,10 @@ export class JobSession {
   }
 
   /**
-   * Makes an edit.
-   * @param by who makes it; goes into the journal
+   * Makes an edit. Marks, evidence and notes that it adds, changes or repeats and that do not say who made them and
+   * when, say so afterwards; somebody who is not among the people of the job yet is added first, by an edit of its
+   * own.
+   * @param by who makes it: the id or the name of a person of the job, or a new name; goes into the journal
    * @throws JobError when the job would not be sound after it; ServiceError when it can't be written. The job is
    * then as it was.
    */
@@ -228,10 +250,13 @@ export class JobSession {
     const accepted: { change: Change; acknowledged: Acknowledged }[] = []
     for (const change of changes) {
       try {
-        const { line, name, next } = await this.#apply(state, change.request, change.by)
-        state = next
-        text += writeJournalLine(line)
-        accepted.push({ change, acknowledged: { n: line.n, name } })
+        const { introduction, step } = await this.#take(state, change.request, change.by)
+        state = step.next
+        if (introduction !== undefined) text += writeJournalLine(introduction.line)
+        text += writeJournalLine(step.line)
+        const introduced = introduction && { n: introduction.line.n, name: introduction.name }
+        const acknowledged = { n: step.line.n, name: step.name, ...(introduced && { introduced }) }
+        accepted.push({ change, acknowledged })
       } catch (error) {
         change.reject(error)
       }
@@ -249,18 +274,40 @@ export class JobSession {
     for (const { change, acknowledged } of accepted) change.resolve(acknowledged)
   }
 
-  async #apply(
+  /** What a request does, stamped with who and when; before it, the edit that adds a person nobody knew. */
+  async #take(
     state: State,
     request: Request,
     by: string,
-  ): Promise<{ line: JournalLine; name: string; next: State }> {
+  ): Promise<{ step: Step; introduction: Step | undefined }> {
+    const at = this.#now().toISOString()
+    if (request.kind !== 'edit') {
+      return { step: await this.#apply(state, request, by, at), introduction: undefined }
+    }
+    const asked = readEdit(JSON.parse(JSON.stringify(request.edit)))
+    mustNotRemoveEvidence(asked)
+    reviewEdit(state.job, asked)
+    const person = personOf(state.job, by)
+    if (person !== undefined) {
+      const edit = stampEdit(state.job, asked, { by: person.id, at })
+      return { step: await this.#apply(state, { kind: 'edit', edit }, by, at), introduction: undefined }
+    }
+    const { id, edit: introduce } = addPerson(state.job, by)
+    const edit = stampEdit(state.job, asked, { by: id, at })
+    // Nothing says who made it, so nobody needs to be known.
+    if (sameJson(edit, stampEdit(state.job, asked, { by: undefined, at }))) {
+      return { step: await this.#apply(state, { kind: 'edit', edit }, by, at), introduction: undefined }
+    }
+    const introduction = await this.#apply(state, { kind: 'edit', edit: introduce }, by, at)
+    return { step: await this.#apply(introduction.next, { kind: 'edit', edit }, by, at), introduction }
+  }
+
+  async #apply(state: State, request: Request, by: string, at: string): Promise<Step> {
     const { history } = state
     const n = (state.job.edition ?? 0) + 1
-    const at = this.#now().toISOString()
     if (request.kind === 'edit') {
       // Exactly what the journal will give back on replay is what is applied.
       const edit = readEdit(JSON.parse(JSON.stringify(request.edit)))
-      mustNotRemoveEvidence(edit)
       const { job, inverse } = applyEdit(state.job, edit)
       const name = describeEdit(edit)
       const scans = await this.#guard(state, job, true)

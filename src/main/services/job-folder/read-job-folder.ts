@@ -30,7 +30,7 @@ export async function mustBeJobFolder(folder: string): Promise<void> {
   try {
     const entry = await stat(folder)
     if (!entry.isDirectory()) {
-      throw new ServiceError(`${folder} is a file, not a job folder: name the folder that holds job.json.`)
+      throw new ServiceError(`"${folder}" is a file, not a job folder: name the folder that holds job.json.`)
     }
   } catch (error) {
     if (error instanceof ServiceError) throw error
@@ -47,7 +47,7 @@ export async function mustBeJobFolder(folder: string): Promise<void> {
   } catch (error) {
     if (error instanceof ServiceError) throw error
     if (systemCode(error) === 'ENOENT') {
-      throw new ServiceError(`${folder} is not a job folder: it holds no job.json.`)
+      throw new ServiceError(`"${folder}" is not a job folder: it holds no job.json.`)
     }
     throw new ServiceError(`${path} can't be read because ${systemReason(error)}.`)
   }

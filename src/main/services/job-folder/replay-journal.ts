@@ -46,7 +46,7 @@ function dropped(path: string, lineNumber: number, bytes: Buffer): string {
 /**
  * Applies a journal to the job document it belongs to.
  * Lines up to the document's `edition` are already contained in it and are passed over.
- * @throws ServiceError with the line number for anything but a torn last line.
+ * @throws ServiceError with the line number for anything but a last line without its newline.
  */
 export function replayJournal(document: Job, journal: Buffer, path: string): Replayed {
   let job = document
@@ -66,12 +66,12 @@ export function replayJournal(document: Job, journal: Buffer, path: string): Rep
     lineNumber += 1
     const newline = journal.indexOf(NEWLINE, start)
     const bytes = journal.subarray(start, newline === -1 ? journal.length : newline)
-    const last = newline === -1 || newline === journal.length - 1
-    const line = newline === -1 ? undefined : parseLine(bytes)
-    if (line === undefined) {
-      if (!last) refuse('this is not a line of JSON')
+    // Only a line without its newline can be one whose writing was cut short, for the newline comes last.
+    if (newline === -1) {
       return { job, history, soundBytes: start, warning: dropped(path, lineNumber, bytes) }
     }
+    const line = parseLine(bytes)
+    if (line === undefined) return refuse('this is not a line of JSON')
 
     const { n, at, by } = line
     if (typeof n !== 'number' || !Number.isSafeInteger(n) || n < 1) {

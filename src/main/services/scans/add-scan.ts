@@ -8,6 +8,7 @@ import { syncFolder } from '../files/sync-folder.ts'
 import { systemCode, systemReason } from '../files/system-reason.ts'
 import { scansFolder } from '../job-folder/layout.ts'
 import { ServiceError } from '../service-error.ts'
+import { mustDecode } from './decode-scan.ts'
 import { hashFile } from './hash-file.ts'
 import { inspectScan, type ScanFacts } from './inspect-scan.ts'
 
@@ -69,10 +70,11 @@ async function giveName(temporary: string, path: string): Promise<boolean> {
 /**
  * Takes a scan into a job's scans/ folder, byte for byte. A different file of the same name is never overwritten:
  * the new one gets `-2`, `-3` … after its name; the same file a second time is not stored twice.
- * @throws ServiceError when it is not a readable picture or can't be copied; the folder is then as it was.
+ * @throws ServiceError when it is not a whole picture or can't be copied; the folder is then as it was.
  */
 export async function addScan(folder: string, path: string): Promise<AddedScan> {
   const facts = await inspectScan(path)
+  await mustDecode(path)
   const scans = scansFolder(folder)
   const name = safeName(path)
   const temporary = temporaryName(join(scans, name))

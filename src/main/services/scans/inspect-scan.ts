@@ -5,7 +5,7 @@ import { ServiceError } from '../service-error.ts'
 /** What a scan file says about itself. Pixels are those stored in the file; nothing is turned or resampled. */
 export interface ScanFacts {
   format: 'png' | 'jpeg' | 'webp' | 'tiff'
-  /** Pixels of the first page, as stored: a camera's turn flag is reported, not applied. */
+  /** Pixels of the page, as stored: a camera's turn flag is reported, not applied. */
   width: number
   height: number
   /** Pixels per inch, where the file says so. */
@@ -21,12 +21,13 @@ const READABLE = 'PNG, JPEG, TIFF or WebP'
 /**
  * Reads the size of a scan, without decoding its pixels.
  * @param name what messages call the file, when it is a copy under another name
+ * @param page whose size is read, from 1; the file must have it
  * @throws ServiceError when the file is missing, empty or not a picture of a kind that is read.
  */
-export async function inspectScan(path: string, name: string = path): Promise<ScanFacts> {
+export async function inspectScan(path: string, name: string = path, page = 1): Promise<ScanFacts> {
   try {
     const entry = await stat(path)
-    if (!entry.isFile()) throw new ServiceError(`${name} is not a file: name the scan itself.`)
+    if (!entry.isFile()) throw new ServiceError(`"${name}" is not a file: name the scan itself.`)
     if (entry.size === 0) throw new ServiceError(`The scan ${name} is empty: scan or copy it again.`)
   } catch (error) {
     if (error instanceof ServiceError) throw error
@@ -36,7 +37,7 @@ export async function inspectScan(path: string, name: string = path): Promise<Sc
   const { default: sharp } = await import('sharp')
   let metadata: Awaited<ReturnType<ReturnType<typeof sharp>['metadata']>>
   try {
-    metadata = await sharp(path, { limitInputPixels: false }).metadata()
+    metadata = await sharp(path, { limitInputPixels: false, page: page - 1 }).metadata()
   } catch {
     throw new ServiceError(`The scan ${name} is not a picture that can be read: give a ${READABLE} file.`)
   }

@@ -42,7 +42,7 @@ export async function verifySheet(
     state: 'changed',
     sentence:
       `${name} is no longer the file that was picked on (its SHA-256 is ${sha256.slice(0, 12)}…, ` +
-      `not ${sheet.scan.sha256.slice(0, 12)}…): put the old file back, or re-link the sheet and look at its marks again.`,
+      `not ${sheet.scan.sha256.slice(0, 12)}…): put the old file back, or accept this one with "scantling relink ${folder} ${sheet.id}" and look at the sheet's marks again.`,
   }
 }
 

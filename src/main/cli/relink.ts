@@ -1,0 +1,38 @@
+import { openJob } from '../services/job-folder/open-job.ts'
+import { relinkSheet, relinkSheetToCopy } from '../services/scans/relink-sheet.ts'
+import { ServiceError } from '../services/service-error.ts'
+
+/**
+ * Links a sheet of a job to a scan and closes the job.
+ * @param scan a file to copy into the job; undefined: the sheet's own as it is now
+ * @returns what a person should know of the opening, and what was done
+ * @throws ServiceError when the job can't be edited or the scan does not suit
+ */
+export async function relink(
+  folder: string,
+  sheet: string,
+  scan: string | undefined,
+  by: string,
+): Promise<{ notices: string[]; answer: string }> {
+  const session = await openJob(folder, { mode: 'write' })
+  try {
+    if (!session.writable) {
+      throw new ServiceError(`The job ${folder} can't be edited now: ${session.readOnlyBecause ?? ''}`)
+    }
+    const found = session.scans.find((one) => one.sheet === sheet)
+    const notices = session.notices.filter((notice) => notice !== found?.sentence)
+    if (scan === undefined && found?.state === 'ok') {
+      return { notices, answer: `Sheet ${sheet} is linked to ${found.file} as it is: nothing to do.\n` }
+    }
+    const { n } = await (scan === undefined
+      ? relinkSheet(session, sheet, by)
+      : relinkSheetToCopy(session, sheet, by, scan))
+    const file = session.job.sheets.find(({ id }) => id === sheet)?.scan.file ?? ''
+    return {
+      notices,
+      answer: `ok ${n}: link sheet ${sheet} to ${file}\nLook at the marks of the sheet: they lie at the same pixels as before.\n`,
+    }
+  } finally {
+    await session.close()
+  }
+}
