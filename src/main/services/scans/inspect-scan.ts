@@ -1,6 +1,7 @@
-import { stat } from 'node:fs/promises'
+import { open, stat } from 'node:fs/promises'
 import { systemReason } from '../files/system-reason.ts'
 import { ServiceError } from '../service-error.ts'
+import { jpegStatesDensity } from './jpeg-density.ts'
 
 /** What a scan file says about itself. Pixels are those stored in the file; nothing is turned or resampled. */
 export interface ScanFacts {
@@ -45,7 +46,8 @@ export async function inspectScan(path: string, name: string = path, page = 1): 
   if (format === undefined) {
     throw new ServiceError(`The scan ${name} is of the kind ${metadata.format}: convert it to ${READABLE}.`)
   }
-  const { width, height, density, pages, orientation } = metadata
+  const { width, height, pages, orientation } = metadata
+  const density = format === 'jpeg' && !(await statesDensity(path)) ? undefined : metadata.density
   return {
     format,
     width,
@@ -53,5 +55,18 @@ export async function inspectScan(path: string, name: string = path, page = 1): 
     ...(density === undefined || density <= 0 ? {} : { dpi: density }),
     pages: pages ?? 1,
     ...(orientation === undefined || orientation === 1 ? {} : { orientation }),
+  }
+}
+
+/** Application segments stand at the beginning; those that matter within the first of them. */
+const HEAD_BYTES = 256 * 1024
+
+async function statesDensity(path: string): Promise<boolean> {
+  const file = await open(path)
+  try {
+    const { buffer, bytesRead } = await file.read(Buffer.alloc(HEAD_BYTES), 0, HEAD_BYTES, 0)
+    return jpegStatesDensity(buffer.subarray(0, bytesRead))
+  } finally {
+    await file.close()
   }
 }
