@@ -1,5 +1,5 @@
 /** Bundles one of this project's programs as the shipped code is bundled, then runs it: for figures of speed. */
-import { mkdtemp, rm } from 'node:fs/promises'
+import { mkdir, mkdtemp, rm } from 'node:fs/promises'
 import { join, resolve } from 'node:path'
 import { pathToFileURL } from 'node:url'
 import { build } from 'vite'
@@ -9,7 +9,7 @@ if (file === undefined) {
   console.error('run-built: name the TypeScript file to run.')
   process.exit(2)
 }
-await import('node:fs/promises').then(({ mkdir }) => mkdir('out', { recursive: true }))
+await mkdir('out', { recursive: true })
 const folder = await mkdtemp(join('out', 'bench-'))
 try {
   await build({
@@ -19,11 +19,11 @@ try {
       ssr: resolve(file),
       outDir: folder,
       minify: false,
-      rollupOptions: { output: { entryFileNames: 'program.mjs' } },
+      rolldownOptions: { output: { entryFileNames: 'program.mjs' } },
     },
   })
   process.argv = [process.argv[0] ?? 'node', resolve(file), ...rest]
   await import(pathToFileURL(resolve(folder, 'program.mjs')).href)
 } finally {
-  if (!process.env["KEEP"]) await rm(folder, { recursive: true, force: true })
+  await rm(folder, { recursive: true, force: true })
 }
