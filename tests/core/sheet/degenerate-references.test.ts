@@ -95,7 +95,7 @@ const CASES: [name: string, kind: MappingKind, sizes: StatedSize[], says: RegExp
     'two sizes a hundred times apart for lines alike',
     'uniform',
     [...length('R1', [100, 100], [1100, 100], 50), ...length('R2', [100, 500], [1100, 500], 5000)],
-    /disagree so much.*uncertain by more than itself.*Check their sizes and marks/,
+    /disagree so much.*uncertain by 98 %.*Check their sizes and marks/,
   ],
   [
     'ends five pixels apart',
