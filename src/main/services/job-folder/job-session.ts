@@ -1,29 +1,19 @@
-import {
-  addPerson,
-  applyEdit,
-  describeEdit,
-  type Edit,
-  personOf,
-  readEdit,
-  reviewEdit,
-  stampEdit,
-} from '../../../core/job/edit.ts'
-import type { Job, Sheet } from '../../../core/job/types.ts'
+import type { Edit } from '../../../core/job/edit.ts'
+import type { Job } from '../../../core/job/types.ts'
 import { writeJob } from '../../../core/job/write-job.ts'
 import { replaceFile } from '../files/replace-file.ts'
 import { systemReason } from '../files/system-reason.ts'
-import { confineScanName } from '../scans/scan-path.ts'
-import { type SheetScan, verifySheet } from '../scans/verify-scans.ts'
+import type { SheetScan } from '../scans/verify-scans.ts'
 import { ServiceError } from '../service-error.ts'
-import { afterEdit, afterRedo, afterUndo, type History } from './history.ts'
-import { type JournalLine, writeJournalLine } from './journal-line.ts'
+import type { History } from './history.ts'
+import { writeJournalLine } from './journal-line.ts'
 import { JournalBroken, type JournalWriter } from './journal-writer.ts'
 import { jobFile, lockFile } from './layout.ts'
 import { releaseLock, stillHeld } from './lock/acquire-lock.ts'
 import type { LockHolder } from './lock/lock-holder.ts'
-import { mustNotRemoveEvidence } from './must-not-remove.ts'
 import { type FileStamp, fileStamp } from './read-job-folder.ts'
-import { touchedSheets } from './touched-sheets.ts'
+import type { Request, State } from './session-state.ts'
+import { takeRequest } from './take-request.ts'
 
 /** An edit that is on disk. */
 export interface Acknowledged {
@@ -35,11 +25,6 @@ export interface Acknowledged {
 }
 
 /** A journal line that is to be written, and the state after it. */
-interface Step {
-  line: JournalLine
-  name: string
-  next: State
-}
 
 /** What a session that may write holds beside the job. */
 export interface WriteAccess {
@@ -61,14 +46,6 @@ export interface SessionStart {
   now: () => Date
 }
 
-interface State {
-  job: Job
-  history: History
-  scans: SheetScan[]
-}
-
-type Request = { kind: 'edit'; edit: Edit } | { kind: 'undo' } | { kind: 'redo' }
-
 interface Change {
   request: Request
   by: string
@@ -77,8 +54,6 @@ interface Change {
 }
 
 type Task = { change: Change } | { save: { resolve(): void; reject(error: unknown): void } }
-
-const sameJson = (a: unknown, b: unknown): boolean => JSON.stringify(a) === JSON.stringify(b)
 
 const isChange = (task: Task | undefined): task is { change: Change } =>
   task !== undefined && 'change' in task
@@ -250,7 +225,13 @@ export class JobSession {
     const accepted: { change: Change; acknowledged: Acknowledged }[] = []
     for (const change of changes) {
       try {
-        const { introduction, step } = await this.#take(state, change.request, change.by)
+        const { introduction, step } = await takeRequest(
+          this.folder,
+          state,
+          change.request,
+          change.by,
+          this.#now().toISOString(),
+        )
         state = step.next
         if (introduction !== undefined) text += writeJournalLine(introduction.line)
         text += writeJournalLine(step.line)
@@ -272,109 +253,6 @@ export class JobSession {
     }
     this.#state = state
     for (const { change, acknowledged } of accepted) change.resolve(acknowledged)
-  }
-
-  /** What a request does, stamped with who and when; before it, the edit that adds a person nobody knew. */
-  async #take(
-    state: State,
-    request: Request,
-    by: string,
-  ): Promise<{ step: Step; introduction: Step | undefined }> {
-    const at = this.#now().toISOString()
-    if (request.kind !== 'edit') {
-      return { step: await this.#apply(state, request, by, at), introduction: undefined }
-    }
-    const asked = readEdit(JSON.parse(JSON.stringify(request.edit)))
-    mustNotRemoveEvidence(asked)
-    reviewEdit(state.job, asked)
-    const person = personOf(state.job, by)
-    if (person !== undefined) {
-      const edit = stampEdit(state.job, asked, { by: person.id, at })
-      return { step: await this.#apply(state, { kind: 'edit', edit }, by, at), introduction: undefined }
-    }
-    const { id, edit: introduce } = addPerson(state.job, by)
-    const edit = stampEdit(state.job, asked, { by: id, at })
-    // Nothing says who made it, so nobody needs to be known.
-    if (sameJson(edit, stampEdit(state.job, asked, { by: undefined, at }))) {
-      return { step: await this.#apply(state, { kind: 'edit', edit }, by, at), introduction: undefined }
-    }
-    const introduction = await this.#apply(state, { kind: 'edit', edit: introduce }, by, at)
-    return { step: await this.#apply(introduction.next, { kind: 'edit', edit }, by, at), introduction }
-  }
-
-  async #apply(state: State, request: Request, by: string, at: string): Promise<Step> {
-    const { history } = state
-    const n = (state.job.edition ?? 0) + 1
-    if (request.kind === 'edit') {
-      // Exactly what the journal will give back on replay is what is applied.
-      const edit = readEdit(JSON.parse(JSON.stringify(request.edit)))
-      const { job, inverse } = applyEdit(state.job, edit)
-      const name = describeEdit(edit)
-      const scans = await this.#guard(state, job, true)
-      const next = {
-        job: { ...job, edition: n },
-        history: afterEdit(history, { n, name, edit: inverse }),
-        scans,
-      }
-      return { line: { n, at, by, edit }, name, next }
-    }
-    const top = request.kind === 'undo' ? history.undo?.top : history.redo?.top
-    if (top === undefined) {
-      throw new ServiceError(
-        request.kind === 'undo' ? 'There is nothing to undo.' : 'There is nothing to redo.',
-      )
-    }
-    const named = { n: top.n, name: top.name }
-    const { job, inverse } = applyEdit(state.job, top.edit)
-    const scans = await this.#guard(state, job, false)
-    const entry = { ...named, edit: inverse }
-    const undoing = request.kind === 'undo'
-    return {
-      line: { n, at, by, edit: top.edit, ...(undoing ? { undoes: named } : { redoes: named }) },
-      name: `${request.kind} ${top.name}`,
-      next: {
-        job: { ...job, edition: n },
-        history: undoing ? afterUndo(history, entry) : afterRedo(history, entry),
-        scans,
-      },
-    }
-  }
-
-  /**
-   * Keeps picks and pictures together: no pick changes on a sheet whose scan is not the one picked on, and a sheet
-   * is only linked to a scan that is there. Undoing a link may lead back to a scan that is gone; that is recorded.
-   */
-  async #guard(state: State, after: Job, mustBeThere: boolean): Promise<SheetScan[]> {
-    const before = state.job
-    const unsound = state.scans.filter((scan) => scan.state !== 'ok')
-    if (unsound.length > 0) {
-      const touched = touchedSheets(before, after)
-      const refused = unsound.find((scan) => touched.has(scan.sheet))
-      if (refused !== undefined) {
-        const because = refused.sentence.replace(/^The /, 'the ')
-        throw new ServiceError(`Nothing is picked on sheet ${refused.sheet} for now, because ${because}`)
-      }
-    }
-    if (before.sheets === after.sheets) return state.scans
-    const known = new Map(state.scans.map((scan) => [scan.sheet, scan]))
-    const earlier = new Map(before.sheets.map((sheet) => [sheet.id, sheet.scan]))
-    const scans: SheetScan[] = []
-    for (const sheet of after.sheets) {
-      const kept = this.#sameScan(earlier.get(sheet.id), sheet) ? known.get(sheet.id) : undefined
-      if (kept !== undefined) {
-        scans.push(kept)
-        continue
-      }
-      confineScanName(sheet.scan.file, `sheet ${sheet.id}`)
-      const found = await verifySheet(sheet, this.folder)
-      if (mustBeThere && found.state !== 'ok') throw new ServiceError(found.sentence)
-      scans.push(found)
-    }
-    return scans
-  }
-
-  #sameScan(earlier: Sheet['scan'] | undefined, sheet: Sheet): boolean {
-    return earlier !== undefined && earlier.file === sheet.scan.file && earlier.sha256 === sheet.scan.sha256
   }
 
   async #mustHoldLock(access: WriteAccess): Promise<void> {

@@ -1,0 +1,48 @@
+import type { Job, Sheet } from '../../../core/job/types.ts'
+import { confineScanName } from '../scans/scan-path.ts'
+import { type SheetScan, verifySheet } from '../scans/verify-scans.ts'
+import { ServiceError } from '../service-error.ts'
+import type { State } from './session-state.ts'
+import { touchedSheets } from './touched-sheets.ts'
+
+/**
+ * Keeps picks and pictures together: no pick changes on a sheet whose scan is not the one picked on, and a sheet
+ * is only linked to a scan that is there. Undoing a link may lead back to a scan that is gone; that is recorded.
+ */
+export async function guardScans(
+  folder: string,
+  state: State,
+  after: Job,
+  mustBeThere: boolean,
+): Promise<SheetScan[]> {
+  const before = state.job
+  const unsound = state.scans.filter((scan) => scan.state !== 'ok')
+  if (unsound.length > 0) {
+    const touched = touchedSheets(before, after)
+    const refused = unsound.find((scan) => touched.has(scan.sheet))
+    if (refused !== undefined) {
+      const because = refused.sentence.replace(/^The /, 'the ')
+      throw new ServiceError(`Nothing is picked on sheet ${refused.sheet} for now, because ${because}`)
+    }
+  }
+  if (before.sheets === after.sheets) return state.scans
+  const known = new Map(state.scans.map((scan) => [scan.sheet, scan]))
+  const earlier = new Map(before.sheets.map((sheet) => [sheet.id, sheet.scan]))
+  const scans: SheetScan[] = []
+  for (const sheet of after.sheets) {
+    const kept = sameScan(earlier.get(sheet.id), sheet) ? known.get(sheet.id) : undefined
+    if (kept !== undefined) {
+      scans.push(kept)
+      continue
+    }
+    confineScanName(sheet.scan.file, `sheet ${sheet.id}`)
+    const found = await verifySheet(sheet, folder)
+    if (mustBeThere && found.state !== 'ok') throw new ServiceError(found.sentence)
+    scans.push(found)
+  }
+  return scans
+}
+
+function sameScan(earlier: Sheet['scan'] | undefined, sheet: Sheet): boolean {
+  return earlier !== undefined && earlier.file === sheet.scan.file && earlier.sha256 === sheet.scan.sha256
+}

@@ -1,0 +1,22 @@
+import type { Edit } from '../../../core/job/edit.ts'
+import type { Job } from '../../../core/job/types.ts'
+import type { SheetScan } from '../scans/verify-scans.ts'
+import type { History } from './history.ts'
+import type { JournalLine } from './journal-line.ts'
+
+/** What a session holds at one moment. */
+export interface State {
+  job: Job
+  history: History
+  scans: SheetScan[]
+}
+
+/** What may be asked of a session. */
+export type Request = { kind: 'edit'; edit: Edit } | { kind: 'undo' } | { kind: 'redo' }
+
+/** What a request comes to: its journal line, its name, and what the session holds after it. */
+export interface Step {
+  line: JournalLine
+  name: string
+  next: State
+}
