@@ -1,6 +1,7 @@
 import { type CheckContext, refuse } from './check-context.ts'
 import { checkWritten } from './check-written.ts'
 import { DEEPEST_ITEM, nestedAtMost } from './plain-json.ts'
+import { isScanName } from './scan-name.ts'
 import type { Job } from './types.ts'
 
 const LISTS = [
@@ -13,14 +14,6 @@ const LISTS = [
   'relations',
   'notes',
 ] as const
-
-/** What is wrong with the name of a scan file that could lead out of the folder it belongs in; null when nothing. */
-function fileProblem(file: string): string | null {
-  const outside =
-    /^[/\\]|^[A-Za-z]:|\\/.test(file) || file.split('/').some((part) => ['', '.', '..'].includes(part))
-  if (outside || /\p{Cc}/u.test(file)) return 'must be the plain name of a file below the folder "scans"'
-  return null
-}
 
 function checkDepth(job: Job, path: readonly PropertyKey[], value: unknown): void {
   if (!nestedAtMost(value, DEEPEST_ITEM)) refuse(job, path, `is nested more than ${DEEPEST_ITEM} deep`)
@@ -45,8 +38,9 @@ export function checkOwn(context: CheckContext): void {
   })
   job.sheets.forEach((sheet, i) => {
     if (known(sheet)) return
-    const problem = fileProblem(sheet.scan.file)
-    if (problem !== null) refuse(job, ['sheets', i, 'scan', 'file'], problem)
+    if (!isScanName(sheet.scan.file)) {
+      refuse(job, ['sheets', i, 'scan', 'file'], 'must be the plain name of a file below the folder "scans"')
+    }
     checkWritten(context, ['sheets', i, 'draughting'], sheet.draughting, 'length')
   })
   job.relations.forEach((relation, i) => {

@@ -6,6 +6,7 @@ import { parseLength } from '../quantity/parse-length.ts'
 import { parseAngleTolerance, parseTolerance } from '../quantity/tolerance.ts'
 import { type CheckContext, refuse } from './check-context.ts'
 import { JobError } from './job-error.ts'
+import { lengthContext } from './length-context.ts'
 import { place } from './place.ts'
 import { quoted } from './quoted.ts'
 import type { Job } from './types.ts'
@@ -53,7 +54,7 @@ function readingProblem(job: Job, text: string, as: WrittenAs): string | null {
         parseCount(text)
         break
       case 'signed length':
-        parseLength(text, { unit: job.unit, gauge: job.gauge, signed: true })
+        parseLength(text, { ...lengthContext(job), signed: true })
         break
       case 'tolerance':
         parseTolerance(text, { unit: job.unit })
@@ -62,7 +63,7 @@ function readingProblem(job: Job, text: string, as: WrittenAs): string | null {
         parseAngleTolerance(text)
         break
       default:
-        parseLength(text, { unit: job.unit, gauge: job.gauge })
+        parseLength(text, lengthContext(job))
     }
     return null
   } catch (error) {
@@ -85,7 +86,7 @@ export function checkWritten(
     throw new JobError(`${place(job, path)} is not written as ${NOUNS[as]}. ${problem}`)
   }
   if (as !== 'size') return
-  if (parseLength(text, { unit: job.unit, gauge: job.gauge }).mm.compare(0) <= 0) {
+  if (parseLength(text, lengthContext(job)).mm.compare(0) <= 0) {
     refuse(job, path, `is ${quoted(text)}, and must be greater than nothing`)
   }
 }

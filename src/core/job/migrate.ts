@@ -2,7 +2,7 @@ import { JobError } from './job-error.ts'
 import { quoted } from './quoted.ts'
 
 /** The format version that this program writes, and the newest it reads. */
-export const VERSION = 1
+const VERSION = 1
 
 type Fields = Record<string, unknown>
 

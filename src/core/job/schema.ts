@@ -162,7 +162,7 @@ export const markSchema = z
   ])
   .describe('Something picked on a sheet.')
 
-export const candidateSchema = z.looseObject({
+const candidateSchema = z.looseObject({
   text: z.string(),
   probability: z.number().min(0).max(1),
 })
@@ -175,7 +175,7 @@ const evidenceBase = {
   withdrawn: text('Why it no longer counts; evidence is never deleted.').optional(),
 }
 
-export const measureSchema = z
+const measureSchema = z
   .enum(['distance', 'spacing', 'diameter', 'radius', 'centres', 'angle', 'run', 'area'])
   .describe(
     'distance: two points. spacing: line and line, or line and point, at right angles. diameter, radius: a circle. centres: two circles. angle: two lines, 0° to 180°. run: length of a path. area: of a closed path.',

@@ -1,4 +1,5 @@
 import { GeometryError } from '../geometry/geometry-error.ts'
+import { lengthContext } from '../job/length-context.ts'
 import type { Job, Reference, View } from '../job/types.ts'
 import { parseLength } from '../quantity/parse-length.ts'
 import { type Calibration, calibrate } from '../sheet/calibrate.ts'
@@ -83,5 +84,4 @@ function statedSizes(reference: Reference, job: Job, featureOf: (id: string) => 
   }
 }
 
-const millimetres = (text: string, job: Job): number =>
-  Number(parseLength(text, { unit: job.unit, ...(job.gauge ? { gauge: job.gauge } : {}) }).mm)
+const millimetres = (text: string, job: Job): number => Number(parseLength(text, lengthContext(job)).mm)

@@ -1,3 +1,4 @@
+import { lengthContext } from '../job/length-context.ts'
 import type { Evidence, Job } from '../job/types.ts'
 import type { Figure } from '../quantity/figure.ts'
 import type { Length } from '../quantity/length.ts'
@@ -18,7 +19,7 @@ const BINARY = [2, 4, 8, 16, 32, 64]
 /** Reads every printed figure of a job. */
 export function readFigures(job: Job): Figures {
   const read = new Map<Evidence, Figure | NotationError>()
-  const context = { unit: job.unit, ...(job.gauge ? { gauge: job.gauge } : {}) }
+  const context = lengthContext(job)
   const fractions: number[] = []
   for (const dimension of job.dimensions) {
     if (dimension.kind === 'area') continue

@@ -1,5 +1,4 @@
 import type { DimensionKind, Evidence, Job } from '../job/types.ts'
-import { NotationError } from '../quantity/notation-error.ts'
 import { KNOWN, newSource, type Source } from '../uncertainty/source.ts'
 import { repeatedObservations } from '../uncertainty/type-a.ts'
 import { fromTerms } from '../uncertainty/uncertain.ts'
@@ -16,23 +15,9 @@ export type InstrumentSources = Map<string, Source>
  * Evaluates readings taken on the original: the mean, its scatter (Type A), the resolution and the limit of error
  * of the instrument (rectangular; JCGM 100:2008, 4.3.7 and F.2.2.1), and an allowance for wear.
  * Without an instrument the last graduation of the readings stands for its resolution.
+ * @throws NotationError for a reading that can't be read
  */
 export function foundEvidence(
-  evidence: Found,
-  kind: DimensionKind,
-  job: Job,
-  instruments: InstrumentSources,
-  scatter: FoundScatter | undefined,
-): Weighed {
-  try {
-    return weigh(evidence, kind, job, instruments, scatter)
-  } catch (error) {
-    if (error instanceof NotationError) return without(evidence, error.message)
-    throw error
-  }
-}
-
-function weigh(
   evidence: Found,
   kind: DimensionKind,
   job: Job,

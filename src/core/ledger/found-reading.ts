@@ -1,3 +1,4 @@
+import { lengthContext } from '../job/length-context.ts'
 import type { DimensionKind, Job } from '../job/types.ts'
 import { angleInRadians } from '../quantity/angle.ts'
 import { parseAngle } from '../quantity/parse-angle.ts'
@@ -17,11 +18,7 @@ export interface Reading {
 export function readReading(text: string, kind: DimensionKind, job: Job): Reading {
   switch (kind) {
     case 'length': {
-      const { mm, graduation } = parseLength(text, {
-        unit: job.unit,
-        signed: true,
-        ...(job.gauge ? { gauge: job.gauge } : {}),
-      })
+      const { mm, graduation } = parseLength(text, { ...lengthContext(job), signed: true })
       return { value: Number(mm), graduation: Number(graduation) }
     }
     case 'angle': {

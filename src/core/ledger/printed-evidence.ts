@@ -12,7 +12,7 @@ import { KNOWN } from '../uncertainty/source.ts'
 import { exact, measured } from '../uncertainty/uncertain.ts'
 import { displayFactor } from './display-units.ts'
 import { type Figures, graduationOf } from './figures.ts'
-import { type Weighed, without } from './weighed.ts'
+import type { Weighed } from './weighed.ts'
 
 type Printed = Extract<Evidence, { basis: 'printed' }>
 
@@ -38,6 +38,7 @@ const RECTANGULAR = 1 / Math.sqrt(3)
 /**
  * Reads a printed figure. Adopted, it is what it says; compared, it is uncertain by its tolerance when one is
  * stated, otherwise by half the last graduation (see `graduationOf`), both rectangular.
+ * @throws NotationError for a figure that can't be read
  */
 export function printedEvidence(
   evidence: Printed,
@@ -45,13 +46,7 @@ export function printedEvidence(
   job: Job,
   figures: Figures,
 ): Weighed {
-  let read: Read
-  try {
-    read = readPrinted(evidence, dimension, job, figures)
-  } catch (error) {
-    if (error instanceof NotationError) return without(evidence, error.message)
-    throw error
-  }
+  const read = readPrinted(evidence, dimension, job, figures)
   const limits = read.limits
   const half = limits === undefined ? read.graduation / 2 : (limits.plus + limits.minus) / 2
   const middle = limits === undefined ? read.value : read.value + (limits.plus - limits.minus) / 2

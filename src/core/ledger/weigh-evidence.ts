@@ -1,5 +1,6 @@
 import { GeometryError } from '../geometry/geometry-error.ts'
 import type { Dimension, DimensionKind, Evidence, Job } from '../job/types.ts'
+import { NotationError } from '../quantity/notation-error.ts'
 import type { Feature } from '../sheet/feature.ts'
 import { measureFeatures } from '../sheet/measure-feature.ts'
 import { standardUncertainty } from '../uncertainty/covariance.ts'
@@ -25,7 +26,7 @@ export interface WeighingContext {
   compared(name: string): Uncertain | null
 }
 
-/** A person's words, with a full stop at their end. */
+/** Words with a full stop at their end. */
 const sentence = (words: string): string => (/[.!?]\s*$/.test(words) ? words : `${words}.`)
 
 /**
@@ -39,6 +40,22 @@ export function weighEvidence(
   context: WeighingContext,
 ): Weighed {
   if (evidence.withdrawn !== undefined) return without(evidence, sentence(`Withdrawn: ${evidence.withdrawn}`))
+  try {
+    return weigh(evidence, dimension, scatter, context)
+  } catch (error) {
+    const about = [NotationError, GeometryError, FormulaError]
+    if (about.some((kind) => error instanceof kind))
+      return without(evidence, sentence((error as Error).message))
+    throw error
+  }
+}
+
+function weigh(
+  evidence: Evidence,
+  dimension: Dimension,
+  scatter: ReadonlyMap<string | undefined, FoundScatter>,
+  context: WeighingContext,
+): Weighed {
   switch (evidence.basis) {
     case 'printed':
       return printedEvidence(evidence, dimension, context.job, context.figures)
@@ -69,13 +86,8 @@ function scaledEvidence(
       `View "${view.view.name}" (${view.view.id}) can't be calibrated: ${view.problem}`,
     )
   }
-  try {
-    const value = measureFeatures(view.calibration, evidence.measure, evidence.marks.map(featureOf))
-    return { evidence, adopted: value, compared: value, written: '', usable: true }
-  } catch (error) {
-    if (error instanceof GeometryError) return without(evidence, error.message)
-    throw error
-  }
+  const value = measureFeatures(view.calibration, evidence.measure, evidence.marks.map(featureOf))
+  return { evidence, adopted: value, compared: value, written: '', usable: true }
 }
 
 function derivedEvidence(
@@ -83,25 +95,19 @@ function derivedEvidence(
   kind: DimensionKind,
   { adopted, compared }: WeighingContext,
 ): Weighed {
-  try {
-    const formula = parseFormula(evidence.formula)
-    const missing = formula.names.filter((name) => adopted(name) === null)
-    if (missing.length > 0) {
-      return without(
-        evidence,
-        `It needs ${missing.join(' and ')}, which ${missing.length > 1 ? 'have' : 'has'} no value yet.`,
-      )
-    }
-    const value = formula.value((name) => adopted(name) as Uncertain)
-    const comparedValue = formula.value((name) => compared(name) as Uncertain)
-    const problem =
-      problemOf(evidence.formula, value, kind) ?? problemOf(evidence.formula, comparedValue, kind)
-    if (problem !== null) return without(evidence, problem)
-    return { evidence, adopted: value, compared: comparedValue, written: '', usable: true }
-  } catch (error) {
-    if (error instanceof FormulaError) return without(evidence, `${error.message}.`)
-    throw error
+  const formula = parseFormula(evidence.formula)
+  const missing = formula.names.filter((name) => adopted(name) === null)
+  if (missing.length > 0) {
+    return without(
+      evidence,
+      `It needs ${missing.join(' and ')}, which ${missing.length > 1 ? 'have' : 'has'} no value yet.`,
+    )
   }
+  const value = formula.value((name) => adopted(name) as Uncertain)
+  const comparedValue = formula.value((name) => compared(name) as Uncertain)
+  const problem = problemOf(evidence.formula, value, kind) ?? problemOf(evidence.formula, comparedValue, kind)
+  if (problem !== null) return without(evidence, problem)
+  return { evidence, adopted: value, compared: comparedValue, written: '', usable: true }
 }
 
 function problemOf(formula: string, x: Uncertain, kind: DimensionKind): string | null {

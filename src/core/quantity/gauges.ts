@@ -8,7 +8,7 @@ import { ScantlingError } from '../scantling-error.ts'
  */
 export type GaugeStandard = 'us-standard-1893' | 'birmingham'
 
-export const GAUGE_NAMES: Record<GaugeStandard, string> = {
+const GAUGE_NAMES: Record<GaugeStandard, string> = {
   'us-standard-1893': 'US Standard Gauge of 1893',
   birmingham: 'Birmingham wire gauge',
 }

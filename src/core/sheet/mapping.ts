@@ -139,3 +139,7 @@ export const MAPPINGS: Record<MappingKind, Mapping> = { uniform, 'two-axis': two
 /** Size by which a change of a parameter is judged: the scale for stretches, 1 for tilts. */
 export const parameterSize = (mapping: Mapping, k: number, scale: number): number =>
   mapping.parameters[k]?.startsWith('tilt') ? 1 : scale
+
+/** The largest of the parameters' standard uncertainties, as shares of their sizes. */
+export const worstRelative = (mapping: Mapping, scale: number, us: readonly number[]): number =>
+  Math.max(...us.map((u, k) => u / parameterSize(mapping, k, scale)))

@@ -7,7 +7,7 @@ import { CalibrationError } from './calibration-error.ts'
 import { spreadOfDirections, whatIsMissing } from './degeneracy.ts'
 import { type Adjustment, adjust, quadraticForm } from './least-squares.ts'
 import { type Linearised, linearise, tryLinearise } from './linearise.ts'
-import { type Mapping, parameterSize } from './mapping.ts'
+import { type Mapping, parameterSize, worstRelative } from './mapping.ts'
 import type { Equation, StatedSize } from './reference.ts'
 import { startingScale } from './starting-scale.ts'
 import type { ViewMapping } from './view-mapping.ts'
@@ -159,9 +159,7 @@ function clearlyDetermined(mapping: Mapping, scale: number, state: Linearised): 
 }
 
 const worstRelativeUncertainty = (mapping: Mapping, scale: number, { covariance }: Adjustment): number =>
-  Math.max(
-    ...mapping.parameters.map((_, k) => Math.sqrt(covariance.get(k, k)) / parameterSize(mapping, k, scale)),
-  )
+  worstRelative(mapping, scale, covariance.diagonal().map(Math.sqrt))
 
 function propagateParameters(theta: number[], { gain }: Adjustment, state: Linearised): Uncertain[] {
   // All parameters share one list of sources, which makes combining them quick.

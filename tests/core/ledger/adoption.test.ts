@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest'
+import { dimensionTable } from '../../../src/core/ledger/dimension-table.ts'
 import { derived, dimension, found, point, printed, rowOf, scaled, smallJob } from './small-job.ts'
 
 const half = ['A', 'C'] // 10 in on the sheet
@@ -180,7 +181,6 @@ describe('relations', () => {
   const relations = [{ id: 'L1', text: 'overall = neck + barrel' }]
 
   it('hold when the figures add up within their graduations', async () => {
-    const { dimensionTable } = await import('../../../src/core/ledger/dimension-table.ts')
     const [closed] = dimensionTable(smallJob({ dimensions: dims('10 1/16"'), relations })).relations
     expect(closed).toMatchObject({ misclosure: 0, w: 0, holds: true })
     expect(closed?.u).toBeCloseTo((Math.sqrt(3) * (1 / 32)) / Math.sqrt(3), 12)
@@ -191,7 +191,6 @@ describe('relations', () => {
   })
 
   it('are not said to hold when something in them has no value', async () => {
-    const { dimensionTable } = await import('../../../src/core/ledger/dimension-table.ts')
     const dimensions = [...dims('10"').slice(0, 2), dimension('barrel', [])]
     const [row] = dimensionTable(smallJob({ dimensions, relations })).relations
     expect(row?.holds).toBe(false)
@@ -201,7 +200,6 @@ describe('relations', () => {
 
 describe('the table as a whole', () => {
   it('never holds a number that JSON can’t', async () => {
-    const { dimensionTable } = await import('../../../src/core/ledger/dimension-table.ts')
     const job = smallJob({
       dimensions: [
         dimension('a', [printed('1"'), printed('2"', 'q', { withdrawn: 'copied twice' })]),
@@ -216,14 +214,12 @@ describe('the table as a whole', () => {
   })
 
   it('carries the standing cautions', async () => {
-    const { dimensionTable } = await import('../../../src/core/ledger/dimension-table.ts')
     expect(dimensionTable(smallJob()).cautions.join(' ')).toMatch(/estimates.*qualified people.*asbestos/)
   })
 })
 
 describe('a line picked worse than it claims', () => {
   it('is named in the cautions, and one picked well is not', async () => {
-    const { dimensionTable } = await import('../../../src/core/ledger/dimension-table.ts')
     const line = (id: string, off: number[]) =>
       point(id, [0, 0], { kind: 'line', pixels: off.map((y, i) => [100 + 200 * i, 700 + y]) } as never)
     const spacing = (a: string) => scaled([a, 'A'], 's', { measure: 'spacing' })
@@ -289,7 +285,6 @@ describe('what a person must be told', () => {
 
 describe('the cautions of a job', () => {
   const cautionsOf = async (job: Parameters<typeof rowOf>[0]) => {
-    const { dimensionTable } = await import('../../../src/core/ledger/dimension-table.ts')
     return dimensionTable(job).cautions.join('\n')
   }
 
@@ -337,7 +332,6 @@ describe('several sets of readings on the original', () => {
 
 describe('relations at their edge', () => {
   const rowsOf = async (relations: { id: string; text: string; u?: string }[]) => {
-    const { dimensionTable } = await import('../../../src/core/ledger/dimension-table.ts')
     const dimensions = [
       dimension('a', [printed('10"')]),
       dimension('b', [printed('10"')]),

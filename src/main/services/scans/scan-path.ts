@@ -1,19 +1,15 @@
 import { realpath } from 'node:fs/promises'
 import { isAbsolute, join, relative } from 'node:path'
+import { isScanName } from '../../../core/job/scan-name.ts'
 import { scansFolder } from '../job-folder/layout.ts'
 import { ServiceError } from '../service-error.ts'
-
-const CONTROL = /\p{Cc}/u
-const DRIVE = /^[A-Za-z]:/
 
 /**
  * The name of a scan as job.json gives it, relative to the job's scans/ folder, with `/` between folders.
  * @throws ServiceError for a name that could lead out of that folder on any system.
  */
 export function confineScanName(name: string, what: string): string {
-  const parts = name.split('/')
-  const leads = parts.some((part) => part === '' || part === '.' || part === '..')
-  if (leads || name.includes('\\') || CONTROL.test(name) || DRIVE.test(name)) {
+  if (!isScanName(name)) {
     throw new ServiceError(
       `The scan file ${JSON.stringify(name)} of ${what} is not inside the job's scans folder: ` +
         'put the file there and give its name alone.',
