@@ -55,6 +55,18 @@ describe('the check passes what the structure allows', () => {
       'the window using core',
       { 'src/renderer/a.tsx': "import '../core/job/b.ts'\nimport 'react'", [CORE_B]: empty },
     ],
+    [
+      'the window using the contract',
+      { 'src/renderer/a.ts': "import '../contract/a.ts'", 'src/contract/a.ts': "import 'zod'" },
+    ],
+    [
+      'a host keeping the contract',
+      { 'src/main/local/a.ts': "import '../../contract/a.ts'", 'src/contract/a.ts': empty },
+    ],
+    [
+      'what goes into the desktop window speaking to Electron alone',
+      { 'src/main/electron/preload/a.ts': "import { ipcRenderer } from 'electron'" },
+    ],
     ['the window using a style', { 'src/renderer/a.tsx': "import './a.css'", 'src/renderer/a.css': '' }],
     [
       'core speaking of the clock',
@@ -154,6 +166,27 @@ describe('the check refuses', () => {
       'one host using another',
       { 'src/main/cli/a.ts': "import '../local/a.ts'", 'src/main/local/a.ts': empty },
       /cli.*must not.*local/,
+    ],
+    ['the contract using Node', { 'src/contract/a.ts': "import 'node:fs'" }, /package node:fs/],
+    [
+      'the contract using services',
+      { 'src/contract/a.ts': "import '../main/services/a.ts'", [SERVICE]: empty },
+      /contract.*services/,
+    ],
+    [
+      'core using the contract',
+      { [CORE]: "import '../../contract/a.ts'", 'src/contract/a.ts': empty },
+      /core.*contract/,
+    ],
+    [
+      'what goes into the desktop window using services',
+      { 'src/main/electron/preload/a.ts': "import '../../services/a.ts'", [SERVICE]: empty },
+      /preload.*services/,
+    ],
+    [
+      'what goes into the desktop window using Node',
+      { 'src/main/electron/preload/a.ts': "import 'node:fs'" },
+      /package node:fs/,
     ],
     ['the loopback host using Electron', { 'src/main/local/a.ts': "import 'electron'" }, /package electron/],
     [

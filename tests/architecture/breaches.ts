@@ -62,7 +62,7 @@ export function breaches(files: ReadonlyMap<string, string>): string[] {
       targets.push(to)
     }
     graph.set(file, targets)
-    if (source.blindImports > 0 && (layer === 'core' || layer === 'renderer')) {
+    if (source.blindImports > 0 && (layer === 'core' || layer === 'contract' || layer === 'renderer')) {
       found.push(`${file} (${layer}) imports something that only the run can tell.`)
     }
     if (layer === 'core') {

@@ -1,6 +1,15 @@
 import { builtinModules } from 'node:module'
 
-export type Layer = 'core' | 'services' | 'electron' | 'local' | 'cli' | 'renderer'
+export type Layer =
+  | 'core'
+  | 'contract'
+  | 'services'
+  | 'electron'
+  | 'preload'
+  | 'local'
+  | 'launch'
+  | 'cli'
+  | 'renderer'
 
 const CORE_FOLDERS = [
   'quantity',
@@ -18,9 +27,12 @@ const CORE_FOLDERS = [
 
 const FOLDERS: readonly [RegExp, Layer][] = [
   [new RegExp(`^src/core/(?:(?:${CORE_FOLDERS})/.+|[^/]+)$`), 'core'],
+  [/^src\/contract\//, 'contract'],
   [/^src\/main\/services\//, 'services'],
+  [/^src\/main\/electron\/preload\//, 'preload'],
   [/^src\/main\/electron\//, 'electron'],
   [/^src\/main\/local\//, 'local'],
+  [/^src\/main\/launch\//, 'launch'],
   [/^src\/main\/cli\//, 'cli'],
   [/^src\/renderer\//, 'renderer'],
 ]
@@ -33,18 +45,21 @@ export function layerOf(path: string): Layer | undefined {
 /** Which layers may be imported from each. */
 const MAY_IMPORT: Record<Layer, readonly Layer[]> = {
   core: ['core'],
-  services: ['core', 'services'],
-  electron: ['core', 'services', 'electron'],
-  local: ['core', 'services', 'local'],
-  cli: ['core', 'services', 'cli'],
-  renderer: ['core', 'renderer'],
+  contract: ['core', 'contract'],
+  services: ['core', 'contract', 'services'],
+  electron: ['core', 'contract', 'services', 'electron'],
+  preload: ['contract', 'preload'],
+  local: ['core', 'contract', 'services', 'local'],
+  launch: ['core', 'contract', 'services', 'local', 'launch'],
+  cli: ['core', 'services', 'launch', 'cli'],
+  renderer: ['core', 'contract', 'renderer'],
 }
 
 export function mayImportLayer(from: Layer, to: Layer): boolean {
   return MAY_IMPORT[from].includes(to)
 }
 
-const HOSTS: readonly Layer[] = ['electron', 'local', 'cli']
+const HOSTS: readonly Layer[] = ['electron', 'local', 'launch', 'cli']
 
 /** Whether a file of this layer may import this file that is no source: a host tells its version from package.json. */
 export function mayImportOther(from: Layer, path: string): boolean {
@@ -65,6 +80,8 @@ export function mayImportPackage(from: Layer, module: string): boolean {
   const node = module.startsWith('node:') || BUILT_IN.has(name)
   const electron = name === 'electron' || name.startsWith('electron-') || name.startsWith('@electron/')
   if (from === 'core') return CORE_PACKAGES.has(name)
+  if (from === 'contract') return name === 'zod'
+  if (from === 'preload') return name === 'electron'
   if (from === 'renderer') return !node && !electron
   return from === 'electron' || !electron
 }

@@ -1,0 +1,77 @@
+import { z } from 'zod'
+import type { Edit } from '../core/job/edit-types.ts'
+import type { BenchState, Kept } from './bench-state.ts'
+import type { SheetPictures } from './pictures.ts'
+
+const id = z.string().min(1).max(200)
+const person = z.string().trim().min(1).max(200)
+const title = z.string().trim().min(1).max(300)
+const nothing = z.strictObject({})
+
+/** Checked in full, with words for a person, when it is applied (`readEdit`). */
+const edit = z.custom<Edit>(
+  (value) => typeof value === 'object' && value !== null && 'do' in value && typeof value.do === 'string',
+  'An edit is an object with a field "do".',
+)
+
+/**
+ * What a window may ask of its host, and the shape of what it gives with it. A window never names a path: jobs go by
+ * the id the host gave them, scans by the id of what a person handed over.
+ */
+export const ASKS = {
+  /** How things stand. */
+  look: nothing,
+  /** Opens a copy of the sample job, made the first time. */
+  'open-sample': nothing,
+  /** Opens a job that was open before. */
+  'open-recent': z.strictObject({ recent: id }),
+  /** Lets a person choose a job folder with the system's own dialog; nothing happens when they choose none. */
+  'choose-job': nothing,
+  /** Makes a job of scans that were handed over, and opens it. */
+  'new-job': z.strictObject({
+    title,
+    unit: z.enum(['in', 'mm']),
+    by: person,
+    uploads: z.array(id).min(1).max(100),
+  }),
+  'close-job': nothing,
+  edit: z.strictObject({ edit, by: person }),
+  undo: z.strictObject({ by: person }),
+  redo: z.strictObject({ by: person }),
+  /** Makes a sheet of a scan that was handed over. */
+  'add-sheet': z.strictObject({ upload: id, by: person }),
+  /** Begins the pictures of a sheet where they are not there, and says what can be shown. */
+  'show-sheet': z.strictObject({ sheet: id }),
+  /** Stops making the pictures of a sheet; what is there stays. */
+  'stop-pictures': z.strictObject({ sheet: id }),
+} as const
+
+export type AskName = keyof typeof ASKS
+export type AskArguments<N extends AskName> = z.input<(typeof ASKS)[N]>
+
+interface Answers {
+  look: BenchState
+  'open-sample': BenchState
+  'open-recent': BenchState
+  'choose-job': BenchState
+  'new-job': BenchState
+  'close-job': BenchState
+  edit: Kept
+  undo: Kept
+  redo: Kept
+  'add-sheet': Kept & { sheet: string; remarks: string[] }
+  'show-sheet': SheetPictures
+  'stop-pictures': null
+}
+
+export type AskAnswer<N extends AskName> = Answers[N]
+
+/** What comes back: an answer, or a sentence that says what happened, what was kept and what to do. */
+export type Reply<N extends AskName = AskName> =
+  | { ok: true; answer: AskAnswer<N> }
+  | { ok: false; sentence: string }
+
+export const isAskName = (name: string): name is AskName => Object.hasOwn(ASKS, name)
+
+/** The largest message a host takes, in bytes; scans go another way. */
+export const MESSAGE_BYTES = 4 * 1024 * 1024

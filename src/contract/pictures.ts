@@ -1,0 +1,84 @@
+/** Tiles are squares of this many pixels, less at the right and lower edges. */
+export const TILE = 512
+
+/** One step of the pyramid: `level` 0 is the scan as it is, each next one half as large. */
+export interface PyramidLevel {
+  level: number
+  width: number
+  height: number
+  columns: number
+  rows: number
+}
+
+/** How far the pictures of a sheet are made. */
+export interface PictureProgress {
+  sheet: string
+  state: 'overview' | 'tiles' | 'ready' | 'stopped' | 'failed'
+  /** Share of the work that is done, 0 to 1. */
+  done: number
+  /** What is being done, or why it stopped: a sentence. */
+  sentence: string
+}
+
+/** What can be shown of a sheet. */
+export interface SheetPictures {
+  sheet: string
+  width: number
+  height: number
+  /** Names this very scan, so that a browser may keep what it fetched. */
+  version: string
+  /** Size of the picture of the whole sheet that is there first. */
+  overview: { width: number; height: number }
+  levels: PyramidLevel[]
+  progress: PictureProgress
+}
+
+/** The steps of the pyramid of a scan, from full size down to one tile. */
+export function pyramidLevels(width: number, height: number): PyramidLevel[] {
+  const levels: PyramidLevel[] = []
+  for (let level = 0; ; level++) {
+    const w = Math.max(1, Math.ceil(width / 2 ** level))
+    const h = Math.max(1, Math.ceil(height / 2 ** level))
+    levels.push({ level, width: w, height: h, columns: Math.ceil(w / TILE), rows: Math.ceil(h / TILE) })
+    if (w <= TILE && h <= TILE) return levels
+  }
+}
+
+/** A picture that a window may ask for: the sheet whole, its ground (what `lift` divides by), or one tile. */
+export type PictureWanted = { sheet: string; version: string } & (
+  | { kind: 'overview' | 'thumbnail' | 'ground' }
+  | { kind: 'tile'; level: number; column: number; row: number }
+)
+
+/** The address of a picture, below the host's own. */
+export function pictureAddress(wanted: PictureWanted): string {
+  const sheet = `picture/${encodeURIComponent(wanted.sheet)}/${encodeURIComponent(wanted.version)}`
+  if (wanted.kind !== 'tile') return `${sheet}/${wanted.kind}`
+  return `${sheet}/${wanted.level}/${wanted.column}/${wanted.row}`
+}
+
+/** The picture that an address names; null when it names none. `address` as `pictureAddress` gives it. */
+export function pictureAt(address: string): PictureWanted | null {
+  const parts = address.split('/')
+  if (parts[0] !== 'picture') return null
+  const [, encodedSheet = '', encodedVersion = '', ...rest] = parts
+  const sheet = decoded(encodedSheet)
+  const version = decoded(encodedVersion)
+  if (sheet === null || version === null) return null
+  if (rest.length === 1) {
+    const [kind] = rest
+    if (kind === 'overview' || kind === 'thumbnail' || kind === 'ground') return { sheet, version, kind }
+    return null
+  }
+  if (rest.length !== 3 || !rest.every((part) => /^\d{1,6}$/.test(part))) return null
+  const [level, column, row] = rest.map(Number) as [number, number, number]
+  return { sheet, version, kind: 'tile', level, column, row }
+}
+
+function decoded(part: string): string | null {
+  try {
+    return part === '' ? null : decodeURIComponent(part)
+  } catch {
+    return null
+  }
+}

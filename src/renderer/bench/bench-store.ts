@@ -1,0 +1,77 @@
+import { create } from 'zustand'
+import type { BenchState, OpenedJob } from '../../contract/bench-state.ts'
+import type { SheetPictures } from '../../contract/pictures.ts'
+import type { Unit } from '../../core/job/types.ts'
+import type { Table } from '../../core/ledger/table.ts'
+import { noPicks, type Picks } from '../picking/picks.ts'
+import { type Aids, PLAIN } from '../sheet/aids.ts'
+import type { Selection } from './selection.ts'
+import type { Station } from './stations.ts'
+
+/** Something a person is told; it stays until they put it away. */
+export interface Notice {
+  id: number
+  tone: 'told' | 'caution' | 'failed'
+  sentence: string
+}
+
+/** Work that takes a while. */
+export interface LongWork {
+  id: string
+  /** What is being done. */
+  name: string
+  /** 0 to 1. */
+  done: number
+  cancel?: () => void
+}
+
+/** Everything the window knows. Components read parts of it; only the files of this folder change it. */
+export interface Bench {
+  /** What the host is and offers; null until it has answered. */
+  host: Omit<BenchState, 'opened'> | null
+  /** Whether the host answers. */
+  connected: boolean
+  opened: OpenedJob | null
+  /** The table of the job as it was after edit `tableOf`; the last good one while a newer is worked out. */
+  table: Table | null
+  tableOf: number
+  station: Station
+  /** The sheet on the bench. */
+  sheet: string | null
+  /** What can be shown of each sheet, by its id. */
+  pictures: Record<string, SheetPictures>
+  selection: Selection | null
+  picks: Picks
+  /** How each sheet is looked at. */
+  aids: Record<string, Aids>
+  /** Who makes the edits: an id or a name. */
+  person: string
+  /** Lengths are looked at in this unit; null: in the job's own. */
+  unit: Unit | null
+  theme: 'system' | 'light' | 'dark'
+  notices: Notice[]
+  work: LongWork[]
+}
+
+export const useBench = create<Bench>(() => ({
+  host: null,
+  connected: true,
+  opened: null,
+  table: null,
+  tableOf: -1,
+  station: 'sheet',
+  sheet: null,
+  pictures: {},
+  selection: null,
+  picks: noPicks({ kind: 'look' }),
+  aids: {},
+  person: '',
+  unit: null,
+  theme: 'system',
+  notices: [],
+  work: [],
+}))
+
+/** How a sheet is looked at now. */
+export const aidsOf = (bench: Bench, sheet: string | null): Aids =>
+  (sheet === null ? undefined : bench.aids[sheet]) ?? PLAIN

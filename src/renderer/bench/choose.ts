@@ -1,0 +1,72 @@
+import type { Mark } from '../../core/job/types.ts'
+import { noPicks, type Picks } from '../picking/picks.ts'
+import type { Tool } from '../picking/tool.ts'
+import type { Aids } from '../sheet/aids.ts'
+import { aidsOf, useBench } from './bench-store.ts'
+import type { Selection } from './selection.ts'
+import type { Station } from './stations.ts'
+import { ask } from './the-host.ts'
+
+/** Goes to a station; what was being picked is put down. */
+export function goTo(station: Station): void {
+  useBench.setState({ station, picks: noPicks({ kind: 'look' }) })
+}
+
+/** Takes a tool up, with nothing picked yet. A tool that belongs to a view brings its sheet to the bench. */
+export function takeUp(tool: Tool): void {
+  const { opened, sheet } = useBench.getState()
+  const view = 'view' in tool ? opened?.job.views.find(({ id }) => id === tool.view) : undefined
+  useBench.setState({ picks: noPicks(tool), sheet: view?.sheet ?? sheet })
+}
+
+export const putDown = (): void => takeUp({ kind: 'look' })
+
+export function setPicks(picks: Picks): void {
+  useBench.setState({ picks })
+}
+
+/** The marks that show a selection. */
+export function marksOf(selection: Selection | null): Mark[] {
+  const job = useBench.getState().opened?.job
+  if (job === undefined || selection === null) return []
+  const ids = new Set<string>()
+  if (selection.kind === 'mark') ids.add(selection.id)
+  if (selection.kind === 'dimension') {
+    const dimension = job.dimensions.find(({ name }) => name === selection.name)
+    for (const evidence of dimension?.evidence ?? []) {
+      if (evidence.basis === 'scaled') for (const mark of evidence.marks) ids.add(mark)
+    }
+  }
+  if (selection.kind === 'reference') {
+    const view = job.views.find(({ id }) => id === selection.view)
+    for (const mark of view?.references.find(({ id }) => id === selection.id)?.marks ?? []) ids.add(mark)
+  }
+  return job.marks.filter(({ id }) => ids.has(id))
+}
+
+/** Chooses something and brings the sheet that it is on to the bench; null: nothing is chosen. */
+export function choose(selection: Selection | null): void {
+  const { opened, sheet } = useBench.getState()
+  const view =
+    selection?.kind === 'view' ? opened?.job.views.find(({ id }) => id === selection.id) : undefined
+  const on = view?.sheet ?? marksOf(selection)[0]?.sheet ?? sheet
+  useBench.setState({ selection, sheet: on })
+}
+
+/** Puts a sheet on the bench and has its pictures made. */
+export async function showSheet(sheet: string): Promise<void> {
+  useBench.setState({ sheet })
+  const pictures = await ask('show-sheet', { sheet })
+  if (pictures !== undefined) {
+    useBench.setState((bench) => ({ pictures: { ...bench.pictures, [sheet]: pictures } }))
+  }
+}
+
+/** Changes how the sheet on the bench is looked at. */
+export function lookWith(aids: Partial<Aids>): void {
+  useBench.setState((bench) =>
+    bench.sheet === null
+      ? {}
+      : { aids: { ...bench.aids, [bench.sheet]: { ...aidsOf(bench, bench.sheet), ...aids } } },
+  )
+}

@@ -1,0 +1,25 @@
+import { type LongWork, type Notice, useBench } from './bench-store.ts'
+
+let told = 0
+
+/** Tells a person something, once. */
+export function tell(tone: Notice['tone'], sentence: string): void {
+  useBench.setState(({ notices }) =>
+    notices.some((notice) => notice.sentence === sentence)
+      ? {}
+      : { notices: [...notices, { id: ++told, tone, sentence }] },
+  )
+}
+
+export function putAway(id: number): void {
+  useBench.setState(({ notices }) => ({ notices: notices.filter((notice) => notice.id !== id) }))
+}
+
+/** Shows work that takes a while, or how far it is. */
+export function showWork(work: LongWork): void {
+  useBench.setState((bench) => ({ work: [...bench.work.filter(({ id }) => id !== work.id), work] }))
+}
+
+export function endWork(id: string): void {
+  useBench.setState((bench) => ({ work: bench.work.filter((work) => work.id !== id) }))
+}

@@ -1,0 +1,6 @@
+/** What is chosen: its marks stand out on the sheet, its card or entry is open. */
+export type Selection =
+  | { kind: 'dimension'; name: string }
+  | { kind: 'view'; id: string }
+  | { kind: 'reference'; view: string; id: string }
+  | { kind: 'mark'; id: string }

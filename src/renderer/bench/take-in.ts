@@ -1,0 +1,141 @@
+import type { BenchState, Kept, OpenedJob } from '../../contract/bench-state.ts'
+import type { HostEvent } from '../../contract/host-event.ts'
+import { applyEdit } from '../../core/job/edit.ts'
+import type { Job } from '../../core/job/types.ts'
+import { Computer } from '../findings/computer.ts'
+import { noPicks } from '../picking/picks.ts'
+import { useBench } from './bench-store.ts'
+import { heardCommand } from './commands.ts'
+import { endWork, showWork, tell } from './notices.ts'
+import { ask } from './the-host.ts'
+
+let computer: Computer | undefined
+
+/** What computes; made when it is first needed. */
+export function theComputer(): Computer {
+  computer ??= new Computer(
+    (n, table) => useBench.setState({ table, tableOf: n }),
+    (sentence) => tell('failed', sentence),
+  )
+  return computer
+}
+
+const identity = (opened: OpenedJob | null): string | undefined => opened?.place
+
+/** Takes in how things stand: another job, or the same one with edits that were missed. */
+export function takeBench(state: BenchState): void {
+  const { opened, ...host } = state
+  const before = useBench.getState()
+  const same = identity(before.opened) === identity(opened) && opened !== null
+  useBench.setState({
+    host,
+    opened,
+    connected: true,
+    person: before.person === '' ? state.person : before.person,
+    ...(same
+      ? {}
+      : {
+          table: null,
+          tableOf: -1,
+          pictures: {},
+          aids: {},
+          selection: null,
+          unit: null,
+          notices: [],
+          work: [],
+          sheet: opened?.job.sheets[0]?.id ?? null,
+          station: 'sheet' as const,
+          picks: noPicks({ kind: 'look' }),
+        }),
+  })
+  if (opened === null) return
+  if (!same) for (const notice of opened.notices) tell('caution', notice)
+  theComputer().table(opened.n, opened.job)
+}
+
+/** Takes in edits that are on disk; where some in between are missing, everything is asked for again. */
+export function takeKept(kept: Kept): void {
+  const { opened } = useBench.getState()
+  if (opened === null) return
+  const fresh = kept.edits.filter(({ n }) => n > opened.n)
+  if (fresh.length === 0) return
+  if (fresh[0]?.n !== opened.n + 1) {
+    void lookAgain()
+    return
+  }
+  const n = fresh.at(-1)?.n ?? opened.n
+  let job: Job = opened.job
+  for (const { edit, n } of fresh) job = { ...applyEdit(job, edit).job, edition: n }
+  const { undoName: _undo, redoName: _redo, ...rest } = opened
+  useBench.setState({
+    opened: {
+      ...rest,
+      job,
+      n,
+      savedAt: kept.savedAt,
+      scans: kept.scans,
+      ...(kept.undoName === undefined ? {} : { undoName: kept.undoName }),
+      ...(kept.redoName === undefined ? {} : { redoName: kept.redoName }),
+    },
+  })
+  dropWhatIsGone(job)
+  theComputer().table(n, job)
+}
+
+async function lookAgain(): Promise<void> {
+  const state = await ask('look', {})
+  if (state !== undefined) takeBench(state)
+}
+
+/** What an undo took away can't stay chosen. */
+function dropWhatIsGone(job: Job): void {
+  const { selection, sheet, picks } = useBench.getState()
+  const { tool } = picks
+  if (!job.sheets.some(({ id }) => id === sheet)) useBench.setState({ sheet: job.sheets[0]?.id ?? null })
+  if ('view' in tool && !job.views.some(({ id }) => id === tool.view)) {
+    useBench.setState({ picks: noPicks({ kind: 'look' }) })
+  }
+  if (selection === null) return
+  const there =
+    selection.kind === 'dimension'
+      ? job.dimensions.some(({ name }) => name === selection.name)
+      : selection.kind === 'view'
+        ? job.views.some(({ id }) => id === selection.id)
+        : selection.kind === 'mark'
+          ? job.marks.some(({ id }) => id === selection.id)
+          : job.views.some(
+              ({ id, references }) => id === selection.view && references.some((r) => r.id === selection.id),
+            )
+  if (!there) useBench.setState({ selection: null })
+}
+
+/** Takes in what the host tells by itself. */
+export function takeEvent(event: HostEvent): void {
+  switch (event.kind) {
+    case 'bench':
+      takeBench(event.state)
+      return
+    case 'kept':
+      takeKept(event.kept)
+      return
+    case 'command':
+      heardCommand(event.command)
+      return
+    case 'pictures': {
+      const { progress } = event
+      const { pictures } = useBench.getState()
+      const known = pictures[progress.sheet]
+      if (known !== undefined) {
+        useBench.setState({ pictures: { ...pictures, [progress.sheet]: { ...known, progress } } })
+      }
+      const id = `pictures ${progress.sheet}`
+      if (progress.state === 'overview' || progress.state === 'tiles') {
+        const cancel = () => void ask('stop-pictures', { sheet: progress.sheet })
+        showWork({ id, name: progress.sentence, done: progress.done, cancel })
+      } else {
+        endWork(id)
+        if (progress.state === 'failed') tell('failed', progress.sentence)
+      }
+    }
+  }
+}

@@ -1,0 +1,27 @@
+import type { AskAnswer, AskArguments, AskName } from '../../contract/asks.ts'
+import type { Host } from '../host/host.ts'
+import { tell } from './notices.ts'
+
+let present: Host | undefined
+
+/** Called once, at the start. */
+export function setHost(host: Host): void {
+  present = host
+}
+
+/** The host of this window. */
+export function theHost(): Host {
+  if (present === undefined) throw new Error('The window has no host yet: setHost comes first.')
+  return present
+}
+
+/** Asks the host; undefined when it refused, and the person has been told why. */
+export async function ask<N extends AskName>(
+  name: N,
+  args: AskArguments<N>,
+): Promise<AskAnswer<N> | undefined> {
+  const reply = await theHost().ask(name, args)
+  if (reply.ok) return reply.answer
+  tell('failed', reply.sentence)
+  return undefined
+}

@@ -1,0 +1,14 @@
+import type { Measure } from '../../core/job/types.ts'
+
+export type ReferenceKind = 'distance' | 'diameter' | 'rectangle'
+
+/** What a pick on the sheet is for. */
+export type Tool =
+  /** Looking and choosing only. */
+  | { kind: 'look' }
+  /** Two opposite corners of a new view. */
+  | { kind: 'outline' }
+  /** The marks of a size that is known. */
+  | { kind: 'reference'; view: string; reference: ReferenceKind }
+  /** The marks of a size that is wanted. */
+  | { kind: 'measure'; view: string; measure: Measure }

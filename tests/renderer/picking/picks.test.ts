@@ -1,0 +1,138 @@
+import { describe, expect, it } from 'vitest'
+import type { Pixel } from '../../../src/core/geometry/frames.ts'
+import type { Mark } from '../../../src/core/job/types.ts'
+import {
+  canEnd,
+  ended,
+  isComplete,
+  lastPixel,
+  noPicks,
+  nudged,
+  type Picks,
+  takes,
+  wanted,
+  withMark,
+  withoutLast,
+  withPick,
+} from '../../../src/renderer/picking/picks.ts'
+import type { Tool } from '../../../src/renderer/picking/tool.ts'
+
+const DISTANCE: Tool = { kind: 'measure', view: 'V1', measure: 'distance' }
+const ANGLE: Tool = { kind: 'measure', view: 'V1', measure: 'angle' }
+const DIAMETER: Tool = { kind: 'reference', view: 'V1', reference: 'diameter' }
+const AREA: Tool = { kind: 'measure', view: 'V1', measure: 'area' }
+
+const picked = (tool: Tool, ...pixels: Pixel[]): Picks => pixels.reduce(withPick, noPicks(tool))
+
+const point = (id: string): Mark => ({ id, sheet: 'S1', how: 'hand', sigma: 1, kind: 'point', pixel: [5, 5] })
+const line = (id: string): Mark => ({
+  id,
+  sheet: 'S1',
+  how: 'hand',
+  sigma: 1,
+  kind: 'line',
+  pixels: [
+    [0, 0],
+    [9, 0],
+  ],
+})
+
+describe('picking the marks of a measure', () => {
+  it('asks for two points for a distance, and then for nothing more', () => {
+    const first = picked(DISTANCE, [1, 2])
+    expect(wanted(noPicks(DISTANCE))).toBe('point')
+    expect(wanted(first)).toBe('point')
+    expect(isComplete(first)).toBe(false)
+    const both = withPick(first, [3, 4])
+    expect(isComplete(both)).toBe(true)
+    expect(withPick(both, [9, 9])).toBe(both)
+  })
+
+  it('puts two picks into each line of an angle', () => {
+    const picks = picked(ANGLE, [0, 0], [9, 0], [0, 0], [5, 5])
+    expect(picks.features.map((feature) => 'pixels' in feature && feature.pixels.length)).toEqual([2, 2])
+    expect(isComplete(picks)).toBe(true)
+  })
+
+  it('settles a circle with three picks', () => {
+    expect(isComplete(picked(DIAMETER, [0, 1], [1, 0]))).toBe(false)
+    expect(isComplete(picked(DIAMETER, [0, 1], [1, 0], [0, -1]))).toBe(true)
+  })
+
+  it('goes on with a path until it is ended, which takes three points for an area', () => {
+    const two = picked(AREA, [0, 0], [4, 0])
+    expect(canEnd(two)).toBe(false)
+    expect(ended(two)).toBe(two)
+    const three = withPick(two, [4, 4])
+    expect(isComplete(three)).toBe(false)
+    expect(isComplete(ended(three))).toBe(true)
+  })
+
+  it('uses an old mark of the kind that is wanted again, but not the same one twice', () => {
+    const first = withMark(noPicks(DISTANCE), point('M1'))
+    expect(first.features).toEqual([{ need: 'point', mark: 'M1', done: true }])
+    expect(takes(first, point('M1'))).toBe(false)
+    expect(takes(first, line('M2'))).toBe(false)
+    expect(isComplete(withMark(first, point('M3')))).toBe(true)
+  })
+
+  it('does not take an old line while a line is half picked', () => {
+    expect(takes(picked(ANGLE, [0, 0]), line('M2'))).toBe(false)
+    expect(takes(noPicks(ANGLE), line('M2'))).toBe(true)
+  })
+
+  it('takes no old mark for the corner of an outline', () => {
+    expect(takes(noPicks({ kind: 'outline' }), point('M1'))).toBe(false)
+  })
+
+  it('takes nothing while only looking', () => {
+    const looking = noPicks({ kind: 'look' })
+    expect(wanted(looking)).toBeNull()
+    expect(isComplete(looking)).toBe(false)
+    expect(withPick(looking, [1, 1])).toBe(looking)
+  })
+})
+
+describe('taking picks back', () => {
+  it('abandons one pick at a time, also out of a mark that was finished', () => {
+    let picks = picked(ANGLE, [0, 0], [9, 0], [0, 0])
+    picks = withoutLast(picks)
+    expect(wanted(picks)).toBe('line')
+    expect(picks.features).toHaveLength(1)
+    picks = withoutLast(picks)
+    expect(lastPixel(picks)).toEqual([0, 0])
+    picks = withPick(picks, [8, 1])
+    expect(picks.features).toEqual([
+      {
+        need: 'line',
+        pixels: [
+          [0, 0],
+          [8, 1],
+        ],
+        done: true,
+      },
+    ])
+    expect(withoutLast(withoutLast(picks)).features).toEqual([])
+  })
+
+  it('opens an ended path again', () => {
+    const path = ended(picked(AREA, [0, 0], [4, 0], [4, 4]))
+    const opened = withoutLast(path)
+    expect(isComplete(opened)).toBe(false)
+    expect(lastPixel(opened)).toEqual([4, 0])
+  })
+})
+
+describe('nudging', () => {
+  it('moves the newest pick alone', () => {
+    const picks = nudged(picked(DISTANCE, [10, 10], [20, 20]), 0.1, -1)
+    expect(lastPixel(picks)).toEqual([20.1, 19])
+    expect(lastPixel(withoutLast(picks))).toEqual([10, 10])
+  })
+
+  it('leaves an old mark where it is', () => {
+    const picks = withMark(noPicks(DISTANCE), point('M1'))
+    expect(nudged(picks, 1, 1)).toBe(picks)
+    expect(lastPixel(picks)).toBeNull()
+  })
+})
