@@ -8,8 +8,39 @@ export default defineConfig({
       // mathjs is thousands of small files: as part of one, a command starts in about half the time.
       externalizeDeps: { exclude: ['mathjs'] },
       rolldownOptions: {
-        input: { cli: 'src/main/cli/index.ts' },
+        input: {
+          cli: 'src/main/cli/index.ts',
+          electron: 'src/main/electron/index.ts',
+          pyramid: 'src/main/services/pictures/pyramid-process.ts',
+        },
         output: { entryFileNames: '[name].js', chunkFileNames: 'chunks/[name]-[hash].js' },
+      },
+    },
+  },
+  preload: {
+    build: {
+      // A sandboxed preload is one CommonJS file that can require nothing but electron.
+      externalizeDeps: false,
+      rolldownOptions: {
+        input: { index: 'src/main/electron/preload/index.ts' },
+        output: { format: 'cjs', entryFileNames: '[name].cjs' },
+      },
+    },
+  },
+  renderer: {
+    worker: { format: 'es' },
+    build: {
+      // The oldest browser whose application window may show the page; Electron's own is newer.
+      target: 'chrome130',
+      // The page's policy takes fonts and workers from files only, never from data: addresses.
+      assetsInlineLimit: 0,
+      minify: true,
+      // The page comes from this machine's own disk: one file of a few megabytes starts sooner than many small ones.
+      chunkSizeWarningLimit: 4096,
+      rolldownOptions: {
+        input: 'src/renderer/index.html',
+        // Libraries mark what may not run on a server; there is none.
+        checks: { moduleLevelDirective: false },
       },
     },
   },

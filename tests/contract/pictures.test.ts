@@ -8,7 +8,7 @@ import {
   TILE,
 } from '../../src/contract/pictures.ts'
 
-const sheet = fc.string({ minLength: 1 }).filter((text) => text.isWellFormed())
+const sheet = fc.string({ minLength: 1, unit: 'grapheme' })
 const name = { sheet, version: sheet }
 const anyPicture: fc.Arbitrary<PictureWanted> = fc.oneof(
   fc.record({ ...name, kind: fc.constantFrom('overview' as const, 'thumbnail' as const, 'ground' as const) }),

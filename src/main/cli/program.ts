@@ -3,6 +3,7 @@ import { version } from '../../../package.json'
 import { addCheckCommand } from './commands/check.ts'
 import { addEditCommand } from './commands/edit.ts'
 import { addNewCommand } from './commands/new.ts'
+import { addOpenCommand } from './commands/open.ts'
 import { addRelinkCommand } from './commands/relink.ts'
 import { addSchemaCommand } from './commands/schema.ts'
 import { addTableCommand } from './commands/table.ts'
@@ -10,7 +11,10 @@ import { addTableCommand } from './commands/table.ts'
 const MORE = `
 A job is a folder: job.json, the scans as received, and a journal of the edits made since job.json was written.
 
-From a scan to a table:
+In the workbench's window:
+  $ scantling open ventilator
+
+From a scan to a table on the command line:
   $ scantling new ventilator plan.tif --title "Deck ventilator" --unit in --by "A. Rivet"
   $ scantling edit ventilator edits.ndjson
   $ scantling table ventilator
@@ -39,6 +43,7 @@ export function scantlingProgram(): Command {
   addNewCommand(program)
   addEditCommand(program)
   addRelinkCommand(program)
+  addOpenCommand(program)
   addTableCommand(program)
   addCheckCommand(program)
   addSchemaCommand(program)

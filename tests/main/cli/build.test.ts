@@ -12,7 +12,7 @@ test('the build needs no Electron runtime, warns of nothing, and gives a command
     const electronVite = resolve(ROOT, 'node_modules/electron-vite/bin/electron-vite.js')
     const build = await runProgram(
       electronVite,
-      ['build', '--logLevel', 'warn', '--ignoreConfigWarning', '--outDir', outDir],
+      ['build', '--logLevel', 'warn', '--outDir', outDir],
       '',
       ROOT,
     )

@@ -5,6 +5,7 @@ import type { Edit } from '../../../src/core/job/edit.ts'
 import { JobError } from '../../../src/core/job/job-error.ts'
 import { parseJobText } from '../../../src/core/job/parse-job-text.ts'
 import type { Job } from '../../../src/core/job/types.ts'
+import type { Acknowledged } from '../../../src/main/services/job-folder/job-session.ts'
 import { type JournalHandle, openJournalFile } from '../../../src/main/services/job-folder/journal-writer.ts'
 import { openJob } from '../../../src/main/services/job-folder/open-job.ts'
 import { ServiceError } from '../../../src/main/services/service-error.ts'
@@ -17,6 +18,9 @@ const pick = (id: string): Edit => ({ do: 'add-mark', item: point(id, 10, 20) })
 const journalOf = (folder: string): Promise<string> => readFile(join(folder, 'journal.ndjson'), 'utf8')
 const documentOf = async (folder: string): Promise<Job> =>
   parseJobText(await readFile(join(folder, 'job.json'), 'utf8'))
+/** Number and name of what was acknowledged. */
+const numbered = ({ n, name, introduced }: Acknowledged): object =>
+  introduced === undefined ? { n, name } : { n, name, introduced: numbered(introduced) }
 const markIds = (job: Job): string[] => job.marks.map(({ id }) => id)
 
 describe('an edit', () => {
@@ -24,7 +28,7 @@ describe('an edit', () => {
     const { folder } = await workshopJob()
     const session = await openJob(folder, { mode: 'write', now })
     const before = await documentOf(folder)
-    expect(await session.edit(pick('M5'), 'A. Rivet')).toEqual({ n: 1, name: 'add mark M5' })
+    expect(numbered(await session.edit(pick('M5'), 'A. Rivet'))).toEqual({ n: 1, name: 'add mark M5' })
     expect(JSON.parse(await journalOf(folder))).toEqual({
       n: 1,
       at: '2026-03-01T08:00:00.000Z',
@@ -65,14 +69,14 @@ describe('an edit', () => {
   test('by somebody new adds them to the people first, under one fsync, and both can be undone', async () => {
     const { folder, job } = await workshopJob()
     const session = await openJob(folder, { mode: 'write', now })
-    expect(await session.edit(pick('M5'), 'B. Brass')).toEqual({
+    expect(numbered(await session.edit(pick('M5'), 'B. Brass'))).toEqual({
       n: 2,
       name: 'add mark M5',
       introduced: { n: 1, name: 'add person BB' },
     })
     expect(session.job.people.at(-1)).toEqual({ id: 'BB', name: 'B. Brass' })
     expect(session.job.marks.at(-1)?.by).toBe('BB')
-    expect(await session.edit(pick('M6'), 'B. Brass')).toEqual({ n: 3, name: 'add mark M6' })
+    expect(numbered(await session.edit(pick('M6'), 'B. Brass'))).toEqual({ n: 3, name: 'add mark M6' })
     for (let i = 0; i < 3; i++) await session.undo('B. Brass')
     expect({ ...session.job, edition: undefined }).toEqual({ ...job, edition: undefined })
     await session.close()
@@ -155,12 +159,12 @@ describe('undo and redo', () => {
     await session.edit(pick('M5'), 'AR')
     await session.edit(pick('M6'), 'AR')
     expect(session.undoName).toBe('add mark M6')
-    expect(await session.undo('B. Brass')).toEqual({ n: 3, name: 'undo add mark M6' })
+    expect(numbered(await session.undo('B. Brass'))).toEqual({ n: 3, name: 'undo add mark M6' })
     expect([session.undoName, session.redoName]).toEqual(['add mark M5', 'add mark M6'])
     await session.undo('B. Brass')
     expect({ ...session.job, edition: undefined }).toEqual({ ...job, edition: undefined })
     await session.redo('AR')
-    expect(await session.redo('AR')).toEqual({ n: 6, name: 'redo add mark M6' })
+    expect(numbered(await session.redo('AR'))).toEqual({ n: 6, name: 'redo add mark M6' })
     expect(markIds(session.job).slice(-2)).toEqual(['M5', 'M6'])
     const lines = (await journalOf(folder)).trim().split('\n')
     expect(JSON.parse(lines[2] ?? '')).toMatchObject({
@@ -218,6 +222,24 @@ describe('undo and redo', () => {
   })
 })
 
+describe('what is acknowledged', () => {
+  test('holds the edits exactly as the journal has them: stamped, whoever was introduced, and what undo did', async () => {
+    const { folder } = await workshopJob()
+    const session = await openJob(folder, { mode: 'write', now })
+    const picked = await session.edit(pick('M5'), 'B. Brass')
+    const undone = await session.undo('AR')
+    const redone = await session.redo('AR')
+    const lines = (await journalOf(folder))
+      .trim()
+      .split('\n')
+      .map((line) => JSON.parse(line) as { n: number; edit: Edit })
+    const heard = [picked.introduced, picked, undone, redone].map((one) => ({ n: one?.n, edit: one?.edit }))
+    expect(heard).toEqual(lines.map(({ n, edit }) => ({ n, edit })))
+    expect(undone.edit).toEqual({ do: 'remove-mark', id: 'M5' })
+    await session.close()
+  })
+})
+
 describe('saving', () => {
   test('writes job.json with the number of its last edit and empties the journal', async () => {
     const { folder } = await workshopJob()
@@ -258,7 +280,7 @@ describe('saving', () => {
     await writeFile(join(folder, 'journal.ndjson'), lines)
     const again = await openJob(folder, { mode: 'write' })
     expect(again.job).toEqual(session.job)
-    expect(await again.edit(pick('M7'), 'AR')).toEqual({ n: 3, name: 'add mark M7' })
+    expect(numbered(await again.edit(pick('M7'), 'AR'))).toEqual({ n: 3, name: 'add mark M7' })
     await again.close()
     expect(markIds(await documentOf(folder)).slice(-3)).toEqual(['M5', 'M6', 'M7'])
   })
@@ -468,7 +490,7 @@ describe('when the disk refuses', () => {
     expect(session.undoName).toBe('add mark M5')
     expect(await journalOf(folder)).toBe(sound)
     delete faults.write
-    expect(await session.edit(pick('M6'), 'AR')).toEqual({ n: 2, name: 'add mark M6' })
+    expect(numbered(await session.edit(pick('M6'), 'AR'))).toEqual({ n: 2, name: 'add mark M6' })
     await session.close()
     expect(markIds(await documentOf(folder)).slice(-2)).toEqual(['M5', 'M6'])
   })

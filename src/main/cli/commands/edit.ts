@@ -1,5 +1,5 @@
 import type { Command } from 'commander'
-import { loginName } from '../login-name.ts'
+import { loginName } from '../../services/people/login-name.ts'
 import { notBlank } from '../text-option.ts'
 
 const HELP = `

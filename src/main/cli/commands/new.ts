@@ -35,20 +35,12 @@ export function addNewCommand(program: Command): void {
     .option('--by <PERSON>', 'who works on the job', notBlank('Give a name, or leave it out.'))
     .addHelpText('after', EXAMPLES)
     .action(async (folder: string, scans: string[], options: NewOptions) => {
-      const { describeNewJob } = await import('../describe-new-job.ts')
+      const { describeNewJob } = await import('../../services/job-folder/describe-new-job.ts')
       const { createJob } = await import('../../services/job-folder/create-job.ts')
+      const { doubleRemarks, scanRemarks } = await import('../../services/scans/scan-remarks.ts')
       const remarks: string[] = []
       const job = await createJob(folder, scans, (added, doubles) => {
-        for (const { scan, facts } of added) {
-          if (facts.pages > 1) {
-            remarks.push(`${scan.file} has ${facts.pages} pages, and only page 1 has a sheet`)
-          }
-          if (facts.orientation !== undefined) {
-            remarks.push(`${scan.file} asks to be shown turned, and its pixels are used as they are stored`)
-          }
-        }
-        for (const path of doubles)
-          remarks.push(`"${path}" is a scan that was given before it, and has no second sheet`)
+        remarks.push(...added.flatMap(scanRemarks), ...doubleRemarks(doubles))
         return describeNewJob(folder, added, options)
       })
       const sheets = job.sheets.map(({ id, scan }) => {

@@ -5,7 +5,7 @@ import type { Job } from '../../../core/job/types.ts'
 import { writeJob } from '../../../core/job/write-job.ts'
 import { replaceFile } from '../files/replace-file.ts'
 import { systemCode, systemReason } from '../files/system-reason.ts'
-import { type AddedScan, addScan } from '../scans/add-scan.ts'
+import { type AddedScan, addScan, type GivenScan } from '../scans/add-scan.ts'
 import { inspectScan } from '../scans/inspect-scan.ts'
 import { ServiceError } from '../service-error.ts'
 import { cacheFolder, issuedFolder, jobFile, scansFolder } from './layout.ts'
@@ -29,17 +29,19 @@ async function mustBeFree(folder: string): Promise<void> {
 /**
  * Makes a job folder with its scans. job.json is written last, so that a folder left by a process that died is not
  * taken for a job.
- * @param describe makes the job document once the scans are in; `doubles` are paths whose bytes are those of a scan
- *   before them, so that they are not in `scans` again
+ * @param given paths of scans, or paths with what messages call them
+ * @param describe makes the job document once the scans are in; `doubles` are those (as they are called) whose bytes
+ *   are those of a scan before them, so that they are not in `scans` again
  * @throws ServiceError when the folder is in use or a scan can't be read; what was made is removed again.
  */
 export async function createJob(
   folder: string,
-  scanPaths: readonly string[],
+  given: readonly (string | GivenScan)[],
   describe: (scans: readonly AddedScan[], doubles: readonly string[]) => Job,
 ): Promise<Job> {
   await mustBeFree(folder)
-  for (const path of scanPaths) await inspectScan(path)
+  const givenScans = given.map((one) => (typeof one === 'string' ? { path: one, called: one } : one))
+  for (const { path, called } of givenScans) await inspectScan(path, called)
 
   const made: string[] = []
   try {
@@ -51,10 +53,10 @@ export async function createJob(
     }
     const scans: AddedScan[] = []
     const doubles: string[] = []
-    for (const path of scanPaths) {
-      const added = await addScan(folder, path)
+    for (const { path, called } of givenScans) {
+      const added = await addScan(folder, path, called)
       if (scans.some(({ scan }) => scan.sha256 === added.scan.sha256)) {
-        doubles.push(path)
+        doubles.push(called)
         if (!scans.some(({ scan }) => scan.file === added.scan.file)) {
           await rm(join(scansFolder(folder), added.scan.file))
         }

@@ -12,7 +12,7 @@ import { jobFile, lockFile } from './layout.ts'
 import { releaseLock, stillHeld } from './lock/acquire-lock.ts'
 import type { LockHolder } from './lock/lock-holder.ts'
 import { type FileStamp, fileStamp } from './read-job-folder.ts'
-import type { Request, State } from './session-state.ts'
+import type { Request, State, Step } from './session-state.ts'
 import { takeRequest } from './take-request.ts'
 
 /** An edit that is on disk. */
@@ -20,11 +20,11 @@ export interface Acknowledged {
   n: number
   /** What was done, e.g. `add mark M12`, `undo add mark M12`. */
   name: string
+  /** The edit as the journal has it, with who and when written in; of an undo, the edit that took the other back. */
+  edit: Edit
   /** The edit before it that added whoever made it to the people of the job, when they were not among them. */
   introduced?: Acknowledged
 }
-
-/** A journal line that is to be written, and the state after it. */
 
 /** What a session that may write holds beside the job. */
 export interface WriteAccess {
@@ -54,6 +54,8 @@ interface Change {
 }
 
 type Task = { change: Change } | { save: { resolve(): void; reject(error: unknown): void } }
+
+const acknowledgement = ({ line: { n, edit }, name }: Step): Acknowledged => ({ n, name, edit })
 
 const isChange = (task: Task | undefined): task is { change: Change } =>
   task !== undefined && 'change' in task
@@ -235,9 +237,11 @@ export class JobSession {
         state = step.next
         if (introduction !== undefined) text += writeJournalLine(introduction.line)
         text += writeJournalLine(step.line)
-        const introduced = introduction && { n: introduction.line.n, name: introduction.name }
-        const acknowledged = { n: step.line.n, name: step.name, ...(introduced && { introduced }) }
-        accepted.push({ change, acknowledged })
+        const introduced = introduction && acknowledgement(introduction)
+        accepted.push({
+          change,
+          acknowledged: { ...acknowledgement(step), ...(introduced && { introduced }) },
+        })
       } catch (error) {
         change.reject(error)
       }

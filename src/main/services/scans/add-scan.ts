@@ -18,6 +18,12 @@ export interface AddedScan {
   facts: ScanFacts
 }
 
+/** A scan that is to be taken in: where it lies, and what messages call it. */
+export interface GivenScan {
+  path: string
+  called: string
+}
+
 /** A name that every system takes and that stays inside the folder. */
 const safeName = (path: string): string => {
   const name = basename(path)
@@ -70,11 +76,12 @@ async function giveName(temporary: string, path: string): Promise<boolean> {
 /**
  * Takes a scan into a job's scans/ folder, byte for byte. A different file of the same name is never overwritten:
  * the new one gets `-2`, `-3` … after its name; the same file a second time is not stored twice.
+ * @param called what messages call the scan, when a person knows it by another name than its path
  * @throws ServiceError when it is not a whole picture or can't be copied; the folder is then as it was.
  */
-export async function addScan(folder: string, path: string): Promise<AddedScan> {
-  const facts = await inspectScan(path)
-  await mustDecode(path)
+export async function addScan(folder: string, path: string, called: string = path): Promise<AddedScan> {
+  const facts = await inspectScan(path, called)
+  await mustDecode(path, called)
   const scans = scansFolder(folder)
   const name = safeName(path)
   const temporary = temporaryName(join(scans, name))
@@ -90,7 +97,7 @@ export async function addScan(folder: string, path: string): Promise<AddedScan> 
       return { scan: { file, sha256, page: 1, width, height, ...(dpi === undefined ? {} : { dpi }) }, facts }
     }
   } catch (error) {
-    throw new ServiceError(`The scan ${path} can't be copied into ${scans} because ${systemReason(error)}.`)
+    throw new ServiceError(`The scan ${called} can't be copied into ${scans} because ${systemReason(error)}.`)
   } finally {
     await unlink(temporary).catch(() => undefined)
   }

@@ -1,0 +1,64 @@
+import { type BrowserWindow, type IpcMainInvokeEvent, ipcMain } from 'electron'
+import { MESSAGE_BYTES, type Reply } from '../../contract/asks.ts'
+import { DESKTOP_CHANNELS } from '../../contract/message-bridge.ts'
+import type { Bench } from './bench.ts'
+import type { Log } from './log.ts'
+import { isOwnPage } from './own-address.ts'
+
+type Refusal = Extract<Reply, { ok: false }>
+
+/**
+ * Carries what the page asks to the workbench, and what the workbench tells to the page.
+ * @returns ends it
+ */
+export function carryMessages(window: BrowserWindow, workbench: Bench, log: Log): () => void {
+  const refuse = (sentence: string, why: string): Refusal => {
+    log('refused a message', why)
+    return { ok: false, sentence }
+  }
+  ipcMain.handle(DESKTOP_CHANNELS.ask, async (event, ...message: unknown[]): Promise<Reply> => {
+    if (!isFromPage(event, window)) {
+      return refuse('Only the page of the workbench may ask it for anything.', 'from a foreign sender')
+    }
+    const [name, args] = message
+    const text = asJson(args)
+    if (message.length !== 2 || text === null) {
+      return refuse('The message could not be understood; nothing was done.', 'not a name and JSON')
+    }
+    if (typeof name !== 'string' || Buffer.byteLength(name) + Buffer.byteLength(text) > MESSAGE_BYTES) {
+      return refuse(
+        `The message is larger than the workbench takes (${MESSAGE_BYTES / 1024 ** 2} MB) or has no name; nothing was done.`,
+        'too large, or its name is no text',
+      )
+    }
+    // The workbench gets what survives JSON and nothing else, as from the other host.
+    return workbench.ask(name, JSON.parse(text))
+  })
+  const deaf = workbench.listen((event) => {
+    if (!window.isDestroyed()) window.webContents.send(DESKTOP_CHANNELS.event, event)
+  })
+  return () => {
+    ipcMain.removeHandler(DESKTOP_CHANNELS.ask)
+    deaf()
+  }
+}
+
+/** Whether the page itself asks: the window's own main frame, while it shows our page. */
+function isFromPage(event: IpcMainInvokeEvent, window: BrowserWindow): boolean {
+  const { sender, senderFrame } = event
+  return (
+    !window.isDestroyed() &&
+    sender === window.webContents &&
+    senderFrame !== null &&
+    senderFrame === window.webContents.mainFrame &&
+    isOwnPage(senderFrame.url)
+  )
+}
+
+function asJson(value: unknown): string | null {
+  try {
+    return JSON.stringify(value) ?? null
+  } catch {
+    return null
+  }
+}

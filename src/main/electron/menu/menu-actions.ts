@@ -1,0 +1,22 @@
+import type { BrowserWindow } from 'electron'
+import type { Reply } from '../../../contract/asks.ts'
+import { DESKTOP_CHANNELS } from '../../../contract/message-bridge.ts'
+import type { Bench } from '../bench.ts'
+import { tellInDialog } from '../tell.ts'
+import type { MenuActions } from './menu-template.ts'
+
+/** What the items of the menu do: the workbench opens jobs, the window does the rest. */
+export function menuActions(window: BrowserWindow, workbench: Pick<Bench, 'ask'>): MenuActions {
+  const tellRefusal = (asked: Promise<Reply>): void => {
+    void asked.then((reply) => (reply.ok ? undefined : tellInDialog(window, reply.sentence)))
+  }
+  return {
+    openFolder: () => tellRefusal(workbench.ask('choose-job', {})),
+    openSample: () => tellRefusal(workbench.ask('open-sample', {})),
+    openRecent: (recent) => tellRefusal(workbench.ask('open-recent', { recent })),
+    command(command) {
+      if (window.isDestroyed()) return
+      window.webContents.send(DESKTOP_CHANNELS.event, { kind: 'command', command })
+    },
+  }
+}

@@ -1,0 +1,4 @@
+import type { Workbench } from '../services/workbench/workbench.ts'
+
+/** What this host carries. */
+export type ServedWorkbench = Pick<Workbench, 'ask' | 'listen' | 'picture' | 'receiveScan' | 'close'>

@@ -1,0 +1,68 @@
+import { randomBytes } from 'node:crypto'
+import { join } from 'node:path'
+import type { RecentJob } from '../../../contract/bench-state.ts'
+import { placeInWords } from './place-in-words.ts'
+import { type KnownJob, readRecent, writeRecent } from './recent-file.ts'
+
+const MOST = 12
+
+/**
+ * The jobs that were open before, newest first. A window knows them by ids that hold for this run alone; the
+ * folders stay here. Other processes keep the same list: it is read anew before each change.
+ */
+export class RecentJobs {
+  readonly #path: string
+  readonly #log: (line: string) => void
+  readonly #ids = new Map<string, string>()
+  #jobs: KnownJob[] | undefined
+
+  /** @param settings folder that holds recent.json; made when it is needed */
+  constructor(settings: string, log: (line: string) => void) {
+    this.#path = join(settings, 'recent.json')
+    this.#log = log
+  }
+
+  /** What a window is shown. */
+  async list(): Promise<RecentJob[]> {
+    this.#jobs ??= await readRecent(this.#path, this.#log)
+    return this.#jobs.slice(0, MOST).map(({ folder, title, openedAt }) => ({
+      id: this.#idOf(folder),
+      title,
+      place: placeInWords(folder),
+      openedAt,
+    }))
+  }
+
+  /** The job that an id of this run stands for. */
+  async find(id: string): Promise<KnownJob | undefined> {
+    await this.list()
+    return this.#jobs?.slice(0, MOST).find(({ folder }) => this.#ids.get(folder) === id)
+  }
+
+  /** Puts a job at the head of the list. */
+  async add(job: KnownJob): Promise<void> {
+    await this.#change((jobs) => [job, ...jobs.filter(({ folder }) => folder !== job.folder)])
+  }
+
+  /** Keeps up with a job that was given another title while it was open. */
+  async retitle(folder: string, title: string): Promise<void> {
+    await this.list()
+    if (this.#jobs?.some((job) => job.folder === folder && job.title !== title) !== true) return
+    await this.#change((jobs) => jobs.map((job) => (job.folder === folder ? { ...job, title } : job)))
+  }
+
+  async drop(folder: string): Promise<void> {
+    await this.#change((jobs) => jobs.filter((job) => job.folder !== folder))
+  }
+
+  async #change(change: (jobs: KnownJob[]) => KnownJob[]): Promise<void> {
+    this.#jobs = change(await readRecent(this.#path, this.#log)).slice(0, MOST)
+    await writeRecent(this.#path, this.#jobs, this.#log)
+  }
+
+  #idOf(folder: string): string {
+    const known = this.#ids.get(folder) ?? randomBytes(12).toString('hex')
+    this.#ids.set(folder, known)
+    return known
+  }
+}

@@ -1,0 +1,18 @@
+/** The longest sides of the pictures that show a sheet whole, pixels. */
+export const OVERVIEW_SIDE = 2048
+export const THUMBNAIL_SIDE = 360
+export const GROUND_SIDE = 192
+
+/** The most pixels that a page may have. */
+export const PAGE_PIXELS = 1_000_000_000
+
+export interface Size {
+  width: number
+  height: number
+}
+
+/** A size brought down so that its longer side is at most `side`; never enlarged. */
+export function within({ width, height }: Size, side: number): Size {
+  const scale = Math.min(1, side / Math.max(width, height))
+  return { width: Math.max(1, Math.round(width * scale)), height: Math.max(1, Math.round(height * scale)) }
+}

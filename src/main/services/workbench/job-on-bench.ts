@@ -1,0 +1,154 @@
+import type { Kept, OpenedJob, ScanState } from '../../../contract/bench-state.ts'
+import type { Edit } from '../../../core/job/edit-types.ts'
+import type { Sheet } from '../../../core/job/types.ts'
+import type { Acknowledged, JobSession } from '../job-folder/job-session.ts'
+import { placeInWords } from '../known-jobs/place-in-words.ts'
+import type { Pictures } from '../pictures/pictures.ts'
+import type { SheetScan } from '../scans/verify-scans.ts'
+import { ServiceError } from '../service-error.ts'
+
+/** Milliseconds without an edit after which job.json is written anew. */
+export const QUIET = 20_000
+
+export type Step = { kind: 'edit'; edit: Edit } | { kind: 'undo' } | { kind: 'redo' }
+
+export interface BenchedJob {
+  session: JobSession
+  pictures: Pictures
+  sample: boolean
+  /** What a person should be told besides what the session says. */
+  remarks: readonly string[]
+  now: () => Date
+  quiet: number
+  /** Called when edits came to disk. */
+  kept: (kept: Kept) => void
+  /** Called when something else about the job changed: it went read-only, or could not be saved. */
+  turned: () => void
+  log: (line: string) => void
+}
+
+const scanState = ({ sheet, state, sentence }: SheetScan): ScanState => ({ sheet, state, sentence })
+
+/** The job that is open: its session, its pictures, and when it was saved. */
+export class JobOnBench {
+  readonly session: JobSession
+  readonly pictures: Pictures
+  readonly #start: BenchedJob
+  readonly #notices: readonly string[]
+  /** Why job.json could not be written the last time. */
+  #saveTrouble: string | undefined
+  #savedAt: string | null = null
+  #timer: NodeJS.Timeout | undefined
+
+  constructor(start: BenchedJob) {
+    this.session = start.session
+    this.pictures = start.pictures
+    this.#start = start
+    const because = start.session.readOnlyBecause
+    // The window shows this one as a banner of its own.
+    const banner = (notice: string): boolean =>
+      because !== undefined && notice.endsWith(`read-only: ${because}`)
+    this.#notices = [...start.session.notices.filter((notice) => !banner(notice)), ...start.remarks]
+  }
+
+  get folder(): string {
+    return this.session.folder
+  }
+
+  /** What a window is told of the job. */
+  describe(): OpenedJob {
+    const { session } = this
+    const { job, undoName, redoName, readOnlyBecause } = session
+    return {
+      job,
+      n: job.edition ?? 0,
+      place: placeInWords(this.folder),
+      sample: this.#start.sample,
+      writable: session.writable,
+      ...(readOnlyBecause === undefined ? {} : { readOnlyBecause: bannerOf(readOnlyBecause) }),
+      notices: this.#saveTrouble === undefined ? [...this.#notices] : [...this.#notices, this.#saveTrouble],
+      scans: session.scans.map(scanState),
+      savedAt: this.#savedAt,
+      ...(undoName === undefined ? {} : { undoName }),
+      ...(redoName === undefined ? {} : { redoName }),
+    }
+  }
+
+  /** The sheet of this id, and how its scan was found; undefined when the job has none. */
+  sheet(id: string): { sheet: Sheet; scan: SheetScan | undefined } | undefined {
+    const sheet = this.session.job.sheets.find((one) => one.id === id)
+    return sheet && { sheet, scan: this.session.scans.find((scan) => scan.sheet === id) }
+  }
+
+  /** @throws ServiceError when nothing can be edited. */
+  mustBeWritable(): void {
+    const { readOnlyBecause } = this.session
+    if (readOnlyBecause !== undefined) throw new ServiceError(bannerOf(readOnlyBecause))
+  }
+
+  /**
+   * Makes an edit, or a step back or forth.
+   * @returns what is on disk then
+   * @throws JobError, ServiceError as JobSession; the job is then as it was
+   */
+  async make(step: Step, by: string): Promise<Kept> {
+    this.mustBeWritable()
+    let done: Acknowledged
+    try {
+      done = step.kind === 'edit' ? await this.session.edit(step.edit, by) : await this.session[step.kind](by)
+    } catch (error) {
+      if (!this.session.writable) this.#start.turned()
+      throw error
+    }
+    const kept = this.#keptOf(done)
+    this.#saveWhenQuiet()
+    this.#start.kept(kept)
+    return kept
+  }
+
+  /**
+   * Stops making pictures, saves and gives the folder back.
+   * @throws ServiceError when job.json could not be written; every acknowledged edit is in the journal then
+   */
+  async close(): Promise<void> {
+    clearTimeout(this.#timer)
+    await this.pictures.close()
+    await this.session.close()
+  }
+
+  #keptOf(done: Acknowledged): Kept {
+    const { undoName, redoName, scans } = this.session
+    this.#savedAt = this.#start.now().toISOString()
+    const edits = done.introduced === undefined ? [done] : [done.introduced, done]
+    return {
+      edits: edits.map(({ n, edit }) => ({ n, edit })),
+      name: done.name,
+      savedAt: this.#savedAt,
+      ...(undoName === undefined ? {} : { undoName }),
+      ...(redoName === undefined ? {} : { redoName }),
+      scans: scans.map(scanState),
+    }
+  }
+
+  #saveWhenQuiet(): void {
+    clearTimeout(this.#timer)
+    this.#timer = setTimeout(() => void this.#save(), this.#start.quiet)
+    this.#timer.unref()
+  }
+
+  async #save(): Promise<void> {
+    try {
+      await this.session.save()
+      this.#saveTrouble = undefined
+    } catch (error) {
+      const sentence = error instanceof Error ? error.message : String(error)
+      this.#start.log(`saving failed: ${sentence}`)
+      if (this.session.writable) this.#saveWhenQuiet()
+      if (this.#saveTrouble === sentence) return
+      this.#saveTrouble = sentence
+      this.#start.turned()
+    }
+  }
+}
+
+const bannerOf = (because: string): string => `The job is open read-only: ${because}`

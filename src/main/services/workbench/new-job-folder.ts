@@ -1,0 +1,38 @@
+import { mkdir, rmdir } from 'node:fs/promises'
+import { join } from 'node:path'
+import { safeName } from '../files/safe-name.ts'
+import { systemCode, systemReason } from '../files/system-reason.ts'
+import { ServiceError } from '../service-error.ts'
+
+const MOST_ALIKE = 1000
+
+/**
+ * Makes an empty folder for a job on the shelf, named after its title, numbered when that name is taken.
+ * @throws ServiceError when none can be made
+ */
+export async function newJobFolder(shelf: string, title: string): Promise<string> {
+  const name = safeName(title, 'Job')
+  try {
+    await mkdir(shelf, { recursive: true })
+    for (let number = 1; number <= MOST_ALIKE; number++) {
+      const folder = join(shelf, number === 1 ? name : `${name} ${number}`)
+      try {
+        // Making it is what claims the name: of two that try at once only one succeeds.
+        await mkdir(folder)
+        return folder
+      } catch (error) {
+        if (systemCode(error) !== 'EEXIST') throw error
+      }
+    }
+  } catch (error) {
+    throw new ServiceError(
+      `No folder for the job can be made in ${shelf} because ${systemReason(error)}: put that right and try again.`,
+    )
+  }
+  throw new ServiceError(
+    `There are ${MOST_ALIKE} jobs called "${name}" in ${shelf} already: give it another title.`,
+  )
+}
+
+/** Gives the name back, when no job was made of it. */
+export const dropJobFolder = (folder: string): Promise<void> => rmdir(folder).catch(() => undefined)

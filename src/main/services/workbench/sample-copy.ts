@@ -1,0 +1,41 @@
+import { randomBytes } from 'node:crypto'
+import { copyFile, cp, mkdir, rename, rm, stat } from 'node:fs/promises'
+import { join } from 'node:path'
+import { systemReason } from '../files/system-reason.ts'
+import { jobFile, scansFolder } from '../job-folder/layout.ts'
+import { ServiceError } from '../service-error.ts'
+
+/** Where the copy of the sample job is that a person practises on. */
+export const sampleCopyFolder = (shelf: string): string => join(shelf, 'Deck ventilator (sample)')
+
+const exists = (path: string): Promise<boolean> =>
+  stat(path).then(
+    () => true,
+    () => false,
+  )
+
+/**
+ * The copy of the sample job on the shelf, made the first time: the document and its scans. It appears whole or not
+ * at all.
+ * @param sample the job folder that ships
+ * @throws ServiceError when it can't be copied
+ */
+export async function sampleCopy(sample: string, shelf: string): Promise<string> {
+  const folder = sampleCopyFolder(shelf)
+  if (await exists(folder)) return folder
+  const temporary = `${folder}.${randomBytes(8).toString('hex')}.tmp`
+  try {
+    await mkdir(temporary, { recursive: true })
+    await cp(scansFolder(sample), scansFolder(temporary), { recursive: true })
+    await copyFile(jobFile(sample), jobFile(temporary))
+    await rename(temporary, folder)
+  } catch (error) {
+    await rm(temporary, { recursive: true, force: true }).catch(() => undefined)
+    // Another process may have made it meanwhile.
+    if (await exists(folder)) return folder
+    throw new ServiceError(
+      `The sample job can't be copied to ${folder} because ${systemReason(error)}: put that right and try again.`,
+    )
+  }
+  return folder
+}

@@ -1,0 +1,568 @@
+import { copyFile, mkdir, readdir, readFile, rename, rm, stat, symlink, writeFile } from 'node:fs/promises'
+import { join } from 'node:path'
+import sharp, { type Color, type Sharp } from 'sharp'
+import { afterAll, beforeAll, describe, expect, test } from 'vitest'
+import { pictureAddress, pyramidLevels, type SheetPictures, TILE } from '../../../src/contract/pictures.ts'
+import type { Job } from '../../../src/core/job/types.ts'
+import { openJob } from '../../../src/main/services/job-folder/open-job.ts'
+import { aWorkbench } from '../fixtures/a-workbench.ts'
+import { type BenchWithScan, benchWithScan, progressOf } from '../fixtures/bench-with-scan.ts'
+import { type BundledProgram, bundleProgram } from '../fixtures/bundle-program.ts'
+import { folderSnapshot } from '../fixtures/folder-snapshot.ts'
+import { temporaryFolder } from '../fixtures/temporary-folder.ts'
+
+let program: BundledProgram
+beforeAll(async () => {
+  program = await bundleProgram('src/main/services/pictures/pyramid-process.ts')
+})
+afterAll(() => program.remove())
+
+const WIDTH = 1300
+const HEIGHT = 1100
+
+/** A colour that tells where a pixel is, without edges, so that JPEG keeps it closely. */
+const drawSlope = (path: string, width = WIDTH, height = HEIGHT): Promise<unknown> => {
+  const data = Buffer.alloc(width * height * 3)
+  const across = Float64Array.from({ length: width }, (_, x) => 100 * Math.sin(x / 40))
+  for (let y = 0, at = 0; y < height; y++) {
+    const down = Math.cos(y / 30)
+    for (let x = 0; x < width; x++) {
+      data[at++] = (255 * x) / width
+      data[at++] = (255 * y) / height
+      data[at++] = 128 + (across[x] ?? 0) * down
+    }
+  }
+  return sharp(data, { raw: { width, height, channels: 3 } }).toFile(path)
+}
+
+/** Large and full of noise, so that cutting it takes a while. */
+const drawLarge = (path: string): Promise<unknown> => copyFile(large, path)
+let large: string
+beforeAll(async () => {
+  large = join(await temporaryFolder(), 'large.jpg')
+  const noise = { type: 'gaussian' as const, mean: 200, sigma: 25 }
+  const patch = sharp({ create: { width: 500, height: 500, channels: 3, background: '#fff', noise } })
+  const input = await patch.png().toBuffer()
+  await sharp({ create: { width: 7000, height: 6000, channels: 3, background: '#fff' } })
+    .composite([{ input, tile: true }])
+    .jpeg({ quality: 80 })
+    .toFile(large)
+})
+
+const onBench = (
+  draw: (path: string) => Promise<unknown> = drawSlope,
+  name = 'plan.png',
+  change?: (job: Job) => Job,
+): Promise<BenchWithScan> => benchWithScan(draw, name, { pyramidProgram: program.path }, change)
+
+async function picture(
+  { bench }: BenchWithScan,
+  { sheet, version }: SheetPictures,
+  kind: 'overview' | 'thumbnail' | 'ground',
+) {
+  const found = await bench.picture(pictureAddress({ sheet, version, kind }))
+  if (found === null) throw new Error(`no ${kind}`)
+  return found
+}
+
+async function tile(
+  { bench }: BenchWithScan,
+  { sheet, version }: SheetPictures,
+  level: number,
+  column: number,
+  row: number,
+) {
+  const found = await bench.picture(pictureAddress({ sheet, version, kind: 'tile', level, column, row }))
+  if (found === null) throw new Error(`no tile ${level}/${column}/${row}`)
+  expect(found.type).toBe('image/jpeg')
+  return found.bytes
+}
+
+const pixels = async (input: Sharp): Promise<Buffer> =>
+  input.removeAlpha().toColourspace('srgb').raw().toBuffer()
+
+function differences(a: Buffer, b: Buffer): { mean: number; most: number } {
+  expect(a.length).toBe(b.length)
+  let [sum, most] = [0, 0]
+  for (let i = 0; i < a.length; i++) {
+    const off = Math.abs((a[i] ?? 0) - (b[i] ?? 0))
+    sum += off
+    most = Math.max(most, off)
+  }
+  return { mean: sum / a.length, most }
+}
+
+describe('the pictures of a sheet', () => {
+  test('come in order: the whole, the tiles, ready, with the share that is done never falling', async () => {
+    const bench = await onBench()
+    await bench.open()
+    const first = await bench.ask('show-sheet', { sheet: 'S1' })
+    expect(first).toMatchObject({
+      sheet: 'S1',
+      width: WIDTH,
+      height: HEIGHT,
+      overview: { width: WIDTH, height: HEIGHT },
+      levels: pyramidLevels(WIDTH, HEIGHT),
+      progress: { sheet: 'S1', state: 'overview', done: 0 },
+    })
+    expect(first.version).toMatch(/^[0-9a-f]{16}-1$/)
+    expect((await bench.shown()).progress).toMatchObject({ state: 'ready', done: 1 })
+    const told = progressOf(bench.events)
+    expect([...new Set(told.map(({ state }) => state))]).toEqual(['overview', 'tiles', 'ready'])
+    const shares = told.map(({ done }) => done)
+    expect(shares).toEqual([...shares].sort((a, b) => a - b))
+    for (const { sentence } of told) expect(sentence).toMatch(/^[A-Z].*\.$/)
+  })
+
+  test('have every tile of every level, of the size that its place asks for', async () => {
+    const bench = await onBench()
+    await bench.open()
+    const shown = await bench.shown()
+    expect(shown.levels.map(({ width, height }) => [width, height])).toEqual([
+      [1300, 1100],
+      [650, 550],
+      [325, 275],
+    ])
+    for (const { level, width, height, columns, rows } of shown.levels) {
+      for (let row = 0; row < rows; row++) {
+        for (let column = 0; column < columns; column++) {
+          const size = await sharp(await tile(bench, shown, level, column, row)).metadata()
+          expect([level, column, row, size.width, size.height, size.chromaSubsampling]).toEqual([
+            level,
+            column,
+            row,
+            Math.min(TILE, width - column * TILE),
+            Math.min(TILE, height - row * TILE),
+            '4:4:4',
+          ])
+        }
+      }
+    }
+    expect((await readdir(join(bench.cache, 'tiles'))).sort()).toEqual(['0', '1', '2'])
+    expect((await readdir(bench.cache)).sort()).toEqual([
+      'ground.png',
+      'overview.jpg',
+      'thumbnail.jpg',
+      'tiles',
+    ])
+  })
+
+  // Quality 90 quantises a smooth picture by a few grey values; ten is far below a slip of a pixel at a line.
+  test('show in each tile of full size the pixels of the scan that lie there', async () => {
+    const bench = await onBench()
+    await bench.open()
+    const shown = await bench.shown()
+    const scan = join(bench.folder, 'scans', 'plan.png')
+    for (const [column, row] of [
+      [0, 0],
+      [1, 1],
+      [2, 2],
+      [2, 0],
+    ] as const) {
+      const [left, top] = [column * TILE, row * TILE]
+      const width = Math.min(TILE, WIDTH - left)
+      const height = Math.min(TILE, HEIGHT - top)
+      const expected = await pixels(sharp(scan).extract({ left, top, width, height }))
+      const { mean, most } = differences(
+        await pixels(sharp(await tile(bench, shown, 0, column, row))),
+        expected,
+      )
+      expect(mean).toBeLessThan(1)
+      expect(most).toBeLessThanOrEqual(10)
+    }
+  })
+
+  test('show at half size the mean of four pixels each', async () => {
+    const bench = await onBench()
+    await bench.open()
+    const shown = await bench.shown()
+    const data = await pixels(sharp(join(bench.folder, 'scans', 'plan.png')))
+    const expected = Buffer.alloc(TILE * TILE * 3)
+    for (let y = 0; y < TILE; y++) {
+      for (let x = 0; x < TILE; x++) {
+        for (let c = 0; c < 3; c++) {
+          const at = (dx: number, dy: number): number =>
+            data[3 * ((2 * y + dy) * WIDTH + 2 * x + dx) + c] ?? 0
+          expected[3 * (y * TILE + x) + c] = Math.round((at(0, 0) + at(1, 0) + at(0, 1) + at(1, 1)) / 4)
+        }
+      }
+    }
+    const { mean, most } = differences(await pixels(sharp(await tile(bench, shown, 1, 0, 0))), expected)
+    expect(mean).toBeLessThan(1)
+    expect(most).toBeLessThanOrEqual(10)
+  })
+
+  test('of the whole are the sheet brought down to the size that was said, and a small one, and its ground', async () => {
+    const bench = await onBench((path) => drawSlope(path, 3000, 1500))
+    await bench.open()
+    const shown = await bench.shown()
+    expect(shown.overview).toEqual({ width: 2048, height: 1024 })
+    const overview = await picture(bench, shown, 'overview')
+    const expected = await pixels(
+      sharp(join(bench.folder, 'scans', 'plan.png')).resize(2048, 1024, { fit: 'fill' }),
+    )
+    const { mean, most } = differences(await pixels(sharp(overview.bytes)), expected)
+    expect(mean).toBeLessThan(1.5)
+    expect(most).toBeLessThanOrEqual(14)
+    expect(await sharp((await picture(bench, shown, 'thumbnail')).bytes).metadata()).toMatchObject({
+      format: 'jpeg',
+      width: 360,
+      height: 180,
+    })
+    const ground = await picture(bench, shown, 'ground')
+    expect(ground.type).toBe('image/png')
+    expect(await sharp(ground.bytes).metadata()).toMatchObject({ width: 192, height: 96, channels: 1 })
+  })
+
+  test('of a JPEG that is decoded at a fraction of its size lie off by less than one of their own pixels', async () => {
+    // Neither side is a multiple of eight, and the line stands near the far edges.
+    const [width, height] = [8003, 6001]
+    const line = { create: { width: 200, height: 6001, channels: 3 as const, background: '#000' } }
+    const drawLine = (path: string): Promise<unknown> =>
+      sharp({ create: { width, height, channels: 3, background: '#fff' } })
+        .composite([{ input: line, left: 7700, top: 0 }])
+        .jpeg({ quality: 95 })
+        .toFile(path)
+    const bench = await onBench(drawLine, 'plan.jpg')
+    await bench.open()
+    const shown = await bench.ask('show-sheet', { sheet: 'S1' })
+    const { data, info } = await sharp((await picture(bench, shown, 'overview')).bytes)
+      .greyscale()
+      .raw()
+      .toBuffer({ resolveWithObject: true })
+    let [ink, moment] = [0, 0]
+    for (let x = 0; x < info.width; x++) {
+      const dark = 255 - (data[Math.floor(info.height / 2) * info.width + x] ?? 255)
+      ink += dark
+      moment += dark * (x + 0.5)
+    }
+    const middle = 7800 * (info.width / width)
+    expect(Math.abs(moment / ink - middle)).toBeLessThan(1)
+    await bench.ask('stop-pictures', { sheet: 'S1' })
+  })
+})
+
+describe('a scan of any kind', () => {
+  const flat = (channels: 3 | 4, background: Color) =>
+    sharp({ create: { width: 600, height: 530, channels, background } })
+  const sixteen = (path: string): Promise<unknown> => {
+    const data = new Uint16Array(600 * 530).fill(40_000)
+    return sharp(data, { raw: { width: 600, height: 530, channels: 1 } })
+      .toColourspace('grey16')
+      .png()
+      .toFile(path)
+  }
+  const half = (path: string): Promise<unknown> => {
+    const data = Buffer.alloc(600 * 530, 0)
+    data.fill(255, 0, 300 * 600)
+    return sharp(data, { raw: { width: 600, height: 530, channels: 1 } })
+      .toColourspace('b-w')
+      .tiff({ bitdepth: 1, compression: 'ccittfax4' })
+      .toFile(path)
+  }
+  test.each<[what: string, name: string, draw: (path: string) => Promise<unknown>, colour: number[]]>([
+    [
+      'transparent, on white',
+      'a.png',
+      (path) => flat(4, { r: 0, g: 0, b: 0, alpha: 0 }).toFile(path),
+      [255, 255, 255],
+    ],
+    [
+      'half transparent, on white',
+      'a.webp',
+      (path) => flat(4, { r: 0, g: 0, b: 0, alpha: 0.5 }).webp({ lossless: true }).toFile(path),
+      [127, 127, 127],
+    ],
+    [
+      'in colour',
+      'a.tif',
+      (path) => flat(3, { r: 30, g: 60, b: 120 }).tiff({ compression: 'lzw' }).toFile(path),
+      [30, 60, 120],
+    ],
+    ['in 16 bits of grey', 'a.png', sixteen, [156, 156, 156]],
+    ['in one bit', 'a.tif', half, [255, 255, 255]],
+    [
+      'in a press’s four inks',
+      'a.jpg',
+      (path) => flat(3, { r: 250, g: 250, b: 250 }).toColourspace('cmyk').jpeg().toFile(path),
+      [250, 250, 250],
+    ],
+  ])('%s, is shown in 8 bits of sRGB', async (_, name, draw, colour) => {
+    const bench = await onBench(draw, name)
+    await bench.open()
+    const shown = await bench.shown()
+    expect(shown.progress.state).toBe('ready')
+    for (const bytes of [
+      (await picture(bench, shown, 'overview')).bytes,
+      await tile(bench, shown, 0, 0, 0),
+    ]) {
+      const meta = await sharp(bytes).metadata()
+      expect(meta.depth).toBe('uchar')
+      expect(['srgb', 'b-w']).toContain(meta.space)
+      const data = await sharp(bytes)
+        .toColourspace('srgb')
+        .extract({ left: 5, top: 5, width: 1, height: 1 })
+        .raw()
+        .toBuffer()
+      const found = data.length === 1 ? [data[0], data[0], data[0]] : [...data]
+      for (const [i, value] of colour.entries())
+        expect(Math.abs((found[i] ?? 0) - value)).toBeLessThanOrEqual(4)
+    }
+  })
+
+  test('that a camera asks to be turned is shown as its pixels are stored', async () => {
+    const draw = (path: string): Promise<unknown> =>
+      flat(3, '#ddd').withMetadata({ orientation: 6 }).toFile(path)
+    const bench = await onBench(draw, 'photo.jpg')
+    await bench.open()
+    const shown = await bench.shown()
+    expect([shown.width, shown.height]).toEqual([600, 530])
+    expect(await sharp((await picture(bench, shown, 'overview')).bytes).metadata()).toMatchObject({
+      width: 600,
+      height: 530,
+    })
+  })
+})
+
+describe('pictures that are there', () => {
+  test('are used again, at once, without being made', async () => {
+    const bench = await onBench()
+    await bench.open()
+    await bench.shown()
+    await bench.ask('close-job', {})
+    const before = await folderSnapshot(bench.cache)
+    bench.events.length = 0
+    await bench.open()
+    const shown = await bench.ask('show-sheet', { sheet: 'S1' })
+    expect(shown.progress).toMatchObject({ state: 'ready', done: 1 })
+    expect(progressOf(bench.events).map(({ state }) => state)).toEqual(['ready'])
+    await tile(bench, shown, 0, 2, 2)
+    expect(await folderSnapshot(bench.cache)).toEqual(before)
+  })
+
+  test('in part only, or left half-made by a process that died, are never used but made anew', async () => {
+    const bench = await onBench()
+    await bench.open()
+    await bench.shown()
+    await bench.ask('close-job', {})
+    const [gone, hollow] = [
+      join(bench.cache, 'tiles', '0', '1_1.jpeg'),
+      join(bench.cache, 'tiles', '1', '0_0.jpeg'),
+    ]
+    const whole = await readFile(gone)
+    await rm(gone)
+    await writeFile(hollow, '')
+    await mkdir(join(bench.cache, 'tiles.0123456789abcdef.tmp', 'cut_files'), { recursive: true })
+    await writeFile(join(bench.cache, 'overview.jpg.0123456789abcdef.tmp'), 'half')
+    await bench.open()
+    const shown = await bench.shown()
+    expect(shown.progress.state).toBe('ready')
+    expect(await readFile(gone)).toEqual(whole)
+    expect((await stat(hollow)).size).toBeGreaterThan(0)
+    expect((await readdir(bench.cache)).sort()).toEqual([
+      'ground.png',
+      'overview.jpg',
+      'thumbnail.jpg',
+      'tiles',
+    ])
+  })
+
+  test('and taken away while the job is open are made again when the sheet is shown', async () => {
+    const bench = await onBench()
+    await bench.open()
+    const { sheet, version } = await bench.shown()
+    await rm(join(bench.folder, '.cache'), { recursive: true })
+    expect(await bench.bench.picture(pictureAddress({ sheet, version, kind: 'overview' }))).toBeNull()
+    expect((await bench.shown()).progress.state).toBe('ready')
+    await picture(bench, await bench.shown(), 'overview')
+  })
+})
+
+describe('making pictures', () => {
+  test('can be stopped: what is whole stays, nothing half-made does, and showing the sheet goes on', async () => {
+    const bench = await onBench(drawLarge, 'large.jpg')
+    await bench.open()
+    const cutting = bench.progress(({ state, done }) => state === 'tiles' && done > 0)
+    const shown = await bench.ask('show-sheet', { sheet: 'S1' })
+    expect((await cutting).sentence).toMatch(/^Cutting the sheet into tiles: \d+ of 227\.$/)
+    expect(await bench.ask('stop-pictures', { sheet: 'S1' })).toBeNull()
+    expect(progressOf(bench.events).at(-1)).toMatchObject({ state: 'stopped' })
+    await picture(bench, shown, 'overview')
+    const tile0 = pictureAddress({
+      sheet: 'S1',
+      version: shown.version,
+      kind: 'tile',
+      level: 0,
+      column: 0,
+      row: 0,
+    })
+    expect(await bench.bench.picture(tile0)).toBeNull()
+    while ((await readdir(bench.cache)).length > 3) await new Promise((resolve) => setTimeout(resolve, 20))
+    expect((await readdir(bench.cache)).sort()).toEqual(['ground.png', 'overview.jpg', 'thumbnail.jpg'])
+
+    const told = bench.events.length
+    expect((await bench.shown()).progress.state).toBe('ready')
+    expect(await bench.bench.picture(tile0)).not.toBeNull()
+    const since = progressOf(bench.events.slice(told))
+    const counts = since.filter(({ state, done }) => state === 'tiles' && done > 0)
+    expect(counts.length).toBeGreaterThan(0)
+  })
+
+  test('stopped and begun again in one breath is carried to its end', async () => {
+    const bench = await onBench(drawLarge, 'large.jpg')
+    await bench.open()
+    const cutting = bench.progress(({ state, done }) => state === 'tiles' && done > 0)
+    await bench.ask('show-sheet', { sheet: 'S1' })
+    await cutting
+    const ready = bench.progress(({ state }) => state === 'ready')
+    await bench.ask('stop-pictures', { sheet: 'S1' })
+    expect((await bench.ask('show-sheet', { sheet: 'S1' })).progress.state).not.toBe('stopped')
+    await ready
+  })
+
+  test('ends with the job: closing leaves nothing running and nothing half-made', async () => {
+    const bench = await onBench(drawLarge, 'large.jpg')
+    await bench.open()
+    const cutting = bench.progress(({ state, done }) => state === 'tiles' && done > 0)
+    await bench.ask('show-sheet', { sheet: 'S1' })
+    await cutting
+    await bench.ask('close-job', {})
+    expect((await readdir(bench.cache)).sort()).toEqual(['ground.png', 'overview.jpg', 'thumbnail.jpg'])
+    const told = bench.events.length
+    await new Promise((resolve) => setTimeout(resolve, 500))
+    expect(bench.events).toHaveLength(told)
+  })
+
+  test('is told at most five times a second while tiles are cut', async () => {
+    const bench = await onBench(drawLarge, 'large.jpg')
+    await bench.open()
+    const times: number[] = []
+    bench.bench.listen((event) => {
+      if (event.kind === 'pictures' && event.progress.state === 'tiles') times.push(performance.now())
+    })
+    await bench.shown()
+    for (let i = 6; i < times.length; i++) expect((times[i] ?? 0) - (times[i - 6] ?? 0)).toBeGreaterThan(1000)
+    expect(times.length).toBeGreaterThan(1)
+  })
+
+  test('for two sheets on one scan is done once, and both are told', async () => {
+    const double = (job: Job): Job => ({
+      ...job,
+      sheets: job.sheets.flatMap((one) => [one, { ...one, id: 'S2' }]),
+    })
+    const bench = await onBench(drawSlope, 'plan.png', double)
+    await bench.open()
+    const [one, two] = await Promise.all([bench.shown('S1'), bench.shown('S2')])
+    expect([one.progress, two.progress]).toMatchObject([
+      { sheet: 'S1', state: 'ready' },
+      { sheet: 'S2', state: 'ready' },
+    ])
+    expect(await readdir(join(bench.folder, '.cache'))).toHaveLength(1)
+    await tile(bench, two, 0, 0, 0)
+  })
+
+  test('that the tile program is not fit for fails in a sentence, keeps the whole, and can be tried again', async () => {
+    const broken = join(await temporaryFolder(), 'pyramid.js')
+    await writeFile(broken, 'process.exit(3)')
+    const bench = await benchWithScan(drawSlope, 'plan.png', { pyramidProgram: broken })
+    await bench.open()
+    const shown = await bench.shown()
+    expect(shown.progress).toMatchObject({
+      state: 'failed',
+      sentence: 'The pictures could not be made because the process that cuts tiles ended early (3).',
+    })
+    await picture(bench, shown, 'overview')
+    await writeFile(broken, await readFile(program.path))
+    await symlink(join(import.meta.dirname, '../../../node_modules'), join(broken, '..', 'node_modules'))
+    await writeFile(join(broken, '..', 'package.json'), '{"type":"module"}')
+    expect((await bench.shown()).progress.state).toBe('ready')
+  })
+})
+
+describe('where pictures are kept', () => {
+  test('is a temporary folder when the job’s own can’t be written, removed in the end', async () => {
+    const bench = await onBench()
+    await rm(join(bench.folder, '.cache'), { recursive: true })
+    await writeFile(join(bench.folder, '.cache'), 'a file where the folder should be')
+    await bench.open()
+    const shown = await bench.shown()
+    expect(shown.progress.state).toBe('ready')
+    await tile(bench, shown, 0, 0, 0)
+    expect(await readFile(join(bench.folder, '.cache'), 'utf8')).toBe('a file where the folder should be')
+    await bench.bench.close()
+    expect(await readdir(bench.places.temporary)).toEqual([])
+  })
+
+  test('is never a place outside the job that a link leads to', async () => {
+    const bench = await onBench()
+    const outside = await temporaryFolder()
+    await rm(join(bench.folder, '.cache'), { recursive: true })
+    await symlink(outside, join(bench.folder, '.cache'))
+    await bench.open()
+    expect((await bench.shown()).progress.state).toBe('ready')
+    expect(Object.keys(await folderSnapshot(outside)).filter((name) => !name.endsWith('/'))).toEqual([])
+  })
+
+  test('is not the folder of a job that somebody else holds, unless all its pictures are there', async () => {
+    const bench = await onBench()
+    const holder = await openJob(bench.folder, { mode: 'write' })
+    const before = await folderSnapshot(bench.folder)
+    await bench.open()
+    expect((await bench.shown()).progress.state).toBe('ready')
+    expect(await folderSnapshot(bench.folder)).toEqual(before)
+    await holder.close()
+    await bench.open()
+    await bench.shown()
+
+    const other = await aWorkbench({ pyramidProgram: program.path })
+    expect((await other.bench.openFolder(bench.folder)).opened?.writable).toBe(false)
+    expect((await other.ask('show-sheet', { sheet: 'S1' })).progress.state).toBe('ready')
+    await expect(readdir(other.places.temporary)).rejects.toThrow('ENOENT')
+  })
+})
+
+describe('a scan that can’t be shown', () => {
+  test('because it is missing or another file is told of in the sentence of the scan, with no pictures', async () => {
+    const bench = await onBench()
+    await bench.open()
+    const { version } = await bench.shown()
+    await bench.ask('close-job', {})
+    const scan = join(bench.folder, 'scans', 'plan.png')
+    await rename(scan, `${scan}-away`)
+    for (const state of ['missing', 'changed']) {
+      if (state === 'changed') await drawSlope(scan, 900, 700)
+      await bench.open()
+      const found = (await bench.ask('look', {})).opened?.scans[0]
+      expect(found?.state).toBe(state)
+      const { progress } = await bench.ask('show-sheet', { sheet: 'S1' })
+      expect(progress).toEqual({ sheet: 'S1', state: 'failed', done: 0, sentence: found?.sentence })
+      expect(await bench.bench.picture(pictureAddress({ sheet: 'S1', version, kind: 'overview' }))).toBeNull()
+      await bench.ask('close-job', {})
+    }
+  })
+
+  test('because the job says another size is told so, so that no mark is shown where it was not picked', async () => {
+    const sizes = (job: Job): Job => ({
+      ...job,
+      sheets: job.sheets.map((one) => ({ ...one, scan: { ...one.scan, width: 1301 } })),
+    })
+    const bench = await onBench(drawSlope, 'plan.png', sizes)
+    await bench.open()
+    expect((await bench.shown()).progress).toMatchObject({
+      state: 'failed',
+      sentence: expect.stringContaining('has 1300 × 1100 pixels, and the job says 1301 × 1100'),
+    })
+  })
+
+  test('because it has more than a thousand million pixels is told so', async () => {
+    const sizes = (job: Job): Job => ({
+      ...job,
+      sheets: job.sheets.map((one) => ({ ...one, scan: { ...one.scan, width: 40_000, height: 30_000 } })),
+    })
+    const bench = await onBench(drawSlope, 'plan.png', sizes)
+    await bench.open()
+    const { progress } = await bench.ask('show-sheet', { sheet: 'S1' })
+    expect(progress.state).toBe('failed')
+    expect(progress.sentence).toContain('40000 × 30000 pixels, more than the 1,000,000,000 that can be shown')
+  })
+})

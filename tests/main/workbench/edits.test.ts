@@ -1,0 +1,138 @@
+import { readFile, rm, writeFile } from 'node:fs/promises'
+import { join } from 'node:path'
+import { describe, expect, test } from 'vitest'
+import type { Kept } from '../../../src/contract/bench-state.ts'
+import type { HostEvent } from '../../../src/contract/host-event.ts'
+import { applyEdit, type Edit } from '../../../src/core/job/edit.ts'
+import { parseJobText } from '../../../src/core/job/parse-job-text.ts'
+import { aWorkbench } from '../fixtures/a-workbench.ts'
+import { point } from '../fixtures/picked-point.ts'
+import { workshopJob } from '../fixtures/workshop-job.ts'
+
+const pick = (id: string): Edit => ({ do: 'add-mark', item: point(id, 10, 20) })
+const keptOf = (events: readonly HostEvent[]): Kept[] =>
+  events.flatMap((event) => (event.kind === 'kept' ? [event.kept] : []))
+const settled = async (seen: () => boolean | Promise<boolean>): Promise<void> => {
+  while (!(await seen())) await new Promise((resolve) => setTimeout(resolve, 10))
+}
+
+describe('an edit', () => {
+  test('is answered with what is on disk, which takes a window from the job before to the job after', async () => {
+    const { bench, ask } = await aWorkbench({ now: () => new Date('2026-03-01T14:02:00Z') })
+    const { folder } = await workshopJob()
+    const opened = (await bench.openFolder(folder)).opened
+    if (opened === null) throw new Error('not open')
+    const answers = [
+      await ask('edit', { edit: pick('M5'), by: 'B. Brass' }),
+      await ask('edit', { edit: { do: 'repeat-pick', mark: 'M1', pixel: [50, 51] }, by: 'AR' }),
+      await ask('undo', { by: 'AR' }),
+      await ask('undo', { by: 'AR' }),
+      await ask('redo', { by: 'AR' }),
+    ]
+    expect(answers.map(({ name }) => name)).toEqual([
+      'add mark M5',
+      'pick mark M1 again',
+      'undo pick mark M1 again',
+      'undo add mark M5',
+      'redo add mark M5',
+    ])
+    let { job } = opened
+    for (const { edits } of answers) {
+      for (const { n, edit } of edits) job = { ...applyEdit(job, edit).job, edition: n }
+    }
+    const now = (await ask('look', {})).opened
+    expect(job).toEqual(now?.job)
+    expect(now).toMatchObject({ n: 6, savedAt: '2026-03-01T14:02:00.000Z', undoName: 'add mark M5' })
+
+    const [first] = answers
+    expect(first?.edits.map(({ n }) => n)).toEqual([1, 2])
+    expect(first?.edits[0]?.edit).toEqual({ do: 'add-person', item: { id: 'BB', name: 'B. Brass' } })
+    expect(first).toMatchObject({ savedAt: '2026-03-01T14:02:00.000Z', undoName: 'add mark M5' })
+    const lines = (await readFile(join(folder, 'journal.ndjson'), 'utf8')).trim().split('\n')
+    const journalled = lines.map((line) => JSON.parse(line) as { n: number; edit: Edit })
+    expect(answers.flatMap(({ edits }) => edits)).toEqual(journalled.map(({ n, edit }) => ({ n, edit })))
+  })
+
+  test('is heard by every window, in order, and by none that has ended listening', async () => {
+    const { bench, ask, events } = await aWorkbench()
+    const { folder } = await workshopJob()
+    const other: HostEvent[] = []
+    const end = bench.listen((event) => other.push(event))
+    bench.listen(() => {
+      throw new Error('a window that has gone')
+    })
+    await bench.openFolder(folder)
+    const answers = await Promise.all(
+      [5, 6, 7, 8].map((number) => ask('edit', { edit: pick(`M${number}`), by: 'AR' })),
+    )
+    expect(keptOf(events)).toEqual(answers)
+    expect(keptOf(other)).toEqual(answers)
+    expect(answers.flatMap(({ edits }) => edits.map(({ n }) => n))).toEqual([1, 2, 3, 4])
+    end()
+    await ask('undo', { by: 'AR' })
+    expect(keptOf(events)).toHaveLength(5)
+    expect(keptOf(other)).toHaveLength(4)
+  })
+
+  test('that is refused is told in a sentence and one line of the log; job and journal are as they were', async () => {
+    const { bench, ask, refused, events, log } = await aWorkbench()
+    const { folder, job } = await workshopJob()
+    await bench.openFolder(folder)
+    expect(await refused('edit', { edit: pick('M1'), by: 'AR' })).toContain('There is a mark "M1" already')
+    expect(await refused('undo', { by: 'AR' })).toBe('There is nothing to undo.')
+    expect(await refused('redo', { by: 'AR' })).toBe('There is nothing to redo.')
+    expect(log).toHaveLength(3)
+    expect((await ask('look', {})).opened).toMatchObject({ job, n: 0, savedAt: null })
+    expect(keptOf(events)).toEqual([])
+  })
+
+  test('that finds the folder taken away turns the job read-only, and every window hears why', async () => {
+    const { bench, refused, events } = await aWorkbench()
+    const { folder } = await workshopJob()
+    await bench.openFolder(folder)
+    await rm(join(folder, '.lock'))
+    expect(await refused('edit', { edit: pick('M5'), by: 'AR' })).toContain("no longer this session's own")
+    await settled(() => events.length === 2)
+    expect(events[1]).toMatchObject({
+      kind: 'bench',
+      state: {
+        opened: { writable: false, readOnlyBecause: expect.stringContaining("no longer this session's own") },
+      },
+    })
+  })
+})
+
+describe('job.json', () => {
+  const editionOf = async (folder: string): Promise<number | undefined> =>
+    parseJobText(await readFile(join(folder, 'job.json'), 'utf8')).edition
+
+  test('is written anew when no edit was made for a while, not while edits come', async () => {
+    const { bench, ask } = await aWorkbench({ quiet: 300 })
+    const { folder } = await workshopJob()
+    await bench.openFolder(folder)
+    for (const id of ['M5', 'M6', 'M7']) {
+      await ask('edit', { edit: pick(id), by: 'AR' })
+      expect(await editionOf(folder)).toBeUndefined()
+    }
+    await settled(async () => (await editionOf(folder)) === 3)
+    expect((await ask('look', {})).opened).toMatchObject({ writable: true, undoName: 'add mark M7' })
+  })
+
+  test("that can't be written is told to every window, logged, and nothing is lost", async () => {
+    const { bench, ask, events, log } = await aWorkbench({ quiet: 50 })
+    const { folder } = await workshopJob()
+    await bench.openFolder(folder)
+    const theirs = `${await readFile(join(folder, 'job.json'), 'utf8')}\n`
+    await writeFile(join(folder, 'job.json'), theirs)
+    await ask('edit', { edit: pick('M5'), by: 'AR' })
+    await settled(() => events.length === 3)
+    const notice = expect.stringContaining('was changed by another program')
+    expect(events[2]).toMatchObject({
+      kind: 'bench',
+      state: { opened: { writable: false, readOnlyBecause: notice, notices: [notice] } },
+    })
+    expect(log).toEqual([expect.stringMatching(/^saving failed: /)])
+    expect(await readFile(join(folder, 'job.json'), 'utf8')).toBe(theirs)
+    expect(await readFile(join(folder, 'journal.ndjson'), 'utf8')).toContain('M5')
+  })
+})
