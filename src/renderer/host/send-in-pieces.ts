@@ -1,0 +1,67 @@
+import { DESKTOP_ORIGIN, SCAN_ADDRESS, SCAN_PIECE_BYTES } from '../../contract/message-bridge.ts'
+
+type Answer = { ok: true; id: string | null } | { ok: false; sentence: string }
+
+const LOST =
+  'The scan could not be handed over because the workbench no longer answers; the file is as it was.'
+
+/**
+ * Hands a scan over to the desktop host piece by piece, so that progress can be shown and no more than one piece is
+ * in memory.
+ * @param progressed called with the share that is over, 0 to 1
+ * @returns the id by which asks name it
+ * @throws Error with a sentence when the host refuses it or is gone, the file can't be read, or `signal` ends it
+ */
+export async function sendInPieces(
+  file: Blob & { name: string },
+  progressed: (share: number) => void,
+  signal: AbortSignal,
+): Promise<string> {
+  const upload = crypto.randomUUID()
+  const of = Math.max(1, Math.ceil(file.size / SCAN_PIECE_BYTES))
+  try {
+    for (let piece = 0; ; piece++) {
+      const bytes = await readPiece(file, piece)
+      const answer = await sendPiece({ name: file.name, upload, piece, of }, bytes, signal)
+      if (!answer.ok) throw new Error(answer.sentence)
+      progressed((piece + 1) / of)
+      if (answer.id !== null) return answer.id
+      if (piece + 1 === of) throw new Error(LOST)
+    }
+  } catch (error) {
+    // Whatever went wrong, the host need not wait for the rest.
+    await fetch(scanAddress({ upload }), { method: 'DELETE' }).catch(() => undefined)
+    if (signal.aborted) throw new Error(`“${file.name}” was not brought in: you stopped it.`)
+    throw error
+  }
+}
+
+async function readPiece(file: Blob & { name: string }, piece: number): Promise<ArrayBuffer> {
+  try {
+    return await file.slice(piece * SCAN_PIECE_BYTES, (piece + 1) * SCAN_PIECE_BYTES).arrayBuffer()
+  } catch {
+    throw new Error(
+      `“${file.name}” can't be read any more: it was moved, changed or locked. Choose it again.`,
+    )
+  }
+}
+
+async function sendPiece(
+  query: { name: string; upload: string; piece: number; of: number },
+  body: ArrayBuffer,
+  signal: AbortSignal,
+): Promise<Answer> {
+  signal.throwIfAborted()
+  try {
+    const response = await fetch(scanAddress(query), { method: 'POST', body, signal })
+    return (await response.json()) as Answer
+  } catch {
+    throw new Error(LOST)
+  }
+}
+
+function scanAddress(query: Record<string, string | number>): string {
+  const search = new URLSearchParams()
+  for (const [name, value] of Object.entries(query)) search.set(name, String(value))
+  return `${DESKTOP_ORIGIN}/${SCAN_ADDRESS}?${search}`
+}
