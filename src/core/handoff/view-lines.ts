@@ -33,7 +33,8 @@ export function calibrationSentence(view: TableView, unit: string): string {
 const unitOf = (parameter: string, unit: string): string =>
   parameter.startsWith('tilt') ? '' : ` ${unit}/px`
 
-function scaleSentence({ scale }: TableView): string[] {
+/** The scale of a drawing as stated, and how far it is from that on the scan; nothing when neither is known. */
+export function scaleSentence({ scale }: TableView): string[] {
   if (scale === undefined) return []
   const { stated, found } = scale
   if (stated === null) return found === null ? [] : [`drawn to ${found.toPrecision(4)} by the scan's dpi`]

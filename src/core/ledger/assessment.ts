@@ -1,5 +1,5 @@
 import { GeometryError } from '../geometry/geometry-error.ts'
-import type { Dimension, Job } from '../job/types.ts'
+import type { Dimension, Job, Unit } from '../job/types.ts'
 import type { Feature } from '../sheet/feature.ts'
 import { featureOf as makeFeature } from '../sheet/feature.ts'
 import type { Uncertain } from '../uncertainty/uncertain.ts'
@@ -26,6 +26,8 @@ export interface Assessed {
 /** A whole job, evaluated. All uncertain numbers in it share their sources. */
 export interface Assessment {
   job: Job
+  /** The unit that lengths are looked at in. A bare number in a figure means the job's own whatever this is. */
+  unit: Unit
   views: Map<string, CalibratedView>
   dimensions: Map<string, Assessed>
   /** The finest fraction of an inch that its figures use: 16 for sixteenths; null when they use none. */
@@ -38,9 +40,10 @@ export interface Assessment {
 
 /**
  * Evaluates every view and every dimension of a job.
+ * @param unit that its lengths are looked at in; the job's own unless said otherwise
  * @throws FormulaError when formulas run in a circle; a job that `readJob` accepted never does
  */
-export function assess(job: Job): Assessment {
+export function assess(job: Job, unit: Unit = job.unit): Assessment {
   const features = new Map<string, Feature>()
   const featureOf = featuresOf(job, features)
   const views = new Map(job.views.map((view) => [view.id, calibrateView(job, view, featureOf)]))
@@ -57,6 +60,7 @@ export function assess(job: Job): Assessment {
   const context = {
     figures,
     job,
+    unit,
     views,
     featureOf,
     instruments,
@@ -74,7 +78,7 @@ export function assess(job: Job): Assessment {
       restsOn: disputedBasis(decision, dimensions),
     })
   }
-  return { job, views, dimensions, finest: figures.finest, featureOf, features }
+  return { job, unit, views, dimensions, finest: figures.finest, featureOf, features }
 }
 
 /** The disputed dimensions among those that an adopted formula uses, and those that they rest on in turn. */

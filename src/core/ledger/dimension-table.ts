@@ -1,6 +1,5 @@
-import type { Job } from '../job/types.ts'
+import type { Job, Unit } from '../job/types.ts'
 import { uncertaintyBudget } from '../uncertainty/budget.ts'
-import { standardUncertainty } from '../uncertainty/covariance.ts'
 import { type Coverage, expand } from '../uncertainty/coverage.ts'
 import { coverageFactor } from '../uncertainty/distributions.ts'
 import { type Assessed, type Assessment, assess } from './assessment.ts'
@@ -16,21 +15,23 @@ import { whyAdopted } from './why.ts'
 
 /**
  * The table of a job: every dimension with its adopted value, uncertainty, basis and status.
- * Lengths in the job's unit, areas in its square, angles in degrees.
+ * Lengths in `unit`, areas in its square, angles in degrees.
  * @param job as `readJob` gives it
+ * @param options unit: that the table is looked at in, the job's own unless said otherwise. A bare number in a figure
+ *   means the job's own whatever this is
  */
-export function dimensionTable(job: Job): Table {
-  return tableOf(assess(job))
+export function dimensionTable(job: Job, options: { unit?: Unit } = {}): Table {
+  return tableOf(assess(job, options.unit))
 }
 
 function tableOf(assessment: Assessment): Table {
-  const { job } = assessment
-  const views = [...assessment.views.values()].map((v) => viewRow(v, job))
+  const { job, unit } = assessment
+  const views = [...assessment.views.values()].map((v) => viewRow(v, job, unit))
   const relations = relationRows(assessment)
   const standsIn = relationsByName(relations)
   return {
     job: job.title,
-    unit: job.unit,
+    unit,
     coverage: 0.95,
     rows: job.dimensions.map((d) =>
       rowOf(assessment.dimensions.get(d.name) as Assessed, assessment, standsIn.get(d.name) ?? []),
@@ -54,13 +55,13 @@ function relationsByName(relations: readonly TableRelation[]): Map<string, Table
 
 function rowOf(
   { dimension, weighed, decision, restsOn }: Assessed,
-  { job, finest }: Assessment,
+  { unit, finest }: Assessment,
   relations: readonly TableRelation[],
 ): TableRow {
-  const factor = displayFactor(dimension.kind, job.unit)
+  const factor = displayFactor(dimension.kind, unit)
   const style: Style = {
     kind: dimension.kind,
-    unit: job.unit,
+    unit,
     finest,
     feet: weighed.some((w) => w.feet === true),
   }
@@ -86,7 +87,7 @@ function rowOf(
     basis: decision.basis,
     status: decision.status,
     why: whyAdopted({ decision, weighed, restsOn, relations, writtenOf }),
-    evidence: weighed.map((w) => evidenceRow(w, factor, writtenOf(w), decision.pairs)),
+    evidence: weighed.map((w) => evidenceRow(w, factor, writtenOf(w), decision)),
     budget: adopted === null ? [] : uncertaintyBudget(adopted),
   }
   if (only?.tolerance !== undefined) row.tolerance = only.tolerance
@@ -100,14 +101,17 @@ function evidenceRow(
   w: Weighed,
   factor: number,
   written: string,
-  pairs: Assessed['decision']['pairs'],
+  { pairs, from }: Assessed['decision'],
 ): TableEvidence {
+  const { u, U } = w.compared === null ? NO_UNCERTAINTY : expand(w.compared)
   const row: TableEvidence = {
     id: w.evidence.id,
     basis: w.evidence.basis,
     value: w.shown ?? (w.adopted === null ? null : w.adopted.value * factor),
-    u: w.compared === null ? 0 : standardUncertainty(w.compared) * factor,
+    u: u * factor,
+    U: U * factor,
     written,
+    governs: from.includes(w),
   }
   for (const { a, b, en } of pairs) {
     if (a === w || b === w) row.en = Math.max(row.en ?? 0, en)

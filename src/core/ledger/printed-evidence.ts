@@ -2,6 +2,7 @@ import type { Dimension, DimensionKind, Evidence, Job, Unit } from '../job/types
 import { angleInRadians } from '../quantity/angle.ts'
 import type { Figure } from '../quantity/figure.ts'
 import { formatAngle } from '../quantity/format-angle.ts'
+import { formatArea } from '../quantity/format-area.ts'
 import { formatLength } from '../quantity/format-length.ts'
 import { type Length, lengthIn } from '../quantity/length.ts'
 import { NotationError } from '../quantity/notation-error.ts'
@@ -22,6 +23,14 @@ interface Limits {
   minus: number
 }
 
+/** What a printed figure is read with. */
+interface PrintedContext {
+  job: Job
+  /** The unit that lengths are looked at in. */
+  unit: Unit
+  figures: Figures
+}
+
 interface Read {
   value: number
   shown: number
@@ -40,13 +49,8 @@ const RECTANGULAR = 1 / Math.sqrt(3)
  * stated, otherwise by half the last graduation (see `graduationOf`), both rectangular.
  * @throws NotationError for a figure that can't be read
  */
-export function printedEvidence(
-  evidence: Printed,
-  dimension: Dimension,
-  job: Job,
-  figures: Figures,
-): Weighed {
-  const read = readPrinted(evidence, dimension, job, figures)
+export function printedEvidence(evidence: Printed, dimension: Dimension, context: PrintedContext): Weighed {
+  const read = readPrinted(evidence, dimension, context)
   const limits = read.limits
   const half = limits === undefined ? read.graduation / 2 : (limits.plus + limits.minus) / 2
   const middle = limits === undefined ? read.value : read.value + (limits.plus - limits.minus) / 2
@@ -74,17 +78,18 @@ export function printedEvidence(
   }
 }
 
-function readPrinted(evidence: Printed, dimension: Dimension, job: Job, figures: Figures): Read {
+function readPrinted(evidence: Printed, dimension: Dimension, context: PrintedContext): Read {
   const { text } = evidence
+  const { job, unit, figures } = context
   if (dimension.kind === 'area') {
     const { mm2, graduation } = parseArea(text)
     const value = Number(mm2)
     return {
       value,
-      shown: value * displayFactor('area', job.unit),
-      written: text,
+      shown: value * displayFactor('area', unit),
+      written: unit === job.unit ? text : formatArea(value, { unit }),
       graduation: Number(graduation),
-      ...(dimension.tolerance === undefined ? {} : areaTolerance(dimension.tolerance)),
+      ...(dimension.tolerance === undefined ? {} : areaTolerance(dimension.tolerance, context)),
     }
   }
   // A bare number is how many, where a number is wanted.
@@ -94,7 +99,7 @@ function readPrinted(evidence: Printed, dimension: Dimension, job: Job, figures:
     throw figure ?? new NotationError(text, 0, 'It was not read.')
   switch (dimension.kind) {
     case 'length':
-      return readLengthFigure(figure, dimension, job, figures.finest)
+      return readLengthFigure(figure, dimension, context)
     case 'angle':
       return readAngleFigure(figure, dimension)
     case 'count':
@@ -103,22 +108,26 @@ function readPrinted(evidence: Printed, dimension: Dimension, job: Job, figures:
   }
 }
 
-function readLengthFigure(figure: Figure, dimension: Dimension, job: Job, finest: number | null): Read {
+function readLengthFigure(
+  figure: Figure,
+  dimension: Dimension,
+  { job, unit, figures }: PrintedContext,
+): Read {
   const { length } = figure
   if (length === undefined) throw wrongKind(figure.text, 'a length', 'length')
   const limits = figure.tolerance ?? statedTolerance(figure, dimension, job)
   const mm = Number(length.mm)
   return {
     value: mm,
-    shown: lengthIn(length, job.unit),
-    written: formatLength(length, { unit: job.unit }),
-    graduation: graduationOf(length, finest),
+    shown: lengthIn(length, unit),
+    written: formatLength(length, { unit }),
+    graduation: graduationOf(length, figures.finest),
     feet: length.feet,
     ...(limits === undefined
       ? {}
       : {
           limits: { plus: Number(limits.plus.mm), minus: Number(limits.minus.mm) },
-          tolerance: toleranceInWords(limits, job.unit),
+          tolerance: toleranceInWords(limits, unit),
         }),
   }
 }
@@ -166,7 +175,8 @@ const countRead = (count: number): Read => ({
   graduation: 0,
 })
 
-function areaTolerance(text: string): Pick<Read, 'limits' | 'tolerance'> {
+function areaTolerance(text: string, { job, unit }: PrintedContext): Pick<Read, 'limits' | 'tolerance'> {
   const mm2 = Number(parseArea(text).mm2)
-  return { limits: { plus: mm2, minus: mm2 }, tolerance: `±${text}` }
+  const written = unit === job.unit ? text : formatArea(mm2, { unit })
+  return { limits: { plus: mm2, minus: mm2 }, tolerance: `±${written}` }
 }

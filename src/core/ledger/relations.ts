@@ -33,7 +33,7 @@ type Checked = Pick<TableRelation, 'misclosure' | 'u' | 'w' | 'holds'>
 
 /** The closure of a relation, or why it can't be checked. */
 function check(text: string, u: string | undefined, assessment: Assessment): Checked | string {
-  const { job } = assessment
+  const { job, unit } = assessment
   const { left, right } = parseRelation(text)
   const compared = (name: string): Uncertain | null =>
     assessment.dimensions.get(name)?.decision.compared ?? null
@@ -52,7 +52,7 @@ function check(text: string, u: string | undefined, assessment: Assessment): Che
   }
   const rounding = 1e-9 * Math.max(Math.abs(a.value), Math.abs(b.value))
   const m = Math.abs(misclosure.value) <= rounding ? 0 : misclosure.value
-  const factor = displayFactor(kind, job.unit)
+  const factor = displayFactor(kind, unit)
   return {
     misclosure: m * factor,
     u: expanded.u * factor,

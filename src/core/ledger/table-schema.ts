@@ -8,7 +8,9 @@ const tableEvidence = z.object({
   basis: z.string(),
   value: z.number().nullable(),
   u: z.number().describe('Standard uncertainty with which it is compared.'),
+  U: z.number().describe('The same, expanded at 95 %.'),
   written: z.string().describe('In shop notation.'),
+  governs: z.boolean().describe('Whether the adopted value rests on it.'),
   en: z.number().optional().describe('Largest E_n against any other usable evidence of the row.'),
   problem: z.string().optional().describe('Why it is not used, or what is wrong with it.'),
 })

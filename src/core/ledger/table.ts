@@ -49,7 +49,11 @@ export interface TableEvidence {
   value: number | null
   /** Standard uncertainty with which this evidence is compared: a printed figure counts as ± half its last graduation. */
   u: number
+  /** The same, expanded at 95 %. */
+  U: number
   written: string
+  /** Whether the adopted value rests on this evidence. */
+  governs: boolean
   /** Largest E_n of this evidence against any other usable evidence of the row. */
   en?: number
   /** Why it is not used, or what is wrong with it. */

@@ -1,4 +1,4 @@
-import type { Job } from '../job/types.ts'
+import type { Job, Unit } from '../job/types.ts'
 import { parameterSize } from '../sheet/mapping.ts'
 import { suggestMapping } from '../sheet/suggest-mapping.ts'
 import { standardUncertainty } from '../uncertainty/covariance.ts'
@@ -6,14 +6,14 @@ import type { CalibratedView } from './calibrate-view.ts'
 import { displayFactor } from './display-units.ts'
 import type { TableView } from './table.ts'
 
-/** The views' part of the table; stretches in the job's unit per pixel, tilts over the extent of the references. */
-export function viewRow({ view, calibration, problem }: CalibratedView, job: Job): TableView {
+/** The views' part of the table; stretches in `unit` per pixel, tilts over the extent of the references. */
+export function viewRow({ view, calibration, problem }: CalibratedView, job: Job, unit: Unit): TableView {
   const base = { id: view.id, name: view.name, mapping: view.mapping }
   if (calibration === null) {
     const nothing = { parameters: {}, chi2: null, dof: 0, p: null, references: [] }
     return { ...base, ...nothing, problem: `Can't be calibrated: ${problem}` }
   }
-  const factor = displayFactor('length', job.unit)
+  const factor = displayFactor('length', unit)
   const { mapping } = calibration.view
   const parameters = Object.fromEntries(
     mapping.parameters.map((name, k) => {

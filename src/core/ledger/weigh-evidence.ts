@@ -1,5 +1,5 @@
 import { GeometryError } from '../geometry/geometry-error.ts'
-import type { Dimension, DimensionKind, Evidence, Job } from '../job/types.ts'
+import type { Dimension, DimensionKind, Evidence, Job, Unit } from '../job/types.ts'
 import { NotationError } from '../quantity/notation-error.ts'
 import type { Feature } from '../sheet/feature.ts'
 import { measureFeatures } from '../sheet/measure-feature.ts'
@@ -17,6 +17,8 @@ import { type Weighed, without } from './weighed.ts'
 /** What evidence is weighed with. */
 export interface WeighingContext {
   job: Job
+  /** The unit that lengths are looked at in. */
+  unit: Unit
   views: ReadonlyMap<string, CalibratedView>
   featureOf(id: string): Feature
   instruments: InstrumentSources
@@ -58,7 +60,7 @@ function weigh(
 ): Weighed {
   switch (evidence.basis) {
     case 'printed':
-      return printedEvidence(evidence, dimension, context.job, context.figures)
+      return printedEvidence(evidence, dimension, context)
     case 'found':
       return foundEvidence(
         evidence,

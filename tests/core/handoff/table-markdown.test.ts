@@ -50,7 +50,7 @@ test('a relation over a dimension without a value is not checked, and does not c
 
 test('printed figures that are hard or impossible to read are to be settled, unless they are withdrawn', () => {
   const evidence = (id: string, basis: string, written: string, problem?: string) => ({
-    ...{ id, basis, written, value: null, u: 0 },
+    ...{ id, basis, written, value: null, u: 0, U: 0, governs: false },
     ...(problem === undefined ? {} : { problem }),
   })
   const row = aRow({

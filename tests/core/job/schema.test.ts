@@ -114,7 +114,17 @@ describe('the JSON Schema of the table', () => {
           basis: 'printed',
           status: 'single',
           why: 'Printed and clear.',
-          evidence: [{ id: 'P1', basis: 'printed', value: 14.375, u: 0.018, written: '14 3/8"' }],
+          evidence: [
+            {
+              id: 'P1',
+              basis: 'printed',
+              value: 14.375,
+              u: 0.018,
+              U: 0.035,
+              written: '14 3/8"',
+              governs: true,
+            },
+          ],
           budget: [],
         },
       ],

@@ -1,0 +1,94 @@
+import { ScantlingError } from '../scantling-error.ts'
+import { type LengthUnit, lengthIn } from './length.ts'
+import { NotationError } from './notation-error.ts'
+import { parseLength } from './parse-length.ts'
+
+const WORDS: Readonly<Record<string, number>> = {
+  'full size': 1,
+  full: 1,
+  half: 1 / 2,
+  'half size': 1 / 2,
+  'half full size': 1 / 2,
+  quarter: 1 / 4,
+  'quarter size': 1 / 4,
+  'quarter full size': 1 / 4,
+}
+
+const ADVICE =
+  'Write it as the title block has it: 3" = 1\'-0", 1:4, 1/4 full size, or 0.25 (drawn size over true size).'
+
+/** A plain number or fraction; NaN when it is none. */
+function plain(text: string): number {
+  const [, over = '', under] = /^(\d*\.?\d+|\d+\.)(?:\s*[/⁄]\s*(\d*\.?\d+))?$/.exec(text) ?? []
+  return over === '' ? Number.NaN : Number(over) / Number(under ?? 1)
+}
+
+/** One side of `3" = 1'-0"`, millimetres. */
+function side(text: string, unit: LengthUnit): number {
+  return lengthIn(parseLength(text, { unit }), 'mm')
+}
+
+function ratio(text: string, unit: LengthUnit): number {
+  const words = WORDS[text.toLowerCase().replaceAll('-', ' ')]
+  if (words !== undefined) return words
+  const [, part] = /^(\S+)\s+(?:full\s+)?size$/i.exec(text) ?? []
+  if (part !== undefined) return plain(part)
+  const [, drawn, foot] = /^(.+?)\s+(?:to\s+the|to\s+a|per)\s+(foot|ft\.?)$/i.exec(text) ?? []
+  if (drawn !== undefined && foot !== undefined) return side(drawn, 'in') / 304.8
+  const sides = text.split(/\s*(?:=|\bto\b)\s*/i)
+  if (sides.length === 2) return side(sides[0] ?? '', unit) / side(sides[1] ?? '', unit)
+  const [, over, under] = /^([^:]+):([^:]+)$/.exec(text) ?? []
+  return over === undefined || under === undefined ? plain(text) : plain(over.trim()) / plain(under.trim())
+}
+
+/**
+ * Reads the scale of a drawing as a title block states it: `3" = 1'-0"`, `3 in to the foot`, `1:4`, `1/4`, `0.25`,
+ * `half size`.
+ * @param unit what a bare number on either side of an equals sign means
+ * @returns drawn size over true size
+ * @throws ScantlingError that says what to write, when it can't be read or is not above nothing
+ */
+export function parseDrawnScale(text: string, unit: LengthUnit): number {
+  const trimmed = text.trim().replace(/^scale[\s:=–—-]*/i, '')
+  let scale: number
+  try {
+    scale = ratio(trimmed, unit)
+  } catch (error) {
+    if (error instanceof NotationError) {
+      throw new ScantlingError(`Cannot read “${text.trim()}” as a scale. ${ADVICE}`)
+    }
+    throw error
+  }
+  if (Number.isFinite(scale) && scale > 0) return scale
+  throw new ScantlingError(`Cannot read “${text.trim()}” as a scale. ${ADVICE}`)
+}
+
+const SAME = 1e-9
+
+/** The nearest sixteenth, where the value is one. */
+function sixteenths(value: number): string | null {
+  const parts = Math.round(value * 16)
+  if (parts < 1 || Math.abs(value * 16 - parts) > SAME * parts) return null
+  const whole = Math.floor(parts / 16)
+  let [n, d] = [parts % 16, 16]
+  while (n > 0 && n % 2 === 0) [n, d] = [n / 2, d / 2]
+  if (n === 0) return String(whole)
+  return whole === 0 ? `${n}/${d}` : `${whole} ${n}/${d}`
+}
+
+const isWhole = (value: number): boolean => Math.abs(value - Math.round(value)) <= SAME * value
+
+/**
+ * Writes the scale of a drawing in the notation of the trade: `3" = 1'-0"` in inches, `1:4` in millimetres; a scale
+ * that neither notation has as a decimal, `0.2487`.
+ * @param scale drawn size over true size
+ */
+export function formatDrawnScale(scale: number, unit: LengthUnit): string {
+  if (Math.abs(scale - 1) <= SAME) return unit === 'in' ? 'full size' : '1:1'
+  if (scale > 1 && isWhole(scale)) return `${Math.round(scale)}:1`
+  const toTheFoot = unit === 'in' && scale < 1 ? sixteenths(12 * scale) : null
+  if (toTheFoot !== null) return `${toTheFoot}" = 1'-0"`
+  const times = 1 / scale
+  if (scale < 1 && (isWhole(times) || isWhole(10 * times))) return `1:${Number(times.toFixed(1))}`
+  return String(Number(scale.toPrecision(4)))
+}
