@@ -2,7 +2,7 @@ import type { Edit, ItemKind } from './edit-types.ts'
 import { ITEM_KINDS } from './item-kinds.ts'
 import { JobError } from './job-error.ts'
 import type { Job } from './types.ts'
-import { useProblem } from './uses.ts'
+import { problemOfUse } from './uses.ts'
 
 /**
  * Refuses an edit that removed something which the job after it still refers to.
@@ -22,6 +22,6 @@ export function checkRemovals(after: Job, edit: Edit): void {
   const { list, key } = ITEM_KINDS[kind]
   const name = (edit as unknown as Record<string, string>)[key] ?? ''
   if ((after[list] as object[]).some((item) => (item as Record<string, unknown>)[key] === name)) return
-  const problem = useProblem(after, kind, name)
+  const problem = problemOfUse(after, kind, name)
   if (problem !== null) throw new JobError(problem)
 }

@@ -8,7 +8,7 @@ import { quoted } from './quoted.ts'
 import { evidenceSchema, referenceSchema } from './schema.ts'
 import { entryOf, fieldsOf } from './schema-shape.ts'
 import type { Job } from './types.ts'
-import { useProblem } from './uses.ts'
+import { problemOfUse } from './uses.ts'
 
 const dateTime = z.iso.datetime({ offset: true, local: true })
 
@@ -66,7 +66,7 @@ export function reviewEdit(job: Job, edit: Edit): void {
     return
   }
   if (edit.do === 'remove-person') {
-    const problem = job.people.length === 1 ? useProblem(job, 'person', edit.id) : null
+    const problem = job.people.length === 1 ? problemOfUse(job, 'person', edit.id) : null
     if (problem !== null) throw new JobError(problem)
     return
   }

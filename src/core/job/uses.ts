@@ -77,7 +77,7 @@ function useOf(job: Job, kind: ItemKind, name: string): Use | undefined {
 }
 
 /** Why an item can't be removed while something refers to it, in a sentence; null when nothing does. */
-export function useProblem(job: Job, kind: ItemKind, name: string): string | null {
+export function problemOfUse(job: Job, kind: ItemKind, name: string): string | null {
   const use = useOf(job, kind, name)
   if (use === undefined) return null
   const word = kind.charAt(0).toUpperCase() + kind.slice(1)
