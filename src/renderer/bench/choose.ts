@@ -3,9 +3,9 @@ import { noPicks, type Picks } from '../picking/picks.ts'
 import type { Tool } from '../picking/tool.ts'
 import type { Aids } from '../sheet/aids.ts'
 import { aidsOf, useBench } from './bench-store.ts'
+import { getPictures } from './get-pictures.ts'
 import type { Selection } from './selection.ts'
 import type { Station } from './stations.ts'
-import { ask } from './the-host.ts'
 
 /** Goes to a station; what was being picked is put down. */
 export function goTo(station: Station): void {
@@ -56,10 +56,7 @@ export function choose(selection: Selection | null): void {
 /** Puts a sheet on the bench and has its pictures made. */
 export async function showSheet(sheet: string): Promise<void> {
   useBench.setState({ sheet })
-  const pictures = await ask('show-sheet', { sheet })
-  if (pictures !== undefined) {
-    useBench.setState((bench) => ({ pictures: { ...bench.pictures, [sheet]: pictures } }))
-  }
+  await getPictures(sheet)
 }
 
 /** Changes how the sheet on the bench is looked at. */

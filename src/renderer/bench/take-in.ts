@@ -1,12 +1,15 @@
 import type { BenchState, Kept, OpenedJob } from '../../contract/bench-state.ts'
 import type { HostEvent } from '../../contract/host-event.ts'
 import { applyEdit } from '../../core/job/edit.ts'
-import type { Job } from '../../core/job/types.ts'
+import type { Edit } from '../../core/job/edit-types.ts'
+import type { Job, Unit } from '../../core/job/types.ts'
 import { Computer } from '../findings/computer.ts'
 import { noPicks } from '../picking/picks.ts'
 import { useBench } from './bench-store.ts'
 import { heardCommand } from './commands.ts'
+import { heardOfPictures } from './get-pictures.ts'
 import { endWork, showWork, tell } from './notices.ts'
+import { renamed } from './renamed.ts'
 import { ask } from './the-host.ts'
 
 let computer: Computer | undefined
@@ -18,6 +21,19 @@ export function theComputer(): Computer {
     (sentence) => tell('failed', sentence),
   )
   return computer
+}
+
+/** Has the table of the job that is open worked out, in the unit that it is looked at in. */
+function workOutTable(): void {
+  const { opened, unit } = useBench.getState()
+  if (opened !== null) theComputer().table(opened.n, opened.job, unit ?? opened.job.unit)
+}
+
+/** Looks at lengths in another unit; null: in the job's own. */
+export function lookIn(unit: Unit | null): void {
+  if (useBench.getState().unit === unit) return
+  useBench.setState({ unit })
+  workOutTable()
 }
 
 const identity = (opened: OpenedJob | null): string | undefined => opened?.place
@@ -49,8 +65,9 @@ export function takeBench(state: BenchState): void {
         }),
   })
   if (opened === null) return
-  if (!same) for (const notice of opened.notices) tell('caution', notice)
-  theComputer().table(opened.n, opened.job)
+  const told = same ? (before.opened?.notices ?? []) : []
+  for (const notice of opened.notices) if (!told.includes(notice)) tell('caution', notice)
+  workOutTable()
 }
 
 /** Takes in edits that are on disk; where some in between are missing, everything is asked for again. */
@@ -78,13 +95,22 @@ export function takeKept(kept: Kept): void {
       ...(kept.redoName === undefined ? {} : { redoName: kept.redoName }),
     },
   })
+  followNames(fresh.map(({ edit }) => edit))
   dropWhatIsGone(job)
-  theComputer().table(n, job)
+  workOutTable()
 }
 
 async function lookAgain(): Promise<void> {
   const state = await ask('look', {})
   if (state !== undefined) takeBench(state)
+}
+
+/** A dimension that is chosen stays so under another name. */
+function followNames(edits: readonly Edit[]): void {
+  const { selection } = useBench.getState()
+  if (selection?.kind !== 'dimension') return
+  const name = edits.reduce(renamed, selection.name)
+  if (name !== selection.name) useBench.setState({ selection: { kind: 'dimension', name } })
 }
 
 /** What an undo took away can't stay chosen. */
@@ -123,11 +149,7 @@ export function takeEvent(event: HostEvent): void {
       return
     case 'pictures': {
       const { progress } = event
-      const { pictures } = useBench.getState()
-      const known = pictures[progress.sheet]
-      if (known !== undefined) {
-        useBench.setState({ pictures: { ...pictures, [progress.sheet]: { ...known, progress } } })
-      }
+      heardOfPictures(progress)
       const id = `pictures ${progress.sheet}`
       if (progress.state === 'overview' || progress.state === 'tiles') {
         const cancel = () => void ask('stop-pictures', { sheet: progress.sheet })

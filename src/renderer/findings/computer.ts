@@ -1,5 +1,5 @@
 import type { Edit } from '../../core/job/edit-types.ts'
-import type { Job } from '../../core/job/types.ts'
+import type { Job, Unit } from '../../core/job/types.ts'
 import type { Table, TableRow } from '../../core/ledger/table.ts'
 import type { FromWorker, ToWorker } from './messages.ts'
 
@@ -15,7 +15,7 @@ export class Computer {
   readonly #trials = new Map<number, (trial: Trial) => void>()
   #asked = 0
   #busy = false
-  #waiting: { n: number; job: Job } | null = null
+  #waiting: { n: number; job: Job; unit: Unit } | null = null
 
   /**
    * @param found called with the table of the newest job that was worked out, and the number of its last edit
@@ -42,27 +42,27 @@ export class Computer {
     })
   }
 
-  /** Asks for the table of a job; of jobs that wait, only the newest is worked out. */
-  table(n: number, job: Job): void {
-    this.#waiting = { n, job }
+  /** Asks for the table of a job, looked at in a unit; of jobs that wait, only the newest is worked out. */
+  table(n: number, job: Job, unit: Unit = job.unit): void {
+    this.#waiting = { n, job, unit }
     this.#next()
   }
 
   /** What a dimension would come to after an edit that is not made. */
-  trial(job: Job, edit: Edit, dimension: string): Promise<Trial> {
+  trial(job: Job, edit: Edit, dimension: string, unit: Unit = job.unit): Promise<Trial> {
     const ask = ++this.#asked
     return new Promise((resolve) => {
       this.#trials.set(ask, resolve)
-      this.#send({ kind: 'trial', ask, job, edit, dimension })
+      this.#send({ kind: 'trial', ask, job, unit, edit, dimension })
     })
   }
 
   #next(): void {
     if (this.#busy || this.#waiting === null) return
-    const { n, job } = this.#waiting
+    const { n, job, unit } = this.#waiting
     this.#waiting = null
     this.#busy = true
-    this.#send({ kind: 'table', n, job })
+    this.#send({ kind: 'table', n, job, unit })
   }
 
   #send(message: ToWorker): void {

@@ -13,7 +13,7 @@ const inWords = (error: unknown): string =>
 self.addEventListener('message', ({ data }: MessageEvent<ToWorker>) => {
   if (data.kind === 'table') {
     try {
-      answer({ kind: 'table', n: data.n, table: dimensionTable(data.job) })
+      answer({ kind: 'table', n: data.n, table: dimensionTable(data.job, { unit: data.unit }) })
     } catch (error) {
       answer({ kind: 'failed', n: data.n, sentence: inWords(error) })
     }
@@ -21,7 +21,8 @@ self.addEventListener('message', ({ data }: MessageEvent<ToWorker>) => {
   }
   try {
     const { job } = applyEdit(data.job, data.edit)
-    const row = dimensionTable(job).rows.find(({ name }) => name === data.dimension) ?? null
+    const row =
+      dimensionTable(job, { unit: data.unit }).rows.find(({ name }) => name === data.dimension) ?? null
     answer({ kind: 'trial', ask: data.ask, row, sentence: '' })
   } catch (error) {
     answer({ kind: 'trial', ask: data.ask, row: null, sentence: inWords(error) })

@@ -3,9 +3,9 @@ import { type MarkNeed, MEASURE_NEEDS, REFERENCE_NEEDS } from '../../core/job/ma
 import type { Mark } from '../../core/job/types.ts'
 import type { Tool } from './tool.ts'
 
-/** One mark that is being picked, or an old one that is used again. */
+/** One mark that is being picked, each pixel with its standard uncertainty in pixels, or an old one used again. */
 export type PickedFeature =
-  | { need: MarkNeed; pixels: Pixel[]; done: boolean }
+  | { need: MarkNeed; pixels: Pixel[]; sigmas: number[]; done: boolean }
   | { need: MarkNeed; mark: string; done: true }
 
 /** What was picked so far with a tool; nothing of it is in the job yet. */
@@ -13,6 +13,11 @@ export interface Picks {
   tool: Tool
   features: PickedFeature[]
 }
+
+/** Pixels. Common practice, no source: a careful pick by hand on an enlarged scan is good to about a pixel. */
+export const HAND_SIGMA = 1
+
+const NOTHING = { pixels: [] as Pixel[], sigmas: [] as number[] }
 
 export const noPicks = (tool: Tool): Picks => ({ tool, features: [] })
 
@@ -47,14 +52,23 @@ export function wanted(picks: Picks): MarkNeed | null {
 export const isComplete = (picks: Picks): boolean =>
   picks.tool.kind !== 'look' && wanted(picks) === null && picks.features.length > 0
 
-/** After one more pick. */
-export function withPick(picks: Picks, pixel: Pixel): Picks {
+/**
+ * After one more pick.
+ * @param sigma standard uncertainty of each coordinate, pixels
+ */
+export function withPick(picks: Picks, pixel: Pixel, sigma = HAND_SIGMA): Picks {
   const need = wanted(picks)
   if (need === null) return picks
   const current = last(picks)
-  const pixels =
-    current !== undefined && 'pixels' in current && !current.done ? [...current.pixels, pixel] : [pixel]
-  const feature: PickedFeature = { need, pixels, done: !endless(need) && pixels.length >= ENOUGH[need] }
+  const begun = current !== undefined && 'pixels' in current && !current.done ? current : NOTHING
+  const pixels = [...begun.pixels, pixel]
+  const sigmas = [...begun.sigmas, sigma]
+  const feature: PickedFeature = {
+    need,
+    pixels,
+    sigmas,
+    done: !endless(need) && pixels.length >= ENOUGH[need],
+  }
   const before = pixels.length > 1 ? picks.features.slice(0, -1) : picks.features
   return { ...picks, features: [...before, feature] }
 }
@@ -100,16 +114,31 @@ export function withoutLast(picks: Picks): Picks {
   if (current === undefined) return picks
   const before = picks.features.slice(0, -1)
   if ('mark' in current || current.pixels.length === 1) return { ...picks, features: before }
-  return { ...picks, features: [...before, { ...current, pixels: current.pixels.slice(0, -1), done: false }] }
+  return {
+    ...picks,
+    features: [
+      ...before,
+      {
+        ...current,
+        pixels: current.pixels.slice(0, -1),
+        sigmas: current.sigmas.slice(0, -1),
+        done: false,
+      },
+    ],
+  }
 }
 
-/** With the newest pick moved by so many pixels; an old mark stays where it is. */
+/**
+ * With the newest pick moved by so many pixels; an old mark stays where it is. Whoever moves a pick by keys looks at
+ * it through the lens, so however coarsely it was placed, it is now as good as a careful one.
+ */
 export function nudged(picks: Picks, dx: number, dy: number): Picks {
   const current = last(picks)
   if (current === undefined || 'mark' in current) return picks
   const [x, y] = current.pixels.at(-1) as Pixel
   const pixels = [...current.pixels.slice(0, -1), [x + dx, y + dy] as Pixel]
-  return { ...picks, features: [...picks.features.slice(0, -1), { ...current, pixels }] }
+  const sigmas = [...current.sigmas.slice(0, -1), Math.min(HAND_SIGMA, current.sigmas.at(-1) ?? HAND_SIGMA)]
+  return { ...picks, features: [...picks.features.slice(0, -1), { ...current, pixels, sigmas }] }
 }
 
 /** Where the newest pick is; null when there is none or it is an old mark. */

@@ -22,7 +22,8 @@ const ANGLE: Tool = { kind: 'measure', view: 'V1', measure: 'angle' }
 const DIAMETER: Tool = { kind: 'reference', view: 'V1', reference: 'diameter' }
 const AREA: Tool = { kind: 'measure', view: 'V1', measure: 'area' }
 
-const picked = (tool: Tool, ...pixels: Pixel[]): Picks => pixels.reduce(withPick, noPicks(tool))
+const picked = (tool: Tool, ...pixels: Pixel[]): Picks =>
+  pixels.reduce((picks, pixel) => withPick(picks, pixel), noPicks(tool))
 
 const point = (id: string): Mark => ({ id, sheet: 'S1', how: 'hand', sigma: 1, kind: 'point', pixel: [5, 5] })
 const line = (id: string): Mark => ({
@@ -109,6 +110,7 @@ describe('taking picks back', () => {
           [0, 0],
           [8, 1],
         ],
+        sigmas: [1, 1],
         done: true,
       },
     ])
@@ -134,5 +136,19 @@ describe('nudging', () => {
     const picks = withMark(noPicks(DISTANCE), point('M1'))
     expect(nudged(picks, 1, 1)).toBe(picks)
     expect(lastPixel(picks)).toBeNull()
+  })
+})
+
+describe('how sure a pick is', () => {
+  const sigmas = (picks: Picks) => picks.features.map((feature) => 'sigmas' in feature && feature.sigmas)
+
+  it('is kept with each pick, and goes when the pick goes', () => {
+    const picks = withPick(withPick(noPicks(ANGLE), [0, 0], 7.5), [9, 0], 1)
+    expect(sigmas(picks)).toEqual([[7.5, 1]])
+    expect(sigmas(withoutLast(picks))).toEqual([[7.5]])
+  })
+
+  it('is that of a careful hand once a pick was moved by keys, which is done through the lens', () => {
+    expect(sigmas(nudged(withPick(noPicks(DISTANCE), [0, 0], 7.5), 0.1, 0))).toEqual([[1]])
   })
 })

@@ -1,0 +1,44 @@
+import type { PictureProgress } from '../../contract/pictures.ts'
+import { useBench } from './bench-store.ts'
+import { ask } from './the-host.ts'
+
+/** Sheets whose answer is on its way, and the newest that was told of them meanwhile. */
+const awaited = new Map<string, { answer: Promise<void>; heard: PictureProgress | null }>()
+
+const STAGES: readonly PictureProgress['state'][] = ['overview', 'tiles', 'stopped', 'failed', 'ready']
+
+/** Answers and events come by different ways, so that either may overtake the other: the further one holds. */
+function further(a: PictureProgress, b: PictureProgress | null): PictureProgress {
+  if (b === null) return a
+  const ahead = STAGES.indexOf(b.state) - STAGES.indexOf(a.state)
+  return ahead > 0 || (ahead === 0 && b.done > a.done) ? b : a
+}
+
+async function asked(sheet: string): Promise<void> {
+  const { opened } = useBench.getState()
+  const pictures = await ask('show-sheet', { sheet })
+  const heard = awaited.get(sheet)?.heard ?? null
+  awaited.delete(sheet)
+  if (pictures === undefined || useBench.getState().opened?.place !== opened?.place) return
+  const progress = further(pictures.progress, heard)
+  useBench.setState((bench) => ({ pictures: { ...bench.pictures, [sheet]: { ...pictures, progress } } }))
+}
+
+/** Has the pictures of a sheet made, whichever is on the bench; asks once while an answer is on its way. */
+export function getPictures(sheet: string): Promise<void> {
+  const before = awaited.get(sheet)
+  if (before !== undefined) return before.answer
+  const answer = asked(sheet)
+  awaited.set(sheet, { answer, heard: null })
+  return answer
+}
+
+/** Takes in how far the pictures of a sheet are. */
+export function heardOfPictures(progress: PictureProgress): void {
+  const waiting = awaited.get(progress.sheet)
+  if (waiting !== undefined) waiting.heard = progress
+  const { pictures } = useBench.getState()
+  const known = pictures[progress.sheet]
+  if (known === undefined) return
+  useBench.setState({ pictures: { ...pictures, [progress.sheet]: { ...known, progress } } })
+}

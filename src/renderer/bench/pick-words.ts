@@ -1,0 +1,87 @@
+import type { Measure } from '../../core/job/types.ts'
+import { isComplete, needsOf, type Picks, wanted } from '../picking/picks.ts'
+
+/** What each measure is called, and what to pick for it. */
+export const MEASURE_WORDS: Readonly<Record<Measure, { label: string; what: string }>> = {
+  distance: { label: 'Distance', what: 'Between two points: pick one end, then the other.' },
+  spacing: {
+    label: 'Spacing',
+    what: 'Square across between two lines: pick two points on one line, then two on the other.',
+  },
+  diameter: { label: 'Diameter', what: 'Of a circle: pick three points on its rim, well apart.' },
+  radius: { label: 'Radius', what: 'Of a circle or an arc: pick three points on it, well apart.' },
+  centres: {
+    label: 'Centres',
+    what: 'From centre to centre of two circles: pick three points on the rim of each.',
+  },
+  angle: {
+    label: 'Angle',
+    what: 'Between two lines: pick each from where they meet outwards, two points on each.',
+  },
+  run: { label: 'Run', what: 'Along a path of straight pieces: pick every bend, then press Enter.' },
+  area: { label: 'Area', what: 'Of an outline: pick its corners going round, then press Enter.' },
+}
+
+const CORNERS = [
+  'Pick a corner of the rectangle.',
+  'Go along its width: pick the next corner.',
+  'Go on round: pick the third corner.',
+  'Pick the last corner.',
+]
+
+const onRim = (k: number): string =>
+  [
+    'Pick a point on the rim',
+    'Pick a second point on the rim, well away from it',
+    'Pick a third point on the rim',
+  ][k] ?? 'Pick a point on the rim'
+
+const onLine = (k: number): string => (k === 0 ? 'pick a point on it' : 'pick another point on it, well away')
+
+/** How many picks the feature that is being picked has so far. */
+function picksOfCurrent(picks: Picks): number {
+  const current = picks.features.at(-1)
+  return current === undefined || current.done || !('pixels' in current) ? 0 : current.pixels.length
+}
+
+/** What to pick now, in a sentence; empty when nothing is asked for or all is picked. */
+export function pickSentence(picks: Picks): string {
+  const { tool } = picks
+  const need = wanted(picks)
+  if (need === null || tool.kind === 'look') return ''
+  const current = picksOfCurrent(picks)
+  const feature = picks.features.length - (current > 0 ? 1 : 0)
+  const several = needsOf(tool).length > 1
+  switch (need) {
+    case 'point':
+      if (tool.kind === 'outline') {
+        return feature === 0 ? 'Pick one corner of the view.' : 'Pick the corner opposite.'
+      }
+      if (tool.kind === 'reference' && tool.reference === 'rectangle') return CORNERS[feature] ?? ''
+      return feature === 0 ? 'Pick the first end.' : 'Pick the other end.'
+    case 'line':
+      return `${feature === 0 ? 'First line' : 'Second line'}: ${onLine(current)}.`
+    case 'circle':
+      if (!several) return `${onRim(current)}.`
+      return `${feature === 0 ? 'First circle' : 'Second circle'}: ${onRim(current).replace(/^P/, 'p')}.`
+    case 'path':
+      return current === 0
+        ? 'Pick where the run begins.'
+        : current === 1
+          ? 'Pick the next bend.'
+          : 'Pick the next bend, or press Enter to end the run.'
+    case 'closed path':
+      return current === 0
+        ? 'Pick a corner of the outline.'
+        : current < 3
+          ? 'Go round: pick the next corner.'
+          : 'Pick the next corner, or press Enter to close the outline.'
+  }
+}
+
+/** How far the picks of a tool are: marks settled, and marks that it takes. */
+export function pickProgress(picks: Picks): { settled: number; of: number } {
+  const of = needsOf(picks.tool).length
+  const settled = picks.features.filter(({ done }) => done).length
+  return { settled: isComplete(picks) ? of : settled, of }
+}

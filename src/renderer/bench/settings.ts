@@ -1,0 +1,20 @@
+import { type Bench, useBench } from './bench-store.ts'
+
+const THEME = 'scantling.theme'
+
+/** Names who makes the edits from now on: the id of a person of the job, or a name. */
+export function workAs(person: string): void {
+  useBench.setState({ person: person.trim() })
+}
+
+/** Shows the window by day, by night or as the system does, and remembers it on this machine. */
+export function lookBy(theme: Bench['theme']): void {
+  useBench.setState({ theme })
+  localStorage.setItem(THEME, theme)
+}
+
+/** Takes up what was remembered; called once, at the start. */
+export function recallTheme(): void {
+  const theme = localStorage.getItem(THEME)
+  if (theme === 'light' || theme === 'dark') useBench.setState({ theme })
+}

@@ -1,0 +1,43 @@
+import './card-head.css'
+import { statedValue } from '../../core/handoff/stated-value.ts'
+import { Figure } from '../parts/figure.tsx'
+import { BasisSample } from '../table/basis-sample.tsx'
+import { StatusMark } from '../table/status-mark.tsx'
+import type { CardProps } from './card-props.ts'
+
+const STATUS_WORDS = {
+  agreed: 'two or more pieces of evidence agree',
+  single: 'only one piece of evidence',
+  disputed: 'evidence contradicts evidence',
+  open: 'no evidence that can be used',
+}
+
+/** What the dimension is, its figure, and why it is that. */
+export function CardHead({ dimension, row, unit }: CardProps) {
+  return (
+    <header className="card-head">
+      <h2 className="card-head-label">{dimension.label}</h2>
+      <p className="card-head-name">
+        <code>{dimension.name}</code>
+        {(dimension.count ?? 1) > 1 && <span> · {dimension.count} alike</span>}
+      </p>
+      <p className="card-head-figure">{row === undefined ? '…' : <Figure text={statedValue(row, unit)} />}</p>
+      {row !== undefined && (
+        <>
+          <p className="card-head-standing">
+            <BasisSample basis={row.basis} />
+            <span>{row.basis ?? 'no basis'}</span>
+          </p>
+          <p className="card-head-standing">
+            <StatusMark status={row.status} />
+            <span className="dimension-card-soft">{STATUS_WORDS[row.status]}</span>
+          </p>
+          <p className="card-head-why">{row.why}</p>
+          {row.restsOn !== undefined && (
+            <p className="card-head-rests">Disputed below it: {row.restsOn.join(', ')}.</p>
+          )}
+        </>
+      )}
+    </header>
+  )
+}

@@ -1,0 +1,75 @@
+import { useBench } from '../bench/bench-store.ts'
+import { choose } from '../bench/choose.ts'
+import { makeEdit } from '../bench/edits.ts'
+import { Button } from '../parts/button.tsx'
+import { SavedField } from '../parts/saved-field.tsx'
+import { Section } from '../parts/section.tsx'
+import { changeInPlace } from '../table/change-in-place.ts'
+import type { ColumnName } from '../table/columns.ts'
+import type { CardProps } from './card-props.ts'
+import { changedField, fieldEdit } from './changed-field.ts'
+
+/** Name, label, how many, tolerance, note; and taking the dimension away. */
+export function CardParticulars({ job, dimension, row, writable }: CardProps) {
+  const { name } = dimension
+  const inPlace = (column: ColumnName) => ({
+    check: (text: string) => {
+      const change = changeInPlace(job, name, column, text)
+      return change !== null && 'sentence' in change ? change.sentence : ''
+    },
+    onSave: async (text: string) => {
+      const change = changeInPlace(useBench.getState().opened?.job ?? job, name, column, text)
+      return change !== null && 'edit' in change && (await makeEdit(change.edit))
+    },
+    disabled: !writable,
+  })
+  const field = (which: 'tolerance' | 'note') => ({
+    check: (text: string) => changedField(job, name, which, text),
+    onSave: (text: string) => makeEdit(fieldEdit(name, which, text)),
+    disabled: !writable,
+  })
+  const remove = async () => {
+    if (await makeEdit({ do: 'remove-dimension', name })) choose(null)
+  }
+  return (
+    <Section title="Particulars" fold="open">
+      <SavedField label="What it is" value={dimension.label} {...inPlace('label')} />
+      <SavedField
+        label="Name in formulas"
+        value={name}
+        note="Formulas and relations that use it are changed along with it."
+        {...inPlace('name')}
+      />
+      <SavedField
+        label="How many alike"
+        value={String(dimension.count ?? 1)}
+        inputMode="numeric"
+        {...inPlace('count')}
+      />
+      <SavedField
+        label="Tolerance"
+        value={dimension.tolerance ?? ''}
+        note={
+          dimension.tolerance === undefined && row?.tolerance !== undefined
+            ? `As the sheet has it: ${row.tolerance}`
+            : 'As stated for this one, e.g. ±1/32".'
+        }
+        {...field('tolerance')}
+      />
+      <SavedField label="Note" value={dimension.note ?? ''} lines={2} {...field('note')} />
+      {writable && dimension.evidence.length === 0 && (
+        <div className="dimension-card-actions">
+          <Button kind="danger" icon="bin" onPress={() => void remove()}>
+            Remove this dimension
+          </Button>
+        </div>
+      )}
+      {writable && dimension.evidence.length > 0 && (
+        <p className="dimension-card-small">
+          A dimension with evidence is not removed, for evidence is never deleted: withdraw what no longer
+          counts.
+        </p>
+      )}
+    </Section>
+  )
+}

@@ -1,0 +1,13 @@
+import type { Dimension, Job, Unit } from '../../core/job/types.ts'
+import type { TableRow } from '../../core/ledger/table.ts'
+
+/** What every part of a card is given. */
+export interface CardProps {
+  job: Job
+  dimension: Dimension
+  /** Its row of the table; undefined until the table is worked out. */
+  row: TableRow | undefined
+  /** That the row is in. */
+  unit: Unit
+  writable: boolean
+}

@@ -1,0 +1,22 @@
+import { applyEdit } from '../../core/job/edit.ts'
+import type { Edit } from '../../core/job/edit-types.ts'
+import type { Job } from '../../core/job/types.ts'
+import { ScantlingError } from '../../core/scantling-error.ts'
+
+/** The edit that gives a field of a dimension another text; an empty one takes the field away. */
+export function fieldEdit(name: string, field: 'tolerance' | 'note', text: string): Edit {
+  const wanted = text.trim()
+  if (wanted === '') return { do: 'change-dimension', name, clear: [field] }
+  return { do: 'change-dimension', name, set: { [field]: wanted } }
+}
+
+/** Why a field of a dimension can't have a text, in a sentence; empty when it can. */
+export function changedField(job: Job, name: string, field: 'tolerance' | 'note', text: string): string {
+  try {
+    applyEdit(job, fieldEdit(name, field, text))
+    return ''
+  } catch (error) {
+    if (error instanceof ScantlingError) return error.message
+    throw error
+  }
+}

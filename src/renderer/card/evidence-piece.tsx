@@ -1,0 +1,134 @@
+import './evidence-piece.css'
+import { useState } from 'react'
+import { twoFigures } from '../../core/handoff/two-figures.ts'
+import { unitSuffix } from '../../core/handoff/unit-suffix.ts'
+import type { Evidence } from '../../core/job/types.ts'
+import type { TableEvidence } from '../../core/ledger/table.ts'
+import { makeEdit } from '../bench/edits.ts'
+import { Button } from '../parts/button.tsx'
+import { Figure } from '../parts/figure.tsx'
+import { ScanCrop } from '../sheet/scan-crop.tsx'
+import { BasisSample } from '../table/basis-sample.tsx'
+import type { CardProps } from './card-props.ts'
+import { evidencePart } from './evidence-box.ts'
+import { EvidenceWords } from './evidence-words.tsx'
+import { momentInWords, personName } from './signature.ts'
+import { WithdrawForm } from './withdraw-form.tsx'
+
+/** Of the crop, CSS pixels: the desk is of one width, and marks lie further apart than a figure is large. */
+const CROP_WIDTH = 296
+const CROP_HEIGHT = { printed: 88, scaled: 132, found: 88, derived: 88 }
+
+interface EvidencePieceProps extends CardProps {
+  piece: Evidence
+  /** What the table makes of it; undefined until it is worked out. */
+  weighed: TableEvidence | undefined
+  governing: boolean
+}
+
+/** One reason to believe a value: where it comes from, what it says, and how it agrees with the rest. */
+export function EvidencePiece(props: EvidencePieceProps) {
+  const { job, dimension, piece, weighed, governing, writable } = props
+  const [withdrawing, setWithdrawing] = useState(false)
+  const part = evidencePart(piece, job)
+  const withdrawn = piece.withdrawn !== undefined
+  const by = `${personName(job, piece.by)}, ${momentInWords(piece.at)}`
+  const target = { dimension: dimension.name, id: piece.id }
+  return (
+    <section
+      className="evidence-piece"
+      aria-label={`Evidence ${piece.id}, ${piece.basis}`}
+      data-withdrawn={withdrawn || undefined}
+      data-governing={governing || undefined}
+    >
+      <header className="evidence-piece-head">
+        <BasisSample basis={piece.basis} />
+        <span className="evidence-piece-basis">{piece.basis}</span>
+        <code>{piece.id}</code>
+        <span className="evidence-piece-part">{withdrawn ? 'withdrawn' : governing ? 'adopted' : ''}</span>
+      </header>
+      {part !== null && (
+        <ScanCrop
+          sheet={part.sheet}
+          box={part.box}
+          width={CROP_WIDTH}
+          height={CROP_HEIGHT[piece.basis]}
+          label={`The part of the sheet that evidence ${piece.id} of ${dimension.name} comes from`}
+        />
+      )}
+      <Value {...props} />
+      <EvidenceWords job={job} piece={piece} />
+      {withdrawn ? (
+        <p className="evidence-piece-problem">Withdrawn: {piece.withdrawn}</p>
+      ) : (
+        weighed?.problem !== undefined && <p className="evidence-piece-problem">{weighed.problem}</p>
+      )}
+      {piece.note !== undefined && <p>{piece.note}</p>}
+      <p className="dimension-card-small">{by}</p>
+      {writable && withdrawing && <WithdrawForm {...target} onEnd={() => setWithdrawing(false)} />}
+      {writable && !withdrawing && (
+        <div className="dimension-card-actions">
+          {withdrawn ? (
+            <Button
+              kind="quiet"
+              label={`Reinstate evidence ${piece.id}`}
+              onPress={() => void makeEdit({ do: 'reinstate-evidence', ...target })}
+            >
+              Reinstate
+            </Button>
+          ) : (
+            <>
+              {dimension.adopt !== piece.id && typeof weighed?.value === 'number' && (
+                <Button
+                  kind="quiet"
+                  label={`Adopt this, evidence ${piece.id}`}
+                  hint="The table gives this value, by choice, whatever the rules say."
+                  onPress={() => void makeEdit({ do: 'adopt', dimension: dimension.name, adopt: piece.id })}
+                >
+                  Adopt this
+                </Button>
+              )}
+              <Button
+                kind="quiet"
+                label={`Withdraw evidence ${piece.id}`}
+                hint="It stays on the card and no longer counts."
+                onPress={() => setWithdrawing(true)}
+              >
+                Withdraw
+              </Button>
+            </>
+          )}
+        </div>
+      )}
+    </section>
+  )
+}
+
+/** `3 5/8"`, the standard uncertainty it is compared with, and E_n. */
+function Value({ dimension, weighed, unit }: EvidencePieceProps) {
+  if (weighed === undefined || weighed.value === null) return null
+  const { u, en } = weighed
+  return (
+    <p className="evidence-piece-value">
+      <Figure text={weighed.written} />
+      {u > 0 && (
+        <span
+          className="dimension-card-small"
+          title="Standard uncertainty with which it is compared; a printed figure counts as ± half its last graduation, or its tolerance."
+        >
+          u {twoFigures(u)}
+          {unitSuffix(dimension.kind, unit)}
+        </span>
+      )}
+      {en !== undefined && (
+        <span
+          className="evidence-piece-en"
+          data-disputes={en > 1 || undefined}
+          title="Largest E_n against the other evidence; above 1 they dispute."
+        >
+          {en > 1 ? 'disputes' : 'agrees'}, E_n {en >= 100 ? 'over 100' : en.toFixed(1)}
+        </span>
+      )}
+    </p>
+  )
+}

@@ -1,0 +1,85 @@
+import { applyEdit } from '../../core/job/edit.ts'
+import type { Edit } from '../../core/job/edit-types.ts'
+import type { Dimension, Evidence, Job, Unit } from '../../core/job/types.ts'
+import { writeMeasured } from '../../core/ledger/display-units.ts'
+import { readFigures } from '../../core/ledger/figures.ts'
+import { foundEvidence } from '../../core/ledger/found-evidence.ts'
+import { readReading } from '../../core/ledger/found-reading.ts'
+import { printedEvidence } from '../../core/ledger/printed-evidence.ts'
+import { NotationError } from '../../core/quantity/notation-error.ts'
+import { ScantlingError } from '../../core/scantling-error.ts'
+import { evidenceId } from './evidence-id.ts'
+
+/** Evidence as it is being written on the card. */
+export type EvidenceDraft =
+  | { basis: 'printed'; text: string; legibility: 'clear' | 'doubtful'; sheet: string | null }
+  /** One reading a line. */
+  | { basis: 'found'; readings: string; instrument: string | null }
+  | { basis: 'derived'; formula: string }
+
+/** What a draft comes to: an edit and how it is understood, or what is wrong and where. */
+export type Drafted =
+  | { edit: Edit; understood: string }
+  | { sentence: string; text?: string; at?: number }
+  /** Nothing is written yet. */
+  | null
+
+/**
+ * Reads a draft as core will, so that what is wrong is said while it is being written.
+ * @param unit that what was understood is shown in
+ */
+export function draftedEvidence(draft: EvidenceDraft, dimension: Dimension, job: Job, unit: Unit): Drafted {
+  const item = evidenceOf(draft, dimension)
+  if (item === null) return null
+  const edit: Edit = { do: 'add-evidence', dimension: dimension.name, item }
+  try {
+    const understood = understoodAs(item, dimension, job, unit)
+    applyEdit(job, edit)
+    return { edit, understood }
+  } catch (error) {
+    if (error instanceof NotationError) return { sentence: error.message, text: error.text, at: error.at }
+    if (error instanceof ScantlingError) return { sentence: error.message }
+    throw error
+  }
+}
+
+function evidenceOf(draft: EvidenceDraft, dimension: Dimension): Evidence | null {
+  const id = evidenceId(dimension, draft.basis)
+  switch (draft.basis) {
+    case 'printed': {
+      const text = draft.text.trim()
+      if (text === '') return null
+      const sheet = draft.sheet === null ? {} : { sheet: draft.sheet }
+      return { id, basis: 'printed', text, legibility: draft.legibility, ...sheet }
+    }
+    case 'found': {
+      const readings = draft.readings.split('\n').flatMap((line) => line.trim() || [])
+      if (readings.length === 0) return null
+      const instrument = draft.instrument === null ? {} : { instrument: draft.instrument }
+      return { id, basis: 'found', readings, ...instrument }
+    }
+    case 'derived': {
+      const formula = draft.formula.trim()
+      return formula === '' ? null : { id, basis: 'derived', formula }
+    }
+  }
+}
+
+function understoodAs(item: Evidence, dimension: Dimension, job: Job, unit: Unit): string {
+  switch (item.basis) {
+    case 'printed': {
+      const figures = readFigures({ ...job, dimensions: [{ ...dimension, evidence: [item] }] })
+      return `Read as ${printedEvidence(item, dimension, { job, unit, figures }).written}`
+    }
+    case 'found': {
+      // Each by itself first, so that the line which can't be read is the one that is named.
+      for (const reading of item.readings) readReading(reading, dimension.kind, job)
+      const { adopted } = foundEvidence(item, dimension.kind, job, new Map(), undefined)
+      const style = { kind: dimension.kind, unit, finest: null, feet: false }
+      const mean = adopted === null ? '' : writeMeasured(adopted.value, 0, style)
+      return item.readings.length === 1 ? `Read as ${mean}` : `${item.readings.length} readings, mean ${mean}`
+    }
+    default:
+      return 'The formula can be worked out'
+  }
+}

@@ -1,0 +1,20 @@
+import type { Job } from '../../core/job/types.ts'
+
+/** The name of a person of the job; somebody it does not list is called what they are called. */
+export const personName = (job: Job, by: string | undefined): string =>
+  by === undefined ? 'somebody' : (job.people.find(({ id }) => id === by)?.name ?? by)
+
+const moment = new Intl.DateTimeFormat('en-GB', {
+  day: 'numeric',
+  month: 'short',
+  year: 'numeric',
+  hour: '2-digit',
+  minute: '2-digit',
+})
+
+/** A moment in words, in the clock of this machine; what is no moment stays as it is. */
+export function momentInWords(at: string | undefined): string {
+  if (at === undefined) return 'undated'
+  const date = new Date(at)
+  return Number.isNaN(date.valueOf()) ? at : moment.format(date)
+}

@@ -1,0 +1,38 @@
+import { useState } from 'react'
+import { makeEdit } from '../bench/edits.ts'
+import { Button } from '../parts/button.tsx'
+import { TextField } from '../parts/text-field.tsx'
+
+interface WithdrawFormProps {
+  dimension: string
+  id: string
+  onEnd: () => void
+}
+
+/** Asks why evidence no longer counts: without a reason it goes on counting. */
+export function WithdrawForm({ dimension, id, onEnd }: WithdrawFormProps) {
+  const [why, setWhy] = useState('')
+  const [asked, setAsked] = useState(false)
+  const withdraw = async () => {
+    setAsked(true)
+    if (why.trim() === '') return
+    if (await makeEdit({ do: 'withdraw-evidence', dimension, id, why: why.trim() })) onEnd()
+  }
+  return (
+    <>
+      <TextField
+        label={`Why ${id} no longer counts`}
+        value={why}
+        onChange={setWhy}
+        autoFocus
+        error={asked && why.trim() === '' ? 'Say why: the reason stays with the evidence.' : ''}
+        onEnter={() => void withdraw()}
+        onEscape={onEnd}
+      />
+      <div className="dimension-card-actions">
+        <Button onPress={() => void withdraw()}>Withdraw it</Button>
+        <Button onPress={onEnd}>Keep it</Button>
+      </div>
+    </>
+  )
+}

@@ -1,0 +1,31 @@
+import { useBench } from '../bench/bench-store.ts'
+import { guide } from '../bench/guide.ts'
+import { STATION_NAMES, STATIONS } from '../bench/stations.ts'
+
+const FOR_LOOKING = 'This job is open for looking only: choose a row or a view to see what it rests on.'
+
+/** The station's name, what to do next, and what the one after it still lacks. */
+export function DeskHead() {
+  const job = useBench((bench) => bench.opened?.job)
+  const table = useBench((bench) => bench.table)
+  const writable = useBench((bench) => bench.opened?.writable === true)
+  const station = useBench((bench) => bench.station)
+  const picks = useBench((bench) => bench.picks)
+  if (job === undefined) return null
+  const { next, missing } = guide(job, table, station, picks)
+  const shown = writable ? next : FOR_LOOKING
+  return (
+    <div className="desk-head">
+      <h2 className="desk-station">
+        <span className="desk-number">{STATIONS.indexOf(station) + 1}</span>
+        {STATION_NAMES[station]}
+      </h2>
+      <p className="desk-next" aria-live="polite" data-next>
+        {shown}
+      </p>
+      <p className="desk-missing" data-missing>
+        {missing}
+      </p>
+    </div>
+  )
+}

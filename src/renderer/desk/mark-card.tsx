@@ -1,0 +1,122 @@
+import type { Pixel } from '../../core/geometry/frames.ts'
+import { personOf } from '../../core/job/stamp-edit.ts'
+import type { Job, Mark } from '../../core/job/types.ts'
+import { problemOfUse as whyInUse } from '../../core/job/uses.ts'
+import { useBench } from '../bench/bench-store.ts'
+import { choose } from '../bench/choose.ts'
+import { makeEdit } from '../bench/edits.ts'
+import { Button } from '../parts/button.tsx'
+import { SavedField } from '../parts/saved-field.tsx'
+import { Section } from '../parts/section.tsx'
+import { usesOfMark } from './uses-of-mark.ts'
+
+const KINDS: Readonly<Record<Mark['kind'], string>> = {
+  point: 'Point',
+  line: 'Line',
+  circle: 'Circle',
+  path: 'Path',
+}
+
+const when = new Intl.DateTimeFormat('en-GB', { dateStyle: 'medium', timeStyle: 'short' })
+
+const pixelsOf = (mark: Mark) => (mark.kind === 'point' ? [mark.pixel] : mark.pixels)
+
+const place = ([x, y]: Pixel): string => `${x.toFixed(1)}, ${y.toFixed(1)}`
+
+/** A mark: where it is, how well it was picked, by whom, and what rests on it. */
+export function MarkCard({ id }: { id: string }) {
+  const job = useBench((bench) => bench.opened?.job)
+  const writable = useBench((bench) => bench.opened?.writable === true)
+  const mark = job?.marks.find((one) => one.id === id)
+  if (job === undefined || mark === undefined) return null
+  const uses = usesOfMark(job, id)
+  const inUse = whyInUse(job, 'mark', id)
+  return (
+    <>
+      <div className="desk-head">
+        <h2 className="desk-station">
+          {KINDS[mark.kind]} {mark.id}
+        </h2>
+        <p className="desk-missing">{signature(job, mark)}</p>
+      </div>
+      <Section title="Where it is">
+        <dl className="desk-facts">
+          <Places name="Picked at" pixels={pixelsOf(mark)} />
+          {mark.kind === 'point' && <Places name="Picked again" pixels={mark.repeats ?? []} />}
+        </dl>
+        <SavedField
+          label="What it marks"
+          value={mark.label ?? ''}
+          disabled={!writable}
+          onSave={(label) =>
+            makeEdit(
+              label === ''
+                ? { do: 'change-mark', id, clear: ['label'] }
+                : { do: 'change-mark', id, set: { label } },
+            )
+          }
+        />
+        <SavedField
+          label="Standard uncertainty of a pick"
+          suffix="px"
+          inputMode="decimal"
+          value={String(mark.sigma)}
+          disabled={!writable}
+          note="In each of x and y. One pixel is usual for a clean line picked by hand."
+          check={(text) =>
+            Number(text) > 0 && Number.isFinite(Number(text)) ? '' : 'Pixels above nothing, e.g. 1.5.'
+          }
+          onSave={(text) => makeEdit({ do: 'change-mark', id, set: { sigma: Number(text) } })}
+        />
+      </Section>
+      <Section title="What rests on it">
+        {uses.length === 0 ? (
+          <p>Nothing does.</p>
+        ) : (
+          <ul className="desk-words">
+            {uses.map(({ words, selection }) => (
+              <li key={words}>
+                <Button kind="quiet" onPress={() => choose(selection)}>
+                  {words}
+                </Button>
+              </li>
+            ))}
+          </ul>
+        )}
+        <div className="desk-row">
+          <Button
+            icon="bin"
+            kind="danger"
+            disabled={!writable || inUse !== null}
+            onPress={() => {
+              choose(null)
+              void makeEdit({ do: 'remove-mark', id })
+            }}
+          >
+            Remove this mark
+          </Button>
+        </div>
+        {inUse !== null && <p className="desk-soft">It can’t be removed while something rests on it.</p>}
+      </Section>
+    </>
+  )
+}
+
+function Places({ name, pixels }: { name: string; pixels: readonly Pixel[] }) {
+  if (pixels.length === 0) return null
+  return (
+    <>
+      <dt>{name}</dt>
+      {[...new Set(pixels.map(place))].map((at) => (
+        <dd key={at}>{at} px</dd>
+      ))}
+    </>
+  )
+}
+
+function signature(job: Job, mark: Mark): string {
+  const by = mark.by === undefined ? undefined : (personOf(job, mark.by)?.name ?? mark.by)
+  const how = mark.how === 'hand' ? 'Picked by hand' : 'Found on a stroke'
+  const at = mark.at === undefined ? '' : `, ${when.format(new Date(mark.at))}`
+  return `${how}${by === undefined ? '' : ` by ${by}`}${at}`
+}

@@ -1,0 +1,39 @@
+import type { Dimension, Job, Unit } from '../../../core/job/types.ts'
+import { Combo } from '../../parts/combo.tsx'
+import { evidenceEdit, type MeasurePicks } from '../pick-edits.ts'
+import { TrialFigure } from './trial-figure.tsx'
+import { useTrial } from './use-trial.ts'
+
+interface ExistingDimensionProps {
+  job: Job
+  unit: Unit
+  /** Those of the kind that was picked. */
+  dimensions: readonly Dimension[]
+  value: string | null
+  onChange: (name: string | null) => void
+  picks: MeasurePicks
+}
+
+/** To which dimension the picks are added. */
+export function ExistingDimension(props: ExistingDimensionProps) {
+  const { job, unit, dimensions, value, onChange, picks } = props
+  return (
+    <>
+      <Combo
+        label="Evidence for"
+        value={value}
+        options={dimensions.map(({ name, label }) => ({ id: name, label: label || name, note: name }))}
+        onChange={onChange}
+        placeholder="Type a part of its name"
+        autoFocus
+      />
+      {value !== null && <WithIt job={job} unit={unit} name={value} picks={picks} />}
+    </>
+  )
+}
+
+function WithIt({ job, unit, name, picks }: { job: Job; unit: Unit; name: string; picks: MeasurePicks }) {
+  const trial = useTrial(job, evidenceEdit(job, picks, name), name, unit)
+  const status = trial?.row == null ? '' : `, ${trial.row.status}`
+  return <TrialFigure label={`${name} with it${status}`} trial={trial} unit={unit} />
+}

@@ -1,0 +1,104 @@
+import type { Measure, View } from '../../../core/job/types.ts'
+import { useBench } from '../../bench/bench-store.ts'
+import { choose, goTo, putDown, setPicks, takeUp } from '../../bench/choose.ts'
+import { calibratedViews } from '../../bench/guide.ts'
+import { MEASURE_WORDS } from '../../bench/pick-words.ts'
+import { Button } from '../../parts/button.tsx'
+import { Choice } from '../../parts/choice.tsx'
+import { Picker } from '../../parts/picker.tsx'
+import { Section } from '../../parts/section.tsx'
+import { Caution } from '../caution.tsx'
+import { useLastUsed } from '../last-used.ts'
+import { PickAt } from '../pick-at.tsx'
+import { toTheSheet } from '../to-the-sheet.ts'
+
+const OPTIONS = (Object.keys(MEASURE_WORDS) as Measure[]).map((id) => ({
+  id,
+  label: MEASURE_WORDS[id].label,
+  icon: id,
+}))
+
+/** What to measure, and in which view. */
+export function MeasureChoice({ view }: { view: View | undefined }) {
+  const job = useBench((bench) => bench.opened?.job)
+  const table = useBench((bench) => bench.table)
+  const sheet = useBench((bench) => bench.sheet)
+  const picks = useBench((bench) => bench.picks)
+  const writable = useBench((bench) => bench.opened?.writable === true)
+  if (job === undefined) return null
+  const { tool } = picks
+  const measure = tool.kind === 'measure' ? tool.measure : null
+  const calibrated = calibratedViews(job, table)
+  const isCalibrated = calibrated.some(({ id }) => id === view?.id)
+  const views = job.views
+    .filter((one) => one.sheet === sheet)
+    .map((one) => ({
+      id: one.id,
+      label: one.name,
+      ...(calibrated.includes(one) ? {} : { note: 'No scale yet' }),
+    }))
+  return (
+    <>
+      <Section title="What to measure">
+        <Choice
+          label="What to measure"
+          hideLabel
+          value={measure}
+          options={OPTIONS}
+          columns={4}
+          disabled={!writable || view === undefined}
+          note={measure === null ? 'Choose one; then pick it on the sheet.' : MEASURE_WORDS[measure].what}
+          onChange={(chosen) => {
+            if (view === undefined) return
+            choose(null)
+            useLastUsed.setState({ measure: chosen, view: view.id })
+            takeUp({ kind: 'measure', view: view.id, measure: chosen })
+            toTheSheet()
+          }}
+        />
+        {views.length > 0 && view !== undefined && (
+          <Picker
+            label="In the view"
+            value={view.id}
+            options={views}
+            onChange={(id) => {
+              useLastUsed.setState({ view: id })
+              if (tool.kind === 'measure') setPicks({ ...picks, tool: { ...tool, view: id } })
+              else choose({ kind: 'view', id })
+            }}
+            note="The first pick chooses the view that it lies in."
+          />
+        )}
+        {!isCalibrated && <NotCalibrated view={view} />}
+      </Section>
+      {measure !== null && (
+        <Section title="Picks">
+          <PickAt />
+          <div className="desk-row">
+            <Button onPress={putDown}>Put the tool down</Button>
+          </div>
+        </Section>
+      )}
+    </>
+  )
+}
+
+function NotCalibrated({ view }: { view: View | undefined }) {
+  return (
+    <Caution>
+      <p>
+        {view === undefined
+          ? 'This sheet has no view yet, so there is nothing to measure by.'
+          : `“${view.name}” has no scale yet: what is picked in it has no size.`}
+      </p>
+      <Button
+        onPress={() => {
+          goTo('scale')
+          if (view !== undefined) choose({ kind: 'view', id: view.id })
+        }}
+      >
+        Go to Scale
+      </Button>
+    </Caution>
+  )
+}

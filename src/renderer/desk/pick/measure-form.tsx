@@ -1,0 +1,125 @@
+import { useState } from 'react'
+import { kindOfMeasure } from '../../../core/job/mark-needs.ts'
+import type { Job, Unit, View } from '../../../core/job/types.ts'
+import { useBench } from '../../bench/bench-store.ts'
+import { choose, setPicks } from '../../bench/choose.ts'
+import { makeEdit } from '../../bench/edits.ts'
+import { Choice } from '../../parts/choice.tsx'
+import { noPicks } from '../../picking/picks.ts'
+import { Caution } from '../caution.tsx'
+import { KeepForm } from '../keep-form.tsx'
+import { isTaken, nameOfLabel, nameProblem } from '../name-of-label.ts'
+import { outsideView } from '../outside-view.ts'
+import { dimensionEdit, evidenceEdit, type MeasurePicks } from '../pick-edits.ts'
+import { toTheSheet } from '../to-the-sheet.ts'
+import { ExistingDimension } from './existing-dimension.tsx'
+import { NewDimension } from './new-dimension.tsx'
+import { TrialFigure } from './trial-figure.tsx'
+import { useTrial } from './use-trial.ts'
+
+const TRIAL = 'as_picked'
+
+/** What was picked, what it comes to, and what it is called. */
+export function MeasureForm({ picks, view }: { picks: MeasurePicks; view: View }) {
+  const job = useBench((bench) => bench.opened?.job)
+  const unit = useBench((bench) => bench.unit ?? bench.opened?.job.unit ?? 'in')
+  const chosen = useBench(({ selection }) => (selection?.kind === 'dimension' ? selection.name : null))
+  const [as, setAs] = useState<'new' | 'evidence'>('new')
+  const [label, setLabel] = useState('')
+  const [written, setWritten] = useState<string | null>(null)
+  const [count, setCount] = useState(1)
+  const [dimension, setDimension] = useState(chosen)
+  if (job === undefined) return null
+
+  const name = written ?? nameOfLabel(label)
+  const kind = kindOfMeasure(picks.tool.measure)
+  const alike = job.dimensions.filter((one) => one.kind === kind)
+  const target = alike.find((one) => one.name === dimension)?.name ?? null
+  const again = () => {
+    setPicks(noPicks(picks.tool))
+    toTheSheet()
+  }
+  const keep = async () => {
+    const edit =
+      as === 'new'
+        ? dimensionEdit(job, picks, { name, label: label.trim(), count })
+        : target === null
+          ? null
+          : evidenceEdit(job, picks, target)
+    if (edit === null || !(await makeEdit(edit))) return false
+    choose({ kind: 'dimension', name: as === 'new' ? name : (target ?? name) })
+    again()
+    return true
+  }
+  const ready =
+    as === 'new' ? label.trim() !== '' && name !== '' && nameProblem(job, name) === '' : target !== null
+  return (
+    <KeepForm
+      label="What was picked"
+      keep={as === 'new' ? 'Keep this dimension' : 'Keep as evidence'}
+      onKeep={keep}
+      onAbandon={again}
+      disabled={!ready}
+    >
+      <TrialOf picks={picks} job={job} unit={unit} view={view} />
+      {outsideView(view, picks) && (
+        <Caution>
+          Some of these picks lie outside “{view.name}”, by whose scale they are measured. Is it the right
+          view?
+        </Caution>
+      )}
+      {alike.length > 0 && (
+        <Choice
+          label="Keep it as"
+          value={as}
+          options={[
+            { id: 'new', label: 'A new dimension' },
+            { id: 'evidence', label: 'Further evidence' },
+          ]}
+          onChange={setAs}
+        />
+      )}
+      {as === 'new' ? (
+        <NewDimension
+          label={label}
+          onLabel={setLabel}
+          name={name}
+          onName={setWritten}
+          problem={name === '' ? '' : nameProblem(job, name)}
+          count={count}
+          onCount={setCount}
+          onAddToExisting={
+            alike.some((one) => one.name === name) && isTaken(job, name)
+              ? () => {
+                  setDimension(name)
+                  setAs('evidence')
+                }
+              : undefined
+          }
+        />
+      ) : (
+        <ExistingDimension
+          job={job}
+          unit={unit}
+          dimensions={alike}
+          value={target}
+          onChange={setDimension}
+          picks={picks}
+        />
+      )}
+    </KeepForm>
+  )
+}
+
+interface TrialOfProps {
+  picks: MeasurePicks
+  job: Job
+  unit: Unit
+  view: View
+}
+
+function TrialOf({ picks, job, unit, view }: TrialOfProps) {
+  const edit = dimensionEdit(job, picks, { name: TRIAL, label: TRIAL, count: 1 })
+  const trial = useTrial(job, edit, TRIAL, unit)
+  return <TrialFigure label={`As picked in “${view.name}”`} trial={trial} unit={unit} />
+}

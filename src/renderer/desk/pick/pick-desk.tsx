@@ -1,0 +1,40 @@
+import { useEffect } from 'react'
+import { useBench } from '../../bench/bench-store.ts'
+import { setPicks } from '../../bench/choose.ts'
+import { isComplete, lastPixel } from '../../picking/picks.ts'
+import { useLastUsed } from '../last-used.ts'
+import { isMeasure } from '../pick-edits.ts'
+import { viewAtWork } from '../view-at-work.ts'
+import { viewsAt } from '../views-at.ts'
+import { MeasureChoice } from './measure-choice.tsx'
+import { MeasureForm } from './measure-form.tsx'
+
+/** Station 3: what is measured, and what it comes to. */
+export function PickDesk() {
+  const last = useLastUsed(({ view }) => view)
+  const view = useBench((bench) => viewAtWork(bench, last))
+  const picks = useBench((bench) => bench.picks)
+  useViewUnderPicks()
+  if (isMeasure(picks) && isComplete(picks) && view !== undefined) {
+    return <MeasureForm picks={picks} view={view} />
+  }
+  return <MeasureChoice view={view} />
+}
+
+/** The first pick says which view is measured in, where it lies in one and one only. */
+function useViewUnderPicks(): void {
+  const picks = useBench((bench) => bench.picks)
+  const views = useBench((bench) => bench.opened?.job.views)
+  const sheet = useBench((bench) => bench.sheet)
+  useEffect(() => {
+    const pixel = lastPixel(picks)
+    const { tool } = picks
+    const only = picks.features.length === 1
+    if (tool.kind !== 'measure' || pixel === null || !only || views === undefined || sheet === null) return
+    const under = viewsAt(views, sheet, pixel)
+    const [one] = under
+    if (one === undefined || under.length > 1 || one.id === tool.view) return
+    useLastUsed.setState({ view: one.id })
+    setPicks({ ...picks, tool: { ...tool, view: one.id } })
+  }, [picks, views, sheet])
+}

@@ -1,0 +1,23 @@
+import './trial-figure.css'
+import { statedValue } from '../../../core/handoff/stated-value.ts'
+import type { Unit } from '../../../core/job/types.ts'
+import type { Trial } from '../../findings/computer.ts'
+import { Figure } from '../../parts/figure.tsx'
+
+/** What picks come to before they are kept. */
+export function TrialFigure({ label, trial, unit }: { label: string; trial: Trial | null; unit: Unit }) {
+  return (
+    <div className="trial-figure" aria-live="polite">
+      <span className="trial-figure-label">{label}</span>
+      {trial === null ? (
+        <span>Working it out…</span>
+      ) : trial.row === null || trial.row.value === null ? (
+        <span>{trial.row?.why ?? trial.sentence}</span>
+      ) : (
+        <span className="trial-figure-value" data-trial>
+          <Figure text={statedValue(trial.row, unit)} />
+        </span>
+      )}
+    </div>
+  )
+}

@@ -1,0 +1,24 @@
+import { useEffect, useState } from 'react'
+import type { Edit } from '../../../core/job/edit-types.ts'
+import type { Job, Unit } from '../../../core/job/types.ts'
+import { theComputer } from '../../bench/take-in.ts'
+import type { Trial } from '../../findings/computer.ts'
+
+/** What a dimension would come to after an edit; the last answer stays while a newer one is worked out. */
+export function useTrial(job: Job, edit: Edit, dimension: string, unit: Unit): Trial | null {
+  const [trial, setTrial] = useState<Trial | null>(null)
+  const asked = JSON.stringify(edit)
+  // biome-ignore lint/correctness/useExhaustiveDependencies: the edit is made anew at every drawing, its content counts
+  useEffect(() => {
+    let wanted = true
+    void theComputer()
+      .trial(job, edit, dimension, unit)
+      .then((answer) => {
+        if (wanted) setTrial(answer)
+      })
+    return () => {
+      wanted = false
+    }
+  }, [job, asked, dimension, unit])
+  return trial
+}

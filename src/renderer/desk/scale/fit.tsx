@@ -1,0 +1,71 @@
+import type { View } from '../../../core/job/types.ts'
+import { formatDrawnScale } from '../../../core/quantity/drawn-scale.ts'
+import { useBench } from '../../bench/bench-store.ts'
+import { makeEdit } from '../../bench/edits.ts'
+import { Button } from '../../parts/button.tsx'
+import { Figure } from '../../parts/figure.tsx'
+import { Section } from '../../parts/section.tsx'
+import { Caution } from '../caution.tsx'
+import { agreement, MAPPING_WORDS, offStated, suggested } from '../in-words.ts'
+
+/** What the known sizes make of a view: its scale, how well they agree, and a way out where they do not suffice. */
+export function Fit({ view }: { view: View }) {
+  const unit = useBench((bench) => bench.opened?.job.unit ?? 'in')
+  const row = useBench((bench) => bench.table?.views.find(({ id }) => id === view.id))
+  const writable = useBench((bench) => bench.opened?.writable === true)
+  if (row === undefined || view.references.length === 0) return null
+  const { id } = view
+  const calibrated = Object.keys(row.parameters).length > 0
+  const better = suggested(row.suggestion)
+  const mapBy = (mapping: View['mapping']) => void makeEdit({ do: 'change-view', id, set: { mapping } })
+  const { stated, found } = row.scale ?? { stated: null, found: null }
+  return (
+    <Section title="Scale found">
+      {row.problem !== undefined && (
+        <Caution>
+          <p>{row.problem}</p>
+          {!calibrated && view.mapping === 'two-axis' && (
+            <Button disabled={!writable} onPress={() => mapBy('uniform')}>
+              Use one scale both ways
+            </Button>
+          )}
+        </Caution>
+      )}
+      {calibrated && (
+        <>
+          <dl className="desk-facts">
+            <dt>Found</dt>
+            <dd>{found === null ? 'Not known without the scan’s dpi' : found.toPrecision(4)}</dd>
+            <dt>Stated</dt>
+            <dd>
+              {stated === null ? (
+                'Not stated'
+              ) : (
+                <>
+                  {Number(stated.toPrecision(4))} (<Figure text={formatDrawnScale(stated, unit)} />)
+                </>
+              )}
+            </dd>
+            {stated !== null && found !== null && (
+              <>
+                <dt>On the scan</dt>
+                <dd>{offStated(found, stated)}</dd>
+              </>
+            )}
+          </dl>
+          <p>{agreement(row)}</p>
+        </>
+      )}
+      {better !== undefined && (
+        <div className="desk-words">
+          <p>{row.suggestion}</p>
+          <div className="desk-row">
+            <Button disabled={!writable} onPress={() => mapBy(better)}>
+              Use “{MAPPING_WORDS[better].label}” ({better})
+            </Button>
+          </div>
+        </div>
+      )}
+    </Section>
+  )
+}

@@ -1,0 +1,124 @@
+import { Button as AriaButton } from 'react-aria-components'
+import type { Edit } from '../../../core/job/edit-types.ts'
+import type { Reference, View } from '../../../core/job/types.ts'
+import type { TableReference } from '../../../core/ledger/table.ts'
+import { useBench } from '../../bench/bench-store.ts'
+import { choose } from '../../bench/choose.ts'
+import { makeEdit } from '../../bench/edits.ts'
+import { Button } from '../../parts/button.tsx'
+import { Figure } from '../../parts/figure.tsx'
+import { SavedField } from '../../parts/saved-field.tsx'
+import { decimals, difference, plainNumber } from '../in-words.ts'
+import { lengthProblem, sizeProblem } from '../written-problem.ts'
+
+interface KnownSizeProps {
+  view: View
+  reference: Reference
+  /** What the fit makes of it; two or more rows for a rectangle, none while it is worked out. */
+  rows: readonly TableReference[]
+  chosen: boolean
+}
+
+const written = (reference: Reference): string =>
+  reference.kind === 'rectangle'
+    ? `${reference.width} × ${reference.height}`
+    : `${reference.kind === 'diameter' ? 'Ø ' : ''}${reference.size}`
+
+/** One known size of a view: as printed, as the fit makes it, and whether it is to be doubted. */
+export function KnownSize({ view, reference, rows, chosen }: KnownSizeProps) {
+  const unit = useBench((bench) => bench.table?.unit ?? 'in')
+  const writable = useBench((bench) => bench.opened?.writable === true)
+  const { id } = reference
+  const size = written(reference)
+  return (
+    <li className="known-sizes-one" data-chosen={chosen || undefined}>
+      <AriaButton
+        className="known-sizes-show"
+        aria-expanded={chosen}
+        onPress={() =>
+          choose(chosen ? { kind: 'view', id: view.id } : { kind: 'reference', view: view.id, id })
+        }
+      >
+        <span className="known-sizes-id">{id}</span>
+        <span className="known-sizes-size">
+          <Figure text={size} />
+        </span>
+      </AriaButton>
+      <Button
+        kind="quiet"
+        icon="bin"
+        label={`Remove known size ${id}, ${size}`}
+        disabled={!writable}
+        onPress={() => {
+          if (chosen) choose({ kind: 'view', id: view.id })
+          void makeEdit({ do: 'remove-reference', view: view.id, id })
+        }}
+      />
+      {rows.map((row) => (
+        <p className="known-sizes-fit" key={row.part ?? 'size'}>
+          <span>{row.part ?? 'fit'}</span>
+          {row.part === 'squareness' ? (
+            <span>square to {difference(row.residual, unit)}</span>
+          ) : (
+            <>
+              <span>{decimals(row.fitted, unit)}</span>
+              <span>{difference(row.residual, unit)}</span>
+            </>
+          )}
+          <span>w {plainNumber(row.w, 1)}</span>
+        </p>
+      ))}
+      {rows.some(({ suspect }) => suspect) && (
+        <p className="known-sizes-doubt">
+          {rows.some(({ setAside }) => setAside === true)
+            ? 'Set aside: it does not fit the others.'
+            : 'In doubt: misread, or not to scale?'}
+        </p>
+      )}
+      {chosen && <Sizes view={view} reference={reference} />}
+    </li>
+  )
+}
+
+/** The fields of a known size that can be changed. */
+function Sizes({ view, reference }: { view: View; reference: Reference }) {
+  const job = useBench((bench) => bench.opened?.job)
+  const writable = useBench((bench) => bench.opened?.writable === true)
+  if (job === undefined) return null
+  const change = (set: object): Edit => ({ do: 'change-reference', view: view.id, id: reference.id, set })
+  const field = (label: string, key: 'size' | 'width' | 'height', value: string) => (
+    <SavedField
+      label={label}
+      value={value}
+      disabled={!writable}
+      check={(text) => (text.trim() === '' ? 'A known size can’t be empty.' : sizeProblem(job, text))}
+      onSave={(text) => makeEdit(change({ [key]: text }))}
+    />
+  )
+  return (
+    <div className="known-sizes-more">
+      {reference.kind === 'rectangle' ? (
+        <>
+          {field('Width, as printed', 'width', reference.width)}
+          {field('Height, as printed', 'height', reference.height)}
+        </>
+      ) : (
+        field('Size, as printed', 'size', reference.size)
+      )}
+      <SavedField
+        label="Standard uncertainty of this size"
+        value={reference.u ?? ''}
+        disabled={!writable}
+        note="Empty for a figure that is printed on the sheet."
+        check={(text) => lengthProblem(job, text)}
+        onSave={(text) =>
+          makeEdit(
+            text === ''
+              ? { do: 'change-reference', view: view.id, id: reference.id, clear: ['u'] }
+              : change({ u: text }),
+          )
+        }
+      />
+    </div>
+  )
+}

@@ -1,0 +1,79 @@
+import './known-sizes.css'
+import type { View } from '../../../core/job/types.ts'
+import { useBench } from '../../bench/bench-store.ts'
+import { putDown, takeUp } from '../../bench/choose.ts'
+import { Button } from '../../parts/button.tsx'
+import { Choice } from '../../parts/choice.tsx'
+import { Section } from '../../parts/section.tsx'
+import type { ReferenceKind } from '../../picking/tool.ts'
+import { useLastUsed } from '../last-used.ts'
+import { PickAt } from '../pick-at.tsx'
+import { toTheSheet } from '../to-the-sheet.ts'
+import { KnownSize } from './known-size.tsx'
+
+const KINDS: readonly { id: ReferenceKind; label: string; icon: ReferenceKind }[] = [
+  { id: 'distance', label: 'Two points', icon: 'distance' },
+  { id: 'diameter', label: 'Circle', icon: 'diameter' },
+  { id: 'rectangle', label: 'Rectangle', icon: 'rectangle' },
+]
+
+const WHAT: Readonly<Record<ReferenceKind, string>> = {
+  distance: 'Pick both ends of a size that is printed; the longer, the better.',
+  diameter: 'Pick three points on the rim of a circle whose diameter is printed.',
+  rectangle: 'Pick the four corners going round; the first side is the width.',
+}
+
+/** The sizes known in a view, and three ways to add one. */
+export function KnownSizes({ view }: { view: View }) {
+  const tool = useBench((bench) => bench.picks.tool)
+  const writable = useBench((bench) => bench.opened?.writable === true)
+  const row = useBench((bench) => bench.table?.views.find(({ id }) => id === view.id))
+  const chosen = useBench(({ selection }) =>
+    selection?.kind === 'reference' && selection.view === view.id ? selection.id : null,
+  )
+  const kind = tool.kind === 'reference' ? tool.reference : null
+  return (
+    <Section title={`Sizes known in “${view.name}”`}>
+      <Choice
+        label="Add a known size"
+        value={kind}
+        options={KINDS}
+        columns={3}
+        disabled={!writable}
+        note={kind === null ? 'A size that is printed on the sheet and can be trusted.' : WHAT[kind]}
+        onChange={(reference) => {
+          useLastUsed.setState({ reference, view: view.id })
+          takeUp({ kind: 'reference', view: view.id, reference })
+          toTheSheet()
+        }}
+      />
+      {kind !== null && (
+        <>
+          <PickAt />
+          <div className="desk-row">
+            <Button onPress={putDown}>Put the tool down</Button>
+          </div>
+        </>
+      )}
+      {view.references.length > 0 && (
+        <p className="desk-soft">
+          Under each: what the scale makes of it, how far the printed size is from that, and w, that distance
+          in standard deviations.
+        </p>
+      )}
+      {view.references.length > 0 && (
+        <ul className="known-sizes-list">
+          {view.references.map((reference) => (
+            <KnownSize
+              key={reference.id}
+              view={view}
+              reference={reference}
+              rows={row?.references.filter(({ id }) => id === reference.id) ?? []}
+              chosen={reference.id === chosen}
+            />
+          ))}
+        </ul>
+      )}
+    </Section>
+  )
+}

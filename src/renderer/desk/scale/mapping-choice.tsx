@@ -1,0 +1,48 @@
+import type { MappingKind, View } from '../../../core/job/types.ts'
+import { useBench } from '../../bench/bench-store.ts'
+import { makeEdit } from '../../bench/edits.ts'
+import { Choice } from '../../parts/choice.tsx'
+import { NumberField } from '../../parts/number-field.tsx'
+import { Section } from '../../parts/section.tsx'
+import { MAPPING_WORDS } from '../in-words.ts'
+
+const OPTIONS = (Object.keys(MAPPING_WORDS) as MappingKind[]).map((id) => ({
+  id,
+  label: MAPPING_WORDS[id].label,
+}))
+
+/** How pixels of a view are turned into true size. */
+export function MappingChoice({ view }: { view: View }) {
+  const writable = useBench((bench) => bench.opened?.writable === true)
+  const { id, mapping } = view
+  return (
+    <Section title="How the sheet has kept its shape">
+      <Choice
+        label="Scales"
+        hideLabel
+        value={mapping}
+        options={OPTIONS}
+        disabled={!writable}
+        onChange={(kind) => void makeEdit({ do: 'change-view', id, set: { mapping: kind } })}
+        note={`${mapping[0]?.toUpperCase()}${mapping.slice(1)}. ${MAPPING_WORDS[mapping].when}`}
+      />
+      {mapping === 'two-axis' && (
+        <NumberField
+          label="Direction of the sheet’s lower edge"
+          suffix="°"
+          value={view.grain ?? 0}
+          places={2}
+          step={0.01}
+          least={-90}
+          most={90}
+          disabled={!writable}
+          note="0 when the sheet lies straight in the scan; clockwise is more."
+          onChange={(grain) => {
+            if (Number.isNaN(grain) || grain === (view.grain ?? 0)) return
+            void makeEdit({ do: 'change-view', id, set: { grain } })
+          }}
+        />
+      )}
+    </Section>
+  )
+}

@@ -1,0 +1,79 @@
+import { useState } from 'react'
+import type { View } from '../../../core/job/types.ts'
+import { useBench } from '../../bench/bench-store.ts'
+import { choose, putDown } from '../../bench/choose.ts'
+import { makeEdit } from '../../bench/edits.ts'
+import { Section } from '../../parts/section.tsx'
+import { TextField } from '../../parts/text-field.tsx'
+import { Caution } from '../caution.tsx'
+import { KeepForm } from '../keep-form.tsx'
+import { useLastUsed } from '../last-used.ts'
+import { outsideView } from '../outside-view.ts'
+import { type KnownSize, referenceEdit } from '../pick-edits.ts'
+import { toTheSheet } from '../to-the-sheet.ts'
+import { lengthProblem, sizeProblem } from '../written-problem.ts'
+
+/** Says what the size is whose marks were picked. */
+export function ReferenceForm({ view }: { view: View }) {
+  const job = useBench((bench) => bench.opened?.job)
+  const picks = useBench((bench) => bench.picks)
+  const [size, setSize] = useState('')
+  const [height, setHeight] = useState('')
+  const [u, setU] = useState('')
+  if (job === undefined || picks.tool.kind !== 'reference') return null
+  const rectangle = picks.tool.reference === 'rectangle'
+  const problems = [sizeProblem(job, size), sizeProblem(job, height), lengthProblem(job, u)]
+  const written = size.trim() !== '' && (!rectangle || height.trim() !== '')
+  const abandon = () => {
+    putDown()
+    toTheSheet()
+  }
+  const keep = async () => {
+    const known: KnownSize = {
+      ...(rectangle ? { width: size.trim(), height: height.trim() } : { size: size.trim() }),
+      ...(u.trim() === '' ? {} : { u: u.trim() }),
+    }
+    const { edit, id } = referenceEdit(job, view, picks, known)
+    if (!(await makeEdit(edit))) return false
+    putDown()
+    useLastUsed.setState({ view: view.id })
+    choose({ kind: 'reference', view: view.id, id })
+    toTheSheet()
+    return true
+  }
+  const example = job.unit === 'in' ? `1'-2 3/8"` : '365 mm'
+  return (
+    <KeepForm
+      label="Known size"
+      keep="Keep this size"
+      onKeep={keep}
+      onAbandon={abandon}
+      disabled={!written || problems.some((problem) => problem !== '')}
+    >
+      <h3 className="section-title">How large is it?</h3>
+      {outsideView(view, picks) && (
+        <Caution>Some of these picks lie outside “{view.name}”. Is it the right view?</Caution>
+      )}
+      <TextField
+        label={rectangle ? 'Width, as printed' : 'Size, as printed'}
+        value={size}
+        onChange={setSize}
+        error={problems[0]}
+        autoFocus
+        note={`For instance ${example}. A bare number is ${job.unit === 'in' ? 'inches' : 'millimetres'}.`}
+      />
+      {rectangle && (
+        <TextField label="Height, as printed" value={height} onChange={setHeight} error={problems[1]} />
+      )}
+      <Section title="More" fold="shut">
+        <TextField
+          label="Standard uncertainty of this size"
+          value={u}
+          onChange={setU}
+          error={problems[2]}
+          note="Leave it empty for a figure that is printed on the sheet."
+        />
+      </Section>
+    </KeepForm>
+  )
+}

@@ -1,0 +1,69 @@
+import type { View } from '../../../core/job/types.ts'
+import { problemOfUse as whyInUse } from '../../../core/job/uses.ts'
+import { formatDrawnScale, parseDrawnScale } from '../../../core/quantity/drawn-scale.ts'
+import { useBench } from '../../bench/bench-store.ts'
+import { choose } from '../../bench/choose.ts'
+import { makeEdit } from '../../bench/edits.ts'
+import { AgreementChart } from '../../parts/agreement-chart.tsx'
+import { Button } from '../../parts/button.tsx'
+import { SavedField } from '../../parts/saved-field.tsx'
+import { Section } from '../../parts/section.tsx'
+import { Fit } from './fit.tsx'
+import { KnownSizes } from './known-sizes.tsx'
+import { MappingChoice } from './mapping-choice.tsx'
+import { scaleProblem } from './view-form.tsx'
+
+/** All that is known of a view: its sizes, what they make of its scale, how it is mapped. */
+export function ViewSections({ view }: { view: View }) {
+  const job = useBench((bench) => bench.opened?.job)
+  const writable = useBench((bench) => bench.opened?.writable === true)
+  if (job === undefined) return null
+  const { id } = view
+  const inUse = whyInUse(job, 'view', id)
+  return (
+    <>
+      <KnownSizes view={view} />
+      <Fit view={view} />
+      <MappingChoice view={view} />
+      <Section title="Scaled against printed" fold="shut">
+        <AgreementChart view={id} />
+      </Section>
+      <Section title="This view" fold="shut">
+        <SavedField
+          label="Name"
+          value={view.name}
+          disabled={!writable}
+          check={(name) => (name.trim() === '' ? 'A view needs a name.' : '')}
+          onSave={(name) => makeEdit({ do: 'change-view', id, set: { name } })}
+        />
+        <SavedField
+          label="Scale as the sheet states it"
+          value={view.drawnScale === undefined ? '' : formatDrawnScale(view.drawnScale, job.unit)}
+          disabled={!writable}
+          check={(text) => scaleProblem(text, job.unit)}
+          onSave={(text) =>
+            makeEdit(
+              text === ''
+                ? { do: 'change-view', id, clear: ['drawnScale'] }
+                : { do: 'change-view', id, set: { drawnScale: parseDrawnScale(text, job.unit) } },
+            )
+          }
+        />
+        <div className="desk-row">
+          <Button
+            icon="bin"
+            kind="danger"
+            disabled={!writable || inUse !== null}
+            onPress={() => {
+              choose(null)
+              void makeEdit({ do: 'remove-view', id })
+            }}
+          >
+            Remove this view
+          </Button>
+        </div>
+        {inUse !== null && <p className="desk-soft">{inUse}</p>}
+      </Section>
+    </>
+  )
+}

@@ -1,0 +1,112 @@
+import type { Sheet } from '../../../core/job/types.ts'
+import { useBench } from '../../bench/bench-store.ts'
+import { makeEdit } from '../../bench/edits.ts'
+import { SavedField } from '../../parts/saved-field.tsx'
+import { Section } from '../../parts/section.tsx'
+import { lengthProblem } from '../written-problem.ts'
+
+/** Dublin Core terms, in the words of a drawing office. */
+const TERMS = [
+  { key: 'identifier', label: 'Drawing number', note: 'As the archive or the title block has it.' },
+  { key: 'creator', label: 'Drawn by', note: 'The person, office or works.' },
+  { key: 'date', label: 'Date', note: 'Best as 1911-03-14, or 1911.' },
+] as const
+
+type RecordKey = keyof Sheet['record']
+
+/** What a sheet is, and what is known of its scan; each field is kept when one leaves it. */
+export function RecordSection({ sheet }: { sheet: Sheet }) {
+  const job = useBench((bench) => bench.opened?.job)
+  const writable = useBench((bench) => bench.opened?.writable === true)
+  if (job === undefined) return null
+  const { id, record, scan } = sheet
+  const note = (key: RecordKey) => (value: string) => {
+    const { [key]: _old, ...others } = record
+    return makeEdit({
+      do: 'change-sheet',
+      id,
+      set: { record: value === '' ? others : { ...others, [key]: value } },
+    })
+  }
+  const field = (key: RecordKey, label: string, rest: { note?: string; lines?: number }) => (
+    <SavedField
+      key={key}
+      label={label}
+      value={record[key] ?? ''}
+      onSave={note(key)}
+      disabled={!writable}
+      {...rest}
+    />
+  )
+  return (
+    <>
+      <Section title="Record">
+        <SavedField
+          label="Title"
+          value={sheet.title}
+          disabled={!writable}
+          check={(title) => (title.trim() === '' ? 'A sheet needs a title.' : '')}
+          onSave={(title) => makeEdit({ do: 'change-sheet', id, set: { title } })}
+        />
+        {TERMS.map(({ key, label, note }) => field(key, label, { note }))}
+        {field('source', 'Where it is kept', { lines: 2 })}
+        {field('rights', 'Rights', { lines: 2 })}
+        {field('description', 'Description', { lines: 3 })}
+      </Section>
+      <Section title="Scan">
+        <dl className="desk-facts">
+          <dt>File</dt>
+          <dd>{scan.page === 1 ? scan.file : `${scan.file}, page ${scan.page}`}</dd>
+          <dt>Size</dt>
+          <dd>
+            {scan.width} × {scan.height} px{paperSize(scan, job.unit)}
+          </dd>
+        </dl>
+        <SavedField
+          label="Resolution"
+          suffix="dpi"
+          inputMode="decimal"
+          value={scan.dpi === undefined ? '' : String(scan.dpi)}
+          disabled={!writable}
+          note="As the scanner had it. Lengths come from sizes known on the sheet, never from this."
+          check={(text) =>
+            text.trim() === '' || (Number(text) > 0 && Number.isFinite(Number(text)))
+              ? ''
+              : 'Dots per inch is a number above nothing, e.g. 300.'
+          }
+          onSave={(text) => {
+            const { dpi: _old, ...others } = scan
+            return makeEdit({
+              do: 'change-sheet',
+              id,
+              set: { scan: text === '' ? others : { ...others, dpi: Number(text) } },
+            })
+          }}
+        />
+        <SavedField
+          label="Draughting uncertainty"
+          value={sheet.draughting ?? ''}
+          placeholder="0.13 mm"
+          disabled={!writable}
+          note="How far a drawn line lies from where it was meant, on paper, one standard deviation. 0.13 mm (0.005 in) is usual for careful work with a pen; a rough sketch needs more."
+          check={(text) => lengthProblem(job, text)}
+          onSave={(text) =>
+            makeEdit(
+              text === ''
+                ? { do: 'change-sheet', id, clear: ['draughting'] }
+                : { do: 'change-sheet', id, set: { draughting: text } },
+            )
+          }
+        />
+      </Section>
+    </>
+  )
+}
+
+/** The size of the paper by the scan's dpi. */
+function paperSize({ width, height, dpi }: Sheet['scan'], unit: 'in' | 'mm'): string {
+  if (dpi === undefined) return ''
+  const size = (pixels: number): string =>
+    unit === 'in' ? `${(pixels / dpi).toFixed(1)}` : `${Math.round((25.4 * pixels) / dpi)}`
+  return ` (${size(width)} × ${size(height)} ${unit} by its dpi)`
+}

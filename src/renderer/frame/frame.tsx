@@ -1,0 +1,35 @@
+import './frame.css'
+import { useCallback } from 'react'
+import { useBench } from '../bench/bench-store.ts'
+import { bringIn } from '../bench/bring-in.ts'
+import { tell } from '../bench/notices.ts'
+import { Desk } from '../desk/desk.tsx'
+import { Banners } from './banners.tsx'
+import { Middle } from './middle.tsx'
+import { Notices } from './notices.tsx'
+import { Rail } from './rail.tsx'
+import { Strip } from './strip.tsx'
+import { useDroppedScans } from './use-dropped-scans.ts'
+
+/** The window while a job is open. */
+export function Frame({ showKeys }: { showKeys: () => void }) {
+  const over = useDroppedScans(
+    useCallback((files: File[]) => {
+      if (useBench.getState().opened?.writable === true) void bringIn(files)
+      else tell('told', 'Nothing was brought in: this job is open for looking only.')
+    }, []),
+  )
+  return (
+    <div className="frame">
+      <Strip showKeys={showKeys} />
+      <Banners />
+      <Rail />
+      <main className="frame-middle">
+        <Middle />
+        <Notices />
+      </main>
+      <Desk />
+      {over && <div className="frame-drop">Let go to bring the scan in as a sheet</div>}
+    </div>
+  )
+}

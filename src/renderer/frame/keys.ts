@@ -1,0 +1,44 @@
+/** Every key that does something, by where it does it. */
+export const KEYS: readonly { where: string; keys: readonly (readonly [string, string])[] }[] = [
+  {
+    where: 'Everywhere',
+    keys: [
+      ['Alt+1 … Alt+6', 'go to a station'],
+      ['F6, Shift+F6', 'rail, sheet, table, desk'],
+      ['Ctrl+Z', 'undo'],
+      ['Ctrl+Shift+Z, Ctrl+Y', 'redo'],
+      ['?', 'this sheet of keys'],
+    ],
+  },
+  {
+    where: 'On the sheet',
+    keys: [
+      ['+, −', 'closer, further off'],
+      ['0', 'whole sheet'],
+      ['1', 'actual pixels'],
+      ['Space and drag', 'move the sheet'],
+      ['Wheel', 'closer and further off about the pointer'],
+    ],
+  },
+  {
+    where: 'While picking',
+    keys: [
+      ['Arrows', 'move the last pick by 0.1 px, with Shift by 1 px'],
+      ['Ctrl+arrows', 'move the cross by 20 px, with Shift by 100 px'],
+      ['Enter or P', 'pick at the cross'],
+      ['Double click, Enter', 'end a path'],
+      ['Alt and click', 'a new pick where an old mark lies'],
+      ['Esc', 'take the last pick back, then put the tool down'],
+    ],
+  },
+  {
+    where: 'In the table',
+    keys: [
+      ['Arrows', 'move about'],
+      ['Home, End', 'first and last cell; with Ctrl first and last row'],
+      ['F2, Enter', 'edit the cell'],
+      ['Enter', 'keep what was written'],
+      ['Esc', 'leave it as it was'],
+    ],
+  },
+]

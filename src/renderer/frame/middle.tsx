@@ -1,0 +1,38 @@
+import './middle.css'
+import type { CSSProperties } from 'react'
+import { useBench } from '../bench/bench-store.ts'
+import { SheetView } from '../sheet/sheet-view.tsx'
+import { DimensionTable } from '../table/dimension-table.tsx'
+import { Divider } from './divider.tsx'
+import { useRemembered } from './remembered.ts'
+import { SheetTabs } from './sheet-tabs.tsx'
+
+const LEAST = 15
+const MOST = 75
+
+/** The sheet over the table. */
+export function Middle() {
+  const [share, setShare] = useRemembered('scantling.table-share', 34, LEAST, MOST)
+  const sheet = useBench((bench) => bench.sheet)
+  return (
+    <div className="middle" style={{ '--table-share': `${share}%` } as CSSProperties}>
+      <SheetTabs />
+      <div className="middle-sheet" data-region="sheet">
+        {sheet === null ? <NoSheet /> : <SheetView />}
+      </div>
+      <Divider share={share} least={LEAST} most={MOST} onMove={setShare} />
+      <div className="middle-table" id="the-table" data-region="table">
+        <DimensionTable />
+      </div>
+    </div>
+  )
+}
+
+function NoSheet() {
+  return (
+    <div className="middle-empty">
+      <p className="middle-empty-title">No sheet on the bench</p>
+      <p>Bring in a scan of a drawing at station 1, or drop one anywhere on this window.</p>
+    </div>
+  )
+}

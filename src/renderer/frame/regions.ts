@@ -1,0 +1,39 @@
+/** The parts of the window between which F6 moves, in order. */
+export const REGIONS = ['rail', 'sheet', 'table', 'desk'] as const
+
+export type Region = (typeof REGIONS)[number]
+
+/** What is focused first in a part, most wanted first. */
+const FIRST = [
+  '[data-first]',
+  '[role="application"]',
+  '[role="grid"]',
+  'button:not([disabled])',
+  'input',
+  '[tabindex="0"]',
+]
+
+const find = (region: Region): HTMLElement | null => document.querySelector(`[data-region="${region}"]`)
+
+/** Moves the keyboard into a part of the window; false when it has nothing to focus. */
+export function focusRegion(region: Region): boolean {
+  const part = find(region)
+  if (part === null) return false
+  for (const wanted of FIRST) {
+    const inside = part.querySelector<HTMLElement>(wanted)
+    if (inside === null) continue
+    inside.focus()
+    if (part.contains(document.activeElement)) return true
+  }
+  return false
+}
+
+/** Moves the keyboard to the part after the one that has it; `step` −1 to the one before. */
+export function focusNextRegion(step: 1 | -1): void {
+  const now = REGIONS.findIndex((region) => find(region)?.contains(document.activeElement) === true)
+  const from = now === -1 ? (step === 1 ? -1 : 0) : now
+  for (let k = 1; k <= REGIONS.length; k++) {
+    const region = REGIONS[(from + step * k + REGIONS.length * k) % REGIONS.length]
+    if (region !== undefined && focusRegion(region)) return
+  }
+}

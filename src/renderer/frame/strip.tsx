@@ -1,0 +1,46 @@
+import './strip.css'
+import { useBench } from '../bench/bench-store.ts'
+import { Button } from '../parts/button.tsx'
+import { History } from './history.tsx'
+import { PersonMenu } from './person-menu.tsx'
+import { savedInWords } from './saved-in-words.ts'
+import { ThemeMenu } from './theme-menu.tsx'
+import { closeJob } from './use-commands.ts'
+
+/** The strip along the top: what is open, what can be taken back, what is on disk, who is at work. */
+export function Strip({ showKeys }: { showKeys: () => void }) {
+  const title = useBench((bench) => bench.opened?.job.title ?? '')
+  const place = useBench((bench) => bench.opened?.place ?? '')
+  const saved = useBench((bench) => savedInWords(bench.opened))
+  return (
+    <header className="frame-strip strip">
+      <div className="strip-job">
+        <h1 className="strip-title">{title}</h1>
+        <p className="strip-place" title={place}>
+          {place}
+        </p>
+      </div>
+      <div className="strip-cell">
+        <History which="undo" />
+        <History which="redo" />
+      </div>
+      <p className="strip-cell strip-saved" data-saved>
+        {saved}
+      </p>
+      <div className="strip-cell">
+        <PersonMenu />
+      </div>
+      <div className="strip-cell">
+        <ThemeMenu />
+        <Button kind="quiet" icon="keys" label="Keys" onPress={showKeys} />
+        <Button
+          kind="quiet"
+          icon="close"
+          label="Close this job"
+          hint="Close this job. Everything in it is on disk."
+          onPress={() => void closeJob()}
+        />
+      </div>
+    </header>
+  )
+}

@@ -1,0 +1,36 @@
+import { useEffect, useState } from 'react'
+
+/**
+ * Takes files that are dropped anywhere on the window.
+ * @returns whether files are held over the window
+ */
+export function useDroppedScans(dropped: (files: File[]) => void): boolean {
+  const [over, setOver] = useState(false)
+  useEffect(() => {
+    const brings = (event: DragEvent): boolean => event.dataTransfer?.types.includes('Files') === true
+    const dragged = (event: DragEvent): void => {
+      if (!brings(event)) return
+      event.preventDefault()
+      setOver(true)
+    }
+    const left = (event: DragEvent): void => {
+      if (event.relatedTarget === null) setOver(false)
+    }
+    const letGo = (event: DragEvent): void => {
+      if (!brings(event)) return
+      event.preventDefault()
+      setOver(false)
+      const files = [...(event.dataTransfer?.files ?? [])]
+      if (files.length > 0) dropped(files)
+    }
+    window.addEventListener('dragover', dragged)
+    window.addEventListener('dragleave', left)
+    window.addEventListener('drop', letGo)
+    return () => {
+      window.removeEventListener('dragover', dragged)
+      window.removeEventListener('dragleave', left)
+      window.removeEventListener('drop', letGo)
+    }
+  }, [dropped])
+  return over
+}

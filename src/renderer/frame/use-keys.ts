@@ -1,0 +1,62 @@
+import { useEffect } from 'react'
+import { useBench } from '../bench/bench-store.ts'
+import { goTo } from '../bench/choose.ts'
+import { redo, undo } from '../bench/edits.ts'
+import { STATIONS } from '../bench/stations.ts'
+import { focusNextRegion } from './regions.ts'
+
+const isWritingIn = (target: EventTarget | null): boolean =>
+  target instanceof HTMLElement && (target.isContentEditable || target.matches('input, textarea, select'))
+
+/** The station that Alt and a digit name. */
+function stationOf({ altKey, ctrlKey, metaKey, code }: KeyboardEvent) {
+  if (!altKey || ctrlKey || metaKey) return undefined
+  const digit = /^(?:Digit|Numpad)([1-6])$/.exec(code)?.[1]
+  return digit === undefined ? undefined : STATIONS[Number(digit) - 1]
+}
+
+/** Whether this asks for undo or redo. */
+function historyKey({ ctrlKey, metaKey, shiftKey, altKey, key }: KeyboardEvent): 'undo' | 'redo' | null {
+  if (!(ctrlKey || metaKey) || altKey) return null
+  const letter = key.toLowerCase()
+  if (letter === 'z') return shiftKey ? 'redo' : 'undo'
+  return letter === 'y' && !shiftKey ? 'redo' : null
+}
+
+/**
+ * The keys that hold everywhere in the window.
+ * @param showKeys called when the sheet of keys is asked for
+ */
+export function useKeys(showKeys: () => void): void {
+  useEffect(() => {
+    const pressed = (event: KeyboardEvent): void => {
+      if (event.defaultPrevented || document.querySelector('[role="dialog"]') !== null) return
+      const { opened } = useBench.getState()
+      if (event.key === '?' && !isWritingIn(event.target)) {
+        event.preventDefault()
+        showKeys()
+        return
+      }
+      if (opened === null) return
+      if (event.key === 'F6') {
+        event.preventDefault()
+        focusNextRegion(event.shiftKey ? -1 : 1)
+        return
+      }
+      const station = stationOf(event)
+      if (station !== undefined) {
+        event.preventDefault()
+        goTo(station)
+        return
+      }
+      const history = historyKey(event)
+      if (history === null || isWritingIn(event.target)) return
+      event.preventDefault()
+      if (!opened.writable) return
+      if (history === 'undo' && opened.undoName !== undefined) void undo()
+      if (history === 'redo' && opened.redoName !== undefined) void redo()
+    }
+    window.addEventListener('keydown', pressed)
+    return () => window.removeEventListener('keydown', pressed)
+  }, [showKeys])
+}

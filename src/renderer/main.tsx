@@ -1,0 +1,25 @@
+import './look/tokens.css'
+import './look/fonts.css'
+import './look/base.css'
+import { StrictMode } from 'react'
+import { createRoot } from 'react-dom/client'
+import { App } from './app.tsx'
+import { recallTheme } from './bench/settings.ts'
+import { takeBench, takeEvent } from './bench/take-in.ts'
+import { ask, setHost } from './bench/the-host.ts'
+import { connect } from './host/connect.ts'
+
+const root = document.getElementById('window')
+if (root === null) throw new Error('The page has no place for the window.')
+
+recallTheme()
+const host = await connect()
+setHost(host)
+host.listen(takeEvent)
+createRoot(root).render(
+  <StrictMode>
+    <App />
+  </StrictMode>,
+)
+const state = await ask('look', {})
+if (state !== undefined) takeBench(state)

@@ -1,0 +1,13 @@
+import { twoFigures } from '../../core/handoff/two-figures.ts'
+import { unitSuffix } from '../../core/handoff/unit-suffix.ts'
+import type { Unit } from '../../core/job/types.ts'
+import type { AgreementPoint } from './agreement-points.ts'
+
+/** A point of the chart in words: `neck_height: scaled 0.51" below printed, ± 0.095"; disputed`. */
+export function agreementWords({ name, deviation, U, disputed }: AgreementPoint, unit: Unit): string {
+  const suffix = unitSuffix('length', unit)
+  const size = twoFigures(Math.abs(deviation))
+  const where =
+    deviation === 0 ? 'as printed' : `${size}${suffix} ${deviation < 0 ? 'below' : 'above'} printed`
+  return `${name}: scaled ${where}, ± ${twoFigures(U)}${suffix}; ${disputed ? 'disputed' : 'agrees'}`
+}

@@ -1,0 +1,41 @@
+import './dialog.css'
+import type { ReactNode } from 'react'
+import { Dialog as AriaDialog, Heading, Modal, ModalOverlay } from 'react-aria-components'
+import { Button } from './button.tsx'
+
+interface DialogProps {
+  title: string
+  open: boolean
+  onClose: () => void
+  children: ReactNode
+  /** Buttons at its foot. */
+  actions?: ReactNode
+  wide?: boolean
+}
+
+/** Something that must be read or answered before going on. Esc and the button at its head close it. */
+export function Dialog({ title, open, onClose, children, actions, wide = false }: DialogProps) {
+  return (
+    <ModalOverlay
+      className="dialog-veil"
+      isOpen={open}
+      isDismissable
+      onOpenChange={(now) => {
+        if (!now) onClose()
+      }}
+    >
+      <Modal className="dialog-sheet" data-wide={wide || undefined}>
+        <AriaDialog className="dialog">
+          <div className="dialog-head">
+            <Heading slot="title" className="dialog-title">
+              {title}
+            </Heading>
+            <Button kind="quiet" icon="close" label="Close" onPress={onClose} />
+          </div>
+          {children}
+          {actions !== undefined && <div className="dialog-foot">{actions}</div>}
+        </AriaDialog>
+      </Modal>
+    </ModalOverlay>
+  )
+}

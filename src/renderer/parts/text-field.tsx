@@ -1,0 +1,79 @@
+import './field.css'
+import type { ReactNode, Ref } from 'react'
+import { TextField as AriaTextField, FieldError, Input, Label, Text, TextArea } from 'react-aria-components'
+
+export interface TextFieldProps {
+  label: string
+  value: string
+  onChange: (value: string) => void
+  /** One line on what is wanted. */
+  note?: ReactNode
+  /** A sentence; empty or left out when the value is good. */
+  error?: string | undefined
+  /** Whether only those who hear the window get the label. */
+  hideLabel?: boolean
+  /** Stands behind the value, e.g. a unit. */
+  suffix?: string
+  placeholder?: string
+  lines?: number
+  disabled?: boolean
+  autoFocus?: boolean
+  required?: boolean
+  /** `decimal` brings up digits on a screen keyboard. */
+  inputMode?: 'text' | 'decimal' | 'numeric'
+  onBlur?: () => void
+  onEnter?: () => void
+  onEscape?: () => void
+  inputRef?: Ref<HTMLInputElement>
+}
+
+export function TextField(props: TextFieldProps) {
+  const { label, value, onChange, note, error, hideLabel = false, suffix, lines } = props
+  const wrong = error !== undefined && error !== ''
+  return (
+    <AriaTextField
+      className="field"
+      value={value}
+      onChange={onChange}
+      isInvalid={wrong}
+      isDisabled={props.disabled ?? false}
+      isRequired={props.required ?? false}
+      validationBehavior="aria"
+      {...(hideLabel ? { 'aria-label': label } : {})}
+      {...(props.autoFocus === true ? { autoFocus: true } : {})}
+      {...(props.onBlur === undefined ? {} : { onBlur: props.onBlur })}
+      onKeyDown={(event) => {
+        const then =
+          event.key === 'Enter' ? props.onEnter : event.key === 'Escape' ? props.onEscape : undefined
+        if (then === undefined) event.continuePropagation()
+        else {
+          event.preventDefault()
+          then()
+        }
+      }}
+    >
+      {!hideLabel && <Label className="field-label">{label}</Label>}
+      <div className="field-box">
+        {lines === undefined ? (
+          <Input
+            className="field-input"
+            placeholder={props.placeholder}
+            inputMode={props.inputMode}
+            autoComplete="off"
+            spellCheck={false}
+            {...(props.inputRef === undefined ? {} : { ref: props.inputRef })}
+          />
+        ) : (
+          <TextArea className="field-input" rows={lines} placeholder={props.placeholder} />
+        )}
+        {suffix !== undefined && <span className="field-suffix">{suffix}</span>}
+      </div>
+      {note !== undefined && (
+        <Text slot="description" className="field-note">
+          {note}
+        </Text>
+      )}
+      <FieldError className="field-error">{error}</FieldError>
+    </AriaTextField>
+  )
+}

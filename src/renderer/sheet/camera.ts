@@ -1,0 +1,148 @@
+import type { Pixel, Point } from '../../core/geometry/frames.ts'
+
+/** Where a sheet is looked at from. A pixel of the scan stays a pixel of the scan whatever is set here. */
+export interface Camera {
+  /** The pixel of the scan in the middle of the box. */
+  centre: Pixel
+  /** Screen pixels (CSS) for each pixel of the scan. */
+  zoom: number
+  /** Radians, clockwise as seen. */
+  turn: number
+  /** Left for right, before it is turned. */
+  mirror: boolean
+}
+
+/** CSS pixels. */
+export interface Size {
+  width: number
+  height: number
+}
+
+/** CSS pixels from the top-left corner of the box that the sheet is shown in. */
+export type Screen = readonly [x: number, y: number]
+
+/** Affine, as a canvas takes it: x' = a x + c y + e, y' = b x + d y + f. */
+export type Matrix = readonly [a: number, b: number, c: number, d: number, e: number, f: number]
+
+/** Free border round what is fitted into the box, CSS pixels. */
+const MARGIN = 24
+/** Largest enlargement: one pixel of the scan as a square of this many pixels of the screen. */
+const CLOSEST = 64
+/** A sheet may be looked at as small as this share of the size that fits the box. */
+const FARTHEST = 0.5
+
+/** From pixels of the scan to the screen. */
+export function matrixOf(camera: Camera, box: Size): Matrix {
+  const { zoom, turn, centre } = camera
+  const [cos, sin] = [zoom * Math.cos(turn), zoom * Math.sin(turn)]
+  const m = camera.mirror ? -1 : 1
+  const [a, b, c, d] = [cos * m, sin * m, -sin, cos]
+  const [x, y] = centre
+  return [a, b, c, d, box.width / 2 - a * x - c * y, box.height / 2 - b * x - d * y]
+}
+
+export const applied = ([a, b, c, d, e, f]: Matrix, [x, y]: Point): [number, number] => [
+  a * x + c * y + e,
+  b * x + d * y + f,
+]
+
+export const toScreen = (camera: Camera, box: Size, pixel: Pixel): [number, number] =>
+  applied(matrixOf(camera, box), pixel)
+
+/** Which pixel of the scan lies under a place on the screen; fractions are kept. */
+export function toPixel(camera: Camera, box: Size, [x, y]: Screen): Pixel {
+  const [dx, dy] = alongScan(camera, x - box.width / 2, y - box.height / 2)
+  return [camera.centre[0] + dx, camera.centre[1] + dy]
+}
+
+/** What a way on the screen is in pixels of the scan. */
+export function alongScan({ zoom, turn, mirror }: Camera, x: number, y: number): [number, number] {
+  const [cos, sin] = [Math.cos(turn) / zoom, Math.sin(turn) / zoom]
+  return [(cos * x + sin * y) * (mirror ? -1 : 1), -sin * x + cos * y]
+}
+
+/** Moved so that what is seen goes by so much on the screen. */
+export function movedBy(camera: Camera, x: number, y: number): Camera {
+  const [dx, dy] = alongScan(camera, x, y)
+  return { ...camera, centre: [camera.centre[0] - dx, camera.centre[1] - dy] }
+}
+
+/** Zoomed by a factor with the pixel under `at` staying there, within the limits for a sheet of this size. */
+export function zoomedAbout(camera: Camera, box: Size, sheet: Size, at: Screen, factor: number): Camera {
+  const zoom = withinLimits(camera.zoom * factor, camera, box, sheet)
+  const [x, y] = [at[0] - box.width / 2, at[1] - box.height / 2]
+  const under = toPixel(camera, box, at)
+  const [dx, dy] = alongScan({ ...camera, zoom }, x, y)
+  return { ...camera, zoom, centre: [under[0] - dx, under[1] - dy] }
+}
+
+const withinLimits = (zoom: number, camera: Camera, box: Size, sheet: Size): number =>
+  Math.min(CLOSEST, Math.max(zoom, FARTHEST * wholeSheet(camera, box, sheet).zoom))
+
+/** With all of the sheet in sight. */
+export const wholeSheet = (camera: Camera, box: Size, sheet: Size): Camera =>
+  fitted(
+    camera,
+    box,
+    [
+      [0, 0],
+      [sheet.width, 0],
+      [sheet.width, sheet.height],
+      [0, sheet.height],
+    ],
+    CLOSEST,
+  )
+
+/**
+ * With all of these pixels in sight, and as large as they can be.
+ * @param closest not enlarged beyond this
+ */
+export function fitted(camera: Camera, box: Size, pixels: readonly Pixel[], closest: number): Camera {
+  const plain = { ...camera, zoom: 1, centre: [0, 0] as Pixel }
+  const { left, top, right, bottom } = extent(pixels.map((p) => toScreen(plain, { width: 0, height: 0 }, p)))
+  const room = (length: number): number => Math.max(1, length - 2 * MARGIN)
+  const zoom = Math.min(
+    closest,
+    room(box.width) / Math.max(1e-9, right - left),
+    room(box.height) / Math.max(1e-9, bottom - top),
+  )
+  const centre = alongScan(plain, (left + right) / 2, (top + bottom) / 2)
+  return { ...camera, zoom, centre }
+}
+
+/** With the middle of the box on the sheet, so that the sheet is never lost from sight. */
+export function onTheSheet(camera: Camera, sheet: Size): Camera {
+  const [x, y] = camera.centre
+  return {
+    ...camera,
+    centre: [Math.min(sheet.width, Math.max(0, x)), Math.min(sheet.height, Math.max(0, y))],
+  }
+}
+
+export interface Extent {
+  left: number
+  top: number
+  right: number
+  bottom: number
+}
+
+/** The upright box round some points. */
+export function extent(points: readonly Point[]): Extent {
+  const box = { left: Infinity, top: Infinity, right: -Infinity, bottom: -Infinity }
+  for (const [x, y] of points) {
+    box.left = Math.min(box.left, x)
+    box.right = Math.max(box.right, x)
+    box.top = Math.min(box.top, y)
+    box.bottom = Math.max(box.bottom, y)
+  }
+  return box
+}
+
+/** Whether all of these pixels are in the box, so far from its edge at least. */
+export function inSight(camera: Camera, box: Size, pixels: readonly Pixel[], border: number): boolean {
+  const matrix = matrixOf(camera, box)
+  return pixels.every((pixel) => {
+    const [x, y] = applied(matrix, pixel)
+    return x >= border && y >= border && x <= box.width - border && y <= box.height - border
+  })
+}

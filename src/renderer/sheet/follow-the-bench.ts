@@ -1,0 +1,28 @@
+import { aidsOf, useBench } from '../bench/bench-store.ts'
+import { wholeSheet } from './camera.ts'
+import { cameraOf, cameras, setCamera } from './camera-store.ts'
+
+/** A job that is opened anew is looked at anew. */
+let place: string | undefined
+
+/** Gives the sheet on the bench a camera, turned and mirrored as it is to be looked at. */
+export function cameraForTheBench(): void {
+  const bench = useBench.getState()
+  const { sheet, opened } = bench
+  const { box } = cameras.getState()
+  if (opened?.place !== place) {
+    place = opened?.place
+    cameras.setState({ of: {} })
+  }
+  const scan = opened?.job.sheets.find(({ id }) => id === sheet)?.scan
+  if (sheet === null || scan === undefined || box.width === 0) return
+  const aids = aidsOf(bench, sheet)
+  const turn = (aids.turn * Math.PI) / 180
+  const camera = cameraOf(sheet)
+  if (camera === undefined) {
+    const start = { centre: [0, 0] as [number, number], zoom: 1, turn, mirror: aids.mirror }
+    setCamera(sheet, wholeSheet(start, box, scan))
+  } else if (camera.turn !== turn || camera.mirror !== aids.mirror) {
+    setCamera(sheet, { ...camera, turn, mirror: aids.mirror })
+  }
+}

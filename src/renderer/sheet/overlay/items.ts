@@ -1,0 +1,30 @@
+import type { Pixel } from '../../../core/geometry/frames.ts'
+import type { Selection } from '../../bench/selection.ts'
+import type { Shape } from './shape.ts'
+import type { Span } from './span.ts'
+
+/** Line types: which basis governs is told by them alone. */
+export type LineType = 'full' | 'dashed' | 'double' | 'dotted' | 'full and dashed' | 'chain'
+
+/** One thing that is drawn over a sheet: where in pixels of the scan; widths and lettering are in screen units. */
+export type Item = { about: Selection; chosen: boolean } & (
+  | { kind: 'view'; outline: readonly Pixel[]; title: string; lines: readonly string[] }
+  | {
+      kind: 'size'
+      span: Span
+      text: string
+      line: LineType
+      /** Figured sizes that are known are told from those that are wanted by the box round them. */
+      known: boolean
+      /** Something is wrong with it, in words; empty when nothing is. */
+      wrong: string
+      /** Which of several dimension lines that would fall on each other. */
+      lane: number
+      /** Which way is out of the view that it belongs to; null when that is not known. */
+      inside: Pixel | null
+    }
+  | { kind: 'mark'; shape: Shape }
+  /** word: what should be known of it; empty when nothing. */
+  | { kind: 'residual'; at: Pixel; vector: [number, number]; wrong: boolean; word: string }
+  | { kind: 'figure box'; box: readonly [x: number, y: number, width: number, height: number] }
+)

@@ -1,0 +1,20 @@
+import { createStore } from 'zustand/vanilla'
+import type { Pixel } from '../../core/geometry/frames.ts'
+
+/** Where the pointer or the keyboard's cross is on the sheet. Apart from the bench, so that it renders nothing. */
+export interface PointerPlace {
+  /** In pixels of the scan; null when it is nowhere on the sheet. */
+  pixel: Pixel | null
+  by: 'pointer' | 'cross'
+  /** The old mark that a pick would take. */
+  snapped: string | null
+  /** What plain arrow keys move: the newest pick, or the cross. */
+  arrows: 'pick' | 'cross'
+}
+
+export const pointer = createStore<PointerPlace>(() => ({
+  pixel: null,
+  by: 'pointer',
+  snapped: null,
+  arrows: 'cross',
+}))

@@ -1,0 +1,183 @@
+import './sheet-view.css'
+import type Konva from 'konva'
+import { useEffect, useRef, useState } from 'react'
+import { Layer, Shape, Stage } from 'react-konva'
+import { useBench } from '../bench/bench-store.ts'
+import { marksOf, showSheet } from '../bench/choose.ts'
+import { onCommand } from '../bench/commands.ts'
+import type { Size } from './camera.ts'
+import { cameras } from './camera-store.ts'
+import { onKeys } from './gestures/on-keys.ts'
+import { onPointer } from './gestures/on-pointer.ts'
+import { Lens } from './lens.tsx'
+import { bringInSight, showWholeSheet, zoomIn, zoomOut } from './look-at.ts'
+import { reach, shapeOf } from './overlay/shape.ts'
+import { toolName } from './pick-words.ts'
+import { SheetPainter } from './sheet-painter.ts'
+import { SpokenPlace } from './spoken-place.tsx'
+import { ZoomButtons } from './zoom-buttons.tsx'
+
+/** The sheet on the bench with everything drawn over it. Fills the box that it is put in. */
+export function SheetView() {
+  const box = useRef<HTMLDivElement>(null)
+  const tiles = useRef<Konva.Layer>(null)
+  const over = useRef<Konva.Layer>(null)
+  const pending = useRef<Konva.Layer>(null)
+  const painter = useRef<SheetPainter>(null)
+  const size = useSizeOf(box)
+  const tool = useBench((bench) => bench.picks.tool)
+  const title = useBench(
+    (bench) => bench.opened?.job.sheets.find(({ id }) => id === bench.sheet)?.title ?? '',
+  )
+  const said = useBench((bench) => whyNothingIsShown(bench))
+  useShownSheet()
+  useSelectionInSight()
+  useZoomCommands()
+
+  useEffect(() => {
+    const element = box.current
+    if (tiles.current === null || over.current === null || pending.current === null || element === null)
+      return
+    const painting = new SheetPainter({ tiles: tiles.current, over: over.current, pending: pending.current })
+    painter.current = painting
+    const held = { space: false }
+    const endPointer = onPointer(element, held, () => painting.laid)
+    const endKeys = onKeys(element, held)
+    return () => {
+      endPointer()
+      endKeys()
+      painting.end()
+      painter.current = null
+    }
+  }, [])
+
+  useEffect(() => {
+    cameras.setState({ box: size })
+    painter.current?.ask('tiles', 'over', 'pending')
+  }, [size])
+
+  const picking = tool.kind !== 'look'
+  return (
+    <section className="sheet-view" aria-label="Sheet">
+      <div
+        ref={box}
+        className="sheet-view-box"
+        data-picking={picking || undefined}
+        // biome-ignore lint/a11y/noNoninteractiveTabindex: a drawing that is worked on with keys is an application
+        tabIndex={0}
+        role="application"
+        aria-label={`${title === '' ? 'No sheet' : title}. Tool: ${toolName(tool)}.`}
+        aria-description={picking ? KEYS_PICKING : KEYS_LOOKING}
+      >
+        <Stage width={size.width} height={size.height} listening={false}>
+          <Layer ref={tiles} listening={false}>
+            <Shape
+              listening={false}
+              perfectDrawEnabled={false}
+              sceneFunc={(context) => painter.current?.paintTiles(context._context)}
+            />
+          </Layer>
+          <Layer ref={over} listening={false}>
+            <Shape
+              listening={false}
+              perfectDrawEnabled={false}
+              sceneFunc={(context) => painter.current?.paintOver(context._context)}
+            />
+          </Layer>
+          <Layer ref={pending} listening={false}>
+            <Shape
+              listening={false}
+              perfectDrawEnabled={false}
+              sceneFunc={(context) => painter.current?.paintPending(context._context)}
+            />
+          </Layer>
+        </Stage>
+      </div>
+      <div className="sheet-view-focus" />
+      {said !== '' && (
+        <div className="sheet-view-said">
+          <p>{said}</p>
+        </div>
+      )}
+      <Lens />
+      <ZoomButtons />
+      <SpokenPlace />
+    </section>
+  )
+}
+
+const KEYS_LOOKING =
+  'Arrow keys move the sheet, plus and minus zoom, 0 shows the whole sheet, 1 actual pixels. Escape chooses nothing.'
+const KEYS_PICKING =
+  'Control with arrow keys moves the cross, with Shift further. P or Enter picks, Enter ends a path. Arrow keys then ' +
+  'move the pick by a tenth of a pixel, with Shift by one. Escape gives up the last pick, then the tool.'
+
+function useSizeOf(box: React.RefObject<HTMLDivElement | null>): Size {
+  const [size, setSize] = useState<Size>({ width: 0, height: 0 })
+  useEffect(() => {
+    if (box.current === null) return
+    const observer = new ResizeObserver(([entry]) => {
+      if (entry === undefined) return
+      const { width, height } = entry.contentRect
+      setSize({ width: Math.round(width), height: Math.round(height) })
+    })
+    observer.observe(box.current)
+    return () => observer.disconnect()
+  }, [box])
+  return size
+}
+
+/** Has the pictures of the sheet on the bench made and told of. */
+function useShownSheet(): void {
+  const sheet = useBench((bench) => bench.sheet)
+  const place = useBench((bench) => bench.opened?.place)
+  const there = useBench((bench) => (scanOf(bench)?.state ?? 'ok') === 'ok')
+  const known = useBench((bench) => bench.sheet !== null && bench.pictures[bench.sheet] !== undefined)
+  useEffect(() => {
+    if (sheet !== null && place !== undefined && there && !known) void showSheet(sheet)
+  }, [sheet, place, there, known])
+}
+
+type State = ReturnType<typeof useBench.getState>
+
+const scanOf = ({ opened, sheet }: State) => opened?.scans.find((scan) => scan.sheet === sheet)
+
+function whyNothingIsShown(bench: State): string {
+  const { opened, sheet, pictures } = bench
+  if (opened === null) return ''
+  if (sheet === null) return 'No sheet is on the bench. Bring in a scan at the station Sheet.'
+  const scan = scanOf(bench)
+  if (scan !== undefined && scan.state !== 'ok') return scan.sentence
+  return pictures[sheet] === undefined ? 'Fetching the sheet…' : ''
+}
+
+/** What is chosen elsewhere is brought into sight. */
+function useSelectionInSight(): void {
+  const selection = useBench((bench) => bench.selection)
+  useEffect(() => {
+    const { opened, sheet } = useBench.getState()
+    const outline =
+      selection?.kind === 'view'
+        ? opened?.job.views.find(({ id }) => id === selection.id)?.outline
+        : undefined
+    const pixels = marksOf(selection)
+      .filter((mark) => mark.sheet === sheet)
+      .flatMap((mark) => {
+        const shape = shapeOf(mark)
+        return shape === null ? [] : reach(shape)
+      })
+    bringInSight(outline ?? pixels)
+  }, [selection])
+}
+
+function useZoomCommands(): void {
+  useEffect(
+    () =>
+      onCommand((command) => {
+        if (command === 'zoom-in') zoomIn()
+        if (command === 'zoom-out') zoomOut()
+        if (command === 'whole-sheet') showWholeSheet()
+      }),
+    [],
+  )
+}

@@ -1,0 +1,128 @@
+import { type PyramidLevel, pictureAddress, type SheetPictures } from '../../../contract/pictures.ts'
+import type { Aids } from '../aids.ts'
+import { type Camera, type Extent, matrixOf, type Size } from '../camera.ts'
+import type { Picture, PictureCache } from './picture-cache.ts'
+import { coarser, levelFor, levelStep, type Tile, tileExtent, tilesInSight } from './wanted-tiles.ts'
+
+/** Above this many screen pixels for a pixel of the scan, the pixels are shown as the squares they are. */
+const SQUARES_FROM = 3
+/** Of the pictures that are kept, what is in sight may take so much; else the next coarser level is shown. */
+const SHARE_IN_SIGHT = 0.7
+/** With what may be wanted next: less than all, or what comes would drive out what came before it, for ever. */
+const SHARE_WITH_RING = 0.85
+const TILE_BYTES = 4 * 512 * 512
+
+/** What a frame shows of a sheet. */
+export interface SheetFrame {
+  pictures: SheetPictures
+  camera: Camera
+  box: Size
+  /** Device pixels for each CSS pixel. */
+  density: number
+}
+
+export const overviewAddress = ({ sheet, version }: SheetPictures): string =>
+  pictureAddress({ sheet, version, kind: 'overview' })
+
+export const groundAddress = ({ sheet, version }: SheetPictures): string =>
+  pictureAddress({ sheet, version, kind: 'ground' })
+
+export const tileAddress = ({ sheet, version }: SheetPictures, tile: Tile): string =>
+  pictureAddress({ sheet, version, kind: 'tile', ...tile })
+
+/** The level a frame is shown from; null until its tiles are made. */
+export function levelOf({ pictures, camera, box, density }: SheetFrame, cacheBytes: number) {
+  if (pictures.progress.state !== 'ready') return null
+  const finest = levelFor(camera.zoom * density, pictures.levels)
+  for (const of of pictures.levels.slice(finest)) {
+    if (tilesInSight(camera, box, of).length * TILE_BYTES <= SHARE_IN_SIGHT * cacheBytes) return of
+  }
+  return pictures.levels.at(-1) ?? null
+}
+
+/** How many tiles round those in sight may be fetched ahead. */
+export const ringRoom = (inSight: number, cacheBytes: number): number =>
+  Math.max(0, Math.floor((SHARE_WITH_RING * cacheBytes) / TILE_BYTES) - inSight)
+
+interface Placed {
+  picture: CanvasImageSource & Picture
+  on: Extent
+}
+
+/** Draws what there is of a sheet: coarse under fine, so that nothing is ever blank that was seen before. */
+export function drawSheet(
+  context: CanvasRenderingContext2D,
+  frame: SheetFrame,
+  level: PyramidLevel | null,
+  cache: PictureCache<ImageBitmap>,
+): void {
+  const { pictures, camera, box } = frame
+  const fine: Placed[] = []
+  const under = new Map<string, Placed & { level: number }>()
+  let missing = level === null
+  for (const tile of level === null ? [] : tilesInSight(camera, box, level)) {
+    const picture = cache.get(tileAddress(pictures, tile))
+    if (picture !== undefined && level !== null) {
+      fine.push({ picture, on: tileExtent(tile, level) })
+      continue
+    }
+    missing = true
+    for (const of of pictures.levels.slice(tile.level + 1)) {
+      const parent = coarser(tile, of.level - tile.level)
+      const address = tileAddress(pictures, parent)
+      const found = cache.get(address)
+      if (found === undefined) continue
+      under.set(address, { picture: found, on: tileExtent(parent, of), level: of.level })
+      break
+    }
+  }
+  const overview = cache.get(overviewAddress(pictures))
+  const whole = { left: 0, top: 0, right: pictures.width, bottom: pictures.height }
+  const placed: Placed[] = [
+    ...(missing && overview !== undefined ? [{ picture: overview, on: whole }] : []),
+    ...[...under.values()].sort((a, b) => b.level - a.level),
+    ...fine,
+  ]
+  place(context, frame, placed, level)
+}
+
+function place(
+  context: CanvasRenderingContext2D,
+  { camera, box, density }: SheetFrame,
+  placed: readonly Placed[],
+  level: PyramidLevel | null,
+): void {
+  const upright = camera.turn === 0 && !camera.mirror
+  const step = level === null ? 0 : levelStep(level)
+  const oneToOne = upright && Math.abs(camera.zoom * density * step - 1) < 1e-6
+  setScanTransform(context, camera, box, density, upright)
+  context.imageSmoothingEnabled = camera.zoom <= SQUARES_FROM
+  context.imageSmoothingQuality = level === null ? 'medium' : 'low'
+  // Neighbours lie a little over each other, so that no hairline shows between them.
+  const over = oneToOne ? 0 : 0.6 / (camera.zoom * density)
+  for (const { picture, on } of placed) {
+    context.drawImage(picture, on.left, on.top, on.right - on.left + over, on.bottom - on.top + over)
+  }
+}
+
+/** Makes the context's unit the pixel of the scan; `whole`: with the origin on a whole device pixel, so as to be sharp. */
+export function setScanTransform(
+  context: CanvasRenderingContext2D,
+  camera: Camera,
+  box: Size,
+  density: number,
+  whole: boolean,
+): void {
+  const [a, b, c, d, e, f] = matrixOf(camera, box).map((m) => m * density) as [
+    number,
+    number,
+    number,
+    number,
+    number,
+    number,
+  ]
+  context.setTransform(a, b, c, d, whole ? Math.round(e) : e, whole ? Math.round(f) : f)
+}
+
+/** Whether the sheet as it is shown is light on dark. */
+export const isShownDark = (darkScan: boolean, { negative }: Aids): boolean => darkScan !== negative

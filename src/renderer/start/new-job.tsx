@@ -1,0 +1,119 @@
+import { useState } from 'react'
+import type { Unit } from '../../core/job/types.ts'
+import { useBench } from '../bench/bench-store.ts'
+import { sendScan } from '../bench/bring-in.ts'
+import { workAs } from '../bench/settings.ts'
+import { Button } from '../parts/button.tsx'
+import { Choice } from '../parts/choice.tsx'
+import { ScanFiles } from '../parts/scan-files.tsx'
+import { TextField } from '../parts/text-field.tsx'
+import { openWith } from './open-with.ts'
+import { titleOfFile } from './title-of-file.ts'
+
+const UNITS: readonly { id: Unit; label: string }[] = [
+  { id: 'in', label: 'Inches' },
+  { id: 'mm', label: 'Millimetres' },
+]
+
+interface NewJobProps {
+  files: readonly File[]
+  onAdd: (files: File[]) => void
+  onFiles: (files: File[]) => void
+}
+
+/** Begins a job with scans of one's own. */
+export function NewJob({ files, onAdd, onFiles }: NewJobProps) {
+  const person = useBench((bench) => bench.person)
+  const [title, setTitle] = useState<string | null>(null)
+  const [unit, setUnit] = useState<Unit>('in')
+  const [name, setName] = useState<string | null>(null)
+  const [busy, setBusy] = useState(false)
+  const shownTitle = title ?? titleOfFile(files[0]?.name)
+  const shownName = name ?? person
+  const ready = files.length > 0 && shownTitle.trim() !== '' && shownName.trim() !== ''
+  const begin = async () => {
+    if (!ready || busy) return
+    setBusy(true)
+    const uploads: string[] = []
+    for (const file of files) {
+      const upload = await sendScan(file)
+      if (upload === undefined) {
+        setBusy(false)
+        return
+      }
+      uploads.push(upload)
+    }
+    workAs(shownName)
+    const opened = await openWith('new-job', {
+      title: shownTitle.trim(),
+      unit,
+      by: shownName.trim(),
+      uploads,
+    })
+    if (!opened) setBusy(false)
+  }
+  return (
+    <section className="start-way" aria-label="Bring in a scan">
+      <h2 className="start-way-title">Bring in a scan</h2>
+      {files.length === 0 ? (
+        <>
+          <p>
+            Choose a picture of a drawing, or drop it anywhere on this window: PNG, JPEG, WebP or TIFF. It is
+            copied into a job of its own, and never altered.
+          </p>
+          <ScanFiles words="Choose a scan…" kind="main" onFiles={onAdd} />
+        </>
+      ) : (
+        <form
+          className="desk-words"
+          onSubmit={(event) => {
+            event.preventDefault()
+            void begin()
+          }}
+        >
+          <ul className="start-files">
+            {files.map((file) => (
+              <li className="start-file" key={`${file.name} ${file.size} ${file.lastModified}`}>
+                {file.name}
+                <Button
+                  kind="quiet"
+                  icon="close"
+                  label={`Leave ${file.name} out`}
+                  disabled={busy}
+                  onPress={() => onFiles(files.filter((one) => one !== file))}
+                />
+              </li>
+            ))}
+          </ul>
+          <TextField
+            label="What the job is called"
+            value={shownTitle}
+            onChange={setTitle}
+            autoFocus
+            disabled={busy}
+          />
+          <Choice
+            label="The drawing is figured in"
+            value={unit}
+            options={UNITS}
+            onChange={setUnit}
+            disabled={busy}
+          />
+          <TextField
+            label="Your name"
+            value={shownName}
+            onChange={setName}
+            disabled={busy}
+            note="Kept beside everything you pick and write."
+          />
+          <div className="desk-row">
+            <Button kind="main" type="submit" disabled={!ready || busy}>
+              Begin the job
+            </Button>
+            <ScanFiles words="Another scan…" onFiles={onAdd} disabled={busy} />
+          </div>
+        </form>
+      )}
+    </section>
+  )
+}

@@ -1,0 +1,56 @@
+import './start-page.css'
+import { useCallback, useState } from 'react'
+import { STANDING_CAUTIONS } from '../../core/ledger/cautions.ts'
+import { useBench } from '../bench/bench-store.ts'
+import { Banners } from '../frame/banners.tsx'
+import { LongWork } from '../frame/long-work.tsx'
+import { Notices } from '../frame/notices.tsx'
+import { ThemeMenu } from '../frame/theme-menu.tsx'
+import { useDroppedScans } from '../frame/use-dropped-scans.ts'
+import { NewJob } from './new-job.tsx'
+import { OpenJob } from './open-job.tsx'
+import { OpenSample } from './open-sample.tsx'
+
+/** What is seen while no job is open: what this is for, and three ways to begin. */
+export function StartPage() {
+  const version = useBench((bench) => bench.host?.version ?? '')
+  const [files, setFiles] = useState<File[]>([])
+  const add = useCallback((more: File[]) => setFiles((before) => [...before, ...more]), [])
+  const over = useDroppedScans(add)
+  return (
+    <div className="start">
+      <Banners />
+      <main className="start-sheet">
+        <header className="start-head">
+          <h1 className="start-title">Scantling</h1>
+          <p className="start-purpose">
+            A workbench for old engineering drawings: it turns a scan into a table of named dimensions. Every
+            value has its uncertainty beside it and the evidence behind it, so that a shop can work from it.
+          </p>
+          <div className="start-theme">
+            <ThemeMenu />
+          </div>
+        </header>
+        <div className="start-ways">
+          <NewJob files={files} onAdd={add} onFiles={setFiles} />
+          <OpenSample />
+          <OpenJob />
+        </div>
+        <footer className="start-block">
+          <ul className="start-cautions" aria-label="Cautions">
+            {STANDING_CAUTIONS.map((caution) => (
+              <li key={caution}>{caution}</li>
+            ))}
+          </ul>
+          <div className="start-facts">
+            <span>Scantling {version}</span>
+            <span>Nothing leaves this machine.</span>
+          </div>
+        </footer>
+        <LongWork />
+      </main>
+      <Notices />
+      {over && <div className="frame-drop">Let go to begin a job with this scan</div>}
+    </div>
+  )
+}

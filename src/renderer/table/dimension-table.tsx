@@ -1,0 +1,31 @@
+import './dimension-table.css'
+import { useBench } from '../bench/bench-store.ts'
+import { TableCautions } from './table-cautions.tsx'
+import { TableEmpty } from './table-empty.tsx'
+import { TableGrid } from './table-grid.tsx'
+import { TableTools } from './table-tools.tsx'
+import { useDimensionRows } from './use-dimension-rows.ts'
+
+const NO_CAUTIONS: readonly string[] = []
+
+/** The table of the job that is open; fills its box. While a newer one is worked out the last one stands. */
+export function DimensionTable() {
+  const table = useBench((bench) => bench.table)
+  const working = useBench(
+    ({ opened, table, tableOf, unit }) =>
+      opened !== null && (tableOf !== opened.n || table?.unit !== (unit ?? opened.job.unit)),
+  )
+  const rows = useDimensionRows(table?.rows)
+  const total = table?.rows.length ?? 0
+  return (
+    <section className="dimension-table" aria-label="Table of dimensions" aria-busy={working}>
+      <TableTools rows={rows} total={total} working={working} />
+      {table === null || rows.rows.length === 0 ? (
+        <TableEmpty onShowAll={total > 0 && rows.narrowed ? rows.showAll : null} />
+      ) : (
+        <TableGrid rows={rows} unit={table.unit} />
+      )}
+      <TableCautions cautions={table?.cautions ?? NO_CAUTIONS} />
+    </section>
+  )
+}

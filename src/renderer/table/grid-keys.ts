@@ -1,0 +1,43 @@
+/** A cell of a grid: row -1 is the head. */
+export interface GridCell {
+  row: number
+  column: number
+}
+
+export interface GridSize {
+  rows: number
+  columns: number
+  /** Rows that are in sight at once. */
+  page: number
+}
+
+/** Where a key moves to from a cell; null when it is no key that moves. */
+export function cellAfterKey(from: GridCell, key: string, ctrl: boolean, size: GridSize): GridCell | null {
+  const lastRow = size.rows - 1
+  const lastColumn = size.columns - 1
+  const to = (row: number, column: number): GridCell => ({
+    row: Math.max(-1, Math.min(row, lastRow)),
+    column: Math.max(0, Math.min(column, lastColumn)),
+  })
+  const firstRow = Math.min(0, lastRow)
+  switch (key) {
+    case 'ArrowUp':
+      return ctrl ? to(firstRow, from.column) : to(from.row - 1, from.column)
+    case 'ArrowDown':
+      return ctrl ? to(lastRow, from.column) : to(from.row + 1, from.column)
+    case 'ArrowLeft':
+      return ctrl ? to(from.row, 0) : to(from.row, from.column - 1)
+    case 'ArrowRight':
+      return ctrl ? to(from.row, lastColumn) : to(from.row, from.column + 1)
+    case 'Home':
+      return ctrl ? to(firstRow, 0) : to(from.row, 0)
+    case 'End':
+      return ctrl ? to(lastRow, lastColumn) : to(from.row, lastColumn)
+    case 'PageUp':
+      return to(Math.max(firstRow, from.row - size.page), from.column)
+    case 'PageDown':
+      return to(Math.max(firstRow, from.row + size.page), from.column)
+    default:
+      return null
+  }
+}

@@ -1,0 +1,11 @@
+import type { TableRow } from '../../core/ledger/table.ts'
+
+const folded = (text: string): string => text.toLocaleLowerCase('en-GB').replaceAll('−', '-')
+
+/** Whether a row has every word that is looked for, in its name, label, figure, basis or status. */
+export function rowHas(row: TableRow, sought: string): boolean {
+  const words = folded(sought).split(/\s+/).filter(Boolean)
+  if (words.length === 0) return true
+  const text = folded([row.name, row.label, row.written, row.basis ?? '', row.status].join('\n'))
+  return words.every((word) => text.includes(word))
+}

@@ -1,0 +1,22 @@
+import './status-mark.css'
+import type { Status } from '../../core/ledger/table.ts'
+
+/** How the evidence of a dimension stands, as a drawn sign and in its word. */
+export function StatusMark({ status }: { status: Status }) {
+  return (
+    <span className={`status-mark status-mark-${status}`}>
+      <svg className="status-mark-sign" viewBox="0 0 14 14" aria-hidden="true" focusable="false">
+        <path d={SIGNS[status]} />
+      </svg>
+      {status}
+    </span>
+  )
+}
+
+/** Agreed: two strokes that meet. Single: one stroke. Disputed: two that point against each other. Open: a ring. */
+const SIGNS: Record<Status, string> = {
+  agreed: 'M2 7.5L5.5 11L12 3',
+  single: 'M7 2.5V11.5',
+  disputed: 'M1 7H5.5M3.5 4.5L6 7L3.5 9.5M13 7H8.5M10.5 4.5L8 7L10.5 9.5',
+  open: 'M7 2.5A4.5 4.5 0 1 0 7 11.5A4.5 4.5 0 1 0 7 2.5Z',
+}

@@ -1,0 +1,85 @@
+// biome-ignore-all lint/a11y/useSemanticElements: the elements of a table can't have rows that are placed one by one
+// biome-ignore-all lint/a11y/useFocusableInteractive: the grid has the focus and names the cell that is active
+// biome-ignore-all lint/a11y/useKeyWithClickEvents: the grid hears the keys
+import { memo } from 'react'
+import type { Unit } from '../../core/job/types.ts'
+import type { TableRow as Row } from '../../core/ledger/table.ts'
+import { CellEditor } from './cell-editor.tsx'
+import { type ColumnName, HEADINGS } from './columns.ts'
+import { TableCell, wholeText } from './table-cell.tsx'
+
+export interface Editing {
+  name: string
+  column: ColumnName
+  text: string
+}
+
+/** What can be done in a row; the same object for every row and for good, so that a row is only drawn when it changes. */
+export interface RowActions {
+  press: (index: number, column: number) => void
+  open: (index: number, column: number) => void
+  keep: (text: string, byKey: boolean) => string | null
+  giveUp: () => void
+}
+
+interface TableRowProps {
+  row: Row
+  index: number
+  /** Pixels from the top of the rows. */
+  top: number
+  height: number
+  columns: readonly ColumnName[]
+  unit: Unit
+  chosen: boolean
+  /** The column of the cell that the keyboard is at, when that is in this row. */
+  active: number | null
+  /** What the ids of its cells begin with. */
+  id: string
+  editing: Editing | null
+  /** Whether there is more room above the row than below. */
+  low: boolean
+  actions: RowActions
+}
+
+/** One dimension. */
+export const TableRow = memo(function TableRow(props: TableRowProps) {
+  const { row, index, columns, unit, chosen, active, editing, actions } = props
+  return (
+    <div
+      role="row"
+      className="table-row"
+      aria-rowindex={index + 2}
+      aria-selected={chosen}
+      data-name={row.name}
+      data-status={row.status}
+      style={{ height: props.height, transform: `translateY(${props.top}px)` }}
+    >
+      {columns.map((column, place) => (
+        <div
+          key={column}
+          role="gridcell"
+          id={`${props.id}-${place}`}
+          className="table-cell"
+          aria-colindex={place + 1}
+          data-column={column}
+          data-active={active === place || undefined}
+          title={wholeText(row, column, unit)}
+          onClick={() => actions.press(index, place)}
+          onDoubleClick={() => actions.open(index, place)}
+        >
+          {editing?.column === column ? (
+            <CellEditor
+              label={`${HEADINGS[column]} of ${row.name}`}
+              text={editing.text}
+              above={props.low}
+              onKeep={actions.keep}
+              onGiveUp={actions.giveUp}
+            />
+          ) : (
+            <TableCell row={row} column={column} unit={unit} />
+          )}
+        </div>
+      ))}
+    </div>
+  )
+})

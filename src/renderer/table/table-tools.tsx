@@ -1,0 +1,89 @@
+import './table-tools.css'
+import { Button as AriaButton, Input, SearchField } from 'react-aria-components'
+import type { Unit } from '../../core/job/types.ts'
+import { useBench } from '../bench/bench-store.ts'
+import { lookIn } from '../bench/take-in.ts'
+import { Choice } from '../parts/choice.tsx'
+import { Icon } from '../parts/icon.tsx'
+import { BasisSample } from './basis-sample.tsx'
+import { StatusMark } from './status-mark.tsx'
+import { TableFilter } from './table-filter.tsx'
+import type { DimensionRows } from './use-dimension-rows.ts'
+
+const BASES = ['printed', 'scaled', 'found', 'derived', 'mean', 'none'].map((id) => ({
+  id,
+  shown: (
+    <span className="table-tools-basis">
+      <BasisSample basis={id} />
+      {id}
+    </span>
+  ),
+}))
+
+const STATUSES = (['agreed', 'single', 'disputed', 'open'] as const).map((id) => ({
+  id,
+  shown: <StatusMark status={id} />,
+}))
+
+const UNITS = [
+  { id: 'in', label: 'in' },
+  { id: 'mm', label: 'mm' },
+] as const
+
+const UNIT_WORDS: Record<Unit, string> = { in: 'inches', mm: 'millimetres' }
+
+interface TableToolsProps {
+  rows: DimensionRows
+  total: number
+  working: boolean
+}
+
+/** The head of the table: what is looked for, what is kept, how many rows that leaves, and the unit looked at. */
+export function TableTools({ rows, total, working }: TableToolsProps) {
+  const own = useBench((bench) => bench.opened?.job.unit ?? 'in')
+  const unit = useBench((bench) => bench.unit) ?? own
+  const shown = rows.rows.length
+  return (
+    <div className="table-tools">
+      <SearchField
+        className="table-tools-search"
+        aria-label="Find dimensions"
+        value={rows.sought}
+        onChange={rows.seek}
+      >
+        <Input className="table-tools-input" placeholder="Find" spellCheck={false} />
+        <AriaButton className="table-tools-clear" aria-label="Clear what is looked for">
+          <Icon name="close" />
+        </AriaButton>
+      </SearchField>
+      <TableFilter
+        label="Basis"
+        options={BASES}
+        kept={rows.keptIn('basis')}
+        onKeep={(words) => rows.keep('basis', words)}
+      />
+      <TableFilter
+        label="Status"
+        options={STATUSES}
+        kept={rows.keptIn('status')}
+        onKeep={(words) => rows.keep('status', words)}
+      />
+      <p className="table-tools-count" role="status" aria-label="Rows shown">
+        {shown === total ? (total === 1 ? '1 row' : `${total} rows`) : `${shown} of ${total}`}
+      </p>
+      <p className="table-tools-working" data-working={working || undefined} aria-hidden={!working}>
+        working out…
+      </p>
+      <p className="table-tools-unit">
+        {unit === own ? '' : `Shown in ${UNIT_WORDS[unit]}; the job is in ${UNIT_WORDS[own]}.`}
+      </p>
+      <Choice
+        label="Unit looked at"
+        hideLabel
+        value={unit}
+        options={UNITS}
+        onChange={(chosen) => lookIn(chosen === own ? null : chosen)}
+      />
+    </div>
+  )
+}

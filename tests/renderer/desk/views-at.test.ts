@@ -1,0 +1,64 @@
+import { describe, expect, it } from 'vitest'
+import type { Pixel } from '../../../src/core/geometry/frames.ts'
+import type { View } from '../../../src/core/job/types.ts'
+import { outsideView } from '../../../src/renderer/desk/outside-view.ts'
+import { isInside, viewsAt } from '../../../src/renderer/desk/views-at.ts'
+import { noPicks, withPick } from '../../../src/renderer/picking/picks.ts'
+
+const box = (left: number, top: number, right: number, bottom: number): Pixel[] => [
+  [left, top],
+  [right, top],
+  [right, bottom],
+  [left, bottom],
+]
+
+const view = (id: string, sheet: string, outline?: Pixel[]): View => ({
+  id,
+  sheet,
+  name: id,
+  mapping: 'two-axis',
+  references: [],
+  ...(outline === undefined ? {} : { outline }),
+})
+
+const VIEWS = [
+  view('elevation', 'S1', box(0, 0, 100, 100)),
+  view('detail', 'S1', box(50, 50, 200, 200)),
+  view('plan', 'S2', box(0, 0, 100, 100)),
+  view('all', 'S1'),
+]
+
+describe('the view under a pick', () => {
+  it('is the one in whose outline it lies, on its sheet', () => {
+    expect(viewsAt(VIEWS, 'S1', [10, 10]).map(({ id }) => id)).toEqual(['elevation'])
+    expect(viewsAt(VIEWS, 'S2', [10, 10]).map(({ id }) => id)).toEqual(['plan'])
+    expect(viewsAt(VIEWS, 'S1', [300, 10])).toEqual([])
+  })
+
+  it('is not certain where two views overlap', () => {
+    expect(viewsAt(VIEWS, 'S1', [75, 75]).map(({ id }) => id)).toEqual(['elevation', 'detail'])
+  })
+
+  it('follows an outline that is not convex', () => {
+    const corner: Pixel[] = [
+      [0, 0],
+      [100, 0],
+      [100, 20],
+      [20, 20],
+      [20, 100],
+      [0, 100],
+    ]
+    expect(isInside(corner, [10, 90])).toBe(true)
+    expect(isInside(corner, [90, 90])).toBe(false)
+  })
+
+  it('is doubted when a pick lies outside, and never for a view without an outline', () => {
+    const tool = { kind: 'measure', view: 'elevation', measure: 'distance' } as const
+    const picks = withPick(withPick(noPicks(tool), [10, 10]), [150, 10])
+    const [elevation, , , all] = VIEWS
+    if (elevation === undefined || all === undefined) throw new Error('no view')
+    expect(outsideView(elevation, picks)).toBe(true)
+    expect(outsideView(elevation, withPick(noPicks(tool), [10, 10]))).toBe(false)
+    expect(outsideView(all, picks)).toBe(false)
+  })
+})

@@ -1,0 +1,51 @@
+import { describe, expect, it } from 'vitest'
+import { changeInPlace, textInPlace } from '../../../src/renderer/table/change-in-place.ts'
+import { sampleJob } from '../sample-job.ts'
+
+const change = (column: 'name' | 'label' | 'count' | 'figure', text: string) =>
+  changeInPlace(sampleJob, 'hole_dia', column, text)
+
+describe('changing a dimension where it stands in the table', () => {
+  it('begins from what the job has', () => {
+    expect(textInPlace(sampleJob, 'hole_dia', 'name')).toBe('hole_dia')
+    expect(textInPlace(sampleJob, 'hole_dia', 'label')).toBe('Hole in foot flange, diameter')
+    expect(textInPlace(sampleJob, 'hole_dia', 'count')).toBe('8')
+    expect(textInPlace(sampleJob, 'drum_od', 'count')).toBe('1')
+  })
+
+  it('renames, labels and counts', () => {
+    expect(change('name', ' bolt_hole ')).toEqual({
+      edit: { do: 'rename-dimension', name: 'hole_dia', to: 'bolt_hole' },
+    })
+    expect(change('label', 'Bolt hole')).toEqual({
+      edit: { do: 'change-dimension', name: 'hole_dia', set: { label: 'Bolt hole' } },
+    })
+    expect(change('count', '12')).toEqual({
+      edit: { do: 'change-dimension', name: 'hole_dia', set: { count: 12 } },
+    })
+  })
+
+  it('makes no edit of what was left as it was', () => {
+    expect(change('name', 'hole_dia')).toBeNull()
+    expect(change('count', ' 8 ')).toBeNull()
+  })
+
+  it.each([
+    ['name', '2 holes', /formulas/],
+    ['name', 'drum_od', /twice|another/],
+    ['name', 'pi', /means something/],
+    ['name', '', /needs a name/],
+    ['label', ' ', /few words/],
+    ['count', '0', /whole number/],
+    ['count', '2.5', /whole number/],
+    ['count', 'eight', /whole number/],
+    ['figure', '3/8"', /evidence/],
+  ] as const)('says why the %s can not be “%s”', (column, text, why) => {
+    const said = change(column, text)
+    expect(said !== null && 'sentence' in said ? said.sentence : '').toMatch(why)
+  })
+
+  it('says so when the dimension is gone meanwhile', () => {
+    expect(changeInPlace(sampleJob, 'no_such', 'name', 'other')).toHaveProperty('sentence')
+  })
+})
