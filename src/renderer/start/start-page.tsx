@@ -7,6 +7,7 @@ import { LongWork } from '../frame/long-work.tsx'
 import { Notices } from '../frame/notices.tsx'
 import { ThemeMenu } from '../frame/theme-menu.tsx'
 import { useDroppedScans } from '../frame/use-dropped-scans.ts'
+import { HowItGoes } from './how-it-goes.tsx'
 import { NewJob } from './new-job.tsx'
 import { OpenJob } from './open-job.tsx'
 import { OpenSample } from './open-sample.tsx'
@@ -36,6 +37,7 @@ export function StartPage() {
           <OpenSample />
           <OpenJob />
         </div>
+        <HowItGoes />
         <footer className="start-block">
           <ul className="start-cautions" aria-label="Cautions">
             {STANDING_CAUTIONS.map((caution) => (
