@@ -1,11 +1,11 @@
+import type { Unit } from '../job/types.ts'
 import type { Table, TableRelation, TableView } from '../ledger/table.ts'
+import { formatDrawnScale } from '../quantity/drawn-scale.ts'
 import { plainText } from './plain-text.ts'
 import { toUncertainty } from './to-uncertainty.ts'
 import { twoFigures } from './two-figures.ts'
 
 const minus = (digits: string): string => digits.replace(/^-(?=[0.]+$)/, '').replace('-', '−')
-
-const number = (value: number): string => minus(String(Number(value.toPrecision(6))))
 
 /** A view as a person knows it: `V1 Elevation`. */
 export const viewName = (view: TableView): string => plainText(`${view.id} ${view.name}`)
@@ -15,7 +15,7 @@ export const viewName = (view: TableView): string => plainText(`${view.id} ${vie
  * scale of the drawing compares with the one stated.
  * @param unit of the table; stretches are in it per pixel
  */
-export function calibrationSentence(view: TableView, unit: string): string {
+export function calibrationSentence(view: TableView, unit: Unit): string {
   const parameters = Object.entries(view.parameters)
     .map(
       ([name, { value, u }]) =>
@@ -27,21 +27,23 @@ export function calibrationSentence(view: TableView, unit: string): string {
     view.p === null || view.chi2 === null
       ? 'nothing checks its references'
       : `chi-square ${view.chi2.toFixed(1)} with ${view.dof} ${view.dof === 1 ? 'degree' : 'degrees'} of freedom, p ${view.p < 0.001 ? 'below 0.001' : twoFigures(view.p)}`
-  return [`${view.mapping}, ${parameters}`, fit, ...scaleSentence(view)].join('; ')
+  return [`${view.mapping}, ${parameters}`, fit, ...scaleSentence(view, unit)].join('; ')
 }
 
-const unitOf = (parameter: string, unit: string): string =>
-  parameter.startsWith('tilt') ? '' : ` ${unit}/px`
+const unitOf = (parameter: string, unit: Unit): string => (parameter.startsWith('tilt') ? '' : ` ${unit}/px`)
 
-/** The scale of a drawing as stated, and how far it is from that on the scan; nothing when neither is known. */
-export function scaleSentence({ scale }: TableView): string[] {
+/**
+ * The scale of a drawing as stated, and how far it is from that on the scan; nothing when neither is known.
+ * @param unit `in`: to the foot, as an inch drawing states it; `mm`: as a ratio
+ */
+export function scaleSentence({ scale }: TableView, unit: Unit): string[] {
   if (scale === undefined) return []
   const { stated, found } = scale
   if (stated === null) return found === null ? [] : [`drawn to ${found.toPrecision(4)} by the scan's dpi`]
-  if (found === null) return [`stated scale ${number(stated)}`]
+  if (found === null) return [`scale ${formatDrawnScale(stated, unit)} stated`]
   const off = 100 * (found / stated - 1)
   return [
-    `stated scale ${number(stated)}, ${Math.abs(off).toFixed(1)} % ${off < 0 ? 'smaller' : 'larger'} on the scan`,
+    `scale ${formatDrawnScale(stated, unit)} stated, ${Math.abs(off).toFixed(1)} % ${off < 0 ? 'smaller' : 'larger'} on the scan`,
   ]
 }
 

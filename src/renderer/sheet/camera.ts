@@ -119,6 +119,17 @@ export function onTheSheet(camera: Camera, sheet: Size): Camera {
   }
 }
 
+/**
+ * Moved by less than a pixel of the screen, so that pixels of a scan that is shown one to one fall on whole ones and
+ * stay sharp.
+ * @param density pixels of the screen for each CSS pixel
+ */
+export function onWholePixels(camera: Camera, box: Size, density: number): Camera {
+  const [x, y] = toScreen(camera, box, [0, 0])
+  const off = (at: number): number => (Math.round(at * density) - at * density) / density
+  return movedBy(camera, off(x), off(y))
+}
+
 export interface Extent {
   left: number
   top: number

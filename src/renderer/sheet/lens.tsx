@@ -1,6 +1,7 @@
 import './lens.css'
 import { useEffect, useRef } from 'react'
 import { aidsOf, useBench } from '../bench/bench-store.ts'
+import { HAND_SIGMA } from '../picking/picks.ts'
 import { toScreen } from './camera.ts'
 import { cameraOf, cameras } from './camera-store.ts'
 import { drawLensLines, LENS_SIZE, type LensInks } from './lens-lines.ts'
@@ -143,7 +144,12 @@ function drawLens(parts: Parts): void {
   const { how, sigma } = pickQuality(pointer.getState().by, camera.zoom, pictures)
   parts.place.textContent = placeInWords(pixel)
   parts.sigma.textContent = `${how}, σ ${sigma.toFixed(1)} px`
-  parts.note.textContent = level === 0 ? '' : coarseNote(level, pictures.width, address)
+  parts.note.textContent =
+    level !== 0
+      ? coarseNote(level, pictures.width, address)
+      : sigma > HAND_SIGMA
+        ? 'go closer to pick finer'
+        : ''
 }
 
 function coarseNote(level: number | null, width: number, overview: string): string {

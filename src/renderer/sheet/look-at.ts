@@ -6,6 +6,7 @@ import {
   inSight,
   movedBy,
   onTheSheet,
+  onWholePixels,
   type Screen,
   type Size,
   wholeSheet,
@@ -64,8 +65,10 @@ export function showWholeSheet(): void {
 export function showActualPixels(): void {
   const here = onTheBench()
   if (here === undefined) return
-  const factor = 1 / (window.devicePixelRatio || 1) / here.camera.zoom
-  setCamera(here.sheet, zoomedAbout(here.camera, here.box, here.size, middleOf(here.box), factor))
+  const density = window.devicePixelRatio || 1
+  const factor = 1 / density / here.camera.zoom
+  const camera = zoomedAbout(here.camera, here.box, here.size, middleOf(here.box), factor)
+  setCamera(here.sheet, onWholePixels(camera, here.box, density))
 }
 
 /** Brings pixels into sight where they are not: glides there, or jumps where no motion is wanted. */

@@ -128,7 +128,7 @@ export class SheetPainter {
     const ground = aids.lift ? pictureCache.get(groundAddress(pictures)) : undefined
     const dark = this.#isDark(pictures)
     if (ground !== undefined) {
-      setScanTransform(context, camera, box, density, false)
+      setScanTransform(context, camera, box, density)
       liftGround(context, ground, { left: 0, top: 0, right: pictures.width, bottom: pictures.height }, dark)
     }
     context.restore()
@@ -188,7 +188,7 @@ export class SheetPainter {
     const lettering = (text: string) => setFigure(context, text)
     this.#laid = layOut(this.#itemsNow(pictures.sheet), camera, box, lettering)
     context.save()
-    drawLaid(context, this.#laid, this.#inks(pictures))
+    drawLaid(context, this.#laid, this.#inks(pictures), box)
     context.restore()
   }
 

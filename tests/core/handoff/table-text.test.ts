@@ -130,7 +130,7 @@ describe('a table for a terminal', () => {
 
   test.each([
     'scale 0.013454 in/px (u 0.000028)',
-    'stated scale 0.25, 0.7 % smaller on the scan',
+    'scale 3" = 1\'-0" stated, 0.7 % smaller on the scan',
     'misses by −0.500 (u 0.048, w −10.5)',
     'chi-square 14.2 with 2 degrees of freedom, p below 0.001',
     'but scaled 3 1/8" − 0.009" ± 0.031" disputes it (E_n 7.0).',

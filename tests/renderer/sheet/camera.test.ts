@@ -8,6 +8,7 @@ import {
   inSight,
   movedBy,
   onTheSheet,
+  onWholePixels,
   toPixel,
   toScreen,
   wholeSheet,
@@ -127,5 +128,21 @@ describe('where a sheet is looked at from', () => {
     const [dx, dy] = alongScan({ ...plain, zoom: 1, turn: Math.PI / 2 }, 1, 0)
     expect(dx).toBeCloseTo(0, 12)
     expect(dy).toBeCloseTo(-1, 12)
+  })
+
+  it('shown one to one, has each pixel of the scan on one pixel of the screen, and moves less than one for that', () => {
+    const densities = fc.constantFrom(1, 1.25, 1.5, 2)
+    fc.assert(
+      fc.property(anyCamera, densities, (any, density) => {
+        const camera = { ...any, zoom: 1 / density, turn: 0, mirror: false }
+        const sharp = onWholePixels(camera, BOX, density)
+        for (const at of toScreen(sharp, BOX, [0, 0])) {
+          expect(Math.abs(at * density - Math.round(at * density))).toBeLessThan(1e-6)
+        }
+        const [x, y] = toScreen(sharp, BOX, camera.centre)
+        expect(Math.abs(x - BOX.width / 2) * density).toBeLessThan(0.5 + 1e-6)
+        expect(Math.abs(y - BOX.height / 2) * density).toBeLessThan(0.5 + 1e-6)
+      }),
+    )
   })
 })

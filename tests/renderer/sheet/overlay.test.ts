@@ -60,7 +60,7 @@ describe('what is drawn over the sheet', () => {
     const title = shown({}).find((item) => item.kind === 'view')
     expect(title?.kind === 'view' && title.title).toBe('Elevation, half in section')
     expect(title?.kind === 'view' && title.lines[0]).toMatch(
-      /^stated scale 0\.25, \d\.\d % smaller on the scan$/,
+      /^scale 3" = 1'-0" stated, \d\.\d % smaller on the scan$/,
     )
   })
 

@@ -88,7 +88,12 @@ function viewItems(view: View, shapes: ReadonlyMap<string, Shape>, shown: Shown)
             chosen,
             outline: view.outline,
             title: plainText(view.name),
-            lines: linesUnderTitle(view, found, residuals.length === 0 ? null : larger.factor),
+            lines: linesUnderTitle(
+              view,
+              found,
+              residuals.length === 0 ? null : larger.factor,
+              shown.job.unit,
+            ),
           },
         ]
   return [

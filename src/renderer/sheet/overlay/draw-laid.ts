@@ -1,4 +1,5 @@
-import type { Screen } from '../camera.ts'
+import type { Extent, Screen, Size } from '../camera.ts'
+import { stretchesWithin } from './clip-line.ts'
 import { beside } from './geometry-on-screen.ts'
 import type { Inks } from './inks.ts'
 import type { LineType } from './items.ts'
@@ -21,30 +22,29 @@ const APART = 1.7
 const HEAD = 9
 
 /** Draws everything over the sheet, in the order given; the context's unit is the CSS pixel. */
-export function drawLaid(context: Context, laid: readonly Laid[], inks: Inks): void {
+export function drawLaid(context: Context, laid: readonly Laid[], inks: Inks, box: Size): void {
+  const seen = { left: -OUTSIDE, top: -OUTSIDE, right: box.width + OUTSIDE, bottom: box.height + OUTSIDE }
   context.lineCap = 'butt'
   context.lineJoin = 'round'
-  for (const one of laid) drawLines(context, one, inks)
+  for (const one of laid) drawLines(context, one, inks, seen)
   for (const one of laid) drawLettering(context, one, inks)
 }
 
 const inkOf = ({ item }: Laid, { ink, wrong }: Inks): string =>
   (item.kind === 'size' && item.wrong !== '') || (item.kind === 'residual' && item.wrong) ? wrong : ink
 
-function drawLines(context: Context, laid: Laid, inks: Inks): void {
+function drawLines(context: Context, laid: Laid, inks: Inks, seen: Extent): void {
   const { item, strokes, arrows } = laid
   const pen = item.chosen ? 2.2 : item.kind === 'residual' ? 2 : item.kind === 'mark' ? 1 : 1.2
   context.globalAlpha = item.chosen ? 0.9 : 0.6
   context.strokeStyle = item.chosen ? inks.chosen : inks.ground
   context.setLineDash([])
   context.lineWidth = pen + (item.chosen ? 8 : 2.5)
-  context.beginPath()
-  for (const stroke of strokes) trace(context, stroke.points, stroke.closed)
-  context.stroke()
+  for (const line of strokes) stroke(context, whole(line), seen)
   context.globalAlpha = 1
   context.strokeStyle = inkOf(laid, inks)
   context.fillStyle = inkOf(laid, inks)
-  for (const stroke of strokes) drawStroke(context, stroke, pen)
+  for (const line of strokes) drawStroke(context, line, pen, seen)
   context.setLineDash([])
   for (const { tip, angle } of arrows) drawHead(context, tip, angle)
 }
@@ -83,28 +83,40 @@ function plate(context: Context, box: [number, number, number, number], ground: 
   context.globalAlpha = 1
 }
 
-function trace(context: Context, points: readonly Screen[], closed = false): void {
-  points.forEach(([x, y], i) => {
-    if (i === 0) context.moveTo(x, y)
-    else context.lineTo(x, y)
-  })
-  if (closed) context.closePath()
+/** Lines that end outside the box are drawn on so far, CSS pixels. */
+const OUTSIDE = 40
+
+/** A line with its dashes where it is in sight. */
+function stroke(context: Context, points: readonly Screen[], seen: Extent): void {
+  for (const stretch of stretchesWithin(points, seen)) {
+    context.lineDashOffset = stretch.start
+    context.beginPath()
+    stretch.points.forEach(([x, y], i) => {
+      if (i === 0) context.moveTo(x, y)
+      else context.lineTo(x, y)
+    })
+    context.stroke()
+  }
 }
 
-function drawStroke(context: Context, { points, line, closed, fine }: Stroke, pen: number): void {
+/** A closed line comes back to where it began. */
+const whole = ({ points, closed }: Stroke): readonly Screen[] =>
+  closed === true && points[0] !== undefined ? [...points, points[0]] : points
+
+function drawStroke(context: Context, line: Stroke, pen: number, seen: Extent): void {
+  const points = whole(line)
   const draw = (along: readonly Screen[], width: number, dashes: readonly number[]): void => {
     context.lineWidth = width
     context.setLineDash([...dashes])
-    context.beginPath()
-    trace(context, along, closed)
-    context.stroke()
+    stroke(context, along, seen)
   }
-  if (line === 'double' || line === 'full and dashed') {
+  if (line.line === 'double' || line.line === 'full and dashed') {
     draw(beside(points, APART), pen * 0.8, [])
-    draw(beside(points, -APART), pen * 0.8, line === 'double' ? [] : DASHES.dashed)
+    draw(beside(points, -APART), pen * 0.8, line.line === 'double' ? [] : DASHES.dashed)
     return
   }
-  draw(points, line === 'dotted' ? pen * 1.4 : fine === true ? pen * 0.8 : pen, DASHES[line])
+  const width = line.line === 'dotted' ? pen * 1.4 : line.fine === true ? pen * 0.8 : pen
+  draw(points, width, DASHES[line.line])
 }
 
 function drawHead(context: Context, [x, y]: Screen, angle: number): void {

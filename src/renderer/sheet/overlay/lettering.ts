@@ -29,7 +29,7 @@ function read(): LetteringFonts {
   const size = (token: string): number => Number.parseFloat(style.getPropertyValue(token)) * rem
   const narrow = style.getPropertyValue('--narrow')
   const [figureSize, small] = [size('--size'), size('--size-small')]
-  const titleSize = size('--size-large')
+  const titleSize = figureSize
   const fractionSize = Math.round(FRACTION * figureSize)
   return {
     figure: `500 ${figureSize}px ${narrow}`,

@@ -1,20 +1,28 @@
 import { scaleSentence } from '../../../core/handoff/view-lines.ts'
-import type { View } from '../../../core/job/types.ts'
+import type { Unit, View } from '../../../core/job/types.ts'
 import type { TableView } from '../../../core/ledger/table.ts'
+import { formatDrawnScale } from '../../../core/quantity/drawn-scale.ts'
 
 /**
  * What is lettered under the title of a view: the scale found beside the one stated, or that there is none yet, and
  * by how much residuals are enlarged.
+ * @param unit of the job: how its drawings state their scales
  * @param factor of the residual arrows; null when none are shown
  */
-export function linesUnderTitle(view: View, found: TableView | undefined, factor: number | null): string[] {
+export function linesUnderTitle(
+  view: View,
+  found: TableView | undefined,
+  factor: number | null,
+  unit: Unit,
+): string[] {
   const lines =
     found === undefined
       ? []
       : Object.keys(found.parameters).length === 0
         ? ['not calibrated']
-        : scaleSentence(found)
-  if (lines.length === 0 && view.drawnScale !== undefined) lines.push(`stated scale ${view.drawnScale}`)
+        : scaleSentence(found, unit)
+  if (lines.length === 0 && view.drawnScale !== undefined)
+    lines.push(`scale ${formatDrawnScale(view.drawnScale, unit)} stated`)
   if (factor !== null) lines.push(`residuals × ${factor}`)
   return lines
 }

@@ -11,6 +11,8 @@ const SHARE_IN_SIGHT = 0.7
 /** With what may be wanted next: less than all, or what comes would drive out what came before it, for ever. */
 const SHARE_WITH_RING = 0.85
 const TILE_BYTES = 4 * 512 * 512
+/** How far a picture reaches under its neighbours, device pixels. */
+const SEAM = 0.6
 
 /** What a frame shows of a sheet. */
 export interface SheetFrame {
@@ -95,33 +97,36 @@ function place(
   const upright = camera.turn === 0 && !camera.mirror
   const step = level === null ? 0 : levelStep(level)
   const oneToOne = upright && Math.abs(camera.zoom * density * step - 1) < 1e-6
-  setScanTransform(context, camera, box, density, upright)
+  setScanTransform(context, camera, box, density)
   context.imageSmoothingEnabled = camera.zoom <= SQUARES_FROM
   context.imageSmoothingQuality = level === null ? 'medium' : 'low'
-  // Neighbours lie a little over each other, so that no hairline shows between them.
-  const over = oneToOne ? 0 : 0.6 / (camera.zoom * density)
+  if (!oneToOne) for (const one of placed) seal(context, one, SEAM / (camera.zoom * density))
   for (const { picture, on } of placed) {
-    context.drawImage(picture, on.left, on.top, on.right - on.left + over, on.bottom - on.top + over)
+    context.drawImage(picture, on.left, on.top, on.right - on.left, on.bottom - on.top)
   }
 }
 
-/** Makes the context's unit the pixel of the scan; `whole`: with the origin on a whole device pixel, so as to be sharp. */
+/**
+ * Draws the last column and row of a picture a little over its edge, under the neighbours that come after: no hairline
+ * shows between them, and each picture lies exactly where it belongs.
+ * @param over pixels of the scan
+ */
+function seal(context: CanvasRenderingContext2D, { picture, on }: Placed, over: number): void {
+  const { width, height } = picture
+  const [wide, high] = [on.right - on.left, on.bottom - on.top]
+  context.drawImage(picture, width - 1, 0, 1, height, on.right - over, on.top, 2 * over, high)
+  context.drawImage(picture, 0, height - 1, width, 1, on.left, on.bottom - over, wide, 2 * over)
+}
+
+/** Makes the context's unit the pixel of the scan: exactly where picks and what is drawn over it have it. */
 export function setScanTransform(
   context: CanvasRenderingContext2D,
   camera: Camera,
   box: Size,
   density: number,
-  whole: boolean,
 ): void {
-  const [a, b, c, d, e, f] = matrixOf(camera, box).map((m) => m * density) as [
-    number,
-    number,
-    number,
-    number,
-    number,
-    number,
-  ]
-  context.setTransform(a, b, c, d, whole ? Math.round(e) : e, whole ? Math.round(f) : f)
+  const [a, b, c, d, e, f] = matrixOf(camera, box)
+  context.setTransform(a * density, b * density, c * density, d * density, e * density, f * density)
 }
 
 /** Whether the sheet as it is shown is light on dark. */
