@@ -59,8 +59,8 @@ describe('what is drawn over the sheet', () => {
   it('letters each view with its name, the scale stated and how far the scan is from it', () => {
     const title = shown({}).find((item) => item.kind === 'view')
     expect(title?.kind === 'view' && title.title).toBe('Elevation, half in section')
-    expect(title?.kind === 'view' && title.lines[0]).toMatch(
-      /^scale 3" = 1'-0" stated, \d\.\d % smaller on the scan$/,
+    expect(title?.kind === 'view' && title.lines.join('; ')).toMatch(
+      /^scale 3" = 1'-0" stated; \d\.\d % smaller on the scan$/,
     )
   })
 

@@ -54,13 +54,19 @@ function wordBox({ at: [x, y], text }: NonNullable<Laid['word']>, lettering: Let
   return { centre: [x + width / 2, y], angle: 0, width, height }
 }
 
-/** Where titles would lie on each other, the later one goes without the lines under it. */
+/** How far down a title may go to be clear of another, in steps, CSS pixels. */
+const DOWN = [0, 14, 28, 42, 56]
+
+/** Where titles would lie on each other, the later one goes further down or else without the lines under it. */
 function titlesApart(laid: readonly Laid[], lettering: Lettering): Laid[] {
   const boxes: LetteredBox[] = []
   return laid.map((one) => {
     if (one.title === null) return one
-    const full = titleBox(one.title, lettering)
-    const title = boxes.some((other) => collide(full, other)) ? { ...one.title, lines: [] } : one.title
+    const whole = one.title
+    const [x, y] = whole.top
+    const title = DOWN.map((down) => ({ ...whole, top: [x, y + down] as Screen })).find(
+      (moved) => !boxes.some((other) => collide(titleBox(moved, lettering), other)),
+    ) ?? { ...whole, lines: [] }
     boxes.push(titleBox(title, lettering))
     return { ...one, title }
   })

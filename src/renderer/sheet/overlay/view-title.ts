@@ -20,7 +20,7 @@ export function linesUnderTitle(
       ? []
       : Object.keys(found.parameters).length === 0
         ? ['not calibrated']
-        : scaleSentence(found, unit)
+        : scaleSentence(found, unit).flatMap((sentence) => sentence.split(', '))
   if (lines.length === 0 && view.drawnScale !== undefined)
     lines.push(`scale ${formatDrawnScale(view.drawnScale, unit)} stated`)
   if (factor !== null) lines.push(`residuals × ${factor}`)
