@@ -8,6 +8,12 @@ const person = z.string().trim().min(1).max(200)
 const title = z.string().trim().min(1).max(300)
 const nothing = z.strictObject({})
 
+/**
+ * Where the job is that an ask is meant for, as `OpenedJob.place` has it: another window may have opened another job
+ * meanwhile, and then nothing is done. Without it: whichever job is open.
+ */
+const place = z.string().min(1).max(10_000).optional()
+
 /** Checked in full, with words for a person, when it is applied (`readEdit`). */
 const edit = z.custom<Edit>(
   (value) => typeof value === 'object' && value !== null && 'do' in value && typeof value.do === 'string',
@@ -35,11 +41,11 @@ export const ASKS = {
     uploads: z.array(id).min(1).max(100),
   }),
   'close-job': nothing,
-  edit: z.strictObject({ edit, by: person }),
-  undo: z.strictObject({ by: person }),
-  redo: z.strictObject({ by: person }),
+  edit: z.strictObject({ edit, by: person, place }),
+  undo: z.strictObject({ by: person, place }),
+  redo: z.strictObject({ by: person, place }),
   /** Makes a sheet of a scan that was handed over. */
-  'add-sheet': z.strictObject({ upload: id, by: person }),
+  'add-sheet': z.strictObject({ upload: id, by: person, place }),
   /** Begins the pictures of a sheet where they are not there, and says what can be shown. */
   'show-sheet': z.strictObject({ sheet: id }),
   /** Stops making the pictures of a sheet; what is there stays. */

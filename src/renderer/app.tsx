@@ -4,6 +4,7 @@ import { useBench } from './bench/bench-store.ts'
 import { Frame } from './frame/frame.tsx'
 import { KeysDialog } from './frame/keys-dialog.tsx'
 import { useCommands } from './frame/use-commands.ts'
+import { useKeptFocus } from './frame/use-kept-focus.ts'
 import { useKeys } from './frame/use-keys.ts'
 import { useTheme } from './frame/use-theme.ts'
 import { StartPage } from './start/start-page.tsx'
@@ -15,6 +16,7 @@ export function App() {
   const [keys, setKeys] = useState(false)
   useTheme()
   useCommands()
+  useKeptFocus()
   useKeys(useCallback(() => setKeys(true), []))
   const showKeys = () => setKeys(true)
   return (

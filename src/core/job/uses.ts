@@ -42,7 +42,7 @@ function inItems<T extends { id: string }>(
   return found === undefined ? undefined : inList(word, found.id)
 }
 
-function useOf(job: Job, kind: ItemKind, name: string): Use | undefined {
+function firstUse(job: Job, kind: ItemKind, name: string): Use | undefined {
   switch (kind) {
     case 'mark':
       return inReference(job, name) ?? inEvidence(job, (e) => e.basis === 'scaled' && e.marks.includes(name))
@@ -78,7 +78,7 @@ function useOf(job: Job, kind: ItemKind, name: string): Use | undefined {
 
 /** Why an item can't be removed while something refers to it, in a sentence; null when nothing does. */
 export function problemOfUse(job: Job, kind: ItemKind, name: string): string | null {
-  const use = useOf(job, kind, name)
+  const use = firstUse(job, kind, name)
   if (use === undefined) return null
   const word = kind.charAt(0).toUpperCase() + kind.slice(1)
   return `${word} ${quoted(name)} is used by ${use.by}: ${use.first} that first.`

@@ -67,7 +67,11 @@ const tableView = z.object({
     .optional()
     .describe('Drawn size over true size, as stated and as found.'),
   problem: z.string().optional(),
-  suggestion: z.string().optional().describe('A simpler or richer mapping that AICc prefers.'),
+  suggestion: z.string().optional().describe('A simpler or richer mapping that AICc prefers, in a sentence.'),
+  suggests: z
+    .enum(['uniform', 'two-axis', 'affine', 'projective'])
+    .optional()
+    .describe('The mapping that "suggestion" is about.'),
 })
 
 const tableRelation = z.object({

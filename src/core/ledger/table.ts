@@ -1,5 +1,5 @@
 /** The table: all dimensions with adopted value, uncertainty, basis and status. Every export is made from it. */
-import type { Basis, Unit } from '../job/types.ts'
+import type { Basis, MappingKind, Unit } from '../job/types.ts'
 
 export type Status = 'agreed' | 'single' | 'disputed' | 'open'
 
@@ -73,8 +73,10 @@ export interface TableView {
   scale?: { stated: number | null; found: number | null }
   /** What a person should know before trusting this view. */
   problem?: string
-  /** A simpler or richer mapping that AICc prefers. */
+  /** A simpler or richer mapping that AICc prefers, in a sentence. */
   suggestion?: string
+  /** The mapping that `suggestion` is about. */
+  suggests?: MappingKind
 }
 
 export interface TableReference {

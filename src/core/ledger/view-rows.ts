@@ -40,6 +40,7 @@ export function viewRow({ view, calibration, problem }: CalibratedView, job: Job
     ...(suggestion === null
       ? {}
       : {
+          suggests: suggestion.kind,
           suggestion: `The ${suggestion.kind} mapping suits these references better than ${view.mapping} (AICc lower by ${suggestion.gain.toFixed(1)}).`,
         }),
   }

@@ -1,3 +1,5 @@
+import { asSentence } from '../../core/as-sentence.ts'
+
 const oneLine = (message: string): string =>
   message
     .replace(/^error:\s*/i, '')
@@ -21,9 +23,4 @@ export const oneClause = (message: string): string =>
  * A message as one sentence on one line: no `error:` before it, a capital at its start, a full stop at its end.
  * Names and paths keep their case; a message that could begin with one puts it in quotes.
  */
-export function oneSentence(message: string): string {
-  const text = oneClause(message)
-  // What has a dot, a slash, an underscore or a digit in it is a name.
-  const first = text.replace(/^[a-z](?=[a-z]*[ ,])/, (letter) => letter.toUpperCase())
-  return /[!?]$/.test(first) ? first : `${first}.`
-}
+export const oneSentence = (message: string): string => asSentence(oneClause(message))

@@ -1,4 +1,5 @@
 import { DESKTOP_ORIGIN, SCAN_ADDRESS } from '../../contract/message-bridge.ts'
+import { asSentence } from '../../core/as-sentence.ts'
 import { ScantlingError } from '../../core/scantling-error.ts'
 import { KEPT_FOR_GOOD, NEVER_KEPT, PAGE_HEADERS } from '../services/page/headers.ts'
 import type { PageFiles } from '../services/page/page-files.ts'
@@ -50,7 +51,7 @@ async function answerScan(request: Request, url: URL, { scans, log }: PageSource
   } catch (error) {
     if (!(error instanceof ScantlingError)) throw error
     log('refused a scan', error.message)
-    return inJson(400, { ok: false, sentence: error.message })
+    return inJson(400, { ok: false, sentence: asSentence(error.message) })
   }
 }
 

@@ -1,7 +1,8 @@
+import { asSentence } from '../../core/as-sentence.ts'
 import { ScantlingError } from '../../core/scantling-error.ts'
 
 /** An error as a sentence for a person. */
 export const inWords = (error: unknown): string =>
   error instanceof ScantlingError
-    ? error.message
+    ? asSentence(error.message)
     : `Scantling failed by a fault of its own (${error instanceof Error ? error.message : String(error)}).`

@@ -1,4 +1,4 @@
-import { oneLine } from '../services/workbench/one-line.ts'
+import { oneLine } from '../services/log/one-line.ts'
 
 /** Writes one line: what was done, and with what, as it came over the wire. */
 export type Log = (what: string, subject?: string) => void

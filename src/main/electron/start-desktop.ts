@@ -1,14 +1,15 @@
 import { join } from 'node:path'
 import { app, type BrowserWindow, session } from 'electron'
 import { readPageFiles } from '../services/page/page-files.ts'
-import type { Places } from '../services/places/places.ts'
-import type { WorkbenchOptions } from '../services/workbench/workbench.ts'
+import { type Places, workbenchPlaces } from '../services/places/places.ts'
+import type { WorkbenchOptions } from '../services/workbench/workbench-options.ts'
 import { answerPage } from './answer-page.ts'
 import type { Bench } from './bench.ts'
 import { benchWindow, showPage } from './bench-window.ts'
 import { carryMessages } from './carry-messages.ts'
 import { chooseFolder } from './choose-folder.ts'
 import { closeCleanly } from './close-cleanly.ts'
+import { FoldersHandedOver } from './folders-handed-over.ts'
 import { type Given, givenFrom } from './given.ts'
 import { guardContents } from './guard-contents.ts'
 import { guardSession } from './guard-session.ts'
@@ -17,7 +18,6 @@ import type { Log } from './log.ts'
 import { keepMenu, menuState } from './menu/keep-menu.ts'
 import { menuActions } from './menu/menu-actions.ts'
 import { SCHEME } from './own-address.ts'
-import { RecentDocuments } from './recent-documents.ts'
 import { recoverPage } from './recover-page.ts'
 import { registerScheme } from './register-scheme.ts'
 import { ScanPieces } from './scan-pieces.ts'
@@ -49,41 +49,28 @@ export async function startDesktop(options: DesktopOptions): Promise<void> {
   registerScheme()
   app.on('web-contents-created', (_event, contents) => guardContents(contents, log))
   app.on('window-all-closed', () => app.quit())
+  const handedOver = new FoldersHandedOver()
   await app.whenReady()
-  await openBench(options)
+  await openBench(options, handedOver)
 }
 
-async function openBench({
-  root,
-  version,
-  places,
-  person,
-  given,
-  log,
-  makeWorkbench,
-}: DesktopOptions): Promise<void> {
+async function openBench(
+  { root, version, places, person, given, log, makeWorkbench }: DesktopOptions,
+  handedOver: FoldersHandedOver,
+): Promise<void> {
   const files = await readPageFiles(join(root, 'out', 'renderer'))
   const ownSession = session.fromPartition('persist:bench')
   guardSession(ownSession, log)
   const window = benchWindow(ownSession, join(root, 'out', 'preload', 'index.cjs'))
-  const recent = new RecentDocuments()
   const workbench = makeWorkbench({
     host: 'electron',
     version,
-    places: {
-      ...places,
-      sample: join(root, 'samples', 'deck-ventilator'),
-      temporary: join(places.settings, 'temporary'),
-    },
+    places: workbenchPlaces(places, root),
     person,
-    chooseJobFolder: async () => {
-      const folder = await chooseFolder(window)
-      recent.chose(folder)
-      return folder
-    },
+    chooseJobFolder: () => chooseFolder(window),
+    folderOpened: (folder) => app.addRecentDocument(folder),
     log,
   })
-  workbench.listen((event) => recent.hear(event))
   const scans = new ScanPieces((name, bytes) => workbench.receiveScan(name, bytes))
   ownSession.protocol.handle(SCHEME, (request) => answerPage(request, { files, workbench, scans, log }))
   const carried = carryMessages(window, workbench, log)
@@ -97,10 +84,7 @@ async function openBench({
     bringForward(window)
     void open(givenFrom(data))
   })
-  app.on('open-file', (event, folder) => {
-    event.preventDefault()
-    void open({ folder, sample: false })
-  })
+  handedOver.takenBy((folder) => void open({ folder, sample: false }))
   await open(given)
   const state = await workbench.ask('look', {})
   const start = state.ok && state.answer !== null && 'recent' in state.answer ? state.answer : NOTHING
@@ -118,7 +102,6 @@ async function openGiven({ folder, sample }: Given, window: BrowserWindow, workb
   try {
     if (folder !== undefined) {
       await workbench.openFolder(folder)
-      app.addRecentDocument(folder)
     } else if (sample) {
       await workbench.openSample()
     }

@@ -7,11 +7,11 @@ const LOOK_EVERY = 100
 
 /**
  * Opens an application window of a browser on the local host, and waits until it is there.
- * @returns undefined when it is; else what went wrong, as a part of a sentence
+ * @returns undefined when it is, or nothing is there to be opened any more; else what went wrong, as a part of a sentence
  */
 export async function openBrowserWindow(
   { name, program, profile }: Browser,
-  host: Pick<LocalHost, 'newAddress' | 'hasWindow'>,
+  host: Pick<LocalHost, 'newAddress' | 'hasWindow' | 'ended'>,
   surroundings: LaunchSurroundings,
 ): Promise<string | undefined> {
   const args = [
@@ -29,8 +29,13 @@ export async function openBrowserWindow(
   void started.ended.then(({ code, problem: what }) => {
     if (code !== 0) problem = `${name} ended at once (${what ?? `exit code ${code}`})`
   })
+  let over = false
+  const end = (): void => {
+    over = true
+  }
+  host.ended.then(end, end)
   for (let waited = 0; waited < OPENS_WITHIN; waited += LOOK_EVERY) {
-    if (host.hasWindow()) return undefined
+    if (over || host.hasWindow()) return undefined
     if (problem !== undefined) return problem
     await surroundings.wait(LOOK_EVERY)
   }

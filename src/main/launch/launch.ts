@@ -3,7 +3,7 @@ import { version } from '../../../package.json'
 import { closeOnSignals } from '../local/close-on-signals.ts'
 import { type LocalHost, serve } from '../local/serve.ts'
 import { readJobFolder } from '../services/job-folder/read-job-folder.ts'
-import { placesFor } from '../services/places/places.ts'
+import { placesFor, workbenchPlaces } from '../services/places/places.ts'
 import { Workbench } from '../services/workbench/workbench.ts'
 import { openBrowserWindow } from './browser-window.ts'
 import { browsers } from './browsers.ts'
@@ -80,12 +80,7 @@ async function openLocally(
   const workbench = new Workbench({
     host: 'local',
     version,
-    places: {
-      ...places,
-      sample: join(project, 'samples', 'deck-ventilator'),
-      // Not the system's own folder for it: that is often kept in memory, too small for large scans.
-      temporary: join(places.settings, 'temporary'),
-    },
+    places: workbenchPlaces(places, project),
     person,
     log,
   })
@@ -95,7 +90,8 @@ async function openLocally(
     else if (opens === 'sample') await workbench.openSample()
     host = await serve({ workbench, page: join(project, 'out', 'renderer'), log })
   } catch (error) {
-    await workbench.close()
+    // Why it could not be served is what a person is told.
+    await workbench.close().catch(() => undefined)
     throw error
   }
   closeOnSignals(host)

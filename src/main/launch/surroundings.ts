@@ -43,6 +43,8 @@ function start(program: string, args: readonly string[], shown: boolean): Starte
     env,
     stdio: shown ? ['ignore', 'inherit', 'inherit'] : 'ignore',
   })
+  // A browser may go on in the background for as long as it likes; this program does not wait for that.
+  if (!shown) child.unref()
   const ended = new Promise<End>((resolve) => {
     child.on('error', (error) => resolve({ code: null, problem: error.message }))
     child.on('exit', (code, signal) => resolve({ code, ...(signal === null ? {} : { problem: signal }) }))

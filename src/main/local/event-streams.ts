@@ -1,7 +1,7 @@
 import type { ServerResponse } from 'node:http'
 import type { HostEvent } from '../../contract/host-event.ts'
 
-/** A window that stopped reading is cut off: it connects again and looks anew. */
+/** A window that stopped reading is cut off: it connects again, and is told how things stand. */
 const MOST_WAITING = 64 * 1024 * 1024
 
 export interface StreamTimes {
@@ -47,7 +47,12 @@ export class EventStreams {
   }
 
   send(event: HostEvent): void {
-    this.#write(`data: ${JSON.stringify(event)}\n\n`)
+    this.#write(asText(event))
+  }
+
+  /** Sends an event on the stream of one window alone. */
+  sendTo(response: ServerResponse, event: HostEvent): void {
+    if (this.#streams.has(response)) response.write(asText(event))
   }
 
   close(): void {
@@ -64,3 +69,5 @@ export class EventStreams {
     }
   }
 }
+
+const asText = (event: HostEvent): string => `data: ${JSON.stringify(event)}\n\n`

@@ -6,6 +6,8 @@ interface Asked {
   /** As it stands in the request, undecoded. */
   url: string
   headers: IncomingHttpHeaders
+  /** Every Host header; `headers` has the first alone. */
+  hosts: readonly string[]
 }
 
 const OTHER_PAGE =
@@ -16,11 +18,12 @@ const OTHER_PAGE =
  * Turns away whatever could not come from the workbench's own page, before anything else looks at it.
  * @param authority the host's own, e.g. `127.0.0.1:40123`
  * @throws Refusal
- * Source: Fetch Metadata Request Headers, W3C; RFC 9110 §7.4 (421), RFC 6454 (Origin).
+ * Source: Fetch Metadata Request Headers, W3C; RFC 9110 §7.4 (421), RFC 9112 §3.2 (one Host), RFC 6454
+ * (Origin).
  */
-export function guard({ method, url, headers }: Asked, authority: string): void {
+export function guard({ method, url, headers, hosts }: Asked, authority: string): void {
   // A name that points here (DNS rebinding) makes a foreign page same-origin; it can't change the Host header.
-  if (headers.host !== authority) {
+  if (hosts.length !== 1 || hosts[0] !== authority) {
     throw new Refusal(421, 'foreign Host', `This workbench answers at http://${authority} only.`)
   }
   if (!url.startsWith('/')) {

@@ -1,5 +1,5 @@
 import type { Socket } from 'node:net'
-import { logText } from './log-line.ts'
+import { logText } from './log-parts.ts'
 
 /** RFC 6585 §5. */
 const HEADERS_TOO_LARGE = 'HPE_HEADER_OVERFLOW'

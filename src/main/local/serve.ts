@@ -77,14 +77,18 @@ export async function serve(options: LocalHostOptions): Promise<LocalHost> {
   })
   server.addHook('onRequest', async (request, reply) => {
     reply.headers({ ...PAGE_HEADERS, 'cache-control': NEVER_KEPT })
-    const { method = '', url = '', headers } = request.raw
-    guard({ method, url, headers }, own?.authority ?? '')
+    const { method = '', url = '', headers, headersDistinct } = request.raw
+    guard({ method, url, headers, hosts: headersDistinct['host'] ?? [] }, own?.authority ?? '')
     if (own !== undefined && enter(request, reply, own.keys)) return reply
     return undefined
   })
   server.get('/events', (_request, reply) => {
     reply.hijack()
     streams.add(reply.raw, { ...PAGE_HEADERS, 'cache-control': NEVER_KEPT })
+    // A window that comes back after a break may have missed anything.
+    void workbench
+      .greet((event) => streams.sendTo(reply.raw, event))
+      .catch((error: unknown) => log(`failed to greet a window: ${String(error)}`))
   })
   await server.register((scope) => askRoute(scope, workbench))
   await server.register((scope) => scanRoute(scope, workbench, stall))

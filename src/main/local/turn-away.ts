@@ -1,6 +1,7 @@
 import type { FastifyReply, FastifyRequest } from 'fastify'
+import { asSentence } from '../../core/as-sentence.ts'
 import { ScantlingError } from '../../core/scantling-error.ts'
-import { logPath, logText } from './log-line.ts'
+import { logPath, logText } from './log-parts.ts'
 import { Refusal } from './refusal.ts'
 
 /** What fastify turns away by itself, by its error codes and statuses. */
@@ -23,7 +24,7 @@ const UNREADABLE = new Refusal(400, 'malformed message', "This message can't be 
 
 function asRefusal(error: unknown): Refusal {
   if (error instanceof Refusal) return error
-  if (error instanceof ScantlingError) return new Refusal(422, error.message, error.message)
+  if (error instanceof ScantlingError) return new Refusal(422, error.message, asSentence(error.message))
   const { code, statusCode } = error as { code?: unknown; statusCode?: unknown }
   const known = typeof code === 'string' ? BY_CODE[code] : undefined
   if (known !== undefined) return known

@@ -1,10 +1,15 @@
 import { useBench } from './bench-store.ts'
 import { showSheet } from './choose.ts'
+import { signed } from './edits.ts'
+import { getPictures } from './get-pictures.ts'
 import { endWork, showWork, tell } from './notices.ts'
 import { takeKept } from './take-in.ts'
 import { ask, theHost } from './the-host.ts'
 
 let sent = 0
+
+/** The same for a file that is chosen twice. */
+export const fileIdentity = ({ name, size, lastModified }: File): string => `${name} ${size} ${lastModified}`
 
 /** Hands one scan over to the host, and shows how far it is; undefined when it was refused or given up. */
 export async function sendScan(file: File): Promise<string | undefined> {
@@ -24,15 +29,21 @@ export async function sendScan(file: File): Promise<string | undefined> {
   }
 }
 
-/** Brings scans into the job, each as a sheet of its own, and puts the last one on the bench. */
+/**
+ * Brings scans into the job, each as a sheet of its own, and puts the last one on the bench; not from under somebody
+ * who took up a tool meanwhile.
+ */
 export async function bringIn(files: readonly File[]): Promise<void> {
+  // Another job may be open by the time that a large scan has arrived.
+  const meant = signed()
   for (const file of files) {
     const upload = await sendScan(file)
     if (upload === undefined) continue
-    const added = await ask('add-sheet', { upload, by: useBench.getState().person })
+    const added = await ask('add-sheet', { upload, ...meant })
     if (added === undefined) continue
     takeKept(added)
     for (const remark of added.remarks) tell('told', remark)
-    await showSheet(added.sheet)
+    if (useBench.getState().picks.tool.kind === 'look') await showSheet(added.sheet)
+    else await getPictures(added.sheet)
   }
 }

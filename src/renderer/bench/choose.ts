@@ -2,14 +2,24 @@ import type { Mark } from '../../core/job/types.ts'
 import { noPicks, type Picks } from '../picking/picks.ts'
 import type { Tool } from '../picking/tool.ts'
 import type { Aids } from '../sheet/aids.ts'
-import { aidsOf, useBench } from './bench-store.ts'
+import { aidsOf, type Bench, useBench } from './bench-store.ts'
 import { getPictures } from './get-pictures.ts'
 import type { Selection } from './selection.ts'
 import type { Station } from './stations.ts'
 
-/** Goes to a station; what was being picked is put down. */
+/** Goes to a station; what was being picked is put down, and a card that lay on the desk is put away. */
 export function goTo(station: Station): void {
-  useBench.setState({ station, picks: noPicks({ kind: 'look' }) })
+  useBench.setState(({ selection }) => ({
+    station,
+    picks: noPicks({ kind: 'look' }),
+    ...(selection?.kind === 'dimension' || selection?.kind === 'mark' ? { selection: null } : {}),
+  }))
+}
+
+/** Another sheet on the bench. Picks are pixels of the one before, so they are put down, and so is a view's tool. */
+function onBench({ sheet: before, picks }: Bench, sheet: string | null): Partial<Bench> {
+  if (sheet === before) return {}
+  return { sheet, picks: noPicks('view' in picks.tool ? { kind: 'look' } : picks.tool) }
 }
 
 /** Takes a tool up, with nothing picked yet. A tool that belongs to a view brings its sheet to the bench. */
@@ -23,6 +33,11 @@ export const putDown = (): void => takeUp({ kind: 'look' })
 
 export function setPicks(picks: Picks): void {
   useBench.setState({ picks })
+}
+
+/** Once picks are kept: the tool that comes next, unless a person has picked otherwise meanwhile. */
+export function nextAfter(kept: Picks, tool: Tool): void {
+  if (useBench.getState().picks === kept) useBench.setState({ picks: noPicks(tool) })
 }
 
 /** The marks that show a selection. */
@@ -44,18 +59,21 @@ export function marksOf(selection: Selection | null): Mark[] {
   return job.marks.filter(({ id }) => ids.has(id))
 }
 
-/** Chooses something and brings the sheet that it is on to the bench; null: nothing is chosen. */
+/**
+ * Chooses something and brings the sheet that it is on to the bench, unless something is being picked there; null:
+ * nothing is chosen.
+ */
 export function choose(selection: Selection | null): void {
-  const { opened, sheet } = useBench.getState()
+  const bench = useBench.getState()
   const view =
-    selection?.kind === 'view' ? opened?.job.views.find(({ id }) => id === selection.id) : undefined
-  const on = view?.sheet ?? marksOf(selection)[0]?.sheet ?? sheet
-  useBench.setState({ selection, sheet: on })
+    selection?.kind === 'view' ? bench.opened?.job.views.find(({ id }) => id === selection.id) : undefined
+  const on = view?.sheet ?? marksOf(selection)[0]?.sheet ?? bench.sheet
+  useBench.setState({ selection, ...(bench.picks.features.length > 0 ? {} : onBench(bench, on)) })
 }
 
 /** Puts a sheet on the bench and has its pictures made. */
 export async function showSheet(sheet: string): Promise<void> {
-  useBench.setState({ sheet })
+  useBench.setState((bench) => onBench(bench, sheet))
   await getPictures(sheet)
 }
 

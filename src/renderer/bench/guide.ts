@@ -1,3 +1,4 @@
+import { asSentence } from '../../core/as-sentence.ts'
 import type { Job, View } from '../../core/job/types.ts'
 import type { Table, TableView } from '../../core/ledger/table.ts'
 import { isComplete, type Picks } from '../picking/picks.ts'
@@ -5,7 +6,7 @@ import { pickSentence } from './pick-words.ts'
 import type { Station } from './stations.ts'
 
 /** What to do next at a station, and what is still missing for the one after it; a sentence each. */
-export interface Guide {
+interface Guide {
   next: string
   missing: string
 }
@@ -19,8 +20,6 @@ export function calibratedViews(job: Job, table: Table | null): View[] {
 }
 
 const count = (n: number, one: string, many: string): string => (n === 1 ? `one ${one}` : `${n} ${many}`)
-
-const asSentence = (text: string): string => `${text.charAt(0).toUpperCase()}${text.slice(1)}.`
 
 function atSheet(job: Job): Guide {
   if (job.sheets.length === 0) {
@@ -56,7 +55,10 @@ function atScale(job: Job, table: Table | null, picks: Picks): Guide {
         ? 'Missing for Pick: a view whose scale is known.'
         : 'Nothing is missing for Pick.'
   const picking = whilePicking(picks, {
-    outline: 'Name the view, and say its scale if the sheet states one.',
+    outline:
+      picks.tool.kind === 'outline' && picks.tool.view !== undefined
+        ? 'Keep the new outline, or abandon it.'
+        : 'Name the view, and say its scale if the sheet states one.',
     reference: 'Write the size as it is printed, and press Enter.',
   })
   if (picking !== null) return { next: picking, missing }

@@ -2,13 +2,11 @@ import { type LongWork, type Notice, useBench } from './bench-store.ts'
 
 let told = 0
 
-/** Tells a person something, once. */
+/** Tells a person something. What is told again becomes the newest, so that it is seen and heard again. */
 export function tell(tone: Notice['tone'], sentence: string): void {
-  useBench.setState(({ notices }) =>
-    notices.some((notice) => notice.sentence === sentence)
-      ? {}
-      : { notices: [...notices, { id: ++told, tone, sentence }] },
-  )
+  useBench.setState(({ notices }) => ({
+    notices: [...notices.filter((one) => one.sentence !== sentence), { id: ++told, tone, sentence }],
+  }))
 }
 
 export function putAway(id: number): void {

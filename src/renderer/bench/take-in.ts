@@ -42,7 +42,10 @@ const identity = (opened: OpenedJob | null): string | undefined => opened?.place
 export function takeBench(state: BenchState): void {
   const { opened, ...host } = state
   const before = useBench.getState()
-  const same = identity(before.opened) === identity(opened) && opened !== null
+  const same = identity(before.opened) === identity(opened)
+  // An answer that was overtaken by the news of an edit would set the window back.
+  if (same && opened !== null && before.opened !== null && opened.n < before.opened.n) return
+  if (!same) computer?.forget()
   useBench.setState({
     host,
     opened,
@@ -65,6 +68,7 @@ export function takeBench(state: BenchState): void {
         }),
   })
   if (opened === null) return
+  dropWhatIsGone(opened.job)
   const told = same ? (before.opened?.notices ?? []) : []
   for (const notice of opened.notices) if (!told.includes(notice)) tell('caution', notice)
   workOutTable()
@@ -113,11 +117,13 @@ function followNames(edits: readonly Edit[]): void {
   if (name !== selection.name) useBench.setState({ selection: { kind: 'dimension', name } })
 }
 
-/** What an undo took away can't stay chosen. */
+/** What an undo took away, or another window, can't stay chosen. */
 function dropWhatIsGone(job: Job): void {
   const { selection, sheet, picks } = useBench.getState()
   const { tool } = picks
-  if (!job.sheets.some(({ id }) => id === sheet)) useBench.setState({ sheet: job.sheets[0]?.id ?? null })
+  if (!job.sheets.some(({ id }) => id === sheet)) {
+    useBench.setState({ sheet: job.sheets[0]?.id ?? null, picks: noPicks({ kind: 'look' }) })
+  }
   if ('view' in tool && !job.views.some(({ id }) => id === tool.view)) {
     useBench.setState({ picks: noPicks({ kind: 'look' }) })
   }

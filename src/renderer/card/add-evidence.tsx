@@ -1,4 +1,4 @@
-import { useState } from 'react'
+import { useRef, useState } from 'react'
 import { goTo } from '../bench/choose.ts'
 import { makeEdit } from '../bench/edits.ts'
 import { Button } from '../parts/button.tsx'
@@ -28,6 +28,9 @@ const NONE = ''
 export function AddEvidence(card: CardProps) {
   const { job, dimension, unit } = card
   const [open, setOpen] = useState(false)
+  /** The keyboard goes into the first field once, and then no more: it is at the bases while they are gone through. */
+  const [switched, setSwitched] = useState(false)
+  const keeping = useRef(false)
   const [basis, setBasis] = useState<EvidenceDraft['basis']>('printed')
   const [text, setText] = useState('')
   const [readings, setReadings] = useState('')
@@ -60,20 +63,36 @@ export function AddEvidence(card: CardProps) {
   const ready = drafted !== null && 'edit' in drafted
   const end = () => {
     setOpen(false)
+    setSwitched(false)
     setText('')
     setReadings('')
     setFormula('')
   }
   const keep = async () => {
-    if (ready && (await makeEdit(drafted.edit))) end()
+    if (!ready || keeping.current) return
+    keeping.current = true
+    const kept = await makeEdit(drafted.edit).finally(() => {
+      keeping.current = false
+    })
+    if (kept) end()
+  }
+  const change = (chosen: EvidenceDraft['basis']) => {
+    setBasis(chosen)
+    setSwitched(true)
   }
   const keys = { onEnter: () => void keep(), onEscape: end }
   return (
     <Section title="More evidence">
-      <Choice label="Basis" hideLabel value={basis} options={BASES} onChange={setBasis} />
+      <Choice label="Basis" hideLabel value={basis} options={BASES} onChange={change} />
       {basis === 'printed' && (
         <>
-          <TextField label="Figure as it is printed" value={text} onChange={setText} autoFocus {...keys} />
+          <TextField
+            label="Figure as it is printed"
+            value={text}
+            onChange={setText}
+            autoFocus={!switched}
+            {...keys}
+          />
           <Choice label="Legibility" value={legibility} options={LEGIBILITIES} onChange={setLegibility} />
           <Picker
             label="On which sheet"
@@ -93,6 +112,7 @@ export function AddEvidence(card: CardProps) {
             value={readings}
             onChange={setReadings}
             lines={4}
+            autoFocus={!switched}
             onEscape={end}
           />
           <Picker
@@ -112,7 +132,7 @@ export function AddEvidence(card: CardProps) {
           value={formula}
           onChange={setFormula}
           placeholder="pi * (drum_od - sheet_thickness)"
-          autoFocus
+          autoFocus={!switched}
           {...keys}
         />
       )}
@@ -121,7 +141,7 @@ export function AddEvidence(card: CardProps) {
         <Button kind="main" disabled={!ready} onPress={() => void keep()}>
           Keep
         </Button>
-        <Button onPress={end}>Give up</Button>
+        <Button onPress={end}>Abandon</Button>
       </div>
     </Section>
   )

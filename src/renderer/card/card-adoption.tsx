@@ -13,7 +13,7 @@ export function CardAdoption({ dimension, row }: CardProps & { row: TableRow }) 
   return (
     <Section title="Adopted value">
       <Picker
-        label="Settled"
+        label="Which evidence it is taken from"
         value={value}
         options={options}
         note={options.find(({ id }) => id === value)?.note}

@@ -7,6 +7,7 @@ import { EvidencePiece } from './evidence-piece.tsx'
 export function CardEvidence(card: CardProps) {
   const { dimension, row } = card
   const { evidence } = dimension
+  const compared = row?.evidence.some(({ value, u }) => value !== null && u > 0) === true
   return (
     <Section title={`Evidence (${evidence.length})`}>
       {evidence.length === 0 && (
@@ -29,6 +30,13 @@ export function CardEvidence(card: CardProps) {
           )
         })}
       </ul>
+      {compared && (
+        <p className="dimension-card-small">
+          u: the standard uncertainty with which each is compared; a printed figure counts as ± half its last
+          graduation, or its tolerance. E_n: the largest difference from the others, in the 95 % uncertainty
+          of the two; above 1 they dispute.
+        </p>
+      )}
     </Section>
   )
 }

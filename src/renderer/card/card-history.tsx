@@ -1,8 +1,8 @@
 import './card-history.css'
+import { momentInWords, personName } from '../bench/signature.ts'
 import { Section } from '../parts/section.tsx'
 import type { CardProps } from './card-props.ts'
 import { historyLines } from './history-lines.ts'
-import { momentInWords, personName } from './signature.ts'
 
 /** Who did what, and when, oldest first. */
 export function CardHistory({ job, dimension }: CardProps) {

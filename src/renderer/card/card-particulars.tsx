@@ -1,5 +1,4 @@
 import { useBench } from '../bench/bench-store.ts'
-import { choose } from '../bench/choose.ts'
 import { makeEdit } from '../bench/edits.ts'
 import { Button } from '../parts/button.tsx'
 import { SavedField } from '../parts/saved-field.tsx'
@@ -28,9 +27,6 @@ export function CardParticulars({ job, dimension, row, writable }: CardProps) {
     onSave: (text: string) => makeEdit(fieldEdit(name, which, text)),
     disabled: !writable,
   })
-  const remove = async () => {
-    if (await makeEdit({ do: 'remove-dimension', name })) choose(null)
-  }
   return (
     <Section title="Particulars" fold="open">
       <SavedField label="What it is" value={dimension.label} {...inPlace('label')} />
@@ -59,7 +55,7 @@ export function CardParticulars({ job, dimension, row, writable }: CardProps) {
       <SavedField label="Note" value={dimension.note ?? ''} lines={2} {...field('note')} />
       {writable && dimension.evidence.length === 0 && (
         <div className="dimension-card-actions">
-          <Button kind="danger" icon="bin" onPress={() => void remove()}>
+          <Button kind="danger" icon="bin" onPress={() => void makeEdit({ do: 'remove-dimension', name })}>
             Remove this dimension
           </Button>
         </div>

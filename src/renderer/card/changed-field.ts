@@ -1,7 +1,7 @@
 import { applyEdit } from '../../core/job/edit.ts'
 import type { Edit } from '../../core/job/edit-types.ts'
 import type { Job } from '../../core/job/types.ts'
-import { ScantlingError } from '../../core/scantling-error.ts'
+import { refusalOf } from '../bench/refusal.ts'
 
 /** The edit that gives a field of a dimension another text; an empty one takes the field away. */
 export function fieldEdit(name: string, field: 'tolerance' | 'note', text: string): Edit {
@@ -12,11 +12,5 @@ export function fieldEdit(name: string, field: 'tolerance' | 'note', text: strin
 
 /** Why a field of a dimension can't have a text, in a sentence; empty when it can. */
 export function changedField(job: Job, name: string, field: 'tolerance' | 'note', text: string): string {
-  try {
-    applyEdit(job, fieldEdit(name, field, text))
-    return ''
-  } catch (error) {
-    if (error instanceof ScantlingError) return error.message
-    throw error
-  }
+  return refusalOf(() => applyEdit(job, fieldEdit(name, field, text)))
 }

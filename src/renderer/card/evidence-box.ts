@@ -2,7 +2,7 @@ import type { Pixel } from '../../core/geometry/frames.ts'
 import type { Evidence, Job, Mark } from '../../core/job/types.ts'
 
 /** A part of a sheet, in pixels. */
-export interface SheetPart {
+interface SheetPart {
   sheet: string
   box: [x: number, y: number, width: number, height: number]
 }

@@ -5,6 +5,7 @@ import { unitSuffix } from '../../core/handoff/unit-suffix.ts'
 import type { Evidence } from '../../core/job/types.ts'
 import type { TableEvidence } from '../../core/ledger/table.ts'
 import { makeEdit } from '../bench/edits.ts'
+import { momentInWords, personName } from '../bench/signature.ts'
 import { Button } from '../parts/button.tsx'
 import { Figure } from '../parts/figure.tsx'
 import { ScanCrop } from '../sheet/scan-crop.tsx'
@@ -12,7 +13,6 @@ import { BasisSample } from '../table/basis-sample.tsx'
 import type { CardProps } from './card-props.ts'
 import { evidencePart } from './evidence-box.ts'
 import { EvidenceWords } from './evidence-words.tsx'
-import { momentInWords, personName } from './signature.ts'
 import { WithdrawForm } from './withdraw-form.tsx'
 
 /** Of the crop, CSS pixels: the desk is of one width, and marks lie further apart than a figure is large. */
@@ -112,20 +112,13 @@ function Value({ dimension, weighed, unit }: EvidencePieceProps) {
     <p className="evidence-piece-value">
       <Figure text={weighed.written} />
       {u > 0 && (
-        <span
-          className="dimension-card-small"
-          title="Standard uncertainty with which it is compared; a printed figure counts as ± half its last graduation, or its tolerance."
-        >
+        <span className="dimension-card-small">
           u {twoFigures(u)}
           {unitSuffix(dimension.kind, unit)}
         </span>
       )}
       {en !== undefined && (
-        <span
-          className="evidence-piece-en"
-          data-disputes={en > 1 || undefined}
-          title="Largest E_n against the other evidence; above 1 they dispute."
-        >
+        <span className="evidence-piece-en" data-disputes={en > 1 || undefined}>
           {en > 1 ? 'disputes' : 'agrees'}, E_n {en >= 100 ? 'over 100' : en.toFixed(1)}
         </span>
       )}

@@ -1,7 +1,7 @@
 import type { Dimension, Job } from '../../core/job/types.ts'
 
 /** Something that was done, and by whom and when as far as that is known. */
-export interface HistoryLine {
+interface HistoryLine {
   what: string
   by?: string
   /** ISO 8601. */

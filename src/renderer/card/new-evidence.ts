@@ -1,3 +1,4 @@
+import { asSentence } from '../../core/as-sentence.ts'
 import { applyEdit } from '../../core/job/edit.ts'
 import type { Edit } from '../../core/job/edit-types.ts'
 import type { Dimension, Evidence, Job, Unit } from '../../core/job/types.ts'
@@ -8,7 +9,7 @@ import { readReading } from '../../core/ledger/found-reading.ts'
 import { printedEvidence } from '../../core/ledger/printed-evidence.ts'
 import { NotationError } from '../../core/quantity/notation-error.ts'
 import { ScantlingError } from '../../core/scantling-error.ts'
-import { evidenceId } from './evidence-id.ts'
+import { evidenceId } from '../bench/evidence-id.ts'
 
 /** Evidence as it is being written on the card. */
 export type EvidenceDraft =
@@ -38,13 +39,13 @@ export function draftedEvidence(draft: EvidenceDraft, dimension: Dimension, job:
     return { edit, understood }
   } catch (error) {
     if (error instanceof NotationError) return { sentence: error.message, text: error.text, at: error.at }
-    if (error instanceof ScantlingError) return { sentence: error.message }
+    if (error instanceof ScantlingError) return { sentence: asSentence(error.message) }
     throw error
   }
 }
 
 function evidenceOf(draft: EvidenceDraft, dimension: Dimension): Evidence | null {
-  const id = evidenceId(dimension, draft.basis)
+  const id = evidenceId(dimension.evidence, draft.basis)
   switch (draft.basis) {
     case 'printed': {
       const text = draft.text.trim()

@@ -39,6 +39,14 @@ export const MAPPING_WORDS: Readonly<Record<MappingKind, { label: string; when: 
 /** Below this probability the references are taken not to agree. */
 const DOUBTED = 0.05
 
+/** A probability as people count. */
+function howOften(p: number): string {
+  if (p < 0.001) return 'less than once in a thousand'
+  const times = Math.round(100 * p)
+  if (times < 1) return 'less than once in a hundred'
+  return times === 1 ? 'once in a hundred' : `${times} times in a hundred`
+}
+
 /** How well the known sizes of a view agree with one another, for somebody who cuts metal. */
 export function agreement({ chi2, dof, p }: Pick<TableView, 'chi2' | 'dof' | 'p'>): string {
   if (chi2 === null || p === null || dof === 0) {
@@ -46,11 +54,7 @@ export function agreement({ chi2, dof, p }: Pick<TableView, 'chi2' | 'dof' | 'p'
   }
   const said =
     p >= DOUBTED ? 'The known sizes agree as well as picks can tell' : 'The known sizes do not agree'
-  const chance =
-    p < 0.001
-      ? 'good sizes would differ this much less than once in a thousand'
-      : `good sizes would differ this much ${Math.round(100 * p) < 1 ? 'less than once' : `${Math.round(100 * p)} times`} in a hundred`
-  return `${said}: ${chance} (chi-square ${chi2.toFixed(1)}, ${dof} to spare, p ${p < 0.001 ? '< 0.001' : p.toPrecision(2)}).`
+  return `${said}: good sizes would differ this much ${howOften(p)} (chi-square ${chi2.toFixed(1)}, ${dof} to spare, p ${p < 0.001 ? '< 0.001' : p.toPrecision(2)}).`
 }
 
 /** How far the scale found is from the one stated: `0.3 % smaller than stated`. */
@@ -58,10 +62,4 @@ export function offStated(found: number, stated: number): string {
   const off = 100 * (found / stated - 1)
   if (Math.abs(off) < 0.05) return 'as stated'
   return `${Math.abs(off).toFixed(1)} % ${off < 0 ? 'smaller' : 'larger'} than stated`
-}
-
-/** The mapping that a suggestion of the table names. */
-export function suggested(suggestion: string | undefined): MappingKind | undefined {
-  const kind = /^The (\S+) mapping/.exec(suggestion ?? '')?.[1]
-  return (Object.keys(MAPPING_WORDS) as MappingKind[]).find((one) => one === kind)
 }

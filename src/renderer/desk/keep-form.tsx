@@ -1,5 +1,5 @@
 import './keep-form.css'
-import { type ReactNode, useState } from 'react'
+import { type ReactNode, useRef } from 'react'
 import { Button } from '../parts/button.tsx'
 
 interface KeepFormProps {
@@ -7,19 +7,26 @@ interface KeepFormProps {
   children: ReactNode
   /** Words on the button that keeps. */
   keep: string
-  /** Keeps what is written; true once it is done. */
-  onKeep: () => Promise<boolean>
+  /** Keeps what is written; when it is refused, all of it stays. */
+  onKeep: () => Promise<unknown>
   onAbandon: () => void
   disabled?: boolean
+  /** Whether the keyboard begins at the button that keeps, where there is nothing to write. */
+  startAtKeep?: boolean
 }
 
 /** A form that belongs to picks: Enter keeps, Esc abandons. */
-export function KeepForm({ label, children, keep, onKeep, onAbandon, disabled = false }: KeepFormProps) {
-  const [busy, setBusy] = useState(false)
+export function KeepForm(props: KeepFormProps) {
+  const { label, children, keep, onKeep, onAbandon, disabled = false, startAtKeep = false } = props
+  const keeping = useRef(false)
   const submit = async () => {
-    if (busy || disabled) return
-    setBusy(true)
-    if (!(await onKeep())) setBusy(false)
+    if (keeping.current || disabled) return
+    keeping.current = true
+    try {
+      await onKeep()
+    } finally {
+      keeping.current = false
+    }
   }
   return (
     <form
@@ -37,7 +44,7 @@ export function KeepForm({ label, children, keep, onKeep, onAbandon, disabled = 
     >
       {children}
       <div className="keep-form-foot">
-        <Button type="submit" kind="main" disabled={disabled || busy}>
+        <Button type="submit" kind="main" disabled={disabled} autoFocus={startAtKeep}>
           {keep}
         </Button>
         <Button onPress={onAbandon}>Abandon</Button>

@@ -1,13 +1,14 @@
 import type { Pixel } from '../../core/geometry/frames.ts'
-import { personOf } from '../../core/job/stamp-edit.ts'
 import type { Job, Mark } from '../../core/job/types.ts'
 import { problemOfUse as whyInUse } from '../../core/job/uses.ts'
 import { useBench } from '../bench/bench-store.ts'
 import { choose } from '../bench/choose.ts'
 import { makeEdit } from '../bench/edits.ts'
+import { momentInWords, personName } from '../bench/signature.ts'
 import { Button } from '../parts/button.tsx'
 import { SavedField } from '../parts/saved-field.tsx'
 import { Section } from '../parts/section.tsx'
+import { Remove } from './remove.tsx'
 import { usesOfMark } from './uses-of-mark.ts'
 
 const KINDS: Readonly<Record<Mark['kind'], string>> = {
@@ -16,8 +17,6 @@ const KINDS: Readonly<Record<Mark['kind'], string>> = {
   circle: 'Circle',
   path: 'Path',
 }
-
-const when = new Intl.DateTimeFormat('en-GB', { dateStyle: 'medium', timeStyle: 'short' })
 
 const pixelsOf = (mark: Mark) => (mark.kind === 'point' ? [mark.pixel] : mark.pixels)
 
@@ -83,20 +82,12 @@ export function MarkCard({ id }: { id: string }) {
             ))}
           </ul>
         )}
-        <div className="desk-row">
-          <Button
-            icon="bin"
-            kind="danger"
-            disabled={!writable || inUse !== null}
-            onPress={() => {
-              choose(null)
-              void makeEdit({ do: 'remove-mark', id })
-            }}
-          >
-            Remove this mark
-          </Button>
-        </div>
-        {inUse !== null && <p className="desk-soft">It can’t be removed while something rests on it.</p>}
+        <Remove
+          words="Remove this mark"
+          writable={writable}
+          because={inUse === null ? null : 'It can’t be removed while something rests on it.'}
+          onRemove={() => void makeEdit({ do: 'remove-mark', id })}
+        />
       </Section>
     </>
   )
@@ -115,8 +106,6 @@ function Places({ name, pixels }: { name: string; pixels: readonly Pixel[] }) {
 }
 
 function signature(job: Job, mark: Mark): string {
-  const by = mark.by === undefined ? undefined : (personOf(job, mark.by)?.name ?? mark.by)
   const how = mark.how === 'hand' ? 'Picked by hand' : 'Found on a stroke'
-  const at = mark.at === undefined ? '' : `, ${when.format(new Date(mark.at))}`
-  return `${how}${by === undefined ? '' : ` by ${by}`}${at}`
+  return `${how} by ${personName(job, mark.by)}, ${momentInWords(mark.at)}`
 }

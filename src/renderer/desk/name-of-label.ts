@@ -1,7 +1,7 @@
 import { applyEdit } from '../../core/job/edit.ts'
 import type { Job } from '../../core/job/types.ts'
 import { RESERVED_NAMES } from '../../core/ledger/formula.ts'
-import { ScantlingError } from '../../core/scantling-error.ts'
+import { refusalOf } from '../bench/refusal.ts'
 
 /**
  * A name that formulas can use, made from what a person calls a dimension: `Barrel, outside Ø` → `barrel_outside_dia`.
@@ -29,17 +29,7 @@ export const isTaken = (job: Job, name: string): boolean => job.dimensions.some(
 /** Why a new dimension can't have a name, in a sentence; empty when it can. */
 export function nameProblem(job: Job, name: string): string {
   if (isTaken(job, name)) return `There is a dimension ${name} already.`
-  try {
-    applyEdit(
-      { ...job, views: [], marks: [], relations: [], notes: [], dimensions: [] },
-      {
-        do: 'add-dimension',
-        item: { name, label: name, kind: 'length', evidence: [] },
-      },
-    )
-    return ''
-  } catch (error) {
-    if (error instanceof ScantlingError) return error.message
-    throw error
-  }
+  const alone = { ...job, views: [], marks: [], relations: [], notes: [], dimensions: [] }
+  const item = { name, label: name, kind: 'length' as const, evidence: [] }
+  return refusalOf(() => applyEdit(alone, { do: 'add-dimension', item }))
 }

@@ -2,6 +2,7 @@ import type { Pixel } from '../../core/geometry/frames.ts'
 import type { Edit } from '../../core/job/edit-types.ts'
 import { kindOfMeasure } from '../../core/job/mark-needs.ts'
 import type { Evidence, Job, Mark, Reference, View } from '../../core/job/types.ts'
+import { evidenceId } from '../bench/evidence-id.ts'
 import type { PickedFeature, Picks } from '../picking/picks.ts'
 import { freshId, freshIds } from './fresh-id.ts'
 
@@ -29,7 +30,7 @@ function newMark(id: string, sheet: string, { need, pixels, sigmas }: NewFeature
 }
 
 /** The marks of picks: edits that add the new ones, and the ids of all in the order that they were picked. */
-export function marksOfPicks(job: Job, sheet: string, picks: Picks): { edits: Edit[]; ids: string[] } {
+function marksOfPicks(job: Job, sheet: string, picks: Picks): { edits: Edit[]; ids: string[] } {
   const fresh = freshIds(
     'M',
     job.marks.map(({ id }) => id),
@@ -112,7 +113,7 @@ export function dimensionEdit(
           label,
           kind: kindOfMeasure(picks.tool.measure),
           ...(count === 1 ? {} : { count }),
-          evidence: [scaled('E1', picks, ids)],
+          evidence: [scaled(evidenceId([], 'scaled'), picks, ids)],
         },
       },
     ],
@@ -122,11 +123,12 @@ export function dimensionEdit(
 /** Adds what was measured to a dimension as further evidence, with its marks, as one edit. */
 export function evidenceEdit(job: Job, picks: MeasurePicks, dimension: string): Edit {
   const { edits, ids } = marksOfPicks(job, sheetOf(job, picks), picks)
-  const taken = job.dimensions.find(({ name }) => name === dimension)?.evidence.map(({ id }) => id) ?? []
+  const evidence = job.dimensions.find(({ name }) => name === dimension)?.evidence ?? []
+  const item = scaled(evidenceId(evidence, 'scaled'), picks, ids)
   return {
     do: 'several',
     name: `add scaled evidence to ${dimension}`,
-    edits: [...edits, { do: 'add-evidence', dimension, item: scaled(freshId('E', taken), picks, ids) }],
+    edits: [...edits, { do: 'add-evidence', dimension, item }],
   }
 }
 

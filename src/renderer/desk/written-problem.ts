@@ -1,19 +1,13 @@
 import { lengthContext } from '../../core/job/length-context.ts'
-import type { Job } from '../../core/job/types.ts'
+import type { Job, Unit } from '../../core/job/types.ts'
+import { parseDrawnScale } from '../../core/quantity/drawn-scale.ts'
 import { lengthIn } from '../../core/quantity/length.ts'
-import { NotationError } from '../../core/quantity/notation-error.ts'
 import { parseLength } from '../../core/quantity/parse-length.ts'
+import { refusalOf } from '../bench/refusal.ts'
 
 /** Why a text can't be read as a length in a job, in a sentence; empty when it can, or when nothing is written. */
 export function lengthProblem(job: Job, text: string): string {
-  if (text.trim() === '') return ''
-  try {
-    parseLength(text, lengthContext(job))
-    return ''
-  } catch (error) {
-    if (error instanceof NotationError) return error.message
-    throw error
-  }
+  return text.trim() === '' ? '' : refusalOf(() => parseLength(text, lengthContext(job)))
 }
 
 /** As `lengthProblem`, for a size: nothing is no size. */
@@ -21,4 +15,9 @@ export function sizeProblem(job: Job, text: string): string {
   const problem = lengthProblem(job, text)
   if (problem !== '' || text.trim() === '') return problem
   return lengthIn(parseLength(text, lengthContext(job)), 'mm') > 0 ? '' : 'A size is more than nothing.'
+}
+
+/** Why a stated scale can't be read, in a sentence; empty when it can, or when none is written. */
+export function scaleProblem(text: string, unit: Unit): string {
+  return text.trim() === '' ? '' : refusalOf(() => parseDrawnScale(text, unit))
 }

@@ -5,17 +5,37 @@ import type { FromWorker, ToWorker } from './messages.ts'
 
 export interface Trial {
   row: TableRow | null
+  /** That the row is in. */
+  unit: Unit
   /** Why there is no row; empty when there is one. */
   sentence: string
 }
 
-/** Computes tables off the main thread, so that the sheet moves while a large job is worked out. */
+type TableAsk = Extract<ToWorker, { kind: 'table' }>
+type TrialAsk = Extract<ToWorker, { kind: 'trial' }>
+
+interface WaitingTrial {
+  message: TrialAsk
+  answer: (trial: Trial) => void
+}
+
+const STOPPED =
+  'The part of the program that works out the table has stopped: reload the window. The job is safe.'
+
+/**
+ * Computes tables off the main thread, so that the sheet moves while a large job is worked out. One thing at a time:
+ * of the tables that wait only the newest is worked out, and of the trials of a dimension too.
+ */
 export class Computer {
   readonly #worker: Worker
-  readonly #trials = new Map<number, (trial: Trial) => void>()
   #asked = 0
   #busy = false
-  #waiting: { n: number; job: Job; unit: Unit } | null = null
+  /** Whether the table that is being worked out is of a job that is closed by now. */
+  #unwanted = false
+  #table: TableAsk | null = null
+  readonly #trials = new Map<string, WaitingTrial>()
+  /** The trial that is being worked out. */
+  #trial: WaitingTrial | null = null
 
   /**
    * @param found called with the table of the newest job that was worked out, and the number of its last edit
@@ -24,48 +44,72 @@ export class Computer {
   constructor(found: (n: number, table: Table) => void, failed: (sentence: string) => void) {
     this.#worker = new Worker(new URL('./worker.ts', import.meta.url), { type: 'module' })
     this.#worker.addEventListener('message', ({ data }: MessageEvent<FromWorker>) => {
-      if (data.kind === 'trial') {
-        this.#trials.get(data.ask)?.({ row: data.row, sentence: data.sentence })
-        this.#trials.delete(data.ask)
-        return
-      }
       this.#busy = false
-      if (data.kind === 'table') found(data.n, data.table)
-      else failed(data.sentence)
+      if (data.kind === 'trial') {
+        if (this.#trial !== null) answer(this.#trial, data.row, data.sentence)
+        this.#trial = null
+      } else if (!this.#unwanted) {
+        if (data.kind === 'table') found(data.n, data.table)
+        else failed(data.sentence)
+      }
+      this.#unwanted = false
       this.#next()
     })
     this.#worker.addEventListener('error', () => {
       this.#busy = false
-      failed(
-        'The part of the program that works out the table has stopped: reload the window. The job is safe.',
-      )
+      this.#giveUpTrials(STOPPED)
+      failed(STOPPED)
     })
   }
 
-  /** Asks for the table of a job, looked at in a unit; of jobs that wait, only the newest is worked out. */
+  /** Asks for the table of a job, looked at in a unit. */
   table(n: number, job: Job, unit: Unit = job.unit): void {
-    this.#waiting = { n, job, unit }
+    this.#table = { kind: 'table', n, job, unit }
     this.#next()
   }
 
-  /** What a dimension would come to after an edit that is not made. */
+  /**
+   * What a dimension would come to after an edit that is not made. A trial that waits is given up for a newer one of
+   * the same dimension.
+   */
   trial(job: Job, edit: Edit, dimension: string, unit: Unit = job.unit): Promise<Trial> {
-    const ask = ++this.#asked
+    const message: TrialAsk = { kind: 'trial', ask: ++this.#asked, job, unit, edit, dimension }
     return new Promise((resolve) => {
-      this.#trials.set(ask, resolve)
-      this.#send({ kind: 'trial', ask, job, unit, edit, dimension })
+      const older = this.#trials.get(dimension)
+      if (older !== undefined) answer(older, null, '')
+      this.#trials.set(dimension, { message, answer: resolve })
+      this.#next()
     })
   }
 
-  #next(): void {
-    if (this.#busy || this.#waiting === null) return
-    const { n, job, unit } = this.#waiting
-    this.#waiting = null
-    this.#busy = true
-    this.#send({ kind: 'table', n, job, unit })
+  /** The job is closed: nothing of it is told any more. */
+  forget(): void {
+    this.#table = null
+    this.#unwanted = this.#busy && this.#trial === null
+    this.#giveUpTrials('')
   }
 
-  #send(message: ToWorker): void {
+  #giveUpTrials(sentence: string): void {
+    for (const waiting of this.#trials.values()) answer(waiting, null, sentence)
+    this.#trials.clear()
+    if (this.#trial !== null) answer(this.#trial, null, sentence)
+  }
+
+  #next(): void {
+    if (this.#busy) return
+    const [waiting] = this.#trials.values()
+    const message = this.#table ?? waiting?.message
+    if (message === undefined) return
+    if (message.kind === 'table') this.#table = null
+    else {
+      this.#trials.delete(message.dimension)
+      this.#trial = waiting ?? null
+    }
+    this.#busy = true
     this.#worker.postMessage(message)
   }
+}
+
+function answer({ message: { unit }, answer }: WaitingTrial, row: TableRow | null, sentence: string): void {
+  answer({ row, unit, sentence })
 }

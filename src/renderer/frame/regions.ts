@@ -1,31 +1,16 @@
+import { focusIn } from './focus-in.ts'
+
 /** The parts of the window between which F6 moves, in order. */
-export const REGIONS = ['rail', 'sheet', 'table', 'desk'] as const
+const REGIONS = ['rail', 'sheet', 'table', 'desk'] as const
 
-export type Region = (typeof REGIONS)[number]
-
-/** What is focused first in a part, most wanted first. */
-const FIRST = [
-  '[data-first]',
-  '[role="application"]',
-  '[role="grid"]',
-  'button:not([disabled])',
-  'input',
-  '[tabindex="0"]',
-]
+type Region = (typeof REGIONS)[number]
 
 const find = (region: Region): HTMLElement | null => document.querySelector(`[data-region="${region}"]`)
 
 /** Moves the keyboard into a part of the window; false when it has nothing to focus. */
 export function focusRegion(region: Region): boolean {
   const part = find(region)
-  if (part === null) return false
-  for (const wanted of FIRST) {
-    const inside = part.querySelector<HTMLElement>(wanted)
-    if (inside === null) continue
-    inside.focus()
-    if (part.contains(document.activeElement)) return true
-  }
-  return false
+  return part !== null && focusIn(part)
 }
 
 /** Moves the keyboard to the part after the one that has it; `step` −1 to the one before. */

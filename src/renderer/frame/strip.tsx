@@ -15,7 +15,9 @@ export function Strip({ showKeys }: { showKeys: () => void }) {
   return (
     <header className="frame-strip strip">
       <div className="strip-job">
-        <h1 className="strip-title">{title}</h1>
+        <h1 className="strip-title" title={title}>
+          {title}
+        </h1>
         <p className="strip-place" title={place}>
           {place}
         </p>

@@ -6,9 +6,11 @@ import { onCommand } from '../bench/commands.ts'
 import { redo, undo } from '../bench/edits.ts'
 import { takeBench } from '../bench/take-in.ts'
 import { ask } from '../bench/the-host.ts'
+import { leaveField } from './leave-field.ts'
 
 /** Closes the job; everything in it is on disk already. */
 export async function closeJob(): Promise<void> {
+  leaveField()
   const state = await ask('close-job', {})
   if (state !== undefined) takeBench(state)
 }
@@ -20,6 +22,7 @@ export function useCommands(): void {
       onCommand((command) => {
         const { opened } = useBench.getState()
         if (command === 'bring-in-scan') {
+          leaveField()
           if (opened !== null) goTo('sheet')
           requestAnimationFrame(askForScans)
           return

@@ -3,10 +3,8 @@ import { useBench } from '../bench/bench-store.ts'
 import { goTo } from '../bench/choose.ts'
 import { redo, undo } from '../bench/edits.ts'
 import { STATIONS } from '../bench/stations.ts'
+import { isWritingIn, leaveField } from './leave-field.ts'
 import { focusNextRegion } from './regions.ts'
-
-const isWritingIn = (target: EventTarget | null): boolean =>
-  target instanceof HTMLElement && (target.isContentEditable || target.matches('input, textarea, select'))
 
 /** The station that Alt and a digit name. */
 function stationOf({ altKey, ctrlKey, metaKey, code }: KeyboardEvent) {
@@ -46,6 +44,7 @@ export function useKeys(showKeys: () => void): void {
       const station = stationOf(event)
       if (station !== undefined) {
         event.preventDefault()
+        leaveField()
         goTo(station)
         return
       }

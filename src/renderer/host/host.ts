@@ -8,7 +8,8 @@ export interface Host extends MessageBridge {
    * Hands the bytes of a scan over.
    * @param progressed called with the share that is over, 0 to 1
    * @returns the id by which other asks name it
-   * @throws Error with a sentence when the host refuses it or is gone
+   * @throws Error with a sentence when the host refuses it or is gone; a DOMException named AbortError when `signal`
+   *   ended it
    */
   sendScan(file: File, progressed: (share: number) => void, signal: AbortSignal): Promise<string>
 }

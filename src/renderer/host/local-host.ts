@@ -54,26 +54,17 @@ export function localHost(connected: (answers: boolean) => void): Host {
     }
   }
 
-  /** After a break, events may have been missed: everything is looked at again. */
-  async function lookAgain(): Promise<void> {
-    const reply = await post('look', {})
-    if (reply.ok) hear({ kind: 'bench', state: reply.answer })
-  }
-
+  /** Each stream begins with how things stand, so that nothing that was told in a break is missed. */
   function begin(): void {
     const source = new EventSource('/events')
     stream = source
-    let broken = false
     streaming = new Promise((resolve) => {
       source.onopen = () => {
         resolve()
         found(true)
-        if (broken) void lookAgain()
-        broken = false
       }
       source.onerror = () => {
         resolve()
-        broken = true
         found(false)
       }
       setTimeout(resolve, STREAM_WITHIN)

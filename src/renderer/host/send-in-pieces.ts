@@ -1,16 +1,18 @@
 import { DESKTOP_ORIGIN, SCAN_ADDRESS, SCAN_PIECE_BYTES } from '../../contract/message-bridge.ts'
+import { GONE } from './gone.ts'
+import { notBroughtIn } from './not-brought-in.ts'
 
 type Answer = { ok: true; id: string | null } | { ok: false; sentence: string }
 
-const LOST =
-  'The scan could not be handed over because the workbench no longer answers; the file is as it was.'
+const lost = (name: string): Error => new Error(`"${name}" could not be brought in. ${GONE}`)
 
 /**
  * Hands a scan over to the desktop host piece by piece, so that progress can be shown and no more than one piece is
  * in memory.
  * @param progressed called with the share that is over, 0 to 1
  * @returns the id by which asks name it
- * @throws Error with a sentence when the host refuses it or is gone, the file can't be read, or `signal` ends it
+ * @throws Error with a sentence when the host refuses it or is gone or the file can't be read; a DOMException named
+ *   AbortError when `signal` ended it
  */
 export async function sendInPieces(
   file: Blob & { name: string },
@@ -26,12 +28,12 @@ export async function sendInPieces(
       if (!answer.ok) throw new Error(answer.sentence)
       progressed((piece + 1) / of)
       if (answer.id !== null) return answer.id
-      if (piece + 1 === of) throw new Error(LOST)
+      if (piece + 1 === of) throw lost(file.name)
     }
   } catch (error) {
     // Whatever went wrong, the host need not wait for the rest.
     await fetch(scanAddress({ upload }), { method: 'DELETE' }).catch(() => undefined)
-    if (signal.aborted) throw new Error(`“${file.name}” was not brought in: you stopped it.`)
+    if (signal.aborted) throw notBroughtIn(file.name)
     throw error
   }
 }
@@ -41,7 +43,7 @@ async function readPiece(file: Blob & { name: string }, piece: number): Promise<
     return await file.slice(piece * SCAN_PIECE_BYTES, (piece + 1) * SCAN_PIECE_BYTES).arrayBuffer()
   } catch {
     throw new Error(
-      `“${file.name}” can't be read any more: it was moved, changed or locked. Choose it again.`,
+      `"${file.name}" can't be read any more: it was moved, changed or locked. Choose it again.`,
     )
   }
 }
@@ -56,7 +58,7 @@ async function sendPiece(
     const response = await fetch(scanAddress(query), { method: 'POST', body, signal })
     return (await response.json()) as Answer
   } catch {
-    throw new Error(LOST)
+    throw lost(query.name)
   }
 }
 

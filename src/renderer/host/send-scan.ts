@@ -1,5 +1,6 @@
 import { SCAN_ADDRESS } from '../../contract/message-bridge.ts'
 import { GONE } from './gone.ts'
+import { notBroughtIn } from './not-brought-in.ts'
 
 /** What the host said to a scan, whatever it is that came back. */
 function answerOf(text: string): { id?: string; sentence?: string } {
@@ -25,8 +26,7 @@ export function sendScan(
   signal: AbortSignal,
 ): Promise<string> {
   return new Promise((resolve, reject) => {
-    const stopped = () =>
-      reject(new DOMException(`"${file.name}" was not brought in; nothing of it was kept.`, 'AbortError'))
+    const stopped = () => reject(notBroughtIn(file.name))
     if (signal.aborted) {
       stopped()
       return

@@ -1,10 +1,10 @@
 import './agreement-chart.css'
 import { useEffect, useMemo, useRef } from 'react'
 import { useBench } from '../bench/bench-store.ts'
-import { useWidth } from '../table/use-width.ts'
 import { agreementPlot } from './agreement-plot.ts'
 import { agreementPoints } from './agreement-points.ts'
 import { agreementWords } from './agreement-words.ts'
+import { useWidth } from './use-width.ts'
 
 /** Scaled against printed values, one line a dimension: of one view, or of the whole job. */
 export function AgreementChart({ view }: { view?: string }) {

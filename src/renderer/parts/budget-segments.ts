@@ -1,5 +1,5 @@
 /** A part of an uncertainty budget as it is drawn. */
-export interface BudgetSegment {
+interface BudgetSegment {
   source: string
   /** Share of the variance, 0..1. */
   share: number

@@ -17,13 +17,12 @@ interface ButtonProps {
   hint?: string
   disabled?: boolean
   type?: 'button' | 'submit'
-  wide?: boolean
   autoFocus?: boolean
   ref?: Ref<HTMLButtonElement>
 }
 
 export function Button(props: ButtonProps) {
-  const { children, onPress, kind = 'plain', icon, label, hint, disabled, wide, ...rest } = props
+  const { children, onPress, kind = 'plain', icon, label, hint, disabled, ...rest } = props
   const iconOnly = children === undefined
   const button = (
     <AriaButton
@@ -31,7 +30,6 @@ export function Button(props: ButtonProps) {
       className="button"
       data-kind={kind}
       data-icon-only={iconOnly || undefined}
-      data-wide={wide || undefined}
       {...(label === undefined ? {} : { 'aria-label': label })}
       {...(disabled === undefined ? {} : { isDisabled: disabled })}
       {...(onPress === undefined ? {} : { onPress })}

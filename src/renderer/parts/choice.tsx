@@ -4,11 +4,10 @@ import { Label, Radio, RadioGroup, Text } from 'react-aria-components'
 import { Icon } from './icon.tsx'
 import type { IconName } from './icon-lines.ts'
 
-export interface ChoiceOption<T extends string> {
+interface ChoiceOption<T extends string> {
   id: T
   label: string
   icon?: IconName
-  disabled?: boolean
 }
 
 interface ChoiceProps<T extends string> {
@@ -49,12 +48,7 @@ export function Choice<T extends string>(props: ChoiceProps<T>) {
         style={columns === undefined ? undefined : ({ '--choice-columns': columns } as CSSProperties)}
       >
         {options.map((option) => (
-          <Radio
-            key={option.id}
-            value={option.id}
-            className="choice-one"
-            isDisabled={option.disabled ?? false}
-          >
+          <Radio key={option.id} value={option.id} className="choice-one">
             {option.icon !== undefined && <Icon name={option.icon} large={pictures} />}
             <span className="choice-words" data-words={option.label}>
               {option.label}

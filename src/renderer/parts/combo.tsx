@@ -1,7 +1,7 @@
 import './field.css'
 import './list.css'
 import './picker.css'
-import { Button, ComboBox, Input, Label, ListBox, Popover, Text } from 'react-aria-components'
+import { Button, ComboBox, Input, Label, ListBox, Popover } from 'react-aria-components'
 import { Icon } from './icon.tsx'
 import { ListOption } from './list-option.tsx'
 import type { PickerOption } from './picker.tsx'
@@ -11,14 +11,13 @@ interface ComboProps<T extends string> {
   value: T | null
   options: readonly PickerOption<T>[]
   onChange: (value: T | null) => void
-  note?: string
   placeholder?: string
   autoFocus?: boolean
 }
 
 /** One of many, found by typing a part of it. */
 export function Combo<T extends string>(props: ComboProps<T>) {
-  const { label, value, options, onChange, note } = props
+  const { label, value, options, onChange } = props
   return (
     <ComboBox
       className="field"
@@ -36,11 +35,6 @@ export function Combo<T extends string>(props: ComboProps<T>) {
           <Icon name="down" />
         </Button>
       </div>
-      {note !== undefined && (
-        <Text slot="description" className="field-note">
-          {note}
-        </Text>
-      )}
       <Popover className="list-popover" offset={2}>
         <ListBox
           className="list-box"

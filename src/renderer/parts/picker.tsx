@@ -19,7 +19,6 @@ interface PickerProps<T extends string> {
   value: T | null
   options: readonly PickerOption<T>[]
   onChange: (value: T) => void
-  hideLabel?: boolean
   note?: ReactNode
   placeholder?: string
   disabled?: boolean
@@ -27,7 +26,7 @@ interface PickerProps<T extends string> {
 
 /** One of several, from a list that opens. */
 export function Picker<T extends string>(props: PickerProps<T>) {
-  const { label, value, options, onChange, hideLabel = false, note } = props
+  const { label, value, options, onChange, note } = props
   const chosen = options.find(({ id }) => id === value)
   return (
     <Select
@@ -38,9 +37,8 @@ export function Picker<T extends string>(props: PickerProps<T>) {
         if (option !== undefined) onChange(option.id)
       }}
       isDisabled={props.disabled ?? false}
-      {...(hideLabel ? { 'aria-label': label } : {})}
     >
-      {!hideLabel && <Label className="field-label">{label}</Label>}
+      <Label className="field-label">{label}</Label>
       <div className="field-box">
         <Button className="picker-button">
           <SelectValue className="picker-value">

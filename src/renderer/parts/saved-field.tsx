@@ -1,44 +1,44 @@
-import { useEffect, useRef, useState } from 'react'
+import { useRef, useState } from 'react'
 import { TextField, type TextFieldProps } from './text-field.tsx'
 
 interface SavedFieldProps
   extends Omit<TextFieldProps, 'onChange' | 'onBlur' | 'onEnter' | 'onEscape' | 'error'> {
-  /** Keeps a changed value; false when it was refused, and the field then shows the old one again. */
+  /** Keeps a changed value; false when it was refused, and what was written then stays in the field. */
   onSave: (value: string) => Promise<boolean>
   /** Why a value can't be kept, in a sentence; empty when it can. */
   check?: (value: string) => string
 }
 
+const REFUSED = 'Not kept yet: Enter tries again, Esc leaves it as it was.'
+
 /** A field that is kept when one leaves it or presses Enter; Esc gives up. */
 export function SavedField({ value, onSave, check, ...rest }: SavedFieldProps) {
-  const [draft, setDraft] = useState(value)
-  const given = useRef(false)
-  useEffect(() => setDraft(value), [value])
-  const error = draft === value ? '' : (check?.(draft) ?? '')
+  /** What is written and not kept yet; null: nothing, and the field shows what is in the job. */
+  const [draft, setDraft] = useState<string | null>(null)
+  const [refused, setRefused] = useState<string | null>(null)
+  const saving = useRef(false)
+  const changed = draft !== null && draft !== value && draft.trim() !== value
+  const problem = changed ? (check?.(draft) ?? '') : ''
 
   const save = async () => {
-    if (given.current) {
-      given.current = false
-      return
-    }
-    if (draft.trim() === value || error !== '') return
-    if (!(await onSave(draft.trim()))) setDraft(value)
+    if (!changed) setDraft(null)
+    if (!changed || saving.current || problem !== '') return
+    saving.current = true
+    const saved = await onSave(draft.trim()).finally(() => {
+      saving.current = false
+    })
+    if (saved) setDraft((now) => (now === draft ? null : now))
+    setRefused(saved ? null : draft)
   }
   return (
     <TextField
       {...rest}
-      value={draft}
+      value={draft ?? value}
       onChange={setDraft}
-      error={error}
+      error={problem !== '' ? problem : changed && draft === refused ? REFUSED : ''}
       onBlur={() => void save()}
       {...(rest.lines === undefined ? { onEnter: () => void save() } : {})}
-      onEscape={() => {
-        setDraft(value)
-        if (document.activeElement instanceof HTMLElement) {
-          given.current = true
-          document.activeElement.blur()
-        }
-      }}
+      onEscape={() => setDraft(null)}
     />
   )
 }

@@ -1,5 +1,5 @@
 import './field.css'
-import type { ReactNode, Ref } from 'react'
+import type { ReactNode } from 'react'
 import { TextField as AriaTextField, FieldError, Input, Label, Text, TextArea } from 'react-aria-components'
 
 export interface TextFieldProps {
@@ -10,25 +10,21 @@ export interface TextFieldProps {
   note?: ReactNode
   /** A sentence; empty or left out when the value is good. */
   error?: string | undefined
-  /** Whether only those who hear the window get the label. */
-  hideLabel?: boolean
   /** Stands behind the value, e.g. a unit. */
   suffix?: string
   placeholder?: string
   lines?: number
   disabled?: boolean
   autoFocus?: boolean
-  required?: boolean
   /** `decimal` brings up digits on a screen keyboard. */
   inputMode?: 'text' | 'decimal' | 'numeric'
   onBlur?: () => void
   onEnter?: () => void
   onEscape?: () => void
-  inputRef?: Ref<HTMLInputElement>
 }
 
 export function TextField(props: TextFieldProps) {
-  const { label, value, onChange, note, error, hideLabel = false, suffix, lines } = props
+  const { label, value, onChange, note, error, suffix, lines } = props
   const wrong = error !== undefined && error !== ''
   return (
     <AriaTextField
@@ -37,9 +33,7 @@ export function TextField(props: TextFieldProps) {
       onChange={onChange}
       isInvalid={wrong}
       isDisabled={props.disabled ?? false}
-      isRequired={props.required ?? false}
       validationBehavior="aria"
-      {...(hideLabel ? { 'aria-label': label } : {})}
       {...(props.autoFocus === true ? { autoFocus: true } : {})}
       {...(props.onBlur === undefined ? {} : { onBlur: props.onBlur })}
       onKeyDown={(event) => {
@@ -52,7 +46,7 @@ export function TextField(props: TextFieldProps) {
         }
       }}
     >
-      {!hideLabel && <Label className="field-label">{label}</Label>}
+      <Label className="field-label">{label}</Label>
       <div className="field-box">
         {lines === undefined ? (
           <Input
@@ -61,7 +55,6 @@ export function TextField(props: TextFieldProps) {
             inputMode={props.inputMode}
             autoComplete="off"
             spellCheck={false}
-            {...(props.inputRef === undefined ? {} : { ref: props.inputRef })}
           />
         ) : (
           <TextArea className="field-input" rows={lines} placeholder={props.placeholder} />

@@ -6,8 +6,8 @@ export type ReferenceKind = 'distance' | 'diameter' | 'rectangle'
 export type Tool =
   /** Looking and choosing only. */
   | { kind: 'look' }
-  /** Two opposite corners of a new view. */
-  | { kind: 'outline' }
+  /** Two opposite corners of a view: of a new one, or of one that there is. */
+  | { kind: 'outline'; view?: string }
   /** The marks of a size that is known. */
   | { kind: 'reference'; view: string; reference: ReferenceKind }
   /** The marks of a size that is wanted. */

@@ -1,9 +1,11 @@
 import type Konva from 'konva'
 import type { SheetPictures } from '../../contract/pictures.ts'
 import { aidsOf, type Bench, useBench } from '../bench/bench-store.ts'
+import type { Camera, Size } from './camera.ts'
 import { cameraOf, cameras } from './camera-store.ts'
 import { drawPending } from './draw-pending.ts'
 import { cameraForTheBench } from './follow-the-bench.ts'
+import { type Carried, carried } from './overlay/carried.ts'
 import { displayList } from './overlay/display-list.ts'
 import { drawLaid } from './overlay/draw-laid.ts'
 import { type Inks, inksFor } from './overlay/inks.ts'
@@ -30,6 +32,9 @@ import { tilesInSight } from './tiles/wanted-tiles.ts'
 
 type Part = 'tiles' | 'over' | 'pending'
 
+/** The sheet is at rest when it was not moved for so long, milliseconds. */
+const REST = 90
+
 /**
  * Paints the sheet on the bench. Whatever changes (camera, bench, pointer, a tile that came) only asks for a frame;
  * each frame paints what it has to, once, without React.
@@ -43,6 +48,10 @@ export class SheetPainter {
   #laid: Laid[] = []
   #shown: ReadonlySet<string> = new Set()
   #overview = ''
+  /** What the layer over the sheet was last drawn for. */
+  #drawnFor: { sheet: string; camera: Camera; box: Size } | undefined
+  /** Runs while what is drawn over the sheet is carried along. */
+  #resting: ReturnType<typeof setTimeout> | undefined
 
   constructor(layers: Record<Part, Konva.Layer>) {
     this.#layers = layers
@@ -55,7 +64,8 @@ export class SheetPainter {
       () => document.fonts.removeEventListener('loadingdone', fonts),
       cameras.subscribe((now, before) => {
         if (now.box !== before.box) cameraForTheBench()
-        this.ask('tiles', 'over', 'pending')
+        this.ask('tiles', 'pending')
+        this.#carryOver()
       }),
       pointer.subscribe(() => this.ask('pending')),
       pictureLoader.listen((address) => this.#onPicture(address)),
@@ -65,9 +75,35 @@ export class SheetPainter {
     this.ask('tiles', 'over', 'pending')
   }
 
-  /** What is drawn over the sheet, where it fell in the last frame. */
+  /** What is drawn over the sheet, where it is now. */
   get laid(): readonly Laid[] {
+    if (this.#resting !== undefined) this.#layers.over.drawScene()
     return this.#laid
+  }
+
+  /**
+   * While the sheet is being moved, what is drawn over it is carried along as it is, and drawn anew when it comes to
+   * rest: laying out and lettering is most of the work of a frame.
+   */
+  #carryOver(): void {
+    const frame = this.#frameNow()
+    const drawn = this.#drawnFor
+    const same = frame !== undefined && drawn !== undefined && drawn.box === frame.box
+    const where =
+      same && drawn.sheet === frame.pictures.sheet ? carried(drawn.camera, frame.camera, frame.box) : null
+    clearTimeout(this.#resting)
+    if (where === null) {
+      this.ask('over')
+      return
+    }
+    this.#resting = setTimeout(() => this.ask('over'), REST)
+    this.#placeOver(where)
+  }
+
+  #placeOver(where: Carried | null): void {
+    const { style } = this.#layers.over.getNativeCanvasElement()
+    style.transformOrigin = '0 0'
+    style.transform = where === null ? '' : `translate(${where.x}px, ${where.y}px) scale(${where.scale})`
   }
 
   /** Has parts painted in the next frame. */
@@ -85,6 +121,7 @@ export class SheetPainter {
 
   end(): void {
     cancelAnimationFrame(this.#frame)
+    clearTimeout(this.#resting)
     for (const end of this.#endings) end()
     for (const who of ['overview', 'ground', 'sight', 'ring']) pictureLoader.want(who, RANK.sight, [])
   }
@@ -183,21 +220,40 @@ export class SheetPainter {
   paintOver(context: CanvasRenderingContext2D): void {
     const frame = this.#frameNow()
     this.#laid = []
+    clearTimeout(this.#resting)
+    this.#resting = undefined
+    this.#drawnFor = undefined
+    this.#placeOver(null)
     if (frame === undefined) return
     const { pictures, camera, box } = frame
+    this.#drawnFor = { sheet: pictures.sheet, camera, box }
     const lettering = (text: string) => setFigure(context, text)
     this.#laid = layOut(this.#itemsNow(pictures.sheet), camera, box, lettering)
+    this.#showOnly('over', this.#laid.length > 0)
     context.save()
     drawLaid(context, this.#laid, this.#inks(pictures), box)
     context.restore()
   }
 
+  /**
+   * Hides a layer on which nothing is drawn: Chromium (147, drawing in software) goes on showing what was on a canvas
+   * that is cleared and left empty.
+   */
+  #showOnly(part: 'over' | 'pending', something: boolean): void {
+    const { style } = this.#layers[part].getNativeCanvasElement()
+    const visibility = something ? '' : 'hidden'
+    if (style.visibility !== visibility) style.visibility = visibility
+  }
+
   paintPending(context: CanvasRenderingContext2D): void {
     const frame = this.#frameNow()
     const { picks, opened } = useBench.getState()
+    const place = pointer.getState()
+    const something = picks.features.length > 0 || place.by === 'cross' || place.snapped !== null
+    this.#showOnly('pending', something)
     if (frame === undefined || opened === null || picks.tool.kind === 'look') return
     context.save()
-    const pending = { picks, pointer: pointer.getState(), marks: opened.job.marks }
+    const pending = { picks, pointer: place, marks: opened.job.marks }
     drawPending(context, pending, frame.camera, frame.box, this.#inks(frame.pictures))
     context.restore()
   }

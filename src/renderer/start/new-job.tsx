@@ -1,13 +1,12 @@
 import { useState } from 'react'
 import type { Unit } from '../../core/job/types.ts'
 import { useBench } from '../bench/bench-store.ts'
-import { sendScan } from '../bench/bring-in.ts'
-import { workAs } from '../bench/settings.ts'
+import { fileIdentity } from '../bench/bring-in.ts'
 import { Button } from '../parts/button.tsx'
 import { Choice } from '../parts/choice.tsx'
 import { ScanFiles } from '../parts/scan-files.tsx'
 import { TextField } from '../parts/text-field.tsx'
-import { openWith } from './open-with.ts'
+import { beginWith } from './begin-with.ts'
 import { titleOfFile } from './title-of-file.ts'
 
 const UNITS: readonly { id: Unit; label: string }[] = [
@@ -34,23 +33,9 @@ export function NewJob({ files, onAdd, onFiles }: NewJobProps) {
   const begin = async () => {
     if (!ready || busy) return
     setBusy(true)
-    const uploads: string[] = []
-    for (const file of files) {
-      const upload = await sendScan(file)
-      if (upload === undefined) {
-        setBusy(false)
-        return
-      }
-      uploads.push(upload)
-    }
-    workAs(shownName)
-    const opened = await openWith('new-job', {
-      title: shownTitle.trim(),
-      unit,
-      by: shownName.trim(),
-      uploads,
-    })
-    if (!opened) setBusy(false)
+    await beginWith(files, { title: shownTitle.trim(), unit, by: shownName.trim() }).finally(() =>
+      setBusy(false),
+    )
   }
   return (
     <section className="start-way" aria-label="Bring in a scan">
@@ -73,7 +58,7 @@ export function NewJob({ files, onAdd, onFiles }: NewJobProps) {
         >
           <ul className="start-files">
             {files.map((file) => (
-              <li className="start-file" key={`${file.name} ${file.size} ${file.lastModified}`}>
+              <li className="start-file" key={fileIdentity(file)}>
                 {file.name}
                 <Button
                   kind="quiet"

@@ -1,14 +1,23 @@
+import { useState } from 'react'
 import { Button as AriaButton } from 'react-aria-components'
+import type { RecentJob } from '../../contract/bench-state.ts'
 import { useBench } from '../bench/bench-store.ts'
 import { Button } from '../parts/button.tsx'
 import { openWith } from './open-with.ts'
+
+const NONE: readonly RecentJob[] = []
 
 const day = new Intl.DateTimeFormat('en-GB', { dateStyle: 'medium' })
 
 /** Opens a job that is there already. */
 export function OpenJob() {
-  const recent = useBench((bench) => bench.host?.recent ?? [])
+  const recent = useBench((bench) => bench.host?.recent ?? NONE)
   const chooses = useBench((bench) => bench.host?.choosesFolders === true)
+  const [busy, setBusy] = useState(false)
+  const once = (open: () => Promise<boolean>) => async () => {
+    setBusy(true)
+    await open().finally(() => setBusy(false))
+  }
   return (
     <section className="start-way" aria-label="Go on with a job">
       <h2 className="start-way-title">Go on with a job</h2>
@@ -22,7 +31,8 @@ export function OpenJob() {
             <li key={id}>
               <AriaButton
                 className="start-recent-one"
-                onPress={() => void openWith('open-recent', { recent: id })}
+                isDisabled={busy}
+                onPress={once(() => openWith('open-recent', { recent: id }))}
               >
                 <span className="start-recent-title">{title}</span>
                 <span className="start-recent-place">{place}</span>
@@ -34,7 +44,7 @@ export function OpenJob() {
       )}
       {chooses ? (
         <div>
-          <Button icon="folder" onPress={() => void openWith('choose-job', {})}>
+          <Button icon="folder" disabled={busy} onPress={once(() => openWith('choose-job', {}))}>
             Open a job folder…
           </Button>
         </div>

@@ -17,7 +17,7 @@ export function OpenSample() {
           disabled={busy}
           onPress={async () => {
             setBusy(true)
-            if (!(await openWith('open-sample', {}))) setBusy(false)
+            await openWith('open-sample', {}).finally(() => setBusy(false))
           }}
         >
           Open the sample

@@ -2,6 +2,7 @@ import './start-page.css'
 import { useCallback, useState } from 'react'
 import { STANDING_CAUTIONS } from '../../core/ledger/cautions.ts'
 import { useBench } from '../bench/bench-store.ts'
+import { fileIdentity } from '../bench/bring-in.ts'
 import { Banners } from '../frame/banners.tsx'
 import { LongWork } from '../frame/long-work.tsx'
 import { Notices } from '../frame/notices.tsx'
@@ -12,11 +13,15 @@ import { NewJob } from './new-job.tsx'
 import { OpenJob } from './open-job.tsx'
 import { OpenSample } from './open-sample.tsx'
 
+const withoutDoubles = (files: File[]): File[] => [
+  ...new Map(files.map((file) => [fileIdentity(file), file])).values(),
+]
+
 /** What is seen while no job is open: what this is for, and three ways to begin. */
 export function StartPage() {
   const version = useBench((bench) => bench.host?.version ?? '')
   const [files, setFiles] = useState<File[]>([])
-  const add = useCallback((more: File[]) => setFiles((before) => [...before, ...more]), [])
+  const add = useCallback((more: File[]) => setFiles((before) => withoutDoubles([...before, ...more])), [])
   const over = useDroppedScans(add)
   return (
     <div className="start">

@@ -5,6 +5,8 @@ interface CellEditorProps {
   /** What is being changed, for those who hear the window. */
   label: string
   text: string
+  /** Whether the keyboard goes into it at once. */
+  takesKeyboard: boolean
   /** Whether what is wrong is said above the cell, where there is no room below it. */
   above: boolean
   /** Keeps the text; a sentence why it can't be kept. `byKey`: the keyboard stays where it is. */
@@ -14,14 +16,16 @@ interface CellEditorProps {
 }
 
 /** A field in a cell. Enter keeps, Escape gives up, and leaving it keeps what can be kept. */
-export function CellEditor({ label, text, above, onKeep, onGiveUp }: CellEditorProps) {
+export function CellEditor({ label, text, takesKeyboard, above, onKeep, onGiveUp }: CellEditorProps) {
   const [draft, setDraft] = useState(text)
   const [wrong, setWrong] = useState('')
   const input = useRef<HTMLInputElement>(null)
   const over = useRef(false)
   const sentence = useId()
 
+  // biome-ignore lint/correctness/useExhaustiveDependencies: only when it appears
   useEffect(() => {
+    if (!takesKeyboard) return
     input.current?.focus()
     input.current?.select()
   }, [])

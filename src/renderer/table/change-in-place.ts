@@ -1,11 +1,11 @@
 import { applyEdit } from '../../core/job/edit.ts'
 import type { Edit } from '../../core/job/edit-types.ts'
 import type { Job } from '../../core/job/types.ts'
-import { ScantlingError } from '../../core/scantling-error.ts'
+import { refusalOf } from '../bench/refusal.ts'
 import type { ColumnName } from './columns.ts'
 
 /** What comes of a text that was put in a cell: an edit, a sentence why not, or neither when nothing changed. */
-export type Change = { edit: Edit } | { sentence: string } | null
+type Change = { edit: Edit } | { sentence: string } | null
 
 /** The text that a cell is edited from. */
 export function textInPlace(job: Job, name: string, column: ColumnName): string {
@@ -20,13 +20,8 @@ export function changeInPlace(job: Job, name: string, column: ColumnName, text: 
   if (wanted === textInPlace(job, name, column)) return null
   const read = editFor(name, column, wanted)
   if ('sentence' in read) return read
-  try {
-    applyEdit(job, read.edit)
-    return read
-  } catch (error) {
-    if (error instanceof ScantlingError) return { sentence: error.message }
-    throw error
-  }
+  const sentence = refusalOf(() => applyEdit(job, read.edit))
+  return sentence === '' ? read : { sentence }
 }
 
 function editFor(name: string, column: ColumnName, text: string): { edit: Edit } | { sentence: string } {

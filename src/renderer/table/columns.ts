@@ -17,10 +17,15 @@ export const HEADINGS: Record<ColumnName, string> = {
 /** What a column of the table can be changed to where it stands. */
 export const EDITABLE: ReadonlySet<ColumnName> = new Set(['name', 'label', 'count'])
 
-/** Pixels: below this width of the table its labels are left to the tooltip and the card. */
+/** Pixels: below these widths of the table its labels, and then its reasons, are left to the card. */
 const WIDE = 1000
+const MIDDLING = 660
 
-const NARROW: readonly ColumnName[] = COLUMNS.filter((column) => column !== 'label')
+const WITHOUT_LABEL: readonly ColumnName[] = COLUMNS.filter((column) => column !== 'label')
+const WITHOUT_WHY: readonly ColumnName[] = WITHOUT_LABEL.filter((column) => column !== 'why')
 
 /** The columns that a table of this width has room for; the same array for the same columns. */
-export const columnsFor = (width: number): readonly ColumnName[] => (width >= WIDE ? COLUMNS : NARROW)
+export function columnsFor(width: number): readonly ColumnName[] {
+  if (width >= WIDE) return COLUMNS
+  return width >= MIDDLING ? WITHOUT_LABEL : WITHOUT_WHY
+}

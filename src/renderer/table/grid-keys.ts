@@ -4,7 +4,7 @@ export interface GridCell {
   column: number
 }
 
-export interface GridSize {
+interface GridSize {
   rows: number
   columns: number
   /** Rows that are in sight at once. */

@@ -2,10 +2,12 @@
 import './table-grid.css'
 import { defaultRangeExtractor, type Range, useVirtualizer } from '@tanstack/react-virtual'
 import { type KeyboardEvent, useCallback, useEffect, useId, useRef, useState } from 'react'
+import type { Edit } from '../../core/job/edit-types.ts'
 import type { Unit } from '../../core/job/types.ts'
 import { useBench } from '../bench/bench-store.ts'
 import { choose } from '../bench/choose.ts'
 import { makeEdit } from '../bench/edits.ts'
+import { useWidth } from '../parts/use-width.ts'
 import { changeInPlace, textInPlace } from './change-in-place.ts'
 import { columnsFor, EDITABLE } from './columns.ts'
 import { cellAfterKey, type GridCell } from './grid-keys.ts'
@@ -13,7 +15,6 @@ import { TableHead } from './table-head.tsx'
 import { type Editing, type RowActions, TableRow } from './table-row.tsx'
 import type { DimensionRows } from './use-dimension-rows.ts'
 import { useSteady } from './use-steady.ts'
-import { useWidth } from './use-width.ts'
 
 /** Pixels. Rows are all alike, so that a thousand of them are placed without being measured. */
 const ROW = 26
@@ -101,8 +102,12 @@ export function TableGrid({ rows: shown, unit }: TableGridProps) {
     if (change !== null && 'sentence' in change) return change.sentence
     if (byKey) ended()
     else setEditing(null)
-    if (change !== null) void makeEdit(change.edit)
+    if (change !== null) void keepWritten(change.edit, { ...editing, text, refused: true })
     return null
+  }
+  /** Makes an edit; what was written for it stands in its cell again when it is refused. */
+  const keepWritten = async (change: Edit, written: Editing) => {
+    if (!(await makeEdit(change))) setEditing((now) => now ?? written)
   }
   const sortBy = (column: number) => {
     const which = columns[column]
@@ -161,7 +166,7 @@ export function TableGrid({ rows: shown, unit }: TableGridProps) {
       aria-readonly={!writable}
       aria-activedescendant={`${rowId(at.row)}-${at.column}`}
       tabIndex={0}
-      data-wide={columns.includes('label') || undefined}
+      data-columns={columns.length}
       onKeyDown={onKeyDown}
     >
       <TableHead

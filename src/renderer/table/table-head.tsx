@@ -30,7 +30,7 @@ export function TableHead({ columns, sorted, active, id, onPress }: TableHeadPro
           data-sorts={column === 'why' ? undefined : true}
           onClick={() => onPress(place)}
         >
-          <span className="table-head-words">{HEADINGS[column]}</span>
+          <span>{HEADINGS[column]}</span>
           {column !== 'why' && (
             <svg className="table-head-order" viewBox="0 0 8 10" aria-hidden="true" focusable="false">
               <path d={sorted?.down === true ? 'M1 4L4 8L7 4' : 'M1 6L4 2L7 6'} />

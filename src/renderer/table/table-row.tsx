@@ -12,6 +12,8 @@ export interface Editing {
   name: string
   column: ColumnName
   text: string
+  /** What was written was refused; the keyboard is elsewhere by now, and stays there. */
+  refused?: boolean
 }
 
 /** What can be done in a row; the same object for every row and for good, so that a row is only drawn when it changes. */
@@ -71,6 +73,7 @@ export const TableRow = memo(function TableRow(props: TableRowProps) {
             <CellEditor
               label={`${HEADINGS[column]} of ${row.name}`}
               text={editing.text}
+              takesKeyboard={editing.refused !== true}
               above={props.low}
               onKeep={actions.keep}
               onGiveUp={actions.giveUp}

@@ -68,14 +68,21 @@ export function TableTools({ rows, total, working }: TableToolsProps) {
         kept={rows.keptIn('status')}
         onKeep={(words) => rows.keep('status', words)}
       />
-      <p className="table-tools-count" role="status" aria-label="Rows shown">
-        {shown === total ? (total === 1 ? '1 row' : `${total} rows`) : `${shown} of ${total}`}
-      </p>
-      <p className="table-tools-working" data-working={working || undefined} aria-hidden={!working}>
-        working out…
-      </p>
+      <div className="table-tools-state" data-working={working || undefined}>
+        <p className="table-tools-count" role="status" aria-label="Rows shown">
+          {shown === total ? (total === 1 ? '1 row' : `${total} rows`) : `${shown} of ${total}`}
+        </p>
+        <p className="table-tools-working" aria-hidden={!working}>
+          working out…
+        </p>
+      </div>
       <p className="table-tools-unit">
-        {unit === own ? '' : `Shown in ${UNIT_WORDS[unit]}; the job is in ${UNIT_WORDS[own]}.`}
+        {unit !== own && (
+          <>
+            <span className="table-tools-shown">Shown in {UNIT_WORDS[unit]}; the </span>
+            job is in {UNIT_WORDS[own]}.
+          </>
+        )}
       </p>
       <Choice
         label="Unit looked at"

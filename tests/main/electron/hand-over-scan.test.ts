@@ -66,7 +66,10 @@ test('a scan that is stopped on its way is dropped on both sides', async () => {
   }
   const stop = new AbortController()
   const sent = host.sendScan(scan(new Uint8Array(3 * SCAN_PIECE_BYTES)), () => stop.abort(), stop.signal)
-  await expect(sent).rejects.toThrow('“plan.tif” was not brought in: you stopped it.')
+  await expect(sent).rejects.toMatchObject({
+    name: 'AbortError',
+    message: '"plan.tif" was not brought in; nothing of it was kept.',
+  })
   await vi.waitFor(() => expect(ended).toBeInstanceOf(ServiceError))
   expect(methods).toEqual(['POST', 'DELETE'])
 })

@@ -13,7 +13,6 @@ test('the window shows the page once the job is open, under the person’s own s
   const { bench, made } = await started({ folder: '/jobs/ventilator', sample: false })
   expect(happened).toEqual(['path userData', 'sandbox', 'lock', 'scheme', 'ready', 'show scantling://bench/'])
   expect(bench.opened).toEqual(['/jobs/ventilator'])
-  expect(kept.recentDocuments).toEqual(['/jobs/ventilator'])
   expect(kept.paths.get('userData')).toMatch(/\.config.scantling.desktop$/)
   expect(made).toMatchObject({
     host: 'electron',
@@ -103,6 +102,16 @@ test('a folder that the system hands over is opened', async () => {
   expect(event.defaultPrevented).toBe(true)
 })
 
+test('a folder that the system hands over before the app is ready is opened when it is', async () => {
+  const event = new Preventable()
+  vi.spyOn(app, 'whenReady').mockImplementationOnce(async () => {
+    app.emit('open-file', event, '/jobs/winch')
+  })
+  const { bench } = await started()
+  await vi.waitFor(() => expect(bench.opened).toEqual(['/jobs/winch']))
+  expect(event.defaultPrevented).toBe(true)
+})
+
 test.each([
   [['jobs/winch'], { folder: expect.stringMatching(/^(\/home|[A-Z]:).*winch$/), sample: false }],
   [['--sample'], { sample: true }],
@@ -156,15 +165,20 @@ test('a page that dies is offered again; the job stays open', async () => {
   expect([bench.opened, log]).toEqual([['the sample'], ['the page died: crashed']])
 })
 
-test('the system’s own dialog chooses a folder, one, or none, and tells the system of it once it is open', async () => {
-  const { made, bench } = await started()
+test('the system’s own dialog chooses a folder, one, or none', async () => {
+  const { made } = await started()
   expect(await made.chooseJobFolder?.()).toBeUndefined()
-  bench.tell({ kind: 'bench', state: jobOnBench })
-  expect(kept.recentDocuments).toEqual([])
   given.chosenFolder = '/jobs/winch'
   expect(await made.chooseJobFolder?.()).toBe('/jobs/winch')
-  bench.tell({ kind: 'bench', state: jobOnBench })
-  bench.tell({ kind: 'bench', state: jobOnBench })
-  expect(kept.recentDocuments).toEqual(['/jobs/winch'])
   expect(kept.folderDialogs[0]?.properties).toEqual(['openDirectory'])
+})
+
+test('the system is told of a folder once it is open, not when it is chosen', async () => {
+  const { made, bench } = await started()
+  given.chosenFolder = '/jobs/none'
+  await made.chooseJobFolder?.()
+  bench.tell({ kind: 'bench', state: jobOnBench })
+  expect(kept.recentDocuments).toEqual([])
+  made.folderOpened?.('/jobs/winch')
+  expect(kept.recentDocuments).toEqual(['/jobs/winch'])
 })

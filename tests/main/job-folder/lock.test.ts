@@ -53,9 +53,14 @@ describe('a folder open for writing is locked', () => {
     const first = thisHolder(NOW)
     expect(await acquireLock(path, first)).toEqual({ kind: 'acquired' })
     expect(await acquireLock(path, thisHolder(new Date()))).toEqual({ kind: 'held', holder: first })
-    expect(describeHolder(first)).toBe(
-      `${first.user} on ${first.host} (process ${process.pid}) since 2026-03-01T08:00:00.000Z`,
+  })
+
+  test('who holds it is told with the day and the time by this machine’s clock', () => {
+    const since = new Date(2026, 10, 25, 14, 2, 59).toISOString()
+    expect(describeHolder({ ...thisHolder(NOW), user: 'rivet', host: 'bench-2', pid: 4711, since })).toBe(
+      'rivet on bench-2 (process 4711) since 25 November 2026, 14:02',
     )
+    expect(describeHolder({ ...thisHolder(NOW), since: 'yesterday' })).toMatch(/ since yesterday$/)
   })
 
   test('a lock given back can be taken again, and leaves nothing behind', async () => {

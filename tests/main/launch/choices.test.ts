@@ -190,7 +190,11 @@ describe('the window of a browser', () => {
   const chrome = { name: 'Google Chrome', program: '/usr/bin/google-chrome', profile: '/s/window-chrome' }
   const host = (windowAfter: number) => {
     let looks = 0
-    return { newAddress: () => 'http://127.0.0.1:1/?key=k', hasWindow: () => looks++ >= windowAfter }
+    return {
+      newAddress: () => 'http://127.0.0.1:1/?key=k',
+      hasWindow: () => looks++ >= windowAfter,
+      ended: new Promise<void>(() => undefined),
+    }
   }
 
   test('is an application window with what it keeps apart from a person’s own, its sandbox on', async () => {
@@ -206,6 +210,16 @@ describe('the window of a browser', () => {
 
   test('may be taken over by one that runs already', async () => {
     expect(await openBrowserWindow(chrome, host(5), machine({ ends: () => ({ code: 0 }) }))).toBeUndefined()
+  })
+
+  test('is waited for no longer once the host has ended, however its browser ended', async () => {
+    for (const ended of [Promise.resolve(), Promise.reject(new Error('not saved'))]) {
+      const dying = machine({ ends: () => ({ code: null, problem: 'SIGINT' }) })
+      const waits: number[] = []
+      const here = { ...dying, wait: async (milliseconds: number) => void waits.push(milliseconds) }
+      expect(await openBrowserWindow(chrome, { ...host(Infinity), ended }, here)).toBeUndefined()
+      expect(waits.length).toBeLessThan(3)
+    }
   })
 
   test('that dies at once, or never shows, is told of', async () => {

@@ -1,8 +1,10 @@
+import { spawn } from 'node:child_process'
 import { createServer, type IncomingMessage, type Server, type ServerResponse } from 'node:http'
 import type { AddressInfo } from 'node:net'
 import { performance } from 'node:perf_hooks'
 import { afterEach, expect, test } from 'vitest'
 import { thisMachine } from '../../../src/main/launch/surroundings.ts'
+import { bundleProgram } from '../fixtures/bundle-program.ts'
 
 const servers: Server[] = []
 afterEach(() => {
@@ -49,6 +51,15 @@ test('a program is started, its end told, and one that is not there is no surpri
   const endless = here.start(process.execPath, ['-e', 'setInterval(() => {}, 1000)'], false)
   endless.stop()
   expect(await endless.ended).toEqual({ code: null, problem: 'SIGTERM' })
+})
+
+test('a browser that goes on in the background does not hold this program up', async () => {
+  const program = await bundleProgram('tests/main/fixtures/start-and-leave.ts')
+  const began = performance.now()
+  const code = await new Promise((resolve) => spawn(process.execPath, [program.path]).on('exit', resolve))
+  await program.remove()
+  expect(code).toBe(0)
+  expect(performance.now() - began).toBeLessThan(15_000)
 })
 
 test('a package is found without running anything of it', () => {

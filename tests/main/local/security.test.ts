@@ -451,6 +451,18 @@ describe('a message out of measure or shape is refused', () => {
     await stillServes()
   })
 
+  test.each(['bench.example', 'HOST'])('a second Host: %s', async (second) => {
+    const host = `127.0.0.1:${window.port}`
+    const answer = await rawText(
+      window.port,
+      `GET / HTTP/1.1\r\nHost: ${host}\r\nHost: ${second.replace('HOST', host)}\r\n` +
+        `Cookie: ${window.headers['cookie']}\r\n\r\n`,
+    )
+    expect(answer).toMatch(/^HTTP\/1\.1 421 /)
+    expect(job.lines).toHaveLength(1)
+    await stillServes()
+  })
+
   test('a line break in the address writes no second line into the log', async () => {
     await refused(await window.get('/a%0d%0arefused nothing'.replace(' ', '%20')), 404)
   })

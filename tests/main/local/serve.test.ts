@@ -34,6 +34,7 @@ function bench(changes: Partial<ServedWorkbench> = {}): Bench {
       heard.add(listener)
       return () => heard.delete(listener)
     },
+    greet: async () => undefined,
     picture: async (address) =>
       address === 'picture/S1/v1/overview' ? { bytes: Buffer.from('a picture'), type: 'image/jpeg' } : null,
     receiveScan: async (_name, bytes) => {
@@ -128,6 +129,24 @@ test('every window hears what the workbench tells, and signs of life between', a
   workbench.tell(EVENT)
   await vi.waitFor(() => expect([one.events, two.events]).toEqual([[EVENT], [EVENT]]))
   await vi.waitFor(() => expect(one.text()).toContain('\n:\n\n'))
+})
+
+test('a window that comes, or comes back after a break, is told alone how things stand', async () => {
+  const greeted: HostEvent[] = [
+    { kind: 'pictures', progress: { sheet: 'S1', state: 'ready', done: 1, sentence: 'All are made.' } },
+  ]
+  const workbench = bench({
+    greet: async (heard) => {
+      for (const event of greeted) heard(event)
+    },
+  })
+  const window = await windowOf(await served(workbench))
+  const one = await listening(window)
+  await vi.waitFor(() => expect(one.events).toEqual(greeted))
+  const two = await listening(window)
+  await vi.waitFor(() => expect(two.events).toEqual(greeted))
+  workbench.tell(EVENT)
+  await vi.waitFor(() => expect(one.events).toEqual([...greeted, EVENT]))
 })
 
 test('a scan is handed on byte for byte, piece by piece while it comes', async () => {

@@ -2,6 +2,7 @@ import { copyFile, mkdir, readdir, readFile, rename, rm, stat, symlink, writeFil
 import { join } from 'node:path'
 import sharp, { type Color, type Sharp } from 'sharp'
 import { afterAll, beforeAll, describe, expect, test } from 'vitest'
+import type { HostEvent } from '../../../src/contract/host-event.ts'
 import { pictureAddress, pyramidLevels, type SheetPictures, TILE } from '../../../src/contract/pictures.ts'
 import type { Job } from '../../../src/core/job/types.ts'
 import { openJob } from '../../../src/main/services/job-folder/open-job.ts'
@@ -93,6 +94,22 @@ function differences(a: Buffer, b: Buffer): { mean: number; most: number } {
 }
 
 describe('the pictures of a sheet', () => {
+  test('are told of to a window that comes later, after how things stand', async () => {
+    const bench = await onBench()
+    const heard = async (): Promise<HostEvent[]> => {
+      const events: HostEvent[] = []
+      await bench.bench.greet((event) => events.push(event))
+      return events
+    }
+    expect(await heard()).toMatchObject([{ kind: 'bench', state: { opened: null } }])
+    await bench.open()
+    const { progress } = await bench.shown()
+    expect(await heard()).toEqual([
+      { kind: 'bench', state: await bench.ask('look', {}) },
+      { kind: 'pictures', progress },
+    ])
+  })
+
   test('come in order: the whole, the tiles, ready, with the share that is done never falling', async () => {
     const bench = await onBench()
     await bench.open()

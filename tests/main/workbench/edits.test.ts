@@ -86,6 +86,40 @@ describe('an edit', () => {
     expect(keptOf(events)).toEqual([])
   })
 
+  test('that is meant for a job that another window has closed is not made in the one that is open now', async () => {
+    const { bench, ask, refused, handOver } = await aWorkbench()
+    const [meant, other] = [await workshopJob(), await workshopJob()]
+    const place = (await bench.openFolder(meant.folder)).opened?.place
+    await ask('edit', { edit: pick('M5'), by: 'AR', place })
+    await bench.openFolder(other.folder)
+    await ask('edit', { edit: pick('M6'), by: 'AR' })
+    for (const [name, args] of [
+      ['edit', { edit: pick('M7') }],
+      ['undo', {}],
+      ['redo', {}],
+      ['add-sheet', { upload: await handOver(other.scan) }],
+    ] as const) {
+      expect(await refused(name, { ...args, by: 'AR', place })).toBe(
+        `The job in ${place} is no longer the one that is open, so nothing was done: ` +
+          'open it again and do this anew.',
+      )
+    }
+    const { opened } = await ask('look', {})
+    expect([opened?.place, opened?.n, opened?.job.sheets.length]).toEqual([other.folder, 1, 1])
+  })
+
+  test('that is under way while the job is closed comes to disk, and nothing is saved or told after it', async () => {
+    const { bench, ask, log, events } = await aWorkbench({ quiet: 50 })
+    const { folder } = await workshopJob()
+    await bench.openFolder(folder)
+    const [{ edits }] = await Promise.all([ask('edit', { edit: pick('M5'), by: 'AR' }), ask('close-job', {})])
+    expect(edits.map(({ n }) => n)).toEqual([1])
+    expect(parseJobText(await readFile(join(folder, 'job.json'), 'utf8')).edition).toBe(1)
+    await new Promise((resolve) => setTimeout(resolve, 200))
+    expect(log).toEqual([])
+    expect(events.map(({ kind }) => kind)).toEqual(['bench', 'kept', 'bench'])
+  })
+
   test('that finds the folder taken away turns the job read-only, and every window hears why', async () => {
     const { bench, refused, events } = await aWorkbench()
     const { folder } = await workshopJob()

@@ -103,6 +103,29 @@ describe('opening a folder', () => {
     ).toMatchObject({ writable: true })
   })
 
+  test('that went read-only while it was open opens anew for writing: its own lock does not keep it out', async () => {
+    const { bench, ask } = await aWorkbench({ quiet: 20 })
+    const { folder } = await workshopJob()
+    await bench.openFolder(folder)
+    await writeFile(join(folder, 'job.json'), `${await readFile(join(folder, 'job.json'), 'utf8')}\n`)
+    await ask('edit', { edit: pick('M5'), by: 'AR' })
+    while ((await ask('look', {})).opened?.writable) await new Promise((resolve) => setTimeout(resolve, 10))
+    const { opened } = await bench.openFolder(folder)
+    expect(opened?.readOnlyBecause).toBeUndefined()
+    expect(opened).toMatchObject({ writable: true, n: 1, undoName: 'add mark M5' })
+  })
+
+  test('is told to a host that keeps track, each time, and only when it is open', async () => {
+    const opened: string[] = []
+    const { bench, ask } = await aWorkbench({ folderOpened: (folder) => opened.push(folder) })
+    const { folder } = await workshopJob()
+    await bench.openFolder(folder)
+    await bench.openFolder(folder)
+    await expect(bench.openFolder(await temporaryFolder())).rejects.toThrow()
+    await ask('close-job', {})
+    expect(opened).toEqual([folder])
+  })
+
   test('tells what was recovered and what is wrong with the scans', async () => {
     const { bench } = await aWorkbench()
     const { folder, scan } = await workshopJob()
@@ -226,16 +249,22 @@ describe('closing the bench', () => {
     expect(await readdir(folder)).not.toContain('.lock')
   })
 
-  test('what a process that died left among the temporary files is removed by the next', async () => {
-    const { handOver, places } = await aWorkbench()
+  test('what a process of this machine that died left among the temporary files is removed by the next', async () => {
+    const first = await aWorkbench()
     const { scan } = await workshopJob()
+    await first.handOver(scan)
+    const { places } = first
+    const [own = ''] = await readdir(places.temporary)
+    const [, machine, pid] = own.split('-')
+    expect(pid).toBe(String(process.pid))
     // No process has this number: Linux counts to 2^22 at most.
-    await mkdir(join(places.temporary, 'bench-99999999-0123456789abcdef'), { recursive: true })
-    await mkdir(join(places.temporary, 'somebody else’s'))
-    await handOver(scan)
+    const dead = `bench-${machine}-99999999-0123456789abcdef`
+    const elsewhere = 'bench-00000000-99999999-0123456789abcdef'
+    for (const name of [dead, elsewhere, 'somebody else’s']) await mkdir(join(places.temporary, name))
+    const next = await aWorkbench({ places })
+    await next.handOver(scan)
     const names = await readdir(places.temporary)
-    expect(names).toHaveLength(2)
-    expect(names).toContain('somebody else’s')
-    expect(names.some((name) => name.startsWith(`bench-${process.pid}-`))).toBe(true)
+    expect(names).toHaveLength(4)
+    expect(names).toEqual(expect.arrayContaining([own, elsewhere, 'somebody else’s']))
   })
 })

@@ -2,11 +2,15 @@ import { beforeEach, describe, expect, it, vi } from 'vitest'
 import type { BenchState, Kept, OpenedJob } from '../../../src/contract/bench-state.ts'
 import type { Edit } from '../../../src/core/job/edit-types.ts'
 import { newJob } from '../../../src/core/job/new-job.ts'
+import type { View } from '../../../src/core/job/types.ts'
+import type { Table } from '../../../src/core/ledger/table.ts'
 import { useBench } from '../../../src/renderer/bench/bench-store.ts'
-import { choose, takeUp } from '../../../src/renderer/bench/choose.ts'
+import { choose, goTo, nextAfter, setPicks, showSheet, takeUp } from '../../../src/renderer/bench/choose.ts'
+import { tell } from '../../../src/renderer/bench/notices.ts'
 import { takeBench, takeEvent, takeKept } from '../../../src/renderer/bench/take-in.ts'
 import { setHost } from '../../../src/renderer/bench/the-host.ts'
 import type { FromWorker, ToWorker } from '../../../src/renderer/findings/messages.ts'
+import { noPicks, withPick } from '../../../src/renderer/picking/picks.ts'
 
 /** The worker, on the spot: it keeps what it was asked. */
 const sent: ToWorker[] = []
@@ -30,6 +34,18 @@ const SHEET = {
   title: 'One',
   record: {},
   scan: { file: 'a.png', sha256: '0', page: 1, width: 9, height: 9 },
+}
+
+const ELEVATION: View = { id: 'V1', sheet: 'S1', name: 'Elevation', mapping: 'uniform', references: [] }
+
+const TABLE: Table = {
+  job: '',
+  unit: 'in',
+  coverage: 0.95,
+  rows: [],
+  views: [],
+  relations: [],
+  cautions: [],
 }
 
 const opened = (n: number, place = '~/a'): OpenedJob => ({
@@ -106,10 +122,7 @@ describe('a window that is told of edits', () => {
   })
 
   it('lets go of a view that an undo took away, and of the tool that was for it', () => {
-    const add: Edit = {
-      do: 'add-view',
-      item: { id: 'V1', sheet: 'S1', name: 'Elevation', mapping: 'uniform', references: [] },
-    }
+    const add: Edit = { do: 'add-view', item: ELEVATION }
     takeKept(kept([[4, add]]))
     choose({ kind: 'view', id: 'V1' })
     takeUp({ kind: 'measure', view: 'V1', measure: 'distance' })
@@ -120,6 +133,12 @@ describe('a window that is told of edits', () => {
 })
 
 describe('a window whose job changes', () => {
+  it('is not set back by an answer that an edit has overtaken', () => {
+    takeKept(kept([[4, describeAs('Newer')]]))
+    takeBench(bench(opened(3)))
+    expect(useBench.getState().opened).toMatchObject({ n: 4, job: { title: 'Newer' } })
+  })
+
   it('begins anew with another job and says what there is to know of its opening', () => {
     choose({ kind: 'view', id: 'V9' })
     takeBench(bench(opened(1, '~/b')))
@@ -129,10 +148,83 @@ describe('a window whose job changes', () => {
     expect(now.notices.map(({ sentence }) => sentence)).toEqual(['The journal was recovered.'])
   })
 
-  it('keeps what is chosen when the same job is looked at again', () => {
-    choose({ kind: 'view', id: 'V9' })
-    takeBench(bench(opened(3)))
-    expect(useBench.getState().selection).toEqual({ kind: 'view', id: 'V9' })
+  it('keeps what is chosen when the same job is looked at again, as long as it is there', () => {
+    const job = { ...opened(3).job, views: [ELEVATION] }
+    takeBench(bench({ ...opened(3), job }))
+    choose({ kind: 'view', id: 'V1' })
+    takeBench(bench({ ...opened(3), job }))
+    expect(useBench.getState().selection).toEqual({ kind: 'view', id: 'V1' })
+    takeBench(bench(opened(4)))
+    expect(useBench.getState().selection).toBeNull()
+  })
+
+  it('keeps what it told on the start page when nothing is open still', () => {
+    takeBench(bench(null))
+    tell('failed', 'That folder holds no job.')
+    takeBench(bench(null))
+    expect(useBench.getState().notices.map(({ sentence }) => sentence)).toEqual(['That folder holds no job.'])
+  })
+
+  it('never shows the table of the job before, however late that is worked out', () => {
+    takeBench(bench(opened(3, '~/b')))
+    answer({ kind: 'table', n: 3, table: TABLE })
+    expect(useBench.getState().table).toBeNull()
+    answer({ kind: 'table', n: 3, table: { ...TABLE, job: 'B' } })
+    expect(useBench.getState().table?.job).toBe('B')
+  })
+})
+
+describe('picks in hand', () => {
+  const TOOL = { kind: 'measure', view: 'V1', measure: 'distance' } as const
+
+  beforeEach(() => {
+    const sheets = [SHEET, { ...SHEET, id: 'S2' }]
+    const job = { ...opened(3).job, sheets, views: [ELEVATION, { ...ELEVATION, id: 'V2', sheet: 'S2' }] }
+    takeBench(bench({ ...opened(3), job }))
+    takeUp(TOOL)
+  })
+
+  it('never come to another sheet: with that the tool of a view is put down', async () => {
+    setPicks(withPick(noPicks(TOOL), [2, 3]))
+    await showSheet('S2')
+    expect(useBench.getState()).toMatchObject({
+      sheet: 'S2',
+      picks: { tool: { kind: 'look' }, features: [] },
+    })
+  })
+
+  it('stay, and their sheet with them, when something on another sheet is chosen', () => {
+    const picks = withPick(noPicks(TOOL), [2, 3])
+    setPicks(picks)
+    choose({ kind: 'view', id: 'V2' })
+    expect(useBench.getState()).toMatchObject({ sheet: 'S1', picks })
+  })
+
+  it('are not taken from somebody who picked otherwise while an edit came to disk', () => {
+    const kept = withPick(noPicks(TOOL), [2, 3])
+    const newer = withPick(noPicks(TOOL), [4, 5])
+    setPicks(newer)
+    nextAfter(kept, { kind: 'look' })
+    expect(useBench.getState().picks).toBe(newer)
+    nextAfter(newer, { kind: 'look' })
+    expect(useBench.getState().picks.tool).toEqual({ kind: 'look' })
+  })
+})
+
+describe('a station', () => {
+  it('shows its own desk, whatever card lay there', () => {
+    useBench.setState({ selection: { kind: 'dimension', name: 'bore' } })
+    goTo('scale')
+    expect(useBench.getState().selection).toBeNull()
+  })
+})
+
+describe('a notice', () => {
+  it('that is told again becomes the newest, and is there once', () => {
+    for (const sentence of ['It is full.', 'It is gone.', 'It is full.']) tell('failed', sentence)
+    const said = useBench.getState().notices.map(({ sentence }) => sentence)
+    expect(said.slice(-2)).toEqual(['It is gone.', 'It is full.'])
+    expect(said.filter((sentence) => sentence === 'It is full.')).toHaveLength(1)
   })
 })
 
@@ -141,16 +233,7 @@ describe('the table', () => {
     expect(sent.map((message) => message.kind === 'table' && message.n)).toEqual([3])
     for (const n of [4, 5, 6]) takeKept(kept([[n, describeAs(`${n}`)]]))
     expect(sent).toHaveLength(1)
-    const table = {
-      job: '',
-      unit: 'in',
-      coverage: 0.95,
-      rows: [],
-      views: [],
-      relations: [],
-      cautions: [],
-    } as const
-    answer({ kind: 'table', n: 3, table: structuredClone(table) as never })
+    answer({ kind: 'table', n: 3, table: TABLE })
     expect(useBench.getState().tableOf).toBe(3)
     expect(sent.map((message) => message.kind === 'table' && message.n)).toEqual([3, 6])
   })

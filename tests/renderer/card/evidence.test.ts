@@ -2,12 +2,12 @@ import { describe, expect, it } from 'vitest'
 import { applyEdit } from '../../../src/core/job/edit.ts'
 import type { Evidence, Job } from '../../../src/core/job/types.ts'
 import { dimensionTable } from '../../../src/core/ledger/dimension-table.ts'
+import { evidenceId } from '../../../src/renderer/bench/evidence-id.ts'
+import { momentInWords, personName } from '../../../src/renderer/bench/signature.ts'
 import { adoptionOptions, BY_THE_RULES } from '../../../src/renderer/card/adoption-options.ts'
 import { evidencePart } from '../../../src/renderer/card/evidence-box.ts'
-import { evidenceId } from '../../../src/renderer/card/evidence-id.ts'
 import { historyLines } from '../../../src/renderer/card/history-lines.ts'
 import { draftedEvidence, type EvidenceDraft } from '../../../src/renderer/card/new-evidence.ts'
-import { momentInWords, personName } from '../../../src/renderer/card/signature.ts'
 import { sampleDimension, sampleJob, sampleRow } from '../sample-job.ts'
 
 const drafted = (draft: EvidenceDraft, name = 'neck_od') =>
@@ -84,8 +84,8 @@ describe('writing evidence on a card', () => {
   })
 
   it('gives each its own id', () => {
-    expect(evidenceId(sampleDimension('bolt_circle'), 'printed')).toBe('p3')
-    expect(evidenceId(sampleDimension('neck_od'), 'derived')).toBe('d1')
+    expect(evidenceId(sampleDimension('bolt_circle').evidence, 'printed')).toBe('p3')
+    expect(evidenceId(sampleDimension('neck_od').evidence, 'derived')).toBe('d1')
   })
 })
 

@@ -254,7 +254,7 @@ describe('what is kept of picks', () => {
     ])
     const once = made(job, dimensionEdit(job, picks, { name: 'brace', label: 'Brace', count: 1 }))
     const twice = made(once, evidenceEdit(once, picks, 'brace'))
-    expect(twice.dimensions[0]?.evidence.map(({ id }) => id)).toEqual(['E1', 'E2'])
+    expect(twice.dimensions[0]?.evidence.map(({ id }) => id)).toEqual(['s1', 's2'])
     expect(dimensionTable(twice).rows[0]?.status).toBe('agreed')
   })
 

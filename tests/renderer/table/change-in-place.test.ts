@@ -45,6 +45,11 @@ describe('changing a dimension where it stands in the table', () => {
     expect(said !== null && 'sentence' in said ? said.sentence : '').toMatch(why)
   })
 
+  it('says it as a sentence, with a capital at its start and a stop at its end', () => {
+    const said = change('name', '2 holes')
+    expect(said !== null && 'sentence' in said ? said.sentence : '').toMatch(/^[A-Z].*\.$/)
+  })
+
   it('says so when the dimension is gone meanwhile', () => {
     expect(changeInPlace(sampleJob, 'no_such', 'name', 'other')).toHaveProperty('sentence')
   })

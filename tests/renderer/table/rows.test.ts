@@ -75,5 +75,6 @@ describe('the columns', () => {
   it('leave the labels out where there is no room for them', () => {
     expect(columnsFor(1200)).toContain('label')
     expect(columnsFor(850)).toEqual(['name', 'figure', 'basis', 'status', 'count', 'why'])
+    expect(columnsFor(582)).toEqual(['name', 'figure', 'basis', 'status', 'count'])
   })
 })

@@ -7,6 +7,7 @@ import { note, print } from '../output.ts'
 const HELP = `
 Opens the workbench on a job; without FOLDER on its start page, where a scan can be brought in, or a job that was
 open before be chosen. The command ends when the window is closed; what was done is saved by then.
+Where a desktop window is open already, it shows the job instead, and the command ends at once.
 
 The window is the desktop one where the Electron runtime is there, or can be downloaded (once, and only when its
 place answers within two seconds). Otherwise it is an application window of an installed Chrome, Edge or Chromium.

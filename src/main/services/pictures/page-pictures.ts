@@ -33,6 +33,8 @@ export interface Page {
 const TOLD_EVERY = 200
 
 const WHOLE = 'Making the picture of the whole sheet.'
+const OVERVIEW_BEGUN: PageProgress = { state: 'overview', done: 0, sentence: WHOLE }
+const ENDS: readonly PageProgress['state'][] = ['ready', 'stopped', 'failed']
 const READY = 'All pictures of the sheet are made.'
 const STOPPED = 'The making of pictures was stopped, so the sheet is shown coarsely; show it again to go on.'
 const NOT_BUILT = 'the program that cuts tiles is not there: build the project with "npm run build"'
@@ -41,7 +43,7 @@ const NOT_BUILT = 'the program that cuts tiles is not there: build the project w
 export class PagePictures {
   readonly #page: Page
   readonly #expected: number
-  #progress: PageProgress = { state: 'overview', done: 0, sentence: WHOLE }
+  #progress = OVERVIEW_BEGUN
   #toldAt = Number.NEGATIVE_INFINITY
   #folder: string | undefined
   #making: Promise<void> | undefined
@@ -75,13 +77,15 @@ export class PagePictures {
     const resumed = this.#stopping
     this.#stopping = false
     if (this.#making !== undefined) {
-      if (resumed) this.#set({ state: 'overview', done: 0, sentence: WHOLE })
+      if (resumed) this.#set(this.#folder === undefined ? OVERVIEW_BEGUN : this.#cutting(0))
       return
     }
     await new Promise<void>((resolve) => {
       this.#making = this.#make(resolve).finally(() => {
         this.#making = undefined
         resolve()
+        // Asked for again after a stop that this had taken for its end.
+        if (!this.#stopping && !ENDS.includes(this.#progress.state)) void this.begin()
       })
     })
   }
@@ -109,7 +113,7 @@ export class PagePictures {
         this.#set({ state: 'ready', done: 1, sentence: READY })
         return
       }
-      this.#set({ state: 'overview', done: 0, sentence: WHOLE })
+      this.#set(OVERVIEW_BEGUN)
       looked()
       const overview = this.#makeOverview(folder)
       const small = overview.then(() => makeSmall(folder))
@@ -117,7 +121,7 @@ export class PagePictures {
       this.#whole = small.catch(() => undefined)
       await overview
       this.#folder = folder
-      if (!this.#stopping) this.#set({ state: 'tiles', done: 0, sentence: this.#cutting(0) })
+      if (!this.#stopping) this.#set(this.#cutting(0))
       await small
       await this.#makeTiles(folder)
     } catch (error) {
@@ -160,7 +164,7 @@ export class PagePictures {
     try {
       this.#pyramid = runPyramid(program, { scan, page, levels, folder: temporary }, (count) => {
         if (this.#stopping) return
-        this.#set({ state: 'tiles', done: count / this.#expected, sentence: this.#cutting(count) })
+        this.#set(this.#cutting(count))
       })
       // A stop that came before the process was there.
       if (this.#stopping) this.#pyramid.stop()
@@ -174,8 +178,9 @@ export class PagePictures {
     }
   }
 
-  #cutting(count: number): string {
-    return `Cutting the sheet into tiles: ${count} of ${this.#expected}.`
+  #cutting(count: number): PageProgress {
+    const sentence = `Cutting the sheet into tiles: ${count} of ${this.#expected}.`
+    return { state: 'tiles', done: count / this.#expected, sentence }
   }
 
   #set(progress: PageProgress): void {

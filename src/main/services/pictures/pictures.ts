@@ -81,6 +81,13 @@ export class Pictures {
     this.#pages.get(pictureVersion(sheet.scan))?.pictures.stop()
   }
 
+  /** How far the pictures are of every sheet that they were asked for of. */
+  progress(): PictureProgress[] {
+    return [...this.#pages.values()].flatMap(({ pictures, sheets }) =>
+      [...sheets].map((sheet) => ({ sheet, ...pictures.progress })),
+    )
+  }
+
   /** A picture; null when there is none, or none yet. Those of the whole sheet are waited for while they are made. */
   async picture(wanted: PictureWanted): Promise<Picture | null> {
     const found = this.#of.sheet(wanted.sheet)

@@ -1,4 +1,4 @@
-import { posix, win32 } from 'node:path'
+import { join, posix, win32 } from 'node:path'
 
 /** Where a person's things are, whichever host shows the window. */
 export interface Places {
@@ -6,6 +6,14 @@ export interface Places {
   settings: string
   /** Where new jobs are made. */
   shelf: string
+}
+
+/** All that a workbench needs to know of where things are. */
+export interface WorkbenchPlaces extends Places {
+  /** The sample job that ships. */
+  sample: string
+  /** What is removed in the end. */
+  temporary: string
 }
 
 export interface Surroundings {
@@ -37,3 +45,14 @@ export function placesFor({ platform, env, home }: Surroundings): Places {
   const config = xdg !== undefined && isAbsolute(xdg) ? xdg : join(home, '.config')
   return { settings: join(config, 'scantling'), shelf }
 }
+
+/**
+ * Where a workbench has its things.
+ * @param root folder of the program itself, with its samples
+ */
+export const workbenchPlaces = (places: Places, root: string): WorkbenchPlaces => ({
+  ...places,
+  sample: join(root, 'samples', 'deck-ventilator'),
+  // Not the system's own folder for it: that is often kept in memory, too small for large scans.
+  temporary: join(places.settings, 'temporary'),
+})

@@ -4,6 +4,7 @@ import { constants, copyFile, link, mkdir, open, unlink } from 'node:fs/promises
 import { basename, extname, join } from 'node:path'
 import type { Sheet } from '../../../core/job/types.ts'
 import { temporaryName } from '../files/replace-file.ts'
+import { fileNameOf } from '../files/safe-name.ts'
 import { syncFolder } from '../files/sync-folder.ts'
 import { systemCode, systemReason } from '../files/system-reason.ts'
 import { scansFolder } from '../job-folder/layout.ts'
@@ -22,14 +23,6 @@ export interface AddedScan {
 export interface GivenScan {
   path: string
   called: string
-}
-
-/** A name that every system takes and that stays inside the folder. */
-const safeName = (path: string): string => {
-  const name = basename(path)
-    .replace(/[\p{Cc}\\/:*?"<>|]/gu, '-')
-    .replace(/^\.+/, '')
-  return name === '' ? 'scan' : name
 }
 
 const numbered = (name: string, number: number): string => {
@@ -83,7 +76,7 @@ export async function addScan(folder: string, path: string, called: string = pat
   const facts = await inspectScan(path, called)
   await mustDecode(path, called)
   const scans = scansFolder(folder)
-  const name = safeName(path)
+  const name = fileNameOf(basename(path), 'scan')
   const temporary = temporaryName(join(scans, name))
   try {
     await mkdir(scans, { recursive: true })

@@ -42,7 +42,9 @@ export async function verifySheet(
     state: 'changed',
     sentence:
       `${name} is no longer the file that was picked on (its SHA-256 is ${sha256.slice(0, 12)}…, ` +
-      `not ${sheet.scan.sha256.slice(0, 12)}…): put the old file back, or accept this one with "scantling relink ${folder} ${sheet.id}" and look at the sheet's marks again.`,
+      `not ${sheet.scan.sha256.slice(0, 12)}…): put the old file back and open the job again, or bring this one in ` +
+      'as a new sheet; where the marks still lie right on it, ' +
+      `"scantling relink ${folder} ${sheet.id}" takes it for this sheet.`,
   }
 }
 

@@ -1,7 +1,7 @@
 import type { z } from 'zod'
 import { ASKS, type AskName, isAskName } from '../../../contract/asks.ts'
+import { oneLine } from '../log/one-line.ts'
 import { ServiceError } from '../service-error.ts'
-import { oneLine } from './one-line.ts'
 
 export type CheckedAsk = { [N in AskName]: { name: N; args: z.output<(typeof ASKS)[N]> } }[AskName]
 

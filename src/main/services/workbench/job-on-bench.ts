@@ -39,6 +39,7 @@ export class JobOnBench {
   #saveTrouble: string | undefined
   #savedAt: string | null = null
   #timer: NodeJS.Timeout | undefined
+  #closed = false
 
   constructor(start: BenchedJob) {
     this.session = start.session
@@ -55,6 +56,11 @@ export class JobOnBench {
     return this.session.folder
   }
 
+  /** Where it is, in words to show; what windows tell it from another by. */
+  get place(): string {
+    return placeInWords(this.folder)
+  }
+
   /** What a window is told of the job. */
   describe(): OpenedJob {
     const { session } = this
@@ -62,7 +68,7 @@ export class JobOnBench {
     return {
       job,
       n: job.edition ?? 0,
-      place: placeInWords(this.folder),
+      place: this.place,
       sample: this.#start.sample,
       writable: session.writable,
       ...(readOnlyBecause === undefined ? {} : { readOnlyBecause: bannerOf(readOnlyBecause) }),
@@ -97,7 +103,7 @@ export class JobOnBench {
     try {
       done = step.kind === 'edit' ? await this.session.edit(step.edit, by) : await this.session[step.kind](by)
     } catch (error) {
-      if (!this.session.writable) this.#start.turned()
+      if (!this.#closed && !this.session.writable) this.#start.turned()
       throw error
     }
     const kept = this.#keptOf(done)
@@ -111,6 +117,7 @@ export class JobOnBench {
    * @throws ServiceError when job.json could not be written; every acknowledged edit is in the journal then
    */
   async close(): Promise<void> {
+    this.#closed = true
     clearTimeout(this.#timer)
     await this.pictures.close()
     await this.session.close()
@@ -132,6 +139,8 @@ export class JobOnBench {
 
   #saveWhenQuiet(): void {
     clearTimeout(this.#timer)
+    // An edit that was under way comes to disk while the job closes, which saves it.
+    if (this.#closed) return
     this.#timer = setTimeout(() => void this.#save(), this.#start.quiet)
     this.#timer.unref()
   }
@@ -141,6 +150,7 @@ export class JobOnBench {
       await this.session.save()
       this.#saveTrouble = undefined
     } catch (error) {
+      if (this.#closed) return
       const sentence = error instanceof Error ? error.message : String(error)
       this.#start.log(`saving failed: ${sentence}`)
       if (this.session.writable) this.#saveWhenQuiet()

@@ -1,10 +1,18 @@
-import { randomBytes } from 'node:crypto'
+import { createHash, randomBytes } from 'node:crypto'
 import { mkdir, readdir, rm } from 'node:fs/promises'
 import { join } from 'node:path'
 import { systemCode, systemReason } from '../files/system-reason.ts'
+import { thisHost, thisMachine } from '../job-folder/lock/lock-holder.ts'
 import { ServiceError } from '../service-error.ts'
 
-const NAME = /^bench-(\d+)-[0-9a-f]{16}$/
+const NAME = /^bench-([0-9a-f]{8})-(\d+)-[0-9a-f]{16}$/
+
+/** A home folder may be shared by machines, and the number of a process means nothing on another one. */
+const machineMark = (): string =>
+  createHash('sha256')
+    .update(thisMachine() ?? thisHost())
+    .digest('hex')
+    .slice(0, 8)
 
 const ended = (pid: number): boolean => {
   try {
@@ -16,19 +24,20 @@ const ended = (pid: number): boolean => {
 }
 
 /**
- * A folder of this process's own below `temporary`, that nobody else may look into. What processes that died left
- * there is removed.
+ * Makes a folder of this process's own below `temporary`, that nobody else may look into. What processes of this
+ * machine that died left there is removed.
  * @throws ServiceError when it can't be made
  */
-export async function ownTemporary(temporary: string): Promise<string> {
+async function make(temporary: string): Promise<string> {
   try {
+    const machine = machineMark()
     await mkdir(temporary, { recursive: true })
     for (const name of await readdir(temporary)) {
-      const pid = NAME.exec(name)?.[1]
-      if (pid !== undefined && ended(Number(pid)))
+      const [, mark, pid] = NAME.exec(name) ?? []
+      if (mark === machine && ended(Number(pid)))
         await rm(join(temporary, name), { recursive: true, force: true })
     }
-    const folder = join(temporary, `bench-${process.pid}-${randomBytes(8).toString('hex')}`)
+    const folder = join(temporary, `bench-${machine}-${process.pid}-${randomBytes(8).toString('hex')}`)
     await mkdir(folder, { mode: 0o700 })
     return folder
   } catch (error) {
@@ -36,5 +45,29 @@ export async function ownTemporary(temporary: string): Promise<string> {
       `The folder for temporary files ${temporary} can't be used because ${systemReason(error)}: ` +
         'put that right and try again.',
     )
+  }
+}
+
+/** This process's own folder for temporary files, made when it is first needed. */
+export class OwnTemporary {
+  readonly #temporary: string
+  #folder: Promise<string> | undefined
+
+  constructor(temporary: string) {
+    this.#temporary = temporary
+  }
+
+  /** @throws ServiceError when it can't be made; the next call tries again */
+  folder(): Promise<string> {
+    this.#folder ??= make(this.#temporary).catch((error: unknown) => {
+      this.#folder = undefined
+      throw error
+    })
+    return this.#folder
+  }
+
+  async remove(): Promise<void> {
+    const folder = await this.#folder?.catch(() => undefined)
+    if (folder !== undefined) await rm(folder, { recursive: true, force: true }).catch(() => undefined)
   }
 }

@@ -27,7 +27,7 @@ export function ExistingDimension(props: ExistingDimensionProps) {
         placeholder="Type a part of its name"
         autoFocus
       />
-      {value !== null && <WithIt job={job} unit={unit} name={value} picks={picks} />}
+      {value !== null && <WithIt job={job} unit={unit} name={value} picks={picks} key={value} />}
     </>
   )
 }
@@ -35,5 +35,5 @@ export function ExistingDimension(props: ExistingDimensionProps) {
 function WithIt({ job, unit, name, picks }: { job: Job; unit: Unit; name: string; picks: MeasurePicks }) {
   const trial = useTrial(job, evidenceEdit(job, picks, name), name, unit)
   const status = trial?.row == null ? '' : `, ${trial.row.status}`
-  return <TrialFigure label={`${name} with it${status}`} trial={trial} unit={unit} />
+  return <TrialFigure label={`${name} with it${status}`} trial={trial} />
 }

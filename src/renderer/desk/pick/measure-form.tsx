@@ -2,10 +2,9 @@ import { useState } from 'react'
 import { kindOfMeasure } from '../../../core/job/mark-needs.ts'
 import type { Job, Unit, View } from '../../../core/job/types.ts'
 import { useBench } from '../../bench/bench-store.ts'
-import { choose, setPicks } from '../../bench/choose.ts'
+import { choose, nextAfter, takeUp } from '../../bench/choose.ts'
 import { makeEdit } from '../../bench/edits.ts'
 import { Choice } from '../../parts/choice.tsx'
-import { noPicks } from '../../picking/picks.ts'
 import { Caution } from '../caution.tsx'
 import { KeepForm } from '../keep-form.tsx'
 import { isTaken, nameOfLabel, nameProblem } from '../name-of-label.ts'
@@ -35,8 +34,8 @@ export function MeasureForm({ picks, view }: { picks: MeasurePicks; view: View }
   const kind = kindOfMeasure(picks.tool.measure)
   const alike = job.dimensions.filter((one) => one.kind === kind)
   const target = alike.find((one) => one.name === dimension)?.name ?? null
-  const again = () => {
-    setPicks(noPicks(picks.tool))
+  const abandon = () => {
+    takeUp(picks.tool)
     toTheSheet()
   }
   const keep = async () => {
@@ -46,10 +45,10 @@ export function MeasureForm({ picks, view }: { picks: MeasurePicks; view: View }
         : target === null
           ? null
           : evidenceEdit(job, picks, target)
-    if (edit === null || !(await makeEdit(edit))) return false
+    if (edit === null || !(await makeEdit(edit))) return
+    nextAfter(picks, picks.tool)
     choose({ kind: 'dimension', name: as === 'new' ? name : (target ?? name) })
-    again()
-    return true
+    toTheSheet()
   }
   const ready =
     as === 'new' ? label.trim() !== '' && name !== '' && nameProblem(job, name) === '' : target !== null
@@ -58,7 +57,7 @@ export function MeasureForm({ picks, view }: { picks: MeasurePicks; view: View }
       label="What was picked"
       keep={as === 'new' ? 'Keep this dimension' : 'Keep as evidence'}
       onKeep={keep}
-      onAbandon={again}
+      onAbandon={abandon}
       disabled={!ready}
     >
       <TrialOf picks={picks} job={job} unit={unit} view={view} />
@@ -121,5 +120,5 @@ interface TrialOfProps {
 function TrialOf({ picks, job, unit, view }: TrialOfProps) {
   const edit = dimensionEdit(job, picks, { name: TRIAL, label: TRIAL, count: 1 })
   const trial = useTrial(job, edit, TRIAL, unit)
-  return <TrialFigure label={`As picked in “${view.name}”`} trial={trial} unit={unit} />
+  return <TrialFigure label={`As picked in “${view.name}”`} trial={trial} />
 }

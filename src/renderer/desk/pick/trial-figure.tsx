@@ -1,11 +1,10 @@
 import './trial-figure.css'
 import { statedValue } from '../../../core/handoff/stated-value.ts'
-import type { Unit } from '../../../core/job/types.ts'
 import type { Trial } from '../../findings/computer.ts'
 import { Figure } from '../../parts/figure.tsx'
 
 /** What picks come to before they are kept. */
-export function TrialFigure({ label, trial, unit }: { label: string; trial: Trial | null; unit: Unit }) {
+export function TrialFigure({ label, trial }: { label: string; trial: Trial | null }) {
   return (
     <div className="trial-figure" aria-live="polite">
       <span className="trial-figure-label">{label}</span>
@@ -15,7 +14,7 @@ export function TrialFigure({ label, trial, unit }: { label: string; trial: Tria
         <span>{trial.row?.why ?? trial.sentence}</span>
       ) : (
         <span className="trial-figure-value" data-trial>
-          <Figure text={statedValue(trial.row, unit)} />
+          <Figure text={statedValue(trial.row, trial.unit)} />
         </span>
       )}
     </div>

@@ -4,7 +4,7 @@ import type { Job, Unit } from '../../../core/job/types.ts'
 import { theComputer } from '../../bench/take-in.ts'
 import type { Trial } from '../../findings/computer.ts'
 
-/** What a dimension would come to after an edit; the last answer stays while a newer one is worked out. */
+/** What a dimension would come to after an edit; the last answer stays, in its unit, while a newer one is worked out. */
 export function useTrial(job: Job, edit: Edit, dimension: string, unit: Unit): Trial | null {
   const [trial, setTrial] = useState<Trial | null>(null)
   const asked = JSON.stringify(edit)

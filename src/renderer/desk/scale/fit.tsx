@@ -6,7 +6,7 @@ import { Button } from '../../parts/button.tsx'
 import { Figure } from '../../parts/figure.tsx'
 import { Section } from '../../parts/section.tsx'
 import { Caution } from '../caution.tsx'
-import { agreement, MAPPING_WORDS, offStated, suggested } from '../in-words.ts'
+import { agreement, MAPPING_WORDS, offStated } from '../in-words.ts'
 
 /** What the known sizes make of a view: its scale, how well they agree, and a way out where they do not suffice. */
 export function Fit({ view }: { view: View }) {
@@ -16,7 +16,7 @@ export function Fit({ view }: { view: View }) {
   if (row === undefined || view.references.length === 0) return null
   const { id } = view
   const calibrated = Object.keys(row.parameters).length > 0
-  const better = suggested(row.suggestion)
+  const better = row.suggests
   const mapBy = (mapping: View['mapping']) => void makeEdit({ do: 'change-view', id, set: { mapping } })
   const { stated, found } = row.scale ?? { stated: null, found: null }
   return (

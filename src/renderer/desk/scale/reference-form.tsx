@@ -1,7 +1,7 @@
 import { useState } from 'react'
 import type { View } from '../../../core/job/types.ts'
 import { useBench } from '../../bench/bench-store.ts'
-import { choose, putDown } from '../../bench/choose.ts'
+import { choose, nextAfter, putDown } from '../../bench/choose.ts'
 import { makeEdit } from '../../bench/edits.ts'
 import { Section } from '../../parts/section.tsx'
 import { TextField } from '../../parts/text-field.tsx'
@@ -34,12 +34,11 @@ export function ReferenceForm({ view }: { view: View }) {
       ...(u.trim() === '' ? {} : { u: u.trim() }),
     }
     const { edit, id } = referenceEdit(job, view, picks, known)
-    if (!(await makeEdit(edit))) return false
-    putDown()
+    if (!(await makeEdit(edit))) return
+    nextAfter(picks, { kind: 'look' })
     useLastUsed.setState({ view: view.id })
     choose({ kind: 'reference', view: view.id, id })
     toTheSheet()
-    return true
   }
   const example = job.unit === 'in' ? `1'-2 3/8"` : '365 mm'
   return (

@@ -2,6 +2,7 @@ import { useBench } from '../../bench/bench-store.ts'
 import { isComplete } from '../../picking/picks.ts'
 import { useLastUsed } from '../last-used.ts'
 import { viewAtWork } from '../view-at-work.ts'
+import { OutlineForm } from './outline-form.tsx'
 import { ReferenceForm } from './reference-form.tsx'
 import { ViewForm } from './view-form.tsx'
 import { ViewList } from './view-list.tsx'
@@ -15,7 +16,13 @@ export function ScaleDesk() {
   const sheet = useBench((bench) => bench.sheet)
   const complete = isComplete(picks)
   if (sheet === null) return null
-  if (complete && picks.tool.kind === 'outline') return <ViewForm sheet={sheet} />
+  if (complete && picks.tool.kind === 'outline') {
+    return picks.tool.view !== undefined && view !== undefined ? (
+      <OutlineForm view={view} />
+    ) : (
+      <ViewForm sheet={sheet} />
+    )
+  }
   return (
     <>
       {complete && picks.tool.kind === 'reference' && view !== undefined && <ReferenceForm view={view} />}

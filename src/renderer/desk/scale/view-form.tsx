@@ -1,26 +1,15 @@
 import { useState } from 'react'
 import { parseDrawnScale } from '../../../core/quantity/drawn-scale.ts'
-import { ScantlingError } from '../../../core/scantling-error.ts'
 import { useBench } from '../../bench/bench-store.ts'
-import { choose, putDown } from '../../bench/choose.ts'
+import { choose, nextAfter, putDown } from '../../bench/choose.ts'
 import { makeEdit } from '../../bench/edits.ts'
 import { TextField } from '../../parts/text-field.tsx'
 import { KeepForm } from '../keep-form.tsx'
 import { useLastUsed } from '../last-used.ts'
 import { outlineOf, viewEdit } from '../pick-edits.ts'
 import { toTheSheet } from '../to-the-sheet.ts'
-
-/** Why a stated scale can't be read, in a sentence; empty when it can, or when none is written. */
-export function scaleProblem(text: string, unit: 'in' | 'mm'): string {
-  if (text.trim() === '') return ''
-  try {
-    parseDrawnScale(text, unit)
-    return ''
-  } catch (error) {
-    if (error instanceof ScantlingError) return error.message
-    throw error
-  }
-}
+import { scaleProblem } from '../written-problem.ts'
+import { isFlat, OutlineSize } from './outline-size.tsx'
 
 /** Names the view whose outline was picked. */
 export function ViewForm({ sheet }: { sheet: string }) {
@@ -31,8 +20,6 @@ export function ViewForm({ sheet }: { sheet: string }) {
   const page = job?.sheets.find(({ id }) => id === sheet)?.scan
   const outline = page === undefined ? null : outlineOf(picks, page)
   if (job === undefined || outline === null) return null
-  const [[left = 0, top = 0] = [], , [right = 0, bottom = 0] = []] = outline
-  const flat = right - left < 2 || bottom - top < 2
   const problem = scaleProblem(scale, job.unit)
   const abandon = () => {
     putDown()
@@ -45,12 +32,11 @@ export function ViewForm({ sheet }: { sheet: string }) {
       outline,
       ...(scale.trim() === '' ? {} : { drawnScale: parseDrawnScale(scale, job.unit) }),
     })
-    if (!(await makeEdit(edit))) return false
-    putDown()
+    if (!(await makeEdit(edit))) return
+    nextAfter(picks, { kind: 'look' })
     useLastUsed.setState({ view: id })
     choose({ kind: 'view', id })
     toTheSheet()
-    return true
   }
   return (
     <KeepForm
@@ -58,14 +44,10 @@ export function ViewForm({ sheet }: { sheet: string }) {
       keep="Keep this view"
       onKeep={keep}
       onAbandon={abandon}
-      disabled={name.trim() === '' || problem !== '' || flat}
+      disabled={name.trim() === '' || problem !== '' || isFlat(outline)}
     >
       <h3 className="section-title">Name the view</h3>
-      <p className="desk-soft">
-        {flat
-          ? 'The two corners lie on one line: abandon this and pick corners that are opposite each other.'
-          : `${Math.round(right - left)} × ${Math.round(bottom - top)} px, from ${Math.round(left)}, ${Math.round(top)}`}
-      </p>
+      <OutlineSize outline={outline} />
       <TextField
         label="Name"
         value={name}

@@ -14,7 +14,7 @@ export function ViewList({ sheet, atWork }: { sheet: string; atWork: string | nu
   const job = useBench((bench) => bench.opened?.job)
   const table = useBench((bench) => bench.table)
   const writable = useBench((bench) => bench.opened?.writable === true)
-  const outlining = useBench((bench) => bench.picks.tool.kind === 'outline')
+  const outlining = useBench(({ picks: { tool } }) => tool.kind === 'outline' && tool.view === undefined)
   const page = job?.sheets.find(({ id }) => id === sheet)?.scan
   if (job === undefined || page === undefined) return null
   const views = job.views.filter((view) => view.sheet === sheet)

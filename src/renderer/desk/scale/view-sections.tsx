@@ -2,21 +2,24 @@ import type { View } from '../../../core/job/types.ts'
 import { problemOfUse as whyInUse } from '../../../core/job/uses.ts'
 import { formatDrawnScale, parseDrawnScale } from '../../../core/quantity/drawn-scale.ts'
 import { useBench } from '../../bench/bench-store.ts'
-import { choose } from '../../bench/choose.ts'
+import { putDown, takeUp } from '../../bench/choose.ts'
 import { makeEdit } from '../../bench/edits.ts'
 import { AgreementChart } from '../../parts/agreement-chart.tsx'
 import { Button } from '../../parts/button.tsx'
 import { SavedField } from '../../parts/saved-field.tsx'
 import { Section } from '../../parts/section.tsx'
+import { Remove } from '../remove.tsx'
+import { toTheSheet } from '../to-the-sheet.ts'
+import { scaleProblem } from '../written-problem.ts'
 import { Fit } from './fit.tsx'
 import { KnownSizes } from './known-sizes.tsx'
 import { MappingChoice } from './mapping-choice.tsx'
-import { scaleProblem } from './view-form.tsx'
 
 /** All that is known of a view: its sizes, what they make of its scale, how it is mapped. */
 export function ViewSections({ view }: { view: View }) {
   const job = useBench((bench) => bench.opened?.job)
   const writable = useBench((bench) => bench.opened?.writable === true)
+  const drawing = useBench(({ picks: { tool } }) => tool.kind === 'outline' && tool.view === view.id)
   if (job === undefined) return null
   const { id } = view
   const inUse = whyInUse(job, 'view', id)
@@ -50,19 +53,27 @@ export function ViewSections({ view }: { view: View }) {
           }
         />
         <div className="desk-row">
-          <Button
-            icon="bin"
-            kind="danger"
-            disabled={!writable || inUse !== null}
-            onPress={() => {
-              choose(null)
-              void makeEdit({ do: 'remove-view', id })
-            }}
-          >
-            Remove this view
-          </Button>
+          {drawing ? (
+            <Button onPress={putDown}>Leave its outline as it is</Button>
+          ) : (
+            <Button
+              icon="outline"
+              disabled={!writable}
+              onPress={() => {
+                takeUp({ kind: 'outline', view: id })
+                toTheSheet()
+              }}
+            >
+              {view.outline === undefined ? 'Draw its outline' : 'Draw its outline again'}
+            </Button>
+          )}
         </div>
-        {inUse !== null && <p className="desk-soft">{inUse}</p>}
+        <Remove
+          words="Remove this view"
+          writable={writable}
+          because={inUse}
+          onRemove={() => void makeEdit({ do: 'remove-view', id })}
+        />
       </Section>
     </>
   )

@@ -1,6 +1,7 @@
 import { randomBytes } from 'node:crypto'
 import { readFileSync } from 'node:fs'
 import { hostname, userInfo } from 'node:os'
+import { momentInWords } from './moment-in-words.ts'
 import { processStart } from './process-start.ts'
 
 /** Who holds a job folder open for writing: the content of its `.lock` file. */
@@ -78,8 +79,8 @@ export function readHolder(text: string): LockHolder | undefined {
   }
 }
 
-/** Who holds the lock, for a person: `rivet on bench-2 (process 4711) since 2026-03-01T08:00:00.000Z`. */
+/** Who holds the lock, for a person: `rivet on bench-2 (process 4711) since 1 March 2026, 08:00`. */
 export function describeHolder(holder: LockHolder | undefined): string {
   if (holder === undefined) return 'somebody unknown (its .lock file is damaged)'
-  return `${holder.user} on ${holder.host} (process ${holder.pid}) since ${holder.since}`
+  return `${holder.user} on ${holder.host} (process ${holder.pid}) since ${momentInWords(holder.since)}`
 }

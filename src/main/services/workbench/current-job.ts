@@ -1,0 +1,152 @@
+import { realpath } from 'node:fs/promises'
+import { resolve } from 'node:path'
+import type { BenchState } from '../../../contract/bench-state.ts'
+import type { HostEvent } from '../../../contract/host-event.ts'
+import type { JobSession } from '../job-folder/job-session.ts'
+import { openJob } from '../job-folder/open-job.ts'
+import type { KnownJob } from '../known-jobs/recent-file.ts'
+import type { RecentJobs } from '../known-jobs/recent-jobs.ts'
+import { Pictures } from '../pictures/pictures.ts'
+import { pyramidProgram } from '../pictures/pyramid-program.ts'
+import { ServiceError } from '../service-error.ts'
+import { JobOnBench, QUIET } from './job-on-bench.ts'
+import { sampleCopyFolder } from './sample-copy.ts'
+import { whyRefused } from './why-refused.ts'
+import type { WorkbenchOptions } from './workbench-options.ts'
+
+interface CurrentJobOptions {
+  options: WorkbenchOptions
+  now: () => Date
+  recent: RecentJobs
+  /** Makes a folder of this process's own, removed in the end. */
+  temporary: () => Promise<string>
+  tell: (event: HostEvent) => void
+  log: (line: string) => void
+}
+
+/** The one job that is open, or none: how it is opened, closed and told of. Whoever calls does so in turn. */
+export class CurrentJob {
+  readonly #around: CurrentJobOptions
+  readonly #program: string | undefined
+  #job: JobOnBench | null = null
+
+  constructor(around: CurrentJobOptions) {
+    this.#around = around
+    this.#program = around.options.pyramidProgram ?? pyramidProgram()
+  }
+
+  get job(): JobOnBench | null {
+    return this.#job
+  }
+
+  /**
+   * The job that is open.
+   * @param place of the job that something is meant for; undefined: of whichever is open
+   * @throws ServiceError when none is open, or another one
+   */
+  mustBeOpen(place?: string): JobOnBench {
+    const job = this.#job
+    if (job === null) throw new ServiceError('No job is open: open one first.')
+    if (place === undefined || place === job.place) return job
+    throw new ServiceError(
+      `The job in ${place} is no longer the one that is open, so nothing was done: open it again and do this anew.`,
+    )
+  }
+
+  /** What a window is told of the host and of the job. */
+  async state(): Promise<BenchState> {
+    return this.#stateWith(await this.#around.recent.list())
+  }
+
+  /** Tells every window how things stand. */
+  async tellState(): Promise<BenchState> {
+    const recent = await this.#around.recent.list()
+    // Nothing may come between looking and telling, or a window would take an older state for the newer.
+    const state = this.#stateWith(recent)
+    this.#around.tell({ kind: 'bench', state })
+    return state
+  }
+
+  /** Tells one window how things stand and how far the pictures are, in order with what all are told. */
+  async greet(heard: (event: HostEvent) => void): Promise<void> {
+    const recent = await this.#around.recent.list()
+    heard({ kind: 'bench', state: this.#stateWith(recent) })
+    for (const progress of this.#job?.pictures.progress() ?? []) heard({ kind: 'pictures', progress })
+  }
+
+  /**
+   * Opens a job folder, closing the one before it.
+   * @param remarks what a person should be told besides
+   * @throws ServiceError when it can't be opened; what was open stays open, but for the same folder read-only
+   */
+  async open(folder: string, remarks: readonly string[] = []): Promise<BenchState> {
+    const { options, now, recent } = this.#around
+    const path = await realpath(folder).catch(() => resolve(folder))
+    const again = this.#job?.folder === path
+    if (again && this.#job?.session.writable) return this.state()
+    // A job that went read-only while it was open holds its folder still, and would keep itself out.
+    const early = again ? await this.close() : undefined
+    let session: JobSession
+    try {
+      session = await openJob(path, { mode: 'write', now })
+    } catch (error) {
+      if (again) await this.tellState()
+      throw error
+    }
+    const trouble = early ?? (await this.close())
+    const sample = await realpath(sampleCopyFolder(options.places.shelf)).catch(() => undefined)
+    this.#job = this.#bench(session, path === sample, trouble === undefined ? remarks : [...remarks, trouble])
+    await recent.add({ folder: path, title: session.job.title, openedAt: now().toISOString() })
+    options.folderOpened?.(path)
+    return this.tellState()
+  }
+
+  /** Closes the job that is open. @returns what went wrong with saving it, for a person */
+  async close(): Promise<string | undefined> {
+    const before = this.#job
+    this.#job = null
+    if (before === null) return undefined
+    try {
+      await before.close()
+      await this.#around.recent.retitle(before.folder, before.session.job.title)
+      return undefined
+    } catch (error) {
+      return whyRefused('closing the job', error, this.#around.log)
+    }
+  }
+
+  /** Takes a job that is gone off the list, and tells every window. */
+  async forget({ folder }: KnownJob): Promise<void> {
+    await this.#around.recent.drop(folder)
+    await this.tellState()
+  }
+
+  #stateWith(recent: BenchState['recent']): BenchState {
+    const { version, host, person, chooseJobFolder } = this.#around.options
+    const opened = this.#job?.describe() ?? null
+    return { version, host, person, choosesFolders: chooseJobFolder !== undefined, recent, opened }
+  }
+
+  #bench(session: JobSession, sample: boolean, remarks: readonly string[]): JobOnBench {
+    const { options, now, temporary, tell, log } = this.#around
+    const bench: JobOnBench = new JobOnBench({
+      session,
+      sample,
+      remarks,
+      now,
+      quiet: options.quiet ?? QUIET,
+      kept: (kept) => tell({ kind: 'kept', kept }),
+      turned: () => void this.tellState(),
+      log,
+      pictures: new Pictures({
+        job: session.folder,
+        writable: () => session.writable,
+        temporary,
+        sheet: (id) => bench.sheet(id),
+        progressed: (progress) => tell({ kind: 'pictures', progress }),
+        program: this.#program,
+      }),
+    })
+    return bench
+  }
+}

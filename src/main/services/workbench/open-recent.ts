@@ -1,0 +1,26 @@
+import { stat } from 'node:fs/promises'
+import type { BenchState } from '../../../contract/bench-state.ts'
+import { jobFile } from '../job-folder/layout.ts'
+import { placeInWords } from '../known-jobs/place-in-words.ts'
+import type { RecentJobs } from '../known-jobs/recent-jobs.ts'
+import { ServiceError } from '../service-error.ts'
+import type { CurrentJob } from './current-job.ts'
+
+/**
+ * Opens a job that was open before; one that is gone is taken off the list.
+ * @throws ServiceError when it is gone, or as `CurrentJob.open`
+ */
+export async function openRecent(current: CurrentJob, recent: RecentJobs, id: string): Promise<BenchState> {
+  const job = await recent.find(id)
+  if (job === undefined) throw new ServiceError('That job is not on the list any more: choose another.')
+  const there = await stat(jobFile(job.folder)).then(
+    () => true,
+    () => false,
+  )
+  if (there) return current.open(job.folder)
+  await current.forget(job)
+  throw new ServiceError(
+    `The job "${job.title}" is no longer in ${placeInWords(job.folder)}, so it was taken off the list: ` +
+      'open it from where it is now.',
+  )
+}

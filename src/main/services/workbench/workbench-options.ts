@@ -1,0 +1,22 @@
+import type { WorkbenchPlaces } from '../places/places.ts'
+
+export interface WorkbenchOptions {
+  host: 'electron' | 'local'
+  version: string
+  places: WorkbenchPlaces
+  /** Who is at work when nobody is named. */
+  person: string
+  /** Lets a person choose a folder with the system's own dialog; undefined: the host has none. */
+  chooseJobFolder?: () => Promise<string | undefined>
+  /** Told each job folder that was opened. */
+  folderOpened?: (folder: string) => void
+  now?: () => Date
+  /** Told one line for each ask that was refused or failed. */
+  log: (line: string) => void
+  /** Milliseconds without an edit after which job.json is written anew. */
+  quiet?: number
+  /** The largest scan that is taken in, bytes. */
+  scanBytes?: number
+  /** The built program that cuts tiles; found by itself unless given. */
+  pyramidProgram?: string
+}

@@ -1,0 +1,40 @@
+import type { View } from '../../../core/job/types.ts'
+import { useBench } from '../../bench/bench-store.ts'
+import { choose, nextAfter, putDown } from '../../bench/choose.ts'
+import { makeEdit } from '../../bench/edits.ts'
+import { KeepForm } from '../keep-form.tsx'
+import { outlineOf } from '../pick-edits.ts'
+import { toTheSheet } from '../to-the-sheet.ts'
+import { isFlat, OutlineSize } from './outline-size.tsx'
+
+/** Gives a view the outline that was picked. */
+export function OutlineForm({ view }: { view: View }) {
+  const picks = useBench((bench) => bench.picks)
+  const page = useBench((bench) => bench.opened?.job.sheets.find(({ id }) => id === view.sheet)?.scan)
+  const outline = page === undefined ? null : outlineOf(picks, page)
+  if (outline === null) return null
+  const keep = async () => {
+    if (!(await makeEdit({ do: 'change-view', id: view.id, set: { outline } }))) return
+    nextAfter(picks, { kind: 'look' })
+    choose({ kind: 'view', id: view.id })
+    toTheSheet()
+  }
+  const abandon = () => {
+    putDown()
+    toTheSheet()
+  }
+  return (
+    <KeepForm
+      label="New outline"
+      keep="Keep this outline"
+      onKeep={keep}
+      onAbandon={abandon}
+      disabled={isFlat(outline)}
+      startAtKeep
+    >
+      <h3 className="section-title">New outline of “{view.name}”</h3>
+      <OutlineSize outline={outline} />
+      <p className="desk-soft">Its marks and its scale stay as they are.</p>
+    </KeepForm>
+  )
+}

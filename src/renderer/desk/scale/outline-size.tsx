@@ -1,0 +1,24 @@
+import type { Pixel } from '../../../core/geometry/frames.ts'
+
+/** Width and height of an outline that was drawn corner to corner, and where its first corner is; pixels. */
+function measured([[left, top] = [0, 0], , [right, bottom] = [0, 0]]: readonly Pixel[]) {
+  return { left, top, width: right - left, height: bottom - top }
+}
+
+/** Whether nothing lies inside an outline, for its corners are on one line. */
+export function isFlat(outline: readonly Pixel[]): boolean {
+  const { width, height } = measured(outline)
+  return width < 2 || height < 2
+}
+
+/** How large an outline is, or what is wrong with it. */
+export function OutlineSize({ outline }: { outline: readonly Pixel[] }) {
+  const { left, top, width, height } = measured(outline)
+  return (
+    <p className="desk-soft">
+      {isFlat(outline)
+        ? 'The two corners lie on one line: abandon this and pick corners that are opposite each other.'
+        : `${width} × ${height} px, from ${left}, ${top}`}
+    </p>
+  )
+}

@@ -1,0 +1,60 @@
+import { expect, it, vi } from 'vitest'
+import { newJob } from '../../../src/core/job/new-job.ts'
+import { Computer } from '../../../src/renderer/findings/computer.ts'
+import type { FromWorker, ToWorker } from '../../../src/renderer/findings/messages.ts'
+
+const sent: ToWorker[] = []
+let answer: (data: FromWorker) => void = () => undefined
+let stop: () => void = () => undefined
+vi.stubGlobal(
+  'Worker',
+  class {
+    addEventListener(kind: string, heard: (event?: { data: FromWorker }) => void): void {
+      if (kind === 'message') answer = (data) => heard({ data })
+      else stop = () => heard()
+    }
+    postMessage(message: ToWorker): void {
+      sent.push(message)
+    }
+  },
+)
+
+const job = newJob('Boiler', 'in')
+
+/** What the computer was asked to work out, by the title that the edit gives. */
+const titles = (): unknown[] =>
+  sent.map((one) => (one.kind === 'trial' && one.edit.do === 'describe' ? one.edit.set?.title : one.kind))
+
+function computer() {
+  sent.length = 0
+  const failed: string[] = []
+  const made = new Computer(
+    () => undefined,
+    (sentence) => failed.push(sentence),
+  )
+  const trial = (title: string) => made.trial(job, { do: 'describe', set: { title } }, 'bore', 'mm')
+  return { failed, trial }
+}
+
+it('Of a rush of trials only the first and the newest are worked out', async () => {
+  const { trial } = computer()
+  const first = trial('1')
+  const second = trial('2')
+  const third = trial('3')
+  answer({ kind: 'trial', ask: 1, row: null, sentence: 'one' })
+  answer({ kind: 'trial', ask: 3, row: null, sentence: 'three' })
+  expect(titles()).toEqual(['1', '3'])
+  expect(await Promise.all([first, second, third])).toMatchObject([
+    { sentence: 'one', unit: 'mm' },
+    { row: null, sentence: '' },
+    { sentence: 'three' },
+  ])
+})
+
+it('A trial whose worker has stopped is answered with what happened, and does not wait for ever', async () => {
+  const { failed, trial } = computer()
+  const asked = [trial('1'), trial('2')]
+  stop()
+  for (const { sentence } of await Promise.all(asked)) expect(sentence).toMatch(/has stopped: reload/)
+  expect(failed).toHaveLength(1)
+})

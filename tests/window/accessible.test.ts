@@ -1,0 +1,87 @@
+import axe from 'axe-core'
+import type { Page } from 'playwright-core'
+import { describe, expect, it } from 'vitest'
+import { inEachHost } from './harness/at-the-bench.ts'
+import { bringRow, tableSettled } from './harness/table-in-window.ts'
+import { oneOf, sheetReady } from './steps.ts'
+
+interface Found {
+  rule: string
+  what: string
+  where: string[]
+}
+
+/** What axe-core finds against WCAG 2.2, levels A and AA, and its own best practices; a sentence for each rule. */
+async function violations(page: Page, scene: string): Promise<Found[]> {
+  if (!(await page.evaluate(() => 'axe' in window))) await page.evaluate(axe.source)
+  const found = await page.evaluate(async () => {
+    const { axe: rules } = window as unknown as { axe: typeof axe }
+    const { violations } = await rules.run(document, { resultTypes: ['violations'] })
+    return violations.map(({ id, help, nodes }) => ({
+      rule: id,
+      what: help,
+      where: nodes.map(({ target, failureSummary }) => `${target.join(' ')}: ${failureSummary}`),
+    }))
+  })
+  return found.map((one) => ({ ...one, rule: `${scene}: ${one.rule}` }))
+}
+
+const STATIONS = ['Sheet', 'Scale', 'Pick', 'Read', 'Prove', 'Hand over']
+
+describe('Somebody who hears the window, or sees it badly, finds nothing in the way', () => {
+  inEachHost((session) => {
+    for (const scheme of ['light', 'dark'] as const) {
+      it(`on the start page, ${scheme}`, async () => {
+        await session({ opens: 'start', scheme }, async ({ page, person }) => {
+          await person.button('Open the sample').waitFor()
+          expect(await violations(page, 'start page')).toEqual([])
+          await person.press('Shift+?')
+          await page.getByRole('dialog', { name: 'Keys' }).waitFor()
+          expect(await violations(page, 'keys')).toEqual([])
+        })
+      })
+
+      it(`at each station, on the card and in the dialogs, ${scheme}`, { timeout: 300_000 }, async () => {
+        await session({ opens: 'sample', scheme }, async ({ page, person }) => {
+          const found: Found[] = await violations(page, 'while pictures are made')
+          await sheetReady(page)
+          await tableSettled(page)
+          for (const station of STATIONS) {
+            await person.station(station)
+            found.push(...(await violations(page, station)))
+          }
+          await person.station('Scale')
+          await person.click(oneOf(page, 'Add a known size', 'Two points'))
+          found.push(...(await violations(page, 'picking a known size')))
+          await person.station('Pick')
+          await person.click(oneOf(page, 'What to measure', 'Distance'))
+          await person.click(page.getByRole('application'))
+          await person.press('p')
+          await page.getByRole('form', { name: 'What was picked' }).waitFor()
+          found.push(...(await violations(page, 'naming what was picked')))
+          await person.click(person.button('Abandon'))
+          await person.station('Sheet')
+
+          for (const name of ['hood_od', 'flange_bore']) {
+            await person.click(await bringRow(page, name))
+            await page.getByRole('article', { name: `Card of ${name}` }).waitFor()
+            found.push(...(await violations(page, `card of ${name}`)))
+          }
+          await person.click(person.button('Add evidence').first())
+          found.push(...(await violations(page, 'adding evidence')))
+          await person.click(person.button('All cautions'))
+          await page.getByRole('dialog', { name: 'Cautions' }).waitFor()
+          found.push(...(await violations(page, 'cautions')))
+          await person.press('Escape')
+          await person.click(person.button(/^At work/))
+          await page.getByRole('menu').waitFor()
+          found.push(...(await violations(page, 'menu')))
+          await person.click(page.getByText('Somebody else…'))
+          await page.getByRole('dialog', { name: 'Who is at work?' }).waitFor()
+          found.push(...(await violations(page, 'who is at work')))
+          expect(found).toEqual([])
+        })
+      })
+    }
+  })
+})

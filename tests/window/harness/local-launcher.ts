@@ -1,0 +1,46 @@
+import type { Browser } from 'playwright-core'
+import { openBrowser } from './browser.ts'
+import { watchFaults } from './faults.ts'
+import { type Launcher, PLAIN_SIZE } from './launcher.ts'
+import { startProgram } from './program.ts'
+
+/** The local host, its page in the packaged headless browser. */
+export function localLauncher(): Launcher {
+  let browser: Promise<Browser> | undefined
+  return {
+    name: 'a browser on the local host',
+    async open({ opens, home, size = PLAIN_SIZE, scheme = 'light' }) {
+      browser ??= openBrowser()
+      const program = await startProgram(opens, home)
+      const context = await (await browser).newContext({
+        viewport: size,
+        colorScheme: scheme,
+        reducedMotion: 'reduce',
+        locale: 'en-GB',
+        timezoneId: 'UTC',
+      })
+      const page = await context.newPage()
+      const faults = watchFaults(page)
+      await page.goto(program.address)
+      let killed = false
+      return {
+        page,
+        faults,
+        log: program.log,
+        close: async () => {
+          await context.close()
+          const code = await program.end()
+          if (code !== 0 && !killed) {
+            throw new Error(`scantling open ended with ${code}: ${program.log.join('\n')}`)
+          }
+        },
+        kill: async () => {
+          killed = true
+          faults.forgive()
+          await program.kill()
+        },
+      }
+    },
+    end: async () => await (await browser)?.close(),
+  }
+}

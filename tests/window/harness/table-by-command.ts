@@ -1,0 +1,18 @@
+import { statedValue } from '../../../src/core/handoff/stated-value.ts'
+import type { Table } from '../../../src/core/ledger/table.ts'
+import { tableByCommand } from './program.ts'
+import type { ShownRow } from './table-in-window.ts'
+
+/** The table of a job folder by the command line, its rows in the words that the window has for them. */
+export async function commandRows(folder: string): Promise<ShownRow[]> {
+  const table = JSON.parse(await tableByCommand(folder)) as Table
+  return table.rows.map((row) => ({
+    name: row.name,
+    what: row.label,
+    'figure ± U (95 %)': statedValue(row, table.unit),
+    basis: row.basis ?? '—',
+    status: row.status,
+    'no.': String(row.count),
+    why: row.why,
+  }))
+}

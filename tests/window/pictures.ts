@@ -1,0 +1,123 @@
+/** Makes the pictures of the window that the documents show: `npm run pictures`. The program must be built. */
+import { mkdir, mkdtemp, rm, writeFile } from 'node:fs/promises'
+import { tmpdir } from 'node:os'
+import { join } from 'node:path'
+import type { Page } from 'playwright-core'
+import sharp from 'sharp'
+import type { Launcher, OpenedWindow, WindowSize } from './harness/launcher.ts'
+import { localLauncher } from './harness/local-launcher.ts'
+import { sheetBox } from './harness/sheet-hand.ts'
+import { bringRow, tableSettled } from './harness/table-in-window.ts'
+import { oneOf, sheetReady } from './steps.ts'
+
+const FOLDER = 'docs/pictures/window'
+const SIZES: readonly WindowSize[] = [
+  { width: 1280, height: 800 },
+  { width: 1920, height: 1080 },
+]
+const SCHEMES = ['light', 'dark'] as const
+/** So that the pages that show them stay light. */
+const MOST_BYTES = 200 * 1024
+
+type Scheme = (typeof SCHEMES)[number]
+
+const STATIONS = [
+  ['Sheet', 'sheet'],
+  ['Scale', 'scale'],
+  ['Pick', 'pick'],
+  ['Read', 'read'],
+  ['Prove', 'prove'],
+  ['Hand over', 'hand-over'],
+] as const
+
+await mkdir(FOLDER, { recursive: true })
+const launcher = localLauncher()
+try {
+  for (const size of SIZES) {
+    for (const scheme of SCHEMES) {
+      await withWindow(launcher, 'start', size, scheme, startPage)
+      await withWindow(launcher, 'sample', size, scheme, stations)
+    }
+  }
+} finally {
+  await launcher.end()
+}
+
+type Save = (name: string) => Promise<void>
+
+async function withWindow(
+  on: Launcher,
+  opens: 'start' | 'sample',
+  size: WindowSize,
+  scheme: Scheme,
+  draw: (page: Page, save: Save) => Promise<void>,
+): Promise<void> {
+  const home = await mkdtemp(join(tmpdir(), 'scantling-pictures-'))
+  let window: OpenedWindow | undefined
+  try {
+    window = await on.open({ opens, home, size, scheme })
+    const { page } = window
+    await draw(page, (name) => save(page, `${name}-${scheme}-${size.width}.jpg`))
+    for (const fault of window.faults.found) console.error(fault)
+    await window.close()
+  } finally {
+    await rm(home, { recursive: true, force: true })
+  }
+}
+
+async function startPage(page: Page, save: Save): Promise<void> {
+  await page.getByRole('button', { name: 'Open the sample' }).waitFor()
+  await save('start')
+}
+
+async function stations(page: Page, save: Save): Promise<void> {
+  await sheetReady(page)
+  await tableSettled(page)
+  await underThePersonOfTheJob(page)
+  const rail = page.getByRole('navigation', { name: 'Stations' })
+  for (const [k, [name, file]] of STATIONS.entries()) {
+    await rail.getByRole('button', { name: new RegExp(`\\b${name}$`) }).click()
+    await save(`${k + 1}-${file}`)
+  }
+  await rail.getByRole('button', { name: /Scale$/ }).click()
+  await oneOf(page, 'Add a known size', 'Two points').click()
+  await overTheSheet(page, 0.42, 0.55)
+  await save('2-scale-picking')
+  await rail.getByRole('button', { name: /Pick$/ }).click()
+  await (await bringRow(page, 'hood_od')).click()
+  await page.getByRole('article', { name: 'Card of hood_od' }).waitFor()
+  await save('card')
+}
+
+/** Who runs this is nobody's business. */
+async function underThePersonOfTheJob(page: Page): Promise<void> {
+  await page.getByRole('button', { name: /^At work/ }).click()
+  await page.getByRole('menuitemradio').first().click()
+  await page.getByRole('menu').waitFor({ state: 'detached' })
+}
+
+/** Goes close to a part of the sheet with the lens: shares of the box. */
+async function overTheSheet(page: Page, x: number, y: number): Promise<void> {
+  const box = await sheetBox(page).boundingBox()
+  if (box === null) throw new Error('There is no sheet in sight.')
+  await page.mouse.move(box.x + x * box.width, box.y + y * box.height)
+  for (let k = 0; k < 6; k++) await page.mouse.wheel(0, -120)
+}
+
+/** Saves the window once two pictures of it, some frames apart, are the same. */
+async function save(page: Page, file: string): Promise<void> {
+  let before = await page.screenshot()
+  for (let k = 0; k < 50; k++) {
+    await page.waitForTimeout(400)
+    const now = await page.screenshot()
+    if (now.equals(before)) break
+    before = now
+  }
+  for (let quality = 90; quality >= 40; quality -= 5) {
+    const jpeg = await sharp(before).jpeg({ quality, chromaSubsampling: '4:4:4', mozjpeg: true }).toBuffer()
+    if (jpeg.length > MOST_BYTES && quality > 40) continue
+    await writeFile(join(FOLDER, file), jpeg)
+    console.log(`${file} ${Math.round(jpeg.length / 1024)} kB`)
+    return
+  }
+}

@@ -1,0 +1,96 @@
+import type { Locator, Page } from 'playwright-core'
+import { type Punch, punchAt } from './fixtures/plate.ts'
+import type { Person } from './harness/person.ts'
+import { closeUp, sheetBox } from './harness/sheet-hand.ts'
+import { tableSettled } from './harness/table-in-window.ts'
+
+/** One of a few that stand side by side, where it is pressed. */
+export const oneOf = (page: Page, group: string, name: string): Locator =>
+  page.getByRole('radiogroup', { name: group }).getByText(name, { exact: true })
+
+/** From the whole sheet in sight to a punch that fills a good part of what is looked at. */
+const NOTCHES = 12
+
+/** The desk beside the sheet. */
+export const desk = (page: Page): Locator => page.getByRole('complementary')
+
+/** Waits until a sheet is on the bench with all its pictures made. */
+export async function sheetReady(page: Page): Promise<void> {
+  await sheetBox(page).waitFor()
+  const work = page.getByRole('region', { name: 'Work going on' })
+  // It may not have begun yet: what is seen twice without any has none.
+  do {
+    await work.waitFor({ state: 'detached' })
+    await page.waitForTimeout(600)
+  } while ((await work.count()) > 0)
+}
+
+/** Presses the mouse where a punch is seen, close to. */
+export async function pickPunch(person: Person, punch: Punch, notches = NOTCHES): Promise<void> {
+  await person.press('0')
+  await person.clickAt(await closeUp(person.page, punchAt(punch), notches))
+}
+
+/** The form that comes up once all is picked, ready to be written in. */
+async function formUp(page: Page, name: string): Promise<void> {
+  await page.getByRole('form', { name }).waitFor()
+}
+
+/** Picks two punches and says how far they are apart. */
+export async function knownSize(person: Person, ends: [Punch, Punch], size: string): Promise<void> {
+  const { page } = person
+  await person.click(oneOf(page, 'Add a known size', 'Two points'))
+  for (const end of ends) await pickPunch(person, end)
+  await formUp(page, 'Known size')
+  await person.write(size)
+  await person.press('Enter')
+  await page.getByRole('form', { name: 'Known size' }).waitFor({ state: 'detached' })
+}
+
+/** Picks two punches, and gives what lies between them a name. */
+export async function newDistance(person: Person, ends: [Punch, Punch], label: string): Promise<void> {
+  const { page } = person
+  await person.click(oneOf(page, 'What to measure', 'Distance'))
+  for (const end of ends) await pickPunch(person, end)
+  await formUp(page, 'What was picked')
+  await person.write(label)
+  await person.press('Enter')
+  await page.getByRole('form', { name: 'What was picked' }).waitFor({ state: 'detached' })
+  await tableSettled(page)
+}
+
+/** Names all of the sheet as one view. */
+export async function nameWholeSheet(person: Person, name: string, scale: string): Promise<void> {
+  const { page } = person
+  await person.click(person.button('The whole sheet is one view'))
+  await formUp(page, 'Name the view')
+  await person.write(name)
+  await person.press('Tab')
+  await person.write(scale)
+  await person.press('Enter')
+  await page.getByRole('form', { name: 'Name the view' }).waitFor({ state: 'detached' })
+}
+
+/** Draws a rectangle on the sheet, corner to corner, and names what is in it as a view. */
+export async function nameOutlined(person: Person, name: string, scale: string): Promise<void> {
+  const { page } = person
+  await person.click(person.button('Name a view'))
+  await person.press('0')
+  const box = await sheetBox(page).boundingBox()
+  if (box === null) throw new Error('There is no sheet in sight.')
+  const [x, y] = [box.x + box.width / 2, box.y + box.height / 2]
+  // The sheet as a whole is as high as the box, a little border aside, and four by three.
+  const [half, up] = [(box.height - 60) * (2 / 3), (box.height - 60) / 2]
+  await page.mouse.move(x - half, y - up)
+  await page.mouse.down()
+  await page.mouse.move(x, y, { steps: 4 })
+  await page.mouse.move(x + half, y + up, { steps: 4 })
+  await page.mouse.up()
+  person.clicks++
+  await formUp(page, 'Name the view')
+  await person.write(name)
+  await person.press('Tab')
+  await person.write(scale)
+  await person.press('Enter')
+  await page.getByRole('form', { name: 'Name the view' }).waitFor({ state: 'detached' })
+}
