@@ -13,7 +13,10 @@ import { CATEGORIES, frameWork, quantile } from './frame-work.ts'
 import { HEIGHT, makeLargeSheet, WIDTH } from './large-sheet.ts'
 import { megabytes, processesOf } from './page-memory.ts'
 
-const SIZE = { width: 1920, height: 1080 }
+const SIZES = [
+  { width: 1280, height: 800 },
+  { width: 1920, height: 1080 },
+]
 const SECONDS = 5
 /** Milliseconds between two movements of the hand: a display's rate. */
 const STEP = 1000 / 60
@@ -98,7 +101,10 @@ try {
   const scan = await makeLargeSheet(job)
   const decode = Math.min(await decodeTime(scan), await decodeTime(scan))
   const program = await startProgram({ folder: job }, folder)
-  const context = await browser.newContext({ viewport: SIZE, reducedMotion: 'reduce' })
+  const context = await browser.newContext({
+    viewport: { width: 1920, height: 1080 },
+    reducedMotion: 'reduce',
+  })
   const page = await context.newPage()
   await page.addInitScript(WATCH)
   await page.goto(program.address)
@@ -107,27 +113,28 @@ try {
   await toStation(page, 'Pick')
   await panAndZoom(page)
   const processes = await processesOf(page)
-  await browser.startTracing(page, { categories: CATEGORIES })
-  await panAndZoom(page)
-  const trace = await browser.stopTracing()
-  const work = frameWork(trace, processes.page)
+  console.log(`A sheet of ${WIDTH} × ${HEIGHT} pixels with some forty sizes on it:`)
+  for (const size of SIZES) {
+    await page.setViewportSize(size)
+    await page.getByRole('button', { name: /^Whole sheet/ }).click()
+    await browser.startTracing(page, { categories: CATEGORIES })
+    await panAndZoom(page)
+    const trace = await browser.stopTracing()
+    const work = frameWork(trace, processes.page)
+    const [clock, processor] = [work.map((frame) => frame.clock), work.map((frame) => frame.processor)]
+    console.log(
+      `  window ${size.width} × ${size.height}, ${work.length} frames in ${2 * SECONDS} s of dragging and wheeling; by the browser's trace, every task of the page's main thread counts`,
+    )
+    bar('main thread, median of frames', quantile(clock, 0.5), 8, 'ms')
+    bar('main thread, 95th percentile', quantile(clock, 0.95), 16, 'ms')
+    console.log(
+      `    (by the clock, other programs included, of which ${loadavg()[0]?.toFixed(1)} wanted to run; of the processor's time it had ${quantile(processor, 0.5).toFixed(1)} ms and ${quantile(processor, 0.95).toFixed(1)} ms)`,
+    )
+  }
   const memory = await megabytes(processes.page)
   const beside = processes.graphics === undefined ? 0 : await megabytes(processes.graphics)
   await context.close()
   await program.end()
-  console.log(
-    `A sheet of ${WIDTH} × ${HEIGHT} pixels with some forty sizes on it, window ${SIZE.width} × ${SIZE.height}:`,
-  )
-  console.log(
-    `  ${work.length} frames in ${2 * SECONDS} s of dragging and wheeling; by the browser's trace, every task of the page's main thread counts`,
-  )
-  const clock = work.map((frame) => frame.clock)
-  const processor = work.map((frame) => frame.processor)
-  bar('main thread, median of frames', quantile(clock, 0.5), 8, 'ms')
-  bar('main thread, 95th percentile', quantile(clock, 0.95), 16, 'ms')
-  console.log(
-    `    (by the clock, other programs included, of which ${loadavg()[0]?.toFixed(1)} wanted to run; of the processor's time it had ${quantile(processor, 0.5).toFixed(1)} ms and ${quantile(processor, 0.95).toFixed(1)} ms)`,
-  )
   bar('memory of the page', memory, 400, 'MB')
   console.log(
     `    (proportional set size of its process: script, decoded pictures, canvases, code; the process for graphics that all pages share has ${beside.toFixed(0)} MB)`,

@@ -75,14 +75,14 @@ async function stations(page: Page, save: Save): Promise<void> {
   await tableSettled(page)
   await underThePersonOfTheJob(page)
   const rail = page.getByRole('navigation', { name: 'Stations' })
-  for (const [k, [name, file]] of STATIONS.entries()) {
+  for (const [name, file] of STATIONS) {
     await rail.getByRole('button', { name: new RegExp(`\\b${name}$`) }).click()
-    await save(`${k + 1}-${file}`)
+    await save(file)
   }
   await rail.getByRole('button', { name: /Scale$/ }).click()
   await oneOf(page, 'Add a known size', 'Two points').click()
   await overTheSheet(page, 0.42, 0.55)
-  await save('2-scale-picking')
+  await save('picking')
   await rail.getByRole('button', { name: /Pick$/ }).click()
   await (await bringRow(page, 'hood_od')).click()
   await page.getByRole('article', { name: 'Card of hood_od' }).waitFor()

@@ -25,7 +25,7 @@ export interface LocalHostOptions {
   page: string
   /** One line for each request that is refused or that failed. */
   log: (line: string) => void
-  /** Milliseconds from the end of the last window until the host ends. */
+  /** Milliseconds from the end of the last window until the host ends: time enough for a slow machine to load it again. */
   linger?: number
   /** Milliseconds between signs of life on the event streams. */
   heartbeat?: number
@@ -49,7 +49,7 @@ export interface LocalHost {
  * @throws ServiceError when the page has not been built
  */
 export async function serve(options: LocalHostOptions): Promise<LocalHost> {
-  const { workbench, log, linger = 4000, heartbeat = 15_000, stall = 30_000 } = options
+  const { workbench, log, linger = 10_000, heartbeat = 15_000, stall = 30_000 } = options
   const files = await readPageFiles(options.page)
   const malformed = new MalformedHttp(log)
   const server = Fastify({

@@ -50,7 +50,8 @@ export class SheetPainter {
   #overview = ''
   /** What the layer over the sheet was last drawn for. */
   #drawnFor: { sheet: string; camera: Camera; box: Size } | undefined
-  /** Runs while what is drawn over the sheet is carried along. */
+  #carriedAlong = false
+  /** Runs while the sheet is being moved. */
   #resting: ReturnType<typeof setTimeout> | undefined
 
   constructor(layers: Record<Part, Konva.Layer>) {
@@ -67,7 +68,9 @@ export class SheetPainter {
         this.ask('tiles', 'pending')
         this.#carryOver()
       }),
-      pointer.subscribe(() => this.ask('pending')),
+      pointer.subscribe(() => {
+        if (useBench.getState().picks.tool.kind !== 'look') this.ask('pending')
+      }),
       pictureLoader.listen((address) => this.#onPicture(address)),
       useBench.subscribe((now, before) => this.#onBench(now, before)),
     ]
@@ -77,7 +80,7 @@ export class SheetPainter {
 
   /** What is drawn over the sheet, where it is now. */
   get laid(): readonly Laid[] {
-    if (this.#resting !== undefined) this.#layers.over.drawScene()
+    if (this.#carriedAlong) this.#layers.over.drawScene()
     return this.#laid
   }
 
@@ -92,15 +95,20 @@ export class SheetPainter {
     const where =
       same && drawn.sheet === frame.pictures.sheet ? carried(drawn.camera, frame.camera, frame.box) : null
     clearTimeout(this.#resting)
+    this.#resting = undefined
     if (where === null) {
       this.ask('over')
       return
     }
-    this.#resting = setTimeout(() => this.ask('over'), REST)
+    this.#resting = setTimeout(() => {
+      this.#resting = undefined
+      this.ask('tiles', 'over')
+    }, REST)
     this.#placeOver(where)
   }
 
   #placeOver(where: Carried | null): void {
+    this.#carriedAlong = where !== null
     const { style } = this.#layers.over.getNativeCanvasElement()
     style.transformOrigin = '0 0'
     style.transform = where === null ? '' : `translate(${where.x}px, ${where.y}px) scale(${where.scale})`
@@ -161,7 +169,7 @@ export class SheetPainter {
     const aids = aidsOf(useBench.getState(), pictures.sheet)
     const level = levelOf(frame, pictureCache.limit)
     context.save()
-    drawSheet(context, frame, level, pictureCache)
+    drawSheet(context, frame, level, pictureCache, this.#resting !== undefined)
     const ground = aids.lift ? pictureCache.get(groundAddress(pictures)) : undefined
     const dark = this.#isDark(pictures)
     if (ground !== undefined) {
@@ -220,8 +228,6 @@ export class SheetPainter {
   paintOver(context: CanvasRenderingContext2D): void {
     const frame = this.#frameNow()
     this.#laid = []
-    clearTimeout(this.#resting)
-    this.#resting = undefined
     this.#drawnFor = undefined
     this.#placeOver(null)
     if (frame === undefined) return

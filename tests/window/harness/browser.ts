@@ -10,12 +10,6 @@ export async function openBrowser(): Promise<Browser> {
     executablePath: await chromium.executablePath(),
     headless: true,
     chromiumSandbox: false,
-    args: [
-      '--font-render-hinting=none',
-      '--force-color-profile=srgb',
-      '--use-gl=angle',
-      '--use-angle=swiftshader',
-      '--enable-unsafe-swiftshader',
-    ],
+    args: ['--font-render-hinting=none', '--force-color-profile=srgb', '--disable-gpu'],
   })
 }

@@ -53,7 +53,10 @@ export async function closeUp(page: Page, roughly: Place, notches: number): Prom
   await page.mouse.move(x, y)
   // What lies under the pointer stays there.
   for (let k = 0; k < notches; k++) await page.mouse.wheel(0, -120)
-  return await seenAt(page, await placeOf(page, roughly))
+  const place = await placeOf(page, roughly)
+  // While the sheet moves it is drawn a little less exactly.
+  await page.waitForTimeout(200)
+  return await seenAt(page, place)
 }
 
 /** Half of the square that is looked at, CSS pixels. */

@@ -59,7 +59,7 @@ export function onPointer(element: HTMLElement, held: Held, laid: () => readonly
       const [x, y] = [at[0] - press.from[0], at[1] - press.from[1]]
       press.moved ||= Math.hypot(x, y) > STILL
       if (press.pans && press.moved) {
-        element.dataset['dragged'] = 'true'
+        if (element.dataset['dragged'] === undefined) element.dataset['dragged'] = 'true'
         pan(at[0] - press.last[0], at[1] - press.last[1])
         press.last = at
       }
@@ -106,11 +106,12 @@ export function onPointer(element: HTMLElement, held: Held, laid: () => readonly
 
   const wheel = (event: WheelEvent): void => {
     event.preventDefault()
+    const at = place(event)
     const lines = event.deltaMode === WheelEvent.DOM_DELTA_LINE ? 32 : 1
     const [x, y] = [event.deltaX * lines, event.deltaY * lines]
     if (event.shiftKey && !event.ctrlKey) pan(-(x === 0 ? y : x), 0)
-    else zoomAt(place(event), Math.exp(-y * (event.ctrlKey ? PINCH : WHEEL)))
-    pointAt(pixelAt(place(event)), 'pointer', event.altKey)
+    else zoomAt(at, Math.exp(-y * (event.ctrlKey ? PINCH : WHEEL)))
+    pointAt(pixelAt(at), 'pointer', event.altKey)
   }
 
   const listeners = { pointerdown: down, pointermove: move, pointerup: up, pointercancel: cancelled }

@@ -51,12 +51,16 @@ interface Placed {
   on: Extent
 }
 
-/** Draws what there is of a sheet: coarse under fine, so that nothing is ever blank that was seen before. */
+/**
+ * Draws what there is of a sheet: coarse under fine, so that nothing is ever blank that was seen before.
+ * @param moving whether the sheet is on its way: its pictures may then lie half a device pixel off
+ */
 export function drawSheet(
   context: CanvasRenderingContext2D,
   frame: SheetFrame,
   level: PyramidLevel | null,
   cache: PictureCache<ImageBitmap>,
+  moving: boolean,
 ): void {
   const { pictures, camera, box } = frame
   const fine: Placed[] = []
@@ -85,7 +89,26 @@ export function drawSheet(
     ...[...under.values()].sort((a, b) => b.level - a.level),
     ...fine,
   ]
-  place(context, frame, placed, level)
+  if (moving && camera.turn === 0 && !camera.mirror) placeOnWholePixels(context, frame, placed)
+  else place(context, frame, placed, level)
+}
+
+/** Pictures that end on whole device pixels need no sealing, which is most of the drawing. */
+function placeOnWholePixels(
+  context: CanvasRenderingContext2D,
+  { camera, box, density }: SheetFrame,
+  placed: readonly Placed[],
+): void {
+  const [scale, , , , e, f] = matrixOf(camera, box)
+  const x = (pixel: number): number => Math.round(density * (scale * pixel + e))
+  const y = (pixel: number): number => Math.round(density * (scale * pixel + f))
+  context.setTransform(1, 0, 0, 1, 0, 0)
+  context.imageSmoothingEnabled = camera.zoom <= SQUARES_FROM
+  context.imageSmoothingQuality = 'low'
+  for (const { picture, on } of placed) {
+    const [left, top] = [x(on.left), y(on.top)]
+    context.drawImage(picture, left, top, x(on.right) - left, y(on.bottom) - top)
+  }
 }
 
 function place(
