@@ -6,7 +6,7 @@ import type { Page } from 'playwright-core'
 import sharp from 'sharp'
 import type { Launcher, OpenedWindow, WindowSize } from './harness/launcher.ts'
 import { localLauncher } from './harness/local-launcher.ts'
-import { sheetBox } from './harness/sheet-hand.ts'
+import { placeOf } from './harness/sheet-hand.ts'
 import { bringRow, tableSettled } from './harness/table-in-window.ts'
 import { oneOf, sheetReady } from './steps.ts'
 
@@ -81,11 +81,11 @@ async function stations(page: Page, save: Save): Promise<void> {
   }
   await rail.getByRole('button', { name: /Scale$/ }).click()
   await oneOf(page, 'Add a known size', 'Two points').click()
-  await overTheSheet(page, 0.42, 0.55)
+  await overTheRim(page)
   await save('picking')
   await rail.getByRole('button', { name: /Pick$/ }).click()
-  await (await bringRow(page, 'hood_od')).click()
-  await page.getByRole('article', { name: 'Card of hood_od' }).waitFor()
+  await (await bringRow(page, 'neck_height')).click()
+  await page.getByRole('article', { name: 'Card of neck_height' }).waitFor()
   await save('card')
 }
 
@@ -96,12 +96,13 @@ async function underThePersonOfTheJob(page: Page): Promise<void> {
   await page.getByRole('menu').waitFor({ state: 'detached' })
 }
 
-/** Goes close to a part of the sheet with the lens: shares of the box. */
-async function overTheSheet(page: Page, x: number, y: number): Promise<void> {
-  const box = await sheetBox(page).boundingBox()
-  if (box === null) throw new Error('There is no sheet in sight.')
-  await page.mouse.move(box.x + x * box.width, box.y + y * box.height)
-  for (let k = 0; k < 6; k++) await page.mouse.wheel(0, -120)
+/** A rim of the foot flange's bolt holes on the sample's sheet, pixels. */
+const RIM = [2388, 1927] as const
+
+/** Goes close to it with the lens. */
+async function overTheRim(page: Page): Promise<void> {
+  await page.mouse.move(...(await placeOf(page, RIM)))
+  for (let k = 0; k < 10; k++) await page.mouse.wheel(0, -120)
 }
 
 /** Saves the window once two pictures of it, some frames apart, are the same. */

@@ -16,7 +16,7 @@ function wordsOf(job: Job, piece: Evidence) {
           “{piece.text}”{sheet !== undefined && ` on ${sheet.title}`}
           {piece.legibility === 'doubtful' && ', hard to read'}
           {candidates.length > 0 &&
-            `. It could be ${candidates.map(({ text, probability }) => `${text} (${percentage(probability)})`).join(', ')}`}
+            `. It could be ${candidates.map(({ text, probability }) => `${text} (${percentage(probability).replaceAll(' ', '\u00a0')})`).join(', ')}`}
         </>
       )
     }

@@ -51,8 +51,8 @@ export function Later({ station }: { station: keyof typeof WORDS }) {
         <p>{meanwhile}</p>
         {command !== undefined && (
           <code className="later-command">
-            {command} {folder}
-            {command === 'scantling table' ? ' --format csv' : ''}
+            {command} {folder}{' '}
+            {command === 'scantling table' && <span className="later-option">--format csv</span>}
           </code>
         )}
       </Section>
