@@ -30,6 +30,9 @@ const STATIONS = [
   ['Hand over', 'hand-over'],
 ] as const
 
+/** A rim of the foot flange's bolt holes on the sample's sheet, pixels. */
+const RIM = [2388, 1927] as const
+
 await mkdir(FOLDER, { recursive: true })
 const launcher = localLauncher()
 try {
@@ -96,10 +99,7 @@ async function underThePersonOfTheJob(page: Page): Promise<void> {
   await page.getByRole('menu').waitFor({ state: 'detached' })
 }
 
-/** A rim of the foot flange's bolt holes on the sample's sheet, pixels. */
-const RIM = [2388, 1927] as const
-
-/** Goes close to it with the lens. */
+/** Goes close to the rim with the lens. */
 async function overTheRim(page: Page): Promise<void> {
   await page.mouse.move(...(await placeOf(page, RIM)))
   for (let k = 0; k < 10; k++) await page.mouse.wheel(0, -120)

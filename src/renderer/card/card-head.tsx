@@ -1,4 +1,5 @@
 import './card-head.css'
+import { keepTogether } from '../../core/handoff/keep-together.ts'
 import { statedValue } from '../../core/handoff/stated-value.ts'
 import { Figure } from '../parts/figure.tsx'
 import { BasisSample } from '../table/basis-sample.tsx'
@@ -32,7 +33,7 @@ export function CardHead({ dimension, row, unit }: CardProps) {
             <StatusMark status={row.status} />
             <span className="dimension-card-soft">{STATUS_WORDS[row.status]}</span>
           </p>
-          <p className="card-head-why">{row.why}</p>
+          <p className="card-head-why">{keepTogether(row.why)}</p>
           {row.restsOn !== undefined && (
             <p className="card-head-rests">Disputed below it: {row.restsOn.join(', ')}.</p>
           )}
