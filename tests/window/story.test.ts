@@ -46,7 +46,10 @@ function say(story: string, { clicks, keys }: Person, started: number): void {
 
 describe('Somebody who measures a plate from its drawing', () => {
   const why = whyNoDesktop()
-  if (why !== undefined) it.skip(`is not driven in the desktop window: ${why}`)
+  if (why !== undefined) {
+    process.stdout.write(`Skipped in the desktop window: ${why}\n`)
+    it.skip(`is not driven in the desktop window: ${why}`)
+  }
 
   inEachHost((session) => {
     it('brings it into the sample as a second sheet, and the true size lies within U of what the table says', async () => {
