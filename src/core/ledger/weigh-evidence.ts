@@ -28,6 +28,9 @@ export interface WeighingContext {
   compared(name: string): Uncertain | null
 }
 
+/** No pick is so sure: below this share of the value only rounding is left. */
+const NOTHING_MEASURED = 1e-10
+
 /** Words with a full stop at their end. */
 const sentence = (words: string): string => (/[.!?]\s*$/.test(words) ? words : `${words}.`)
 
@@ -89,6 +92,13 @@ function scaledEvidence(
     )
   }
   const value = measureFeatures(view.calibration, evidence.measure, evidence.marks.map(featureOf))
+  if (standardUncertainty(value) <= NOTHING_MEASURED * Math.abs(value.value)) {
+    return without(
+      evidence,
+      `It gives back a size that the scale of view "${view.view.name}" (${view.view.id}) was taken from, so nothing is ` +
+        'measured by it: measure another distance, or give the view one more known size.',
+    )
+  }
   return { evidence, adopted: value, compared: value, written: '', usable: true }
 }
 

@@ -8,7 +8,7 @@ import type { CardProps } from './card-props.ts'
 
 const STATUS_WORDS = {
   agreed: 'two or more pieces of evidence agree',
-  single: 'only one piece of evidence',
+  single: 'only one piece of evidence that can be used',
   disputed: 'evidence contradicts evidence',
   open: 'no evidence that can be used',
 }

@@ -281,6 +281,15 @@ describe('what a person must be told', () => {
     expect(row.status).toBe('agreed')
     expect(row.why).toMatch(/The scaled value .* is too uncertain to say much/)
   })
+
+  it('does not take for evidence the very size that the scale of the view was taken from', () => {
+    const job = smallJob({ dimensions: [dimension('overall', [printed('20"'), scaled(['A', 'B'])])] })
+    const row = rowOf(job, 'overall')
+    expect(row).toMatchObject({ basis: 'printed', status: 'single' })
+    expect(row.evidence[1]?.problem).toMatch(/a size that the scale of view "Elevation" \(V1\) was taken from/)
+    const alone = rowOf(smallJob({ dimensions: [dimension('overall', [scaled(['A', 'B'])])] }), 'overall')
+    expect(alone).toMatchObject({ value: null, status: 'open' })
+  })
 })
 
 describe('the cautions of a job', () => {
