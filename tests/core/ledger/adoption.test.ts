@@ -286,7 +286,9 @@ describe('what a person must be told', () => {
     const job = smallJob({ dimensions: [dimension('overall', [printed('20"'), scaled(['A', 'B'])])] })
     const row = rowOf(job, 'overall')
     expect(row).toMatchObject({ basis: 'printed', status: 'single' })
-    expect(row.evidence[1]?.problem).toMatch(/a size that the scale of view "Elevation" \(V1\) was taken from/)
+    expect(row.evidence[1]?.problem).toMatch(
+      /a size that the scale of view "Elevation" \(V1\) was taken from/,
+    )
     const alone = rowOf(smallJob({ dimensions: [dimension('overall', [scaled(['A', 'B'])])] }), 'overall')
     expect(alone).toMatchObject({ value: null, status: 'open' })
   })
