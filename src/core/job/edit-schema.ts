@@ -147,8 +147,15 @@ const otherEdits = [
     })
     .describe('Moves a dimension to another row of the table.'),
   z
-    .strictObject({ do: z.literal('repeat-pick'), mark: named('a point'), pixel: pixelSchema })
-    .describe('Adds one more independent pick of a point, from whose scatter its uncertainty is judged.'),
+    .strictObject({
+      do: z.literal('repeat-pick'),
+      mark: named('a mark'),
+      pixel: pixelSchema.optional().describe('Of a point: where it was picked again.'),
+      pixels: z.array(pixelSchema).optional().describe('Of a line, circle or path: all of the new pick.'),
+      by: named('the person who picked again').optional(),
+      at: z.string().optional().describe('When, as an ISO 8601 date and time.'),
+    })
+    .describe('Adds one more independent pick of a mark, from whose scatter its uncertainty is judged.'),
   z
     .strictObject({
       do: z.literal('several'),

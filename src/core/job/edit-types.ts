@@ -81,7 +81,7 @@ export type Edit =
   /** In formulas, relations and what notes are about as well. */
   | { do: 'rename-dimension'; name: string; to: string }
   | { do: 'move-dimension'; name: string; index: number }
-  /** One more independent pick of a point. */
-  | { do: 'repeat-pick'; mark: string; pixel: Pixel }
+  /** One more independent pick of a point (`pixel`), or of a line, circle or path (`pixels`). */
+  | { do: 'repeat-pick'; mark: string; pixel?: Pixel; pixels?: Pixel[]; by?: string; at?: string }
   /** Several edits as one, under one name: all of them or none. */
   | { do: 'several'; name: string; edits: Edit[] }

@@ -15,6 +15,7 @@ const ENTRY: Readonly<Record<string, string>> = {
   readings: 'reading',
   candidates: 'candidate',
   repeats: 'repeated pick',
+  repeatedBy: 'repeated pick',
   pixels: 'picked point',
   outline: 'corner',
   edits: 'edit',

@@ -69,7 +69,26 @@ export const sheetSchema = z.looseObject({
     width: z.int().min(1).describe('Pixels.'),
     height: z.int().min(1).describe('Pixels.'),
     dpi: z.number().gt(0).optional().describe('Pixels per inch that the scan file claims.'),
+    orientation: z
+      .int()
+      .min(2)
+      .max(8)
+      .optional()
+      .describe('Exif orientation: how the file asks to be shown. The pixels are those stored.'),
+    drawnAt: z
+      .number()
+      .gt(0)
+      .optional()
+      .describe(
+        'Of a page without a picture of its own to give it pixels: dots per inch that it was drawn at.',
+      ),
   }),
+  straight: z
+    .number()
+    .optional()
+    .describe(
+      "Degrees: direction of the sheet's horizontal edge, or of a line that is meant to be horizontal, in pixels.",
+    ),
   draughting: written(
     'Standard uncertainty of where a drawn feature lies, on paper; default 0.13 mm.',
   ).optional(),
@@ -125,6 +144,21 @@ export const viewSchema = z.looseObject({
   references: z.array(referenceSchema),
 })
 
+const foundOnSchema = z
+  .looseObject({
+    as: z.enum(['point', 'crossing', 'line', 'circle', 'arc']),
+    reading: z.enum(['centre', 'left', 'right']).describe('Which part of the stroke is meant.'),
+    rough: z.array(pixelSchema).describe('Where it was looked for.'),
+    width: z.number().gt(0).optional().describe('Of the stroke, pixels.'),
+    leftOut: z.array(pixelSchema).optional().describe('Centres of profiles that do not lie on it.'),
+  })
+  .describe('What a mark was found from, so that it can be found again.')
+
+const wholeRepeats = z
+  .array(z.array(pixelSchema))
+  .optional()
+  .describe('Further independent picks of the same, each whole.')
+
 const markBase = {
   id,
   sheet: reference('the sheet it is on'),
@@ -132,7 +166,17 @@ const markBase = {
   at,
   label: z.string().optional(),
   how: z.enum(['hand', 'stroke']).describe('Picked by hand, or found on the drawn stroke.'),
-  sigma: z.number().gt(0).describe('Standard uncertainty of each picked coordinate, pixels.'),
+  sigma: z
+    .number()
+    .gt(0)
+    .describe(
+      'Standard uncertainty of each picked coordinate, pixels; of a line or circle, of each of its pixels.',
+    ),
+  stroke: foundOnSchema.optional(),
+  repeatedBy: z
+    .array(z.looseObject({ by, at }))
+    .optional()
+    .describe('Who made each repeated pick and when, in the order of the repeats; empty where nobody says.'),
 }
 
 export const markSchema = z
@@ -142,22 +186,29 @@ export const markSchema = z
       kind: z.literal('point'),
       pixel: pixelSchema,
       repeats: z.array(pixelSchema).optional().describe('Further independent picks of the same point.'),
+      covariance: z
+        .tuple([z.number().min(0), z.number(), z.number().min(0)])
+        .optional()
+        .describe('[xx, xy, yy], pixels², where the coordinates are not alike.'),
     }),
     z.looseObject({
       ...markBase,
       kind: z.literal('line'),
       pixels: z.array(pixelSchema).describe('Two or more, through which the line is fitted.'),
+      repeats: wholeRepeats,
     }),
     z.looseObject({
       ...markBase,
       kind: z.literal('circle'),
       pixels: z.array(pixelSchema).describe('Three or more, through which the circle is fitted.'),
+      repeats: wholeRepeats,
     }),
     z.looseObject({
       ...markBase,
       kind: z.literal('path'),
       pixels: z.array(pixelSchema).describe('Corners in order: two or more, three when closed.'),
       closed: z.boolean().optional(),
+      repeats: wholeRepeats,
     }),
   ])
   .describe('Something picked on a sheet.')
@@ -254,6 +305,7 @@ export const noteSchema = z.looseObject({
   by,
   at,
   about: text('Name of the dimension, or id of the thing, that it is about.').optional(),
+  annotation: text('IRI of the Web Annotation that it was brought in from.').optional(),
 })
 
 export const jobSchema = z.looseObject({

@@ -37,7 +37,12 @@ function freshId(name: string, taken: ReadonlySet<string>): string {
 
 /** Everybody whom marks, evidence and notes name. */
 function named(job: Job): Set<string> {
-  const items: Stamped[] = [...job.marks, ...job.dimensions.flatMap(({ evidence }) => evidence), ...job.notes]
+  const items: Stamped[] = [
+    ...job.marks,
+    ...job.marks.flatMap(({ repeatedBy = [] }) => repeatedBy),
+    ...job.dimensions.flatMap(({ evidence }) => evidence),
+    ...job.notes,
+  ]
   return new Set(items.flatMap(({ by }) => (by === undefined ? [] : [by])))
 }
 
@@ -129,9 +134,10 @@ export function stampEdit(job: Job, edit: Edit, stamp: Stamp): Edit {
     case 'repeat-pick': {
       const mark = job.marks.find(({ id }) => id === edit.mark)
       const add = missing(mark, {}, stamp)
-      if (add === null) return edit
+      const again = stamped(edit, stamp)
+      if (add === null) return again
       const change: Edit = { do: 'change-mark', id: edit.mark, set: add }
-      return { do: 'several', name: `pick mark ${edit.mark} again`, edits: [edit, change] }
+      return { do: 'several', name: `pick mark ${edit.mark} again`, edits: [again, change] }
     }
     default:
       return edit

@@ -60,7 +60,20 @@ export interface Sheet {
     description?: string
   }
   /** file: name below the folder `scans`. page: of the scan file, the first is 1. width, height: pixels. */
-  scan: { file: string; sha256: string; page: number; width: number; height: number; dpi?: number }
+  scan: {
+    file: string
+    sha256: string
+    page: number
+    width: number
+    height: number
+    dpi?: number
+    /** Exif orientation, 2 to 8: how the file asks to be shown. The pixels are those stored. */
+    orientation?: number
+    /** Of a page that has no one picture of its own to give it pixels: dots per inch that it was drawn at. */
+    drawnAt?: number
+  }
+  /** Degrees: direction of the sheet's horizontal edge, or of a line that is meant to be horizontal, in pixels. */
+  straight?: number
   /** Standard uncertainty of where a drawn feature lies, on paper; default 0.13 mm. */
   draughting?: Written
 }
@@ -88,7 +101,28 @@ export type Reference = { id: string; u?: Written } & (
   | { kind: 'rectangle'; marks: [string, string, string, string]; width: Written; height: Written }
 )
 
-/** sigma: standard uncertainty of each picked coordinate, pixels. */
+/** Which part of a stroke is meant. Left and right as one goes along it; see `core/imaging/stroke.ts`. */
+export type StrokeReading = 'centre' | 'left' | 'right'
+
+/** What a mark was found from, so that it can be shown and found again. */
+export interface FoundOn {
+  as: 'point' | 'crossing' | 'line' | 'circle' | 'arc'
+  reading: StrokeReading
+  /** Where it was looked for: what the hand pointed at. */
+  rough: Pixel[]
+  /** Of the stroke, pixels. */
+  width?: number
+  /** Centres of profiles that were left out because they do not lie on it. */
+  leftOut?: Pixel[]
+}
+
+/** Who made a repeated pick, and when. */
+export interface RepeatedBy {
+  by?: string
+  at?: string
+}
+
+/** sigma: standard uncertainty of each picked coordinate, pixels; of a line or circle, of each of its pixels. */
 export type Mark = {
   id: string
   sheet: string
@@ -97,11 +131,19 @@ export type Mark = {
   label?: string
   how: 'hand' | 'stroke'
   sigma: number
-} & (
-  | { kind: 'point'; pixel: Pixel; repeats?: Pixel[] }
-  | { kind: 'line'; pixels: Pixel[] }
-  | { kind: 'circle'; pixels: Pixel[] }
-  | { kind: 'path'; pixels: Pixel[]; closed?: boolean }
+  /** Of `how: 'stroke'`. */
+  stroke?: FoundOn
+  /** Of each of `repeats`, in their order; none for those that do not say. */
+  repeatedBy?: RepeatedBy[]
+} /**
+ * repeats: further independent picks of the same point. covariance: [xx, xy, yy], pixels², where the coordinates are
+ * not alike, as on a stroke, which settles a point across itself only; sigma² is its largest eigenvalue then.
+ */ & (
+  | { kind: 'point'; pixel: Pixel; repeats?: Pixel[]; covariance?: [number, number, number] }
+  /** repeats: further independent picks of the same line, circle or path, each whole. */
+  | { kind: 'line'; pixels: Pixel[]; repeats?: Pixel[][] }
+  | { kind: 'circle'; pixels: Pixel[]; repeats?: Pixel[][] }
+  | { kind: 'path'; pixels: Pixel[]; closed?: boolean; repeats?: Pixel[][] }
 )
 
 export type MarkKind = Mark['kind']
@@ -171,5 +213,8 @@ export interface Note {
   text: string
   by?: string
   at?: string
+  /** Name of the dimension, or id of the thing, that it is about. */
   about?: string
+  /** The IRI of the Web Annotation that it was brought in from, when that was not made here. */
+  annotation?: string
 }

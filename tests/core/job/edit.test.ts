@@ -288,10 +288,38 @@ describe('picking again', () => {
     })
   })
 
-  it('is for points', () => {
+  it('adds a whole pick to a circle, and says in words what is no pick of it', () => {
+    const pixels: [number, number][] = [
+      [10, 0],
+      [0, 10],
+      [-10, 0.5],
+    ]
+    const next = edited({ do: 'repeat-pick', mark: 'drum', pixels })
+    expect(next.marks.find(({ id }) => id === 'drum')).toMatchObject({ repeats: [pixels] })
     expect(refusal({ do: 'repeat-pick', mark: 'drum', pixel: [1, 1] })).toBe(
-      'mark "drum" is a circle: only a point can be picked again.',
+      'mark "drum" is a circle: give all of the pick as "pixels", and no "pixel".',
     )
+    expect(refusal({ do: 'repeat-pick', mark: 'drum', pixels: pixels.slice(0, 2) })).toBe(
+      'mark "drum" was not picked again: a circle needs 3 picked points or more, and this has 2.',
+    )
+    expect(refusal({ do: 'repeat-pick', mark: 'A', pixels })).toBe(
+      'mark "A" is a point: give where it was picked again as one "pixel", and no "pixels".',
+    )
+  })
+
+  it('keeps who picked again and when, and leaves empty what nobody said', () => {
+    const once = edited({ do: 'repeat-pick', mark: 'B', pixel: [499, 19], by: 'ben', at: '1911-03-09' })
+    expect(once.marks[1]?.repeatedBy).toEqual([{}, { by: 'ben', at: '1911-03-09' }])
+  })
+
+  it('is taken back whole', () => {
+    for (const edit of [
+      { do: 'repeat-pick', mark: 'B', pixel: [499, 19], by: 'ben' },
+      { do: 'repeat-pick', mark: 'A', pixel: [1, 1] },
+    ] as const) {
+      const applied = applyEdit(job, { ...edit, pixel: [...edit.pixel] })
+      expect(applyEdit(applied.job, applied.inverse).job).toEqual(job)
+    }
   })
 })
 

@@ -47,7 +47,9 @@ describe('the JSON Schema of a job', () => {
 
   it('describes fields in words', () => {
     expect(schema.properties['unit']?.['description']).toMatch(/bare number/)
-    expect(JSON.stringify(schema)).toContain('Standard uncertainty of each picked coordinate, pixels.')
+    expect(JSON.stringify(schema)).toContain(
+      'Standard uncertainty of each picked coordinate, pixels; of a line',
+    )
   })
 
   it('is plain JSON, as is that of an edit', () => {
@@ -76,7 +78,9 @@ describe('the JSON Schema of an edit', () => {
     const fields = (word: string): string => String(kind(word).properties['set']?.['description'])
     expect(fields('describe')).toContain('Any of: title, unit, tolerance, gauge.')
     expect(fields('change-dimension')).toContain('Any of: label, kind, count, tolerance, note.')
-    expect(fields('change-mark')).toMatch(/sigma, .*pixel, repeats, pixels, closed\./)
+    expect(fields('change-mark')).toMatch(
+      /sigma, stroke, repeatedBy, .*pixel, repeats, covariance, pixels, closed\./,
+    )
     expect(fields('change-evidence')).toMatch(/legibility.*readings.*formula/)
     expect(fields('change-evidence')).not.toMatch(/\b(id|withdrawn)\b/)
   })

@@ -37,7 +37,12 @@ describe('who and when', () => {
     })
     const again = stampEdit(mark, { do: 'repeat-pick', mark: 'M12', pixel: [3, 5] }, stamp)
     const picked = applyEdit(mark, again)
-    expect(picked.job.marks.at(-1)).toEqual({ ...point, repeats: [[3, 5]], ...stamp })
+    expect(picked.job.marks.at(-1)).toEqual({
+      ...point,
+      repeats: [[3, 5]],
+      repeatedBy: [stamp],
+      ...stamp,
+    })
     expect(applyEdit(picked.job, picked.inverse).job).toEqual(mark)
   })
 
