@@ -1,7 +1,9 @@
 import { z } from 'zod'
 import type { Edit } from '../core/job/edit-types.ts'
 import type { BenchState, Kept } from './bench-state.ts'
+import { type Limits, limitsSchema } from './limits.ts'
 import type { SheetPictures } from './pictures.ts'
+import type { ScanLook } from './scan-look.ts'
 
 const id = z.string().min(1).max(200)
 const person = z.string().trim().min(1).max(200)
@@ -13,6 +15,24 @@ const nothing = z.strictObject({})
  * meanwhile, and then nothing is done. Without it: whichever job is open.
  */
 const place = z.string().min(1).max(10_000).optional()
+
+/** What opens a locked scan. Kept in memory only, for as long as the host runs. */
+const password = z.string().min(1).max(1000).optional()
+
+/**
+ * Pages of a scan that was handed over, each to become a sheet. drawnAt: dots per inch for a page that is drawn and
+ * not scanned. dpi: what the person says the scan's resolution is, where the file is wrong or says nothing.
+ */
+const pages = z
+  .array(
+    z.strictObject({
+      page: z.int().min(1),
+      drawnAt: z.number().gt(0).optional(),
+      dpi: z.number().gt(0).optional(),
+    }),
+  )
+  .min(1)
+  .max(10_000)
 
 /** Checked in full, with words for a person, when it is applied (`readEdit`). */
 const edit = z.custom<Edit>(
@@ -38,14 +58,27 @@ export const ASKS = {
     title,
     unit: z.enum(['in', 'mm']),
     by: person,
-    uploads: z.array(id).min(1).max(100),
+    /** Without `pages`: the first page. */
+    uploads: z
+      .array(z.strictObject({ upload: id, pages: pages.optional(), password }))
+      .min(1)
+      .max(100),
   }),
   'close-job': nothing,
   edit: z.strictObject({ edit, by: person, place }),
   undo: z.strictObject({ by: person, place }),
   redo: z.strictObject({ by: person, place }),
-  /** Makes a sheet of a scan that was handed over. */
-  'add-sheet': z.strictObject({ upload: id, by: person, place }),
+  /** What a scan that was handed over holds: its pages, from `from` on, as many as are looked at in one go. */
+  'look-into': z.strictObject({ upload: id, password, from: z.int().min(1).optional() }),
+  /** Gives back a scan that was handed over and is not wanted. */
+  'drop-upload': z.strictObject({ upload: id }),
+  /** Makes sheets of pages of a scan that was handed over: all of them or none. Without `pages`: of the first. */
+  'add-sheets': z.strictObject({ upload: id, pages: pages.optional(), password, by: person, place }),
+  /** Opens the locked scan of a sheet, so that its pictures can be made. */
+  unlock: z.strictObject({ sheet: id, password: z.string().min(1).max(1000) }),
+  /** How much is taken in. */
+  limits: nothing,
+  'set-limits': z.strictObject({ limits: limitsSchema }),
   /** Begins the pictures of a sheet where they are not there, and says what can be shown. */
   'show-sheet': z.strictObject({ sheet: id }),
   /** Stops making the pictures of a sheet; what is there stays. */
@@ -65,7 +98,12 @@ interface Answers {
   edit: Kept
   undo: Kept
   redo: Kept
-  'add-sheet': Kept & { sheet: string; remarks: string[] }
+  'look-into': ScanLook
+  'drop-upload': null
+  'add-sheets': Kept & { sheets: string[]; remarks: string[] }
+  unlock: SheetPictures
+  limits: Limits
+  'set-limits': Limits
   'show-sheet': SheetPictures
   'stop-pictures': null
 }

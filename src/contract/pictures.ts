@@ -18,6 +18,8 @@ export interface PictureProgress {
   done: number
   /** What is being done, or why it stopped: a sentence. */
   sentence: string
+  /** Whether the scan is locked and waits for its password (`unlock`). */
+  locked?: boolean
 }
 
 /** What can be shown of a sheet. */
@@ -30,6 +32,8 @@ export interface SheetPictures {
   /** Size of the picture of the whole sheet that is there first. */
   overview: { width: number; height: number }
   levels: PyramidLevel[]
+  /** Whether the tiles of level 0 have the very values of the scan, in grey; else they come near (JPEG of a colour scan). */
+  exact: boolean
   progress: PictureProgress
 }
 
@@ -44,11 +48,33 @@ export function pyramidLevels(width: number, height: number): PyramidLevel[] {
   }
 }
 
-/** A picture that a window may ask for: the sheet whole, its ground (what `lift` divides by), or one tile. */
+/**
+ * A picture that a window may ask for: the sheet whole, its ground (what `lift` divides by), or one tile. A tile that is
+ * not made yet is made out of turn, so that what is on screen comes first; the answer may take as long as the scan
+ * takes to be read down to there.
+ */
 export type PictureWanted = { sheet: string; version: string } & (
   | { kind: 'overview' | 'thumbnail' | 'ground' }
   | { kind: 'tile'; level: number; column: number; row: number }
 )
+
+/** The small picture of a page of a scan that was handed over. */
+export interface PageThumbnailWanted {
+  upload: string
+  page: number
+}
+
+/** The address of a small picture of a page, below the host's own. */
+export const pageThumbnailAddress = ({ upload, page }: PageThumbnailWanted): string =>
+  `page/${encodeURIComponent(upload)}/${page}`
+
+/** The page that an address names; null when it names none. `address` as `pageThumbnailAddress` gives it. */
+export function pageThumbnailAt(address: string): PageThumbnailWanted | null {
+  const [kind, encoded = '', page = '', ...rest] = address.split('/')
+  if (kind !== 'page' || rest.length > 0 || !/^[1-9]\d{0,5}$/.test(page)) return null
+  const upload = decoded(encoded)
+  return upload === null ? null : { upload, page: Number(page) }
+}
 
 /** The address of a picture, below the host's own. */
 export function pictureAddress(wanted: PictureWanted): string {
