@@ -2,7 +2,7 @@ import type { Session } from 'electron'
 import type { Log } from './log.ts'
 import { mayBeFetched } from './own-address.ts'
 
-/** Denies a page everything that it does not need: permissions, devices, capture, downloads, any other origin. */
+/** Denies a page everything that it does not need: permissions, devices, capture, downloads but of what it made itself, any other origin. */
 export function guardSession(session: Session, log: Log): void {
   session.setPermissionRequestHandler((_contents, permission, decide) => {
     log('refused a permission', permission)
@@ -21,6 +21,8 @@ export function guardSession(session: Session, log: Log): void {
     decide({ cancel })
   })
   session.on('will-download', (event, item) => {
+    // What the page made itself (notes to hand on) goes where the person says, in the system's own dialog.
+    if (item.getURL().startsWith('blob:') && mayBeFetched(item.getURL())) return
     event.preventDefault()
     log('refused a download', item.getURL())
   })

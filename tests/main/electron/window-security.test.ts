@@ -166,12 +166,23 @@ test('requests to any other origin are cancelled', async () => {
   expect(log).toHaveLength(foreign.length)
 })
 
-test('nothing is downloaded', async () => {
+test('nothing is downloaded but what the page made itself', async () => {
   const { session, log } = await started()
-  const event = new Preventable()
-  session.emit('will-download', event, { getURL: () => 'scantling://bench/index.html' })
-  expect(event.defaultPrevented).toBe(true)
-  expect(log).toEqual(['refused a download: scantling://bench/index.html'])
+  const refused = (url: string): boolean => {
+    const event = new Preventable()
+    session.emit('will-download', event, { getURL: () => url })
+    return event.defaultPrevented
+  }
+  const strange = [
+    'scantling://bench/index.html',
+    'https://example.com/notes.jsonld',
+    'blob:https://example.com/3f0c',
+    'data:text/plain,notes',
+  ]
+  expect(strange.filter((url) => !refused(url))).toEqual([])
+  expect(log).toEqual(strange.map((url) => `refused a download: ${url}`))
+  expect(refused('blob:scantling://bench/3f0c')).toBe(false)
+  expect(log).toHaveLength(strange.length)
 })
 
 test('what is logged is one bounded line, whatever an address holds', async () => {
