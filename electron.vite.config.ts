@@ -12,6 +12,7 @@ export default defineConfig({
           cli: 'src/main/cli/index.ts',
           electron: 'src/main/electron/index.ts',
           pyramid: 'src/main/services/pictures/pyramid-process.ts',
+          reader: 'src/main/services/scans/reader/reader-process.ts',
         },
         output: { entryFileNames: '[name].js', chunkFileNames: 'chunks/[name]-[hash].js' },
       },

@@ -2,7 +2,9 @@ import { Command } from 'commander'
 import { version } from '../../../package.json'
 import { addCheckCommand } from './commands/check.ts'
 import { addEditCommand } from './commands/edit.ts'
+import { addLimitsCommand } from './commands/limits.ts'
 import { addNewCommand } from './commands/new.ts'
+import { addNotesCommand } from './commands/notes.ts'
 import { addOpenCommand } from './commands/open.ts'
 import { addRelinkCommand } from './commands/relink.ts'
 import { addSchemaCommand } from './commands/schema.ts'
@@ -46,6 +48,8 @@ export function scantlingProgram(): Command {
   addOpenCommand(program)
   addTableCommand(program)
   addCheckCommand(program)
+  addNotesCommand(program)
+  addLimitsCommand(program)
   addSchemaCommand(program)
   return program
 }

@@ -1,10 +1,13 @@
 import { openJob } from '../services/job-folder/open-job.ts'
 import { relinkSheet, relinkSheetToCopy } from '../services/scans/relink-sheet.ts'
 import { ServiceError } from '../services/service-error.ts'
+import { readPassword } from './read-password.ts'
+import { settingsLimits } from './settings-limits.ts'
 
 /**
  * Links a sheet of a job to a scan and closes the job.
  * @param scan a file to copy into the job; undefined: the sheet's own as it is now
+ * @param passwordFile a file whose first line opens the scan, where it is locked
  * @returns what a person should know of the opening, and what was done
  * @throws ServiceError when the job can't be edited or the scan does not suit
  */
@@ -13,7 +16,10 @@ export async function relink(
   sheet: string,
   scan: string | undefined,
   by: string,
+  passwordFile?: string,
 ): Promise<{ notices: string[]; answer: string }> {
+  const password = passwordFile === undefined ? undefined : await readPassword(passwordFile)
+  const how = { limits: await settingsLimits().read(), password }
   const session = await openJob(folder, { mode: 'write' })
   try {
     if (!session.writable) {
@@ -25,8 +31,8 @@ export async function relink(
       return { notices, answer: `Sheet ${sheet} is linked to ${found.file} as it is: nothing to do.\n` }
     }
     const { n } = await (scan === undefined
-      ? relinkSheet(session, sheet, by)
-      : relinkSheetToCopy(session, sheet, by, scan))
+      ? relinkSheet(session, sheet, by, undefined, how)
+      : relinkSheetToCopy(session, sheet, by, scan, how))
     const file = session.job.sheets.find(({ id }) => id === sheet)?.scan.file ?? ''
     return {
       notices,

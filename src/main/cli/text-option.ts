@@ -7,3 +7,12 @@ export const notBlank =
     if (text.trim() !== '') return text.trim()
     throw new InvalidArgumentError(advice)
   }
+
+/** Takes a number above 0. @throws InvalidArgumentError for anything else */
+export const aboveZero =
+  (advice: string) =>
+  (text: string): number => {
+    const value = Number(text)
+    if (text.trim() !== '' && Number.isFinite(value) && value > 0) return value
+    throw new InvalidArgumentError(advice)
+  }

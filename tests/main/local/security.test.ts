@@ -262,8 +262,8 @@ describe('no path that comes over the wire leads out of its place', () => {
   test.each(titled(decoded))('the arguments of asks: %s', async (_, path) => {
     const asks: [string, object][] = [
       ['open-recent', { recent: path }],
-      ['add-sheet', { upload: path, by: 'A. Rivet' }],
-      ['new-job', { title: 'x', unit: 'in', by: 'A. Rivet', uploads: [path] }],
+      ['add-sheets', { upload: path, by: 'A. Rivet' }],
+      ['new-job', { title: 'x', unit: 'in', by: 'A. Rivet', uploads: [{ upload: path }] }],
       ['show-sheet', { sheet: path }],
     ]
     for (const [name, args] of asks) {
@@ -300,7 +300,7 @@ describe('no path that comes over the wire leads out of its place', () => {
     expect(await outsideFiles()).toEqual(outside)
     if (reply.ok) {
       // And never made a sheet of, for it is no picture.
-      const added = await window.ask('add-sheet', { upload: reply.id, by: 'A. Rivet' })
+      const added = await window.ask('add-sheets', { upload: reply.id, by: 'A. Rivet' })
       expect(JSON.parse(added.body)).toMatchObject({ ok: false })
     }
     expect(await waiting()).toEqual([])

@@ -36,7 +36,9 @@ function bench(changes: Partial<ServedWorkbench> = {}): Bench {
     },
     greet: async () => undefined,
     picture: async (address) =>
-      address === 'picture/S1/v1/overview' ? { bytes: Buffer.from('a picture'), type: 'image/jpeg' } : null,
+      ['picture/S1/v1/overview', 'page/U1/3'].includes(address)
+        ? { bytes: Buffer.from('a picture'), type: 'image/jpeg' }
+        : null,
     receiveScan: async (_name, bytes) => {
       for await (const chunk of bytes) made.received.push(Buffer.from(chunk))
       return 'U1'
@@ -117,6 +119,9 @@ test('the page, its files and the pictures come with the policy, each kept as lo
     'a picture',
   ])
   expect(picture.headers['cache-control']).toBe('private, max-age=31536000, immutable')
+  const page3 = await window.get('/page/U1/3')
+  expect([page3.status, page3.headers['content-type'], page3.body]).toEqual([200, 'image/jpeg', 'a picture'])
+  expect((await window.get('/page/U1/4')).status).toBe(404)
   const answer = await window.ask('look', {})
   expect([answer.status, JSON.parse(answer.body)]).toEqual([200, { ok: true, answer: null }])
   expect(answer.headers['cache-control']).toBe('no-store')

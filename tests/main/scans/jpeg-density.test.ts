@@ -1,9 +1,6 @@
-import { writeFile } from 'node:fs/promises'
-import { join } from 'node:path'
 import sharp from 'sharp'
 import { describe, expect, test } from 'vitest'
-import { inspectScan } from '../../../src/main/services/scans/inspect-scan.ts'
-import { temporaryFolder } from '../fixtures/temporary-folder.ts'
+import { jpegDensity } from '../../../src/main/services/scans/raster/jpeg-density.ts'
 
 const picture = () => sharp({ create: { width: 60, height: 40, channels: 3, background: '#eee' } })
 
@@ -30,29 +27,29 @@ function withJfif(jpeg: Buffer, unit: number, density: number): Buffer {
   return Buffer.concat([jpeg.subarray(0, 2), header, jpeg.subarray(2)])
 }
 
-const dpiOf = async (jpeg: Buffer): Promise<number | undefined> => {
-  const path = join(await temporaryFolder(), 'scan.jpg')
-  await writeFile(path, jpeg)
-  return (await inspectScan(path)).dpi
+const dpiOf = (jpeg: Buffer): number | undefined => {
+  const density = jpegDensity(jpeg)
+  if (density !== undefined) expect(density.y).toBe(density.x)
+  return density?.x
 }
 
 describe('the resolution of a JPEG scan', () => {
   test('is read from its JFIF header, 72 dpi too when it is stated', async () => {
     const jpeg = await picture().jpeg().toBuffer()
-    expect(await dpiOf(withJfif(jpeg, 1, 300))).toBe(300)
-    expect(await dpiOf(withJfif(jpeg, 1, 72))).toBe(72)
+    expect(dpiOf(withJfif(jpeg, 1, 300))).toBe(300)
+    expect(dpiOf(withJfif(jpeg, 1, 72))).toBe(72)
   })
 
   test('is read from its Exif tags', async () => {
     const jpeg = await picture().withMetadata({ density: 400 }).jpeg().toBuffer()
     expect(jpeg.includes('Exif\0\0')).toBe(true)
-    expect(await dpiOf(jpeg)).toBe(400)
+    expect(dpiOf(jpeg)).toBe(400)
   })
 
   test('is not known where the file states none', async () => {
     const jpeg = await picture().jpeg().toBuffer()
     expect(jpeg.includes('JFIF') || jpeg.includes('Exif')).toBe(false)
-    expect(await dpiOf(jpeg)).toBeUndefined()
-    expect(await dpiOf(withJfif(jpeg, 0, 1))).toBeUndefined()
+    expect(dpiOf(jpeg)).toBeUndefined()
+    expect(dpiOf(withJfif(jpeg, 0, 1))).toBeUndefined()
   })
 })

@@ -2,11 +2,12 @@ import { mkdir, readdir, readFile, symlink, writeFile } from 'node:fs/promises'
 import { join } from 'node:path'
 import sharp from 'sharp'
 import { describe, expect, test } from 'vitest'
+import { LIMITS } from '../../../src/contract/limits.ts'
 import { openJob } from '../../../src/main/services/job-folder/open-job.ts'
 import { addScan } from '../../../src/main/services/scans/add-scan.ts'
-import { mustDecode } from '../../../src/main/services/scans/decode-scan.ts'
 import { hashFile } from '../../../src/main/services/scans/hash-file.ts'
-import { inspectScan } from '../../../src/main/services/scans/inspect-scan.ts'
+import { mustDecode } from '../../../src/main/services/scans/raster/must-decode.ts'
+import { readPage } from '../../../src/main/services/scans/reader/read-scan.ts'
 import { relinkSheet } from '../../../src/main/services/scans/relink-sheet.ts'
 import { confineScanName, resolveScan } from '../../../src/main/services/scans/scan-path.ts'
 import { verifyScans } from '../../../src/main/services/scans/verify-scans.ts'
@@ -23,14 +24,18 @@ test('the SHA-256 of a file is that of FIPS 180-4, example "abc"', async () => {
   expect(await hashFile(path)).toBe('ba7816bf8f01cfea414140de5dae2223b00361a396177a9cb410ff61f20015ad')
 })
 
+const readFirst = (path: string) => readPage({ path, called: path }, 1, undefined, { limits: LIMITS })
+
 describe('what a scan says of itself', () => {
   const blank = { create: { width: 40, height: 30, channels: 3 as const, background: '#ddd' } }
 
   test.each(['png', 'jpeg', 'tiff', 'webp'] as const)('is read from %s: pixels and pages', async (format) => {
     const path = join(await temporaryFolder(), 'scan')
     await sharp(blank).withMetadata({ density: 600 }).toFormat(format).toFile(path)
-    expect(await inspectScan(path)).toMatchObject({ format, width: 40, height: 30, pages: 1 })
-    if (format !== 'webp') expect((await inspectScan(path)).dpi).toBe(600)
+    const { facts, ...file } = await readFirst(path)
+    expect(file).toMatchObject({ format, pages: 1 })
+    expect(facts).toMatchObject({ made: 'scanned', width: 40, height: 30 })
+    if (format !== 'webp') expect(facts.dpi).toBeCloseTo(600, 2)
   })
 
   test.each(['png', 'jpeg', 'tiff', 'webp'] as const)(
@@ -51,7 +56,7 @@ describe('what a scan says of itself', () => {
       await mustDecode(path)
       for (const part of [0.9, 0.5]) {
         await writeFile(path, whole.subarray(0, Math.floor(whole.length * part)))
-        await expect(mustDecode(path).then(() => inspectScan(path))).rejects.toThrow(ServiceError)
+        await expect(readFirst(path)).rejects.toThrow(ServiceError)
         await expect(addScan(folder, path)).rejects.toThrow(path)
       }
     },
@@ -60,7 +65,7 @@ describe('what a scan says of itself', () => {
   test('gives pixels as they are stored, and reports that a camera wants them turned', async () => {
     const path = join(await temporaryFolder(), 'photo.jpg')
     await sharp(blank).withMetadata({ orientation: 6 }).jpeg().toFile(path)
-    expect(await inspectScan(path)).toMatchObject({ width: 40, height: 30, orientation: 6 })
+    expect((await readFirst(path)).facts).toMatchObject({ width: 40, height: 30, orientation: 6 })
   })
 })
 

@@ -19,7 +19,7 @@ describe('a new job', () => {
     const desk = await temporaryFolder()
     const front = await drawScan(join(desk, 'front view.png'))
     const rear = await drawScan(join(desk, 'rear view.tif'), 90)
-    const uploads = [await handOver(front), await handOver(rear)]
+    const uploads = [{ upload: await handOver(front) }, { upload: await handOver(rear) }]
     const state = await ask('new-job', { title: 'Feed pump: No. 2', ...A_PERSON, uploads })
     const folder = join(places.shelf, 'Feed pump- No. 2')
     expect(state.opened).toMatchObject({
@@ -52,7 +52,7 @@ describe('a new job', () => {
     await mkdir(join(places.shelf, 'Pump'), { recursive: true })
     await writeFile(join(places.shelf, 'Pump 2'), "a person's own file")
     const scan = await drawScan(join(await temporaryFolder(), 'pump.png'))
-    await ask('new-job', { title: 'Pump', ...A_PERSON, uploads: [await handOver(scan)] })
+    await ask('new-job', { title: 'Pump', ...A_PERSON, uploads: [{ upload: await handOver(scan) }] })
     expect((await readdir(places.shelf)).sort()).toEqual(['Pump', 'Pump 2', 'Pump 3'])
     expect(await readdir(join(places.shelf, 'Pump'))).toEqual([])
   })
@@ -63,10 +63,10 @@ describe('a new job', () => {
     const turned = join(desk, 'photo.jpg')
     const create = { width: 40, height: 30, channels: 3 as const, background: '#ddd' }
     await sharp({ create }).withMetadata({ orientation: 6 }).toFile(turned)
-    const uploads = [await handOver(turned), await handOver(turned, 'copy.jpg')]
+    const uploads = [{ upload: await handOver(turned) }, { upload: await handOver(turned, 'copy.jpg') }]
     const { opened } = await ask('new-job', { title: 'Pump', ...A_PERSON, uploads })
     expect(opened?.notices).toEqual([
-      'photo.jpg asks to be shown turned, and its pixels are used as they are stored.',
+      'The scan photo.jpg asks to be shown turned, and its pixels are used as they are stored.',
       '"copy.jpg" is a scan that was given before it, and has no second sheet.',
     ])
     expect(opened?.job.sheets).toHaveLength(1)
@@ -81,7 +81,7 @@ describe('a new job', () => {
     const whole = await drawScan(join(desk, 'whole.png'))
     const damaged = join(desk, 'damaged.png')
     await writeFile(damaged, (await readFile(whole)).subarray(0, 700))
-    const [good, bad] = [await handOver(whole), await handOver(damaged)]
+    const [good, bad] = [{ upload: await handOver(whole) }, { upload: await handOver(damaged) }]
     const sentence = await refused('new-job', { title: 'Pump', ...A_PERSON, uploads: [good, bad] })
     expect(sentence).toContain('damaged.png')
     expect(sentence).not.toContain(places.temporary)
@@ -99,8 +99,13 @@ describe('a sheet that is brought into the open job', () => {
     const { folder } = await workshopJob()
     await bench.openFolder(folder)
     const rim = await drawScan(join(await temporaryFolder(), 'rim.png'), 90)
-    const added = await ask('add-sheet', { upload: await handOver(rim), by: 'AR' })
-    expect(added).toMatchObject({ sheet: 'S2', remarks: [], name: 'add sheet S2', undoName: 'add sheet S2' })
+    const added = await ask('add-sheets', { upload: await handOver(rim), by: 'AR' })
+    expect(added).toMatchObject({
+      sheets: ['S2'],
+      remarks: [],
+      name: 'add sheet S2',
+      undoName: 'add sheet S2',
+    })
     expect(added.scans).toContainEqual({ sheet: 'S2', state: 'ok', sentence: '' })
     expect(added.edits[0]?.edit).toMatchObject({ do: 'add-sheet', item: { id: 'S2', title: 'rim' } })
     expect(await readFile(join(folder, 'scans', 'rim.png'))).toEqual(await readFile(rim))
@@ -115,8 +120,8 @@ describe('a sheet that is brought into the open job', () => {
     const { bench, ask, handOver } = await aWorkbench()
     const { folder, scan } = await workshopJob()
     await bench.openFolder(folder)
-    const { remarks } = await ask('add-sheet', { upload: await handOver(scan), by: 'AR' })
-    expect(remarks).toEqual(['drum.png is the same scan as that of sheet S1 (Drum).'])
+    const { remarks } = await ask('add-sheets', { upload: await handOver(scan), by: 'AR' })
+    expect(remarks).toEqual(['The scan drum.png is the same as that of sheet S1 (Drum).'])
     expect(await readdir(join(folder, 'scans'))).toEqual(['drum.png'])
   })
 
@@ -125,8 +130,8 @@ describe('a sheet that is brought into the open job', () => {
     const { folder, scan } = await workshopJob()
     await bench.openFolder(folder)
     const uploads = [await handOver(scan, 'a.png'), await handOver(scan, 'b.png')]
-    const added = await Promise.all(uploads.map((upload) => ask('add-sheet', { upload, by: 'AR' })))
-    expect(added.map(({ sheet }) => sheet)).toEqual(['S2', 'S3'])
+    const added = await Promise.all(uploads.map((upload) => ask('add-sheets', { upload, by: 'AR' })))
+    expect(added.flatMap(({ sheets }) => sheets)).toEqual(['S2', 'S3'])
   })
 
   test('of no picture is refused, and leaves no trace in the job or among the temporary files', async () => {
@@ -137,13 +142,13 @@ describe('a sheet that is brought into the open job', () => {
     const letter = join(await temporaryFolder(), 'letter.txt')
     await writeFile(letter, 'Dear sir')
     const upload = await handOver(letter)
-    expect(await refused('add-sheet', { upload, by: 'AR' })).toBe(
-      'The scan letter.txt is not a picture that can be read: give a PNG, JPEG, TIFF or WebP file.',
+    expect(await refused('add-sheets', { upload, by: 'AR' })).toBe(
+      'The scan letter.txt is not a picture that can be read: give a PNG, JPEG, TIFF, WebP or PDF file.',
     )
     expect(log).toHaveLength(1)
     expect(await folderSnapshot(folder)).toEqual(before)
     expect(await leftIn(places.temporary)).toEqual([])
-    expect(await refused('add-sheet', { upload, by: 'AR' })).toContain('hand it over again')
+    expect(await refused('add-sheets', { upload, by: 'AR' })).toContain('hand it over again')
   })
 
   test("whose edit can't be journalled takes its scan out of the job again", async () => {
@@ -152,7 +157,7 @@ describe('a sheet that is brought into the open job', () => {
     await bench.openFolder(folder)
     await mkdir(join(folder, 'journal.ndjson'))
     const rim = await drawScan(join(await temporaryFolder(), 'rim.png'), 90)
-    expect(await refused('add-sheet', { upload: await handOver(rim), by: 'AR' })).toContain(
+    expect(await refused('add-sheets', { upload: await handOver(rim), by: 'AR' })).toContain(
       'could not be written',
     )
     expect(await readdir(join(folder, 'scans'))).toEqual(['drum.png'])
@@ -194,10 +199,10 @@ describe('a scan that is handed over', () => {
     const { scan } = await workshopJob()
     const bytes = await readFile(scan)
     const names = ['../../../outside.png', 'C:\\scans\\plan.png', '/etc/passwd', 'nul\u0000l.png']
-    const uploads: string[] = []
+    const uploads: { upload: string }[] = []
     for (const [number, name] of names.entries()) {
       const grey = await sharp(bytes).linear(1, -number).png().toBuffer()
-      uploads.push(await bench.receiveScan(name, inChunks(grey)))
+      uploads.push({ upload: await bench.receiveScan(name, inChunks(grey)) })
     }
     const { opened } = await ask('new-job', { title: 'Pump', ...A_PERSON, uploads })
     expect(opened?.job.sheets.map(({ scan: { file } }) => file)).toEqual([

@@ -97,7 +97,7 @@ describe('an edit', () => {
       ['edit', { edit: pick('M7') }],
       ['undo', {}],
       ['redo', {}],
-      ['add-sheet', { upload: await handOver(other.scan) }],
+      ['add-sheets', { upload: await handOver(other.scan) }],
     ] as const) {
       expect(await refused(name, { ...args, by: 'AR', place })).toBe(
         `The job in ${place} is no longer the one that is open, so nothing was done: ` +

@@ -93,7 +93,7 @@ describe('opening a folder', () => {
     )
     expect(opened?.notices).toEqual([])
     expect(await refused('edit', { edit: pick('M5'), by: 'AR' })).toBe(opened?.readOnlyBecause)
-    expect(await refused('add-sheet', { upload: await handOver(scan), by: 'AR' })).toBe(
+    expect(await refused('add-sheets', { upload: await handOver(scan), by: 'AR' })).toBe(
       opened?.readOnlyBecause,
     )
     expect(await folderSnapshot(folder)).toEqual(before)

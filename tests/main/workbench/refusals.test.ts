@@ -98,7 +98,7 @@ describe('what no window should ask', () => {
     await ask('edit', { edit: { do: 'add-mark', item: point('M5', 1, 2) }, by: 'AR' })
   })
 
-  test.each(['open-recent', 'show-sheet', 'stop-pictures', 'add-sheet', 'new-job'])(
+  test.each(['open-recent', 'show-sheet', 'stop-pictures', 'add-sheets', 'new-job'])(
     'a path instead of an id in %s reaches nothing',
     async (name) => {
       const { bench, refused, log } = await aWorkbench()
@@ -110,8 +110,8 @@ describe('what no window should ask', () => {
           'open-recent': { recent: way },
           'show-sheet': { sheet: way },
           'stop-pictures': { sheet: way },
-          'add-sheet': { upload: way, by: 'AR' },
-          'new-job': { title: 'Pump', unit: 'in', by: 'AR', uploads: [way] },
+          'add-sheets': { upload: way, by: 'AR' },
+          'new-job': { title: 'Pump', unit: 'in', by: 'AR', uploads: [{ upload: way }] },
         }[name]
         log.length = 0
         await refused(name, args)
@@ -129,7 +129,7 @@ describe('what no window should ask', () => {
       Object.keys(await folderSnapshot(home)).filter((name) => !/^(?:shelf|settings|temporary)\//.test(name))
     for (const title of WAYS_OUT.map((way) => way.slice(0, 300))) {
       const upload = await handOver(scan)
-      const { opened } = await ask('new-job', { title, unit: 'in', by: 'AR', uploads: [upload] })
+      const { opened } = await ask('new-job', { title, unit: 'in', by: 'AR', uploads: [{ upload }] })
       expect(opened?.job.title).toBe(title.trim())
     }
     expect(await outside()).toEqual([])

@@ -1,16 +1,25 @@
 import { type Command, Option } from 'commander'
 import type { Unit } from '../../../core/job/types.ts'
+import type { PageChoice } from '../given-scans.ts'
 import { note, print } from '../output.ts'
-import { notBlank } from '../text-option.ts'
+import { aboveZero, notBlank } from '../text-option.ts'
 
 const EXAMPLES = `
-Each scan is copied into the job byte for byte and gets one sheet (its first page). PNG, JPEG, TIFF and WebP are read.
+Each scan is copied into the job byte for byte. PNG, JPEG, TIFF, WebP and PDF are read. Each page that is wanted gets a
+sheet; without --pages or --all-pages that is the first. The options hold for all scans that are given.
+
+A page of a PDF that is a scan has the pixels of that scan. One that is drawn gets as many as --draw-at asks for.
+A locked PDF is opened with the first line of the file that --password-file names; the job does not keep it.
+
+How large a scan may be: "scantling limits".
 
 Examples:
   $ scantling new ventilator plan.tif
-  $ scantling new ventilator plan.tif details.png --title "Deck ventilator" --unit in --by "A. Rivet"`
+  $ scantling new ventilator plan.tif details.png --title "Deck ventilator" --unit in --by "A. Rivet"
+  $ scantling new ventilator drawings.pdf --pages 1-3,5 --draw-at 600
+  $ scantling new ventilator photographed.jpg --dpi 300`
 
-interface NewOptions {
+interface NewOptions extends PageChoice {
   title?: string
   unit: Unit
   by?: string
@@ -33,19 +42,39 @@ export function addNewCommand(program: Command): void {
         .default('in'),
     )
     .option('--by <PERSON>', 'who works on the job', notBlank('Give a name, or leave it out.'))
+    .option('--pages <PAGES>', 'the pages that get a sheet, e.g. 1-3,5 (default: the first)')
+    .option('--all-pages', 'every page gets a sheet')
+    .option(
+      '--dpi <NUMBER>',
+      'pixels per inch, where the file is wrong or says nothing',
+      aboveZero('Give pixels per inch.'),
+    )
+    .option(
+      '--draw-at <NUMBER>',
+      'dots per inch for pages that are drawn (default: 400)',
+      aboveZero('Give dots per inch.'),
+    )
+    .option('--password-file <FILE>', 'a file whose first line opens locked scans')
     .addHelpText('after', EXAMPLES)
     .action(async (folder: string, scans: string[], options: NewOptions) => {
       const { describeNewJob } = await import('../../services/job-folder/describe-new-job.ts')
       const { createJob } = await import('../../services/job-folder/create-job.ts')
       const { doubleRemarks, scanRemarks } = await import('../../services/scans/scan-remarks.ts')
+      const { givenScans } = await import('../given-scans.ts')
+      const { settingsLimits } = await import('../settings-limits.ts')
+      const kept = settingsLimits()
+      const limits = await kept.read()
+      if (kept.trouble !== undefined) note(kept.trouble)
       const remarks: string[] = []
-      const job = await createJob(folder, scans, (added, doubles) => {
+      const describe: Parameters<typeof createJob>[2] = (added, doubles) => {
         remarks.push(...added.flatMap(scanRemarks), ...doubleRemarks(doubles))
         return describeNewJob(folder, added, options)
-      })
+      }
+      const job = await createJob(folder, await givenScans(scans, options, limits), describe, limits)
       const sheets = job.sheets.map(({ id, scan }) => {
-        const dpi = scan.dpi === undefined ? '' : `, ${scan.dpi} dpi`
-        return `  ${id}  ${scan.file}  ${scan.width} × ${scan.height} px${dpi}\n`
+        const page = scan.page === 1 ? '' : `, page ${scan.page}`
+        const dpi = scan.dpi === undefined ? '' : `, ${Number(scan.dpi.toPrecision(5))} dpi`
+        return `  ${id}  ${scan.file}${page}  ${scan.width} × ${scan.height} px${dpi}\n`
       })
       print(`Made the job "${job.title}" in ${folder}\n${sheets.join('')}`)
       for (const remark of remarks) note(remark)

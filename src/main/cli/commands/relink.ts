@@ -17,6 +17,11 @@ Examples:
   $ scantling relink ventilator S1
   $ scantling relink ventilator S1 ~/scans/plan-toned.tif --by "A. Rivet"`
 
+interface Options {
+  by?: string
+  passwordFile?: string
+}
+
 export function addRelinkCommand(program: Command): void {
   program
     .command('relink')
@@ -29,10 +34,17 @@ export function addRelinkCommand(program: Command): void {
       'who says so (default: the login name)',
       notBlank('Give a name, or leave it out.'),
     )
+    .option('--password-file <FILE>', 'a file whose first line opens the scan, where it is locked')
     .addHelpText('after', HELP)
-    .action(async (folder: string, sheet: string, scan: string | undefined, options: { by?: string }) => {
+    .action(async (folder: string, sheet: string, scan: string | undefined, options: Options) => {
       const { relink } = await import('../relink.ts')
-      const { notices, answer } = await relink(folder, sheet, scan, options.by ?? loginName())
+      const { notices, answer } = await relink(
+        folder,
+        sheet,
+        scan,
+        options.by ?? loginName(),
+        options.passwordFile,
+      )
       for (const notice of notices) note(notice)
       print(answer)
     })

@@ -5,8 +5,10 @@ import type { Job } from '../../../core/job/types.ts'
 import { writeJob } from '../../../core/job/write-job.ts'
 import { replaceFile } from '../files/replace-file.ts'
 import { systemCode, systemReason } from '../files/system-reason.ts'
-import { type AddedScan, addScan, type GivenScan } from '../scans/add-scan.ts'
-import { inspectScan } from '../scans/inspect-scan.ts'
+import { LIMITS, type Limits } from '../limits/kept-limits.ts'
+import { type AddedScan, givenScan, storeScan } from '../scans/add-scan.ts'
+import type { GivenScan } from '../scans/given-scan.ts'
+import { readSheets } from '../scans/read-sheets.ts'
 import { ServiceError } from '../service-error.ts'
 import { cacheFolder, issuedFolder, jobFile, scansFolder } from './layout.ts'
 
@@ -38,10 +40,14 @@ export async function createJob(
   folder: string,
   given: readonly (string | GivenScan)[],
   describe: (scans: readonly AddedScan[], doubles: readonly string[]) => Job,
+  limits: Limits = LIMITS,
 ): Promise<Job> {
   await mustBeFree(folder)
-  const givenScans = given.map((one) => (typeof one === 'string' ? { path: one, called: one } : one))
-  for (const { path, called } of givenScans) await inspectScan(path, called)
+  const read: { scan: GivenScan; sheets: Awaited<ReturnType<typeof readSheets>> }[] = []
+  for (const one of given) {
+    const scan = typeof one === 'string' ? givenScan(one) : one
+    read.push({ scan, sheets: await readSheets(scan, { limits }) })
+  }
 
   const made: string[] = []
   try {
@@ -53,10 +59,10 @@ export async function createJob(
     }
     const scans: AddedScan[] = []
     const doubles: string[] = []
-    for (const { path, called } of givenScans) {
-      const added = await addScan(folder, path, called)
+    for (const { scan: one, sheets } of read) {
+      const added = await storeScan(folder, one, sheets)
       if (scans.some(({ scan }) => scan.sha256 === added.scan.sha256)) {
-        doubles.push(called)
+        doubles.push(one.called)
         if (!scans.some(({ scan }) => scan.file === added.scan.file)) {
           await rm(join(scansFolder(folder), added.scan.file))
         }

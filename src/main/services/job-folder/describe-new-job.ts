@@ -1,25 +1,32 @@
 import { basename, extname, resolve } from 'node:path'
 import { newJob } from '../../../core/job/new-job.ts'
-import type { Job, Unit } from '../../../core/job/types.ts'
+import type { Job, Sheet, Unit } from '../../../core/job/types.ts'
 import type { AddedScan } from '../scans/add-scan.ts'
 
 /** What a sheet is called until a person names it: the scan's file, without its extension. */
 export const sheetTitle = (file: string): string => basename(file, extname(file))
 
-/** The document of a new job: one sheet for each scan, named after its file. */
+/** The sheets of a scan that was added, in order; of a file of many pages each is named with its page. */
+export const sheetsOf = ({ scans, pages }: AddedScan, ids: (index: number) => string): Sheet[] =>
+  scans.map((scan, index) => {
+    const title = sheetTitle(scan.file)
+    return { id: ids(index), title: pages > 1 ? `${title}, page ${scan.page}` : title, record: {}, scan }
+  })
+
+/** The document of a new job: one sheet for each page that was chosen, named after its file. */
 export function describeNewJob(
   folder: string,
   added: readonly AddedScan[],
-  { title, unit, by }: { title?: string; unit: Unit; by?: string },
+  { title, unit, by }: { title?: string | undefined; unit: Unit; by?: string | undefined },
 ): Job {
+  const sheets: Sheet[] = []
+  for (const scan of added) {
+    const before = sheets.length
+    sheets.push(...sheetsOf(scan, (index) => `S${before + index + 1}`))
+  }
   return {
     ...newJob(title ?? basename(resolve(folder)), unit),
     people: by === undefined ? [] : [{ id: 'P1', name: by }],
-    sheets: added.map(({ scan }, index) => ({
-      id: `S${index + 1}`,
-      title: sheetTitle(scan.file),
-      record: {},
-      scan,
-    })),
+    sheets,
   }
 }

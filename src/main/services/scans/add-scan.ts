@@ -8,22 +8,30 @@ import { fileNameOf } from '../files/safe-name.ts'
 import { syncFolder } from '../files/sync-folder.ts'
 import { systemCode, systemReason } from '../files/system-reason.ts'
 import { scansFolder } from '../job-folder/layout.ts'
+import { LIMITS } from '../limits/kept-limits.ts'
 import { ServiceError } from '../service-error.ts'
-import { mustDecode } from './decode-scan.ts'
+import type { GivenScan } from './given-scan.ts'
 import { hashFile } from './hash-file.ts'
-import { inspectScan, type ScanFacts } from './inspect-scan.ts'
+import { type ReadSheet, readSheets } from './read-sheets.ts'
+import type { ReadWith } from './reader/read-scan.ts'
 
 export interface AddedScan {
-  /** What a sheet on the first page of this scan says of it. */
+  /** What the first sheet of this scan says of it. */
   scan: Sheet['scan']
-  facts: ScanFacts
+  /** What each of its sheets says of it. */
+  scans: Sheet['scan'][]
+  /** Pages in the file. */
+  pages: number
+  /** Whether a person chose the pages. */
+  chosen: boolean
+  /** What a person should know of its pages, one sentence each. */
+  remarks: string[]
+  /** What opened it. */
+  password?: string
 }
 
-/** A scan that is to be taken in: where it lies, and what messages call it. */
-export interface GivenScan {
-  path: string
-  called: string
-}
+/** @param path where it lies; messages call it that as well */
+export const givenScan = (path: string): GivenScan => ({ path, called: path })
 
 const numbered = (name: string, number: number): string => {
   if (number === 1) return name
@@ -67,14 +75,43 @@ async function giveName(temporary: string, path: string): Promise<boolean> {
 }
 
 /**
- * Takes a scan into a job's scans/ folder, byte for byte. A different file of the same name is never overwritten:
- * the new one gets `-2`, `-3` … after its name; the same file a second time is not stored twice.
- * @param called what messages call the scan, when a person knows it by another name than its path
- * @throws ServiceError when it is not a whole picture or can't be copied; the folder is then as it was.
+ * Takes a scan into a job's scans/ folder, byte for byte and once, whatever the number of its pages. A different file
+ * of the same name is never overwritten: the new one gets `-2`, `-3` … after its name; the same file a second time is
+ * not stored twice.
+ * @throws ServiceError when a page that is wanted is not whole, or the file can't be copied; the folder is then as it
+ *   was. ScanLocked when it wants a password.
  */
-export async function addScan(folder: string, path: string, called: string = path): Promise<AddedScan> {
-  const facts = await inspectScan(path, called)
-  await mustDecode(path, called)
+export async function addScan(
+  folder: string,
+  given: GivenScan | string,
+  how: Pick<ReadWith, 'limits'> = { limits: LIMITS },
+): Promise<AddedScan> {
+  const scan = typeof given === 'string' ? givenScan(given) : given
+  return storeScan(folder, scan, await readSheets(scan, how))
+}
+
+/**
+ * Copies a scan that was read; see `addScan`.
+ * @throws ServiceError when it can't be copied; the folder is then as it was
+ */
+export async function storeScan(
+  folder: string,
+  { path, called, pages: wanted, password }: GivenScan,
+  { pages, sheets, remarks }: { pages: number; sheets: readonly ReadSheet[]; remarks: string[] },
+): Promise<AddedScan> {
+  const kept = await keep(folder, path, called)
+  const scans = sheets.map((sheet) => ({ ...kept, ...sheet }))
+  const [scan] = scans
+  if (scan === undefined) throw new ServiceError(`No page of ${called} was chosen: choose one.`)
+  const chosen = wanted !== undefined
+  return { scan, scans, pages, chosen, remarks, ...(password === undefined ? {} : { password }) }
+}
+
+async function keep(
+  folder: string,
+  path: string,
+  called: string,
+): Promise<Pick<Sheet['scan'], 'file' | 'sha256'>> {
   const scans = scansFolder(folder)
   const name = fileNameOf(basename(path), 'scan')
   const temporary = temporaryName(join(scans, name))
@@ -86,8 +123,7 @@ export async function addScan(folder: string, path: string, called: string = pat
       const named = await giveName(temporary, join(scans, file))
       if (!named && (await hashFile(join(scans, file)).catch(() => '')) !== sha256) continue
       await syncFolder(scans)
-      const { width, height, dpi } = facts
-      return { scan: { file, sha256, page: 1, width, height, ...(dpi === undefined ? {} : { dpi }) }, facts }
+      return { file, sha256 }
     }
   } catch (error) {
     throw new ServiceError(`The scan ${called} can't be copied into ${scans} because ${systemReason(error)}.`)

@@ -1,11 +1,12 @@
 import type { Sheet } from '../../../core/job/types.ts'
 import { systemReason } from '../files/system-reason.ts'
 import type { Acknowledged, JobSession } from '../job-folder/job-session.ts'
+import { LIMITS } from '../limits/kept-limits.ts'
 import { ServiceError } from '../service-error.ts'
-import { addScan } from './add-scan.ts'
-import { mustDecode } from './decode-scan.ts'
+import { storeScan } from './add-scan.ts'
 import { hashFile } from './hash-file.ts'
-import { inspectScan, type ScanFacts } from './inspect-scan.ts'
+import { type ReadSheet, readSheets } from './read-sheets.ts'
+import type { ReadWith } from './reader/read-scan.ts'
 import { resolveScan } from './scan-path.ts'
 
 function sheetOf(session: JobSession, sheetId: string): Sheet {
@@ -17,21 +18,33 @@ function sheetOf(session: JobSession, sheetId: string): Sheet {
   )
 }
 
+/** How scans are read where nobody says otherwise. */
+const USUAL: RelinkWith = { limits: LIMITS }
+
+export type RelinkWith = Pick<ReadWith, 'limits' | 'password'>
+
 /**
- * What a scan says of the page that a sheet is on.
+ * What a scan says of the page that a sheet is on, which is decoded once; a drawn page is drawn at the same dots per
+ * inch.
  * @throws ServiceError when the sheet's picks could not lie on it where they did: another size, or too few pages
  */
-async function suitingFacts({ id, scan }: Sheet, path: string, name: string): Promise<ScanFacts> {
-  const first = await inspectScan(path, name)
-  if (scan.page > first.pages) {
-    throw new ServiceError(
-      `Sheet ${id} is page ${scan.page} of its scan, but ${name} has only ${first.pages}.`,
-    )
+async function suitingSheet(
+  { id, scan }: Sheet,
+  path: string,
+  called: string,
+  { limits, password }: RelinkWith,
+): Promise<{ pages: number; sheets: [ReadSheet]; remarks: string[] }> {
+  const { page, drawnAt } = scan
+  const { pages, sheets, remarks } = await readSheets(
+    { path, called, password, pages: [{ page, drawnAt }] },
+    { limits },
+  )
+  const [read] = sheets
+  if (read !== undefined && read.width === scan.width && read.height === scan.height) {
+    return { pages, sheets: [read], remarks }
   }
-  const facts = scan.page === 1 ? first : await inspectScan(path, name, scan.page)
-  if (facts.width === scan.width && facts.height === scan.height) return facts
   throw new ServiceError(
-    `Sheet ${id} can't be linked to the scan ${name}, which has ${facts.width} × ${facts.height} pixels and not ` +
+    `Sheet ${id} can't be linked to the scan ${called}, which has ${read?.width} × ${read?.height} pixels and not ` +
       `${scan.width} × ${scan.height}, so that no pick would lie where it was made: ` +
       'give a scan of the same size, or add a sheet for this one and pick anew.',
   )
@@ -48,6 +61,7 @@ export async function relinkSheet(
   sheetId: string,
   by: string,
   file?: string,
+  how: RelinkWith = USUAL,
 ): Promise<Acknowledged> {
   const sheet = sheetOf(session, sheetId)
   const name = file ?? sheet.scan.file
@@ -61,12 +75,19 @@ export async function relinkSheet(
         "put the file into the job's scans folder first.",
     )
   }
-  const facts = await suitingFacts(sheet, path, name)
-  await mustDecode(path, name, sheet.scan.page)
-  const sha256 = await hashFile(path)
-  const { dpi: _, ...kept } = sheet.scan
-  const scan = { ...kept, file: name, sha256, ...(facts.dpi === undefined ? {} : { dpi: facts.dpi }) }
-  return session.edit({ do: 'change-sheet', id: sheetId, set: { scan } }, by)
+  const { sheets } = await suitingSheet(sheet, path, name, how)
+  return link(session, sheet, { file: name, sha256: await hashFile(path), ...sheets[0] }, by)
+}
+
+/** Whatever else the sheet says of its scan stays. */
+function link(
+  session: JobSession,
+  { id, scan: before }: Sheet,
+  now: Sheet['scan'],
+  by: string,
+): Promise<Acknowledged> {
+  const { dpi: _, orientation: __, drawnAt: ___, ...kept } = before
+  return session.edit({ do: 'change-sheet', id, set: { scan: { ...kept, ...now } } }, by)
 }
 
 /**
@@ -78,8 +99,10 @@ export async function relinkSheetToCopy(
   sheetId: string,
   by: string,
   path: string,
+  how: RelinkWith = USUAL,
 ): Promise<Acknowledged> {
-  await suitingFacts(sheetOf(session, sheetId), path, path)
-  const { scan } = await addScan(session.folder, path)
-  return relinkSheet(session, sheetId, by, scan.file)
+  const sheet = sheetOf(session, sheetId)
+  const read = await suitingSheet(sheet, path, path, how)
+  const { scan } = await storeScan(session.folder, { path, called: path }, read)
+  return link(session, sheet, scan, by)
 }

@@ -1,13 +1,16 @@
 import type { AddedScan } from './add-scan.ts'
 
 /** What a person should know of a scan that was taken in, one sentence each. */
-export function scanRemarks({ scan, facts }: AddedScan): string[] {
-  const remarks: string[] = []
-  if (facts.pages > 1) remarks.push(`${scan.file} has ${facts.pages} pages, and only page 1 has a sheet.`)
-  if (facts.orientation !== undefined) {
-    remarks.push(`${scan.file} asks to be shown turned, and its pixels are used as they are stored.`)
+export function scanRemarks({ scan, scans, pages, chosen, remarks }: AddedScan): string[] {
+  const all = [...remarks]
+  if (pages > 1 && !chosen)
+    all.unshift(`The scan ${scan.file} has ${pages} pages, and only page 1 has a sheet.`)
+  for (const { file, page, orientation } of scans) {
+    if (orientation === undefined) continue
+    const name = pages > 1 ? `Page ${page} of ${file}` : `The scan ${file}`
+    all.push(`${name} asks to be shown turned, and its pixels are used as they are stored.`)
   }
-  return remarks
+  return all
 }
 
 /** What a person should know of scans that were given twice, one sentence each. */

@@ -2,35 +2,45 @@ import type { AskArguments } from '../../../contract/asks.ts'
 import type { BenchState } from '../../../contract/bench-state.ts'
 import { createJob } from '../job-folder/create-job.ts'
 import { describeNewJob } from '../job-folder/describe-new-job.ts'
+import type { Limits } from '../limits/kept-limits.ts'
 import { doubleRemarks, scanRemarks } from '../scans/scan-remarks.ts'
 import type { CurrentJob } from './current-job.ts'
 import { dropJobFolder, newJobFolder } from './new-job-folder.ts'
+import type { Passwords } from './passwords.ts'
 import type { Uploads } from './uploads.ts'
+
+export interface BeginJob {
+  current: CurrentJob
+  uploads: Uploads
+  passwords: Passwords
+  limits: Limits
+  /** Folder where jobs are made. */
+  shelf: string
+}
 
 /**
  * Makes a job of scans that were handed over, and opens it.
- * @param shelf folder where jobs are made
  * @throws ServiceError when it can't be made; no folder is left then, and the scans wait to be asked for again
  */
 export async function beginJob(
-  current: CurrentJob,
-  uploads: Uploads,
-  shelf: string,
+  { current, uploads, passwords, limits, shelf }: BeginJob,
   { title, unit, by, uploads: wanted }: AskArguments<'new-job'>,
 ): Promise<BenchState> {
-  const ids = [...new Set(wanted)]
-  const given = ids.map((id) => uploads.find(id))
+  const once = [...new Map(wanted.map((one) => [one.upload, one])).values()]
+  const given = once.map(({ upload, pages, password }) => uploads.wanted(upload, pages, password))
   const folder = await newJobFolder(shelf, title)
   const remarks: string[] = []
   try {
-    await createJob(folder, given, (added, doubles) => {
+    const describe: Parameters<typeof createJob>[2] = (added, doubles) => {
+      for (const { scan, password } of added) passwords.keep(scan.sha256, password)
       remarks.push(...added.flatMap(scanRemarks), ...doubleRemarks(doubles))
       return describeNewJob(folder, added, { title, unit, by })
-    })
+    }
+    await createJob(folder, given, describe, limits)
   } catch (error) {
     await dropJobFolder(folder)
     throw error
   }
-  for (const id of ids) await uploads.remove(id)
+  for (const { upload } of once) await uploads.remove(upload)
   return current.open(folder, remarks)
 }

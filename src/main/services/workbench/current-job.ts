@@ -6,10 +6,12 @@ import type { JobSession } from '../job-folder/job-session.ts'
 import { openJob } from '../job-folder/open-job.ts'
 import type { KnownJob } from '../known-jobs/recent-file.ts'
 import type { RecentJobs } from '../known-jobs/recent-jobs.ts'
+import type { KeptLimits } from '../limits/kept-limits.ts'
 import { Pictures } from '../pictures/pictures.ts'
 import { pyramidProgram } from '../pictures/pyramid-program.ts'
 import { ServiceError } from '../service-error.ts'
 import { JobOnBench, QUIET } from './job-on-bench.ts'
+import type { Passwords } from './passwords.ts'
 import { sampleCopyFolder } from './sample-copy.ts'
 import { whyRefused } from './why-refused.ts'
 import type { WorkbenchOptions } from './workbench-options.ts'
@@ -20,6 +22,8 @@ interface CurrentJobOptions {
   recent: RecentJobs
   /** Makes a folder of this process's own, removed in the end. */
   temporary: () => Promise<string>
+  limits: KeptLimits
+  passwords: Passwords
   tell: (event: HostEvent) => void
   log: (line: string) => void
 }
@@ -95,7 +99,9 @@ export class CurrentJob {
     }
     const trouble = early ?? (await this.close())
     const sample = await realpath(sampleCopyFolder(options.places.shelf)).catch(() => undefined)
-    this.#job = this.#bench(session, path === sample, trouble === undefined ? remarks : [...remarks, trouble])
+    await this.#around.limits.read()
+    const troubles = [trouble, this.#around.limits.trouble].filter((one) => one !== undefined)
+    this.#job = this.#bench(session, path === sample, [...remarks, ...troubles])
     await recent.add({ folder: path, title: session.job.title, openedAt: now().toISOString() })
     options.folderOpened?.(path)
     return this.tellState()
@@ -128,7 +134,7 @@ export class CurrentJob {
   }
 
   #bench(session: JobSession, sample: boolean, remarks: readonly string[]): JobOnBench {
-    const { options, now, temporary, tell, log } = this.#around
+    const { options, now, temporary, limits, passwords, tell, log } = this.#around
     const bench: JobOnBench = new JobOnBench({
       session,
       sample,
@@ -143,6 +149,9 @@ export class CurrentJob {
         writable: () => session.writable,
         temporary,
         sheet: (id) => bench.sheet(id),
+        sheets: () => session.job.sheets,
+        limits: () => limits.now,
+        password: (sha256) => passwords.of(sha256),
         progressed: (progress) => tell({ kind: 'pictures', progress }),
         program: this.#program,
       }),

@@ -3,24 +3,30 @@ import { mkdir, open, rm } from 'node:fs/promises'
 import { dirname, join } from 'node:path'
 import { fileNameOf } from '../files/safe-name.ts'
 import { systemCode, systemReason } from '../files/system-reason.ts'
-import type { GivenScan } from '../scans/add-scan.ts'
+import { howToRaise, limitInWords } from '../limits/limits-in-words.ts'
+import type { GivenScan, WantedPage } from '../scans/given-scan.ts'
 import { ServiceError } from '../service-error.ts'
-
-/** The largest scan that is taken in, in bytes. */
-export const SCAN_BYTES = 2 * 1024 ** 3
 
 /** Scans that may wait to be made sheets of. */
 const MOST_WAITING = 100
 
+interface Upload extends GivenScan {
+  /** Whether it was looked into, so that whoever did gives it back. */
+  looked: boolean
+}
+
 /** Scans that a person handed over and that no job has yet. */
 export class Uploads {
   readonly #folder: () => Promise<string>
-  readonly #largest: number
-  readonly #waiting = new Map<string, GivenScan>()
+  readonly #largest: () => number
+  readonly #waiting = new Map<string, Upload>()
   #arriving = 0
 
-  /** @param folder where the bytes lie until a job has them */
-  constructor(folder: () => Promise<string>, largest: number = SCAN_BYTES) {
+  /**
+   * @param folder where the bytes lie until a job has them
+   * @param largest bytes of a scan
+   */
+  constructor(folder: () => Promise<string>, largest: () => number) {
     this.#folder = folder
     this.#largest = largest
   }
@@ -45,7 +51,7 @@ export class Uploads {
       path = join(await this.#folder(), id, called)
       await mkdir(dirname(path))
       await this.#write(path, called, bytes)
-      this.#waiting.set(id, { path, called })
+      this.#waiting.set(id, { path, called, looked: false })
       return id
     } catch (error) {
       if (path !== undefined) await rm(dirname(path), { recursive: true, force: true }).catch(() => undefined)
@@ -65,6 +71,31 @@ export class Uploads {
     throw new ServiceError('That scan is not here any more: hand it over again.')
   }
 
+  has(id: string): boolean {
+    return this.#waiting.has(id)
+  }
+
+  /**
+   * The scan of this id, with the pages that are wanted of it.
+   * @throws ServiceError as `find`
+   */
+  wanted(id: string, pages: readonly WantedPage[] | undefined, password: string | undefined): GivenScan {
+    const { path, called, password: known } = this.find(id)
+    return { path, called, pages, password: password ?? known }
+  }
+
+  /** It was looked into, and opened by this password. */
+  looked(id: string, password: string | undefined): void {
+    const scan = this.#waiting.get(id)
+    if (scan !== undefined)
+      this.#waiting.set(id, { ...scan, looked: true, password: password ?? scan.password })
+  }
+
+  /** Removes a scan that could not be brought in, unless somebody looked into it and may want it otherwise. */
+  async refused(id: string): Promise<void> {
+    if (this.#waiting.get(id)?.looked !== true) await this.remove(id)
+  }
+
   /** Removes a scan that is in a job now, or that nobody wants. */
   async remove(id: string): Promise<void> {
     const scan = this.#waiting.get(id)
@@ -79,10 +110,10 @@ export class Uploads {
     try {
       for await (const chunk of bytes) {
         size += chunk.length
-        if (size > this.#largest) {
+        if (size > this.#largest()) {
           throw new ServiceError(
-            `The scan "${called}" is larger than ${inWords(this.#largest)}, the most that is taken in: ` +
-              'save it with compression, or in parts.',
+            `The scan "${called}" is larger than ${limitInWords('bytes', this.#largest())}, the most that is taken in: ` +
+              `save it with compression, or in parts, or ${howToRaise('bytes')}.`,
           )
         }
         for (let done = 0; done < chunk.length; ) done += (await file.write(chunk, done)).bytesWritten
@@ -93,9 +124,6 @@ export class Uploads {
     if (size === 0) throw new ServiceError(`The scan "${called}" is empty: scan or copy it again.`)
   }
 }
-
-const inWords = (bytes: number): string =>
-  bytes >= 1024 ** 3 ? `${bytes / 1024 ** 3} GiB` : `${bytes.toLocaleString('en')} bytes`
 
 /** Errors of the disk have a code that tells of it; anything else came from whoever sent the bytes. */
 function notKept(called: string, error: unknown): ServiceError {

@@ -1,24 +1,33 @@
 import type { AskAnswer, AskName, Reply } from '../../../contract/asks.ts'
 import type { BenchState } from '../../../contract/bench-state.ts'
 import type { HostEvent } from '../../../contract/host-event.ts'
-import { pictureAt } from '../../../contract/pictures.ts'
+import { pageThumbnailAt, pictureAt, type SheetPictures } from '../../../contract/pictures.ts'
+import type { ScanLook } from '../../../contract/scan-look.ts'
 import { RecentJobs } from '../known-jobs/recent-jobs.ts'
+import { KeptLimits } from '../limits/kept-limits.ts'
 import { oneLine } from '../log/one-line.ts'
 import type { Picture } from '../pictures/pictures.ts'
+import { lookInto } from '../scans/reader/read-scan.ts'
+import { ScanLocked } from '../scans/scan-locked.ts'
 import { ServiceError } from '../service-error.ts'
 import { beginJob } from './begin-job.ts'
-import { bringInSheet } from './bring-in-sheet.ts'
+import { bringInSheets } from './bring-in-sheets.ts'
 import { askInWords, type CheckedAsk, checkAsk } from './check-ask.ts'
 import { CurrentJob } from './current-job.ts'
 import { InTurn } from './in-turn.ts'
 import { Listeners } from './listeners.ts'
 import { openRecent } from './open-recent.ts'
 import { OwnTemporary } from './own-temporary.ts'
+import { PageThumbnails } from './page-thumbnails.ts'
+import { Passwords } from './passwords.ts'
 import { plainEdit } from './plain-edit.ts'
 import { sampleCopy } from './sample-copy.ts'
-import { SCAN_BYTES, Uploads } from './uploads.ts'
+import { unlockSheet } from './unlock-sheet.ts'
+import { Uploads } from './uploads.ts'
 import { whyRefused } from './why-refused.ts'
 import type { WorkbenchOptions } from './workbench-options.ts'
+
+type ArgsOf<N extends CheckedAsk['name']> = Extract<CheckedAsk, { name: N }>['args']
 
 const CLOSED = 'The workbench is closed: start it again.'
 
@@ -31,12 +40,15 @@ export class Workbench {
   readonly #temporary: OwnTemporary
   readonly #uploads: Uploads
   readonly #current: CurrentJob
+  readonly #limits: KeptLimits
+  readonly #passwords = new Passwords()
+  readonly #thumbnails: PageThumbnails
   /** Whatever opens, closes or adds a file waits for what came before. */
   readonly #turns = new InTurn()
   #closing: Promise<void> | undefined
 
   constructor(options: WorkbenchOptions) {
-    const { places, scanBytes = SCAN_BYTES, now = () => new Date() } = options
+    const { places, scanBytes, now = () => new Date() } = options
     const log = (line: string): void => options.log(oneLine(line))
     const temporary = new OwnTemporary(places.temporary)
     const recent = new RecentJobs(places.settings, log)
@@ -46,12 +58,19 @@ export class Workbench {
     this.#listeners = listeners
     this.#recent = recent
     this.#temporary = temporary
-    this.#uploads = new Uploads(() => temporary.folder(), scanBytes)
+    this.#limits = new KeptLimits(places.settings)
+    this.#uploads = new Uploads(
+      () => temporary.folder(),
+      () => scanBytes ?? this.#limits.now.bytes,
+    )
+    this.#thumbnails = new PageThumbnails(this.#uploads, () => this.#limits.now)
     this.#current = new CurrentJob({
       options,
       now,
       recent,
       temporary: () => temporary.folder(),
+      limits: this.#limits,
+      passwords: this.#passwords,
       tell: (event) => listeners.tell(event),
       log,
     })
@@ -64,6 +83,7 @@ export class Workbench {
     try {
       const asked = checkAsk(name, args)
       this.#mustNotBeClosed()
+      await this.#limits.read()
       return { ok: true, answer: await this.#answer(asked) }
     } catch (error) {
       return { ok: false, sentence: whyRefused(askInWords(name), error, this.#log) }
@@ -80,19 +100,26 @@ export class Workbench {
     await this.#current.greet(heard)
   }
 
-  /** A picture of a sheet of the open job; null when there is none (yet). `address` as `pictureAddress` gives it. */
+  /**
+   * A picture of a sheet of the open job, or of a page of a scan that was handed over; null when there is none (yet).
+   * `address` as `pictureAddress` or `pageThumbnailAddress` gives it.
+   */
   async picture(address: string): Promise<Picture | null> {
-    const wanted = typeof address === 'string' ? pictureAt(address) : null
+    if (typeof address !== 'string') return null
+    const page = pageThumbnailAt(address)
+    if (page !== null) return this.#thumbnails.picture(page)
+    const wanted = pictureAt(address)
     return wanted === null ? null : ((await this.#current.job?.pictures.picture(wanted)) ?? null)
   }
 
   /**
    * Takes the bytes of a scan that a person handed over into a file of its own.
-   * @returns the id by which `new-job` and `add-sheet` name it
+   * @returns the id by which `look-into`, `new-job` and `add-sheets` name it
    * @throws ServiceError with a sentence; nothing of it is kept then
    */
   async receiveScan(name: string, bytes: AsyncIterable<Uint8Array>): Promise<string> {
     this.#mustNotBeClosed()
+    await this.#limits.read()
     return this.#uploads.receive(name, bytes)
   }
 
@@ -130,9 +157,7 @@ export class Workbench {
       case 'choose-job':
         return this.#chooseJob()
       case 'new-job':
-        return this.#inTurn(() =>
-          beginJob(this.#current, this.#uploads, this.#options.places.shelf, asked.args),
-        )
+        return this.#inTurn(() => this.#beginJob(asked.args))
       case 'close-job':
         return this.#inTurn(() => this.#closeJob())
       case 'edit': {
@@ -142,8 +167,18 @@ export class Workbench {
       case 'undo':
       case 'redo':
         return this.#current.mustBeOpen(asked.args.place).make({ kind: asked.name }, asked.args.by)
-      case 'add-sheet':
-        return this.#inTurn(() => this.#addSheet(asked.args))
+      case 'look-into':
+        return this.#lookInto(asked.args)
+      case 'drop-upload':
+        return this.#dropUpload(asked.args.upload)
+      case 'add-sheets':
+        return this.#inTurn(() => this.#addSheets(asked.args))
+      case 'unlock':
+        return this.#unlock(asked.args)
+      case 'limits':
+        return this.#limits.read()
+      case 'set-limits':
+        return this.#limits.set(asked.args.limits)
       case 'show-sheet':
         return this.#current.mustBeOpen().pictures.show(asked.args.sheet)
       case 'stop-pictures':
@@ -181,17 +216,53 @@ export class Workbench {
     return state
   }
 
-  async #addSheet({
+  async #beginJob(args: ArgsOf<'new-job'>): Promise<BenchState> {
+    const around = { current: this.#current, uploads: this.#uploads, passwords: this.#passwords }
+    const state = await beginJob(
+      { ...around, limits: this.#limits.now, shelf: this.#options.places.shelf },
+      args,
+    )
+    for (const { upload } of args.uploads) this.#thumbnails.drop(upload)
+    return state
+  }
+
+  async #lookInto({ upload, password, from = 1 }: ArgsOf<'look-into'>): Promise<ScanLook> {
+    const scan = this.#uploads.find(upload)
+    const how = { limits: this.#limits.now, password: password ?? scan.password }
+    const look = await lookInto(scan, from, how)
+    if (!look.locked) this.#uploads.looked(upload, password)
+    return { upload, name: scan.called, ...look }
+  }
+
+  async #dropUpload(upload: string): Promise<null> {
+    this.#thumbnails.drop(upload)
+    await this.#uploads.remove(upload)
+    return null
+  }
+
+  async #addSheets({
     upload,
+    pages,
+    password,
     by,
     place,
-  }: Extract<CheckedAsk, { name: 'add-sheet' }>['args']): Promise<AskAnswer<'add-sheet'>> {
-    const given = this.#uploads.find(upload)
+  }: ArgsOf<'add-sheets'>): Promise<AskAnswer<'add-sheets'>> {
+    const given = this.#uploads.wanted(upload, pages, password)
     try {
-      return await bringInSheet(this.#current.mustBeOpen(place), given, by)
-    } finally {
-      await this.#uploads.remove(upload)
+      const around = { bench: this.#current.mustBeOpen(place), passwords: this.#passwords }
+      const added = await bringInSheets({ ...around, limits: this.#limits.now }, given, by)
+      await this.#dropUpload(upload)
+      return added
+    } catch (error) {
+      if (!(error instanceof ScanLocked)) await this.#uploads.refused(upload)
+      throw error
     }
+  }
+
+  async #unlock({ sheet, password }: ArgsOf<'unlock'>): Promise<SheetPictures> {
+    const bench = this.#current.mustBeOpen()
+    await unlockSheet({ bench, passwords: this.#passwords, limits: this.#limits.now }, sheet, password)
+    return bench.pictures.show(sheet)
   }
 
   async #stopPictures(sheet: string): Promise<null> {

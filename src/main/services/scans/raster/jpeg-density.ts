@@ -1,46 +1,68 @@
+import { type Density, soundDensity } from '../page-read.ts'
+
 /** Segments that carry no length. */
 const START = 0xffd8
 const START_OF_SCAN = 0xffda
 const APP0 = 0xffe0
 const APP1 = 0xffe1
 const X_RESOLUTION = 0x011a
+const Y_RESOLUTION = 0x011b
+const RESOLUTION_UNIT = 0x0128
+const CENTIMETRES_PER_INCH = 2.54
 
 /**
- * Whether a JPEG file states its resolution: in its JFIF header with a unit, or in its Exif tags. Decoders give
- * 72 dpi for files that state none, which must not pass for a scanner's word.
+ * The resolution that a JPEG file states, pixels per inch: in its JFIF header with a unit, or else in its Exif tags.
+ * Decoders give 72 dpi for files that state none, which must not pass for a scanner's word.
  * @param head the beginning of the file, up to and beyond its application segments
  * Source: JFIF 1.02 (ITU-T T.871), Exif 2.3, TIFF 6.0.
  */
-export function jpegStatesDensity(head: Buffer): boolean {
-  if (head.length < 4 || head.readUInt16BE(0) !== START) return false
+export function jpegDensity(head: Buffer): Density | undefined {
+  if (head.length < 4 || head.readUInt16BE(0) !== START) return undefined
+  let stated: Density | undefined
   for (let at = 2; at + 4 <= head.length; ) {
     const marker = head.readUInt16BE(at)
-    if (marker === START_OF_SCAN || marker >> 8 !== 0xff) return false
+    if (marker === START_OF_SCAN || marker >> 8 !== 0xff) return stated
     const length = head.readUInt16BE(at + 2)
+    if (length < 2) return stated
     const body = head.subarray(at + 4, at + 2 + length)
-    if (marker === APP0 && jfifHasUnit(body)) return true
-    if (marker === APP1 && exifHasResolution(body)) return true
+    if (marker === APP0) stated ??= jfifDensity(body)
+    if (marker === APP1 && body.toString('latin1', 0, 6) === 'Exif\0\0')
+      stated ??= exifDensity(body.subarray(6))
     at += 2 + length
   }
-  return false
+  return stated
 }
 
 /** Unit 0 says that the numbers are an aspect ratio only. */
-const jfifHasUnit = (body: Buffer): boolean =>
-  body.length >= 8 && body.toString('latin1', 0, 5) === 'JFIF\0' && body.readUInt8(7) !== 0
+function jfifDensity(body: Buffer): Density | undefined {
+  if (body.length < 12 || body.toString('latin1', 0, 5) !== 'JFIF\0') return undefined
+  const unit = body.readUInt8(7)
+  if (unit !== 1 && unit !== 2) return undefined
+  const scale = unit === 2 ? CENTIMETRES_PER_INCH : 1
+  return soundDensity(body.readUInt16BE(8) * scale, body.readUInt16BE(10) * scale)
+}
 
-function exifHasResolution(body: Buffer): boolean {
-  if (body.length < 14 || body.toString('latin1', 0, 6) !== 'Exif\0\0') return false
-  const tiff = body.subarray(6)
-  const little = tiff.toString('latin1', 0, 2) === 'II'
-  const u16 = (at: number): number => (little ? tiff.readUInt16LE(at) : tiff.readUInt16BE(at))
-  const directory = little ? tiff.readUInt32LE(4) : tiff.readUInt32BE(4)
-  if (directory + 2 > tiff.length) return false
-  const entries = u16(directory)
-  for (let i = 0; i < entries; i++) {
-    const at = directory + 2 + 12 * i
-    if (at + 2 > tiff.length) return false
-    if (u16(at) === X_RESOLUTION) return true
+/** @param tiff what Exif holds, which is a TIFF file */
+export function exifDensity(tiff: Buffer): Density | undefined {
+  try {
+    const little = tiff.toString('latin1', 0, 2) === 'II'
+    const u16 = (at: number): number => (little ? tiff.readUInt16LE(at) : tiff.readUInt16BE(at))
+    const u32 = (at: number): number => (little ? tiff.readUInt32LE(at) : tiff.readUInt32BE(at))
+    const directory = u32(4)
+    const found = new Map<number, number>()
+    for (let i = 0; i < u16(directory); i++) {
+      const at = directory + 2 + 12 * i
+      const tag = u16(at)
+      if (tag === RESOLUTION_UNIT) found.set(tag, u16(at + 8))
+      if (tag === X_RESOLUTION || tag === Y_RESOLUTION)
+        found.set(tag, u32(u32(at + 8)) / u32(u32(at + 8) + 4))
+    }
+    const x = found.get(X_RESOLUTION)
+    if (x === undefined) return undefined
+    const scale = found.get(RESOLUTION_UNIT) === 3 ? CENTIMETRES_PER_INCH : 1
+    return soundDensity(x * scale, (found.get(Y_RESOLUTION) ?? x) * scale)
+  } catch {
+    // Tags that point out of the file say nothing.
+    return undefined
   }
-  return false
 }

@@ -1,0 +1,59 @@
+import { type Command, InvalidArgumentError } from 'commander'
+import type { Limits } from '../../services/limits/kept-limits.ts'
+import { note, print } from '../output.ts'
+
+const HELP = `
+Limits, as whole numbers:
+  pixels   of a page
+  pages    of a scan file that are looked at
+  bytes    of a scan file
+  memory   bytes that the process that reads a scan may use
+  seconds  that looking into a scan, or at one of its pages, may take
+
+They hold for this person, in the window as well, where they stand under "Limits", at the Sheet station.
+
+Examples:
+  $ scantling limits
+  $ scantling limits --set pixels=2000000000 --set seconds=600
+  $ scantling limits --usual`
+
+interface Options {
+  set?: Record<string, number>
+  usual?: true
+  format: string
+}
+
+function setting(text: string, before: Record<string, number> = {}): Record<string, number> {
+  const [, name, value] = /^([a-z]+)=(\d+)$/.exec(text.trim()) ?? []
+  if (name === undefined) throw new InvalidArgumentError('Write NAME=NUMBER, e.g. pixels=2000000000.')
+  return { ...before, [name]: Number(value) }
+}
+
+export function addLimitsCommand(program: Command): void {
+  program
+    .command('limits')
+    .description('show or set how much is taken in')
+    .option('--set <NAME=NUMBER>', 'set one limit; may be given again for others', setting)
+    .option('--usual', 'set all limits to the usual ones first')
+    .option('--format <FORMAT>', 'how to print them: text or json', 'text')
+    .addHelpText('after', HELP)
+    .action(async ({ set, usual, format }: Options) => {
+      const { LIMITS } = await import('../../services/limits/kept-limits.ts')
+      const { limitInWords } = await import('../../services/limits/limits-in-words.ts')
+      const { settingsLimits } = await import('../settings-limits.ts')
+      const kept = settingsLimits()
+      let limits = await kept.read()
+      if (set === undefined && usual === undefined) {
+        if (kept.trouble !== undefined) note(kept.trouble)
+      } else {
+        limits = await kept.set({ ...(usual === true ? LIMITS : limits), ...set })
+      }
+      if (format === 'json') {
+        print(`${JSON.stringify(limits, null, 2)}\n`)
+        return
+      }
+      for (const [name, value] of Object.entries(limits)) {
+        print(`${name.padEnd(8)} ${limitInWords(name as keyof Limits, value)}\n`)
+      }
+    })
+}

@@ -1,0 +1,65 @@
+import { basename } from 'node:path'
+import type { Limits } from '../services/limits/kept-limits.ts'
+import type { GivenScan, WantedPage } from '../services/scans/given-scan.ts'
+import { pageList } from '../services/scans/page-list.ts'
+import { lookInto } from '../services/scans/reader/read-scan.ts'
+import { lockedSentence, ScanLocked } from '../services/scans/scan-locked.ts'
+import { ServiceError } from '../services/service-error.ts'
+import { readPassword } from './read-password.ts'
+
+/** What the person said of the pages of the scans that they give. */
+export interface PageChoice {
+  pages?: string
+  allPages?: true
+  dpi?: number
+  drawAt?: number
+  passwordFile?: string
+}
+
+/**
+ * Scans with the pages that are wanted of each.
+ * @throws ServiceError when a choice does not suit, or a scan can't be read
+ */
+export async function givenScans(
+  paths: readonly string[],
+  choice: PageChoice,
+  limits: Limits,
+): Promise<GivenScan[]> {
+  if (choice.pages !== undefined && choice.allPages === true) {
+    throw new ServiceError('Name pages or take all of them, not both: leave out --pages or --all-pages.')
+  }
+  const password = choice.passwordFile === undefined ? undefined : await readPassword(choice.passwordFile)
+  const scans: GivenScan[] = []
+  for (const path of paths) {
+    const scan = { path, called: path, password }
+    scans.push({ ...scan, pages: await wantedPages(scan, choice, limits) })
+  }
+  return scans
+}
+
+async function wantedPages(
+  scan: GivenScan,
+  choice: PageChoice,
+  limits: Limits,
+): Promise<readonly WantedPage[] | undefined> {
+  const { dpi, drawAt } = choice
+  const numbers = await pageNumbers(scan, choice, limits)
+  if (numbers === undefined && dpi === undefined && drawAt === undefined) return undefined
+  return (numbers ?? [1]).map((page) => ({ page, dpi, drawnAt: drawAt }))
+}
+
+async function pageNumbers(
+  scan: GivenScan,
+  { pages, allPages }: PageChoice,
+  limits: Limits,
+): Promise<number[] | undefined> {
+  if (pages !== undefined) {
+    const numbers = pageList(pages)
+    if (numbers === undefined) throw new ServiceError(`"${pages}" names no pages: write them as in 1-3,5.`)
+    return numbers
+  }
+  if (allPages !== true) return undefined
+  const look = await lookInto(scan, 1, { limits, password: scan.password })
+  if (look.locked) throw new ScanLocked(`${lockedSentence(basename(scan.called), false)}`)
+  return Array.from({ length: look.pages }, (_, i) => i + 1)
+}

@@ -1,0 +1,84 @@
+import { mkdir, readFile } from 'node:fs/promises'
+import { join } from 'node:path'
+import { LIMITS, type Limits, limitsSchema } from '../../../contract/limits.ts'
+import { replaceFile } from '../files/replace-file.ts'
+import { systemCode, systemReason } from '../files/system-reason.ts'
+import { ServiceError } from '../service-error.ts'
+
+export { LIMITS, type Limits, limitsSchema }
+
+const USUAL = 'the usual limits hold until they are set again'
+
+/** Where the limits lie that a person set. */
+export const limitsFile = (settings: string): string => join(settings, 'limits.json')
+
+/** How much is taken in: what a person set, else what is usual. */
+export class KeptLimits {
+  readonly #settings: string
+  #limits: Limits = LIMITS
+  #trouble: string | undefined
+  #read: Promise<void> | undefined
+
+  /** @param settings folder of what the program remembers */
+  constructor(settings: string) {
+    this.#settings = settings
+  }
+
+  /** Why the limits that were set don't hold, a sentence; undefined when they do, or none were set. */
+  get trouble(): string | undefined {
+    return this.#trouble
+  }
+
+  /** The limits as they are now; the usual ones until they were `read`. */
+  get now(): Limits {
+    return this.#limits
+  }
+
+  /** Reads what was set, once. A file that can't be understood is told of in `trouble`, and left as it is. */
+  async read(): Promise<Limits> {
+    this.#read ??= this.#readFile()
+    await this.#read
+    return this.#limits
+  }
+
+  /**
+   * Sets the limits, and keeps them.
+   * @throws ServiceError when they are out of bounds or can't be written; the old ones hold then
+   */
+  async set(limits: Limits): Promise<Limits> {
+    const checked = limitsSchema.safeParse(limits)
+    if (!checked.success) throw new ServiceError(`The limits were not set: ${whatIsWrong(checked.error)}.`)
+    await this.read()
+    const file = limitsFile(this.#settings)
+    try {
+      await mkdir(this.#settings, { recursive: true })
+      await replaceFile(file, `${JSON.stringify(checked.data, null, 2)}\n`)
+    } catch (error) {
+      throw new ServiceError(
+        `The limits could not be kept in ${file} because ${systemReason(error)}, so the old ones hold.`,
+      )
+    }
+    this.#limits = checked.data
+    this.#trouble = undefined
+    return checked.data
+  }
+
+  async #readFile(): Promise<void> {
+    const file = limitsFile(this.#settings)
+    try {
+      const parsed = limitsSchema.safeParse(JSON.parse(await readFile(file, 'utf8')))
+      if (parsed.success) this.#limits = parsed.data
+      else this.#trouble = `The limits in ${file} are not sound (${whatIsWrong(parsed.error)}), so ${USUAL}.`
+    } catch (error) {
+      if (systemCode(error) === 'ENOENT') return
+      const why = error instanceof SyntaxError ? 'they are not JSON' : systemReason(error)
+      this.#trouble = `The limits in ${file} can't be read because ${why}, so ${USUAL}.`
+    }
+  }
+}
+
+function whatIsWrong({ issues: [issue] }: { issues: { path: PropertyKey[]; message: string }[] }): string {
+  if (issue === undefined) return 'they are not understood'
+  const where = issue.path.length === 0 ? '' : `"${issue.path.join('.')}": `
+  return `${where}${issue.message.replace(/\.$/, '')}`
+}

@@ -1,0 +1,17 @@
+/** A page that is to become a sheet, from 1. */
+export interface WantedPage {
+  page: number
+  /** Dots per inch for a page that is drawn and not scanned. */
+  drawnAt?: number | undefined
+  /** What a person says the resolution is. */
+  dpi?: number | undefined
+}
+
+/** A scan that is to be taken in: where it lies, and what messages call it. */
+export interface GivenScan {
+  path: string
+  called: string
+  /** The pages that become sheets; without: the first. */
+  pages?: readonly WantedPage[] | undefined
+  password?: string | undefined
+}

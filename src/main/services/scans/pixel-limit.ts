@@ -1,0 +1,16 @@
+import type { Limits } from '../../../contract/limits.ts'
+import { howToRaise } from '../limits/limits-in-words.ts'
+
+/** Why a page has too many pixels, a sentence; undefined when it has not. @param page what the sentence calls it */
+export function tooManyPixels(
+  page: string,
+  { width, height }: { width: number; height: number },
+  { pixels }: Pick<Limits, 'pixels'>,
+  instead = 'scan it with fewer dots to the inch',
+): string | undefined {
+  if (width * height <= pixels) return undefined
+  return (
+    `${page} has ${width.toLocaleString('en')} × ${height.toLocaleString('en')} pixels, more than the ` +
+    `${pixels.toLocaleString('en')} that are taken in: ${instead}, or ${howToRaise('pixels')}.`
+  )
+}

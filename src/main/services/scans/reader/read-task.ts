@@ -1,0 +1,112 @@
+import { howToRaise } from '../../limits/limits-in-words.ts'
+import { ServiceError } from '../../service-error.ts'
+import type { PageRead } from '../page-read.ts'
+import { openPdfScan, type PdfScan } from '../pdf/pdf-scan.ts'
+import { mustDecode } from '../raster/must-decode.ts'
+import { openRasterScan } from '../raster/raster-scan.ts'
+import { rasterThumbnail } from '../raster/raster-thumbnail.ts'
+import { scanFormat } from '../scan-format.ts'
+import { ScanLocked } from '../scan-locked.ts'
+import type { LookedInto, ReadAnswers, ReadOrder, ReadTask } from './reader-messages.ts'
+
+/** Milliseconds after which a look ends with the pages that it has. */
+const MOMENT = 2500
+
+interface OpenScan {
+  format: LookedInto['format']
+  pages: number
+  read: (page: number, drawnAt?: number) => Promise<PageRead>
+  pdf?: PdfScan
+}
+
+async function openScan({ path, called, limits, password }: ReadOrder): Promise<OpenScan> {
+  const format = await scanFormat(path, called)
+  if (format !== 'pdf') return openRasterScan({ path, called, format, limits })
+  const pdf = await openPdfScan({ path, called, limits, ...(password === undefined ? {} : { password }) })
+  return { format, pages: pdf.pages, read: pdf.read, pdf }
+}
+
+/**
+ * Does what the process that reads scans was told to.
+ * @throws ServiceError with a sentence that names the scan
+ */
+export function readTask(order: ReadOrder): Promise<ReadAnswers[keyof ReadAnswers]> {
+  const { task } = order
+  switch (task.do) {
+    case 'look':
+      return look(order, task)
+    case 'page':
+      return readPage(order, task)
+    case 'thumbnail':
+      return thumbnail(order, task)
+    case 'draw':
+      return draw(order, task)
+  }
+}
+
+type TaskOf<D extends ReadTask['do']> = Extract<ReadTask, { do: D }>
+
+async function look(order: ReadOrder, { from }: TaskOf<'look'>): Promise<LookedInto> {
+  let scan: OpenScan
+  try {
+    scan = await openScan(order)
+  } catch (error) {
+    if (!(error instanceof ScanLocked) || order.password !== undefined) throw error
+    return { format: 'pdf', locked: true, pages: 0, looked: [] }
+  }
+  const { format, pages } = scan
+  const looked: LookedInto['looked'] = []
+  const until = performance.now() + MOMENT
+  const last = Math.min(pages, order.limits.pages)
+  for (let page = from; page <= last && (looked.length === 0 || performance.now() < until); page++) {
+    looked.push((await scan.read(page)).facts)
+  }
+  return { format, locked: false, pages, looked }
+}
+
+function mustHavePage({ called, limits }: ReadOrder, pages: number, page: number): void {
+  if (page > pages) {
+    throw new ServiceError(
+      `The scan ${called} has ${pages === 1 ? 'one page' : `${pages} pages`}, and no page ${page}.`,
+    )
+  }
+  if (page <= limits.pages) return
+  throw new ServiceError(
+    `Page ${page} of ${called} is beyond the ${limits.pages.toLocaleString('en')} pages of a scan that are looked at: ` +
+      `${howToRaise('pages')}.`,
+  )
+}
+
+async function readPage(order: ReadOrder, { page, drawnAt }: TaskOf<'page'>): Promise<PageRead> {
+  const scan = await openScan(order)
+  mustHavePage(order, scan.pages, page)
+  const read = await scan.read(page, drawnAt)
+  if (read.facts.fault !== undefined) throw new ServiceError(read.facts.fault)
+  if (scan.pdf === undefined) await mustDecode(order.path, order.called, page, scan.format)
+  return read
+}
+
+async function thumbnail(order: ReadOrder, { page, side }: TaskOf<'thumbnail'>): Promise<Uint8Array> {
+  const { path, called } = order
+  const scan = await openScan(order)
+  mustHavePage(order, scan.pages, page)
+  if (scan.pdf !== undefined) return scan.pdf.thumbnail(page, side)
+  const { facts } = await scan.read(page)
+  if (facts.fault !== undefined) throw new ServiceError(facts.fault)
+  try {
+    return await rasterThumbnail(path, page, side)
+  } catch {
+    throw new ServiceError(`Page ${page} of ${called} can't be shown.`)
+  }
+}
+
+async function draw(
+  order: ReadOrder,
+  { page, drawnAt, folder }: TaskOf<'draw'>,
+): Promise<ReadAnswers['draw']> {
+  const scan = await openScan(order)
+  mustHavePage(order, scan.pages, page)
+  if (scan.pdf === undefined)
+    throw new ServiceError(`The scan ${order.called} is a picture, and is not drawn.`)
+  return scan.pdf.draw(page, folder, drawnAt)
+}

@@ -1,0 +1,28 @@
+import { existsSync } from 'node:fs'
+import { dirname, join, resolve } from 'node:path'
+
+/** Beside the program that runs, above its shared parts, or, of a figure of speed, where the build puts it. */
+const BUILT = ['reader.js', '../reader.js', '../main/reader.js']
+
+/** In the folder of the project: the source, and what runs it without a build. */
+const SOURCE = 'src/main/services/scans/reader/reader-process.ts'
+const RUNNER = 'scripts/run-ts.mjs'
+
+export interface ReaderProgram {
+  path: string
+  args: string[]
+}
+
+/**
+ * The program that reads scans: the built one where this is built, else from source by the same loader; undefined when
+ * neither is there.
+ */
+export function readerProgram(from: string = import.meta.dirname): ReaderProgram | undefined {
+  const built = BUILT.map((place) => resolve(from, place)).find((path) => existsSync(path))
+  if (built !== undefined) return { path: built, args: [] }
+  for (let folder = from; folder !== dirname(folder); folder = dirname(folder)) {
+    const [runner, source] = [join(folder, RUNNER), join(folder, SOURCE)]
+    if (existsSync(runner) && existsSync(source)) return { path: runner, args: [source] }
+  }
+  return undefined
+}

@@ -1,0 +1,71 @@
+import { readdir, rm } from 'node:fs/promises'
+import { join } from 'node:path'
+import type { AskAnswer } from '../../../contract/asks.ts'
+import type { Edit } from '../../../core/job/edit-types.ts'
+import type { Job, Sheet } from '../../../core/job/types.ts'
+import { sheetsOf } from '../job-folder/describe-new-job.ts'
+import { scansFolder } from '../job-folder/layout.ts'
+import type { Limits } from '../limits/kept-limits.ts'
+import { addScan } from '../scans/add-scan.ts'
+import type { GivenScan } from '../scans/given-scan.ts'
+import { scanRemarks } from '../scans/scan-remarks.ts'
+import type { JobOnBench } from './job-on-bench.ts'
+import type { Passwords } from './passwords.ts'
+
+/** One more than the highest number that a sheet of the job has: 3 after `S2`. */
+function freshNumber({ sheets }: Job): number {
+  const numbers = sheets.map(({ id }) => Number(/^S(\d{1,9})$/.exec(id)?.[1] ?? 0))
+  return Math.max(0, ...numbers) + 1
+}
+
+/** All of them or none, and undone as one. */
+function editOf(items: readonly Sheet[]): Edit {
+  const edits = items.map((item): Edit => ({ do: 'add-sheet', item }))
+  const [only] = edits
+  if (edits.length === 1 && only !== undefined) return only
+  const [first, last] = [items[0]?.id, items.at(-1)?.id]
+  return { do: 'several', name: `add ${edits.length} sheets, ${first} to ${last}`, edits }
+}
+
+export interface BringIn {
+  bench: JobOnBench
+  passwords: Passwords
+  limits: Limits
+}
+
+/**
+ * Takes a scan into the job that is open and makes sheets of its pages, by an edit like any other.
+ * @throws ServiceError when a page can't be read or the edit can't be made; job and folder are then as they were
+ */
+export async function bringInSheets(
+  { bench, passwords, limits }: BringIn,
+  given: GivenScan,
+  by: string,
+): Promise<AskAnswer<'add-sheets'>> {
+  bench.mustBeWritable()
+  const scans = scansFolder(bench.folder)
+  const before = new Set(await readdir(scans).catch(() => []))
+  const added = await addScan(bench.folder, given, { limits })
+  const { file, sha256 } = added.scan
+  try {
+    const { job } = bench.session
+    const number = freshNumber(job)
+    const items = sheetsOf(added, (index) => `S${number + index}`)
+    const remarks = [...scanRemarks(added), ...items.flatMap((item) => alike(job, item))]
+    const kept = await bench.make({ kind: 'edit', edit: editOf(items) }, by)
+    passwords.keep(sha256, given.password)
+    return { ...kept, sheets: items.map(({ id }) => id), remarks }
+  } catch (error) {
+    if (!before.has(file)) await rm(join(scans, file), { force: true }).catch(() => undefined)
+    throw error
+  }
+}
+
+function alike(job: Job, { scan }: Sheet): string[] {
+  const double = job.sheets.find(
+    (one) => one.scan.sha256.toLowerCase() === scan.sha256 && one.scan.page === scan.page,
+  )
+  if (double === undefined) return []
+  const what = scan.page === 1 ? `The scan ${scan.file}` : `Page ${scan.page} of ${scan.file}`
+  return [`${what} is the same as that of sheet ${double.id} (${double.title}).`]
+}

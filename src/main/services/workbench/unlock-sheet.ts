@@ -1,0 +1,26 @@
+import { readPage } from '../scans/reader/read-scan.ts'
+import { resolveScan } from '../scans/scan-path.ts'
+import { ServiceError } from '../service-error.ts'
+import type { BringIn } from './bring-in-sheets.ts'
+
+/**
+ * Tries a password on the scan of a sheet, and keeps it for as long as the host runs when it opens it.
+ * @throws ScanLocked when it does not; ServiceError when there is no such sheet, or the scan can't be read
+ */
+export async function unlockSheet(
+  { bench, passwords, limits }: BringIn,
+  id: string,
+  password: string,
+): Promise<void> {
+  const found = bench.sheet(id)
+  if (found === undefined) throw new ServiceError('The job has no such sheet any more: choose another.')
+  const { scan } = found.sheet
+  const path = await resolveScan(bench.folder, scan.file, `sheet ${id}`).catch((error: unknown) => {
+    if (error instanceof ServiceError) throw error
+    throw new ServiceError(
+      `The scan ${scan.file} of sheet ${id} is not there: put it back into the job's scans folder.`,
+    )
+  })
+  await readPage({ path, called: scan.file }, scan.page, scan.drawnAt, { limits, password })
+  passwords.keep(scan.sha256, password)
+}

@@ -1,0 +1,65 @@
+import { cp, readFile, writeFile } from 'node:fs/promises'
+import { join } from 'node:path'
+import { afterAll, beforeAll, describe, expect, it } from 'vitest'
+import { readJobFolder } from '../../../src/main/services/job-folder/read-job-folder.ts'
+import { shortcomings } from '../../core/handoff/annotations/required-properties.ts'
+import { type BundledProgram, bundleProgram } from '../fixtures/bundle-program.ts'
+import { runProgram } from '../fixtures/run-program.ts'
+import { temporaryFolder } from '../fixtures/temporary-folder.ts'
+
+const SAMPLE = 'samples/deck-ventilator'
+
+let cli: BundledProgram
+beforeAll(async () => {
+  cli = await bundleProgram('src/main/cli/index.ts')
+})
+afterAll(() => cli.remove())
+
+const notes = (...args: string[]) => runProgram(cli.path, ['notes', ...args])
+
+/** A copy of the sample, without its notes when it is to take some over. */
+async function copyOfSample(without = false): Promise<string> {
+  const folder = join(await temporaryFolder(), 'ventilator')
+  await cp(SAMPLE, folder, { recursive: true })
+  if (without) {
+    const path = join(folder, 'job.json')
+    const job = JSON.parse(await readFile(path, 'utf8'))
+    await writeFile(path, JSON.stringify({ ...job, notes: [] }))
+  }
+  return folder
+}
+
+describe('Notes on the command line', () => {
+  it('are listed, with who wrote them and what they are about', async () => {
+    const { code, stdout } = await notes(SAMPLE)
+    expect(code).toBe(0)
+    expect(stdout).toContain('N1  Stain over the figure; could not be lifted.')
+    expect(stdout).toContain('hood_od)')
+  })
+
+  it('go from one job to another as they were, and only once', async () => {
+    const folder = await copyOfSample()
+    const file = join(folder, '..', 'notes.jsonld')
+    expect((await notes(folder, '--export', file)).code).toBe(0)
+    expect(shortcomings(JSON.parse(await readFile(file, 'utf8')))).toEqual([])
+    const other = await copyOfSample(true)
+    const brought = await notes(other, '--import', file, '--by', 'om')
+    expect(brought).toMatchObject({ code: 0, stderr: '' })
+    expect(brought.stdout).toMatch(/^ok \d+: bring in 3 notes\n$/)
+    const { job } = await readJobFolder(other)
+    expect(job.notes).toEqual((await readJobFolder(folder)).job.notes)
+    expect((await notes(other, '--import', file)).stdout).toBe('Nothing was brought in.\n')
+  })
+
+  it('are not written over a file, and come from no other kind of file', async () => {
+    const folder = await copyOfSample()
+    const file = join(folder, '..', 'there.jsonld')
+    await writeFile(file, '{"type":"Feature"}')
+    expect(await notes(folder, '--export', file)).toMatchObject({ code: 2, stdout: '' })
+    expect(await readFile(file, 'utf8')).toBe('{"type":"Feature"}')
+    const refused = await notes(folder, '--import', file)
+    expect(refused.code).toBe(2)
+    expect(refused.stderr).toContain('holds no Web Annotations')
+    expect((await notes(folder, '--import', file, '--sheet', 'S9')).stderr).toContain('has no sheet "S9"')
+  })
+})
