@@ -1,3 +1,4 @@
+import { spawnSync } from 'node:child_process'
 import { copyFile, mkdir, readdir, readFile, rename, rm, stat, symlink, writeFile } from 'node:fs/promises'
 import { join } from 'node:path'
 import sharp, { type Color, type Sharp } from 'sharp'
@@ -5,7 +6,9 @@ import { afterAll, beforeAll, describe, expect, test } from 'vitest'
 import type { HostEvent } from '../../../src/contract/host-event.ts'
 import { pictureAddress, pyramidLevels, type SheetPictures, TILE } from '../../../src/contract/pictures.ts'
 import type { Job } from '../../../src/core/job/types.ts'
+import { randomStream } from '../../../src/core/uncertainty/random.ts'
 import { openJob } from '../../../src/main/services/job-folder/open-job.ts'
+import { ownMark } from '../../../src/main/services/pictures/half-made.ts'
 import { aWorkbench } from '../fixtures/a-workbench.ts'
 import { type BenchWithScan, benchWithScan, progressOf } from '../fixtures/bench-with-scan.ts'
 import { type BundledProgram, bundleProgram } from '../fixtures/bundle-program.ts'
@@ -75,12 +78,17 @@ async function tile(
 ) {
   const found = await bench.picture(pictureAddress({ sheet, version, kind: 'tile', level, column, row }))
   if (found === null) throw new Error(`no tile ${level}/${column}/${row}`)
-  expect(found.type).toBe('image/jpeg')
   return found.bytes
 }
 
 const pixels = async (input: Sharp): Promise<Buffer> =>
   input.removeAlpha().toColourspace('srgb').raw().toBuffer()
+
+/** What is in a folder, whenever it was written. */
+async function contents(folder: string): Promise<Record<string, string>> {
+  const found = await folderSnapshot(folder)
+  return Object.fromEntries(Object.entries(found).map(([name, what]) => [name, what.split(' ')[0] ?? '']))
+}
 
 function differences(a: Buffer, b: Buffer): { mean: number; most: number } {
   expect(a.length).toBe(b.length)
@@ -122,7 +130,7 @@ describe('the pictures of a sheet', () => {
       levels: pyramidLevels(WIDTH, HEIGHT),
       progress: { sheet: 'S1', state: 'overview', done: 0 },
     })
-    expect(first.version).toMatch(/^[0-9a-f]{16}-1$/)
+    expect(first.version).toMatch(/^[0-9a-f]{16}-1-v2$/)
     expect((await bench.shown()).progress).toMatchObject({ state: 'ready', done: 1 })
     const told = progressOf(bench.events)
     expect([...new Set(told.map(({ state }) => state))]).toEqual(['overview', 'tiles', 'ready'])
@@ -158,6 +166,7 @@ describe('the pictures of a sheet', () => {
     expect((await readdir(join(bench.cache, 'tiles'))).sort()).toEqual(['0', '1', '2'])
     expect((await readdir(bench.cache)).sort()).toEqual([
       'ground.png',
+      'manifest.json',
       'overview.jpg',
       'thumbnail.jpg',
       'tiles',
@@ -369,8 +378,10 @@ describe('pictures that are there', () => {
     const whole = await readFile(gone)
     await rm(gone)
     await writeFile(hollow, '')
-    await mkdir(join(bench.cache, 'tiles.0123456789abcdef.tmp', 'cut_files'), { recursive: true })
-    await writeFile(join(bench.cache, 'overview.jpg.0123456789abcdef.tmp'), 'half')
+    const [machine, , run] = ownMark().split('-')
+    const dead = `${machine}-${spawnSync(process.execPath, ['--version']).pid}-${run}-0123456789abcdef.tmp`
+    await mkdir(join(bench.cache, `tiles.${dead}`, 'cut_files'), { recursive: true })
+    await writeFile(join(bench.cache, `overview.jpg.${dead}`), 'half')
     await bench.open()
     const shown = await bench.shown()
     expect(shown.progress.state).toBe('ready')
@@ -378,6 +389,7 @@ describe('pictures that are there', () => {
     expect((await stat(hollow)).size).toBeGreaterThan(0)
     expect((await readdir(bench.cache)).sort()).toEqual([
       'ground.png',
+      'manifest.json',
       'overview.jpg',
       'thumbnail.jpg',
       'tiles',
@@ -480,19 +492,88 @@ describe('making pictures', () => {
 
   test('that the tile program is not fit for fails in a sentence, keeps the whole, and can be tried again', async () => {
     const broken = join(await temporaryFolder(), 'pyramid.js')
-    await writeFile(broken, 'process.exit(3)')
+    // Makes the pictures of the whole, and ends when it is to cut.
+    await writeFile(
+      broken,
+      `import { existsSync } from 'node:fs'
+      process.once('message', async (order) => {
+        if (order.make === 'tiles' && !existsSync(${JSON.stringify(`${broken}.mended`)})) process.exit(3)
+        await import(${JSON.stringify(program.path)})
+        process.emit('message', order)
+      })`,
+    )
+    await writeFile(join(broken, '..', 'package.json'), '{"type":"module"}')
     const bench = await benchWithScan(drawSlope, 'plan.png', { pyramidProgram: broken })
     await bench.open()
     const shown = await bench.shown()
     expect(shown.progress).toMatchObject({
       state: 'failed',
-      sentence: 'The pictures could not be made because the process that cuts tiles ended early (3).',
+      sentence: 'The pictures could not be made because the process that makes pictures ended early (3).',
     })
     await picture(bench, shown, 'overview')
-    await writeFile(broken, await readFile(program.path))
-    await symlink(join(import.meta.dirname, '../../../node_modules'), join(broken, '..', 'node_modules'))
-    await writeFile(join(broken, '..', 'package.json'), '{"type":"module"}')
+    await writeFile(`${broken}.mended`, '')
     expect((await bench.shown()).progress.state).toBe('ready')
+  })
+})
+
+describe('a tile that is asked for while pictures are made', () => {
+  test('comes before its turn, from the lower end of the scan, and is the one that is there in the end', async () => {
+    const bench = await onBench(drawLarge, 'large.jpg')
+    await bench.open()
+    const ready = bench.progress(({ state }) => state === 'ready')
+    const shown = await bench.ask('show-sheet', { sheet: 'S1' })
+    const [level] = shown.levels
+    if (level === undefined) throw new Error('no levels')
+    const [column, row] = [level.columns - 1, level.rows - 1]
+    const early = await tile(bench, shown, 0, column, row)
+    const coarse = await tile(bench, shown, shown.levels.length - 1, 0, 0)
+    await ready
+    expect(await tile(bench, shown, 0, column, row)).toEqual(early)
+    expect(await tile(bench, shown, shown.levels.length - 1, 0, 0)).toEqual(coarse)
+    expect(await readFile(join(bench.cache, 'tiles', '0', `${column}_${row}.jpeg`))).toEqual(early)
+  })
+
+  test('is not waited for when the making is stopped, nor beyond the edge of the sheet', async () => {
+    const bench = await onBench(drawLarge, 'large.jpg')
+    await bench.open()
+    const shown = await bench.ask('show-sheet', { sheet: 'S1' })
+    const address = (column: number, row: number): string =>
+      pictureAddress({ sheet: 'S1', version: shown.version, kind: 'tile', level: 0, column, row })
+    expect(await bench.bench.picture(address(99, 0))).toBeNull()
+    const cutting = bench.progress(({ state, done }) => state === 'tiles' && done > 0)
+    await cutting
+    const coarsest = { kind: 'tile' as const, level: shown.levels.length - 1, column: 0, row: 0 }
+    const waiting = bench.bench.picture(pictureAddress({ sheet: 'S1', version: shown.version, ...coarsest }))
+    await bench.ask('stop-pictures', { sheet: 'S1' })
+    expect(await waiting).toBeNull()
+    expect(await bench.bench.picture(address(0, 0))).toBeNull()
+  })
+})
+
+describe('making that is interrupted', () => {
+  test('at any moment leaves nothing behind but what is whole, and is carried to the same end', async () => {
+    const bench = await onBench((path) => drawSlope(path, 3000, 2500))
+    await bench.open()
+    const began = performance.now()
+    await bench.shown()
+    const took = performance.now() - began
+    const expected = await contents(bench.cache)
+    const random = randomStream(7)
+    for (let round = 0; round < 6; round++) {
+      await rm(join(bench.folder, '.cache'), { recursive: true })
+      await bench.open()
+      void bench.ask('show-sheet', { sheet: 'S1' }).catch(() => undefined)
+      await new Promise((resolve) => setTimeout(resolve, took * random.uniform()))
+      if (round % 2 === 0) await bench.ask('stop-pictures', { sheet: 'S1' })
+      await bench.ask('close-job', {})
+      const left: string[] = await readdir(bench.cache).catch(() => [])
+      expect(left.filter((name) => name.endsWith('.tmp'))).toEqual([])
+      expect(left.includes('tiles')).toBe(left.includes('manifest.json'))
+      await bench.open()
+      expect((await bench.shown()).progress.state).toBe('ready')
+      expect(await contents(bench.cache)).toEqual(expected)
+      await bench.ask('close-job', {})
+    }
   })
 })
 
@@ -580,6 +661,8 @@ describe('a scan that can’t be shown', () => {
     await bench.open()
     const { progress } = await bench.ask('show-sheet', { sheet: 'S1' })
     expect(progress.state).toBe('failed')
-    expect(progress.sentence).toContain('40000 × 30000 pixels, more than the 1,000,000,000 that can be shown')
+    expect(progress.sentence).toContain(
+      '40,000 × 30,000 pixels, more than the 1,000,000,000 that are taken in',
+    )
   })
 })

@@ -3,6 +3,7 @@ import { afterEach, describe, expect, test } from 'vitest'
 import { LIMITS, type Limits } from '../../../src/contract/limits.ts'
 import type { ReadOrder } from '../../../src/main/services/scans/reader/reader-messages.ts'
 import { ReadingProcess } from '../../../src/main/services/scans/reader/reading-process.ts'
+import { timeAllowed } from '../../../src/main/services/scans/reader/time-allowed.ts'
 import { ServiceError } from '../../../src/main/services/service-error.ts'
 
 const program = { path: join(import.meta.dirname, 'fixtures', 'badly-behaved-reader.mjs'), args: [] }
@@ -37,6 +38,17 @@ const isGone = (pid: number): boolean => {
     return true
   }
 }
+
+describe('the time that reading may take', () => {
+  test('is 15 s for a small file whatever it says of itself, more for a large one, and never above the limit', async () => {
+    const here = join(import.meta.dirname, 'reading-process.test.ts')
+    const at = (limits: Partial<Limits>, task?: ReadOrder['task']) =>
+      timeAllowed({ ...order(here, limits), path: here, ...(task && { task }) })
+    expect(await at({})).toBe(16)
+    expect(await at({ seconds: 5 })).toBe(5)
+    expect(await at({}, { do: 'draw', page: 1, folder: 'x' })).toBe(LIMITS.seconds)
+  })
+})
 
 describe('the process that reads scans', () => {
   test('is kept for one look after another', async () => {

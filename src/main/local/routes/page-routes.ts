@@ -12,17 +12,19 @@ const sent = (reply: FastifyReply, { bytes, type }: { bytes: Uint8Array; type: s
 /** The path of an address as it was asked for: never decoded here, so that nothing can hide in it. */
 const pathOf = (url: string | undefined): string => (url ?? '').replace(/\?.*$/s, '')
 
-/** The page's own files, by exact address, and the pictures of the sheets. */
+/** The page's own files, by exact address, and the pictures of sheets and of pages of scans. */
 export async function pageRoutes(
   server: FastifyInstance,
   workbench: ServedWorkbench,
   files: PageFiles,
 ): Promise<void> {
-  server.get('/picture/*', async ({ raw }, reply) => {
-    const picture = await workbench.picture(pathOf(raw.url).slice(1))
-    if (picture === null) throw new Refusal(404, 'no such picture', 'There is no such picture, or not yet.')
-    return sent(reply.header('cache-control', KEPT_FOR_GOOD), picture)
-  })
+  for (const pictures of ['/picture/*', '/page/*']) {
+    server.get(pictures, async ({ raw }, reply) => {
+      const picture = await workbench.picture(pathOf(raw.url).slice(1))
+      if (picture === null) throw new Refusal(404, 'no such picture', 'There is no such picture, or not yet.')
+      return sent(reply.header('cache-control', KEPT_FOR_GOOD), picture)
+    })
+  }
   server.get('*', async ({ raw }, reply) => {
     const file = files.get(pathOf(raw.url))
     if (file === undefined) throw new Refusal(404, 'no such page', NOTHING)

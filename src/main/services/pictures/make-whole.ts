@@ -2,14 +2,52 @@ import { randomBytes } from 'node:crypto'
 import { rename, rm, writeFile } from 'node:fs/promises'
 import { join } from 'node:path'
 import { groundOf } from './ground.ts'
-import { openPage } from './open-page.ts'
+import { openPage, type PageFile } from './open-page.ts'
 import { GROUND, OVERVIEW, THUMBNAIL } from './picture-names.ts'
 import { GROUND_SIDE, OVERVIEW_SIDE, type Size, THUMBNAIL_SIDE, within } from './sizes.ts'
+import type { TileKind } from './tile-kind.ts'
 
 const QUALITY = 88
 
-async function putInPlace(path: string, bytes: Uint8Array): Promise<void> {
-  const temporary = `${path}.${randomBytes(8).toString('hex')}.tmp`
+export interface WholeWanted {
+  file: PageFile
+  kind: TileKind
+  /** Of the page, pixels. */
+  size: Size
+  /** What follows the name of a file that is not whole yet. */
+  mark: string
+  /** Where the pictures come. */
+  folder: string
+}
+
+/**
+ * Makes the picture of a whole sheet. Where the file can be decoded at a fraction of its size it is, so that the
+ * picture is there sooner; it may then lie off by less than one of its own pixels at the right and lower edges.
+ */
+export async function makeOverview({ file, kind, size, mark, folder }: WholeWanted): Promise<void> {
+  const { width, height } = within({ width: size.width, height: size.height }, OVERVIEW_SIDE)
+  const picture = await openPage(file, kind)
+  const bytes = await picture.resize(width, height, { fit: 'fill' }).jpeg({ quality: QUALITY }).toBuffer()
+  await putInPlace(join(folder, OVERVIEW), bytes, mark)
+}
+
+/** Makes the small picture of a sheet, and its ground, of the picture of the whole. */
+export async function makeFromOverview({ mark, folder }: WholeWanted): Promise<void> {
+  const { default: sharp } = await import('sharp')
+  const overview = join(folder, OVERVIEW)
+  const { data, info } = await sharp(overview).greyscale().raw().toBuffer({ resolveWithObject: true })
+  const small = within(info, THUMBNAIL_SIDE)
+  const thumbnail = sharp(overview).resize(small.width, small.height, { fit: 'fill' })
+  await putInPlace(join(folder, THUMBNAIL), await thumbnail.jpeg({ quality: QUALITY }).toBuffer(), mark)
+  const ground = groundOf({ data, width: info.width, height: info.height }, within(info, GROUND_SIDE))
+  const raw = { width: ground.width, height: ground.height, channels: 1 as const }
+  const png = await sharp(ground.data, { raw }).toColourspace('b-w').png().toBuffer()
+  await putInPlace(join(folder, GROUND), png, mark)
+}
+
+/** A file is there whole or not at all. @param mark what follows its name until it is whole */
+export async function putInPlace(path: string, bytes: Uint8Array | string, mark: string): Promise<void> {
+  const temporary = `${path}.${mark}-${randomBytes(4).toString('hex')}.tmp`
   try {
     await writeFile(temporary, bytes, { flag: 'wx' })
     await rename(temporary, path)
@@ -17,32 +55,4 @@ async function putInPlace(path: string, bytes: Uint8Array): Promise<void> {
     await rm(temporary, { force: true }).catch(() => undefined)
     throw error
   }
-}
-
-/**
- * Makes the picture of a whole sheet. Where the file can be decoded at a fraction of its size it is, so that the
- * picture is there sooner; it may then lie off by less than one of its own pixels at the right and lower edges.
- * @param size of the page, pixels
- */
-export async function makeOverview(path: string, page: number, size: Size, folder: string): Promise<void> {
-  const { width, height } = within(size, OVERVIEW_SIDE)
-  const picture = await openPage(path, page)
-  const bytes = await picture.resize(width, height, { fit: 'fill' }).jpeg({ quality: QUALITY }).toBuffer()
-  await putInPlace(join(folder, OVERVIEW), bytes)
-}
-
-/** Makes the small picture of a sheet, and its ground, of the picture of the whole. */
-export async function makeFromOverview(folder: string): Promise<void> {
-  const { default: sharp } = await import('sharp')
-  const overview = join(folder, OVERVIEW)
-  const { data, info } = await sharp(overview).greyscale().raw().toBuffer({ resolveWithObject: true })
-  const small = within(info, THUMBNAIL_SIDE)
-  const thumbnail = sharp(overview).resize(small.width, small.height, { fit: 'fill' })
-  await putInPlace(join(folder, THUMBNAIL), await thumbnail.jpeg({ quality: QUALITY }).toBuffer())
-  const ground = groundOf({ data, width: info.width, height: info.height }, within(info, GROUND_SIDE))
-  const raw = { width: ground.width, height: ground.height, channels: 1 as const }
-  await putInPlace(
-    join(folder, GROUND),
-    await sharp(ground.data, { raw }).toColourspace('b-w').png().toBuffer(),
-  )
 }

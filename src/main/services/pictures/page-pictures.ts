@@ -1,186 +1,158 @@
-import { randomBytes } from 'node:crypto'
-import { mkdir, rename, rm } from 'node:fs/promises'
 import { join } from 'node:path'
-import type { PictureProgress, PyramidLevel } from '../../../contract/pictures.ts'
-import { systemReason } from '../files/system-reason.ts'
-import { ServiceError } from '../service-error.ts'
-import { makeFromOverview, makeOverview } from './make-whole.ts'
-import { hasAll, hasFromOverview, hasOverview } from './picture-folder.ts'
-import { TILES, tilesOf } from './picture-names.ts'
-import { type RunningPyramid, runPyramid } from './run-pyramid.ts'
-import type { Size } from './sizes.ts'
-import { tilesComplete } from './tiles-complete.ts'
-import type { Turns } from './turns.ts'
-
-/** How far the pictures of a page are. */
-export type PageProgress = Omit<PictureProgress, 'sheet'>
-
-export interface Page {
-  /** Finds the folder for the pictures. */
-  folder: () => Promise<string>
-  /** Finds the scan and sees that it is what the job says. @throws ServiceError with a sentence when not */
-  scan: () => Promise<string>
-  page: number
-  size: Size
-  levels: readonly PyramidLevel[]
-  /** The built program that cuts tiles. */
-  program: string | undefined
-  turns: Turns
-  progressed: (progress: PageProgress) => void
-}
+import type { PictureWanted } from '../../../contract/pictures.ts'
+import type { TilePlace } from './block.ts'
+import { DrawnPage } from './drawn-page.ts'
+import { Gate } from './gate.ts'
+import { makePage } from './make-page.ts'
+import type { Page, PageProgress } from './page.ts'
+import type { Whole } from './page-making.ts'
+import { cutting, failed, isOver, OVERVIEW_BEGUN, READY, stopped } from './page-progress.ts'
+import { PageTiles } from './page-tiles.ts'
+import { wholeFile } from './picture-names.ts'
+import { type Picture, readPicture } from './read-picture.ts'
+import type { TileKind } from './tile-kind.ts'
 
 /** Milliseconds between two tellings of how far it is. */
 const TOLD_EVERY = 200
 
-const WHOLE = 'Making the picture of the whole sheet.'
-const OVERVIEW_BEGUN: PageProgress = { state: 'overview', done: 0, sentence: WHOLE }
-const ENDS: readonly PageProgress['state'][] = ['ready', 'stopped', 'failed']
-const READY = 'All pictures of the sheet are made.'
-const STOPPED = 'The making of pictures was stopped, so the sheet is shown coarsely; show it again to go on.'
-const NOT_BUILT = 'the program that cuts tiles is not there: build the project with "npm run build"'
-
-/** Makes the pictures of one page of a scan: the whole first, then what is made of it, then the tiles. */
+/** The pictures of one page of a scan: begins, tells how far they are, stops, and hands them out. */
 export class PagePictures {
   readonly #page: Page
-  readonly #expected: number
+  readonly #tiles: PageTiles
+  readonly #drawn: DrawnPage
   #progress = OVERVIEW_BEGUN
   #toldAt = Number.NEGATIVE_INFINITY
+  /** Holds the picture of the whole. */
   #folder: string | undefined
+  #kind: TileKind | undefined
+  #whole: Whole | undefined
   #making: Promise<void> | undefined
-  #whole: Promise<void> = Promise.resolve()
-  #stopping = false
-  #pyramid: RunningPyramid | undefined
+  /** Stops what is being made now. */
+  #run = new AbortController()
+  /** The picture of the whole is there or won't come; and those made of it. */
+  #overviewed = Promise.resolve()
+  #begun = Promise.resolve()
 
   constructor(page: Page) {
     this.#page = page
-    this.#expected = page.levels.reduce((sum, level) => sum + tilesOf(level), 0)
+    this.#tiles = new PageTiles(page.levels, () => performance.now())
+    this.#drawn = new DrawnPage(page)
   }
 
   get progress(): PageProgress {
     return this.#progress
   }
 
-  /**
-   * The folder that holds the pictures; undefined while there is none of them.
-   * @param patient waits for the pictures of the whole sheet while they are made
-   */
-  async folder(patient: boolean): Promise<string | undefined> {
-    if (patient) await this.#whole
-    return this.#folder
+  /** Whether the tiles have the values of the scan; false as long as that is not known. */
+  get exact(): boolean {
+    return this.#kind?.exact ?? false
+  }
+
+  /** A picture of the whole sheet, waited for while it is made; null when there is none. */
+  async whole(kind: Exclude<PictureWanted['kind'], 'tile'>): Promise<Picture | null> {
+    await (kind === 'overview' ? this.#overviewed : this.#begun)
+    if (this.#folder === undefined) return null
+    const { file, type } = wholeFile(kind)
+    const bytes = await readPicture(join(this.#folder, file))
+    return bytes === null ? null : { bytes, type }
+  }
+
+  /** A tile, waited for while it is made; null when there is none. @param signal ends the waiting */
+  async tile(place: TilePlace, signal?: AbortSignal): Promise<Picture | null> {
+    await this.#begun
+    return this.#tiles.tile(place, signal)
   }
 
   /**
    * Begins, or goes on after a stop or a failure.
-   * @returns when it is known what is there already
+   * @returns when it is known what is there already, and how the tiles are kept, unless the page must be drawn first
    */
   async begin(): Promise<void> {
-    const resumed = this.#stopping
-    this.#stopping = false
     if (this.#making !== undefined) {
-      if (resumed) this.#set(this.#folder === undefined ? OVERVIEW_BEGUN : this.#cutting(0))
+      // What was stopped is coming to its end; then it is begun again.
+      if (this.#isOver()) this.#set(this.#folder === undefined ? OVERVIEW_BEGUN : cutting(this.#page, 0))
       return
     }
     await new Promise<void>((resolve) => {
-      this.#making = this.#make(resolve).finally(() => {
+      this.#run = new AbortController()
+      this.#making = this.#make(this.#run.signal, resolve).finally(() => {
         this.#making = undefined
         resolve()
-        // Asked for again after a stop that this had taken for its end.
-        if (!this.#stopping && !ENDS.includes(this.#progress.state)) void this.begin()
+        if (!this.#isOver()) void this.begin()
       })
     })
   }
 
   /** What is there stays. */
   stop(): void {
-    if (this.#making === undefined || this.#stopping) return
-    this.#stopping = true
-    this.#pyramid?.stop()
-    this.#set({ state: 'stopped', done: this.#progress.done, sentence: STOPPED })
+    if (this.#making === undefined || this.#isOver()) return
+    this.#run.abort()
+    this.#set(stopped(this.#progress.done))
   }
 
   /** Stops, and waits until nothing runs any more. */
   async close(): Promise<void> {
     this.stop()
     await this.#making
+    await this.#drawn.remove()
   }
 
-  async #make(looked: () => void): Promise<void> {
-    const { levels } = this.#page
+  async #make(signal: AbortSignal, known: () => void): Promise<void> {
+    const [overviewed, begun] = [new Gate(), new Gate()]
+    this.#overviewed = overviewed.opened
+    this.#begun = begun.opened
+    const endTiles = (): void => void this.#tiles.end()
+    signal.addEventListener('abort', endTiles)
+    const tell = (progress: PageProgress): void => {
+      if (!signal.aborted) this.#set(progress)
+    }
     try {
-      const folder = await this.#page.folder()
-      if (await hasAll(folder, levels)) {
-        this.#folder = folder
-        this.#set({ state: 'ready', done: 1, sentence: READY })
-        return
+      const found = await this.#page.folder()
+      const folder = found.path
+      if (found.manifest === null) {
+        tell(OVERVIEW_BEGUN)
+        found.manifest = await makePage({
+          page: this.#page,
+          folder,
+          whole: this.#whole,
+          tiles: this.#tiles,
+          drawn: this.#drawn,
+          signal,
+          tell,
+          drawing: known,
+          looked: (kind) => {
+            this.#kind = kind
+            known()
+          },
+          overviewed: () => {
+            this.#folder = folder
+            overviewed.open()
+          },
+          begun: (whole) => {
+            this.#whole = whole
+            begun.open()
+          },
+        })
       }
-      this.#set(OVERVIEW_BEGUN)
-      looked()
-      const overview = this.#makeOverview(folder)
-      const small = overview.then(() => makeSmall(folder))
-      // Whoever asks for these pictures meanwhile waits for them; a failure is told below.
-      this.#whole = small.catch(() => undefined)
-      await overview
+      if (found.manifest === null) return
+      const { type, exact } = found.manifest
+      this.#kind = { type, exact }
       this.#folder = folder
-      if (!this.#stopping) this.#set(this.#cutting(0))
-      await small
-      await this.#makeTiles(folder)
+      this.#tiles.keep(folder, found.manifest)
+      await this.#drawn.remove()
+      tell(READY)
     } catch (error) {
-      const sentence =
-        error instanceof ServiceError
-          ? error.message
-          : `The pictures could not be made because ${endOf(error)}.`
-      this.#set({ state: 'failed', done: this.#progress.done, sentence })
-    }
-  }
-
-  async #makeOverview(folder: string): Promise<void> {
-    const { page, size } = this.#page
-    if (!(await hasOverview(folder))) await makeOverview(await this.#page.scan(), page, size, folder)
-  }
-
-  async #makeTiles(folder: string): Promise<void> {
-    const { levels, turns } = this.#page
-    const tiles = join(folder, TILES)
-    while (!this.#stopping) {
-      if (await tilesComplete(tiles, levels)) {
-        this.#set({ state: 'ready', done: 1, sentence: READY })
-        return
-      }
-      const end = await turns.take()
-      try {
-        if (!this.#stopping) await this.#cut(folder, tiles)
-      } finally {
-        end()
-      }
-    }
-  }
-
-  async #cut(folder: string, tiles: string): Promise<void> {
-    const { program, page, levels } = this.#page
-    if (program === undefined) throw new Error(NOT_BUILT)
-    const scan = await this.#page.scan()
-    const temporary = join(folder, `${TILES}.${randomBytes(8).toString('hex')}.tmp`)
-    await mkdir(temporary)
-    try {
-      this.#pyramid = runPyramid(program, { scan, page, levels, folder: temporary }, (count) => {
-        if (this.#stopping) return
-        this.#set(this.#cutting(count))
-      })
-      // A stop that came before the process was there.
-      if (this.#stopping) this.#pyramid.stop()
-      if ((await this.#pyramid.ended) === 'stopped') return
-      if (!(await tilesComplete(temporary, levels))) throw new Error('not every tile was written')
-      await rm(tiles, { recursive: true, force: true })
-      await rename(temporary, tiles)
+      if (!signal.aborted) this.#set(failed(error, this.#progress.done))
     } finally {
-      this.#pyramid = undefined
-      await rm(temporary, { recursive: true, force: true })
+      signal.removeEventListener('abort', endTiles)
+      await this.#tiles.end()
+      overviewed.open()
+      begun.open()
     }
   }
 
-  #cutting(count: number): PageProgress {
-    const sentence = `Cutting the sheet into tiles: ${count} of ${this.#expected}.`
-    return { state: 'tiles', done: count / this.#expected, sentence }
+  #isOver(): boolean {
+    return isOver(this.#progress)
   }
 
   #set(progress: PageProgress): void {
@@ -192,10 +164,3 @@ export class PagePictures {
     this.#page.progressed(progress)
   }
 }
-
-async function makeSmall(folder: string): Promise<void> {
-  if (!(await hasFromOverview(folder))) await makeFromOverview(folder)
-}
-
-/** Why, as the end of a sentence on one line; a decoder's own words may run over several. */
-const endOf = (error: unknown): string => (systemReason(error).split('\n')[0] ?? '').trim().replace(/\.$/, '')

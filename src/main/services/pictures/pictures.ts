@@ -1,5 +1,4 @@
-import { readFile, realpath } from 'node:fs/promises'
-import { join } from 'node:path'
+import { LIMITS, type Limits } from '../../../contract/limits.ts'
 import {
   type PictureProgress,
   type PictureWanted,
@@ -7,14 +6,17 @@ import {
   type SheetPictures,
 } from '../../../contract/pictures.ts'
 import type { Sheet } from '../../../core/job/types.ts'
-import { inspectScan } from '../scans/inspect-scan.ts'
+import { tooManyPixels } from '../scans/pixel-limit.ts'
 import { resolveScan } from '../scans/scan-path.ts'
 import type { SheetScan } from '../scans/verify-scans.ts'
 import { ServiceError } from '../service-error.ts'
-import { PagePictures, type PageProgress } from './page-pictures.ts'
+import { dropStrange } from './drop-strange.ts'
+import type { PageProgress } from './page.ts'
+import { PagePictures } from './page-pictures.ts'
 import { pictureFolder } from './picture-folder.ts'
-import { pictureFile, pictureFolderName, pictureVersion } from './picture-names.ts'
-import { OVERVIEW_SIDE, PAGE_PIXELS, within } from './sizes.ts'
+import { pictureVersion } from './picture-names.ts'
+import type { Picture } from './read-picture.ts'
+import { OVERVIEW_SIDE, within } from './sizes.ts'
 import { Turns } from './turns.ts'
 
 export interface PicturesOf {
@@ -27,15 +29,17 @@ export interface PicturesOf {
   /** The sheet of an id and how its scan was found; undefined when the job has none. */
   sheet: (id: string) => { sheet: Sheet; scan: SheetScan | undefined } | undefined
   progressed: (progress: PictureProgress) => void
-  /** The built program that cuts tiles; undefined when the project was not built. */
+  /** The built program that makes pictures; undefined when the project was not built. */
   program: string | undefined
+  /** All sheets of the job: the pictures of others are removed when the first is shown. Without: none are. */
+  sheets?: () => readonly Sheet[]
+  /** How much is taken in. Without: as much as is usual. */
+  limits?: () => Limits
+  /** What opens a locked scan, by its SHA-256. */
+  password?: (sha256: string) => string | undefined
 }
 
-/** A picture's bytes and media type. */
-export interface Picture {
-  bytes: Uint8Array
-  type: string
-}
+export type { Picture }
 
 /** The pictures of all sheets of a job. Sheets on the same page of the same scan share theirs. */
 export class Pictures {
@@ -43,6 +47,7 @@ export class Pictures {
   readonly #turns = new Turns()
   readonly #pages = new Map<string, { pictures: PagePictures; sheets: Set<string> }>()
   #closed = false
+  #tidied: Promise<void> | undefined
 
   constructor(of: PicturesOf) {
     this.#of = of
@@ -56,20 +61,22 @@ export class Pictures {
   async show(id: string): Promise<SheetPictures> {
     const { sheet, scan } = this.#mustHave(id)
     const { width, height } = sheet.scan
-    const answer = (progress: PageProgress): SheetPictures => ({
+    const answer = (progress: PageProgress, exact = false): SheetPictures => ({
       sheet: id,
       width,
       height,
       version: pictureVersion(sheet.scan),
       overview: within({ width, height }, OVERVIEW_SIDE),
       levels: pyramidLevels(width, height),
+      exact,
       progress: { sheet: id, ...progress },
     })
     const fault = this.#fault(sheet, scan)
     if (fault !== undefined) return answer({ state: 'failed', done: 0, sentence: fault })
+    this.#tidied ??= this.#tidy()
     const page = this.#pageOf(sheet)
     await page.begin()
-    return answer(page.progress)
+    return answer(page.progress, page.exact)
   }
 
   /**
@@ -88,29 +95,24 @@ export class Pictures {
     )
   }
 
-  /** A picture; null when there is none, or none yet. Those of the whole sheet are waited for while they are made. */
-  async picture(wanted: PictureWanted): Promise<Picture | null> {
+  /**
+   * A picture; null when there is none. What is being made is waited for.
+   * @param signal ends the waiting for a tile
+   */
+  async picture(wanted: PictureWanted, signal?: AbortSignal): Promise<Picture | null> {
     const found = this.#of.sheet(wanted.sheet)
     if (found === undefined || this.#fault(found.sheet, found.scan) !== undefined) return null
-    const { scan } = found.sheet
-    if (wanted.version !== pictureVersion(scan)) return null
-    const named = pictureFile(wanted, pyramidLevels(scan.width, scan.height))
-    const folder = await this.#pages.get(wanted.version)?.pictures.folder(wanted.kind !== 'tile')
-    if (named === null || folder === undefined) return null
-    const path = join(folder, named.file)
-    try {
-      // A link put among the pictures must not lead to another file.
-      if ((await realpath(path)) !== path) return null
-      return { bytes: await readFile(path), type: named.type }
-    } catch {
-      return null
-    }
+    if (wanted.version !== pictureVersion(found.sheet.scan)) return null
+    const page = this.#pages.get(wanted.version)?.pictures
+    if (page === undefined) return null
+    return wanted.kind === 'tile' ? page.tile(wanted, signal) : page.whole(wanted.kind)
   }
 
   /** Stops everything and waits until nothing runs any more. */
   async close(): Promise<void> {
     this.#closed = true
     await Promise.all([...this.#pages.values()].map(({ pictures }) => pictures.close()))
+    await this.#tidied
   }
 
   #mustHave(id: string): { sheet: Sheet; scan: SheetScan | undefined } {
@@ -119,16 +121,20 @@ export class Pictures {
     throw new ServiceError('The job has no such sheet any more: choose another.')
   }
 
+  async #tidy(): Promise<void> {
+    const { job, sheets, writable } = this.#of
+    if (sheets === undefined || !writable()) return
+    // What can't be removed is in nobody's way.
+    await dropStrange(job, sheets()).catch(() => undefined)
+  }
+
   /** Why a scan can't be shown. */
   #fault({ id, scan }: Sheet, found: SheetScan | undefined): string | undefined {
     if (found === undefined)
       return `The scan ${scan.file} of sheet ${id} was not checked: open the job again.`
     if (found.state !== 'ok') return found.sentence
-    if (scan.width * scan.height <= PAGE_PIXELS) return undefined
-    return (
-      `The scan ${scan.file} of sheet ${id} has ${scan.width} × ${scan.height} pixels, more than the ` +
-      `${PAGE_PIXELS.toLocaleString('en')} that can be shown: scan it with fewer dots to the inch, or in parts.`
-    )
+    const { limits = usual } = this.#of
+    return tooManyPixels(`The scan ${scan.file} of sheet ${id}`, scan, limits())
   }
 
   #pageOf(sheet: Sheet): PagePictures {
@@ -139,15 +145,16 @@ export class Pictures {
       known.sheets.add(id)
       return known.pictures
     }
-    const { job, writable, temporary, progressed, program } = this.#of
-    const levels = pyramidLevels(scan.width, scan.height)
+    const { job, writable, temporary, progressed, program, password, limits = usual } = this.#of
     const sheets = new Set([id])
+    const page = { scan, levels: pyramidLevels(scan.width, scan.height) }
     const pictures = new PagePictures({
-      folder: () => pictureFolder(job, pictureFolderName(scan), writable(), temporary, levels),
-      scan: () => suitingScan(job, sheet),
-      page: scan.page,
-      size: scan,
-      levels,
+      ...page,
+      sheet: id,
+      folder: () => pictureFolder(job, page, writable(), temporary),
+      file: () => resolveScan(job, scan.file, `sheet ${id}`),
+      password: () => password?.(scan.sha256.toLowerCase()),
+      limits,
       program,
       turns: this.#turns,
       progressed: (progress) => {
@@ -159,13 +166,4 @@ export class Pictures {
   }
 }
 
-/** Where a sheet's scan is, seen to have the pixels that the job says. */
-async function suitingScan(job: string, { id, scan }: Sheet): Promise<string> {
-  const path = await resolveScan(job, scan.file, `sheet ${id}`)
-  const { width, height } = await inspectScan(path, scan.file, scan.page)
-  if (width === scan.width && height === scan.height) return path
-  throw new ServiceError(
-    `The scan ${scan.file} of sheet ${id} has ${width} × ${height} pixels, and the job says ` +
-      `${scan.width} × ${scan.height}, so no mark would lie where it was picked: bring the scan in as a new sheet.`,
-  )
-}
+const usual = (): Limits => LIMITS

@@ -1,10 +1,23 @@
-import type { TilesWanted } from './cut-tiles.ts'
+import type { BlockWanted, TilesWanted } from './cut-tiles.ts'
+import type { WholeWanted } from './make-whole.ts'
+import type { Size } from './sizes.ts'
+import type { TileKind } from './tile-kind.ts'
 
-/** What the process that cuts tiles is told, once. */
-export type ToPyramid = TilesWanted
+/** What the process that makes pictures is told, once. memory: the most bytes that it may use. */
+export type ToPyramid = { memory: number } & (
+  | { make: 'whole'; wanted: Omit<WholeWanted, 'kind'> }
+  | { make: 'tiles'; wanted: TilesWanted }
+  | { make: 'block'; wanted: BlockWanted }
+)
 
 /** What it tells. */
 export type FromPyramid =
+  /** How the tiles of the page are to be kept, its pixels, and what makes them; before a picture of the whole. */
+  | { kind: 'page'; page: TileKind; size: Size; tool: string }
+  /** The picture of the whole is there; what is made of it follows. */
+  | { kind: 'overview' }
   | { kind: 'tiles'; tiles: number }
+  /** The tiles of a block, below its folder. */
+  | { kind: 'block'; files: string[] }
   | { kind: 'done' }
   | { kind: 'failed'; because: string }

@@ -1,23 +1,46 @@
 import { type ChildProcess, fork } from 'node:child_process'
-import type { TilesWanted } from './cut-tiles.ts'
+import { makePictures } from './make-pictures.ts'
 import type { FromPyramid, ToPyramid } from './pyramid-messages.ts'
 
-/** Tiles that are being cut by a process of their own. */
+/** Pictures that are being made by a process of their own. */
 export interface RunningPyramid {
   /**
-   * `done` when all are cut, `stopped` after `stop`.
-   * @throws Error whose message says why they could not be cut, as the end of a sentence
+   * `done` when all are made, `stopped` after `stop`.
+   * @throws Error whose message says why they could not be made, as the end of a sentence
    */
   ended: Promise<'done' | 'stopped'>
   /** Ends the process; `ended` resolves when it has ended. */
   stop(): void
 }
 
-export function runPyramid(
-  program: string,
-  wanted: TilesWanted,
-  progressed: (tiles: number) => void,
-): RunningPyramid {
+/** Hears what the process tells. */
+export type Told = (message: FromPyramid) => void
+
+const NOT_BUILT = 'the program that makes pictures is not there: build the project with "npm run build"'
+
+/** @param program the built program; without it only the picture of the whole is made, in this process */
+export function runPyramid(program: string | undefined, order: ToPyramid, told: Told): RunningPyramid {
+  return program === undefined ? runHere(order, told) : runProgram(program, order, told)
+}
+
+function runHere(order: ToPyramid, told: Told): RunningPyramid {
+  let stopped = false
+  const make = async (): Promise<'done' | 'stopped'> => {
+    if (order.make !== 'whole') throw new Error(NOT_BUILT)
+    await makePictures(order, (message) => {
+      if (!stopped) told(message)
+    })
+    return stopped ? 'stopped' : 'done'
+  }
+  return {
+    ended: make(),
+    stop: () => {
+      stopped = true
+    },
+  }
+}
+
+function runProgram(program: string, order: ToPyramid, told: Told): RunningPyramid {
   const child: ChildProcess = fork(program, [], {
     stdio: ['ignore', 'ignore', 'ignore', 'ipc'],
     execArgv: [],
@@ -26,20 +49,20 @@ export function runPyramid(
   const ended = new Promise<'done' | 'stopped'>((resolve, reject) => {
     let outcome: 'done' | Error | undefined
     child.on('message', (message: FromPyramid) => {
-      if (message.kind === 'tiles') progressed(message.tiles)
-      else outcome = message.kind === 'done' ? 'done' : new Error(message.because)
+      if (message.kind === 'done') outcome = 'done'
+      else if (message.kind === 'failed') outcome = new Error(message.because)
+      else if (!stopped) told(message)
     })
     child.once('error', () => {
-      outcome ??= new Error('the process that cuts tiles could not be started')
+      outcome ??= new Error('the process that makes pictures could not be started')
       if (child.pid === undefined) reject(outcome)
     })
     child.once('close', (code, signal) => {
       if (stopped) resolve('stopped')
       else if (outcome === 'done') resolve('done')
-      else reject(outcome ?? new Error(`the process that cuts tiles ended early (${signal ?? code})`))
+      else reject(outcome ?? new Error(`the process that makes pictures ended early (${signal ?? code})`))
     })
   })
-  const order: ToPyramid = wanted
   // A process that ends before it reads this is told of by 'close'.
   child.send(order, () => undefined)
   return {

@@ -3,9 +3,6 @@ export const OVERVIEW_SIDE = 2048
 export const THUMBNAIL_SIDE = 360
 export const GROUND_SIDE = 192
 
-/** The most pixels that a page may have. */
-export const PAGE_PIXELS = 1_000_000_000
-
 export interface Size {
   width: number
   height: number

@@ -3,9 +3,10 @@ import type { Limits } from '../../../../contract/limits.ts'
 import { ServiceError } from '../../service-error.ts'
 import { ScanLocked } from '../scan-locked.ts'
 import { watchChild } from './child-memory.ts'
-import { howItEnded } from './how-it-ended.ts'
+import { howItEnded, tookTooLong } from './how-it-ended.ts'
 import type { FromReader, ReadAnswer, ReadAnswers, ReadOrder, ReadTask, ToReader } from './reader-messages.ts'
 import { type ReaderProgram, readerProgram } from './reader-program.ts'
+import { timeAllowed } from './time-allowed.ts'
 
 /** Milliseconds that it is kept without work, so that one look after another starts at once. */
 const KEPT = 10_000
@@ -143,10 +144,10 @@ export class ReadingProcess {
         clearTimeout(timer)
         stopWatching()
       })
-      void running.ready.then(() => {
+      void Promise.all([timeAllowed(order), running.ready]).then(([seconds]) => {
         if (ended.signal.aborted) return
         clearTimeout(timer)
-        timer = setTimeout(() => fail(howItEnded('time', order)), order.limits.seconds * 1000)
+        timer = setTimeout(() => fail(tookTooLong(order, seconds)), seconds * 1000)
         child.send({ id, order } satisfies ToReader, () => undefined)
       })
     })

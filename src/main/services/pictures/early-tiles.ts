@@ -1,0 +1,86 @@
+import { mkdir, rm } from 'node:fs/promises'
+import { join } from 'node:path'
+import type { PyramidLevel } from '../../../contract/pictures.ts'
+import { type Area, areaOf, type Block, blockAbout, type TilePlace } from './block.ts'
+import type { TilesWanted } from './cut-tiles.ts'
+import { halfMade } from './half-made.ts'
+import { isSooner, type Pace, readingPace } from './out-of-turn.ts'
+import { tileFile } from './picture-names.ts'
+import type { RunningPyramid } from './run-pyramid.ts'
+
+export interface EarlyOf extends TilesWanted {
+  /** What reading the page takes, as far as is known, ms. */
+  read: number
+  /** Makes a block of tiles in an empty folder. */
+  make: (block: Block, folder: string, made: (files: string[]) => void) => RunningPyramid
+  now: () => number
+}
+
+/** Tiles of a page that are made before their turn, because they are looked at. One block is made at a time. */
+export class EarlyTiles {
+  readonly #of: EarlyOf
+  readonly #files = new Map<string, string>()
+  readonly #folders: string[] = []
+  #read: number
+  #running: Promise<void> | undefined
+  #pyramid: RunningPyramid | undefined
+  #ended = false
+
+  constructor(of: EarlyOf) {
+    this.#of = of
+    this.#read = of.read
+  }
+
+  /** Where a tile is; undefined when it was not made. */
+  file(place: TilePlace): string | undefined {
+    return this.#files.get(tileFile(place, this.#of.kind.type))
+  }
+
+  /** Makes the first of these that is sooner there so than in its turn. */
+  consider(wanted: readonly TilePlace[], cutting: Omit<Pace, 'read'>): void {
+    const [page] = this.#of.levels
+    if (this.#ended || this.#running !== undefined || page === undefined) return
+    for (const place of wanted) {
+      const level = this.#of.levels[place.level]
+      if (level === undefined || this.file(place) !== undefined) continue
+      const block = blockAbout(place, level)
+      const area = areaOf(block, page)
+      if (!isSooner(area, page, { ...cutting, read: this.#read })) continue
+      this.#running = this.#make(block, area, page).finally(() => {
+        this.#running = undefined
+      })
+      return
+    }
+  }
+
+  /** Ends what is being made, and waits until it has ended; what is there goes. */
+  async end(): Promise<void> {
+    this.#ended = true
+    this.#pyramid?.stop()
+    await this.#running
+    this.#files.clear()
+    for (const folder of this.#folders) await rm(folder, { recursive: true, force: true })
+  }
+
+  async #make(block: Block, area: Area, page: PyramidLevel): Promise<void> {
+    const folder = join(this.#of.folder, halfMade('early'))
+    const began = this.#of.now()
+    try {
+      this.#folders.push(folder)
+      await mkdir(folder)
+      if (this.#ended) return
+      let files: string[] = []
+      this.#pyramid = this.#of.make(block, folder, (made) => {
+        files = made
+      })
+      if ((await this.#pyramid.ended) === 'stopped') return
+      for (const file of files) this.#files.set(file, join(folder, file))
+      this.#read = readingPace(area, page, this.#of.now() - began)
+    } catch {
+      // They come in their turn, or the cutting says why not.
+      this.#ended = true
+    } finally {
+      this.#pyramid = undefined
+    }
+  }
+}

@@ -1,0 +1,16 @@
+import { cutBlock, cutTiles } from './cut-tiles.ts'
+import { makeFromOverview, makeOverview } from './make-whole.ts'
+import { lookAtPage } from './open-page.ts'
+import type { FromPyramid, ToPyramid } from './pyramid-messages.ts'
+
+/** Makes what is wanted, and tells how far it is. */
+export async function makePictures(order: ToPyramid, tell: (message: FromPyramid) => void): Promise<void> {
+  if (order.make === 'tiles') return cutTiles(order.wanted, (tiles) => tell({ kind: 'tiles', tiles }))
+  if (order.make === 'block') return tell({ kind: 'block', files: await cutBlock(order.wanted) })
+  const { kind, size, tool } = await lookAtPage(order.wanted.file)
+  tell({ kind: 'page', page: kind, size, tool })
+  if (size.width !== order.wanted.size.width || size.height !== order.wanted.size.height) return
+  await makeOverview({ ...order.wanted, kind })
+  tell({ kind: 'overview' })
+  await makeFromOverview({ ...order.wanted, kind })
+}

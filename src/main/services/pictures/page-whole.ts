@@ -1,0 +1,62 @@
+import { ServiceError } from '../service-error.ts'
+import { ownMark } from './half-made.ts'
+import { wholeSizes } from './manifest.ts'
+import type { PageFile } from './open-page.ts'
+import type { Page } from './page.ts'
+import { type Looked, type PageMaking, runOrder, type Whole } from './page-making.ts'
+import type { FromPyramid } from './pyramid-messages.ts'
+import type { Size } from './sizes.ts'
+
+/**
+ * Has the pictures of the whole made, unless they are there.
+ * @param looked called when it is known how the tiles are kept, long before the pictures are there
+ * @returns null when it was stopped
+ * @throws ServiceError when the page has other pixels than the job says, or Error whose message ends a sentence
+ */
+export async function makePageWhole(
+  making: PageMaking,
+  file: PageFile,
+  looked: (looked: Looked) => void,
+): Promise<Whole | null> {
+  const { folder, page, whole } = making
+  if (whole !== undefined && (await hasWhole(folder))) {
+    looked(whole)
+    making.overviewed()
+    return whole
+  }
+  const began = performance.now()
+  const size = { width: page.scan.width, height: page.scan.height }
+  const found: { looked?: Looked; size?: Size; took?: number } = {}
+  const told = (message: FromPyramid): void => {
+    if (message.kind === 'page') {
+      found.size = message.size
+      if (!suits(page, message.size)) return
+      found.looked = { kind: message.page, tool: message.tool }
+      looked(found.looked)
+    } else if (message.kind === 'overview') {
+      found.took = performance.now() - began
+      making.overviewed()
+    }
+  }
+  const wanted = { file, size, mark: ownMark(), folder }
+  if ((await runOrder(making, { make: 'whole', wanted }, told).ended) === 'stopped') return null
+  if (found.size !== undefined && !suits(page, found.size)) throw otherSize(page, found.size)
+  if (found.looked === undefined || found.took === undefined)
+    throw new Error('the picture of the whole was not made')
+  return { ...found.looked, took: found.took }
+}
+
+const suits = ({ scan }: Page, { width, height }: Size): boolean =>
+  width === scan.width && height === scan.height
+
+const otherSize = ({ scan, sheet }: Page, { width, height }: Size): ServiceError =>
+  new ServiceError(
+    `The scan ${scan.file} of sheet ${sheet} has ${width} × ${height} pixels, and the job says ` +
+      `${scan.width} × ${scan.height}, so no mark would lie where it was picked: bring the scan in as a new sheet.`,
+  )
+
+const hasWhole = (folder: string): Promise<boolean> =>
+  wholeSizes(folder).then(
+    () => true,
+    () => false,
+  )
