@@ -7,6 +7,7 @@ import { useCommands } from './frame/use-commands.ts'
 import { useKeptFocus } from './frame/use-kept-focus.ts'
 import { useKeys } from './frame/use-keys.ts'
 import { useTheme } from './frame/use-theme.ts'
+import { PagesDialog } from './intake/pages-dialog.tsx'
 import { StartPage } from './start/start-page.tsx'
 
 /** The window: the start page, or the bench with a job on it. */
@@ -22,6 +23,7 @@ export function App() {
   return (
     <I18nProvider locale="en-GB">
       {ready && (open ? <Frame showKeys={showKeys} /> : <StartPage />)}
+      <PagesDialog />
       <KeysDialog open={keys} onClose={() => setKeys(false)} />
     </I18nProvider>
   )

@@ -1,30 +1,8 @@
-import axe from 'axe-core'
-import type { Page } from 'playwright-core'
 import { describe, expect, it } from 'vitest'
 import { inEachHost } from './harness/at-the-bench.ts'
 import { bringRow, tableSettled } from './harness/table-in-window.ts'
+import { type Found, violations } from './harness/violations.ts'
 import { oneOf, sheetReady } from './steps.ts'
-
-interface Found {
-  rule: string
-  what: string
-  where: string[]
-}
-
-/** What axe-core finds against WCAG 2.2, levels A and AA, and its own best practices; a sentence for each rule. */
-async function violations(page: Page, scene: string): Promise<Found[]> {
-  if (!(await page.evaluate(() => 'axe' in window))) await page.evaluate(axe.source)
-  const found = await page.evaluate(async () => {
-    const { axe: rules } = window as unknown as { axe: typeof axe }
-    const { violations } = await rules.run(document, { resultTypes: ['violations'] })
-    return violations.map(({ id, help, nodes }) => ({
-      rule: id,
-      what: help,
-      where: nodes.map(({ target, failureSummary }) => `${target.join(' ')}: ${failureSummary}`),
-    }))
-  })
-  return found.map((one) => ({ ...one, rule: `${scene}: ${one.rule}` }))
-}
 
 const STATIONS = ['Sheet', 'Scale', 'Pick', 'Read', 'Prove', 'Hand over']
 
@@ -61,6 +39,23 @@ describe('Somebody who hears the window, or sees it badly, finds nothing in the 
           found.push(...(await violations(page, 'naming what was picked')))
           await person.click(person.button('Abandon'))
           await person.station('Sheet')
+
+          await person.click(person.button(/^Notes \(/))
+          await person.click(page.getByRole('list', { name: 'Notes' }).getByRole('button').first())
+          await page.getByRole('article', { name: 'Note 1' }).waitFor()
+          found.push(...(await violations(page, 'card of a note')))
+          await person.click(person.button('Write a note'))
+          found.push(...(await violations(page, 'picking the region of a note')))
+          await person.click(person.button('The whole sheet'))
+          await page.getByRole('form', { name: 'Note' }).waitFor()
+          found.push(...(await violations(page, 'writing a note')))
+          await person.click(person.button('Abandon'))
+          await person.click(person.button(/^Notes \(/))
+          await person.click(person.button('Back to Sheet'))
+          await person.click(person.button('Limits…'))
+          await page.getByRole('dialog', { name: 'Limits' }).waitFor()
+          found.push(...(await violations(page, 'limits')))
+          await person.press('Escape')
 
           for (const name of ['hood_od', 'flange_bore']) {
             await person.click(await bringRow(page, name))

@@ -5,6 +5,7 @@ import type { Unit } from '../../core/job/types.ts'
 import type { Table } from '../../core/ledger/table.ts'
 import { noPicks, type Picks } from '../picking/picks.ts'
 import { type Aids, PLAIN } from '../sheet/aids.ts'
+import { startingAids } from '../sheet/starting-aids.ts'
 import type { Selection } from './selection.ts'
 import type { Station } from './stations.ts'
 
@@ -42,7 +43,7 @@ export interface Bench {
   pictures: Record<string, SheetPictures>
   selection: Selection | null
   picks: Picks
-  /** How each sheet is looked at. */
+  /** How each sheet is looked at, where that was changed. */
   aids: Record<string, Aids>
   /** Who makes the edits: an id or a name. */
   person: string
@@ -73,5 +74,9 @@ export const useBench = create<Bench>(() => ({
 }))
 
 /** How a sheet is looked at now. */
-export const aidsOf = (bench: Bench, sheet: string | null): Aids =>
-  (sheet === null ? undefined : bench.aids[sheet]) ?? PLAIN
+export function aidsOf({ aids, opened }: Bench, sheet: string | null): Aids {
+  const chosen = sheet === null ? undefined : aids[sheet]
+  if (chosen !== undefined) return chosen
+  const found = opened?.job.sheets.find(({ id }) => id === sheet)
+  return found === undefined ? PLAIN : startingAids(found)
+}

@@ -1,10 +1,12 @@
+import type { AskAnswer } from '../../contract/asks.ts'
+import { takePages } from '../intake/take-pages.ts'
 import { useBench } from './bench-store.ts'
 import { showSheet } from './choose.ts'
 import { signed } from './edits.ts'
 import { getPictures } from './get-pictures.ts'
 import { endWork, showWork, tell } from './notices.ts'
 import { takeKept } from './take-in.ts'
-import { ask, theHost } from './the-host.ts'
+import { theHost } from './the-host.ts'
 
 let sent = 0
 
@@ -29,21 +31,31 @@ export async function sendScan(file: File): Promise<string | undefined> {
   }
 }
 
-/**
- * Brings scans into the job, each as a sheet of its own, and puts the last one on the bench; not from under somebody
- * who took up a tool meanwhile.
- */
+/** Has sheets made of a scan that was handed over, of the pages that a person chooses where there is a choice. */
+async function bringInOne(upload: string, name: string, meant: ReturnType<typeof signed>): Promise<void> {
+  let added: AskAnswer<'add-sheets'> | undefined
+  await takePages(upload, name, async (chosen) => {
+    const reply = await theHost().ask('add-sheets', { upload, ...chosen, ...meant })
+    if (!reply.ok) return reply.sentence
+    added = reply.answer
+    return ''
+  })
+  if (added === undefined) return
+  takeKept(added)
+  for (const remark of added.remarks) tell('told', remark)
+  const [first] = added.sheets
+  if (first === undefined) return
+  // The first of them is on the bench; not from under somebody who took up a tool meanwhile.
+  if (useBench.getState().picks.tool.kind === 'look') await showSheet(first)
+  else await getPictures(first)
+}
+
+/** Brings scans into the job, each page that is wanted as a sheet of its own. */
 export async function bringIn(files: readonly File[]): Promise<void> {
   // Another job may be open by the time that a large scan has arrived.
   const meant = signed()
   for (const file of files) {
     const upload = await sendScan(file)
-    if (upload === undefined) continue
-    const added = await ask('add-sheet', { upload, ...meant })
-    if (added === undefined) continue
-    takeKept(added)
-    for (const remark of added.remarks) tell('told', remark)
-    if (useBench.getState().picks.tool.kind === 'look') await showSheet(added.sheet)
-    else await getPictures(added.sheet)
+    if (upload !== undefined) await bringInOne(upload, file.name, meant)
   }
 }

@@ -2,24 +2,32 @@ import type { Mark } from '../../core/job/types.ts'
 import { noPicks, type Picks } from '../picking/picks.ts'
 import type { Tool } from '../picking/tool.ts'
 import type { Aids } from '../sheet/aids.ts'
+import { sameAids, startingAids } from '../sheet/starting-aids.ts'
 import { aidsOf, type Bench, useBench } from './bench-store.ts'
 import { getPictures } from './get-pictures.ts'
 import type { Selection } from './selection.ts'
 import type { Station } from './stations.ts'
+
+/** Whether the card of what is chosen lies on the desk, in place of what the station offers. */
+export const liesOnDesk = ({ kind }: Selection): boolean =>
+  kind === 'dimension' || kind === 'mark' || kind === 'note'
 
 /** Goes to a station; what was being picked is put down, and a card that lay on the desk is put away. */
 export function goTo(station: Station): void {
   useBench.setState(({ selection }) => ({
     station,
     picks: noPicks({ kind: 'look' }),
-    ...(selection?.kind === 'dimension' || selection?.kind === 'mark' ? { selection: null } : {}),
+    ...(selection !== null && liesOnDesk(selection) ? { selection: null } : {}),
   }))
 }
 
 /** Another sheet on the bench. Picks are pixels of the one before, so they are put down, and so is a view's tool. */
 function onBench({ sheet: before, picks }: Bench, sheet: string | null): Partial<Bench> {
   if (sheet === before) return {}
-  return { sheet, picks: noPicks('view' in picks.tool ? { kind: 'look' } : picks.tool) }
+  return {
+    sheet,
+    picks: noPicks('view' in picks.tool || picks.tool.kind === 'repeat' ? { kind: 'look' } : picks.tool),
+  }
 }
 
 /** Takes a tool up, with nothing picked yet. A tool that belongs to a view brings its sheet to the bench. */
@@ -67,7 +75,9 @@ export function choose(selection: Selection | null): void {
   const bench = useBench.getState()
   const view =
     selection?.kind === 'view' ? bench.opened?.job.views.find(({ id }) => id === selection.id) : undefined
-  const on = view?.sheet ?? marksOf(selection)[0]?.sheet ?? bench.sheet
+  const note =
+    selection?.kind === 'note' ? bench.opened?.job.notes.find(({ id }) => id === selection.id) : undefined
+  const on = view?.sheet ?? note?.sheet ?? marksOf(selection)[0]?.sheet ?? bench.sheet
   useBench.setState({ selection, ...(bench.picks.features.length > 0 ? {} : onBench(bench, on)) })
 }
 
@@ -79,9 +89,12 @@ export async function showSheet(sheet: string): Promise<void> {
 
 /** Changes how the sheet on the bench is looked at. */
 export function lookWith(aids: Partial<Aids>): void {
-  useBench.setState((bench) =>
-    bench.sheet === null
-      ? {}
-      : { aids: { ...bench.aids, [bench.sheet]: { ...aidsOf(bench, bench.sheet), ...aids } } },
-  )
+  useBench.setState((bench) => {
+    const sheet = bench.opened?.job.sheets.find(({ id }) => id === bench.sheet)
+    if (sheet === undefined) return {}
+    const next = { ...aidsOf(bench, sheet.id), ...aids }
+    const { [sheet.id]: _, ...others } = bench.aids
+    // As it began it goes on following the job.
+    return { aids: sameAids(next, startingAids(sheet)) ? others : { ...others, [sheet.id]: next } }
+  })
 }

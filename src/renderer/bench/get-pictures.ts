@@ -22,6 +22,7 @@ async function asked(sheet: string): Promise<void> {
   if (pictures === undefined || useBench.getState().opened?.place !== opened?.place) return
   const progress = further(pictures.progress, heard)
   useBench.setState((bench) => ({ pictures: { ...bench.pictures, [sheet]: { ...pictures, progress } } }))
+  if (progress.state === 'ready' && pictures.progress.state !== 'ready') void getPictures(sheet)
 }
 
 /** Has the pictures of a sheet made, whichever is on the bench; asks once while an answer is on its way. */
@@ -41,4 +42,7 @@ export function heardOfPictures(progress: PictureProgress): void {
   const known = pictures[progress.sheet]
   if (known === undefined) return
   useBench.setState({ pictures: { ...pictures, [progress.sheet]: { ...known, progress } } })
+  // Whether tiles have the very values of the scan is known for certain once all are made.
+  const justReady = progress.state === 'ready' && known.progress.state !== 'ready'
+  if (justReady && waiting === undefined) void getPictures(progress.sheet)
 }

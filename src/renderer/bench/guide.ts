@@ -21,7 +21,9 @@ export function calibratedViews(job: Job, table: Table | null): View[] {
 
 const count = (n: number, one: string, many: string): string => (n === 1 ? `one ${one}` : `${n} ${many}`)
 
-function atSheet(job: Job): Guide {
+function atSheet(job: Job, picks: Picks): Guide {
+  const picking = whilePicking(picks, { straighten: 'Press Enter to straighten the sheet by this line.' })
+  if (picking !== null) return { next: picking, missing: 'Nothing is missing for Scale.' }
   if (job.sheets.length === 0) {
     return {
       next: 'Bring in a scan of the drawing: choose the file, or drop it on this window.',
@@ -139,9 +141,21 @@ function atHandOver(job: Job): Guide {
  * @param table of this job or of an earlier edit of it; null while the first one is worked out
  */
 export function guide(job: Job, table: Table | null, station: Station, picks: Picks): Guide {
+  const guide = atStation(job, table, station, picks)
+  if (picks.tool.kind !== 'note') return guide
+  const noting = whilePicking(picks, {
+    note:
+      picks.tool.note === undefined
+        ? 'Write what is to be noted, and keep it.'
+        : 'Keep the new region, or abandon it.',
+  })
+  return noting === null ? guide : { ...guide, next: noting }
+}
+
+function atStation(job: Job, table: Table | null, station: Station, picks: Picks): Guide {
   switch (station) {
     case 'sheet':
-      return atSheet(job)
+      return atSheet(job, picks)
     case 'scale':
       return atScale(job, table, picks)
     case 'pick':

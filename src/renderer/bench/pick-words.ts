@@ -1,3 +1,4 @@
+import type { MarkNeed } from '../../core/job/mark-needs.ts'
 import type { Measure } from '../../core/job/types.ts'
 import { isComplete, needsOf, type Picks, wanted } from '../picking/picks.ts'
 
@@ -44,22 +45,51 @@ function picksOfCurrent(picks: Picks): number {
   return current === undefined || current.done || !('pixels' in current) ? 0 : current.pixels.length
 }
 
+const AGAIN: Readonly<Record<MarkNeed, readonly string[]>> = {
+  point: ['find it again and pick it'],
+  line: ['find it again and pick a point on it', 'pick another point on it, well away'],
+  circle: [
+    'find it again and pick a point on its rim',
+    'pick a second point on the rim',
+    'pick a third point on the rim',
+  ],
+  path: ['find it again and pick where it begins', 'pick the next bend, and press Enter at its end'],
+  'closed path': [
+    'find it again and pick a corner',
+    'go round by the same corners, and press Enter at the last',
+  ],
+}
+
+function againSentence(mark: string, need: MarkNeed, current: number): string {
+  const sentences = AGAIN[need]
+  return `Mark ${mark} once more: ${sentences[Math.min(current, sentences.length - 1)]}.`
+}
+
 /** What to pick now, in a sentence; empty when nothing is asked for or all is picked. */
 export function pickSentence(picks: Picks): string {
   const { tool } = picks
   const need = wanted(picks)
   if (need === null || tool.kind === 'look') return ''
   const current = picksOfCurrent(picks)
+  if (tool.kind === 'repeat') return againSentence(tool.mark, need, current)
   const feature = picks.features.length - (current > 0 ? 1 : 0)
   const several = needsOf(tool).length > 1
   switch (need) {
     case 'point':
+      if (tool.kind === 'note') {
+        return feature === 0 ? 'Pick one corner of what the note is about.' : 'Pick the corner opposite.'
+      }
       if (tool.kind === 'outline') {
         return feature === 0 ? 'Pick one corner of the view.' : 'Pick the corner opposite.'
       }
       if (tool.kind === 'reference' && tool.reference === 'rectangle') return CORNERS[feature] ?? ''
       return feature === 0 ? 'Pick the first end.' : 'Pick the other end.'
     case 'line':
+      if (tool.kind === 'straighten') {
+        return current === 0
+          ? 'Drag along an edge of the sheet or a line that is meant to be level or upright, or pick two points on it.'
+          : 'Pick another point on it, well away.'
+      }
       return `${feature === 0 ? 'First line' : 'Second line'}: ${onLine(current)}.`
     case 'circle':
       if (!several) return `${onRim(current)}.`

@@ -4,3 +4,4 @@ export type Selection =
   | { kind: 'view'; id: string }
   | { kind: 'reference'; view: string; id: string }
   | { kind: 'mark'; id: string }
+  | { kind: 'note'; id: string }

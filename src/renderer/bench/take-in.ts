@@ -135,9 +135,12 @@ function dropWhatIsGone(job: Job): void {
         ? job.views.some(({ id }) => id === selection.id)
         : selection.kind === 'mark'
           ? job.marks.some(({ id }) => id === selection.id)
-          : job.views.some(
-              ({ id, references }) => id === selection.view && references.some((r) => r.id === selection.id),
-            )
+          : selection.kind === 'note'
+            ? job.notes.some(({ id }) => id === selection.id)
+            : job.views.some(
+                ({ id, references }) =>
+                  id === selection.view && references.some((r) => r.id === selection.id),
+              )
   if (!there) useBench.setState({ selection: null })
 }
 

@@ -1,23 +1,35 @@
 import './desk.css'
+import { useEffect, useRef } from 'react'
 import { useBench } from '../bench/bench-store.ts'
-import { choose, putDown } from '../bench/choose.ts'
+import { choose, liesOnDesk, putDown } from '../bench/choose.ts'
 import { MEASURE_WORDS, pickSentence } from '../bench/pick-words.ts'
+import type { Selection } from '../bench/selection.ts'
 import { STATION_NAMES } from '../bench/stations.ts'
 import { DimensionCard } from '../card/dimension-card.tsx'
 import { LongWork } from '../frame/long-work.tsx'
 import { Button } from '../parts/button.tsx'
 import { DeskHead } from './desk-head.tsx'
+import { RepeatDesk } from './mark/repeat-desk.tsx'
 import { MarkCard } from './mark-card.tsx'
+import { NoteCard } from './notes/note-card.tsx'
+import { NotesShelf } from './notes/notes-shelf.tsx'
+import { Noting } from './notes/noting.tsx'
 import { StationDesk } from './station-desk.tsx'
 
 /** The desk beside the sheet: what the station offers, or the card of what is chosen. */
 export function Desk() {
   const station = useBench((bench) => bench.station)
+  const card = useBench(({ selection }) => (selection !== null && liesOnDesk(selection) ? selection : null))
+  const scroll = useRef<HTMLDivElement>(null)
+  // What is laid on the desk is read from its head.
+  // biome-ignore lint/correctness/useExhaustiveDependencies: another station or card is what this waits for
+  useEffect(() => scroll.current?.scrollTo({ top: 0 }), [station, card])
   return (
     <aside className="desk" aria-label={`Desk: ${STATION_NAMES[station]}`} data-region="desk">
-      <div className="desk-scroll">
+      <div className="desk-scroll" ref={scroll}>
         <OnDesk />
       </div>
+      <NotesShelf />
       <LongWork />
     </aside>
   )
@@ -40,11 +52,26 @@ function ToolInHand() {
   )
 }
 
+function CardOf({ selection }: { selection: Selection }) {
+  switch (selection.kind) {
+    case 'mark':
+      return <MarkCard id={selection.id} key={selection.id} />
+    case 'note':
+      return <NoteCard id={selection.id} key={selection.id} />
+    case 'dimension':
+      return <DimensionCard name={selection.name} key={selection.name} />
+    default:
+      return null
+  }
+}
+
 function OnDesk() {
   const station = useBench((bench) => bench.station)
   const selection = useBench((bench) => bench.selection)
   const picking = useBench((bench) => bench.picks.features.length > 0)
-  if (!picking && (selection?.kind === 'dimension' || selection?.kind === 'mark')) {
+  const repeating = useBench(({ picks: { tool } }) => tool.kind === 'repeat')
+  const noting = useBench(({ picks: { tool } }) => tool.kind === 'note')
+  if (!picking && !noting && !repeating && selection !== null && liesOnDesk(selection)) {
     return (
       <>
         <div className="desk-back">
@@ -53,18 +80,15 @@ function OnDesk() {
           </Button>
         </div>
         <ToolInHand />
-        {selection.kind === 'mark' ? (
-          <MarkCard id={selection.id} key={selection.id} />
-        ) : (
-          <DimensionCard name={selection.name} key={selection.name} />
-        )}
+        <CardOf selection={selection} />
       </>
     )
   }
+  if (repeating) return <RepeatDesk />
   return (
     <>
       <DeskHead />
-      <StationDesk />
+      {noting ? <Noting /> : <StationDesk />}
     </>
   )
 }

@@ -8,6 +8,9 @@ import { momentInWords, personName } from '../bench/signature.ts'
 import { Button } from '../parts/button.tsx'
 import { SavedField } from '../parts/saved-field.tsx'
 import { Section } from '../parts/section.tsx'
+import { markUncertainty } from '../strokes/uncertainty-words.ts'
+import { RepeatsSection } from './mark/repeats-section.tsx'
+import { StrokeSection } from './mark/stroke-section.tsx'
 import { Remove } from './remove.tsx'
 import { usesOfMark } from './uses-of-mark.ts'
 
@@ -18,7 +21,9 @@ const KINDS: Readonly<Record<Mark['kind'], string>> = {
   path: 'Path',
 }
 
-const pixelsOf = (mark: Mark) => (mark.kind === 'point' ? [mark.pixel] : mark.pixels)
+/** Where the hand pointed, for what was found from many profiles; else where it was picked. */
+const pixelsOf = (mark: Mark): Pixel[] =>
+  mark.kind === 'point' ? [mark.pixel] : mark.how === 'stroke' ? (mark.stroke?.rough ?? []) : mark.pixels
 
 const place = ([x, y]: Pixel): string => `${x.toFixed(1)}, ${y.toFixed(1)}`
 
@@ -41,6 +46,8 @@ export function MarkCard({ id }: { id: string }) {
       <Section title="Where it is">
         <dl className="desk-facts">
           <Places name="Picked at" pixels={pixelsOf(mark)} />
+          <dt>How sure</dt>
+          <dd>{markUncertainty(mark)}</dd>
           {mark.kind === 'point' && <Places name="Picked again" pixels={mark.repeats ?? []} />}
         </dl>
         <SavedField
@@ -55,19 +62,23 @@ export function MarkCard({ id }: { id: string }) {
             )
           }
         />
-        <SavedField
-          label="Standard uncertainty of a pick"
-          suffix="px"
-          inputMode="decimal"
-          value={String(mark.sigma)}
-          disabled={!writable}
-          note="In each of x and y. One pixel is usual for a clean line picked by hand."
-          check={(text) =>
-            Number(text) > 0 && Number.isFinite(Number(text)) ? '' : 'Pixels above nothing, e.g. 1.5.'
-          }
-          onSave={(text) => makeEdit({ do: 'change-mark', id, set: { sigma: Number(text) } })}
-        />
+        {mark.how === 'hand' && (
+          <SavedField
+            label="Standard uncertainty of a pick"
+            suffix="px"
+            inputMode="decimal"
+            value={String(mark.sigma)}
+            disabled={!writable}
+            note="In each of x and y. One pixel is usual for a clean line picked by hand."
+            check={(text) =>
+              Number(text) > 0 && Number.isFinite(Number(text)) ? '' : 'Pixels above nothing, e.g. 1.5.'
+            }
+            onSave={(text) => makeEdit({ do: 'change-mark', id, set: { sigma: Number(text) } })}
+          />
+        )}
       </Section>
+      <StrokeSection mark={mark} writable={writable} />
+      <RepeatsSection mark={mark} writable={writable} />
       <Section title="What rests on it">
         {uses.length === 0 ? (
           <p>Nothing does.</p>

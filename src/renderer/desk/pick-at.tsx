@@ -6,7 +6,18 @@ import { setPicks } from '../bench/choose.ts'
 import { pickProgress, pickSentence } from '../bench/pick-words.ts'
 import { Button } from '../parts/button.tsx'
 import { NumberField } from '../parts/number-field.tsx'
-import { canEnd, ended, lastPixel, nudged, wanted, withoutLast, withPick } from '../picking/picks.ts'
+import {
+  canEnd,
+  ended,
+  HAND_SIGMA,
+  lastPixel,
+  nudged,
+  wanted,
+  withoutLast,
+  withPick,
+} from '../picking/picks.ts'
+import { HowToPick } from './how-to-pick.tsx'
+import { searchInWords } from './stroke-words.ts'
 
 const near = (value: number): number => Math.round(value * 10) / 10
 
@@ -30,6 +41,10 @@ export function PickAt() {
       <p className="desk-soft">
         {pickSentence(picks)} {settled} of {of} {marks} picked.
       </p>
+      <p className="desk-soft pick-at-found" aria-live="polite">
+        {searchInWords(picks)}
+      </p>
+      <HowToPick />
       <div className="pick-at">
         <NumberField label="x" suffix="px" value={x} onChange={setX} step={0.1} places={1} />
         <NumberField label="y" suffix="px" value={y} onChange={setY} step={0.1} places={1} />
@@ -39,7 +54,7 @@ export function PickAt() {
             disabled={wanted(picks) === null}
             onPress={() => {
               setLacking(given === null)
-              if (given !== null) setPicks(withPick(picks, given))
+              if (given !== null) setPicks(withPick(picks, given, HAND_SIGMA, true))
             }}
           >
             Pick here

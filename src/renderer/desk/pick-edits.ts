@@ -3,29 +3,85 @@ import type { Edit } from '../../core/job/edit-types.ts'
 import { kindOfMeasure } from '../../core/job/mark-needs.ts'
 import type { Evidence, Job, Mark, Reference, View } from '../../core/job/types.ts'
 import { evidenceId } from '../bench/evidence-id.ts'
-import type { PickedFeature, Picks } from '../picking/picks.ts'
+import type { Fitted } from '../picking/fitted.ts'
+import { fittedOf, HAND_SIGMA, type NewFeature, type Picks } from '../picking/picks.ts'
 import { freshId, freshIds } from './fresh-id.ts'
-
-type NewFeature = Extract<PickedFeature, { pixels: Pixel[] }>
 
 /** A thousandth of a pixel is far below what a hand can pick, and keeps the job readable. */
 const tidy = ([x, y]: Pixel): Pixel => [Math.round(x * 1000) / 1000, Math.round(y * 1000) / 1000]
 
-/** A new mark, as good as the worst of its picks. */
-function newMark(id: string, sheet: string, { need, pixels, sigmas }: NewFeature): Mark {
-  const sigma = Math.round(Math.max(...sigmas) * 10) / 10
-  const base = { id, sheet, how: 'hand' as const, sigma }
-  const tidied = pixels.map(tidy)
+/** A new mark: what was found on the stroke, or else as good as the worst of its picks. */
+function newMark(id: string, sheet: string, feature: NewFeature): Mark {
+  const { need, sigmas } = feature
+  const fitted = fittedOf(feature)
+  const base =
+    fitted === null
+      ? { id, sheet, how: 'hand' as const, sigma: Math.round(Math.max(...sigmas) * 10) / 10 }
+      : { id, sheet, how: 'stroke' as const, sigma: fitted.sigma, stroke: fitted.stroke }
+  const pixels = (fitted?.pixels ?? feature.pixels).map(tidy)
   switch (need) {
-    case 'point':
-      return { ...base, kind: 'point', pixel: tidied[0] ?? [0, 0] }
+    case 'point': {
+      const covariance = fitted?.covariance
+      const point = { ...base, kind: 'point' as const, pixel: pixels[0] ?? ([0, 0] as Pixel) }
+      return covariance === undefined ? point : { ...point, covariance }
+    }
     case 'line':
     case 'circle':
-      return { ...base, kind: need, pixels: tidied }
+      return { ...base, kind: need, pixels }
     case 'path':
-      return { ...base, kind: 'path', pixels: tidied }
+      return { ...base, kind: 'path', pixels }
     case 'closed path':
-      return { ...base, kind: 'path', pixels: tidied, closed: true }
+      return { ...base, kind: 'path', pixels, closed: true }
+  }
+}
+
+/** One more pick of a mark; null before it is picked, or where no stroke was found for a mark that is on one. */
+export function repeatEdit(mark: Mark, picks: Picks): Edit | null {
+  const [feature] = picks.features
+  if (picks.tool.kind !== 'repeat' || feature === undefined || !('pixels' in feature) || !feature.done)
+    return null
+  const fitted = fittedOf(feature)
+  if (mark.how === 'stroke' && mark.stroke !== undefined && fitted === null) return null
+  const pixels = (fitted?.pixels ?? feature.pixels).map(tidy)
+  const [pixel] = pixels
+  if (mark.kind !== 'point') return { do: 'repeat-pick', mark: mark.id, pixels }
+  return pixel === undefined ? null : { do: 'repeat-pick', mark: mark.id, pixel }
+}
+
+/** A mark as it was found anew on its stroke. What was picked again belongs to what was found before, so it goes. */
+export function refoundEdit(mark: Mark, fitted: Fitted): Edit {
+  const { sigma, stroke, covariance } = fitted
+  const place = mark.kind === 'point' ? { pixel: fitted.pixels[0] ?? mark.pixel } : { pixels: fitted.pixels }
+  const set = {
+    how: 'stroke' as const,
+    ...place,
+    sigma,
+    stroke,
+    ...(covariance === undefined ? {} : { covariance }),
+  }
+  const gone = covariance === undefined ? ['repeats', 'repeatedBy', 'covariance'] : ['repeats', 'repeatedBy']
+  return {
+    do: 'several',
+    name: `find mark ${mark.id} again`,
+    edits: [{ do: 'change-mark', id: mark.id, set, clear: gone.filter((field) => field in mark) }],
+  }
+}
+
+/** A mark put back to where the hand pointed, as good as a hand is. */
+export function byHandEdit(mark: Mark): Edit | null {
+  const rough = mark.stroke?.rough ?? []
+  const [pixel] = rough
+  if (pixel === undefined) return null
+  const set = {
+    how: 'hand' as const,
+    sigma: HAND_SIGMA,
+    ...(mark.kind === 'point' ? { pixel } : { pixels: rough }),
+  }
+  const clear = ['stroke', 'covariance', 'repeats', 'repeatedBy'].filter((field) => field in mark)
+  return {
+    do: 'several',
+    name: `pick mark ${mark.id} by hand`,
+    edits: [{ do: 'change-mark', id: mark.id, set, clear }],
   }
 }
 
@@ -160,5 +216,10 @@ export function viewEdit(
     'V',
     job.views.map((one) => one.id),
   )
-  return { id, edit: { do: 'add-view', item: { id, ...view, mapping: 'two-axis', references: [] } } }
+  const straight = job.sheets.find((sheet) => sheet.id === view.sheet)?.straight
+  const grain = straight === undefined ? {} : { grain: straight }
+  return {
+    id,
+    edit: { do: 'add-view', item: { id, ...view, mapping: 'two-axis', ...grain, references: [] } },
+  }
 }

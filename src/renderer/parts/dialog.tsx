@@ -11,15 +11,18 @@ interface DialogProps {
   /** Buttons at its foot. */
   actions?: ReactNode
   wide?: boolean
+  /** Whether a press beside it leaves it open, for what would be lost. */
+  firm?: boolean
 }
 
 /** Something that must be read or answered before going on. Esc and the button at its head close it. */
-export function Dialog({ title, open, onClose, children, actions, wide = false }: DialogProps) {
+export function Dialog(props: DialogProps) {
+  const { title, open, onClose, children, actions, wide = false, firm = false } = props
   return (
     <ModalOverlay
       className="dialog-veil"
       isOpen={open}
-      isDismissable
+      isDismissable={!firm}
       onOpenChange={(now) => {
         if (!now) onClose()
       }}

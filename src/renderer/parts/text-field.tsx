@@ -14,6 +14,8 @@ export interface TextFieldProps {
   suffix?: string
   placeholder?: string
   lines?: number
+  /** Whether what is written is not to be seen. */
+  secret?: boolean
   disabled?: boolean
   autoFocus?: boolean
   /** `decimal` brings up digits on a screen keyboard. */
@@ -53,6 +55,7 @@ export function TextField(props: TextFieldProps) {
             className="field-input"
             placeholder={props.placeholder}
             inputMode={props.inputMode}
+            {...(props.secret === true ? { type: 'password' } : {})}
             autoComplete="off"
             spellCheck={false}
           />

@@ -1,12 +1,24 @@
 import type { Pixel } from '../../core/geometry/frames.ts'
 import { type MarkNeed, MEASURE_NEEDS, REFERENCE_NEEDS } from '../../core/job/mark-needs.ts'
 import type { Mark } from '../../core/job/types.ts'
+import { isCornerToCorner } from './corner-to-corner.ts'
+import type { Fitted, StrokeState } from './fitted.ts'
 import type { Tool } from './tool.ts'
 
-/** One mark that is being picked, each pixel with its standard uncertainty in pixels, or an old one used again. */
-export type PickedFeature =
-  | { need: MarkNeed; pixels: Pixel[]; sigmas: number[]; done: boolean }
-  | { need: MarkNeed; mark: string; done: true }
+/** One mark that is being picked: each pixel with its standard uncertainty in pixels. */
+export interface NewFeature {
+  need: MarkNeed
+  pixels: Pixel[]
+  sigmas: number[]
+  done: boolean
+  /** Whether some of it was picked by hand, so that no stroke is looked for. */
+  byHand?: boolean
+  /** Once its picks are complete and a stroke is looked for. */
+  stroke?: StrokeState
+}
+
+/** One mark that is being picked, or an old one used again. */
+export type PickedFeature = NewFeature | { need: MarkNeed; mark: string; done: true }
 
 /** What was picked so far with a tool; nothing of it is in the job yet. */
 export interface Picks {
@@ -32,7 +44,12 @@ export function needsOf(tool: Tool): readonly MarkNeed[] {
     case 'look':
       return []
     case 'outline':
+    case 'note':
       return ['point', 'point']
+    case 'straighten':
+      return ['line']
+    case 'repeat':
+      return [tool.need]
     case 'reference':
       return REFERENCE_NEEDS[tool.reference]
     case 'measure':
@@ -55,29 +72,35 @@ export const isComplete = (picks: Picks): boolean =>
 /**
  * After one more pick.
  * @param sigma standard uncertainty of each coordinate, pixels
+ * @param byHand whether it is meant exactly where it is, whatever is drawn there
  */
-export function withPick(picks: Picks, pixel: Pixel, sigma = HAND_SIGMA): Picks {
+export function withPick(picks: Picks, pixel: Pixel, sigma = HAND_SIGMA, byHand = false): Picks {
   const need = wanted(picks)
   if (need === null) return picks
   const current = last(picks)
-  const begun = current !== undefined && 'pixels' in current && !current.done ? current : NOTHING
+  const begun: Pick<NewFeature, 'pixels' | 'sigmas' | 'byHand'> =
+    current !== undefined && 'pixels' in current && !current.done ? current : NOTHING
   const pixels = [...begun.pixels, pixel]
   const sigmas = [...begun.sigmas, sigma]
-  const feature: PickedFeature = {
+  const feature: NewFeature = {
     need,
     pixels,
     sigmas,
     done: !endless(need) && pixels.length >= ENOUGH[need],
+    ...(byHand || begun.byHand === true ? { byHand: true } : {}),
   }
   const before = pixels.length > 1 ? picks.features.slice(0, -1) : picks.features
   return { ...picks, features: [...before, feature] }
 }
 
+/** Tools that take no old mark. */
+const NEW_ONLY: ReadonlySet<Tool['kind']> = new Set(['outline', 'note', 'repeat'])
+
 /** Whether an old mark can stand for what is to be picked now. */
 export function takes(picks: Picks, mark: Mark): boolean {
   const need = wanted(picks)
   const current = last(picks)
-  if (need === null || picks.tool.kind === 'outline') return false
+  if (need === null || NEW_ONLY.has(picks.tool.kind)) return false
   if (current !== undefined && !current.done) return false
   if (picks.features.some((feature) => 'mark' in feature && feature.mark === mark.id)) return false
   return need === 'closed path' ? mark.kind === 'path' && mark.closed === true : mark.kind === need
@@ -114,32 +137,59 @@ export function withoutLast(picks: Picks): Picks {
   if (current === undefined) return picks
   const before = picks.features.slice(0, -1)
   if ('mark' in current || current.pixels.length === 1) return { ...picks, features: before }
-  return {
-    ...picks,
-    features: [
-      ...before,
-      {
-        ...current,
-        pixels: current.pixels.slice(0, -1),
-        sigmas: current.sigmas.slice(0, -1),
-        done: false,
-      },
-    ],
+  const { stroke, ...rest } = current
+  const shorter: NewFeature = {
+    ...rest,
+    pixels: current.pixels.slice(0, -1),
+    sigmas: current.sigmas.slice(0, -1),
+    done: false,
   }
+  return { ...picks, features: [...before, shorter] }
 }
 
 /**
  * With the newest pick moved by so many pixels; an old mark stays where it is. Whoever moves a pick by keys looks at
- * it through the lens, so however coarsely it was placed, it is now as good as a careful one.
+ * it through the lens, so however coarsely it was placed, it is now as good as a careful one by hand, and none that
+ * was found on a stroke.
  */
 export function nudged(picks: Picks, dx: number, dy: number): Picks {
   const current = last(picks)
   if (current === undefined || 'mark' in current) return picks
   const [x, y] = current.pixels.at(-1) as Pixel
   const pixels = [...current.pixels.slice(0, -1), [x + dx, y + dy] as Pixel]
-  const sigmas = [...current.sigmas.slice(0, -1), Math.min(HAND_SIGMA, current.sigmas.at(-1) ?? HAND_SIGMA)]
-  return { ...picks, features: [...picks.features.slice(0, -1), { ...current, pixels, sigmas }] }
+  const sigmas = [...current.sigmas.slice(0, -1), HAND_SIGMA]
+  const { stroke, ...rest } = current
+  const moved: NewFeature = { ...rest, pixels, sigmas, byHand: true }
+  return { ...picks, features: [...picks.features.slice(0, -1), moved] }
 }
+
+/** The newest mark, when its picks are complete and a stroke may be looked for under them; null otherwise. */
+export function readyForStroke(picks: Picks): NewFeature | null {
+  const current = last(picks)
+  if (current === undefined || 'mark' in current || !current.done || current.byHand === true) return null
+  const outlines = isCornerToCorner(picks.tool)
+  return endless(current.need) || outlines || current.stroke !== undefined ? null : current
+}
+
+/** With what is known of the stroke under one of the marks; picks that no longer have it stay as they are. */
+export function withStroke(
+  picks: Picks,
+  of: NewFeature,
+  stroke: StrokeState,
+): { picks: Picks; now: NewFeature } {
+  const point = stroke.state === 'found' && of.need === 'point' ? stroke.fitted : null
+  const now: NewFeature = {
+    ...of,
+    ...(point === null ? {} : { pixels: point.pixels, sigmas: [point.sigma] }),
+    stroke,
+  }
+  const features = picks.features.map((one) => (one === of ? now : one))
+  return { picks: picks.features.includes(of) ? { ...picks, features } : picks, now }
+}
+
+/** What was found for a mark that is being picked; null when it is by hand, or the search goes on. */
+export const fittedOf = (feature: PickedFeature): Fitted | null =>
+  'pixels' in feature && feature.stroke?.state === 'found' ? feature.stroke.fitted : null
 
 /** Where the newest pick is; null when there is none or it is an old mark. */
 export function lastPixel(picks: Picks): Pixel | null {

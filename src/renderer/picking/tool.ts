@@ -1,3 +1,4 @@
+import type { MarkNeed } from '../../core/job/mark-needs.ts'
 import type { Measure } from '../../core/job/types.ts'
 
 export type ReferenceKind = 'distance' | 'diameter' | 'rectangle'
@@ -12,3 +13,9 @@ export type Tool =
   | { kind: 'reference'; view: string; reference: ReferenceKind }
   /** The marks of a size that is wanted. */
   | { kind: 'measure'; view: string; measure: Measure }
+  /** The sheet's edge, or a line that is meant to be horizontal. */
+  | { kind: 'straighten' }
+  /** Two opposite corners of the region that a note is about: of a new note, or of one that there is. */
+  | { kind: 'note'; note?: string }
+  /** A mark once more, without sight of how it was picked before. */
+  | { kind: 'repeat'; mark: string; need: MarkNeed }

@@ -2,8 +2,10 @@ import { algebraicCircle } from '../../core/geometry/algebraic-circle.ts'
 import type { Pixel } from '../../core/geometry/frames.ts'
 import type { Mark } from '../../core/job/types.ts'
 import { ScantlingError } from '../../core/scantling-error.ts'
-import { needsOf, type Picks, wanted } from '../picking/picks.ts'
+import { isCornerToCorner } from '../picking/corner-to-corner.ts'
+import { fittedOf, needsOf, type Picks, wanted } from '../picking/picks.ts'
 import { applied, type Camera, matrixOf, type Screen, type Size } from './camera.ts'
+import { centreStrokes } from './overlay/centre-strokes.ts'
 import type { Inks } from './overlay/inks.ts'
 import { lettering } from './overlay/lettering.ts'
 import { type PickedShape, pickedShapes } from './picked-shapes.ts'
@@ -53,6 +55,12 @@ export function drawPending(
     const first = pixels[0]
     if (first !== undefined && needsOf(picks.tool).length > 1) drawNumber(context, at(first), i + 1, inks)
     if ('mark' in feature) for (const pixel of pixels) twice(() => drawRing(context, at(pixel), RING))
+    const fitted = fittedOf(feature)
+    if (fitted === null) return
+    const kept = feature.need === 'point' ? [] : fitted.pixels
+    for (const { points } of centreStrokes(kept, fitted.stroke.leftOut ?? [], at)) {
+      twice(() => drawPolyline(context, points))
+    }
   })
   if (picks.tool.kind === 'look' || pointer.pixel === null) return
   if (pointer.by === 'cross') twice(() => drawCross(context, at(pointer.pixel as Pixel), 3 * CROSS))
@@ -64,6 +72,15 @@ export function drawPending(
   )) {
     for (const pixel of pixels) twice(() => drawRing(context, at(pixel), RING + 2))
   }
+}
+
+function drawPolyline(context: Context, points: readonly Screen[]): void {
+  context.beginPath()
+  points.forEach(([x, y], i) => {
+    if (i === 0) context.moveTo(x, y)
+    else context.lineTo(x, y)
+  })
+  context.stroke()
 }
 
 function drawCross(context: Context, [x, y]: Screen, size: number): void {
@@ -118,7 +135,8 @@ function drawBetween(
   }
   for (const { feature, pixels } of shapes) {
     const next = aim !== null && feature === current?.feature && open ? [aim] : []
-    if (feature.need === 'circle' && pixels.length > 1) circleThrough(context, [...pixels, ...next], at)
+    if (feature.need === 'circle' && pixels.length > 1)
+      circleThrough(context, fittedOf(feature)?.pixels ?? [...pixels, ...next], at)
     else if (feature.need !== 'point') {
       polyline([...pixels, ...next], feature.need === 'closed path' && pixels.length + next.length > 2)
     }
@@ -127,7 +145,7 @@ function drawBetween(
   const onward =
     aim !== null && !open && points.length > 0 && points.length < needsOf(tool).length ? [aim] : []
   const all = [...points, ...onward]
-  if (tool.kind === 'outline') {
+  if (isCornerToCorner(tool)) {
     const [a, b] = all
     if (a !== undefined && b !== undefined) polyline([a, [b[0], a[1]], b, [a[0], b[1]]], true)
   } else if (features.length > 0) {

@@ -11,7 +11,12 @@ function partNames(tool: Tool): string[] {
     case 'look':
       return []
     case 'outline':
+    case 'note':
       return ['First corner', 'Opposite corner']
+    case 'straighten':
+      return ['Line to straighten by']
+    case 'repeat':
+      return ['Once more']
     case 'reference':
       if (tool.reference === 'distance') return ['First end', 'Second end']
       if (tool.reference === 'diameter') return ['Circle']
@@ -73,6 +78,12 @@ export function toolName(tool: Tool): string {
       return 'looking'
     case 'outline':
       return 'outline of a view'
+    case 'note':
+      return 'region of a note'
+    case 'straighten':
+      return 'straighten the sheet'
+    case 'repeat':
+      return `mark ${tool.mark} once more`
     case 'reference':
       return tool.reference === 'distance'
         ? 'known size between two points'

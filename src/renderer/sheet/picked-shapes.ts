@@ -1,6 +1,6 @@
 import type { Pixel } from '../../core/geometry/frames.ts'
 import type { Mark } from '../../core/job/types.ts'
-import type { PickedFeature, Picks } from '../picking/picks.ts'
+import { fittedOf, type NewFeature, type PickedFeature, type Picks } from '../picking/picks.ts'
 import { shapeOf } from './overlay/shape.ts'
 import { middle } from './overlay/span.ts'
 
@@ -12,10 +12,17 @@ export interface PickedShape {
 
 export function pickedShapes(picks: Picks, marks: readonly Mark[]): PickedShape[] {
   return picks.features.flatMap((feature): PickedShape[] => {
-    if ('pixels' in feature) return [{ feature, pixels: feature.pixels }]
+    if ('pixels' in feature) return [{ feature, pixels: placesOf(feature) }]
     const mark = marks.find(({ id }) => id === feature.mark)
     const shape = mark === undefined ? null : shapeOf(mark)
     if (shape === null) return []
     return [{ feature, pixels: shape.kind === 'segment' ? shape.ends : [middle(shape)] }]
   })
+}
+
+/** Where it was picked; of a line that was found on a stroke, its ends there. */
+function placesOf(feature: NewFeature): Pixel[] {
+  const found = fittedOf(feature)?.pixels
+  const [first, last] = [found?.[0], found?.at(-1)]
+  return feature.need === 'line' && first !== undefined && last !== undefined ? [first, last] : feature.pixels
 }

@@ -6,6 +6,8 @@ export interface PointerPlace {
   /** In pixels of the scan; null when it is nowhere on the sheet. */
   pixel: Pixel | null
   by: 'pointer' | 'cross'
+  /** Whether the key is held by which a pick is exactly where it is, and no stroke is looked for. */
+  byHand: boolean
   /** The old mark that a pick would take. */
   snapped: string | null
   /** What plain arrow keys move: the newest pick, or the cross. */
@@ -15,6 +17,7 @@ export interface PointerPlace {
 export const pointer = createStore<PointerPlace>(() => ({
   pixel: null,
   by: 'pointer',
+  byHand: false,
   snapped: null,
   arrows: 'cross',
 }))

@@ -4,7 +4,7 @@ import type { SheetPictures } from '../../contract/pictures.ts'
 import { useBench } from '../bench/bench-store.ts'
 import { getPictures } from '../bench/get-pictures.ts'
 import { drawFrom, tilesOver } from './lens-picture.ts'
-import { overviewAddress, tileAddress } from './tiles/draw-sheet.ts'
+import { overviewAddress, tileAddress } from './tiles/addresses.ts'
 import { pictureCache, pictureLoader, RANK } from './tiles/the-pictures.ts'
 import { levelFor } from './tiles/wanted-tiles.ts'
 

@@ -14,33 +14,29 @@ import type { Laid } from './overlay/laid.ts'
 import { layOut } from './overlay/lay-out.ts'
 import { forgetFigures, setFigure } from './overlay/stacked-figure.ts'
 import { pointer } from './pointer-store.ts'
-import {
-  drawSheet,
-  groundAddress,
-  isShownDark,
-  levelOf,
-  overviewAddress,
-  ringRoom,
-  type SheetFrame,
-  setScanTransform,
-  tileAddress,
-} from './tiles/draw-sheet.ts'
+import { groundAddress, overviewAddress, tileAddress } from './tiles/addresses.ts'
 import { isDark } from './tiles/is-dark.ts'
-import { liftGround } from './tiles/lift-ground.ts'
-import { pictureCache, pictureLoader, RANK } from './tiles/the-pictures.ts'
-import { tilesInSight } from './tiles/wanted-tiles.ts'
+import { ScanLayers } from './tiles/scan-layers.ts'
+import { scanPlan } from './tiles/scan-plan.ts'
+import { isShownDark, scanTone } from './tiles/scan-tone.ts'
+import { nameOfSight, ringRoom, type SheetFrame, type Sight, sightOf } from './tiles/shown-level.ts'
+import { pictureCache, pictureLoader, RANK, screenCache, screenLoader } from './tiles/the-pictures.ts'
+import { type Tile, tilesInSight } from './tiles/wanted-tiles.ts'
 
 type Part = 'tiles' | 'over' | 'pending'
 
 /** The sheet is at rest when it was not moved for so long, milliseconds. */
 const REST = 90
 
+const isPicking = (): boolean => useBench.getState().picks.tool.kind !== 'look'
+
 /**
  * Paints the sheet on the bench. Whatever changes (camera, bench, pointer, a tile that came) only asks for a frame;
  * each frame paints what it has to, once, without React.
  */
 export class SheetPainter {
-  readonly #layers: Record<Part, Konva.Layer>
+  readonly #layers: Record<Exclude<Part, 'tiles'>, Konva.Layer>
+  readonly #scan: ScanLayers
   readonly #due = new Set<Part>()
   readonly #endings: (() => void)[]
   #frame = 0
@@ -48,13 +44,17 @@ export class SheetPainter {
   #laid: Laid[] = []
   #shown: ReadonlySet<string> = new Set()
   #overview = ''
+  /** What `#shown` was found for; empty: it is to be found anew. */
+  #sight = ''
   /** What the layer over the sheet was last drawn for. */
   #drawnFor: { sheet: string; camera: Camera; box: Size } | undefined
   #carriedAlong = false
   /** Runs while the sheet is being moved. */
   #resting: ReturnType<typeof setTimeout> | undefined
 
-  constructor(layers: Record<Part, Konva.Layer>) {
+  /** @param scan where the scan itself is shown, under the layers */
+  constructor(scan: HTMLElement, layers: Record<Exclude<Part, 'tiles'>, Konva.Layer>) {
+    this.#scan = new ScanLayers(scan)
     this.#layers = layers
     const fonts = (): void => {
       forgetFigures()
@@ -65,13 +65,15 @@ export class SheetPainter {
       () => document.fonts.removeEventListener('loadingdone', fonts),
       cameras.subscribe((now, before) => {
         if (now.box !== before.box) cameraForTheBench()
-        this.ask('tiles', 'pending')
+        this.ask('tiles')
+        if (isPicking()) this.ask('pending')
         this.#carryOver()
       }),
       pointer.subscribe(() => {
-        if (useBench.getState().picks.tool.kind !== 'look') this.ask('pending')
+        if (isPicking()) this.ask('pending')
       }),
-      pictureLoader.listen((address) => this.#onPicture(address)),
+      screenLoader.listen((address) => this.#onPicture(address)),
+      pictureLoader.listen((address) => this.#onOverview(address)),
       useBench.subscribe((now, before) => this.#onBench(now, before)),
     ]
     cameraForTheBench()
@@ -102,7 +104,7 @@ export class SheetPainter {
     }
     this.#resting = setTimeout(() => {
       this.#resting = undefined
-      this.ask('tiles', 'over')
+      this.ask('over')
     }, REST)
     this.#placeOver(where)
   }
@@ -122,8 +124,11 @@ export class SheetPainter {
       this.#frame = 0
       const due = [...this.#due]
       this.#due.clear()
-      this.#layers.pending.visible(useBench.getState().picks.tool.kind !== 'look')
-      for (const part of due) this.#layers[part].drawScene()
+      this.#layers.pending.visible(isPicking())
+      for (const part of due) {
+        if (part === 'tiles') this.#showScan()
+        else this.#layers[part].drawScene()
+      }
     })
   }
 
@@ -131,14 +136,21 @@ export class SheetPainter {
     cancelAnimationFrame(this.#frame)
     clearTimeout(this.#resting)
     for (const end of this.#endings) end()
-    for (const who of ['overview', 'ground', 'sight', 'ring']) pictureLoader.want(who, RANK.sight, [])
+    pictureLoader.want('overview', RANK.sight, [])
+    for (const who of ['overview', 'ground', 'sight', 'ring']) screenLoader.want(who, RANK.sight, [])
+    this.#scan.clear()
   }
 
   /** Only what is in sight is painted anew. */
   #onPicture(address: string): void {
-    if (this.#shown.has(address)) this.ask('tiles')
-    // Whether the sheet is dark is told by its overview.
-    if (this.#overview === address) this.ask('over', 'pending')
+    if (!this.#shown.has(address)) return
+    this.#sight = ''
+    this.ask('tiles')
+  }
+
+  /** Whether the sheet is dark is told by its overview. */
+  #onOverview(address: string): void {
+    if (this.#overview === address) this.ask('tiles', 'over', 'pending')
   }
 
   #onBench(now: Bench, before: Bench): void {
@@ -146,9 +158,11 @@ export class SheetPainter {
       cameraForTheBench()
     }
     if (now.sheet !== before.sheet || now.aids !== before.aids || now.pictures !== before.pictures) {
+      this.#sight = ''
       this.ask('tiles', 'over', 'pending')
     }
     if (now.picks !== before.picks) this.ask('pending')
+    if (now.picks.tool !== before.picks.tool) this.ask('over')
     const shown = (bench: Bench) => [bench.opened, bench.table, bench.station, bench.selection]
     if (shown(now).some((part, i) => part !== shown(before)[i])) this.ask('over', 'pending')
   }
@@ -159,50 +173,54 @@ export class SheetPainter {
     const shown = sheet === null ? undefined : pictures[sheet]
     const { box } = cameras.getState()
     if (shown === undefined || camera === undefined) return undefined
-    return { pictures: shown, camera, box, density: this.#layers.tiles.getCanvas().getPixelRatio() }
+    return { pictures: shown, camera, box, density: this.#layers.over.getCanvas().getPixelRatio() }
   }
 
-  paintTiles(context: CanvasRenderingContext2D): void {
+  #showScan(): void {
     const frame = this.#frameNow()
-    if (frame === undefined) return
+    if (frame === undefined) {
+      this.#scan.clear()
+      this.#sight = ''
+      return
+    }
     const { pictures, camera, box, density } = frame
     const aids = aidsOf(useBench.getState(), pictures.sheet)
-    const level = levelOf(frame, pictureCache.limit)
-    context.save()
-    drawSheet(context, frame, level, pictureCache, this.#resting !== undefined)
-    const ground = aids.lift ? pictureCache.get(groundAddress(pictures)) : undefined
-    const dark = this.#isDark(pictures)
-    if (ground !== undefined) {
-      setScanTransform(context, camera, box, density)
-      liftGround(context, ground, { left: 0, top: 0, right: pictures.width, bottom: pictures.height }, dark)
+    const sight = sightOf(frame, screenCache.limit)
+    const ground = aids.lift ? screenCache.get(groundAddress(pictures)) : undefined
+    const { width, height } = pictures
+    this.#scan.begin(pictures, density)
+    this.#scan.tone(
+      scanTone(aids, this.#isDark(pictures), ground !== undefined),
+      ground === undefined ? null : { url: ground.image.src, width, height },
+    )
+    // Most movements bring no other picture into sight: then nothing is to be done but to move what is there.
+    const name = `${overviewAddress(pictures)} ${pictures.progress.state} ${density} ${nameOfSight(sight)}`
+    if (name !== this.#sight) {
+      this.#sight = name
+      const plan = scanPlan(frame, sight, (address) => screenCache.has(address), this.#scan.shown)
+      this.#scan.show(plan, (address) => screenCache.get(address)?.image)
+      this.#want(frame, sight, aids.lift)
     }
-    context.restore()
-    // A sheet that is light on dark is lifted as its negative, and so is negative already.
-    const invert = aids.negative !== (ground !== undefined && dark)
-    const filter = [
-      ...(invert ? ['invert(1)'] : []),
-      ...(aids.contrast === 1 ? [] : [`contrast(${aids.contrast})`]),
-    ].join(' ')
-    const { style } = this.#layers.tiles.getNativeCanvasElement()
-    if (style.filter !== filter) style.filter = filter
-    this.#want(frame, level, aids.lift)
+    this.#scan.place(camera, box)
   }
 
-  #want(frame: SheetFrame, level: ReturnType<typeof levelOf>, lift: boolean): void {
+  #want(frame: SheetFrame, sight: Sight | null, lift: boolean): void {
     const { pictures, camera, box } = frame
     const overview = overviewAddress(pictures)
     const ground = lift ? [groundAddress(pictures)] : []
-    const tiles = (ring: number): string[] =>
-      level === null ? [] : tilesInSight(camera, box, level, ring).map((tile) => tileAddress(pictures, tile))
-    const sight = tiles(0)
+    const address = (tile: Tile): string => tileAddress(pictures, tile)
+    const tiles = sight?.tiles.map(address) ?? []
     pictureLoader.want('overview', RANK.sight, [overview])
-    pictureLoader.want('ground', RANK.sight, ground)
-    pictureLoader.want('sight', RANK.sight, sight)
+    screenLoader.want('overview', RANK.sight, [overview])
+    screenLoader.want('ground', RANK.sight, ground)
+    screenLoader.want('sight', RANK.sight, tiles)
     this.#overview = overview
-    this.#shown = new Set([overview, ...ground, ...sight])
-    const rest = sight.every((address) => pictureCache.has(address))
-    const around = rest ? tiles(1).filter((address) => !this.#shown.has(address)) : []
-    pictureLoader.want('ring', RANK.ring, around.slice(0, ringRoom(sight.length, pictureCache.limit)))
+    this.#shown = new Set([overview, ...ground, ...tiles])
+    // What is not made yet would be made out of turn: only what is in sight is worth that.
+    const rest = pictures.progress.state === 'ready' && tiles.every((one) => screenCache.has(one))
+    const around = rest && sight !== null ? tilesInSight(camera, box, sight.of, 1).map(address) : []
+    const ring = around.filter((one) => !this.#shown.has(one))
+    screenLoader.want('ring', RANK.ring, ring.slice(0, ringRoom(tiles.length, screenCache.limit)))
   }
 
   #isDark = (pictures: SheetPictures): boolean => {
@@ -216,11 +234,15 @@ export class SheetPainter {
   }
 
   #itemsNow(sheet: string): readonly Item[] {
-    const { opened, table, station, selection } = useBench.getState()
+    const { opened, table, station, selection, picks } = useBench.getState()
     if (opened === null) return []
-    const from = [opened.job, table, sheet, station, selection]
+    const hidden = picks.tool.kind === 'repeat' ? picks.tool.mark : null
+    const from = [opened.job, table, sheet, station, selection, hidden]
     if (from.some((part, i) => part !== this.#items.from[i])) {
-      this.#items = { items: displayList({ job: opened.job, table, sheet, station, selection }), from }
+      this.#items = {
+        items: displayList({ job: opened.job, table, sheet, station, selection, hidden }),
+        from,
+      }
     }
     return this.#items.items
   }
@@ -257,7 +279,7 @@ export class SheetPainter {
     const place = pointer.getState()
     const something = picks.features.length > 0 || place.by === 'cross' || place.snapped !== null
     this.#showOnly('pending', something)
-    if (frame === undefined || opened === null || picks.tool.kind === 'look') return
+    if (frame === undefined || opened === null || !isPicking()) return
     context.save()
     const pending = { picks, pointer: place, marks: opened.job.marks }
     drawPending(context, pending, frame.camera, frame.box, this.#inks(frame.pictures))

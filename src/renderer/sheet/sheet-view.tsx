@@ -20,7 +20,7 @@ import { ZoomButtons } from './zoom-buttons.tsx'
 /** The sheet on the bench with everything drawn over it. Fills the box that it is put in. */
 export function SheetView() {
   const box = useRef<HTMLDivElement>(null)
-  const tiles = useRef<Konva.Layer>(null)
+  const scan = useRef<HTMLDivElement>(null)
   const over = useRef<Konva.Layer>(null)
   const pending = useRef<Konva.Layer>(null)
   const painter = useRef<SheetPainter>(null)
@@ -36,9 +36,8 @@ export function SheetView() {
 
   useEffect(() => {
     const element = box.current
-    if (tiles.current === null || over.current === null || pending.current === null || element === null)
-      return
-    const painting = new SheetPainter({ tiles: tiles.current, over: over.current, pending: pending.current })
+    if (scan.current === null || over.current === null || pending.current === null || element === null) return
+    const painting = new SheetPainter(scan.current, { over: over.current, pending: pending.current })
     painter.current = painting
     const held = { space: false }
     const endPointer = onPointer(element, held, () => painting.laid)
@@ -69,14 +68,8 @@ export function SheetView() {
         aria-label={`${title === '' ? 'No sheet' : title}. Tool: ${toolName(tool)}.`}
         aria-description={picking ? KEYS_PICKING : KEYS_LOOKING}
       >
+        <div ref={scan} className="sheet-view-scan" aria-hidden="true" />
         <Stage width={size.width} height={size.height} listening={false}>
-          <Layer ref={tiles} listening={false}>
-            <Shape
-              listening={false}
-              perfectDrawEnabled={false}
-              sceneFunc={(context) => painter.current?.paintTiles(context._context)}
-            />
-          </Layer>
           <Layer ref={over} listening={false}>
             <Shape
               listening={false}
@@ -109,8 +102,10 @@ export function SheetView() {
 const KEYS_LOOKING =
   'Arrow keys move the sheet, plus and minus zoom, 0 shows the whole sheet, 1 actual pixels. Escape chooses nothing.'
 const KEYS_PICKING =
-  'Control with arrow keys moves the cross, with Shift further. P or Enter picks, Enter ends a path. Arrow keys then ' +
-  'move the pick by a tenth of a pixel, with Shift by one. Escape gives up the last pick, then the tool.'
+  'Control with arrow keys moves the cross, with Shift further. P or Enter picks the stroke there, with Shift by hand; ' +
+  'Enter ends a path. H changes between strokes and by hand, E the part of the stroke, X between crossing and single ' +
+  'stroke. Arrow keys then move the pick by a tenth of a pixel, with Shift by one. Escape gives up the last pick, then ' +
+  'the tool.'
 
 function useSizeOf(box: React.RefObject<HTMLDivElement | null>): Size {
   const [size, setSize] = useState<Size>({ width: 0, height: 0 })

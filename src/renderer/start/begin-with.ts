@@ -1,23 +1,56 @@
 import type { AskArguments } from '../../contract/asks.ts'
 import { sendScan } from '../bench/bring-in.ts'
 import { workAs } from '../bench/settings.ts'
+import type { ChosenPages } from '../intake/choose-pages.ts'
+import { takePages } from '../intake/take-pages.ts'
 import { openWith } from './open-with.ts'
 
 /** What the host has already, so that a second try after a refusal sends nothing twice. */
 const handedOver = new WeakMap<File, string>()
+const chosenOf = new WeakMap<File, ChosenPages>()
 
-/** Begins a job with scans: hands them over one by one; where one is refused, no job is begun. */
+type Upload = AskArguments<'new-job'>['uploads'][number]
+
+/** Hands a scan over and has its pages chosen; null when a person leaves it, undefined when it can't be taken. */
+async function handOver(file: File): Promise<Upload | null | undefined> {
+  const upload = handedOver.get(file) ?? (await sendScan(file))
+  if (upload === undefined) return undefined
+  handedOver.set(file, upload)
+  const before = chosenOf.get(file)
+  if (before !== undefined) return { upload, ...before }
+  let chosen: ChosenPages = {}
+  const taken = await takePages(upload, file.name, async (pages) => {
+    chosen = pages
+    return ''
+  })
+  if (taken === 'taken') {
+    chosenOf.set(file, chosen)
+    return { upload, ...chosen }
+  }
+  handedOver.delete(file)
+  return taken === 'left' ? null : undefined
+}
+
+/**
+ * Begins a job with scans: hands them over one by one, with the pages that are wanted of each; where one is refused,
+ * no job is begun.
+ * @param left told of each scan that a person left out after all
+ */
 export async function beginWith(
   files: readonly File[],
   job: Omit<AskArguments<'new-job'>, 'uploads'>,
+  left: (file: File) => void,
 ): Promise<void> {
-  const uploads: string[] = []
+  const uploads: Upload[] = []
   for (const file of files) {
-    const upload = handedOver.get(file) ?? (await sendScan(file))
+    const upload = await handOver(file)
     if (upload === undefined) return
-    handedOver.set(file, upload)
-    uploads.push(upload)
+    if (upload === null) left(file)
+    else uploads.push(upload)
   }
+  if (uploads.length === 0) return
   workAs(job.by)
-  await openWith('new-job', { ...job, uploads })
+  if (await openWith('new-job', { ...job, uploads })) return
+  // Another choice of pages may be what is needed.
+  for (const file of files) chosenOf.delete(file)
 }

@@ -2,6 +2,7 @@ import { useState } from 'react'
 import type { Unit } from '../../core/job/types.ts'
 import { useBench } from '../bench/bench-store.ts'
 import { fileIdentity } from '../bench/bring-in.ts'
+import { LimitsButton } from '../intake/limits-dialog.tsx'
 import { Button } from '../parts/button.tsx'
 import { Choice } from '../parts/choice.tsx'
 import { ScanFiles } from '../parts/scan-files.tsx'
@@ -33,9 +34,13 @@ export function NewJob({ files, onAdd, onFiles }: NewJobProps) {
   const begin = async () => {
     if (!ready || busy) return
     setBusy(true)
-    await beginWith(files, { title: shownTitle.trim(), unit, by: shownName.trim() }).finally(() =>
-      setBusy(false),
-    )
+    let wanted = files
+    const left = (file: File) => {
+      wanted = wanted.filter((one) => one !== file)
+      onFiles([...wanted])
+    }
+    const job = { title: shownTitle.trim(), unit, by: shownName.trim() }
+    await beginWith(files, job, left).finally(() => setBusy(false))
   }
   return (
     <section className="start-way" aria-label="Bring in a scan">
@@ -43,10 +48,13 @@ export function NewJob({ files, onAdd, onFiles }: NewJobProps) {
       {files.length === 0 ? (
         <>
           <p>
-            Choose a picture of a drawing, or drop it anywhere on this window: PNG, JPEG, WebP or TIFF. It is
-            copied into a job of its own, and never altered.
+            Choose a picture of a drawing, or drop it anywhere on this window: PNG, JPEG, WebP, TIFF or PDF.
+            It is copied into a job of its own, and never altered.
           </p>
-          <ScanFiles words="Choose a scan…" kind="main" onFiles={onAdd} />
+          <div className="desk-row">
+            <ScanFiles words="Choose a scan…" kind="main" onFiles={onAdd} />
+            <LimitsButton />
+          </div>
         </>
       ) : (
         <form

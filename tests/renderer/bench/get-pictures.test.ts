@@ -18,6 +18,7 @@ const pictures = (progress: PictureProgress): SheetPictures => ({
   version: 'v',
   overview: { width: 100, height: 80 },
   levels: [],
+  exact: true,
   progress,
 })
 
@@ -70,4 +71,25 @@ describe('the pictures of a sheet', () => {
     heardOfPictures(told('stopped', 0.4))
     expect(shown()).toBe('stopped')
   })
+
+  it.each([
+    ['after the answer', false],
+    ['before it', true],
+  ])(
+    'are asked for once more when told that all are made %s: only then is it sure how exact they are',
+    async (_, early) => {
+      const [waiting, answered] = [aHost(), getPictures('S1')]
+      if (early) heardOfPictures(told('ready', 1))
+      waiting[0]?.(pictures(told('tiles', 0.5)))
+      await answered
+      if (!early) heardOfPictures(told('ready', 1))
+      expect(waiting).toHaveLength(2)
+      const again = getPictures('S1')
+      waiting[1]?.({ ...pictures(told('ready', 1)), exact: false })
+      await again
+      expect(useBench.getState().pictures['S1']?.exact).toBe(false)
+      heardOfPictures(told('ready', 1))
+      expect(waiting).toHaveLength(2)
+    },
+  )
 })

@@ -25,8 +25,8 @@ const laidOut = (items: Item[], turn = 0) => {
 }
 
 describe('what is drawn over the sheet', () => {
-  it('is only the outlines of the views at the station Sheet', () => {
-    expect(new Set(shown({ station: 'sheet' }).map(({ kind }) => kind))).toEqual(new Set(['view']))
+  it('is only the outlines of the views and the notes at the station Sheet', () => {
+    expect(new Set(shown({ station: 'sheet' }).map(({ kind }) => kind))).toEqual(new Set(['view', 'note']))
   })
 
   it('is references and their residuals at the station Scale, and no dimension', () => {

@@ -8,6 +8,7 @@ const pictures = (state: 'overview' | 'ready'): SheetPictures => ({
   width: 8192,
   height: 4096,
   overview: { width: 2048, height: 1024 },
+  exact: true,
   levels: pyramidLevels(8192, 4096),
   progress: { sheet: 'S1', state, done: 0, sentence: '' },
 })

@@ -10,6 +10,7 @@ import { KeepForm } from '../keep-form.tsx'
 import { isTaken, nameOfLabel, nameProblem } from '../name-of-label.ts'
 import { outsideView } from '../outside-view.ts'
 import { dimensionEdit, evidenceEdit, type MeasurePicks } from '../pick-edits.ts'
+import { searchInWords } from '../stroke-words.ts'
 import { toTheSheet } from '../to-the-sheet.ts'
 import { ExistingDimension } from './existing-dimension.tsx'
 import { NewDimension } from './new-dimension.tsx'
@@ -61,6 +62,9 @@ export function MeasureForm({ picks, view }: { picks: MeasurePicks; view: View }
       disabled={!ready}
     >
       <TrialOf picks={picks} job={job} unit={unit} view={view} />
+      <p className="desk-soft" aria-live="polite">
+        {searchInWords(picks)}
+      </p>
       {outsideView(view, picks) && (
         <Caution>
           Some of these picks lie outside “{view.name}”, by whose scale they are measured. Is it the right

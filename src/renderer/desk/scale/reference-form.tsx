@@ -10,6 +10,7 @@ import { KeepForm } from '../keep-form.tsx'
 import { useLastUsed } from '../last-used.ts'
 import { outsideView } from '../outside-view.ts'
 import { type KnownSize, referenceEdit } from '../pick-edits.ts'
+import { searchInWords } from '../stroke-words.ts'
 import { toTheSheet } from '../to-the-sheet.ts'
 import { lengthProblem, sizeProblem } from '../written-problem.ts'
 
@@ -50,6 +51,9 @@ export function ReferenceForm({ view }: { view: View }) {
       disabled={!written || problems.some((problem) => problem !== '')}
     >
       <h3 className="section-title">How large is it?</h3>
+      <p className="desk-soft" aria-live="polite">
+        {searchInWords(picks)}
+      </p>
       {outsideView(view, picks) && (
         <Caution>Some of these picks lie outside “{view.name}”. Is it the right view?</Caution>
       )}

@@ -5,21 +5,23 @@ import { Section } from '../../parts/section.tsx'
 import { Slider } from '../../parts/slider.tsx'
 import { Switch } from '../../parts/switch.tsx'
 import { PLAIN } from '../../sheet/aids.ts'
+import { sameAids, startingAids } from '../../sheet/starting-aids.ts'
 import { plainTurn, quartersAndRest, turnInWords } from './turn.ts'
-
-const isPlain = (aids: typeof PLAIN): boolean =>
-  aids.turn === 0 && !aids.mirror && !aids.negative && aids.contrast === 1 && !aids.lift
 
 /** How the sheet is looked at; what is picked stays in the pixels of the scan. */
 export function AidsSection() {
   const aids = useBench((bench) => aidsOf(bench, bench.sheet))
+  const start = useBench(({ opened, sheet }) => {
+    const found = opened?.job.sheets.find(({ id }) => id === sheet)
+    return found === undefined ? PLAIN : startingAids(found)
+  })
   const { quarters, rest } = quartersAndRest(aids.turn)
   const turn = (degrees: number) => lookWith({ turn: plainTurn(degrees) })
   return (
     <Section
       title="Looking at it"
       aside={
-        <Button kind="quiet" disabled={isPlain(aids)} onPress={() => lookWith(PLAIN)}>
+        <Button kind="quiet" disabled={sameAids(aids, start)} onPress={() => lookWith(start)}>
           As it is
         </Button>
       }

@@ -4,6 +4,7 @@ import { makeEdit } from '../../bench/edits.ts'
 import { SavedField } from '../../parts/saved-field.tsx'
 import { Section } from '../../parts/section.tsx'
 import { lengthProblem } from '../written-problem.ts'
+import { orientationInWords } from './orientation-words.ts'
 
 /** Dublin Core terms, in the words of a drawing office. */
 const TERMS = [
@@ -20,6 +21,7 @@ export function RecordSection({ sheet }: { sheet: Sheet }) {
   const writable = useBench((bench) => bench.opened?.writable === true)
   if (job === undefined) return null
   const { id, record, scan } = sheet
+  const asked = orientationInWords(scan.orientation)
   const note = (key: RecordKey) => (value: string) => {
     const { [key]: _old, ...others } = record
     return makeEdit({
@@ -56,11 +58,25 @@ export function RecordSection({ sheet }: { sheet: Sheet }) {
       <Section title="Scan">
         <dl className="desk-facts">
           <dt>File</dt>
-          <dd>{scan.page === 1 ? scan.file : `${scan.file}, page ${scan.page}`}</dd>
+          <dd>{scan.file}</dd>
+          <dt>Page</dt>
+          <dd>{scan.page}</dd>
           <dt>Size</dt>
           <dd>
             {scan.width} × {scan.height} px{paperSize(scan, job.unit)}
           </dd>
+          {scan.drawnAt !== undefined && (
+            <>
+              <dt>Drawn at</dt>
+              <dd>{scan.drawnAt} dpi: the page is lines and lettering, and got its pixels here</dd>
+            </>
+          )}
+          {asked !== null && (
+            <>
+              <dt>Asks to be</dt>
+              <dd>{asked}. Picks are in its pixels as they are stored</dd>
+            </>
+          )}
         </dl>
         <SavedField
           label="Resolution"

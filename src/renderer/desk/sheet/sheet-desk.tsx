@@ -1,10 +1,13 @@
 import { useBench } from '../../bench/bench-store.ts'
 import { bringIn } from '../../bench/bring-in.ts'
+import { LimitsButton } from '../../intake/limits-dialog.tsx'
 import { ScanFiles } from '../../parts/scan-files.tsx'
 import { Section } from '../../parts/section.tsx'
 import { AidsSection } from './aids-section.tsx'
+import { LockedSection } from './locked-section.tsx'
 import { RecordSection } from './record-section.tsx'
 import { SheetList } from './sheet-list.tsx'
+import { StraightenSection } from './straighten-section.tsx'
 
 /** Station 1: bring scans in, say what they are, look at them as they are best seen. */
 export function SheetDesk() {
@@ -17,19 +20,24 @@ export function SheetDesk() {
     <>
       <Section title="Sheets">
         <SheetList sheets={job.sheets} />
-        <ScanFiles
-          words="Bring in a scan…"
-          kind={job.sheets.length === 0 ? 'main' : 'plain'}
-          disabled={!writable}
-          onFiles={(files) => void bringIn(files)}
-        />
+        <div className="desk-row">
+          <ScanFiles
+            words="Bring in a scan…"
+            kind={job.sheets.length === 0 ? 'main' : 'plain'}
+            disabled={!writable}
+            onFiles={(files) => void bringIn(files)}
+          />
+          <LimitsButton />
+        </div>
         <p className="desk-soft">
-          PNG, JPEG, WebP or TIFF. It is copied into the job as it is, and never altered.
+          PNG, JPEG, WebP, TIFF or PDF. It is copied into the job as it is, and never altered.
         </p>
       </Section>
       {sheet !== undefined && (
         <>
+          <LockedSection sheet={sheet.id} key={`locked ${sheet.id}`} />
           <AidsSection />
+          <StraightenSection sheet={sheet} key={`straighten ${sheet.id}`} />
           <RecordSection sheet={sheet} key={sheet.id} />
         </>
       )}

@@ -12,8 +12,9 @@ import {
   zoomOut,
 } from '../look-at.ts'
 import { pointer } from '../pointer-store.ts'
+import { turnHowToPick } from './how-to-pick-keys.ts'
 import type { Held } from './on-pointer.ts'
-import { crossPlace, endPath, giveUp, mayPick, pickAt, pointAt } from './picking.ts'
+import { crossPlace, endPath, giveUp, type Manner, mannerOf, mayPick, pickAt, pointAt } from './picking.ts'
 
 /** Steps of the arrow keys. Pixels of the scan: */
 const FINE = 0.1
@@ -85,22 +86,21 @@ function pressed(event: KeyboardEvent): boolean {
       else giveUp()
       return true
     case 'Enter':
-      return endPath() || pickAtCross(event.shiftKey)
+      return endPath() || pickAtCross(mannerOf(event))
     case 'p':
     case 'P':
-      return pickAtCross(event.shiftKey)
+      return pickAtCross(mannerOf(event))
     default:
-      return false
+      return turnHowToPick(event.key)
   }
 }
 
-/** Shift: always a new mark. */
-function pickAtCross(alwaysNew: boolean): boolean {
+function pickAtCross(manner: Manner): boolean {
   if (!mayPick() || wanted(useBench.getState().picks) === null) return false
   const place = crossPlace()
   if (place === null) return false
-  pointAt(place, 'cross', alwaysNew)
-  pickAt(place, alwaysNew)
+  pointAt(place, 'cross', manner)
+  pickAt(place, manner)
   return true
 }
 
@@ -122,7 +122,7 @@ function onArrow([right, down]: readonly [number, number], { ctrlKey, shiftKey }
     const next = nudged(picks, dx, dy)
     setPicks(next)
     const at = lastPixel(next)
-    pointAt(at, 'cross', true)
+    pointAt(at, 'cross', { alwaysNew: true, byHand: true })
     if (at !== null) keepInSight(at)
     return true
   }

@@ -1,12 +1,13 @@
 import type { Pixel } from '../../../core/geometry/frames.ts'
 import { useBench } from '../../bench/bench-store.ts'
 import { choose, setPicks } from '../../bench/choose.ts'
+import { isCornerToCorner } from '../../picking/corner-to-corner.ts'
 import { noPicks, withPick } from '../../picking/picks.ts'
 import { type Screen, toPixel } from '../camera.ts'
 import { onTheBench, pan, zoomAt } from '../look-at.ts'
 import type { Laid } from '../overlay/laid.ts'
 import { nearest } from '../overlay/lay-out.ts'
-import { endPath, mayPick, pickAt, pointAt } from './picking.ts'
+import { endPath, mannerOf, mayPick, pickAt, pointAt } from './picking.ts'
 
 /** A press that moves no further than this is a click, CSS pixels. */
 const STILL = 4
@@ -64,7 +65,7 @@ export function onPointer(element: HTMLElement, held: Held, laid: () => readonly
         press.last = at
       }
     }
-    pointAt(pixelAt(at), 'pointer', event.altKey)
+    pointAt(pixelAt(at), 'pointer', mannerOf(event))
   }
 
   const up = (event: PointerEvent): void => {
@@ -81,8 +82,13 @@ export function onPointer(element: HTMLElement, held: Held, laid: () => readonly
     if (pressed.pans || pixel === null) return
     const { picks } = useBench.getState()
     const from = pixelAt(pressed.from)
-    if (pressed.moved && picks.tool.kind === 'outline' && from !== null && mayPick()) {
+    if (pressed.moved && isCornerToCorner(picks.tool) && from !== null && mayPick()) {
       setPicks(withPick(withPick(noPicks(picks.tool), from), pixel))
+      return
+    }
+    if (pressed.moved && picks.tool.kind === 'straighten' && from !== null) {
+      setPicks(noPicks(picks.tool))
+      for (const end of [from, pixel]) pickAt(end, mannerOf(event))
       return
     }
     const now = event.timeStamp
@@ -92,7 +98,7 @@ export function onPointer(element: HTMLElement, held: Held, laid: () => readonly
       Math.hypot(at[0] - clicked.at[0], at[1] - clicked.at[1]) <= STILL
     clicked = again ? null : { at, when: now }
     if (again) endPath()
-    else pickAt(pixel, event.altKey)
+    else pickAt(pixel, mannerOf(event))
   }
 
   const cancelled = (): void => {
@@ -111,7 +117,7 @@ export function onPointer(element: HTMLElement, held: Held, laid: () => readonly
     const [x, y] = [event.deltaX * lines, event.deltaY * lines]
     if (event.shiftKey && !event.ctrlKey) pan(-(x === 0 ? y : x), 0)
     else zoomAt(at, Math.exp(-y * (event.ctrlKey ? PINCH : WHEEL)))
-    pointAt(pixelAt(at), 'pointer', event.altKey)
+    pointAt(pixelAt(at), 'pointer', mannerOf(event))
   }
 
   const listeners = { pointerdown: down, pointermove: move, pointerup: up, pointercancel: cancelled }

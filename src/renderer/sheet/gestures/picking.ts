@@ -2,6 +2,8 @@ import type { Pixel } from '../../../core/geometry/frames.ts'
 import { useBench } from '../../bench/bench-store.ts'
 import { putDown, setPicks } from '../../bench/choose.ts'
 import { canEnd, ended, takes, wanted, withMark, withoutLast, withPick } from '../../picking/picks.ts'
+import { isByHand } from '../../strokes/by-hand.ts'
+import { findUnderPicks } from '../../strokes/find-under-picks.ts'
 import { type Screen, toScreen } from '../camera.ts'
 import { cameras } from '../camera-store.ts'
 import { onTheBench } from '../look-at.ts'
@@ -23,7 +25,7 @@ export function mayPick(): boolean {
 }
 
 /** The old mark that a pick at a place of the scan would take; null when it would be a new one. */
-export function markNear(pixel: Pixel): string | null {
+function markNear(pixel: Pixel): string | null {
   const here = onTheBench()
   const { opened, picks } = useBench.getState()
   if (here === undefined || opened === null || !mayPick()) return null
@@ -47,8 +49,27 @@ export function markNear(pixel: Pixel): string | null {
   return best?.id ?? null
 }
 
-/** Picks at a place of the scan, exactly there; an old mark that lies near stands for it unless a new one is wanted. */
-export function pickAt(pixel: Pixel, alwaysNew: boolean): void {
+/** What a key that is held makes of a pick. */
+export interface Manner {
+  /** A new mark, though an old one lies near. */
+  alwaysNew: boolean
+  /** Exactly there, and not on the stroke. */
+  byHand: boolean
+}
+
+const PLAINLY: Manner = { alwaysNew: false, byHand: false }
+
+/** With Alt a new mark, with Shift one by hand. */
+export const mannerOf = ({ altKey, shiftKey }: { altKey: boolean; shiftKey: boolean }): Manner => ({
+  alwaysNew: altKey || shiftKey,
+  byHand: shiftKey,
+})
+
+/**
+ * Picks at a place of the scan; an old mark that lies near stands for it unless a new one is wanted, and the stroke
+ * that is found there takes its place unless it is by hand.
+ */
+export function pickAt(pixel: Pixel, { alwaysNew, byHand }: Manner): void {
   if (!mayPick()) return
   const { picks, opened, pictures } = useBench.getState()
   const here = onTheBench()
@@ -56,8 +77,10 @@ export function pickAt(pixel: Pixel, alwaysNew: boolean): void {
   const near = alwaysNew ? null : markNear(pixel)
   const mark = opened?.job.marks.find(({ id }) => id === near)
   const { sigma } = pickQuality(pointer.getState().by, here.camera.zoom, pictures[here.sheet])
-  setPicks(mark === undefined ? withPick(picks, pixel, sigma) : withMark(picks, mark))
+  const hand = isByHand(picks, byHand)
+  setPicks(mark === undefined ? withPick(picks, pixel, sigma, hand) : withMark(picks, mark))
   pointer.setState({ arrows: 'pick', snapped: null })
+  void findUnderPicks()
 }
 
 /** Ends the path that is being picked; false when there is none that could be ended. */
@@ -76,10 +99,14 @@ export function giveUp(): void {
 }
 
 /** Puts the pointer or the cross somewhere on the sheet. */
-export function pointAt(pixel: Pixel | null, by: 'pointer' | 'cross', alwaysNew = false): void {
+export function pointAt(
+  pixel: Pixel | null,
+  by: 'pointer' | 'cross',
+  { alwaysNew, byHand }: Manner = PLAINLY,
+): void {
   const aims = pixel !== null && !alwaysNew && wanted(useBench.getState().picks) !== null
   const snapped = aims ? markNear(pixel) : null
-  pointer.setState({ pixel, by, snapped })
+  pointer.setState({ pixel, by, byHand, snapped })
 }
 
 /** Where the cross is, or would come to: where the pointer or the newest pick is, or the middle of the box. */

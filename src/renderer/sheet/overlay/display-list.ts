@@ -1,12 +1,14 @@
 import type { Pixel } from '../../../core/geometry/frames.ts'
 import { plainText } from '../../../core/handoff/plain-text.ts'
 import { statedValue } from '../../../core/handoff/stated-value.ts'
-import type { Dimension, Job, Reference, View } from '../../../core/job/types.ts'
+import type { Dimension, Job, Mark, Reference, View } from '../../../core/job/types.ts'
 import type { Table, TableRow } from '../../../core/ledger/table.ts'
 import type { Selection } from '../../bench/selection.ts'
 import type { Station } from '../../bench/stations.ts'
 import type { Item, LineType } from './items.ts'
 import { lanesOf } from './lanes.ts'
+import { noteItems } from './notes-items.ts'
+import { givesAway } from './out-of-sight.ts'
 import { enlarged, enlargement, type Residual, residualsOf } from './residuals.ts'
 import { mean, type Shape, shapeOf } from './shape.ts'
 import { type Span, spanOf } from './span.ts'
@@ -26,6 +28,8 @@ interface Shown {
   sheet: string
   station: Station
   selection: Selection | null
+  /** A mark that is being picked again, without sight of it; null when none is. */
+  hidden?: string | null
 }
 
 /** Everything that is drawn over a sheet at a station, what is chosen last and so on top. */
@@ -46,7 +50,11 @@ export function displayList(shown: Shown): Item[] {
     ...markItems(shapes, shown),
   ]
   const wanted = station === 'sheet' ? items.filter((item) => item.kind === 'view' || item.chosen) : items
-  return [...wanted.filter(({ chosen }) => !chosen), ...wanted.filter(({ chosen }) => chosen)]
+  const { hidden = null } = shown
+  const all = [...wanted, ...noteItems(shown)].filter(
+    (item) => hidden === null || !givesAway(item, hidden, job),
+  )
+  return [...all.filter(({ chosen }) => !chosen), ...all.filter(({ chosen }) => chosen)]
 }
 
 function withLanes(items: Item[]): Item[] {
@@ -225,9 +233,26 @@ function markItems(shapes: ReadonlyMap<string, Shape>, { job, station, selection
   return [...shapes].flatMap(([id, shape]): Item[] => {
     const chosen = ofSelection.has(id)
     const here = station === 'pick' || (station === 'scale' && ofReferences.has(id))
-    return chosen || here ? [{ kind: 'mark', about: { kind: 'mark', id }, chosen, shape }] : []
+    if (!chosen && !here) return []
+    const item: Item = { kind: 'mark', about: { kind: 'mark', id }, chosen, shape }
+    const mark = selection?.kind === 'mark' && chosen ? job.marks.find((one) => one.id === id) : undefined
+    return [mark === undefined ? item : { ...item, ...whatItIsFrom(mark) }]
   })
 }
+
+/** What a mark whose card is open was found from, and where it was picked again. */
+function whatItIsFrom(mark: Mark): Pick<Item & { kind: 'mark' }, 'profiles' | 'again'> {
+  const { stroke } = mark
+  const kept = mark.kind === 'point' || stroke === undefined ? [] : mark.pixels
+  return {
+    ...(stroke === undefined ? {} : { profiles: { kept, leftOut: stroke.leftOut ?? [] } }),
+    ...(mark.repeats === undefined ? {} : { again: [...picksOf(mark)] }),
+  }
+}
+
+/** Every pick of a point, or every point of the later picks of anything else. */
+const picksOf = (mark: Mark): Pixel[] =>
+  mark.kind === 'point' ? [mark.pixel, ...(mark.repeats ?? [])] : (mark.repeats ?? []).flat()
 
 function chosenMarks(job: Job, selection: Selection | null): readonly string[] {
   switch (selection?.kind) {

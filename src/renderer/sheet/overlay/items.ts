@@ -23,8 +23,16 @@ export type Item = { about: Selection; chosen: boolean } & (
       /** Which way is out of the view that it belongs to; null when that is not known. */
       inside: Pixel | null
     }
-  | { kind: 'mark'; shape: Shape }
+  /** profiles: of a chosen mark, what it was found from. again: where it was picked again. */
+  | {
+      kind: 'mark'
+      shape: Shape
+      profiles?: { kept: readonly Pixel[]; leftOut: readonly Pixel[] }
+      again?: readonly Pixel[]
+    }
   /** word: what should be known of it; empty when nothing. */
   | { kind: 'residual'; at: Pixel; vector: [number, number]; wrong: boolean; word: string }
+  /** cloud: whether its outline is drawn, and not its number alone. */
+  | { kind: 'note'; outline: readonly Pixel[]; number: string; cloud: boolean }
   | { kind: 'figure box'; box: readonly [x: number, y: number, width: number, height: number] }
 )

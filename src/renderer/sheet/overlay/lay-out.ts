@@ -1,8 +1,10 @@
 import { applied, type Camera, extent, matrixOf, type Screen, type Size } from '../camera.ts'
+import { againStrokes, centreStrokes } from './centre-strokes.ts'
 import { boxCorners, collide, farFrom, type LetteredBox } from './geometry-on-screen.ts'
 import type { Item } from './items.ts'
 import type { Laid, Stroke } from './laid.ts'
 import { type Lettering, layOutSize, type OnScreen } from './lay-out-size.ts'
+import { layOutNote } from './notes-items.ts'
 import type { Shape } from './shape.ts'
 
 /** Half of the cross that a picked point is drawn as, CSS pixels. */
@@ -95,7 +97,17 @@ function layOutItem(item: Item, at: OnScreen, zoom: number, lettering: Lettering
     case 'size':
       return layOutSize(item, at, lettering)
     case 'mark':
-      return { ...bare, item, strokes: markStrokes(item.shape, at, zoom) }
+      return {
+        ...bare,
+        item,
+        strokes: [
+          ...markStrokes(item.shape, at, zoom),
+          ...(item.profiles === undefined
+            ? []
+            : centreStrokes(item.profiles.kept, item.profiles.leftOut, at)),
+          ...againStrokes(item.again ?? [], at),
+        ],
+      }
     case 'residual': {
       const tail = at(item.at)
       const tip = at([item.at[0] + item.vector[0], item.at[1] + item.vector[1]])
@@ -109,6 +121,8 @@ function layOutItem(item: Item, at: OnScreen, zoom: number, lettering: Lettering
         word: item.word === '' ? null : { at: [tip[0] + 6, tip[1]], text: item.word },
       }
     }
+    case 'note':
+      return layOutNote(item, at, lettering)
     case 'figure box': {
       const [x, y, width, height] = item.box
       const points = [
@@ -170,7 +184,7 @@ function markStrokes(shape: Shape, at: OnScreen, zoom: number): Stroke[] {
   }
 }
 
-const PRECEDENCE: readonly Item['kind'][] = ['mark', 'size', 'residual', 'figure box', 'view']
+const PRECEDENCE: readonly Item['kind'][] = ['mark', 'size', 'residual', 'figure box', 'note', 'view']
 
 /**
  * The item nearest to a place on the screen, within a distance; of several, one whose lettering is there, else marks

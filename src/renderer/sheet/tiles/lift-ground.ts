@@ -6,8 +6,8 @@ import type { Extent } from '../camera.ts'
  * @param context with the pixel of the scan as its unit
  */
 export function liftGround(
-  context: CanvasRenderingContext2D,
-  ground: ImageBitmap,
+  context: OffscreenCanvasRenderingContext2D,
+  ground: HTMLImageElement,
   sheet: Extent,
   darkScan: boolean,
 ): void {
@@ -23,18 +23,18 @@ export function liftGround(
   context.globalCompositeOperation = 'source-over'
 }
 
-const inverses = new WeakMap<ImageBitmap, OffscreenCanvas>()
+const inverses = new WeakMap<HTMLImageElement, OffscreenCanvas>()
 
-function inverse(picture: ImageBitmap): OffscreenCanvas | ImageBitmap {
+function inverse(picture: HTMLImageElement): OffscreenCanvas | HTMLImageElement {
   const before = inverses.get(picture)
   if (before !== undefined) return before
-  const canvas = new OffscreenCanvas(picture.width, picture.height)
+  const canvas = new OffscreenCanvas(picture.naturalWidth, picture.naturalHeight)
   const context = canvas.getContext('2d')
   if (context === null) return picture
   context.drawImage(picture, 0, 0)
   context.globalCompositeOperation = 'difference'
   context.fillStyle = 'white'
-  context.fillRect(0, 0, picture.width, picture.height)
+  context.fillRect(0, 0, picture.naturalWidth, picture.naturalHeight)
   inverses.set(picture, canvas)
   return canvas
 }

@@ -77,7 +77,10 @@ export class PictureLoader<P extends Picture> {
       this.#cache.put(address, picture)
       came = true
     } catch {
-      if (!controller.signal.aborted) this.#failed.set(address, this.#now())
+      if (!controller.signal.aborted) {
+        this.#failed.set(address, this.#now())
+        setTimeout(() => this.#go(), AGAIN)
+      }
     }
     this.#underWay.delete(address)
     if (came) for (const listener of this.#listeners) listener(address)

@@ -1,0 +1,28 @@
+import { fitCircle } from '../../../core/geometry/fit-circle.ts'
+import { fitLine } from '../../../core/geometry/fit-line.ts'
+import type { Mark } from '../../../core/job/types.ts'
+import type { Fitted } from '../../picking/fitted.ts'
+import { pixelsInWords } from '../../strokes/uncertainty-words.ts'
+
+/** How far what was found anew lies from a mark, in words. */
+export function movedInWords(mark: Mark, { pixels }: Pick<Fitted, 'pixels'>): string {
+  switch (mark.kind) {
+    case 'point': {
+      const [x, y] = pixels[0] ?? mark.pixel
+      return pixelsInWords(Math.hypot(x - mark.pixel[0], y - mark.pixel[1]))
+    }
+    case 'line': {
+      const [before, now] = [fitLine(mark.pixels), fitLine(pixels)]
+      const [dx, dy] = before.direction
+      const [px, py] = [now.centroid[0] - before.centroid[0], now.centroid[1] - before.centroid[1]]
+      return `${pixelsInWords(Math.abs(dx * py - dy * px))} across it`
+    }
+    case 'circle': {
+      const [before, now] = [fitCircle(mark.pixels), fitCircle(pixels)]
+      const centre = Math.hypot(now.centre[0] - before.centre[0], now.centre[1] - before.centre[1])
+      return `centre ${pixelsInWords(centre)}, radius ${pixelsInWords(Math.abs(now.radius - before.radius))}`
+    }
+    case 'path':
+      return pixelsInWords(0)
+  }
+}

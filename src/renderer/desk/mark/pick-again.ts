@@ -1,0 +1,43 @@
+import type { MarkNeed } from '../../../core/job/mark-needs.ts'
+import type { Mark } from '../../../core/job/types.ts'
+import { choose, takeUp } from '../../bench/choose.ts'
+import { type Camera, fitted } from '../../sheet/camera.ts'
+import { setCamera } from '../../sheet/camera-store.ts'
+import { onTheBench } from '../../sheet/look-at.ts'
+import { reach, shapeOf } from '../../sheet/overlay/shape.ts'
+import { pointer } from '../../sheet/pointer-store.ts'
+
+/** The mark lies so far from the middle of what is seen, at most, as a share of the box. */
+const ASIDE = 0.3
+const CLOSEST = 3
+
+const needOf = (mark: Mark): MarkNeed =>
+  mark.kind === 'path' && mark.closed === true ? 'closed path' : mark.kind
+
+/**
+ * Takes up the tool that picks a mark again. The neighbourhood is brought into sight with the mark anywhere in it, and
+ * the cross is taken away, so that nothing tells where it was.
+ */
+export function pickAgain(mark: Mark): void {
+  choose(null)
+  takeUp({ kind: 'repeat', mark: mark.id, need: needOf(mark) })
+  pointer.setState({ pixel: null, snapped: null, arrows: 'cross' })
+  const here = onTheBench()
+  const shape = shapeOf(mark)
+  if (here === undefined || shape === null || here.sheet !== mark.sheet) return
+  // No larger than needed to see all of it with room round it.
+  const { zoom } = fitted(
+    here.camera,
+    { width: here.box.width / 2, height: here.box.height / 2 },
+    reach(shape),
+    CLOSEST,
+  )
+  const camera: Camera = {
+    ...here.camera,
+    zoom,
+    centre: fitted(here.camera, here.box, reach(shape), zoom).centre,
+  }
+  const aside = (size: number): number => ((2 * Math.random() - 1) * ASIDE * size) / zoom
+  const [x, y] = camera.centre
+  setCamera(here.sheet, { ...camera, centre: [x + aside(here.box.width), y + aside(here.box.height)] })
+}

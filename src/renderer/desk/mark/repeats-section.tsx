@@ -1,0 +1,61 @@
+import { GeometryError } from '../../../core/geometry/geometry-error.ts'
+import type { Mark } from '../../../core/job/types.ts'
+import { type RepeatScatter, repeatScatter } from '../../../core/sheet/repeat-scatter.ts'
+import { Button } from '../../parts/button.tsx'
+import { Section } from '../../parts/section.tsx'
+import { pixelsInWords } from '../../strokes/uncertainty-words.ts'
+import { toTheSheet } from '../to-the-sheet.ts'
+import { pickAgain } from './pick-again.ts'
+import { scatterInWords } from './scatter-words.ts'
+
+function scatterOf(mark: Mark): { scatter: RepeatScatter | null; problem: string } {
+  try {
+    return { scatter: repeatScatter(mark), problem: '' }
+  } catch (error) {
+    if (error instanceof GeometryError) return { scatter: null, problem: error.message }
+    throw error
+  }
+}
+
+/** How often a mark was picked, how its picks scatter, and a way to pick it again without sight of it. */
+export function RepeatsSection({ mark, writable }: { mark: Mark; writable: boolean }) {
+  const { scatter, problem } = scatterOf(mark)
+  return (
+    <Section title="Picked again">
+      {problem !== '' && <p>{problem}</p>}
+      {scatter === null ? (
+        problem === '' && (
+          <p className="desk-soft">
+            Picked once. Picks made again without sight of the first tell how far a hand is to be trusted
+            here.
+          </p>
+        )
+      ) : (
+        <>
+          <p>{scatterInWords(scatter)}</p>
+          <dl className="desk-facts">
+            <dt>Picks</dt>
+            <dd>{scatter.n}</dd>
+            <dt>Standard deviation</dt>
+            <dd>{pixelsInWords(scatter.s)}</dd>
+            <dt>σ of the first alone</dt>
+            <dd>{pixelsInWords(scatter.alone)}</dd>
+            <dt>σ of all together</dt>
+            <dd>{pixelsInWords(scatter.together)}</dd>
+          </dl>
+        </>
+      )}
+      <div className="desk-row">
+        <Button
+          disabled={!writable}
+          onPress={() => {
+            pickAgain(mark)
+            toTheSheet()
+          }}
+        >
+          Pick again, without sight of it
+        </Button>
+      </div>
+    </Section>
+  )
+}

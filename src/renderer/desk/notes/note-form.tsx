@@ -1,0 +1,60 @@
+import { useState } from 'react'
+import { useBench } from '../../bench/bench-store.ts'
+import { choose, nextAfter, putDown } from '../../bench/choose.ts'
+import { makeEdit } from '../../bench/edits.ts'
+import { TextField } from '../../parts/text-field.tsx'
+import { KeepForm } from '../keep-form.tsx'
+import { outlineOf } from '../pick-edits.ts'
+import { isFlat, OutlineSize } from '../scale/outline-size.tsx'
+import { toTheSheet } from '../to-the-sheet.ts'
+import { AboutField } from './about-field.tsx'
+import { noteEdit } from './note-edits.ts'
+
+/** What is to be said of the region that was picked. */
+export function NoteForm({ sheet }: { sheet: string }) {
+  const job = useBench((bench) => bench.opened?.job)
+  const picks = useBench((bench) => bench.picks)
+  const selected = useBench(({ selection }) => (selection?.kind === 'dimension' ? selection.name : null))
+  const [text, setText] = useState('')
+  const [about, setAbout] = useState(selected)
+  const page = job?.sheets.find(({ id }) => id === sheet)?.scan
+  const outline = page === undefined ? null : outlineOf(picks, page)
+  if (job === undefined || outline === null) return null
+  const keep = async () => {
+    const { edit, id } = noteEdit(job, {
+      sheet,
+      outline,
+      text: text.trim(),
+      ...(about === null ? {} : { about }),
+    })
+    if (!(await makeEdit(edit))) return
+    nextAfter(picks, { kind: 'look' })
+    choose({ kind: 'note', id })
+    toTheSheet()
+  }
+  const abandon = () => {
+    putDown()
+    toTheSheet()
+  }
+  return (
+    <KeepForm
+      label="Note"
+      keep="Keep this note"
+      onKeep={keep}
+      onAbandon={abandon}
+      disabled={text.trim() === '' || isFlat(outline)}
+    >
+      <h3 className="section-title">Note</h3>
+      <OutlineSize outline={outline} />
+      <TextField
+        label="What is to be noted"
+        value={text}
+        onChange={setText}
+        lines={4}
+        autoFocus
+        note="Your name and the time are put beside it."
+      />
+      <AboutField job={job} value={about} onChange={setAbout} />
+    </KeepForm>
+  )
+}

@@ -1,0 +1,30 @@
+import type { Job, Note } from '../../../core/job/types.ts'
+import type { Selection } from '../../bench/selection.ts'
+import { momentInWords, personName } from '../../bench/signature.ts'
+
+/** What a note is called where it is drawn: `3` for N3, else its id. */
+export const noteNumber = ({ id }: Pick<Note, 'id'>): string => /^N(\d{1,6})$/.exec(id)?.[1] ?? id
+
+/** Who wrote a note, and when. */
+export const noteSignature = (job: Job, { by, at }: Note): string =>
+  `${personName(job, by)}, ${momentInWords(at)}`
+
+/** What a note is about, in words and as something to choose; null when it does not say. */
+export function aboutOf(
+  job: Job,
+  about: string | undefined,
+): { words: string; selection: Selection | null } | null {
+  if (about === undefined || about === '') return null
+  const dimension = job.dimensions.find(({ name }) => name === about)
+  if (dimension !== undefined) {
+    const words = dimension.label === '' ? dimension.name : dimension.label
+    return { words, selection: { kind: 'dimension', name: about } }
+  }
+  const view = job.views.find(({ id }) => id === about)
+  if (view !== undefined) return { words: `View “${view.name}”`, selection: { kind: 'view', id: about } }
+  if (job.marks.some(({ id }) => id === about)) {
+    return { words: `Mark ${about}`, selection: { kind: 'mark', id: about } }
+  }
+  const sheet = job.sheets.find(({ id }) => id === about)
+  return { words: sheet === undefined ? about : `Sheet “${sheet.title}”`, selection: null }
+}

@@ -1,0 +1,46 @@
+import { useBench } from '../../bench/bench-store.ts'
+import { choose, nextAfter, putDown } from '../../bench/choose.ts'
+import { makeEdit } from '../../bench/edits.ts'
+import { KeepForm } from '../keep-form.tsx'
+import { outlineOf } from '../pick-edits.ts'
+import { isFlat, OutlineSize } from '../scale/outline-size.tsx'
+import { toTheSheet } from '../to-the-sheet.ts'
+import { noteNumber } from './note-words.ts'
+
+/** Gives a note the region that was picked. */
+export function RegionForm({ id }: { id: string }) {
+  const job = useBench((bench) => bench.opened?.job)
+  const picks = useBench((bench) => bench.picks)
+  const sheet = useBench((bench) => bench.sheet)
+  const before = job?.notes.find((note) => note.id === id)?.sheet
+  const page = job?.sheets.find((one) => one.id === sheet)?.scan
+  const outline = page === undefined ? null : outlineOf(picks, page)
+  if (outline === null || sheet === null) return null
+  const keep = async () => {
+    if (
+      !(await makeEdit({ do: 'change-note', id, set: { outline, ...(sheet === before ? {} : { sheet }) } }))
+    )
+      return
+    nextAfter(picks, { kind: 'look' })
+    choose({ kind: 'note', id })
+    toTheSheet()
+  }
+  const abandon = () => {
+    putDown()
+    toTheSheet()
+  }
+  return (
+    <KeepForm
+      label="Region"
+      keep="Keep this region"
+      onKeep={keep}
+      onAbandon={abandon}
+      disabled={isFlat(outline)}
+      startAtKeep
+    >
+      <h3 className="section-title">New region of note {noteNumber({ id })}</h3>
+      <OutlineSize outline={outline} />
+      <p className="desk-soft">What it says stays as it is.</p>
+    </KeepForm>
+  )
+}

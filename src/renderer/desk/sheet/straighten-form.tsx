@@ -1,0 +1,43 @@
+import { aidsOf, useBench } from '../../bench/bench-store.ts'
+import { putDown } from '../../bench/choose.ts'
+import type { Picks } from '../../picking/picks.ts'
+import { KeepForm } from '../keep-form.tsx'
+import { toTheSheet } from '../to-the-sheet.ts'
+import { pickedLine, slopeInWords, straightBy, uncertaintyInWords } from './straighten.ts'
+
+interface StraightenFormProps {
+  picks: Picks
+  /** Both degrees. */
+  onKeep: (straight: number, u: number) => Promise<void>
+}
+
+/** What the line that was picked says of the sheet, before that is kept. */
+export function StraightenForm({ picks, onKeep }: StraightenFormProps) {
+  const marks = useBench((bench) => bench.opened?.job.marks)
+  const aids = useBench((bench) => aidsOf(bench, bench.sheet))
+  const line = pickedLine(picks, marks ?? [])
+  if (line === null) return null
+  const straight = straightBy(line.angle, aids)
+  const abandon = (): void => {
+    putDown()
+    toTheSheet()
+  }
+  return (
+    <KeepForm
+      label="Straighten"
+      keep="Straighten the sheet"
+      onKeep={() => onKeep(straight, line.u)}
+      onAbandon={abandon}
+      startAtKeep
+    >
+      <p>
+        {line.how === 'stroke' ? 'By the stroke that was found,' : 'By this line, picked by hand,'} the level
+        edge of the sheet lies {slopeInWords(straight)} on the scan, with a standard uncertainty of{' '}
+        {uncertaintyInWords(line.u)}.
+      </p>
+      <p className="desk-soft">
+        The sheet is shown turned upright; its views are reckoned along and across it.
+      </p>
+    </KeepForm>
+  )
+}

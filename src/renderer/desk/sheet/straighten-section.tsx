@@ -1,0 +1,78 @@
+import type { Sheet } from '../../../core/job/types.ts'
+import { aidsOf, useBench } from '../../bench/bench-store.ts'
+import { lookWith, nextAfter, putDown, takeUp } from '../../bench/choose.ts'
+import { makeEdit } from '../../bench/edits.ts'
+import { Button } from '../../parts/button.tsx'
+import { Section } from '../../parts/section.tsx'
+import { startingAids, turnFor } from '../../sheet/starting-aids.ts'
+import { toTheSheet } from '../to-the-sheet.ts'
+import { slopeInWords, straightenEdit, uncertaintyInWords, unstraightenEdit } from './straighten.ts'
+import { StraightenForm } from './straighten-form.tsx'
+
+/** How sure each straightening of this session is, degrees, by its sheet. */
+const sure = new Map<string, { straight: number; u: number }>()
+
+/** Which way a sheet lies on its scan, by its edge or by a line that is meant to be level. */
+export function StraightenSection({ sheet }: { sheet: Sheet }) {
+  const picks = useBench((bench) => bench.picks)
+  const writable = useBench((bench) => bench.opened?.writable === true)
+  const mirror = useBench((bench) => aidsOf(bench, sheet.id).mirror)
+  const picking = picks.tool.kind === 'straighten'
+  const { straight } = sheet
+  const known = sure.get(sheet.id)
+
+  const keep = async (to: number, u: number): Promise<void> => {
+    const { job } = useBench.getState().opened ?? {}
+    if (job === undefined || !(await makeEdit(straightenEdit(job, sheet.id, to)))) return
+    sure.set(sheet.id, { straight: to, u })
+    lookWith({ turn: turnFor(to, mirror) })
+    nextAfter(picks, { kind: 'look' })
+    toTheSheet()
+  }
+  const takeBack = async (): Promise<void> => {
+    const { job } = useBench.getState().opened ?? {}
+    if (job === undefined || !(await makeEdit(unstraightenEdit(job, sheet.id)))) return
+    const now = useBench.getState().opened?.job.sheets.find(({ id }) => id === sheet.id)
+    if (now !== undefined) lookWith({ turn: startingAids(now).turn })
+  }
+  const takeUpTool = (): void => {
+    takeUp({ kind: 'straighten' })
+    toTheSheet()
+  }
+
+  return (
+    <Section title="Straighten">
+      <p className="desk-soft">
+        Paper shrinks by one share along the sheet and by another across it. A view with two scales has them
+        along this direction and square to it.
+      </p>
+      <dl className="desk-facts">
+        <dt>Its level edge</dt>
+        <dd>{straight === undefined ? 'not picked yet' : `${slopeInWords(straight)} on the scan`}</dd>
+        <dt>Standard uncertainty</dt>
+        <dd>
+          {straight === undefined
+            ? '—'
+            : known?.straight === straight
+              ? uncertaintyInWords(known.u)
+              : 'not kept from an earlier session'}
+        </dd>
+      </dl>
+      <StraightenForm picks={picks} onKeep={keep} />
+      <div className="desk-row">
+        <Button disabled={!writable || picking} onPress={takeUpTool}>
+          Along an edge or line…
+        </Button>
+        {picking ? (
+          <Button kind="quiet" onPress={putDown}>
+            Put it down
+          </Button>
+        ) : (
+          <Button kind="quiet" disabled={!writable || straight === undefined} onPress={() => void takeBack()}>
+            Take it back
+          </Button>
+        )}
+      </div>
+    </Section>
+  )
+}

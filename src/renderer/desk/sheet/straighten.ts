@@ -1,0 +1,90 @@
+import { fitLine } from '../../../core/geometry/fit-line.ts'
+import type { Pixel } from '../../../core/geometry/frames.ts'
+import { GeometryError } from '../../../core/geometry/geometry-error.ts'
+import type { Edit } from '../../../core/job/edit-types.ts'
+import type { Job, Mark } from '../../../core/job/types.ts'
+import type { Picks } from '../../picking/picks.ts'
+import type { Aids } from '../../sheet/aids.ts'
+import { plainTurn } from './turn.ts'
+
+/** A line on the scan. */
+interface LevelLine {
+  /** Of its direction, degrees in the pixels of the scan, clockwise from right. */
+  angle: number
+  /** Standard uncertainty of it, degrees. */
+  u: number
+  how: Mark['how']
+}
+
+const DEGREE = Math.PI / 180
+
+/** The line that was picked to straighten by; null while there is none that has a direction, or its stroke is looked for. */
+export function pickedLine({ tool, features }: Picks, marks: readonly Mark[]): LevelLine | null {
+  const [feature] = features
+  if (tool.kind !== 'straighten' || feature === undefined || !feature.done) return null
+  if ('mark' in feature) {
+    const mark = marks.find(({ id }) => id === feature.mark)
+    return mark?.kind === 'line' ? lineThrough(mark.pixels, mark.sigma, mark.how) : null
+  }
+  const { stroke, pixels, sigmas } = feature
+  if (stroke?.state === 'looking') return null
+  if (stroke?.state === 'found') return lineThrough(stroke.fitted.pixels, stroke.fitted.sigma, 'stroke')
+  return lineThrough(pixels, Math.max(...sigmas), 'hand')
+}
+
+/** @param sigma standard uncertainty of each pixel across the line */
+function lineThrough(pixels: readonly Pixel[], sigma: number, how: Mark['how']): LevelLine | null {
+  try {
+    const { direction, rotation } = fitLine(pixels)
+    return { angle: Math.atan2(direction[1], direction[0]) / DEGREE, u: (rotation * sigma) / DEGREE, how }
+  } catch (error) {
+    if (error instanceof GeometryError) return null
+    throw error
+  }
+}
+
+/**
+ * What a line says of the sheet that it is on: the direction of the sheet's horizontal edge in pixels, degrees. The line
+ * is taken for level or for upright, whichever it is nearer to as the sheet is looked at.
+ */
+export function straightBy(angle: number, { turn, mirror }: Aids): number {
+  const seen = mirror ? turn + 180 - angle : turn + angle
+  const rest = seen - 90 * Math.round(seen / 90)
+  return plainTurn(mirror ? turn - rest : rest - turn)
+}
+
+/** Straightens a sheet, as one edit. The grain of all its views follows. */
+export function straightenEdit(job: Job, sheet: string, straight: number): Edit {
+  const views = job.views.filter((view) => view.sheet === sheet)
+  return {
+    do: 'several',
+    name: `straighten sheet ${sheet}`,
+    edits: [
+      { do: 'change-sheet', id: sheet, set: { straight } },
+      ...views.map(({ id }): Edit => ({ do: 'change-view', id, set: { grain: straight } })),
+    ],
+  }
+}
+
+/** Takes back how a sheet was straightened, as one edit, with the grain of those views that still follow it. */
+export function unstraightenEdit(job: Job, sheet: string): Edit {
+  const straight = job.sheets.find(({ id }) => id === sheet)?.straight
+  const views = job.views.filter((view) => view.sheet === sheet && view.grain === straight)
+  return {
+    do: 'several',
+    name: `take back the straightening of sheet ${sheet}`,
+    edits: [
+      { do: 'change-sheet', id: sheet, clear: ['straight'] },
+      ...views.map(({ id }): Edit => ({ do: 'change-view', id, clear: ['grain'] })),
+    ],
+  }
+}
+
+/** An angle to a hundredth of a degree, `3.27° clockwise`. */
+export function slopeInWords(degrees: number): string {
+  const size = Math.abs(degrees).toFixed(2)
+  return Number(size) === 0 ? 'level' : `${size}° ${degrees > 0 ? 'clockwise' : 'anticlockwise'}`
+}
+
+/** A standard uncertainty to two figures, `0.012°`. */
+export const uncertaintyInWords = (degrees: number): string => `${Math.max(degrees, 1e-4).toPrecision(2)}°`

@@ -1,0 +1,77 @@
+import type { PageLook, ScanLook } from '../../contract/scan-look.ts'
+
+/** Whether nothing is to be chosen or told of: one page that was scanned and that a sheet can be made of. */
+export function isPlain({ locked, pages, looked }: ScanLook): boolean {
+  const [only] = looked
+  return !locked && pages === 1 && only?.made === 'scanned' && only.fault === undefined
+}
+
+const inches = (size: number): string => String(Number(size.toFixed(2)))
+
+/** What a page is, in a few words for each line. */
+export function pageLines({ made, width, height, dpi, paper }: PageLook): string[] {
+  if (made === 'drawn') {
+    return [
+      'Drawn, not scanned',
+      ...(paper === undefined ? [] : [`${inches(paper.width)} × ${inches(paper.height)} in`]),
+    ]
+  }
+  return [
+    `${width} × ${height} px`,
+    dpi === undefined ? 'No dpi in the file' : `${Number(dpi.toFixed(2))} dpi`,
+  ]
+}
+
+/** The dpi that the file itself gives its scanned pages. */
+export function dpiInFile(looked: readonly PageLook[]): string {
+  const said = new Set(looked.filter(({ made }) => made === 'scanned').map(({ dpi }) => dpi))
+  const [only] = said
+  if (said.size > 1) return 'differs by page'
+  return only === undefined ? 'not in the file' : `${Number(only.toFixed(2))} in the file`
+}
+
+/** Pixels of a drawn page at so many dots per inch. */
+export function drawnSize(
+  { paper, width, height, drawnAt }: PageLook,
+  dpi: number,
+): { width: number; height: number } {
+  if (paper !== undefined) {
+    return { width: Math.round(paper.width * dpi), height: Math.round(paper.height * dpi) }
+  }
+  const factor = drawnAt === undefined ? 1 : dpi / drawnAt
+  return { width: Math.round(width * factor), height: Math.round(height * factor) }
+}
+
+/** Millions of pixels, in words. */
+export const megapixels = (pixels: number): string => {
+  const millions = pixels / 1e6
+  return `${millions < 10 ? millions.toFixed(1) : Math.round(millions)} megapixels`
+}
+
+/**
+ * What drawn pages come to at so many dots per inch, and whether that is more than is taken in.
+ * @param limit pixels of a page; null while it is not known
+ */
+export function drawnInWords(
+  pages: readonly PageLook[],
+  dpi: number,
+  limit: number | null,
+): { words: string; problem: string } {
+  if (!Number.isFinite(dpi) || dpi <= 0)
+    return { words: '', problem: 'Dots per inch is a number above nothing, e.g. 400.' }
+  const sizes = pages.map((page) => ({ page: page.page, ...drawnSize(page, dpi) }))
+  const largest = sizes.reduce<(typeof sizes)[number] | undefined>(
+    (best, one) => (best === undefined || one.width * one.height > best.width * best.height ? one : best),
+    undefined,
+  )
+  if (largest === undefined) return { words: '', problem: '' }
+  const { page, width, height } = largest
+  const pixels = width * height
+  const words = `Page ${page} would have ${width} × ${height} px, ${megapixels(pixels)}.`
+  if (limit === null || pixels <= limit) return { words, problem: '' }
+  const most = Math.floor(dpi * Math.sqrt(limit / pixels))
+  return {
+    words,
+    problem: `${words} The limit is ${megapixels(limit)}: draw it at ${most} dpi or less, or raise the limit.`,
+  }
+}

@@ -1,0 +1,41 @@
+import type { Picture } from './picture-cache.ts'
+
+/** A picture as the page shows it: the browser decodes it when it draws it, and keeps what it likes of that. */
+export class ScreenPicture implements Picture {
+  readonly image: HTMLImageElement
+
+  private constructor(image: HTMLImageElement) {
+    this.image = image
+  }
+
+  /** @throws DOMException when the bytes are no picture */
+  static async of(bytes: Blob): Promise<ScreenPicture> {
+    const image = new Image()
+    image.alt = ''
+    image.draggable = false
+    // Or it would be blank for a frame while it is decoded beside the drawing.
+    image.decoding = 'sync'
+    image.src = URL.createObjectURL(bytes)
+    const picture = new ScreenPicture(image)
+    try {
+      await image.decode()
+    } catch (error) {
+      picture.close()
+      throw error
+    }
+    return picture
+  }
+
+  get width(): number {
+    return this.image.naturalWidth
+  }
+
+  get height(): number {
+    return this.image.naturalHeight
+  }
+
+  close(): void {
+    this.image.remove()
+    URL.revokeObjectURL(this.image.src)
+  }
+}

@@ -1,0 +1,14 @@
+import type { GreyWindow } from '../../core/imaging/grey-window.ts'
+import type { Search, SearchResult } from './search.ts'
+
+/** What the window asks of the worker that looks for strokes. */
+export interface ToSearcher {
+  ask: number
+  search: Search
+  window: GreyWindow
+}
+
+export interface FromSearcher {
+  ask: number
+  result: SearchResult
+}

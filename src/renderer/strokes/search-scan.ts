@@ -1,0 +1,45 @@
+import type { SheetPictures } from '../../contract/pictures.ts'
+import { LARGEST_WINDOW, windowFor } from '../../core/imaging/window-for.ts'
+import { tileAddress } from '../sheet/tiles/addresses.ts'
+import { greyOf, greysThere } from './grey-store.ts'
+import { cutWindow, tilesOfBox } from './grey-tiles.ts'
+import { tilesNear } from './near-search.ts'
+import type { Search, SearchResult } from './search.ts'
+import { theSearcher } from './searcher.ts'
+
+const TOO_LARGE: SearchResult = {
+  found: {
+    kind: 'none',
+    because: 'That is more of the scan than can be looked over in one go: pick nearer together, or by hand.',
+  },
+}
+
+function windowOf(search: Search, pictures: SheetPictures) {
+  const { rough, as, reach } = search
+  const box = windowFor(rough, as, { reach, scan: pictures })
+  const [left, top, right, bottom] = box
+  if ((right - left) * (bottom - top) > LARGEST_WINDOW) return null
+  const tiles = tilesNear(search, tilesOfBox(box, pictures))
+  return {
+    addresses: tiles.map((tile) => tileAddress(pictures, tile)),
+    cut: () => cutWindow(box, tiles, pictures, greyOf),
+  }
+}
+
+let asked = 0
+
+/** Looks for the stroke under picks, however long its part of the scan takes to come. */
+export async function searchScan(search: Search, pictures: SheetPictures): Promise<SearchResult> {
+  const window = windowOf(search, pictures)
+  if (window === null) return TOO_LARGE
+  await greysThere(`stroke ${++asked}`, window.addresses)
+  return theSearcher().pick(window.cut(), search)
+}
+
+/** The same for what is under the pointer; null when that was asked of another place meanwhile. */
+export async function glanceAtScan(search: Search, pictures: SheetPictures): Promise<SearchResult | null> {
+  const window = windowOf(search, pictures)
+  if (window === null) return TOO_LARGE
+  if (!(await greysThere('stroke under the pointer', window.addresses))) return null
+  return theSearcher().glance(window.cut(), search)
+}

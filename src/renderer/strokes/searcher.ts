@@ -1,0 +1,87 @@
+import type { GreyWindow } from '../../core/imaging/grey-window.ts'
+import type { FromSearcher, ToSearcher } from './messages.ts'
+import type { Search, SearchResult } from './search.ts'
+
+interface Waiting {
+  message: ToSearcher
+  answer: (result: SearchResult | null) => void
+}
+
+const STOPPED: SearchResult = {
+  found: {
+    kind: 'none',
+    because:
+      'The part of the program that looks for strokes has stopped: pick by hand, or reload the window. The job is safe.',
+  },
+}
+
+/**
+ * Looks for strokes off the main thread, one at a time. What was picked goes first; of what only follows the pointer
+ * just the newest is looked at.
+ */
+export class Searcher {
+  readonly #worker: Worker
+  #asked = 0
+  readonly #picks: Waiting[] = []
+  #glance: Waiting | null = null
+  #underWay: Waiting | null = null
+  #stopped = false
+
+  constructor() {
+    this.#worker = new Worker(new URL('./worker.ts', import.meta.url), { type: 'module' })
+    this.#worker.addEventListener('message', ({ data }: MessageEvent<FromSearcher>) => {
+      const done = this.#underWay
+      this.#underWay = null
+      this.#next()
+      done?.answer(data.result)
+    })
+    this.#worker.addEventListener('error', () => {
+      this.#stopped = true
+      const waiting = [this.#underWay, ...this.#picks.splice(0), this.#glance]
+      this.#underWay = null
+      this.#glance = null
+      for (const one of waiting) one?.answer(STOPPED)
+    })
+  }
+
+  /** What is under a pick. */
+  pick(window: GreyWindow, search: Search): Promise<SearchResult> {
+    return new Promise((resolve) => {
+      this.#picks.unshift({
+        message: { ask: ++this.#asked, window, search },
+        answer: (result) => resolve(result ?? STOPPED),
+      })
+      this.#next()
+    })
+  }
+
+  /** What is under the pointer; null when it has moved on before that was looked at. */
+  glance(window: GreyWindow, search: Search): Promise<SearchResult | null> {
+    return new Promise((resolve) => {
+      this.#glance?.answer(null)
+      this.#glance = { message: { ask: ++this.#asked, window, search }, answer: resolve }
+      this.#next()
+    })
+  }
+
+  #next(): void {
+    if (this.#underWay !== null) return
+    const next = this.#picks.shift() ?? this.#glance
+    if (next === null) return
+    if (next === this.#glance) this.#glance = null
+    if (this.#stopped) {
+      next.answer(STOPPED)
+      return
+    }
+    this.#underWay = next
+    this.#worker.postMessage(next.message)
+  }
+}
+
+let searcher: Searcher | undefined
+
+/** The one that this window has, started when first wanted. */
+export function theSearcher(): Searcher {
+  searcher ??= new Searcher()
+  return searcher
+}

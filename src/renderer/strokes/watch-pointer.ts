@@ -1,0 +1,79 @@
+import { useBench } from '../bench/bench-store.ts'
+import { useHowToPick } from '../picking/how-to-pick.ts'
+import { wanted } from '../picking/picks.ts'
+import { cameras } from '../sheet/camera-store.ts'
+import { onTheBench } from '../sheet/look-at.ts'
+import { pointer } from '../sheet/pointer-store.ts'
+import { isByHand } from './by-hand.ts'
+import { strokeReach } from './reach.ts'
+import { glanceFor, searchAgain } from './search-for.ts'
+import { glanceAtScan } from './search-scan.ts'
+import { type Sight, sight } from './sight.ts'
+
+const tell = (now: Sight): void => sight.setState({ now })
+
+/** The pointer must rest no longer than a frame before what is under it is looked at. */
+async function look(isNow: () => boolean): Promise<void> {
+  const { picks, pictures, opened } = useBench.getState()
+  const { pixel, byHand, snapped } = pointer.getState()
+  const here = onTheBench()
+  const need = wanted(picks)
+  const { tool } = picks
+  if (here === undefined || pixel === null || need === null || isByHand(picks, byHand) || snapped !== null) {
+    tell({ state: 'hand' })
+    return
+  }
+  const shown = pictures[here.sheet]
+  const reach = strokeReach(here.camera.zoom, shown)
+  if (reach === null || shown === undefined) {
+    tell({ state: 'far' })
+    return
+  }
+  const mark = tool.kind === 'repeat' ? opened?.job.marks.find(({ id }) => id === tool.mark) : undefined
+  const search =
+    mark?.stroke !== undefined && mark.kind === 'point'
+      ? searchAgain(mark.stroke, [pixel], reach)
+      : glanceFor(need, pixel, useHowToPick.getState(), here.camera, reach)
+  if (search === null) {
+    tell({ state: 'hand' })
+    return
+  }
+  const before = sight.getState().now
+  if (before.state === 'hand' || before.state === 'far') tell({ state: 'looking' })
+  const result = await glanceAtScan(search, shown)
+  if (result === null || !isNow()) return
+  if (result.found.kind === 'none') tell({ state: 'none', at: pixel, because: result.found.because })
+  else if ('reading' in result)
+    tell({ state: 'found', at: pixel, found: result.found, reading: result.reading })
+}
+
+/** Looks at what is under the pointer whenever it moves. The function that comes back ends it. */
+export function watchPointer(): () => void {
+  let due = 0
+  let turn = 0
+  const ask = (): void => {
+    if (due !== 0) return
+    due = requestAnimationFrame(() => {
+      due = 0
+      const mine = ++turn
+      void look(() => mine === turn)
+    })
+  }
+  const endings = [
+    pointer.subscribe((now, before) => {
+      if (now.pixel !== before.pixel || now.byHand !== before.byHand || now.snapped !== before.snapped) ask()
+    }),
+    cameras.subscribe(ask),
+    useHowToPick.subscribe(ask),
+    useBench.subscribe((now, before) => {
+      if (now.picks !== before.picks || now.pictures !== before.pictures) ask()
+    }),
+  ]
+  ask()
+  return () => {
+    turn++
+    cancelAnimationFrame(due)
+    tell({ state: 'hand' })
+    for (const end of endings) end()
+  }
+}

@@ -1,0 +1,54 @@
+import { describe, expect, it } from 'vitest'
+import { MESSAGE_BYTES } from '../../../../src/contract/asks.ts'
+import type { Pixel } from '../../../../src/core/geometry/frames.ts'
+import { applyEdit } from '../../../../src/core/job/edit.ts'
+import type { Edit } from '../../../../src/core/job/edit-types.ts'
+import { fileNameOf } from '../../../../src/renderer/desk/notes/download.ts'
+import { aboutEdit, inBatches, noteEdit } from '../../../../src/renderer/desk/notes/note-edits.ts'
+import { sampleJob } from '../../sample-job.ts'
+
+const outline: Pixel[] = [
+  [10, 10],
+  [50, 10],
+  [50, 30],
+  [10, 30],
+]
+
+describe('A note is kept', () => {
+  it('under the next number, and can be taken back', () => {
+    const { edit, id } = noteEdit(sampleJob, { sheet: 'sheet-1', outline, text: 'Worn.', about: 'hood_od' })
+    const { job, inverse } = applyEdit(sampleJob, edit)
+    expect(job.notes.at(-1)).toEqual({ id, sheet: 'sheet-1', outline, text: 'Worn.', about: 'hood_od' })
+    expect(sampleJob.notes.some((note) => note.id === id)).toBe(false)
+    expect(applyEdit(job, inverse).job).toEqual(sampleJob)
+  })
+
+  it('about something else, or about nothing in particular', () => {
+    const changed = applyEdit(sampleJob, aboutEdit('N1', 'neck_height')).job
+    expect(changed.notes.find(({ id }) => id === 'N1')?.about).toBe('neck_height')
+    const cleared = applyEdit(changed, aboutEdit('N1', null)).job
+    expect(cleared.notes.find(({ id }) => id === 'N1')).not.toHaveProperty('about')
+  })
+})
+
+describe('Many notes are brought in', () => {
+  it('in as few edits as a host takes, all of them and in order', () => {
+    const edits = Array.from({ length: 900 }, (_, k): Edit => {
+      const text = 'ø'.repeat(2000)
+      return { do: 'add-note', item: { id: `N${k + 100}`, sheet: 'sheet-1', outline, text } }
+    })
+    const batches = inBatches(edits, 'bring in 900 notes')
+    expect(batches.flatMap((batch) => (batch.do === 'several' ? batch.edits : []))).toEqual(edits)
+    for (const batch of batches) {
+      expect(new TextEncoder().encode(JSON.stringify(batch)).length).toBeLessThan(MESSAGE_BYTES)
+    }
+    expect(batches.length).toBeLessThan(8)
+    expect(inBatches(edits.slice(0, 3), 'bring in 3 notes')).toHaveLength(1)
+    expect(inBatches([], 'bring in nothing')).toEqual([])
+  })
+
+  it('from files that every system can name', () => {
+    expect(fileNameOf('Deck ventilator: “No. 2”', 'notes.jsonld')).toBe('Deck-ventilator-No-2-notes.jsonld')
+    expect(fileNameOf('../..', 'notes.jsonld')).toBe('job-notes.jsonld')
+  })
+})

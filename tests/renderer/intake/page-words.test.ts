@@ -1,0 +1,86 @@
+import { describe, expect, it } from 'vitest'
+import type { PageLook, ScanLook } from '../../../src/contract/scan-look.ts'
+import {
+  dpiInFile,
+  drawnInWords,
+  drawnSize,
+  isPlain,
+  pageLines,
+} from '../../../src/renderer/intake/page-words.ts'
+import { usableDpi } from '../../../src/renderer/intake/usable-dpi.ts'
+
+const scanned: PageLook = { page: 1, made: 'scanned', width: 5100, height: 3300, dpi: 300 }
+/** ANSI C, 22 by 17 in (ASME Y14.1). */
+const drawn: PageLook = {
+  page: 2,
+  made: 'drawn',
+  width: 8800,
+  height: 6800,
+  drawnAt: 400,
+  paper: { width: 22, height: 17 },
+}
+const look = (rest: Partial<ScanLook>): ScanLook => ({
+  upload: 'u',
+  name: 'valve-chest.tif',
+  format: 'tiff',
+  locked: false,
+  pages: 1,
+  looked: [scanned],
+  ...rest,
+})
+
+describe('A scan goes straight in', () => {
+  it('when it is one page that was scanned and can be a sheet, whether its file says a dpi or not', () => {
+    expect(isPlain(look({}))).toBe(true)
+    const { dpi: _, ...silent } = scanned
+    expect(isPlain(look({ looked: [silent] }))).toBe(true)
+  })
+
+  it('and is asked about otherwise', () => {
+    expect(isPlain(look({ locked: true, looked: [] }))).toBe(false)
+    expect(isPlain(look({ pages: 2 }))).toBe(false)
+    expect(isPlain(look({ looked: [drawn] }))).toBe(false)
+    expect(isPlain(look({ looked: [{ ...scanned, fault: 'It is cut short.' }] }))).toBe(false)
+  })
+})
+
+describe('What a page is, in words', () => {
+  it('of one that was scanned, and of one that was drawn', () => {
+    expect(pageLines(scanned)).toEqual(['5100 × 3300 px', '300 dpi'])
+    expect(pageLines({ ...scanned, dpi: 299.9994 })).toEqual(['5100 × 3300 px', '300 dpi'])
+    expect(pageLines(drawn)).toEqual(['Drawn, not scanned', '22 × 17 in'])
+  })
+
+  it('with the dpi that the file itself gives', () => {
+    expect(dpiInFile([scanned, { ...scanned, page: 2 }])).toBe('300 in the file')
+    expect(dpiInFile([scanned, { ...scanned, page: 2, dpi: 200 }])).toBe('differs by page')
+    expect(dpiInFile([drawn])).toBe('not in the file')
+  })
+})
+
+describe('A drawn page has pixels by its paper and the dpi that is chosen', () => {
+  it('an ANSI C sheet at 600 dpi', () => {
+    expect(drawnSize(drawn, 600)).toEqual({ width: 13200, height: 10200 })
+    const { paper: _, ...unsized } = drawn
+    expect(drawnSize(unsized, 600)).toEqual({ width: 13200, height: 10200 })
+    expect(drawnInWords([drawn], 600, 1e9)).toEqual({
+      words: 'Page 2 would have 13200 × 10200 px, 135 megapixels.',
+      problem: '',
+    })
+  })
+
+  it('and beyond the limit it is said which dpi would do, and that does', () => {
+    const { problem } = drawnInWords([drawn], 2400, 1e9)
+    const [, most = ''] = /at (\d+) dpi or less/.exec(problem) ?? []
+    expect(Number(most)).toBe(1635)
+    expect(drawnInWords([drawn], Number(most), 1e9).problem).toBe('')
+    expect(drawnInWords([drawn], Number(most) + 2, 1e9).problem).not.toBe('')
+  })
+
+  it('and nothing is no resolution', () => {
+    expect(drawnInWords([drawn], Number.NaN, 1e9).problem).toContain('a number above nothing')
+    expect(usableDpi('')).toBeUndefined()
+    expect(usableDpi('299,5')).toBe(299.5)
+    for (const text of ['0', '-300', 'high', 'Infinity']) expect(usableDpi(text)).toBeNull()
+  })
+})

@@ -1,0 +1,82 @@
+import { describe, expect, it } from 'vitest'
+import { pyramidLevels, type SheetPictures } from '../../../src/contract/pictures.ts'
+import { tileAddress } from '../../../src/renderer/sheet/tiles/addresses.ts'
+import { cutWindow, luminance, tilesOfBox } from '../../../src/renderer/strokes/grey-tiles.ts'
+import { tilesNear } from '../../../src/renderer/strokes/near-search.ts'
+import { strokeReach } from '../../../src/renderer/strokes/reach.ts'
+
+const [WIDTH, HEIGHT] = [5000, 4000]
+const pictures: SheetPictures = {
+  sheet: 'S1',
+  version: 'v',
+  width: WIDTH,
+  height: HEIGHT,
+  overview: { width: 1000, height: 800 },
+  levels: pyramidLevels(WIDTH, HEIGHT),
+  exact: true,
+  progress: { sheet: 'S1', state: 'ready', done: 1, sentence: '' },
+}
+
+describe('a window of the scan', () => {
+  it('has the grey of every pixel where it belongs, across the seams of tiles', () => {
+    const greyAt = (x: number, y: number): number => (3 * x + 7 * y) % 251
+    const box: [number, number, number, number] = [500, 1000, 530, 1040]
+    const tiles = tilesOfBox(box, pictures)
+    expect(tiles).toHaveLength(4)
+    const greys = new Map(
+      tiles.map((tile) => {
+        const data = Uint8Array.from({ length: 512 * 512 }, (_, i) =>
+          greyAt(tile.column * 512 + (i % 512), tile.row * 512 + Math.floor(i / 512)),
+        )
+        return [tileAddress(pictures, tile), { width: 512, height: 512, data, close: () => undefined }]
+      }),
+    )
+    const window = cutWindow(box, tiles, pictures, (address) => greys.get(address))
+    expect(window).toMatchObject({ left: 500, top: 1000, width: 30, height: 40 })
+    for (let i = 0; i < 1200; i++) {
+      expect(window.data[i]).toBe(greyAt(500 + (i % 30), 1000 + Math.floor(i / 30)))
+    }
+  })
+
+  it('takes grey as it is, and of colour the luminance (ITU-R BT.709)', () => {
+    expect([...luminance([7, 7, 7, 255, 255, 255, 255, 255])]).toEqual([7, 255])
+    // 0.2126, 0.7152 and 0.0722 of 255.
+    expect([...luminance([255, 0, 0, 255, 0, 255, 0, 255, 0, 0, 255, 255])]).toEqual([54, 182, 18])
+  })
+
+  it('along a line needs the tiles that the line runs over, and not those beside it', () => {
+    const rough: [number, number][] = [
+      [100, 100],
+      [4900, 3900],
+    ]
+    const all = tilesOfBox([0, 0, WIDTH, HEIGHT], pictures)
+    const near = tilesNear({ as: 'line', rough, reach: 8, wanted: 'centre', either: false }, all)
+    expect(near.length).toBeLessThan(all.length / 2)
+    for (let k = 0; k <= 100; k++) {
+      const [x, y] = [100 + 48 * k, 100 + 38 * k]
+      for (const off of [-60, 60]) {
+        const [column, row] = [Math.floor((x + off) / 512), Math.floor((y - off) / 512)]
+        if (column < 0 || row < 0 || column > 9 || row > 7) continue
+        expect(near.some((tile) => tile.column === column && tile.row === row)).toBe(true)
+      }
+    }
+  })
+})
+
+describe('how far a stroke is looked for', () => {
+  it('is what the pointer means on the screen, and nowhere when that is half of the drawing', () => {
+    expect(strokeReach(1, pictures)).toBe(8)
+    expect(strokeReach(16, pictures)).toBe(4)
+    expect(strokeReach(0.4, pictures)).toBeNull()
+    expect(strokeReach(1, undefined)).toBeNull()
+  })
+
+  it('is no less than the coarse picture that is seen before the scan is there', () => {
+    const begun = (state: 'overview' | 'tiles') => ({
+      ...pictures,
+      progress: { ...pictures.progress, state },
+    })
+    expect(strokeReach(4, begun('tiles'))).toBe(10)
+    expect(strokeReach(4, { ...begun('overview'), overview: { width: 250, height: 200 } })).toBeNull()
+  })
+})

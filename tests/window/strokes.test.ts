@@ -1,0 +1,165 @@
+import { describe, expect, it } from 'vitest'
+import type { Pixel } from '../../src/core/geometry/frames.ts'
+import type { Mark } from '../../src/core/job/types.ts'
+import type { Table } from '../../src/core/ledger/table.ts'
+import { readJobFolder } from '../../src/main/services/job-folder/read-job-folder.ts'
+import { EDGE_HIGH, EDGE_LONG, edgeCorner, punchAt } from './fixtures/plate.ts'
+import { plateJob } from './fixtures/plate-job.ts'
+import { inHost } from './harness/at-the-bench.ts'
+import { pickByCross } from './harness/by-keyboard.ts'
+import { localLauncher } from './harness/local-launcher.ts'
+import type { Person } from './harness/person.ts'
+import { tableByCommand } from './harness/program.ts'
+import { placeOf, sheetBox } from './harness/sheet-hand.ts'
+import { tableSettled } from './harness/table-in-window.ts'
+import { desk, oneOf, sheetReady } from './steps.ts'
+
+/** From the whole sheet in sight to a corner of the plate close to. */
+const NOTCHES = 12
+/** The pointer of a careful hand comes within this of what is meant, pixels of the scan. */
+const ASTRAY = 2.3
+
+/** Goes close to a place of the scan, and says where it is on the page then. */
+async function closeTo({ page }: Person, [x, y]: Pixel): Promise<[number, number]> {
+  await sheetBox(page).focus()
+  await page.keyboard.press('0')
+  const [px, py] = await placeOf(page, [x, y])
+  await page.mouse.move(px, py)
+  for (let k = 0; k < NOTCHES; k++) await page.mouse.wheel(0, -120)
+  await page.waitForTimeout(200)
+  const [nx, ny] = await placeOf(page, [x, y])
+  return [nx, ny]
+}
+
+async function pick(person: Person, pixel: Pixel, key?: 'Shift'): Promise<void> {
+  const place = await closeTo(person, pixel)
+  if (key !== undefined) await person.page.keyboard.down(key)
+  await person.clickAt(place)
+  if (key !== undefined) await person.page.keyboard.up(key)
+}
+
+const says = (person: Person, words: string | RegExp) => desk(person.page).getByText(words).first().waitFor()
+
+const astray = ([x, y]: Pixel): Pixel => [x + ASTRAY, y - ASTRAY / 2]
+
+/** Puts the tool in hand down close to a place of the scan, and chooses what lies there. */
+async function choosing(person: Person, pixel: Pixel): Promise<void> {
+  const place = await closeTo(person, pixel)
+  await person.press('Escape')
+  await person.clickAt(place)
+}
+
+const far = (mark: Mark | undefined, [x, y]: Pixel): number =>
+  mark?.kind === 'point' ? Math.hypot(mark.pixel[0] - x, mark.pixel[1] - y) : Number.POSITIVE_INFINITY
+
+/** The two fields on the desk say where the newest pick is: the form that names it is written and kept. */
+async function keepAs(person: Person, label: string): Promise<void> {
+  const form = person.page.getByRole('form', { name: 'What was picked' })
+  await form.waitFor()
+  await person.write(label)
+  await person.press('Enter')
+  await form.waitFor({ state: 'detached' })
+  await tableSettled(person.page)
+}
+
+const formSays = (person: Person, words: RegExp) =>
+  person.page.getByRole('form', { name: 'What was picked' }).getByText(words).waitFor()
+
+describe('Somebody who picks on strokes', () => {
+  inHost(localLauncher(), (session) => {
+    it('takes crossings finer than a hand can, by pointer and by keyboard, and by hand where that is meant', {
+      timeout: 300_000,
+    }, async () => {
+      const folder = await plateJob()
+      const newMarks = async () => (await readJobFolder(folder)).job.marks.slice(3)
+      await session({ opens: { folder } }, async ({ page, person }) => {
+        await sheetReady(page)
+        await person.station('Pick')
+        await person.click(oneOf(page, 'What to measure', 'Distance'))
+        await pick(person, astray(edgeCorner('lower left')))
+        await says(person, /^Centre of a crossing of strokes, 3\.\d px wide: σ 0\.0/)
+        await sheetBox(page).focus()
+        await pickByCross(person, astray(edgeCorner('lower right')))
+        await formSays(person, /^Centre of a crossing of strokes, 3\.\d px wide: σ 0\.0/)
+        await keepAs(person, 'Lower edge')
+
+        const found = await newMarks()
+        expect(found).toHaveLength(2)
+        for (const mark of found) {
+          expect(mark).toMatchObject({ how: 'stroke', stroke: { as: 'crossing', reading: 'centre' } })
+          expect(mark.sigma).toBeLessThan(0.3)
+        }
+        expect(far(found[0], edgeCorner('lower left'))).toBeLessThan(0.1)
+        expect(far(found[1], edgeCorner('lower right'))).toBeLessThan(0.1)
+        const table = JSON.parse(await tableByCommand(folder)) as Table
+        const row = table.rows.find(({ label }) => label === 'Lower edge')
+        expect(Math.abs((row?.value ?? 0) - EDGE_LONG)).toBeLessThan(row?.U ?? 0)
+
+        await pick(person, astray(edgeCorner('upper left')), 'Shift')
+        await says(person, 'Picked by hand.')
+        await pick(person, [1000, 600])
+        await formSays(person, /^Picked by hand\. .*by hand, or go nearer\.$/)
+        await keepAs(person, 'Corner to bare paper')
+        const byHand = (await newMarks()).slice(2)
+        expect(byHand).toHaveLength(2)
+        for (const mark of byHand) expect(mark).toMatchObject({ how: 'hand', sigma: 1 })
+        expect(far(byHand[0], astray(edgeCorner('upper left')))).toBeLessThan(0.3)
+      })
+    })
+
+    it('finds a line again, and picks a point again without sight of it', { timeout: 300_000 }, async () => {
+      const folder = await plateJob()
+      const job = async () => (await readJobFolder(folder)).job
+      await session({ opens: { folder } }, async ({ page, person }) => {
+        await sheetReady(page)
+        await person.station('Pick')
+        await person.click(oneOf(page, 'What to measure', 'Spacing'))
+        const [left, right] = [edgeCorner('lower left'), edgeCorner('lower right')]
+        const [upLeft, upRight] = [edgeCorner('upper left'), edgeCorner('upper right')]
+        for (const [[ax, ay], [bx, by]] of [
+          [left, right],
+          [upLeft, upRight],
+        ] as const) {
+          await pick(person, [ax + 60, ay + ASTRAY])
+          await pick(person, [bx - 60, by - ASTRAY])
+        }
+        await formSays(person, /^Centre of a straight stroke, 3\.\d px wide: σ 0\.0/)
+        await keepAs(person, 'Height of the plate')
+        const lines = (await job()).marks.filter(({ kind }) => kind === 'line')
+        expect(lines).toHaveLength(2)
+        for (const mark of lines) expect(mark).toMatchObject({ how: 'stroke', stroke: { as: 'line' } })
+        const table = JSON.parse(await tableByCommand(folder)) as Table
+        const row = table.rows.find(({ label }) => label === 'Height of the plate')
+        expect(Math.abs((row?.value ?? 0) - EDGE_HIGH)).toBeLessThan(row?.U ?? 0)
+
+        await choosing(person, [(left[0] + right[0]) / 2, left[1]])
+        await says(person, /^Line M/)
+        await says(person, /profiles kept/)
+        await person.click(person.button('Find again'))
+        await says(person, /px across it$/)
+        await person.click(person.button('Take what was found again'))
+        await person.button('Take what was found again').waitFor({ state: 'detached' })
+        expect((await job()).marks.find(({ id }) => id === lines[0]?.id)).toMatchObject({ how: 'stroke' })
+
+        await person.click(person.button('Back to Pick'))
+        await person.click(oneOf(page, 'What to measure', 'Distance'))
+        await choosing(person, punchAt('origin'))
+        await says(person, 'Point M1')
+        await says(person, /^Picked once/)
+        await person.click(person.button('Pick again, without sight of it'))
+        await expect(desk(page).getByText(/px$/).count()).resolves.toBe(0)
+        for (const by of [0.8, -0.6]) {
+          const [x, y] = punchAt('origin')
+          await pick(person, [x + by, y - by])
+          await person.click(person.button('Keep this pick, and go on'))
+          await page.getByRole('form', { name: 'Picked again' }).waitFor({ state: 'detached' })
+        }
+        await person.click(person.button('Done: show how they scatter'))
+        await says(person, /^Picked 3 times, scattered by a standard deviation of \d/)
+        const again = (await job()).marks.find(({ id }) => id === 'M1')
+        expect(again?.repeats).toHaveLength(2)
+        expect(again?.repeatedBy?.every(({ at }) => at !== undefined)).toBe(true)
+      })
+    })
+  })
+})
