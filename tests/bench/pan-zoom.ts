@@ -28,13 +28,11 @@ const WATCH = `
     if (String(where?.url ?? where).includes('show-sheet') && window.askedAt === undefined) window.askedAt = performance.now()
     return fetched(where, how)
   }
-  const draw = CanvasRenderingContext2D.prototype.drawImage
-  CanvasRenderingContext2D.prototype.drawImage = function (...args) {
-    draw.apply(this, args)
-    if (!(args[0] instanceof ImageBitmap) || !document.contains(this.canvas)) return
-    CanvasRenderingContext2D.prototype.drawImage = draw
-    requestAnimationFrame(() => { window.paintedAt = performance.now() })
-  }`
+  const look = () => {
+    if (document.querySelector('.scan-layer-picture') === null) requestAnimationFrame(look)
+    else requestAnimationFrame(() => { window.paintedAt = performance.now() })
+  }
+  requestAnimationFrame(look)`
 
 async function decodeTime(scan: string): Promise<number> {
   const start = performance.now()

@@ -1,0 +1,126 @@
+import type { Pixel } from '../geometry/frames.ts'
+import type { GreyWindow } from './grey-window.ts'
+import { type Guide, roundGuide } from './guide.ts'
+import type { Settled } from './line-search.ts'
+import { invertPositive } from './solve-symmetric.ts'
+import type { Seen, Traced } from './trace-stroke.ts'
+import { traceStroke } from './trace-stroke.ts'
+import { type Demands, weighStroke } from './verdict.ts'
+
+/** A bend counts when it is this many times its own uncertainty. */
+const CLEAR = 3
+const SMALLEST_RADIUS = 6
+
+/** offset = a + b·s + c·s²/2 over the middles of the pieces, and the standard uncertainty of c for unit scatter. */
+interface Parabola {
+  a: number
+  b: number
+  c: number
+  unitBend: number
+  scatter: number
+}
+
+/**
+ * A short piece of a stroke may be a piece of a round one: where the centres of the pieces bend clearly, it is traced
+ * again along an arc.
+ */
+export function followBend(grey: GreyWindow, straight: Settled, demands: Demands): Settled {
+  const { traced } = straight
+  const bend = bendOf(traced, straight.inflation.centre)
+  if (bend === null) return straight
+  const { strip, fit } = traced
+  const arc = arcThrough(strip.guide, bend)
+  if (arc === null) return straight
+  const seen: Seen = {
+    guide: strip.guide,
+    offsets: strip.pieces.map((p, k) => {
+      const s = p.middle - strip.guide.length / 2
+      const c = traced.centres[k]
+      const at = bend.a + bend.b * s + (bend.c * s * s) / 2
+      const near =
+        c && Math.abs(c.offset - at) < Math.max(3 * bend.scatter, 0.3) && c.contrast * fit.contrast > 0
+      return near ? { offset: at, turn: bend.b + bend.c * s } : null
+    }),
+    width: fit.width,
+    contrast: fit.contrast,
+  }
+  const round = traceStroke(grey, strip, seen, arc, fit.width / 2 + 9)
+  if (round === null) return straight
+  const inflation = weighStroke(round, demands)
+  const count = (t: Traced) => t.judged.kept.filter(Boolean).length
+  if (typeof inflation === 'string' || count(round) < count(traced)) return straight
+  return { traced: round, inflation }
+}
+
+/** The parabola through the centres of the pieces that show the stroke, when it bends clearly. */
+function bendOf({ strip, fit, centres, judged }: Traced, inflation: number): Parabola | null {
+  const points = centres.flatMap((c, k): [number, number][] => {
+    const piece = strip.pieces[k]
+    if (
+      c === null ||
+      piece === undefined ||
+      c.contrast * Math.sign(fit.contrast) < 0.5 * Math.abs(fit.contrast)
+    )
+      return []
+    const reason = judged.because[k]
+    if (reason !== undefined && !reason.includes('aside')) return []
+    return [[piece.middle - strip.guide.length / 2, c.offset]]
+  })
+  if (points.length < 5) return null
+  let chosen = points
+  let parabola: Parabola | null = null
+  for (let round = 0; round < 3; round++) {
+    parabola = parabolaOf(chosen)
+    if (parabola === null) return null
+    const { a, b, c, scatter } = parabola
+    chosen = points.filter(
+      ([s, t]) => Math.abs(t - a - b * s - (c * s * s) / 2) < Math.max(2.5 * scatter, 0.1),
+    )
+    if (chosen.length < 5) return null
+  }
+  if (parabola === null) return null
+  const units = centres.flatMap((c, k) => (c && judged.kept[k] ? [c.unit] : []))
+  const model = Math.sqrt(
+    (fit.variance * Math.max(inflation, 1) * units.reduce((s, u) => s + u, 0)) / Math.max(units.length, 1),
+  )
+  const scatter = Math.max(parabola.scatter, model, 0.01)
+  return Math.abs(parabola.c) > CLEAR * scatter * parabola.unitBend ? { ...parabola, scatter } : null
+}
+
+function parabolaOf(points: readonly [number, number][]): Parabola | null {
+  const m = new Float64Array(9)
+  const y = new Float64Array(3)
+  for (const [s, t] of points) {
+    const row = [1, s, (s * s) / 2]
+    for (let i = 0; i < 3; i++) {
+      y[i] = (y[i] as number) + (row[i] as number) * t
+      for (let j = 0; j < 3; j++)
+        m[i * 3 + j] = (m[i * 3 + j] as number) + (row[i] as number) * (row[j] as number)
+    }
+  }
+  const inverse = invertPositive(m, 3)
+  if (inverse === null) return null
+  const [a, b, c] = [0, 1, 2].map((i) =>
+    [0, 1, 2].reduce((sum, j) => sum + (inverse[i * 3 + j] as number) * (y[j] as number), 0),
+  ) as [number, number, number]
+  const squares = points.reduce((sum, [s, t]) => sum + (t - a - b * s - (c * s * s) / 2) ** 2, 0)
+  const scatter = Math.sqrt(squares / Math.max(points.length - 3, 1))
+  return { a, b, c, unitBend: Math.sqrt(inverse[8] as number), scatter }
+}
+
+/** The arc that touches the parabola in the middle of its guide; it runs the same way. */
+function arcThrough(guide: Guide, { a, b, c }: Parabola): Guide | null {
+  const radius = (1 + b * b) ** 1.5 / Math.abs(c)
+  if (!(radius > SMALLEST_RADIUS)) return null
+  const middle = guide.length / 2
+  const foot = guide.place(middle, a)
+  const [nx, ny] = guide.across(middle)
+  const [dx, dy] = [ny, -nx]
+  const size = Math.hypot(1, b)
+  const along: Pixel = [(dx + b * nx) / size, (dy + b * ny) / size]
+  const side = Math.sign(c)
+  const centre: Pixel = [foot[0] - along[1] * radius * side, foot[1] + along[0] * radius * side]
+  const angle = Math.atan2(foot[1] - centre[1], foot[0] - centre[0])
+  const sweep = (side * Math.min(guide.length, 5 * radius)) / radius
+  return roundGuide(centre, radius, angle - sweep / 2, sweep)
+}

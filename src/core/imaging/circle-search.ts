@@ -1,0 +1,186 @@
+import type { Pixel } from '../geometry/frames.ts'
+import type { GreyWindow } from './grey-window.ts'
+import { type Guide, roundGuide } from './guide.ts'
+import { nearestFirst, REACH, type Settled, WIDEST } from './line-search.ts'
+import { type Across, climbPath, type Path, tryPath } from './path-search.ts'
+import { barAt, mapReach, type PieceMap, pieceMap } from './piece-map.ts'
+import { invertPositive } from './solve-symmetric.ts'
+import { piecesFor, type Strip, stripAlong } from './strip.ts'
+import type { NoStroke, SearchOptions } from './stroke.ts'
+import { traceStroke } from './trace-stroke.ts'
+import { BY_HAND, weighStroke } from './verdict.ts'
+import { windowNoise } from './window-noise.ts'
+
+export interface RoundOptions extends SearchOptions {
+  /** The whole circle, or else only the arc from the first pick through the second to the third. Default true. */
+  whole?: boolean
+}
+
+type Three = readonly [Pixel, Pixel, Pixel]
+
+interface Round {
+  centre: Pixel
+  radius: number
+}
+
+const SMALLEST_RADIUS = 4
+/** Paper shrinks by up to 1 % more one way than the other; on whole circles from this radius on that is seen, pixels. */
+const LEAST_OVAL = 30
+const SHORTEST_PIECE = 4
+const STRONG = 5
+/** Where errors of the picks are enlarged more than this, the stroke is looked for only once the rest is known. */
+const ENLARGED = 2.5
+
+/** The circle through three places; null when they are on one line or nearly so. */
+export function roundThrough([a, b, c]: Three): Round | null {
+  const [bx, by] = [b[0] - a[0], b[1] - a[1]]
+  const [cx, cy] = [c[0] - a[0], c[1] - a[1]]
+  const d = 2 * (bx * cy - by * cx)
+  const longest = Math.max(Math.hypot(bx, by), Math.hypot(cx, cy), Math.hypot(cx - bx, cy - by))
+  if (!(Math.abs(d) > 1e-3 * longest ** 2)) return null
+  const x = (cy * (bx * bx + by * by) - by * (cx * cx + cy * cy)) / d
+  const y = (bx * (cx * cx + cy * cy) - cx * (bx * bx + by * by)) / d
+  return { centre: [a[0] + x, a[1] + y], radius: Math.hypot(x, y) }
+}
+
+/** The guide round the circle through three places, once about or from the first through the second to the third. */
+export function guideRound(three: Three, { centre, radius }: Round, whole: boolean): Guide {
+  const [a, b, c] = three.map((p) => Math.atan2(p[1] - centre[1], p[0] - centre[0])) as [
+    number,
+    number,
+    number,
+  ]
+  if (whole) return roundGuide(centre, radius, a, 2 * Math.PI, radius < LEAST_OVAL ? undefined : [0, 0])
+  const turn = (x: number) => ((x % (2 * Math.PI)) + 2 * Math.PI) % (2 * Math.PI)
+  const onward = turn(c - a)
+  return roundGuide(centre, radius, a, turn(b - a) < onward ? onward : onward - 2 * Math.PI)
+}
+
+/** Looks for the round stroke near three places and traces it. */
+export function traceRound(grey: GreyWindow, three: Three, options: RoundOptions): Settled | NoStroke {
+  const reach = options.reach ?? REACH
+  const whole = options.whole ?? true
+  const rough = roundThrough(three)
+  if (rough === null || rough.radius < SMALLEST_RADIUS) {
+    return {
+      kind: 'none',
+      because: 'The three picks are on one line or too near one another. Pick them farther apart.',
+    }
+  }
+  const guide = guideRound(three, rough, whole)
+  const widest = Math.min(WIDEST, 1.2 * rough.radius)
+  const half = mapReach(ENLARGED * reach, widest)
+  const high = Math.min(half, rough.radius - 1)
+  const strip = stripAlong(grey, guide, piecesFor(guide.length, SHORTEST_PIECE), -half, high)
+  const map = pieceMap(strip, -half, high, widest)
+  const noise = windowNoise(grey)
+  const ways = waysRound(three, rough, strip, reach)
+  let because = `No stroke was seen along this circle. ${BY_HAND}`
+  for (const path of nearestFirst(roundPaths(map, ways, reach, guide.length, noise), reach)) {
+    const settled = settleRound(grey, strip, map, path, ways, three, rough, whole, noise)
+    if (typeof settled !== 'string') return settled
+    because = settled
+  }
+  return { kind: 'none', because }
+}
+
+/** Where the circle through the three places, moved inwards by what steers it, lies in each piece. */
+function waysRound(three: Three, rough: Round, strip: Strip, reach: number): Across {
+  const far = enlargement(three, rough, strip)
+  const { centre, radius } = rough
+  return (steer, out) => {
+    const moved = roundThrough(movedBy(three, rough, steer))
+    strip.pieces.forEach((p, k) => {
+      out[k] = Number.NaN
+      if (moved === null || (far[k] as number) > ENLARGED) return
+      const [nx, ny] = strip.guide.across(p.middle)
+      const dx = moved.centre[0] - centre[0]
+      const dy = moved.centre[1] - centre[1]
+      const along = -(nx * dx + ny * dy)
+      const root = moved.radius ** 2 - dx * dx - dy * dy + along * along
+      if (root > 0) out[k] = radius - along - Math.sqrt(root)
+      if (Math.abs(out[k] as number) > ENLARGED * reach + WIDEST / 2) out[k] = Number.NaN
+    })
+  }
+}
+
+const movedBy = (three: Three, { centre, radius }: Round, steer: readonly number[]): Three =>
+  three.map(([x, y], i) => {
+    const f = (steer[i] ?? 0) / radius
+    return [x + (centre[0] - x) * f, y + (centre[1] - y) * f]
+  }) as unknown as Three
+
+/** By how much an error of the three picks is enlarged in each piece, to first order. */
+function enlargement(three: Three, { centre, radius }: Round, strip: Strip): number[] {
+  const rows = three.map(([x, y]) => [(x - centre[0]) / radius, (y - centre[1]) / radius, 1])
+  const square = new Float64Array(9)
+  for (const row of rows)
+    for (let i = 0; i < 3; i++)
+      for (let j = 0; j < 3; j++)
+        square[i * 3 + j] = (square[i * 3 + j] as number) + (row[i] as number) * (row[j] as number)
+  const inverse = invertPositive(square, 3)
+  return strip.pieces.map((p) => {
+    if (inverse === null) return 1
+    const [nx, ny] = strip.guide.across(p.middle)
+    const here = [-nx, -ny, 1]
+    return rows.reduce((sum, row) => {
+      let share = 0
+      for (let i = 0; i < 3; i++)
+        for (let j = 0; j < 3; j++)
+          share += (here[i] as number) * (inverse[i * 3 + j] as number) * (row[j] as number)
+      return sum + Math.abs(share)
+    }, 0)
+  })
+}
+
+function roundPaths(map: PieceMap, ways: Across, reach: number, length: number, noise: number): Path[] {
+  const places = new Float64Array(map.pieces)
+  const paths: Path[] = []
+  const step = Math.max(1, reach / 4)
+  for (let a = -reach; a <= reach + 1e-9; a += step)
+    for (let b = -reach; b <= reach + 1e-9; b += step)
+      for (let c = -reach; c <= reach + 1e-9; c += step) {
+        ways([a, b, c], places)
+        const path = tryPath(map, [a, b, c], places, length, noise)
+        if (path !== null && path.strength > STRONG) paths.push(path)
+      }
+  return paths
+}
+
+function settleRound(
+  grey: GreyWindow,
+  strip: Strip,
+  map: PieceMap,
+  seenFirst: Path,
+  ways: Across,
+  three: Three,
+  rough: Round,
+  whole: boolean,
+  noise: number,
+): Settled | string {
+  const path = climbPath(map, seenFirst, ways, strip.guide.length, noise, [2, 0.25])
+  const places = new Float64Array(map.pieces)
+  ways(path.steer, places)
+  const moved = movedBy(three, rough, path.steer)
+  const round = roundThrough(moved)
+  if (round === null) return `What is here does not settle to a circle. ${BY_HAND}`
+  const width = map.widths.indexOf(path.width)
+  const offsets = strip.pieces.map((_, k) => {
+    const place = places[k] as number
+    const bar = Number.isNaN(place) ? 0 : barAt(map, width, k, place) / path.contrast
+    return bar > 0.45 && bar < 2 ? { offset: place, turn: turnAt(strip, places, k) } : null
+  })
+  const seen = { guide: strip.guide, offsets, width: path.width, contrast: path.contrast }
+  const onto = guideRound(moved, round, whole)
+  const traced = traceStroke(grey, strip, seen, onto, path.width / 2 + 9)
+  if (traced === null) return `What is here does not settle to a circle. ${BY_HAND}`
+  const inflation = weighStroke(traced, { share: 0.4, length: Math.min(16, 0.5 * strip.guide.length) })
+  return typeof inflation === 'string' ? inflation : { traced, inflation }
+}
+
+function turnAt(strip: Strip, places: Float64Array, k: number): number {
+  const a = places[k - 1]
+  const b = places[k + 1]
+  const size = (strip.pieces[k]?.to ?? 1) - (strip.pieces[k]?.from ?? 0)
+  return a === undefined || b === undefined || Number.isNaN(a + b) ? 0 : (b - a) / (2 * size)
+}

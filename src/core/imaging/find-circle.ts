@@ -1,0 +1,49 @@
+import { fitCircle } from '../geometry/fit-circle.ts'
+import type { Pixel } from '../geometry/frames.ts'
+import { profilesOf, shapeOf } from './bring-home.ts'
+import { centreSigma } from './centre-scatter.ts'
+import { type RoundOptions, traceRound } from './circle-search.ts'
+import type { GreyWindow } from './grey-window.ts'
+import { readingShift, readingVariance } from './reading.ts'
+import { roundResiduals } from './round-residuals.ts'
+import { sectionOf } from './section.ts'
+import type { NoStroke, StrokeCircle } from './stroke.ts'
+
+/**
+ * The round stroke near three places: the whole circle, or the arc from the first through the second to the third.
+ * @param grey of the scan, at least what `windowFor` says; three: pixels of the scan, each within `reach` (8 px) of
+ * the stroke, as far apart as may be
+ * @returns the geometric least-squares circle through the centres of its pieces, or why there is none. Paper that has
+ * shrunk more one way than the other makes an ellipse of a whole circle: what belongs to the stroke, and sigma, are judged
+ * about that.
+ */
+export function findCircle(
+  grey: GreyWindow,
+  three: [Pixel, Pixel, Pixel],
+  options: RoundOptions = {},
+): StrokeCircle | NoStroke {
+  const found = traceRound(grey, three, options)
+  if ('because' in found) return found
+  const { traced, inflation } = found
+  const reading = options.reading ?? 'centre'
+  const shift = readingShift(reading, traced.fit.width)
+  const kept = profilesOf(traced, shift, 0).filter((p) => p.kept)
+  const { centre, radius, sensitivity } = fitCircle(kept.map((p) => p.centre))
+  const places = kept.map((p) => p.centre)
+  const { residuals, freedoms } = roundResiduals(traced, places, [centre[0], centre[1]], radius)
+  const own = centreSigma(traced, inflation, residuals, freedoms)
+  const sigma = Math.sqrt(own ** 2 + kept.length * readingVariance(reading, traced.fit, inflation))
+  const product = (a: number[], b: number[]) =>
+    sigma ** 2 * a.reduce((s, v, i) => s + v * (b[i] as number), 0)
+  const [x, y, r] = sensitivity
+  return {
+    kind: (options.whole ?? true) ? 'circle' : 'arc',
+    centre: [centre[0], centre[1]],
+    radius,
+    sigma,
+    covariance: [product(x, x), product(x, y), product(x, r), product(y, y), product(y, r), product(r, r)],
+    shape: shapeOf(traced),
+    section: sectionOf(traced, shift),
+    profiles: profilesOf(traced, shift, sigma),
+  }
+}

@@ -1,0 +1,53 @@
+import type { Pixel } from '../geometry/frames.ts'
+import { shapeOf } from './bring-home.ts'
+import { traceCrossing } from './crossing-search.ts'
+import type { GreyWindow } from './grey-window.ts'
+import { type LineThrough, lineThrough } from './line-through.ts'
+import { sectionOf } from './section.ts'
+import type { Covariance, NoStroke, SearchOptions, StrokeCrossing } from './stroke.ts'
+
+/**
+ * Where two strokes cross or meet: X, T or L.
+ * @param grey of the scan, at least what `windowFor` says; rough: pixels of the scan, within `reach` (8 px) of the
+ * crossing
+ * @returns the crossing of the lines fitted to the arms, which are looked at to about 39 px from the place; shape and
+ * section are those of the first stroke
+ */
+export function findCrossing(
+  grey: GreyWindow,
+  rough: Pixel,
+  options: SearchOptions = {},
+): StrokeCrossing | NoStroke {
+  const found = traceCrossing(grey, rough, options)
+  if ('kind' in found) return found
+  const reading = options.reading ?? 'centre'
+  const lines = found.map((f) => lineThrough(grey, f, reading)) as [LineThrough, LineThrough]
+  const [first] = found
+  return {
+    kind: 'crossing',
+    ...crossingOf(lines),
+    directions: lines.map(({ line }) => Math.atan2(line.direction[1], line.direction[0])) as [number, number],
+    shape: shapeOf(first.traced),
+    section: sectionOf(first.traced, lines[0].shift),
+    profiles: lines.flatMap((l) => l.profiles),
+  }
+}
+
+/** The crossing, and its covariance from the uncertainties of both lines across themselves there, to first order. */
+function crossingOf([a, b]: [LineThrough, LineThrough]): { pixel: Pixel; covariance: Covariance } {
+  const [ax, ay] = a.line.direction
+  const [bx, by] = b.line.direction
+  const sine = ax * by - ay * bx
+  const gapX = b.line.centroid[0] - a.line.centroid[0]
+  const gapY = b.line.centroid[1] - a.line.centroid[1]
+  const alongA = (gapX * by - gapY * bx) / sine
+  const alongB = (gapX * ay - gapY * ax) / sine
+  const across = ({ line, sigma }: LineThrough, along: number) =>
+    sigma ** 2 * (line.offset ** 2 + (along * line.rotation) ** 2)
+  const va = across(a, alongA) / sine ** 2
+  const vb = across(b, alongB) / sine ** 2
+  return {
+    pixel: [a.line.centroid[0] + alongA * ax, a.line.centroid[1] + alongA * ay],
+    covariance: [va * bx * bx + vb * ax * ax, va * bx * by + vb * ax * ay, va * by * by + vb * ay * ay],
+  }
+}

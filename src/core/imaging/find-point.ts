@@ -1,0 +1,94 @@
+import type { Pixel } from '../geometry/frames.ts'
+import { followBend } from './bend.ts'
+import { bilevelEdgeVariance, isBilevel } from './bilevel.ts'
+import { profilesOf, roundingShift, shapeOf } from './bring-home.ts'
+import { centreSigma } from './centre-scatter.ts'
+import type { GreyWindow } from './grey-window.ts'
+import type { Settled } from './line-search.ts'
+import { tracePoint } from './point-search.ts'
+import { readingShift, readingVariance } from './reading.ts'
+import { sectionOf } from './section.ts'
+import { guessAt } from './strip-equations.ts'
+import type { NoStroke, SearchOptions, StrokePoint } from './stroke.ts'
+
+/**
+ * The place on a stroke that is nearest to where it was pointed at.
+ * @param grey of the scan, at least what `windowFor` says; rough: pixels of the scan, within `reach` (8 px) of the
+ * stroke, counted from its edge when it is wide
+ * @returns the foot of the rough place on the stroke, or why there is none. About 32 px of the stroke's length are used.
+ */
+export function findPoint(
+  grey: GreyWindow,
+  rough: Pixel,
+  options: SearchOptions = {},
+): StrokePoint | NoStroke {
+  const found = tracePoint(grey, rough, options)
+  if ('because' in found) return found
+  return tellPoint(grey, rough, followBend(grey, found, { share: 0.45, length: 12 }), options)
+}
+
+function tellPoint(
+  grey: GreyWindow,
+  rough: Pixel,
+  { traced, inflation }: Settled,
+  options: SearchOptions,
+): StrokePoint {
+  const { strip, fit, judged, centres } = traced
+  const { guide } = strip
+  const at = new Float64Array(2)
+  guide.locate(rough[0], rough[1], at)
+  const along = Math.min(Math.max(at[0] as number, 0), guide.length)
+  const [nx, ny] = guide.across(along)
+  const onward =
+    guide.curvature === 0 ? 1 : Math.sign(crossOf(guide.place(0, 0), guide.place(guide.length, 0), [nx, ny]))
+  const values = new Float64Array(4)
+  guide.basis(along, values, new Float64Array(4))
+  let offset = 0
+  for (let j = 0; j < guide.parameters; j++) offset += (values[j] as number) * (fit.parameters[j] as number)
+  let [dx, dy] = [ny * onward, -nx * onward]
+  let towards = onward
+  if (dx < -1e-9 || (Math.abs(dx) <= 1e-9 && dy < 0)) {
+    dx = -dx
+    dy = -dy
+    towards = -towards
+  }
+  const reading = options.reading ?? 'centre'
+  const shift = towards * readingShift(reading, fit.width)
+  const residuals = centres.flatMap((c, k) =>
+    c !== null && judged.kept[k] ? [c.offset - guessAt(strip, k, fit).offset] : [],
+  )
+  const own = centreSigma(traced, inflation, residuals, residuals.length - guide.parameters)
+  const units = centres.flatMap((c, k) => (c !== null && judged.kept[k] ? [c.unit] : []))
+  const unit = units.reduce((s, u) => s + u, 0) / units.length
+  let variance = (own ** 2 / unit) * unitVariance(values, fit.inverse, guide.parameters)
+  if (isBilevel(grey)) {
+    const length = strip.pieces.reduce((s, p, k) => s + (judged.kept[k] ? p.to - p.from : 0), 0)
+    const edge = bilevelEdgeVariance(length, [nx, ny])
+    variance = Math.max(variance, edge * (reading === 'centre' ? 0.5 : 1))
+  }
+  variance += readingVariance(reading, fit, inflation)
+  return {
+    kind: 'point',
+    pixel: guide.place(along, offset + shift - roundingShift(traced)),
+    across: Math.sqrt(variance),
+    direction: Math.atan2(dy, dx),
+    shape: shapeOf(traced),
+    section: sectionOf(traced, shift),
+    profiles: profilesOf(traced, shift, own),
+  }
+}
+
+/** Above 0 when across is to the right as one goes from one place to the other. */
+const crossOf = (from: Pixel, to: Pixel, [nx, ny]: Pixel): number => {
+  const right: Pixel = [-(to[1] - from[1]), to[0] - from[0]]
+  return right[0] * nx + right[1] * ny || 1
+}
+
+function unitVariance(values: Float64Array, inverse: Float64Array, n: number): number {
+  const m = Math.sqrt(inverse.length)
+  let sum = 0
+  for (let i = 0; i < n; i++)
+    for (let j = 0; j < n; j++)
+      sum += (values[i] as number) * (values[j] as number) * (inverse[i * m + j] as number)
+  return sum
+}

@@ -1,0 +1,125 @@
+import type { PieceCentre } from './piece-centres.ts'
+import type { Strip } from './strip.ts'
+import { guessAt } from './strip-equations.ts'
+import type { StripFit } from './strip-fit.ts'
+
+/** Baarda's critical value for one suspect among many: 0.1 % of good ones are left out. */
+export const CRITICAL = 3.29
+/** For a piece beside one that is left out: what disturbs that one may reach into it. */
+const BESIDE = 2.2
+
+export interface Judged {
+  kept: boolean[]
+  /** Why a piece is left out, the end of a sentence. */
+  because: (string | undefined)[]
+  /** Standard deviation of the kept centres about the fit that is usual for them, by the median, pixels. */
+  scatter: number
+}
+
+/** What a piece differs by from the rest, each in its own standard deviations. */
+interface Suspicion {
+  worst: number
+  because: string
+}
+
+/**
+ * Which pieces do not belong to the stroke: their contrast, residuals, width or place do not fit the rest.
+ * Sources: Baarda 1968, A testing procedure for use in geodetic networks, for the test and its limit; the scales are
+ * medians (Hampel 1974), so that up to half of the pieces may be bad.
+ * @param barred why a piece is left out whatever it looks like
+ */
+export function judgePieces(
+  strip: Strip,
+  fit: StripFit,
+  centres: readonly (PieceCentre | null)[],
+  barred: readonly (string | undefined)[] = [],
+): Judged {
+  const sign = fit.contrast < 0 ? -1 : 1
+  const live = centres.filter((c, k): c is PieceCentre => c !== null && !barred[k] && c.contrast * sign > 0)
+  const contrast = median(live.map((c) => Math.abs(c.contrast)))
+  const near = live.filter((c) => Math.abs(c.contrast) > 0.5 * contrast)
+  const square = Math.max(median(near.map((c) => c.square)), 0.04)
+  const deviations = centres.map((c, k) => (c === null ? 0 : c.offset - guessAt(strip, k, fit).offset))
+  const usual =
+    1.4826 *
+    median(centres.flatMap((c, k) => (c && near.includes(c) ? [Math.abs(deviations[k] as number)] : [])))
+  const suspicions = centres.map((c, k): Suspicion => {
+    const piece = strip.pieces[k]
+    if (c === null || piece === undefined || piece.covered < 0.75) {
+      return { worst: Number.POSITIVE_INFINITY, because: 'the picture ends here' }
+    }
+    const own = Math.sqrt(Math.max(square, 0.09))
+    const height = c.contrast * sign
+    const contrastSd = Math.hypot(own * Math.sqrt(c.contrastUnit), 0.12 * contrast)
+    const low = (contrast - height) / contrastSd
+    const ratio = c.square / (square + (0.03 * contrast) ** 2)
+    const rough = (Math.sqrt(ratio) - 1) / (1 / Math.sqrt(2 * c.count) + 0.12)
+    const place = Math.abs(deviations[k] as number) / Math.max(own * Math.sqrt(c.unit), usual, 0.02)
+    const wide = c.wider / Math.hypot(own * Math.sqrt(c.widerUnit), 0.12 + 0.2 / fit.width)
+    if (low > CRITICAL && height < 0.6 * contrast) return { worst: low, because: FAINT }
+    return worstOf([
+      [rough, CROSSED],
+      [low, FAINTER],
+      [-low, STRONGER],
+      [place, ASIDE],
+      [wide, WIDER],
+      [-wide, NARROWER],
+    ])
+  })
+  const because = suspicions.map((s, k) => {
+    if (barred[k] !== undefined) return barred[k]
+    if (s.worst > CRITICAL) return s.because
+    const beside = [suspicions[k - 1], suspicions[k + 1]].some(
+      (b) => b && b.worst > CRITICAL && b.worst < 1e6,
+    )
+    return beside && s.worst > BESIDE ? s.because : undefined
+  })
+  sayWhereItEnds(because)
+  return { kept: because.map((b) => b === undefined), because, scatter: usual }
+}
+
+const CROSSED = 'something crosses or touches it here'
+const FAINTER = 'it is fainter here'
+const STRONGER = 'it is stronger here'
+const ASIDE = 'it lies aside of the rest here'
+const WIDER = 'it is wider here'
+const NARROWER = 'it is narrower here'
+const FAINT = 'the stroke is broken here'
+const ENDED = 'the stroke does not reach here'
+
+/** The reasons that are found by comparing a piece with the rest, where the stroke is. */
+export const DISTURBED: ReadonlySet<string> = new Set([
+  CROSSED,
+  FAINTER,
+  STRONGER,
+  ASIDE,
+  WIDER,
+  NARROWER,
+  FAINT,
+])
+
+/** A break from the first or last piece on is the end of the stroke. */
+function sayWhereItEnds(because: (string | undefined)[]): void {
+  for (let k = 0; k < because.length && because[k] === FAINT; k++) because[k] = ENDED
+  for (let k = because.length - 1; k >= 0 && because[k] === FAINT; k--) because[k] = ENDED
+}
+
+function worstOf(all: readonly [number, string][]): Suspicion {
+  let worst = -1
+  let why = ''
+  for (const [value, because] of all) {
+    if (value > worst) {
+      worst = value
+      why = because
+    }
+  }
+  return { worst, because: why }
+}
+
+export function median(values: readonly number[]): number {
+  if (values.length === 0) return 0
+  const sorted = [...values].sort((a, b) => a - b)
+  const half = sorted.length >> 1
+  const high = sorted[half] as number
+  return sorted.length % 2 === 1 ? high : (high + (sorted[half - 1] as number)) / 2
+}

@@ -1,0 +1,178 @@
+import type { Pixel } from '../geometry/frames.ts'
+import { mapThrough } from './direction-map.ts'
+import type { GreyWindow } from './grey-window.ts'
+import { straightGuide } from './guide.ts'
+import { median } from './leave-out.ts'
+import { REACH, type Settled, settleLine } from './line-search.ts'
+import { type Path, parallelPaths } from './path-search.ts'
+import { mapReach, type PieceMap, pieceMap } from './piece-map.ts'
+import { piecesFor, stripAlong } from './strip.ts'
+import type { NoStroke, SearchOptions } from './stroke.ts'
+import { BY_HAND } from './verdict.ts'
+import { windowNoise } from './window-noise.ts'
+
+/** Directions tried, over half a turn. */
+const DIRECTIONS = 24
+/** Length of stroke that settles a point, pixels. */
+export const POINT_LENGTH = 32
+/** Shorter ways are tried where the stroke may be strongly bent. */
+const SHORT_LENGTH = 16
+const PIECE = 4
+/** Of a short way, so that there are enough of them to see it bend. */
+const SHORT_PIECE = 2.5
+/** Widest that is seen over so short a way, pixels; wider ones come out of the fit. */
+const WIDEST_AT_POINT = 28
+const STRONG = 5.5
+
+/** A stroke is so many times stronger than what most ways through the neighbourhood come to; or else very sure. */
+const ABOVE_USUAL = 16
+const VERY_SURE = 40
+/** Seen so faintly no fit will be very sure of it. */
+const NOT_SURE = 14
+/** Cosine of the angle that a fit may differ from the direction in which it was seen. */
+const MOST_TURNED = Math.cos(0.35)
+
+/** A way through the neighbourhood of a place. */
+export interface Lead {
+  /** Radians. */
+  direction: number
+  /** Across from the place, pixels. */
+  offset: number
+  path: Path
+}
+
+interface Leads {
+  leads: Lead[]
+  /** Median strength of all ways looked at: what the ground alone comes to. */
+  usual: number
+}
+
+/** Ways through the neighbourhood of a place that may be strokes, every whole pixel and 7.5°. */
+export function leadsAt(grey: GreyWindow, at: Pixel, reach: number, length: number, noise: number): Leads {
+  const leads: Lead[] = []
+  const all: number[] = []
+  const half = mapReach(reach, WIDEST_AT_POINT)
+  const count = Math.max(4, Math.round(length / PIECE))
+  const mostOf = (width: number) => Math.ceil(reach + width / 2)
+  const most = mostOf(WIDEST_AT_POINT)
+  const strengths = new Float64Array(2 * most + 1)
+  let map: PieceMap | undefined
+  for (let i = 0; i < DIRECTIONS; i++) {
+    const direction = (i / DIRECTIONS - 0.5) * Math.PI
+    map = mapThrough(
+      grey,
+      at,
+      direction,
+      -length / 2,
+      count,
+      length / count,
+      half,
+      WIDEST_AT_POINT,
+      mostOf,
+      map,
+    )
+    const paths = parallelPaths(map, most, length, noise, strengths, mostOf)
+    for (let o = 0; o < paths.length; o++) {
+      const path = paths[o] ?? null
+      all.push(strengths[o] as number)
+      if (path === null || path.strength < STRONG || gapTo(path) > reach) continue
+      leads.push({ direction, offset: path.steer[0] ?? 0, path })
+    }
+  }
+  return { leads, usual: median(all) }
+}
+
+const gapTo = (path: Path): number => Math.max(0, Math.abs(path.steer[0] ?? 0) - path.width / 2)
+
+export const guideThrough = (at: Pixel, direction: number, offset: number, length: number) => {
+  const [dx, dy] = [Math.cos(direction), Math.sin(direction)]
+  const [x, y] = [at[0] - dy * offset, at[1] + dx * offset]
+  return straightGuide(
+    [x - (dx * length) / 2, y - (dy * length) / 2],
+    [x + (dx * length) / 2, y + (dy * length) / 2],
+  )
+}
+
+/** Of the leads that are apart, the nearest first. */
+export function nearestLeads(leads: readonly Lead[], most: number): Lead[] {
+  const sorted = [...leads].sort((a, b) => b.path.strength - a.path.strength)
+  const apart: Lead[] = []
+  for (const lead of sorted) {
+    if (apart.length >= 8) break
+    if (apart.every((a) => areApart(a, lead))) apart.push(lead)
+  }
+  const strongest = apart[0]
+  if (strongest === undefined) return []
+  return apart
+    .filter(
+      (l) =>
+        Math.abs(l.path.contrast) > 0.25 * Math.abs(strongest.path.contrast) &&
+        l.path.strength > 0.12 * strongest.path.strength,
+    )
+    .sort((a, b) => gapTo(a.path) - gapTo(b.path))
+    .slice(0, most)
+}
+
+function areApart(a: Lead, b: Lead): boolean {
+  const turn = Math.abs(a.direction - b.direction)
+  const angle = Math.min(turn, Math.PI - turn)
+  if (angle > 0.4) return true
+  const flipped = turn > Math.PI / 2 ? -1 : 1
+  return Math.abs(a.offset - flipped * b.offset) > Math.max(a.path.width, b.path.width) / 2 + 3
+}
+
+/** A fit may wander off to another stroke, above all from a wide way that took in several. */
+function isWhatWasSeen({ direction, path }: Lead, { traced }: Settled): boolean {
+  const { strip, fit } = traced
+  const [nx, ny] = strip.guide.across(strip.guide.length / 2)
+  const aligned = Math.abs(nx * -Math.sin(direction) + ny * Math.cos(direction))
+  const wider = Math.max(fit.width, 1.5) / path.width
+  return aligned > MOST_TURNED && wider < 2.2 && wider > 1 / 2.2
+}
+
+/** Traces the nearest stroke that is one. */
+export function tracePoint(grey: GreyWindow, at: Pixel, options: SearchOptions): Settled | NoStroke {
+  const reach = options.reach ?? REACH
+  const noise = windowNoise(grey)
+  let because = `No stroke was seen within ${reach} px. ${BY_HAND}`
+  for (const length of [POINT_LENGTH, SHORT_LENGTH]) {
+    const { leads, usual } = leadsAt(grey, at, reach, length, noise)
+    for (const lead of nearestLeads(leads, 3)) {
+      if (lead.path.strength < Math.min(ABOVE_USUAL * usual, NOT_SURE)) {
+        because = `The ground is as uneven as this all about. ${BY_HAND}`
+        continue
+      }
+      const settled = followLead(grey, at, lead, length, noise)
+      if (typeof settled === 'string') because = settled
+      else if (!isWhatWasSeen(lead, settled)) because = `What is here does not settle to a stroke. ${BY_HAND}`
+      else if (settled.inflation.sure < VERY_SURE && lead.path.strength < ABOVE_USUAL * usual) {
+        because = `The ground is as uneven as this all about. ${BY_HAND}`
+      } else return settled
+    }
+  }
+  return { kind: 'none', because }
+}
+
+/** Fits the stroke that a lead points to. Wide strokes are looked at over a longer way. */
+export function followLead(
+  grey: GreyWindow,
+  at: Pixel,
+  lead: Lead,
+  length: number,
+  noise: number,
+): Settled | string {
+  const { width, contrast } = lead.path
+  const long = Math.max(length, Math.min(80, 2 * width + 8))
+  const guide = guideThrough(at, lead.direction, lead.offset, long)
+  const half = mapReach(4, Math.min(1.5 * width + 2, 40))
+  const strip = stripAlong(
+    grey,
+    guide,
+    piecesFor(long, length < POINT_LENGTH ? SHORT_PIECE : PIECE),
+    -half,
+    half,
+  )
+  const map = pieceMap(strip, -half, half, 1.5 * width + 1)
+  const rough: Path = { steer: [0, 0], width, contrast, strength: 0 }
+  return settleLine(grey, strip, map, rough, half, { share: 0.45, length: Math.min(12, 0.7 * long) }, noise)
+}

@@ -1,0 +1,102 @@
+import { alignedProfile, profileEdges } from './aligned-profile.ts'
+import type { GreyWindow } from './grey-window.ts'
+import type { Guide } from './guide.ts'
+import { type Judged, judgePieces } from './leave-out.ts'
+import { type PieceCentre, pieceCentres } from './piece-centres.ts'
+import { type Strip, stripAlong } from './strip.ts'
+import { guessAt } from './strip-equations.ts'
+import { fitStrip, HOPELESS, type StripFit } from './strip-fit.ts'
+
+/** A stroke followed along a guide that now lies on its centreline. */
+export interface Traced {
+  strip: Strip
+  fit: StripFit
+  centres: (PieceCentre | null)[]
+  judged: Judged
+}
+
+/** Where a coarse search saw it. */
+export interface Seen {
+  guide: Guide
+  /** Across the guide, by piece; null where the piece does not show the stroke. */
+  offsets: ({ offset: number; turn: number } | null)[]
+  width: number
+  contrast: number
+  /** Pieces that may not count, and why. */
+  barred?: readonly (string | undefined)[]
+}
+
+const ROUNDS = 5
+/** When fewer of the pieces than this share agree after two rounds, it is no use going on. */
+const LEAST_KEPT = 0.15
+/** No scan is longer, pixels: a guide that is has run away. */
+const LONGEST = 2e5
+
+/**
+ * Follows a stroke: edges from the averaged profile, then the fit on the raw pixels, the pieces that do not belong left
+ * out, until nothing changes.
+ * @param onto the guide that the offsets seen lead to
+ * @returns null when there is nothing that settles
+ */
+export function traceStroke(
+  grey: GreyWindow,
+  coarse: Strip,
+  seen: Seen,
+  onto: Guide,
+  half: number,
+): Traced | null {
+  const edges = profileEdges(alignedProfile(coarse, seen.offsets, half), seen.width, seen.contrast)
+  if (edges === null) return null
+  const count = coarse.pieces.length
+  const shift = (edges.left + edges.right) / 2
+  let width = edges.right - edges.left
+  const low = edges.groundLeft
+  const high = edges.groundRight
+  if (!(high > low) || !(onto.length < LONGEST)) return null
+  let strip = stripAlong(grey, onto, count, low, high)
+  let kept = seen.offsets.map((o) => o !== null)
+  const start = new Float64Array(onto.parameters)
+  if (onto.parameters >= 3) start[2] = -shift
+  else start.fill(shift)
+  let fit = fitStrip(strip, { parameters: start, width, blur: 0.7 }, kept)
+  if (fit === null) return null
+  if (isHopeless(fit)) return null
+  let centres: (PieceCentre | null)[] = []
+  let judged: Judged | null = null
+  for (let round = 0; round < ROUNDS; round++) {
+    const moved = largestOffset(strip, fit)
+    if (!(moved < half)) return null
+    if (moved > 0.02 || Math.abs(fit.width - width) > 0.5) {
+      width = fit.width
+      const margins = [Math.max(edges.left - low, 1.5), Math.max(high - edges.right, 1.5)] as const
+      const guide = strip.guide.moved(fit.parameters)
+      if (!(guide.length < LONGEST)) return null
+      strip = stripAlong(grey, guide, count, -width / 2 - margins[0], width / 2 + margins[1])
+      const again = fitStrip(strip, { ...fit, parameters: new Float64Array(guide.parameters) }, kept)
+      if (again === null) return null
+      fit = again
+    }
+    centres = pieceCentres(strip, fit)
+    judged = judgePieces(strip, fit, centres, seen.barred)
+    if (isHopeless(fit)) break
+    const same = judged.kept.every((k, i) => k === kept[i])
+    if (same) break
+    kept = judged.kept
+    if (kept.filter(Boolean).length < Math.max(3, round > 0 ? LEAST_KEPT * count : 0))
+      return { strip, fit, centres, judged }
+    const again = fitStrip(strip, fit, kept)
+    if (again === null) return null
+    fit = again
+  }
+  return judged === null ? null : { strip, fit, centres: pieceCentres(strip, fit), judged }
+}
+
+const isHopeless = ({ blur, width }: StripFit): boolean => blur > HOPELESS || blur > 0.7 * width + 1.6
+
+function largestOffset(strip: Strip, fit: StripFit): number {
+  let most = 0
+  strip.pieces.forEach((_, k) => {
+    most = Math.max(most, Math.abs(guessAt(strip, k, fit).offset))
+  })
+  return most
+}

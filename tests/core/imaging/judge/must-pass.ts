@@ -1,0 +1,22 @@
+import { expect } from 'vitest'
+import type { Score } from './score.ts'
+
+/**
+ * What picking finer than a pixel must show: the rms error against the Cramér–Rao bound (or the floor where that is
+ * more), the stated uncertainty by chi-square, and that strokes that are there are found.
+ */
+export function mustBeAccurate(s: Score): void {
+  expect(s.overAllowed, `rms of error over allowed: ${told(s)}`).toBeLessThanOrEqual(1)
+}
+
+export function mustBeHonest(s: Score): void {
+  expect(s.chiSquare, `chi-square per degree of freedom: ${told(s)}`).toBeGreaterThanOrEqual(0.7)
+  expect(s.chiSquare, `chi-square per degree of freedom: ${told(s)}`).toBeLessThanOrEqual(1.3)
+}
+
+export function mustBeFound(s: Score): void {
+  expect(s.missed / s.cases, `strokes missed: ${told(s)}`).toBeLessThanOrEqual(0.02)
+}
+
+const told = (s: Score): string =>
+  JSON.stringify(s, (_, v: unknown) => (typeof v === 'number' ? Number(v.toPrecision(3)) : v))

@@ -1,0 +1,57 @@
+import { describe, expect, it } from 'vitest'
+import type { Pixel } from '../../../src/core/geometry/frames.ts'
+import { findCircle } from '../../../src/core/imaging/find-circle.ts'
+import { findCrossing } from '../../../src/core/imaging/find-crossing.ts'
+import { findLine } from '../../../src/core/imaging/find-line.ts'
+import { findPoint } from '../../../src/core/imaging/find-point.ts'
+import type { GreyWindow } from '../../../src/core/imaging/grey-window.ts'
+import { caseStream } from './simulate/case-stream.ts'
+import { EMPTY_PLACES, type EmptyPlace, withoutStroke } from './simulate/without-stroke.ts'
+
+const SIZE = 88
+const MIDDLE: Pixel = [SIZE / 2, SIZE / 2]
+
+/** The share of places of a kind where nothing is found, and of what it says. */
+async function noneIn(
+  kind: EmptyPlace,
+  cases: number,
+  find: (w: GreyWindow) => { kind: string; because?: string },
+) {
+  let none = 0
+  const said = new Set<string>()
+  for (let i = 0; i < cases; i++) {
+    const found = find(
+      await withoutStroke(kind, SIZE, caseStream(21_000_000 + 1000 * EMPTY_PLACES.indexOf(kind) + i)),
+    )
+    if (found.kind !== 'none') continue
+    none++
+    said.add(found.because ?? '')
+  }
+  return { share: none / cases, said }
+}
+
+describe.each(EMPTY_PLACES)('where there is no stroke (%s)', (kind) => {
+  it('no point is found in at least 98 of 100 places, and a sentence says so', async () => {
+    const { share, said } = await noneIn(kind, 100, (w) => findPoint(w, MIDDLE))
+    for (const sentence of said) expect(sentence).toMatch(/^[A-Z].*\.$/)
+    expect(share).toBeGreaterThanOrEqual(0.98)
+  })
+
+  it('no line is found in at least 98 of 100 places', async () => {
+    expect((await noneIn(kind, 50, (w) => findLine(w, [24, 40], [64, 48]))).share).toBeGreaterThanOrEqual(
+      0.98,
+    )
+  })
+
+  it('no circle and no crossing is found in at least 98 of 100 places', async () => {
+    const circle = await noneIn(kind, 25, (w) =>
+      findCircle(w, [
+        [26, 44],
+        [44, 26],
+        [62, 44],
+      ]),
+    )
+    const crossing = await noneIn(kind, 25, (w) => findCrossing(w, MIDDLE))
+    expect((circle.share + crossing.share) / 2).toBeGreaterThanOrEqual(0.98)
+  })
+})

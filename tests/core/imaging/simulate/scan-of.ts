@@ -1,0 +1,41 @@
+import type { GreyWindow } from '../../../../src/core/imaging/grey-window.ts'
+import type { RandomStream } from '../../../../src/core/uncertainty/random.ts'
+import { inkOf, type Look } from './look.ts'
+import { draw, type Layer, type Picture } from './picture.ts'
+import { noisy, oneBit, rounded, throughJpeg } from './scan.ts'
+import type { Shape } from './shapes.ts'
+
+export interface Scan {
+  window: GreyWindow
+  /** The same without noise. */
+  clean: Picture
+}
+
+export interface Drawing {
+  width: number
+  height: number
+  strokes: readonly Shape[]
+  stains?: readonly Layer[]
+}
+
+/** The picture that a look makes of a drawing, before noise. */
+export function cleanPicture({ width, height, strokes, stains = [] }: Drawing, look: Look): Picture {
+  const layers = strokes.map((shape): Layer => ({ shape, adds: inkOf(look) }))
+  return draw({
+    width,
+    height,
+    ground: look.ground,
+    slope: look.slope,
+    strokes: layers,
+    stains,
+    blur: look.blur,
+  })
+}
+
+export async function scanOf(drawing: Drawing, look: Look, random: RandomStream): Promise<Scan> {
+  const clean = cleanPicture(drawing, look)
+  const window = rounded(noisy(clean, look.noise, random, look.grain))
+  if (look.finish === 'jpeg') return { clean, window: await throughJpeg(window) }
+  if (look.finish === 'one bit') return { clean, window: oneBit(window, look.ground + inkOf(look) / 2) }
+  return { clean, window }
+}
