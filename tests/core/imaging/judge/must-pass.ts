@@ -9,9 +9,11 @@ export function mustBeAccurate(s: Score): void {
   expect(s.overAllowed, `rms of error over allowed: ${told(s)}`).toBeLessThanOrEqual(1)
 }
 
+/** The stated uncertainty is right within 30 %: errors in units of it have an rms of 0.7 to 1.3. */
 export function mustBeHonest(s: Score): void {
-  expect(s.chiSquare, `chi-square per degree of freedom: ${told(s)}`).toBeGreaterThanOrEqual(0.7)
-  expect(s.chiSquare, `chi-square per degree of freedom: ${told(s)}`).toBeLessThanOrEqual(1.3)
+  const ratio = Math.sqrt(s.chiSquare)
+  expect(ratio, `rms error over stated uncertainty: ${told(s)}`).toBeGreaterThanOrEqual(0.7)
+  expect(ratio, `rms error over stated uncertainty: ${told(s)}`).toBeLessThanOrEqual(1.3)
 }
 
 export function mustBeFound(s: Score): void {
