@@ -279,7 +279,11 @@ describe('a new job', () => {
     ['is not there', undefined, 'does not exist'],
     ['is empty', '', 'is empty'],
     ['is no picture', 'just text', 'not a picture'],
-    ["is a drawing program's file", '<svg xmlns="http://www.w3.org/2000/svg" width="9" height="9"/>', 'svg'],
+    [
+      "is a drawing program's file",
+      '<svg xmlns="http://www.w3.org/2000/svg" width="9" height="9"/>',
+      'not a picture that can be read',
+    ],
   ])('is not made from a scan that %s', async (_, content, what) => {
     const { folder, scan } = await workshopJob()
     const parent = join(folder, '..')

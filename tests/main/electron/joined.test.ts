@@ -57,7 +57,12 @@ test('with the workbench itself: the sample opens, a scan becomes a job, its pic
     body: new Uint8Array(png),
   })
   const { id } = (await sent.json()) as { id: string }
-  const made = await ask('new-job', { title: 'Winch drum', unit: 'in', by: 'A. Rivet', uploads: [id] })
+  const made = await ask('new-job', {
+    title: 'Winch drum',
+    unit: 'in',
+    by: 'A. Rivet',
+    uploads: [{ upload: id }],
+  })
   expect(made.opened?.job).toMatchObject({ title: 'Winch drum', sheets: [{ id: 'S1' }] })
 
   const { version } = await ask('show-sheet', { sheet: 'S1' })

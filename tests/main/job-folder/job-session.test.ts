@@ -62,7 +62,12 @@ describe('an edit', () => {
     const { marks, people } = await documentOf(folder)
     const stamp = { by: 'AR', at: '2026-03-01T08:00:00.000Z' }
     expect(marks.at(-1)).toEqual({ ...point('M5', 10, 20), ...stamp })
-    expect(marks[0]).toEqual({ ...point('M1', 50.5, 50.5), repeats: [[50, 51]], ...stamp })
+    expect(marks[0]).toEqual({
+      ...point('M1', 50.5, 50.5),
+      repeats: [[50, 51]],
+      repeatedBy: [stamp],
+      ...stamp,
+    })
     expect(people).toHaveLength(1)
   })
 

@@ -84,6 +84,10 @@ function runWriter(
   })
 }
 
+/** Without who picked again and when: the clock of the writer says that. */
+const unstamped = (job: Job | undefined): unknown =>
+  job && { ...job, marks: job.marks.map(({ repeatedBy: _, ...mark }) => mark) }
+
 test(
   `of ${KILLS} writers killed at random points of ${EDITS} edits, not one lost an acknowledged edit`,
   async () => {
@@ -136,7 +140,7 @@ test(
       // What was asked for together may be on disk as one; alone, at most the one edit being written.
       expect(kept - run.acknowledged.length, `kill ${kill}`).toBeLessThanOrEqual(together)
       expect(kept, `kill ${kill}`).toBeGreaterThanOrEqual(run.acknowledged.length)
-      expect(session.job).toEqual(states[kept])
+      expect(unstamped(session.job)).toEqual(unstamped(states[kept]))
       expect(() => readJob(session.job)).not.toThrow()
 
       await session.close()
@@ -147,7 +151,7 @@ test(
         (await readdir(folder)).filter((name) => name.startsWith('.lock') || name.endsWith('.tmp')),
       ).toEqual([])
       const again = await openJob(folder, { mode: 'read' })
-      expect(again.job).toEqual(states[kept])
+      expect(again.job).toEqual(session.job)
       await rm(folder, { recursive: true })
     }
     const waiting = [...plans]

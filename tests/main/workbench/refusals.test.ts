@@ -163,7 +163,7 @@ describe('a picture that is asked for', () => {
       `picture/S1/${version}/1/0/0`,
       `picture/S1/${version}/999999/0/0`,
       `picture/S1/%E0%A4%A/overview`,
-      `picture/S1/${version.replace(/-1$/, '-2')}/overview`,
+      `picture/S1/${version.replace(/-1\b/, '-2')}/overview`,
       `picture/S2/${version}/overview`,
       `/picture/S1/${version}/overview`,
       ...WAYS_OUT.flatMap((way) => [

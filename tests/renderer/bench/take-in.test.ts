@@ -85,7 +85,8 @@ beforeEach(() => {
   setHost({
     ask: (name) => {
       asked.push(name)
-      return Promise.resolve({ ok: true, answer: state } as never)
+      const progress = { sheet: 'S2', state: 'overview', done: 0, sentence: '' }
+      return Promise.resolve({ ok: true, answer: name === 'show-sheet' ? { progress } : state } as never)
     },
     listen: () => () => undefined,
     pictureUrl: (address) => address,

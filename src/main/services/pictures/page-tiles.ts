@@ -24,7 +24,6 @@ interface Making {
   kind: TileKind
   early: EarlyTiles
   asked: Asked<TilePlace, Picture>
-  cutting?: Cutting
 }
 
 /**
@@ -36,6 +35,8 @@ export class PageTiles {
   readonly #now: () => number
   #kept: { folder: string; manifest: Manifest } | undefined
   #making: Making | undefined
+  #cutting: Cutting | undefined
+  #ending = Promise.resolve()
 
   constructor(levels: readonly PyramidLevel[], now: () => number) {
     this.#levels = levels
@@ -63,7 +64,7 @@ export class PageTiles {
       early,
       asked: new Asked(
         (place) => this.#madeTile(making, place),
-        (wanted) => early.consider(wanted, this.#pace(making)),
+        (wanted) => early.consider(wanted, this.#pace()),
         MOST,
       ),
     }
@@ -72,29 +73,27 @@ export class PageTiles {
 
   /** They are being cut into this folder; undefined: no more. */
   cutInto(folder: string | undefined): void {
-    if (this.#making === undefined) return
-    if (folder === undefined) delete this.#making.cutting
-    else this.#making.cutting = { folder, since: this.#now(), cut: 0 }
+    this.#cutting = folder === undefined ? undefined : { folder, since: this.#now(), cut: 0 }
   }
 
   /** @param share that is cut */
   cut(share: number): void {
-    if (this.#making?.cutting !== undefined) this.#making.cutting.cut = share
+    if (this.#cutting !== undefined) this.#cutting.cut = share
   }
 
-  /** Nothing more is made: whoever waits for a tile gets it now or not at all. */
-  async end(): Promise<void> {
+  /** Nothing more is made: whoever waits for a tile gets it now or not at all. Resolves when nothing runs any more. */
+  end(): Promise<void> {
     const making = this.#making
-    if (making === undefined) return
-    this.#making = undefined
-    await making.asked.look()
-    making.asked.end()
-    await making.early.end()
+    if (making !== undefined) {
+      this.#making = undefined
+      this.#ending = endMaking(making)
+    }
+    return this.#ending
   }
 
-  #pace({ cutting }: Making): { cutFor: number | undefined; cut: number } {
-    if (cutting === undefined) return { cutFor: undefined, cut: 0 }
-    return { cutFor: this.#now() - cutting.since, cut: cutting.cut }
+  #pace(): { cutFor: number | undefined; cut: number } {
+    if (this.#cutting === undefined) return { cutFor: undefined, cut: 0 }
+    return { cutFor: this.#now() - this.#cutting.since, cut: this.#cutting.cut }
   }
 
   async #keptTile(place: TilePlace): Promise<Picture | null> {
@@ -105,11 +104,18 @@ export class PageTiles {
     return readTile(join(folder, TILES, tileFile(place, manifest.type)), manifest.type, size)
   }
 
-  async #madeTile({ kind, early, cutting }: Making, place: TilePlace): Promise<Picture | null> {
+  async #madeTile({ kind, early }: Making, place: TilePlace): Promise<Picture | null> {
     if (this.#kept !== undefined) return this.#keptTile(place)
+    const cutting = this.#cutting
     const file = early.file(place)
     const made = file === undefined ? null : await readTile(file, kind.type)
     if (made !== null || cutting === undefined) return made
     return readTile(cutFile(cutting.folder, this.#levels.length, place, kind.type), kind.type)
   }
+}
+
+async function endMaking({ asked, early }: Making): Promise<void> {
+  await asked.look()
+  asked.end()
+  await early.end()
 }
