@@ -6,6 +6,8 @@ const STRONGEST_TEXTURE = 70
 /** So many more like it close by make a texture; hatching is wider apart. */
 const REPEATS = 3
 const CLOSE = 3.6
+/** Of what is so faint, grey values, one fewer does: no ink is, and cloth is. */
+const FAINTEST_INK = 12
 
 /** Whether a faint stroke is one of many alike, side by side and hardly farther apart than they are wide. */
 export function isTexture(
@@ -32,5 +34,5 @@ export function isTexture(
       runs++
     } else if (up && v < fall) up = false
   }
-  return runs >= REPEATS + 1
+  return runs > (Math.abs(fit.contrast) < FAINTEST_INK ? REPEATS - 1 : REPEATS)
 }
