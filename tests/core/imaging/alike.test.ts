@@ -23,7 +23,6 @@ async function drawn(seed: number): Promise<PointCase> {
 function distance(window: GreyWindow, rough: Pixel, from: Pixel, direction: number): number {
   const found = findPoint(window, rough)
   fc.pre(found.kind !== 'none')
-  if (found.kind === 'none') throw new Error(found.because)
   return Math.abs(
     (found.pixel[1] - from[1]) * Math.cos(direction) - (found.pixel[0] - from[0]) * Math.sin(direction),
   )
@@ -32,7 +31,6 @@ function distance(window: GreyWindow, rough: Pixel, from: Pixel, direction: numb
 function pointed(c: PointCase): Pixel {
   const found = findPoint(c.window, c.rough)
   fc.pre(found.kind !== 'none')
-  if (found.kind === 'none') throw new Error(found.because)
   return found.pixel
 }
 
