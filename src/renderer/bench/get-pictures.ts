@@ -22,7 +22,6 @@ async function asked(sheet: string): Promise<void> {
   if (pictures === undefined || useBench.getState().opened?.place !== opened?.place) return
   const progress = further(pictures.progress, heard)
   useBench.setState((bench) => ({ pictures: { ...bench.pictures, [sheet]: { ...pictures, progress } } }))
-  if (progress.state === 'ready' && pictures.progress.state !== 'ready') void getPictures(sheet)
 }
 
 /** Has the pictures of a sheet made, whichever is on the bench; asks once while an answer is on its way. */
