@@ -19,7 +19,7 @@ describe('Somebody who hears the window, or sees it badly, finds nothing in the 
         })
       })
 
-      it(`at each station, on the card and in the dialogs, ${scheme}`, { timeout: 300_000 }, async () => {
+      it(`at each station, on the card and in the dialogs, ${scheme}`, async () => {
         await session({ opens: 'sample', scheme }, async ({ page, person }) => {
           const found: Found[] = await violations(page, 'while pictures are made')
           await sheetReady(page)

@@ -69,7 +69,7 @@ const pickedPixels = ({ marks }: Job): (readonly [number, number])[] =>
 
 describe('Somebody who uses the keyboard alone', () => {
   inEachHost((session) => {
-    it('measures a plate from an empty start', { timeout: 300_000 }, async () => {
+    it('measures a plate from an empty start', async () => {
       await session({ opens: 'start' }, async ({ page, person, home }) => {
         withoutMouse(page)
         const scan = await drawPlate(join(home, 'foundation-plate.png'))

@@ -103,7 +103,7 @@ const said = ({ notes: all, sheets, people }: Job) =>
 
 describe('An archivist brings in pages of a scan and notes what is on them', () => {
   inEachHost((session) => {
-    it('and another job takes the notes over', { timeout: 300_000 }, async () => {
+    it('and another job takes the notes over', async () => {
       await session({ opens: 'start' }, async ({ page, person, home }) => {
         const scan = await drawSetOfSheets(join(home, 'valve-chest.tif'), 3)
         const found = await begin(person, scan, 'Valve chest', '1, 3')

@@ -67,9 +67,7 @@ const formSays = (person: Person, words: RegExp) =>
 
 describe('Somebody who picks on strokes', () => {
   inHost(localLauncher(), (session) => {
-    it('takes crossings finer than a hand can, by pointer and by keyboard, and by hand where that is meant', {
-      timeout: 300_000,
-    }, async () => {
+    it('takes crossings finer than a hand can, by pointer and by keyboard, and by hand where that is meant', async () => {
       const folder = await plateJob()
       const newMarks = async () => (await readJobFolder(folder)).job.marks.slice(3)
       await session({ opens: { folder } }, async ({ page, person }) => {
@@ -107,7 +105,7 @@ describe('Somebody who picks on strokes', () => {
       })
     })
 
-    it('finds a line again, and picks a point again without sight of it', { timeout: 300_000 }, async () => {
+    it('finds a line again, and picks a point again without sight of it', async () => {
       const folder = await plateJob()
       const job = async () => (await readJobFolder(folder)).job
       await session({ opens: { folder } }, async ({ page, person }) => {

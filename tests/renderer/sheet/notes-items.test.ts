@@ -3,6 +3,7 @@ import type { Pixel } from '../../../src/core/geometry/frames.ts'
 import type { Selection } from '../../../src/renderer/bench/selection.ts'
 import type { Station } from '../../../src/renderer/bench/stations.ts'
 import type { Screen } from '../../../src/renderer/sheet/camera.ts'
+import { layOut } from '../../../src/renderer/sheet/overlay/lay-out.ts'
 import { cloudAlong, layOutNote, noteItems } from '../../../src/renderer/sheet/overlay/notes-items.ts'
 import { sampleJob } from '../sample-job.ts'
 
@@ -49,6 +50,17 @@ describe('Notes over a sheet', () => {
     const far = square.map(([x, y]): Screen => [1e6 * x, 1e6 * y])
     expect(cloudAlong(far).length).toBeLessThan(6000)
     expect(cloudAlong([[5, 5]]).every(([x, y]) => x === 5 && y === 5)).toBe(true)
+  })
+
+  it('keep their number whatever lettering they lie on', () => {
+    const camera = { centre: [2600, 1700] as Pixel, zoom: 0.13, turn: 0, mirror: false }
+    const twice = items('scale').flatMap((item) => [
+      item,
+      { ...item, about: { kind: 'note', id: 'N9' } as const },
+    ])
+    const laid = layOut(twice, camera, { width: 848, height: 490 }, () => ({ width: 8, height: 12 }))
+    expect(laid.length).toBeGreaterThan(1)
+    for (const { figure } of laid) expect(figure).not.toBeNull()
   })
 
   it('carry their number in a triangle at the upper right corner, as revisions do', () => {

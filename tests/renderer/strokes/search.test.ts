@@ -55,6 +55,44 @@ describe('a point', () => {
     )
   })
 
+  /** A ring four pixels wide through the middle of the window, its centre so far off that way. */
+  const ring = (radius: number, way: number): { centre: Pixel; window: GreyWindow } => {
+    const centre: Pixel = [380 + radius * Math.cos(way), 280 + radius * Math.sin(way)]
+    const window = scan((x, y) => band(Math.hypot(x - centre[0], y - centre[1]) - radius, 4))
+    return { centre, window }
+  }
+
+  it.each([42, 60, 100, 200])(
+    'on a round stroke of radius %i px is on it, and no crossing of its chords',
+    (radius) => {
+      for (let k = 0; k < 12; k++) {
+        const { centre, window } = ring(radius, 0.1 + (k * Math.PI) / 6)
+        const { found } = runSearch(window, search('point', [[381, 281]], { reach: 5 }))
+        expect(found.kind).toBe('point')
+        if (found.kind !== 'point') return
+        const off = Math.hypot(found.pixel[0] - centre[0], found.pixel[1] - centre[1]) - radius
+        expect(Math.abs(off)).toBeLessThan(0.1)
+      }
+    },
+  )
+
+  it('is taken at a corner though that is a shallow one', () => {
+    for (let k = 0; k < 12; k++) {
+      const arms = [0.1 + (k * Math.PI) / 6, 0.1 + (k * Math.PI) / 6 + (5 * Math.PI) / 6]
+      const window = scan(
+        ...arms.map((way) => (x: number, y: number) => {
+          const [dx, dy] = [x - 380, y - 280]
+          const along = dx * Math.cos(way) + dy * Math.sin(way)
+          return along < -1 ? 0 : band(dy * Math.cos(way) - dx * Math.sin(way), 4)
+        }),
+      )
+      const { found } = runSearch(window, search('point', [[382, 279]], { reach: 5 }))
+      expect(found.kind).toBe('crossing')
+      if (found.kind === 'crossing')
+        expect(Math.hypot(found.pixel[0] - 380, found.pixel[1] - 280)).toBeLessThan(0.5)
+    }
+  })
+
   it('is read on the edge that is wanted', () => {
     const window = scan(level(280.3, 6))
     for (const [straight, at, reading] of [

@@ -36,6 +36,7 @@ export function RepeatDesk() {
     toTheSheet()
   }
   const looking = searchInWords(picks)
+  const { settled, of } = pickProgress(picks)
   return (
     <>
       <div className="desk-head">
@@ -69,7 +70,7 @@ export function RepeatDesk() {
       ) : (
         <div className="keep-form">
           <p className="desk-soft">
-            {pickProgress(picks).settled} of {pickProgress(picks).of} marks picked.{' '}
+            {settled} of {of} mark picked.{' '}
             {mark.how === 'hand' ? 'By hand, as it was.' : 'On the stroke, as it was.'}
           </p>
           <div className="keep-form-foot">

@@ -2,6 +2,7 @@ import { aidsOf, useBench } from '../../bench/bench-store.ts'
 import { putDown } from '../../bench/choose.ts'
 import type { Picks } from '../../picking/picks.ts'
 import { KeepForm } from '../keep-form.tsx'
+import { searchInWords } from '../stroke-words.ts'
 import { toTheSheet } from '../to-the-sheet.ts'
 import { pickedLine, slopeInWords, straightBy, uncertaintyInWords } from './straighten.ts'
 
@@ -34,6 +35,9 @@ export function StraightenForm({ picks, onKeep }: StraightenFormProps) {
         {line.how === 'stroke' ? 'By the stroke that was found,' : 'By this line, picked by hand,'} the level
         edge of the sheet lies {slopeInWords(straight)} on the scan, with a standard uncertainty of{' '}
         {uncertaintyInWords(line.u)}.
+      </p>
+      <p className="desk-soft" aria-live="polite">
+        {searchInWords(picks)}
       </p>
       <p className="desk-soft">
         The sheet is shown turned upright; its views are reckoned along and across it.

@@ -26,8 +26,12 @@ export function drawLaid(context: Context, laid: readonly Laid[], inks: Inks, bo
   const seen = { left: -OUTSIDE, top: -OUTSIDE, right: box.width + OUTSIDE, bottom: box.height + OUTSIDE }
   context.lineCap = 'butt'
   context.lineJoin = 'round'
-  for (const one of laid) drawLines(context, one, inks, seen)
-  for (const one of laid) drawLettering(context, one, inks)
+  const isNote = ({ item }: Laid): boolean => item.kind === 'note'
+  // Notes lie on what is said of views, or a plate would hide their triangles.
+  for (const part of [laid.filter((one) => !isNote(one)), laid.filter(isNote)]) {
+    for (const one of part) drawLines(context, one, inks, seen)
+    for (const one of part) drawLettering(context, one, inks)
+  }
 }
 
 const inkOf = ({ item }: Laid, { ink, wrong }: Inks): string =>

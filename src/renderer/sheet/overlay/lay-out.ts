@@ -35,7 +35,8 @@ export function layOut(items: readonly Item[], camera: Camera, box: Size, letter
   ])
   return laid.map((one) => {
     const { figure } = one
-    if (figure === null || one.item.chosen) return one
+    // A note's triangle says nothing without its number, and lies over everything else.
+    if (figure === null || one.item.chosen || one.item.kind === 'note') return one
     if (taken.some((other) => collide(figure, other))) return unlettered(one, at, lettering)
     taken.push(figure)
     return one

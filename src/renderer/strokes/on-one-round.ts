@@ -1,0 +1,29 @@
+import { fitCircle } from '../../core/geometry/fit-circle.ts'
+import type { Pixel } from '../../core/geometry/frames.ts'
+import { GeometryError } from '../../core/geometry/geometry-error.ts'
+import type { StrokeCrossing } from '../../core/imaging/stroke.ts'
+
+const meanSquare = (values: readonly number[]): number =>
+  values.reduce((sum, value) => sum + value ** 2, 0) / values.length
+
+/** How far a place is from the nearer of the two lines of a crossing, pixels. */
+function fromNearerLine({ pixel, directions }: StrokeCrossing, [x, y]: Pixel): number {
+  const [dx, dy] = [x - pixel[0], y - pixel[1]]
+  return Math.min(...directions.map((way) => Math.abs(dx * Math.sin(way) - dy * Math.cos(way))))
+}
+
+/**
+ * Whether what was taken for a crossing is a bend of one round stroke: the centres of its profiles lie no further from
+ * one circle than from two lines, though lines have one number more to be fitted by.
+ */
+export function isOnOneRound(crossing: StrokeCrossing): boolean {
+  const centres = crossing.profiles.filter(({ kept }) => kept).map(({ centre }) => centre)
+  try {
+    const { centre, radius } = fitCircle(centres)
+    const fromCircle = centres.map(([x, y]) => Math.hypot(x - centre[0], y - centre[1]) - radius)
+    return meanSquare(fromCircle) <= meanSquare(centres.map((at) => fromNearerLine(crossing, at)))
+  } catch (error) {
+    if (error instanceof GeometryError) return false
+    throw error
+  }
+}
