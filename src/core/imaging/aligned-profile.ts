@@ -34,7 +34,7 @@ export function alignedProfile(
 }
 
 /** What an averaged profile shows of a stroke: edges from the way, and how far its ground goes on both sides. */
-export interface ProfileEdges {
+interface ProfileEdges {
   left: number
   right: number
   /** Grey values, below 0 for a darker stroke. */

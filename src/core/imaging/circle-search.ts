@@ -44,7 +44,7 @@ export function roundThrough([a, b, c]: Three): Round | null {
 }
 
 /** The guide round the circle through three places, once about or from the first through the second to the third. */
-export function guideRound(three: Three, { centre, radius }: Round, whole: boolean): Guide {
+function guideRound(three: Three, { centre, radius }: Round, whole: boolean): Guide {
   const [a, b, c] = three.map((p) => Math.atan2(p[1] - centre[1], p[0] - centre[0])) as [
     number,
     number,

@@ -1,5 +1,3 @@
-import type { Pixel } from '../geometry/frames.ts'
-
 /** A part of a scan in grey: one value a pixel, 0 black to 255 white, row by row. */
 export interface GreyWindow {
   /** Where its first pixel's outer corner is in the scan, pixels: the centre of that pixel is half a pixel further. */
@@ -9,6 +7,3 @@ export interface GreyWindow {
   height: number
   data: Uint8Array | Float32Array
 }
-
-/** A place of the scan in the pixels of the window. */
-export const inWindow = ({ left, top }: GreyWindow, [x, y]: Pixel): Pixel => [x - left, y - top]

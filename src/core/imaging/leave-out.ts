@@ -4,7 +4,7 @@ import { guessAt } from './strip-equations.ts'
 import type { StripFit } from './strip-fit.ts'
 
 /** Baarda's critical value for one suspect among many: 0.1 % of good ones are left out. */
-export const CRITICAL = 3.29
+const CRITICAL = 3.29
 /** For a piece beside one that is left out: what disturbs that one may reach into it. */
 const BESIDE = 2.2
 

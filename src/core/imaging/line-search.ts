@@ -63,7 +63,7 @@ export function traceLine(
 }
 
 /** Where a straight way lies in each piece, steered by its offsets at the two ends. */
-export const straightAcross =
+const straightAcross =
   (strip: Strip) =>
   (steer: readonly number[], out: Float64Array): void => {
     const [a, b] = steer as [number, number]

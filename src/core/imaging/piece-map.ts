@@ -2,7 +2,7 @@ import { cumulate, fillBars, GAP, groundReach, PER_PIXEL, type Span } from './ba
 import type { Strip } from './strip.ts'
 
 /** Widths that are looked for, pixels. */
-export const COARSE_WIDTHS = [1.5, 2.5, 4, 6, 9, 13, 19, 28, 40] as const
+const COARSE_WIDTHS = [1.5, 2.5, 4, 6, 9, 13, 19, 28, 40] as const
 
 /** How far to both sides a strip must reach for strokes this wide and this far off to be seen, pixels. */
 export const mapReach = (reach: number, widest: number): number =>

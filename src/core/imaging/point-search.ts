@@ -14,7 +14,7 @@ import { windowNoise } from './window-noise.ts'
 /** Directions tried, over half a turn. */
 const DIRECTIONS = 24
 /** Length of stroke that settles a point, pixels. */
-export const POINT_LENGTH = 32
+const POINT_LENGTH = 32
 /** Shorter ways are tried where the stroke may be strongly bent. */
 const SHORT_LENGTH = 16
 const PIECE = 4
@@ -33,7 +33,7 @@ const NOT_SURE = 14
 const MOST_TURNED = Math.cos(0.35)
 
 /** A way through the neighbourhood of a place. */
-export interface Lead {
+interface Lead {
   /** Radians. */
   direction: number
   /** Across from the place, pixels. */
@@ -48,7 +48,7 @@ interface Leads {
 }
 
 /** Ways through the neighbourhood of a place that may be strokes, every whole pixel and 7.5°. */
-export function leadsAt(grey: GreyWindow, at: Pixel, reach: number, length: number, noise: number): Leads {
+function leadsAt(grey: GreyWindow, at: Pixel, reach: number, length: number, noise: number): Leads {
   const leads: Lead[] = []
   const all: number[] = []
   const half = mapReach(reach, WIDEST_AT_POINT)
@@ -84,7 +84,7 @@ export function leadsAt(grey: GreyWindow, at: Pixel, reach: number, length: numb
 
 const gapTo = (path: Path): number => Math.max(0, Math.abs(path.steer[0] ?? 0) - path.width / 2)
 
-export const guideThrough = (at: Pixel, direction: number, offset: number, length: number) => {
+const guideThrough = (at: Pixel, direction: number, offset: number, length: number) => {
   const [dx, dy] = [Math.cos(direction), Math.sin(direction)]
   const [x, y] = [at[0] - dy * offset, at[1] + dx * offset]
   return straightGuide(
@@ -94,7 +94,7 @@ export const guideThrough = (at: Pixel, direction: number, offset: number, lengt
 }
 
 /** Of the leads that are apart, the nearest first. */
-export function nearestLeads(leads: readonly Lead[], most: number): Lead[] {
+function nearestLeads(leads: readonly Lead[], most: number): Lead[] {
   const sorted = [...leads].sort((a, b) => b.path.strength - a.path.strength)
   const apart: Lead[] = []
   for (const lead of sorted) {
@@ -154,7 +154,7 @@ export function tracePoint(grey: GreyWindow, at: Pixel, options: SearchOptions):
 }
 
 /** Fits the stroke that a lead points to. Wide strokes are looked at over a longer way. */
-export function followLead(
+function followLead(
   grey: GreyWindow,
   at: Pixel,
   lead: Lead,

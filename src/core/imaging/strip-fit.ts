@@ -16,8 +16,8 @@ export interface StripFit extends StrokeGuess {
 /** What is commonly known of the blur of a scan: ln blur, and its standard deviation. */
 const USUAL_BLUR = Math.log(0.7)
 const SPREAD_OF_BLUR = 0.8
-export const BLURS: readonly [number, number] = [0.12, 8]
-export const WIDTHS: readonly [number, number] = [0.4, 70]
+const BLURS: readonly [number, number] = [0.12, 8]
+const WIDTHS: readonly [number, number] = [0.4, 70]
 
 /** An edge softer than this is none, pixels: no use in going on. */
 export const HOPELESS = 5

@@ -3,7 +3,7 @@ import { roundThrough } from './circle-search.ts'
 import { REACH } from './line-search.ts'
 
 /** What is looked for. */
-export type Sought = 'point' | 'crossing' | 'line' | 'circle' | 'arc'
+type Sought = 'point' | 'crossing' | 'line' | 'circle' | 'arc'
 
 /** Outer edges, whole pixels of the scan. */
 export type WindowBox = [left: number, top: number, right: number, bottom: number]

@@ -1,12 +1,11 @@
 import { useState } from 'react'
 import { useBench } from '../../bench/bench-store.ts'
-import { choose, nextAfter, putDown } from '../../bench/choose.ts'
 import { makeEdit } from '../../bench/edits.ts'
 import { TextField } from '../../parts/text-field.tsx'
+import { abandonTool, showKept } from '../after-picking.ts'
 import { KeepForm } from '../keep-form.tsx'
 import { outlineOf } from '../pick-edits.ts'
 import { isFlat, OutlineSize } from '../scale/outline-size.tsx'
-import { toTheSheet } from '../to-the-sheet.ts'
 import { AboutField } from './about-field.tsx'
 import { noteEdit } from './note-edits.ts'
 
@@ -28,20 +27,14 @@ export function NoteForm({ sheet }: { sheet: string }) {
       ...(about === null ? {} : { about }),
     })
     if (!(await makeEdit(edit))) return
-    nextAfter(picks, { kind: 'look' })
-    choose({ kind: 'note', id })
-    toTheSheet()
-  }
-  const abandon = () => {
-    putDown()
-    toTheSheet()
+    showKept(picks, { kind: 'note', id })
   }
   return (
     <KeepForm
       label="Note"
       keep="Keep this note"
       onKeep={keep}
-      onAbandon={abandon}
+      onAbandon={abandonTool}
       disabled={text.trim() === '' || isFlat(outline)}
     >
       <h3 className="section-title">Note</h3>

@@ -1,10 +1,9 @@
 import { useBench } from '../../bench/bench-store.ts'
-import { choose, nextAfter, putDown } from '../../bench/choose.ts'
 import { makeEdit } from '../../bench/edits.ts'
+import { abandonTool, showKept } from '../after-picking.ts'
 import { KeepForm } from '../keep-form.tsx'
 import { outlineOf } from '../pick-edits.ts'
 import { isFlat, OutlineSize } from '../scale/outline-size.tsx'
-import { toTheSheet } from '../to-the-sheet.ts'
 import { noteNumber } from './note-words.ts'
 
 /** Gives a note the region that was picked. */
@@ -21,20 +20,14 @@ export function RegionForm({ id }: { id: string }) {
       !(await makeEdit({ do: 'change-note', id, set: { outline, ...(sheet === before ? {} : { sheet }) } }))
     )
       return
-    nextAfter(picks, { kind: 'look' })
-    choose({ kind: 'note', id })
-    toTheSheet()
-  }
-  const abandon = () => {
-    putDown()
-    toTheSheet()
+    showKept(picks, { kind: 'note', id })
   }
   return (
     <KeepForm
       label="Region"
       keep="Keep this region"
       onKeep={keep}
-      onAbandon={abandon}
+      onAbandon={abandonTool}
       disabled={isFlat(outline)}
       startAtKeep
     >

@@ -1,10 +1,9 @@
 import type { View } from '../../../core/job/types.ts'
 import { useBench } from '../../bench/bench-store.ts'
-import { choose, nextAfter, putDown } from '../../bench/choose.ts'
 import { makeEdit } from '../../bench/edits.ts'
+import { abandonTool, showKept } from '../after-picking.ts'
 import { KeepForm } from '../keep-form.tsx'
 import { outlineOf } from '../pick-edits.ts'
-import { toTheSheet } from '../to-the-sheet.ts'
 import { isFlat, OutlineSize } from './outline-size.tsx'
 
 /** Gives a view the outline that was picked. */
@@ -15,20 +14,14 @@ export function OutlineForm({ view }: { view: View }) {
   if (outline === null) return null
   const keep = async () => {
     if (!(await makeEdit({ do: 'change-view', id: view.id, set: { outline } }))) return
-    nextAfter(picks, { kind: 'look' })
-    choose({ kind: 'view', id: view.id })
-    toTheSheet()
-  }
-  const abandon = () => {
-    putDown()
-    toTheSheet()
+    showKept(picks, { kind: 'view', id: view.id })
   }
   return (
     <KeepForm
       label="New outline"
       keep="Keep this outline"
       onKeep={keep}
-      onAbandon={abandon}
+      onAbandon={abandonTool}
       disabled={isFlat(outline)}
       startAtKeep
     >

@@ -1,17 +1,16 @@
 import { useState } from 'react'
 import type { View } from '../../../core/job/types.ts'
 import { useBench } from '../../bench/bench-store.ts'
-import { choose, nextAfter, putDown } from '../../bench/choose.ts'
 import { makeEdit } from '../../bench/edits.ts'
 import { Section } from '../../parts/section.tsx'
 import { TextField } from '../../parts/text-field.tsx'
+import { abandonTool, showKept } from '../after-picking.ts'
 import { Caution } from '../caution.tsx'
 import { KeepForm } from '../keep-form.tsx'
 import { useLastUsed } from '../last-used.ts'
 import { outsideView } from '../outside-view.ts'
 import { type KnownSize, referenceEdit } from '../pick-edits.ts'
 import { searchInWords } from '../stroke-words.ts'
-import { toTheSheet } from '../to-the-sheet.ts'
 import { lengthProblem, sizeProblem } from '../written-problem.ts'
 
 /** Says what the size is whose marks were picked. */
@@ -25,10 +24,6 @@ export function ReferenceForm({ view }: { view: View }) {
   const rectangle = picks.tool.reference === 'rectangle'
   const problems = [sizeProblem(job, size), sizeProblem(job, height), lengthProblem(job, u)]
   const written = size.trim() !== '' && (!rectangle || height.trim() !== '')
-  const abandon = () => {
-    putDown()
-    toTheSheet()
-  }
   const keep = async () => {
     const known: KnownSize = {
       ...(rectangle ? { width: size.trim(), height: height.trim() } : { size: size.trim() }),
@@ -36,10 +31,8 @@ export function ReferenceForm({ view }: { view: View }) {
     }
     const { edit, id } = referenceEdit(job, view, picks, known)
     if (!(await makeEdit(edit))) return
-    nextAfter(picks, { kind: 'look' })
     useLastUsed.setState({ view: view.id })
-    choose({ kind: 'reference', view: view.id, id })
-    toTheSheet()
+    showKept(picks, { kind: 'reference', view: view.id, id })
   }
   const example = job.unit === 'in' ? `1'-2 3/8"` : '365 mm'
   return (
@@ -47,7 +40,7 @@ export function ReferenceForm({ view }: { view: View }) {
       label="Known size"
       keep="Keep this size"
       onKeep={keep}
-      onAbandon={abandon}
+      onAbandon={abandonTool}
       disabled={!written || problems.some((problem) => problem !== '')}
     >
       <h3 className="section-title">How large is it?</h3>

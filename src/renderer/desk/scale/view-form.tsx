@@ -1,13 +1,12 @@
 import { useState } from 'react'
 import { parseDrawnScale } from '../../../core/quantity/drawn-scale.ts'
 import { useBench } from '../../bench/bench-store.ts'
-import { choose, nextAfter, putDown } from '../../bench/choose.ts'
 import { makeEdit } from '../../bench/edits.ts'
 import { TextField } from '../../parts/text-field.tsx'
+import { abandonTool, showKept } from '../after-picking.ts'
 import { KeepForm } from '../keep-form.tsx'
 import { useLastUsed } from '../last-used.ts'
 import { outlineOf, viewEdit } from '../pick-edits.ts'
-import { toTheSheet } from '../to-the-sheet.ts'
 import { scaleProblem } from '../written-problem.ts'
 import { isFlat, OutlineSize } from './outline-size.tsx'
 
@@ -21,10 +20,6 @@ export function ViewForm({ sheet }: { sheet: string }) {
   const outline = page === undefined ? null : outlineOf(picks, page)
   if (job === undefined || outline === null) return null
   const problem = scaleProblem(scale, job.unit)
-  const abandon = () => {
-    putDown()
-    toTheSheet()
-  }
   const keep = async () => {
     const { edit, id } = viewEdit(job, {
       sheet,
@@ -33,17 +28,15 @@ export function ViewForm({ sheet }: { sheet: string }) {
       ...(scale.trim() === '' ? {} : { drawnScale: parseDrawnScale(scale, job.unit) }),
     })
     if (!(await makeEdit(edit))) return
-    nextAfter(picks, { kind: 'look' })
     useLastUsed.setState({ view: id })
-    choose({ kind: 'view', id })
-    toTheSheet()
+    showKept(picks, { kind: 'view', id })
   }
   return (
     <KeepForm
       label="Name the view"
       keep="Keep this view"
       onKeep={keep}
-      onAbandon={abandon}
+      onAbandon={abandonTool}
       disabled={name.trim() === '' || problem !== '' || isFlat(outline)}
     >
       <h3 className="section-title">Name the view</h3>

@@ -1,9 +1,8 @@
 import { aidsOf, useBench } from '../../bench/bench-store.ts'
-import { putDown } from '../../bench/choose.ts'
 import type { Picks } from '../../picking/picks.ts'
+import { abandonTool } from '../after-picking.ts'
 import { KeepForm } from '../keep-form.tsx'
 import { searchInWords } from '../stroke-words.ts'
-import { toTheSheet } from '../to-the-sheet.ts'
 import { pickedLine, slopeInWords, straightBy, uncertaintyInWords } from './straighten.ts'
 
 interface StraightenFormProps {
@@ -19,16 +18,12 @@ export function StraightenForm({ picks, onKeep }: StraightenFormProps) {
   const line = pickedLine(picks, marks ?? [])
   if (line === null) return null
   const straight = straightBy(line.angle, aids)
-  const abandon = (): void => {
-    putDown()
-    toTheSheet()
-  }
   return (
     <KeepForm
       label="Straighten"
       keep="Straighten the sheet"
       onKeep={() => onKeep(straight, line.u)}
-      onAbandon={abandon}
+      onAbandon={abandonTool}
       startAtKeep
     >
       <p>
