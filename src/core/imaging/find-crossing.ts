@@ -3,6 +3,7 @@ import { shapeOf } from './bring-home.ts'
 import { traceCrossing } from './crossing-search.ts'
 import type { GreyWindow } from './grey-window.ts'
 import { type LineThrough, lineThrough } from './line-through.ts'
+import { isOnOneRound } from './on-one-round.ts'
 import { sectionOf } from './section.ts'
 import type { Covariance, NoStroke, SearchOptions, StrokeCrossing } from './stroke.ts'
 
@@ -23,7 +24,7 @@ export function findCrossing(
   const reading = options.reading ?? 'centre'
   const lines = found.map((f) => lineThrough(grey, f, reading)) as [LineThrough, LineThrough]
   const [first] = found
-  return {
+  const crossing: StrokeCrossing = {
     kind: 'crossing',
     ...crossingOf(lines),
     directions: lines.map(({ line }) => Math.atan2(line.direction[1], line.direction[0])) as [number, number],
@@ -31,6 +32,12 @@ export function findCrossing(
     section: sectionOf(first.traced, lines[0].shift),
     profiles: lines.flatMap((l) => l.profiles),
   }
+  return isOnOneRound(crossing) ? ONE_ROUND : crossing
+}
+
+const ONE_ROUND: NoStroke = {
+  kind: 'none',
+  because: 'What is here is one round stroke and no crossing. Pick it as a single stroke, or go nearer.',
 }
 
 /** The crossing, and its covariance from the uncertainties of both lines across themselves there, to first order. */

@@ -1,7 +1,7 @@
-import { fitCircle } from '../../core/geometry/fit-circle.ts'
-import type { Pixel } from '../../core/geometry/frames.ts'
-import { GeometryError } from '../../core/geometry/geometry-error.ts'
-import type { StrokeCrossing } from '../../core/imaging/stroke.ts'
+import { fitCircle } from '../geometry/fit-circle.ts'
+import type { Pixel } from '../geometry/frames.ts'
+import { GeometryError } from '../geometry/geometry-error.ts'
+import type { StrokeCrossing } from './stroke.ts'
 
 const meanSquare = (values: readonly number[]): number =>
   values.reduce((sum, value) => sum + value ** 2, 0) / values.length

@@ -14,7 +14,6 @@ import type {
 import type { FoundOn, StrokeReading } from '../../core/job/types.ts'
 import type { RoundSide, StraightSide } from '../picking/how-to-pick.ts'
 import { type SeenFrom, sideOf } from './edge-sides.ts'
-import { isOnOneRound } from './on-one-round.ts'
 
 /** Which part of the stroke is wanted: as a job says it, or as it is seen on the screen. */
 type Wanted = StrokeReading | { straight: StraightSide; round: RoundSide; from: SeenFrom }
@@ -71,7 +70,7 @@ function atPoint(window: GreyWindow, rough: Pixel, { reach, wanted, either }: Se
   const middle = wanted === 'centre' || (typeof wanted === 'object' && wanted.straight === 'centre')
   if (either && middle) {
     const crossing = findCrossing(window, rough, { reach })
-    if (crossing.kind === 'crossing' && !isOnOneRound(crossing)) return { found: crossing, reading: 'centre' }
+    if (crossing.kind === 'crossing') return { found: crossing, reading: 'centre' }
   }
   const centre = findPoint(window, rough, { reach })
   if (centre.kind === 'none' || middle) return told(centre, 'centre')
