@@ -171,6 +171,10 @@ export function readyForStroke(picks: Picks): NewFeature | null {
   return endless(current.need) || outlines || current.stroke !== undefined ? null : current
 }
 
+/** Whether a stroke is still being looked for under one of the marks. */
+export const isLooking = ({ features }: Picks): boolean =>
+  features.some((feature) => 'pixels' in feature && feature.stroke?.state === 'looking')
+
 /** With what is known of the stroke under one of the marks; picks that no longer have it stay as they are. */
 export function withStroke(
   picks: Picks,

@@ -28,7 +28,7 @@ const waiting = new Map<string, () => void>()
 /**
  * Has pictures fetched and made grey.
  * @param who another call by the same name takes this one's place
- * @returns true once all are there; false when another took its place
+ * @returns true once all are there; false when another took its place, or it was given up
  */
 export function greysThere(who: string, addresses: readonly string[]): Promise<boolean> {
   waiting.get(who)?.()
@@ -50,4 +50,10 @@ export function greysThere(who: string, addresses: readonly string[]): Promise<b
     pictureLoader.want(who, RANK.lens, [...missing])
     if (missing.size === 0) end(true)
   })
+}
+
+/** Waits no longer for what somebody asked for. */
+export function giveUp(who: string): void {
+  waiting.get(who)?.()
+  pictureLoader.want(who, RANK.lens, [])
 }

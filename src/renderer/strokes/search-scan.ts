@@ -1,7 +1,7 @@
 import type { SheetPictures } from '../../contract/pictures.ts'
 import { LARGEST_WINDOW, windowFor } from '../../core/imaging/window-for.ts'
 import { tileAddress } from '../sheet/tiles/addresses.ts'
-import { greyOf, greysThere } from './grey-store.ts'
+import { giveUp, greyOf, greysThere } from './grey-store.ts'
 import { cutWindow, tilesOfBox } from './grey-tiles.ts'
 import { tilesNear } from './near-search.ts'
 import type { Search, SearchResult } from './search.ts'
@@ -11,6 +11,16 @@ const TOO_LARGE: SearchResult = {
   found: {
     kind: 'none',
     because: 'That is more of the scan than can be looked over in one go: pick nearer together, or by hand.',
+  },
+}
+
+/** Milliseconds that a pick waits for its part of the scan: a large file may first have to be read through. */
+const PATIENCE = 20_000
+
+const NOT_COME: SearchResult = {
+  found: {
+    kind: 'none',
+    because: 'This part of the scan has not come in time: abandon it and pick once more, or go on by hand.',
   },
 }
 
@@ -28,11 +38,15 @@ function windowOf(search: Search, pictures: SheetPictures) {
 
 let asked = 0
 
-/** Looks for the stroke under picks, however long its part of the scan takes to come. */
+/** Looks for the stroke under picks, once its part of the scan has come. */
 export async function searchScan(search: Search, pictures: SheetPictures): Promise<SearchResult> {
   const window = windowOf(search, pictures)
   if (window === null) return TOO_LARGE
-  await greysThere(`stroke ${++asked}`, window.addresses)
+  const who = `stroke ${++asked}`
+  const patience = setTimeout(() => giveUp(who), PATIENCE)
+  const there = await greysThere(who, window.addresses)
+  clearTimeout(patience)
+  if (!there) return NOT_COME
   return theSearcher().pick(window.cut(), search)
 }
 

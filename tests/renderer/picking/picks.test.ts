@@ -5,6 +5,7 @@ import {
   canEnd,
   ended,
   isComplete,
+  isLooking,
   lastPixel,
   noPicks,
   nudged,
@@ -14,6 +15,7 @@ import {
   withMark,
   withoutLast,
   withPick,
+  withStroke,
 } from '../../../src/renderer/picking/picks.ts'
 import type { Tool } from '../../../src/renderer/picking/tool.ts'
 
@@ -150,5 +152,18 @@ describe('how sure a pick is', () => {
 
   it('is that of a careful hand once a pick was moved by keys, which is done through the lens', () => {
     expect(sigmas(nudged(withPick(noPicks(DISTANCE), [0, 0], 7.5), 0.1, 0))).toEqual([[1]])
+  })
+})
+
+describe('looking for strokes', () => {
+  it('goes on until each mark has its answer', () => {
+    const picks = picked(DISTANCE, [10, 10], [20, 20])
+    expect(isLooking(picks)).toBe(false)
+    const [first] = picks.features
+    if (first === undefined || !('pixels' in first)) throw new Error('Nothing was picked.')
+    const looking = withStroke(picks, first, { state: 'looking' })
+    expect(isLooking(looking.picks)).toBe(true)
+    const none = withStroke(looking.picks, looking.now, { state: 'none', because: 'There is none.' })
+    expect(isLooking(none.picks)).toBe(false)
   })
 })
