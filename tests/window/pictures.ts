@@ -4,11 +4,13 @@ import { tmpdir } from 'node:os'
 import { join } from 'node:path'
 import type { Page } from 'playwright-core'
 import sharp from 'sharp'
+import { drawSetOfSheets } from './fixtures/set-of-sheets.ts'
 import type { Launcher, OpenedWindow, WindowSize } from './harness/launcher.ts'
 import { localLauncher } from './harness/local-launcher.ts'
+import { Person } from './harness/person.ts'
 import { placeOf } from './harness/sheet-hand.ts'
 import { bringRow, grid, tableSettled } from './harness/table-in-window.ts'
-import { oneOf, sheetReady } from './steps.ts'
+import { desk, oneOf, sheetReady } from './steps.ts'
 
 const FOLDER = 'docs/pictures/window'
 const SIZES: readonly WindowSize[] = [
@@ -32,6 +34,8 @@ const STATIONS = [
 
 /** A rim of the foot flange's bolt holes on the sample's sheet, pixels. */
 const RIM = [2388, 1927] as const
+/** With two more places round it. */
+const ROUND_IT = [RIM, [2428, 1889], [2470, 1931]] as const
 
 await mkdir(FOLDER, { recursive: true })
 const launcher = localLauncher()
@@ -39,7 +43,9 @@ try {
   for (const size of SIZES) {
     for (const scheme of SCHEMES) {
       await withWindow(launcher, 'start', size, scheme, startPage)
+      await withWindow(launcher, 'start', size, scheme, pages)
       await withWindow(launcher, 'sample', size, scheme, stations)
+      await withWindow(launcher, 'sample', size, scheme, strokes)
     }
   }
 } finally {
@@ -53,14 +59,14 @@ async function withWindow(
   opens: 'start' | 'sample',
   size: WindowSize,
   scheme: Scheme,
-  draw: (page: Page, save: Save) => Promise<void>,
+  draw: (page: Page, save: Save, home: string) => Promise<void>,
 ): Promise<void> {
   const home = await mkdtemp(join(tmpdir(), 'scantling-pictures-'))
   let window: OpenedWindow | undefined
   try {
     window = await on.open({ opens, home, size, scheme })
     const { page } = window
-    await draw(page, (name) => save(page, `${name}-${scheme}-${size.width}.jpg`))
+    await draw(page, (name) => save(page, `${name}-${scheme}-${size.width}.jpg`), home)
     for (const fault of window.faults.found) console.error(fault)
     await window.close()
   } finally {
@@ -71,6 +77,18 @@ async function withWindow(
 async function startPage(page: Page, save: Save): Promise<void> {
   await page.getByRole('button', { name: 'Open the sample' }).waitFor()
   await save('start')
+}
+
+/** A scan of several pages, brought in. */
+async function pages(page: Page, save: Save, home: string): Promise<void> {
+  const scan = await drawSetOfSheets(join(home, 'valve-chest.tif'), 3)
+  const person = new Person(page)
+  await person.hand(scan, () => person.click(person.button('Choose a scan…')))
+  await person.fill(person.field('Your name'), 'A. Rivet')
+  await person.press('Enter')
+  const asked = page.getByRole('dialog', { name: /^Pages of/ })
+  await asked.getByRole('row').nth(2).waitFor()
+  await save('pages')
 }
 
 async function stations(page: Page, save: Save): Promise<void> {
@@ -93,6 +111,42 @@ async function stations(page: Page, save: Save): Promise<void> {
   await grid(page).evaluate((rows) => rows.scrollTo(0, 15 * 26))
   await page.mouse.move(0, 0)
   await save('card')
+}
+
+/** A circle found on a stroke: before it is kept, and its card; and a note. */
+async function strokes(page: Page, save: Save): Promise<void> {
+  await sheetReady(page)
+  await tableSettled(page)
+  await underThePersonOfTheJob(page)
+  const person = new Person(page)
+  await person.station('Pick')
+  await person.click(oneOf(page, 'What to measure', 'Diameter'))
+  await overTheRim(page)
+  for (const at of ROUND_IT) await person.clickAt(await placeOf(page, at))
+  await page
+    .getByRole('form', { name: 'What was picked' })
+    .getByText(/^Centre of a round stroke/)
+    .waitFor()
+  await person.write('Hole in foot flange, lower left')
+  await save('fitted')
+  await person.press('Enter')
+  await page.getByRole('form', { name: 'What was picked' }).waitFor({ state: 'detached' })
+  await tableSettled(page)
+  const rim = await placeOf(page, ROUND_IT[1])
+  await person.press('Escape')
+  await person.clickAt(rim)
+  await desk(page)
+    .getByText(/^Circle M/)
+    .first()
+    .waitFor()
+  await page.mouse.move(0, 0)
+  await save('mark')
+  await person.station('Sheet')
+  await person.press('0')
+  await person.click(person.button(/^Notes/))
+  await page.getByRole('list', { name: 'Notes' }).getByRole('button').first().click()
+  await page.mouse.move(0, 0)
+  await save('note')
 }
 
 /** Who runs this is nobody's business. */

@@ -1,12 +1,11 @@
-import type { View } from '../../core/job/types.ts'
+import type { Mark, View } from '../../core/job/types.ts'
 import type { Picks } from '../picking/picks.ts'
+import { placesOf } from './places-of.ts'
 import { isInside } from './views-at.ts'
 
-/** Whether some new pick lies outside the outline of a view. */
-export function outsideView(view: View, picks: Picks): boolean {
+/** Whether something of what is picked, new or an old mark, lies outside the outline of a view. */
+export function outsideView(view: View, picks: Picks, marks: readonly Mark[]): boolean {
   const { outline } = view
   if (outline === undefined) return false
-  return picks.features.some(
-    (feature) => 'pixels' in feature && feature.pixels.some((pixel) => !isInside(outline, pixel)),
-  )
+  return picks.features.some((feature) => placesOf(feature, marks).some((pixel) => !isInside(outline, pixel)))
 }

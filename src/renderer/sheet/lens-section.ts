@@ -14,11 +14,11 @@ type Context = CanvasRenderingContext2D
 /** The cross profile of a stroke: what was seen as points, what was fitted as a line, dark downwards. */
 export function drawSection(context: Context, section: Section | null, inks: LensInks): void {
   context.clearRect(0, 0, SECTION_WIDTH, SECTION_HEIGHT)
+  if (section === null || section.at.length < 2) return
   context.strokeStyle = inks.soft
   context.lineWidth = 1
   context.setLineDash([])
   context.strokeRect(0.5, 0.5, SECTION_WIDTH - 1, SECTION_HEIGHT - 1)
-  if (section === null || section.at.length < 2) return
   const half = Math.max(...section.at.map(Math.abs))
   const all = [...section.seen, ...section.fitted].filter(Number.isFinite)
   const [low, high] = [Math.min(...all), Math.max(...all)]

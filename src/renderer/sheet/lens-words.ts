@@ -31,6 +31,8 @@ export function lensWords(
   switch (sight.state) {
     case 'hand':
       return { sure: hand, note: coarse !== '' ? coarse : how.byHand ? 'H goes back to strokes' : '' }
+    case 'complete':
+      return { sure: '', note: 'All is picked. The arrow keys move the last pick, by hand.' }
     case 'far':
       return { sure: hand, note: coarse !== '' ? coarse : FAR }
     case 'looking':

@@ -7,6 +7,8 @@ import type { FoundStroke } from './search.ts'
 export type Sight =
   /** Nothing is looked for: by hand, or nothing that has a stroke. */
   | { state: 'hand' }
+  /** The tool has all that it asks for. */
+  | { state: 'complete' }
   /** Too far off to tell what is meant. */
   | { state: 'far' }
   | { state: 'looking' }

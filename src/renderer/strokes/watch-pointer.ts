@@ -19,7 +19,11 @@ async function look(isNow: () => boolean): Promise<void> {
   const here = onTheBench()
   const need = wanted(picks)
   const { tool } = picks
-  if (here === undefined || pixel === null || need === null || isByHand(picks, byHand) || snapped !== null) {
+  if (need === null) {
+    tell({ state: 'complete' })
+    return
+  }
+  if (here === undefined || pixel === null || isByHand(picks, byHand) || snapped !== null) {
     tell({ state: 'hand' })
     return
   }
@@ -39,7 +43,8 @@ async function look(isNow: () => boolean): Promise<void> {
     return
   }
   const before = sight.getState().now
-  if (before.state === 'hand' || before.state === 'far') tell({ state: 'looking' })
+  if (before.state === 'hand' || before.state === 'far' || before.state === 'complete')
+    tell({ state: 'looking' })
   const result = await glanceAtScan(search, shown)
   if (result === null || !isNow()) return
   if (result.found.kind === 'none') tell({ state: 'none', at: pixel, because: result.found.because })

@@ -1,9 +1,9 @@
 import { describe, expect, it } from 'vitest'
 import type { Pixel } from '../../../src/core/geometry/frames.ts'
-import type { View } from '../../../src/core/job/types.ts'
+import type { Mark, View } from '../../../src/core/job/types.ts'
 import { outsideView } from '../../../src/renderer/desk/outside-view.ts'
 import { isInside, viewsAt } from '../../../src/renderer/desk/views-at.ts'
-import { noPicks, withPick } from '../../../src/renderer/picking/picks.ts'
+import { noPicks, withMark, withPick } from '../../../src/renderer/picking/picks.ts'
 
 const box = (left: number, top: number, right: number, bottom: number): Pixel[] => [
   [left, top],
@@ -57,8 +57,29 @@ describe('the view under a pick', () => {
     const picks = withPick(withPick(noPicks(tool), [10, 10]), [150, 10])
     const [elevation, , , all] = VIEWS
     if (elevation === undefined || all === undefined) throw new Error('no view')
-    expect(outsideView(elevation, picks)).toBe(true)
-    expect(outsideView(elevation, withPick(noPicks(tool), [10, 10]))).toBe(false)
-    expect(outsideView(all, picks)).toBe(false)
+    expect(outsideView(elevation, picks, [])).toBe(true)
+    expect(outsideView(elevation, withPick(noPicks(tool), [10, 10]), [])).toBe(false)
+    expect(outsideView(all, picks, [])).toBe(false)
+  })
+
+  it('is doubted when an old mark that is taken lies outside', () => {
+    const tool = { kind: 'measure', view: 'elevation', measure: 'distance' } as const
+    const [elevation] = VIEWS
+    if (elevation === undefined) throw new Error('no view')
+    const at = (pixel: Pixel): Mark => ({
+      id: 'M1',
+      sheet: 'S1',
+      kind: 'point',
+      how: 'hand',
+      sigma: 1,
+      pixel,
+    })
+    for (const [pixel, outside] of [
+      [[150, 10], true],
+      [[50, 10], false],
+    ] as const) {
+      const mark = at([...pixel])
+      expect(outsideView(elevation, withMark(noPicks(tool), mark), [mark])).toBe(outside)
+    }
   })
 })

@@ -65,7 +65,7 @@ export function MeasureForm({ picks, view }: { picks: MeasurePicks; view: View }
       <p className="desk-soft" aria-live="polite">
         {searchInWords(picks)}
       </p>
-      {outsideView(view, picks) && (
+      {outsideView(view, picks, job.marks) && (
         <Caution>
           Some of these picks lie outside “{view.name}”, by whose scale they are measured. Is it the right
           view?

@@ -1,9 +1,10 @@
 import { useEffect } from 'react'
 import { useBench } from '../../bench/bench-store.ts'
 import { setPicks } from '../../bench/choose.ts'
-import { isComplete, lastPixel } from '../../picking/picks.ts'
+import { isComplete } from '../../picking/picks.ts'
 import { useLastUsed } from '../last-used.ts'
 import { isMeasure } from '../pick-edits.ts'
+import { placesOf } from '../places-of.ts'
 import { viewAtWork } from '../view-at-work.ts'
 import { viewsAt } from '../views-at.ts'
 import { MeasureChoice } from './measure-choice.tsx'
@@ -24,17 +25,19 @@ export function PickDesk() {
 /** The first pick says which view is measured in, where it lies in one and one only. */
 function useViewUnderPicks(): void {
   const picks = useBench((bench) => bench.picks)
-  const views = useBench((bench) => bench.opened?.job.views)
+  const job = useBench((bench) => bench.opened?.job)
   const sheet = useBench((bench) => bench.sheet)
   useEffect(() => {
-    const pixel = lastPixel(picks)
     const { tool } = picks
-    const only = picks.features.length === 1
-    if (tool.kind !== 'measure' || pixel === null || !only || views === undefined || sheet === null) return
-    const under = viewsAt(views, sheet, pixel)
+    const [first, ...more] = picks.features
+    if (tool.kind !== 'measure' || first === undefined || more.length > 0) return
+    if (job === undefined || sheet === null) return
+    const pixel = placesOf(first, job.marks).at(-1)
+    if (pixel === undefined) return
+    const under = viewsAt(job.views, sheet, pixel)
     const [one] = under
     if (one === undefined || under.length > 1 || one.id === tool.view) return
     useLastUsed.setState({ view: one.id })
     setPicks({ ...picks, tool: { ...tool, view: one.id } })
-  }, [picks, views, sheet])
+  }, [picks, job, sheet])
 }

@@ -47,7 +47,7 @@ export function ReferenceForm({ view }: { view: View }) {
       <p className="desk-soft" aria-live="polite">
         {searchInWords(picks)}
       </p>
-      {outsideView(view, picks) && (
+      {outsideView(view, picks, job.marks) && (
         <Caution>Some of these picks lie outside “{view.name}”. Is it the right view?</Caution>
       )}
       <TextField

@@ -32,7 +32,7 @@ export function AidsSection() {
       <div className="desk-row">
         <Button icon="turn-left" label="Turn a quarter anticlockwise" onPress={() => turn(aids.turn - 90)} />
         <Button icon="turn-right" label="Turn a quarter clockwise" onPress={() => turn(aids.turn + 90)} />
-        <span>{turnInWords(aids.turn)}</span>
+        <span className="desk-beside">{turnInWords(aids.turn)}</span>
       </div>
       <Slider
         label="Fine turn"

@@ -27,12 +27,20 @@ export function drawLaid(context: Context, laid: readonly Laid[], inks: Inks, bo
   context.lineCap = 'butt'
   context.lineJoin = 'round'
   const isNote = ({ item }: Laid): boolean => item.kind === 'note'
-  // Notes lie on what is said of views, or a plate would hide their triangles.
-  for (const part of [laid.filter((one) => !isNote(one)), laid.filter(isNote)]) {
-    for (const one of part) drawLines(context, one, inks, seen)
-    for (const one of part) drawLettering(context, one, inks)
-  }
+  const notes = laid.filter(isNote)
+  const others = laid.filter((one) => !isNote(one))
+  for (const one of others) drawLines(context, one, inks, seen)
+  // What is said of views can be read over a cloud, and no plate hides the triangle of a note.
+  for (const one of notes) drawLines(context, onlyFine(one, true), inks, seen)
+  for (const one of others) drawLettering(context, one, inks)
+  for (const one of notes) drawLines(context, onlyFine(one, false), inks, seen)
+  for (const one of notes) drawLettering(context, one, inks)
 }
+
+const onlyFine = (laid: Laid, wanted: boolean): Laid => ({
+  ...laid,
+  strokes: laid.strokes.filter(({ fine = false }) => fine === wanted),
+})
 
 const inkOf = ({ item }: Laid, { ink, wrong }: Inks): string =>
   (item.kind === 'size' && item.wrong !== '') || (item.kind === 'residual' && item.wrong) ? wrong : ink
