@@ -20,6 +20,8 @@ export interface PictureProgress {
   sentence: string
   /** Whether the scan is locked and waits for its password (`unlock`). */
   locked?: boolean
+  /** As `SheetPictures` has it; absent as long as it is not known. */
+  exact?: boolean
 }
 
 /** What can be shown of a sheet. */
@@ -32,7 +34,7 @@ export interface SheetPictures {
   /** Size of the picture of the whole sheet that is there first. */
   overview: { width: number; height: number }
   levels: PyramidLevel[]
-  /** Whether the tiles of level 0 have the very values of the scan, in grey; else they come near (JPEG of a colour scan). */
+  /** Whether the tiles of level 0 have the very values of the scan, in grey; else they come near (JPEG of a colour scan). false as well as long as it is not known, which progress tells. */
   exact: boolean
   progress: PictureProgress
 }

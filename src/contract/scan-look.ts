@@ -8,6 +8,11 @@ export interface ScanLook {
   locked: boolean
   /** Pages in the file. */
   pages: number
+  /**
+   * Those of them that are no sheets of their own, because the file says that they are reduced copies of another page, or
+   * masks; absent where there are none. They are not among `looked`.
+   */
+  leftOut?: number[]
   /** What is known of the pages that were looked at. */
   looked: PageLook[]
 }

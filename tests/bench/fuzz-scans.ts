@@ -1,4 +1,7 @@
-/** Tries all 2,000 spoiled copies of scans of every kind: `node scripts/run-ts.mjs tests/bench/fuzz-scans.ts [FIRST [LAST]]`. */
+/**
+ * Tries all 2,000 spoiled copies of scans of every kind, within the usual limits: `node scripts/run-ts.mjs tests/bench/fuzz-scans.ts [FIRST [LAST]]`.
+ */
+import { LIMITS } from '../../src/contract/limits.ts'
 import { fuzzDesk } from '../main/scans/fuzz/fuzz-desk.ts'
 import { tryCopies } from '../main/scans/fuzz/try-copies.ts'
 import type { Outcome } from '../main/scans/fuzz/try-copy.ts'
@@ -13,7 +16,7 @@ function tell({ number, what, faults, longest }: Outcome): void {
 }
 
 const begun = performance.now()
-const desk = await fuzzDesk()
+const desk = await fuzzDesk(LIMITS)
 const outcomes = await tryCopies(desk, numbers, tell)
 await desk.close()
 const bySlowness = [...outcomes].sort((a, b) => b.longest - a.longest)

@@ -45,7 +45,7 @@ async function wantedPages(
   const { dpi, drawAt } = choice
   const numbers = await pageNumbers(scan, choice, limits)
   if (numbers === undefined && dpi === undefined && drawAt === undefined) return undefined
-  return (numbers ?? [1]).map((page) => ({ page, dpi, drawnAt: drawAt }))
+  return (numbers ?? [undefined]).map((page) => ({ page, dpi, drawnAt: drawAt }))
 }
 
 async function pageNumbers(
@@ -61,5 +61,5 @@ async function pageNumbers(
   if (allPages !== true) return undefined
   const look = await lookInto(scan, 1, { limits, password: scan.password })
   if (look.locked) throw new ScanLocked(`${lockedSentence(basename(scan.called), false)}`)
-  return Array.from({ length: look.pages }, (_, i) => i + 1)
+  return Array.from({ length: look.pages }, (_, i) => i + 1).filter((page) => !look.leftOut?.includes(page))
 }

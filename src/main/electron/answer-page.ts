@@ -30,7 +30,8 @@ export async function answerPage(request: Request, sources: PageSources): Promis
     }
     const file = sources.files.get(url.pathname === '' ? '/' : url.pathname)
     if (file !== undefined) return answer(200, file.bytes, file.type, NEVER_KEPT)
-    const picture = await sources.workbench.picture(url.pathname.slice(1))
+    // As far as is known, Electron tells of a request that was dropped only while its answer is being sent.
+    const picture = await sources.workbench.picture(url.pathname.slice(1), request.signal)
     if (picture === null) return refused(404, 'There is nothing at this address.', request, log)
     return answer(200, new Uint8Array(picture.bytes), picture.type, KEPT_FOR_GOOD)
   } catch (error) {

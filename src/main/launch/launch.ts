@@ -30,6 +30,8 @@ export interface LaunchOptions {
   /** One line for each request that is refused or that failed. */
   log: (line: string) => void
   surroundings?: LaunchSurroundings
+  /** Milliseconds from the end of the last window until the workbench ends; without it, those of the local host. */
+  linger?: number
 }
 
 /**
@@ -70,7 +72,7 @@ async function openInElectron(
 }
 
 async function openLocally(
-  { opens, person, say, giveAddress, log }: LaunchOptions,
+  { opens, person, say, giveAddress, log, linger }: LaunchOptions,
   folder: string | undefined,
   surroundings: LaunchSurroundings,
   window: { why: string; windows: boolean } | undefined,
@@ -88,7 +90,7 @@ async function openLocally(
   try {
     if (folder !== undefined) await workbench.openFolder(folder)
     else if (opens === 'sample') await workbench.openSample()
-    host = await serve({ workbench, page: join(project, 'out', 'renderer'), log })
+    host = await serve({ workbench, page: join(project, 'out', 'renderer'), log, linger })
   } catch (error) {
     // Why it could not be served is what a person is told.
     await workbench.close().catch(() => undefined)

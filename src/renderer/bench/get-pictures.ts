@@ -1,4 +1,4 @@
-import type { PictureProgress } from '../../contract/pictures.ts'
+import type { PictureProgress, SheetPictures } from '../../contract/pictures.ts'
 import { useBench } from './bench-store.ts'
 import { ask } from './the-host.ts'
 
@@ -14,14 +14,21 @@ function further(a: PictureProgress, b: PictureProgress | null): PictureProgress
   return ahead > 0 || (ahead === 0 && b.done > a.done) ? b : a
 }
 
+/** What is told later may know what the answer could not: whether tiles have the very values of the scan. */
+const withProgress = (pictures: SheetPictures, progress: PictureProgress): SheetPictures => ({
+  ...pictures,
+  exact: progress.exact ?? pictures.exact,
+  progress,
+})
+
 async function asked(sheet: string): Promise<void> {
   const { opened } = useBench.getState()
   const pictures = await ask('show-sheet', { sheet })
   const heard = awaited.get(sheet)?.heard ?? null
   awaited.delete(sheet)
   if (pictures === undefined || useBench.getState().opened?.place !== opened?.place) return
-  const progress = further(pictures.progress, heard)
-  useBench.setState((bench) => ({ pictures: { ...bench.pictures, [sheet]: { ...pictures, progress } } }))
+  const shown = withProgress(pictures, further(pictures.progress, heard))
+  useBench.setState((bench) => ({ pictures: { ...bench.pictures, [sheet]: shown } }))
 }
 
 /** Has the pictures of a sheet made, whichever is on the bench; asks once while an answer is on its way. */
@@ -40,8 +47,5 @@ export function heardOfPictures(progress: PictureProgress): void {
   const { pictures } = useBench.getState()
   const known = pictures[progress.sheet]
   if (known === undefined) return
-  useBench.setState({ pictures: { ...pictures, [progress.sheet]: { ...known, progress } } })
-  // Whether tiles have the very values of the scan is known for certain once all are made.
-  const justReady = progress.state === 'ready' && known.progress.state !== 'ready'
-  if (justReady && waiting === undefined) void getPictures(progress.sheet)
+  useBench.setState({ pictures: { ...pictures, [progress.sheet]: withProgress(known, progress) } })
 }

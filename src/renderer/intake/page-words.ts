@@ -1,9 +1,9 @@
 import type { PageLook, ScanLook } from '../../contract/scan-look.ts'
 
 /** Whether nothing is to be chosen or told of: one page that was scanned and that a sheet can be made of. */
-export function isPlain({ locked, pages, looked }: ScanLook): boolean {
+export function isPlain({ locked, pages, leftOut = [], looked }: ScanLook): boolean {
   const [only] = looked
-  return !locked && pages === 1 && only?.made === 'scanned' && only.fault === undefined
+  return !locked && pages - leftOut.length === 1 && only?.made === 'scanned' && only.fault === undefined
 }
 
 const inches = (size: number): string => String(Number(size.toFixed(2)))

@@ -43,11 +43,12 @@ export function PagesOfScan({ look: begun, take, done }: PagesOfScanProps) {
   return <PagesToChoose look={look} password={password} take={take} done={done} />
 }
 
-const isFaulty = (look: ScanLook, page: number): boolean =>
+const noSheet = (look: ScanLook, page: number): boolean =>
+  look.leftOut?.includes(page) === true ||
   look.looked.some((one) => one.page === page && one.fault !== undefined)
 
 const allOf = (look: ScanLook): number[] =>
-  Array.from({ length: look.pages }, (_, k) => k + 1).filter((page) => !isFaulty(look, page))
+  Array.from({ length: look.pages }, (_, k) => k + 1).filter((page) => !noSheet(look, page))
 
 function PagesToChoose(props: PagesOfScanProps & { password: string | undefined }) {
   const { password, take, done } = props

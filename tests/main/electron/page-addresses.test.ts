@@ -49,6 +49,15 @@ test('a picture comes from the workbench, and may be kept as its address names t
   expect(bench.pictures).toEqual(['picture/S1/0a/overview'])
 })
 
+test('that a picture is wanted no more is passed on to the workbench', async () => {
+  const { session, bench } = await started()
+  const going = new AbortController()
+  await fetchFrom(session, 'scantling://bench/picture/S1/0a/overview', { signal: going.signal })
+  expect(bench.dropped?.aborted).toBe(false)
+  going.abort()
+  expect(bench.dropped?.aborted).toBe(true)
+})
+
 const OUTSIDE = [
   '../package.json',
   '..%2fpackage.json',

@@ -65,7 +65,11 @@ describe('scantling open', () => {
     expect(page.body).toContain('<script')
     const stream = await listening(window)
     stream.leave()
+    const left = performance.now()
     const { code, stdout, stderr } = await running.ended
+    // What a slow machine needs to load its window again is waited for, and no half a minute.
+    expect(performance.now() - left).toBeGreaterThan(9_900)
+    expect(performance.now() - left).toBeLessThan(30_000)
     expect([code, stderr]).toEqual([0, ''])
     expect(stdout).toBe(`${await running.address}\n`)
   })
@@ -122,6 +126,9 @@ describe('scantling open', () => {
   })
 })
 
+/** In place of the ten seconds that a person is given to load the window again. */
+const LINGER = 200
+
 describe('the choice of a window', () => {
   /** Does what a browser does with the address that it is started on; half a second later it is closed. */
   const browse = async (args: readonly string[]): Promise<{ code: number }> => {
@@ -150,6 +157,7 @@ describe('the choice of a window', () => {
       },
       log: (line) => said.push(line),
       surroundings,
+      linger: LINGER,
       ...options,
     })
     return { said, started: surroundings.started.map(([program]) => program) }

@@ -127,6 +127,45 @@ test('the page, its files and the pictures come with the policy, each kept as lo
   expect(answer.headers['cache-control']).toBe('no-store')
 })
 
+test('a picture that the window wants no more is dropped by the workbench too, and not logged as refused', async () => {
+  const lines: string[] = []
+  let [asked, dropped] = [0, 0]
+  const workbench = bench({
+    picture: (_address, wantedNoMore) =>
+      new Promise((resolve) => {
+        asked++
+        wantedNoMore?.addEventListener('abort', () => {
+          dropped++
+          resolve(null)
+        })
+      }),
+  })
+  const window = await windowOf(await served(workbench, { log: (line) => lines.push(line) }))
+  const address = `${window.origin}/picture/S1/v1/0/1/2`
+  const going = new AbortController()
+  const get = fetch(address, { headers: window.headers, signal: going.signal })
+  await vi.waitFor(() => expect(asked).toBe(1))
+  expect(dropped).toBe(0)
+  going.abort()
+  await expect(get).rejects.toThrow()
+  await vi.waitFor(() => expect(dropped).toBe(1))
+  await wait(50)
+  expect(lines).toEqual([])
+})
+
+test('a picture that came is not told to be dropped before it was sent', async () => {
+  const states: boolean[] = []
+  const workbench = bench({
+    picture: async (_address, dropped) => {
+      states.push(dropped?.aborted ?? true)
+      return { bytes: Buffer.from('a picture'), type: 'image/jpeg' }
+    },
+  })
+  const window = await windowOf(await served(workbench))
+  for (let i = 0; i < 3; i++) expect((await window.get('/picture/S1/v1/overview')).body).toBe('a picture')
+  expect(states).toEqual([false, false, false])
+})
+
 test('every window hears what the workbench tells, and signs of life between', async () => {
   const workbench = bench()
   const window = await windowOf(await served(workbench, { heartbeat: 20 }))

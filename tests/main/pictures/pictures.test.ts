@@ -21,6 +21,9 @@ beforeAll(async () => {
 })
 afterAll(() => program.remove())
 
+/** On a busy machine a process is slow to begin. */
+const PATIENT = { timeout: 60_000 }
+
 const WIDTH = 1300
 const HEIGHT = 1100
 
@@ -449,6 +452,113 @@ describe('making pictures', () => {
     await ready
   })
 
+  test('stopped and begun again in one breath answers whoever asks then with what is made from now on', async () => {
+    const bench = await onBench(drawLarge, 'large.jpg')
+    await bench.open()
+    // Once in the middle of the whole, once while tiles are cut.
+    for (const state of ['overview', 'tiles'] as const) {
+      await bench.ask('show-sheet', { sheet: 'S1' })
+      const isReached = () => progressOf(bench.events).some((one) => one.state === state)
+      await expect.poll(isReached, PATIENT).toBe(true)
+      await bench.ask('stop-pictures', { sheet: 'S1' })
+      const again = bench.ask('show-sheet', { sheet: 'S1' })
+      const wanted = [
+        bench.bench.picture(pictureAddress({ ...(await again), kind: 'overview' })),
+        bench.bench.picture(pictureAddress({ ...(await again), kind: 'tile', level: 0, column: 0, row: 0 })),
+      ]
+      expect((await Promise.all(wanted)).map((one) => one?.type)).toEqual(['image/jpeg', 'image/jpeg'])
+    }
+  })
+
+  test('stopped twice while it comes to its end lets nobody wait for ever', async () => {
+    const bench = await onBench(drawLarge, 'large.jpg')
+    await bench.open()
+    const cutting = bench.progress(({ state, done }) => state === 'tiles' && done > 0)
+    await bench.ask('show-sheet', { sheet: 'S1' })
+    await cutting
+    const shown: Promise<SheetPictures>[] = []
+    for (let i = 0; i < 3; i++) {
+      await bench.ask('stop-pictures', { sheet: 'S1' })
+      shown.push(bench.ask('show-sheet', { sheet: 'S1' }))
+    }
+    await bench.ask('stop-pictures', { sheet: 'S1' })
+    for (const { progress } of await Promise.all(shown)) expect(progress.state).toBe('stopped')
+    expect((await bench.shown()).progress.state).toBe('ready')
+  })
+
+  test('of one sheet is stopped at once while it waits for another one’s turn, which goes on', async () => {
+    const both = (job: Job): Job => ({
+      ...job,
+      sheets: job.sheets.flatMap((one) => [one, { ...one, id: 'S2', scan: { ...one.scan, page: 2 } }]),
+    })
+    const pages = async (path: string): Promise<void> => {
+      await drawSlope(`${path}.png`)
+      const inputs = [`${path}.png`, `${path}.png`]
+      await sharp(inputs, { join: { animated: true } })
+        .tiff({ compression: 'lzw' })
+        .toFile(path)
+    }
+    const path = join(await temporaryFolder(), 'pyramid.mjs')
+    const goOn = `${path}.go`
+    // The first page is not cut before it is told to.
+    await writeFile(
+      path,
+      `import { existsSync } from 'node:fs'
+      process.on('disconnect', () => process.exit())
+      process.once('message', async (order) => {
+        const waits = order.make === 'tiles' && order.wanted.file.page === 1
+        while (waits && !existsSync(${JSON.stringify(goOn)})) await new Promise((resolve) => setTimeout(resolve, 20))
+        await import(${JSON.stringify(program.path)})
+        process.emit('message', order)
+      })`,
+    )
+    const bench = await benchWithScan(pages, 'two.tif', { pyramidProgram: path }, both)
+    await bench.open()
+    const cutting = (id: string) => bench.progress(({ sheet, state }) => sheet === id && state === 'tiles')
+    for (const sheet of ['S1', 'S2']) {
+      const begun = cutting(sheet)
+      await bench.ask('show-sheet', { sheet })
+      await begun
+    }
+    const readyOf = (id: string) => bench.progress(({ sheet, state }) => sheet === id && state === 'ready')
+    const ready = ['S1', 'S2'].map(readyOf)
+    await bench.ask('stop-pictures', { sheet: 'S2' })
+    // Answered once the new making has begun, which comes after the end of the one that was stopped.
+    const again = await bench.ask('show-sheet', { sheet: 'S2' })
+    expect(again.progress.state).not.toBe('stopped')
+    expect(progressOf(bench.events).filter(({ state }) => state === 'ready')).toEqual([])
+    await writeFile(goOn, '')
+    await Promise.all(ready)
+  })
+
+  test.each(['killed', 'stopped'])(
+    'that is %s while a picture is being written leaves no half of it',
+    async (how) => {
+      const program = join(await temporaryFolder(), 'pyramid.mjs')
+      await writeFile(
+        program,
+        `import { writeFileSync } from 'node:fs'
+        process.on('disconnect', () => process.exit())
+        process.once('message', ({ wanted: { folder, mark } }) => {
+          writeFileSync(folder + '/overview.jpg.' + mark + '-0badcafe.tmp', 'half')
+          if (${how === 'killed'}) process.kill(process.pid, 'SIGKILL')
+          else setInterval(() => undefined, 1000)
+        })`,
+      )
+      const bench = await benchWithScan(drawSlope, 'plan.png', { pyramidProgram: program })
+      await bench.open()
+      const ended = bench.progress(({ state }) => state === 'failed' || state === 'stopped')
+      const shown = bench.ask('show-sheet', { sheet: 'S1' })
+      if (how === 'stopped') {
+        await expect.poll(() => readdir(bench.cache).catch(() => []), PATIENT).toHaveLength(1)
+        await bench.ask('stop-pictures', { sheet: 'S1' })
+      }
+      expect((await ended).state).toBe(how === 'killed' ? 'failed' : 'stopped')
+      await shown
+      await expect.poll(() => readdir(bench.cache), PATIENT).toEqual([])
+    },
+  )
+
   test('ends with the job: closing leaves nothing running and nothing half-made', async () => {
     const bench = await onBench(drawLarge, 'large.jpg')
     await bench.open()
@@ -490,12 +600,30 @@ describe('making pictures', () => {
     await tile(bench, two, 0, 0, 0)
   })
 
+  test('for two sheets on one scan tells both at once how exact their tiles are, and so does what is told later', async () => {
+    const double = (job: Job): Job => ({
+      ...job,
+      sheets: job.sheets.flatMap((one) => [one, { ...one, id: 'S2' }]),
+    })
+    const drawGrey = (path: string): Promise<unknown> =>
+      sharp({ create: { width: 900, height: 700, channels: 3, background: '#ddd' } })
+        .toColourspace('b-w')
+        .toFile(path)
+    const bench = await onBench(drawGrey, 'grey.png', double)
+    await bench.open()
+    const ready = bench.progress(({ sheet, state }) => sheet === 'S2' && state === 'ready')
+    const [one, two] = await Promise.all(['S1', 'S2'].map((sheet) => bench.ask('show-sheet', { sheet })))
+    expect([one?.exact, two?.exact]).toEqual([true, true])
+    expect((await ready).exact).toBe(true)
+  })
+
   test('that the tile program is not fit for fails in a sentence, keeps the whole, and can be tried again', async () => {
     const broken = join(await temporaryFolder(), 'pyramid.js')
     // Makes the pictures of the whole, and ends when it is to cut.
     await writeFile(
       broken,
       `import { existsSync } from 'node:fs'
+      process.on('disconnect', () => process.exit())
       process.once('message', async (order) => {
         if (order.make === 'tiles' && !existsSync(${JSON.stringify(`${broken}.mended`)})) process.exit(3)
         await import(${JSON.stringify(program.path)})
@@ -531,6 +659,41 @@ describe('a tile that is asked for while pictures are made', () => {
     expect(await tile(bench, shown, 0, column, row)).toEqual(early)
     expect(await tile(bench, shown, shown.levels.length - 1, 0, 0)).toEqual(coarse)
     expect(await readFile(join(bench.cache, 'tiles', '0', `${column}_${row}.jpeg`))).toEqual(early)
+  })
+
+  test('comes as soon as it is cut, while others still are', async () => {
+    const path = join(await temporaryFolder(), 'pyramid.mjs')
+    const [bytes, goOn] = [`${path}.jpeg`, `${path}.go`]
+    const mark = { create: { width: TILE, height: TILE, channels: 3 as const, background: '#123456' } }
+    await sharp(mark).jpeg().toFile(bytes)
+    // Cuts one tile of the second row, waits, and then cuts the sheet anew; makes nothing out of turn.
+    await writeFile(
+      path,
+      `import { copyFileSync, existsSync, mkdirSync, rmSync } from 'node:fs'
+      process.on('disconnect', () => process.exit())
+      process.once('message', async (order) => {
+        const { make, wanted: { folder, levels } } = order
+        if (make === 'block') return setInterval(() => undefined, 1000)
+        if (make === 'tiles') {
+          const level = folder + '/cut_files/' + (levels.length - 1)
+          mkdirSync(level, { recursive: true })
+          copyFileSync(${JSON.stringify(bytes)}, level + '/1_1.jpeg')
+          while (!existsSync(${JSON.stringify(goOn)})) await new Promise((resolve) => setTimeout(resolve, 20))
+          rmSync(folder + '/cut_files', { recursive: true })
+        }
+        await import(${JSON.stringify(program.path)})
+        process.emit('message', order)
+      })`,
+    )
+    const bench = await benchWithScan(drawSlope, 'plan.png', { pyramidProgram: path })
+    await bench.open()
+    const shown = await bench.ask('show-sheet', { sheet: 'S1' })
+    const ready = bench.progress(({ state }) => state === 'ready')
+    expect(await tile(bench, shown, 0, 1, 1)).toEqual(await readFile(bytes))
+    expect(progressOf(bench.events).some(({ state }) => state === 'ready')).toBe(false)
+    await writeFile(goOn, '')
+    await ready
+    expect(await tile(bench, shown, 0, 1, 1)).not.toEqual(await readFile(bytes))
   })
 
   test('is not waited for when the making is stopped, nor beyond the edge of the sheet', async () => {

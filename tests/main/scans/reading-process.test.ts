@@ -93,6 +93,18 @@ describe('the process that reads scans', () => {
     expect(await pidOf(reading)).not.toBe(before)
   })
 
+  test('finishes what it began though it is not wanted any more, where that is wanted', async () => {
+    const reading = new ReadingProcess({ program, finishes: true })
+    all.push(reading)
+    const before = await pidOf(reading)
+    const abort = new AbortController()
+    const [begun, waiting] = ['first', 'second'].map((name) => reading.do(order(name), abort.signal))
+    abort.abort()
+    expect(await begun).toEqual({ process: before })
+    await expect(waiting).rejects.toThrow()
+    expect(await pidOf(reading)).toBe(before)
+  })
+
   test('does what was asked for last first, where that is wanted', async () => {
     const reading = aProcess(true)
     const done: string[] = []

@@ -2,6 +2,7 @@ import { mkdir, readdir, readFile, writeFile } from 'node:fs/promises'
 import { join } from 'node:path'
 import sharp from 'sharp'
 import { describe, expect, test } from 'vitest'
+import { LIMITS } from '../../../src/contract/limits.ts'
 import { aWorkbench, inChunks } from '../fixtures/a-workbench.ts'
 import { folderSnapshot } from '../fixtures/folder-snapshot.ts'
 import { temporaryFolder } from '../fixtures/temporary-folder.ts'
@@ -169,12 +170,13 @@ describe('a scan that is handed over', () => {
     ['nothing', new Uint8Array(0), 'The scan "plan.png" is empty: scan or copy it again.'],
     [
       'more than is taken in',
-      new Uint8Array(5001),
-      /^The scan "plan\.png" is larger than 5,000 bytes, the most/,
+      new Uint8Array(1_000_001),
+      /^The scan "plan\.png" is larger than 1,000,000 bytes, the most/,
     ],
   ])('with %s in it is refused, and nothing of it is kept', async (_, bytes, sentence) => {
-    const { bench, places } = await aWorkbench({ scanBytes: 5000 })
-    await expect(bench.receiveScan('plan.png', inChunks(bytes))).rejects.toThrow(sentence)
+    const { bench, places, ask } = await aWorkbench()
+    await ask('set-limits', { limits: { ...LIMITS, bytes: 1_000_000 } })
+    await expect(bench.receiveScan('plan.png', inChunks(bytes, 100_000))).rejects.toThrow(sentence)
     expect(await leftIn(places.temporary)).toEqual([])
   })
 

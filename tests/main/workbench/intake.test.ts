@@ -108,6 +108,21 @@ describe('the small picture of a page', () => {
     expect(await bench.picture(pageThumbnailAddress({ upload: 'nobody', page: 1 }))).toBeNull()
   })
 
+  test('that nobody waits for any more is not begun, and is made when it is asked for again', async () => {
+    const { bench, handOver } = await aBench()
+    const upload = await handOver(await aFile(THREE), THREE)
+    const at = (page: number) => pageThumbnailAddress({ upload, page })
+    const [one, other] = [new AbortController(), new AbortController()]
+    const begun = bench.picture(at(1), one.signal)
+    const dropped = bench.picture(at(2), one.signal)
+    const both = [bench.picture(at(3), one.signal), bench.picture(at(3), other.signal)]
+    one.abort()
+    expect(await begun).not.toBeNull()
+    expect(await dropped).toBeNull()
+    expect(await both[1]).not.toBeNull()
+    expect(await bench.picture(at(2), other.signal)).not.toBeNull()
+  })
+
   test('is there of a drawn page, and not any more when the scan was given back', async () => {
     const { bench, ask, handOver, places } = await aBench()
     const upload = await handOver(await aFile('drawn lines.pdf'), 'drawn lines.pdf')

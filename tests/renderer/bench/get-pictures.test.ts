@@ -72,21 +72,25 @@ describe('the pictures of a sheet', () => {
     expect(shown()).toBe('stopped')
   })
 
-  it.each([['after the answer', false]])(
-    'are asked for once more when told that all are made %s: only then is it sure how exact they are',
-    async (_, early) => {
-      const [waiting, answered] = [aHost(), getPictures('S1')]
-      if (early) heardOfPictures(told('ready', 1))
-      waiting[0]?.(pictures(told('tiles', 0.5)))
-      await answered
-      if (!early) heardOfPictures(told('ready', 1))
-      expect(waiting).toHaveLength(2)
-      const again = getPictures('S1')
-      waiting[1]?.({ ...pictures(told('ready', 1)), exact: false })
-      await again
-      expect(useBench.getState().pictures['S1']?.exact).toBe(false)
-      heardOfPictures(told('ready', 1))
-      expect(waiting).toHaveLength(2)
-    },
-  )
+  it.each([
+    ['before the answer came, which could not know', true],
+    ['after it', false],
+  ])('are as exact as is told %s, without being asked for again', async (_, early) => {
+    const [waiting, answered] = [aHost(), getPictures('S1')]
+    const ready = { ...told('ready', 1), exact: true }
+    if (early) heardOfPictures(ready)
+    waiting[0]?.({ ...pictures(told('overview', 0)), exact: false })
+    await answered
+    if (!early) heardOfPictures(ready)
+    expect(useBench.getState().pictures['S1']).toMatchObject({ exact: true, progress: { state: 'ready' } })
+    expect(waiting).toHaveLength(1)
+  })
+
+  it('stay as exact as the answer said when what is told says nothing of it', async () => {
+    const [waiting, answered] = [aHost(), getPictures('S1')]
+    waiting[0]?.(pictures(told('tiles', 0.5)))
+    await answered
+    heardOfPictures(told('ready', 1))
+    expect(useBench.getState().pictures['S1']?.exact).toBe(true)
+  })
 })

@@ -34,11 +34,13 @@ describe('A scan goes straight in', () => {
     expect(isPlain(look({}))).toBe(true)
     const { dpi: _, ...silent } = scanned
     expect(isPlain(look({ looked: [silent] }))).toBe(true)
+    expect(isPlain(look({ pages: 3, leftOut: [2, 3] }))).toBe(true)
   })
 
   it('and is asked about otherwise', () => {
     expect(isPlain(look({ locked: true, looked: [] }))).toBe(false)
     expect(isPlain(look({ pages: 2 }))).toBe(false)
+    expect(isPlain(look({ pages: 3, leftOut: [2] }))).toBe(false)
     expect(isPlain(look({ looked: [drawn] }))).toBe(false)
     expect(isPlain(look({ looked: [{ ...scanned, fault: 'It is cut short.' }] }))).toBe(false)
   })

@@ -12,6 +12,13 @@ const sent = (reply: FastifyReply, { bytes, type }: { bytes: Uint8Array; type: s
 /** The path of an address as it was asked for: never decoded here, so that nothing can hide in it. */
 const pathOf = (url: string | undefined): string => (url ?? '').replace(/\?.*$/s, '')
 
+/** Aborts when a window drops a request before it is answered. */
+function droppedOf({ raw }: FastifyReply): AbortSignal {
+  const control = new AbortController()
+  raw.once('close', () => control.abort())
+  return control.signal
+}
+
 /** The page's own files, by exact address, and the pictures of sheets and of pages of scans. */
 export async function pageRoutes(
   server: FastifyInstance,
@@ -20,7 +27,10 @@ export async function pageRoutes(
 ): Promise<void> {
   for (const pictures of ['/picture/*', '/page/*']) {
     server.get(pictures, async ({ raw }, reply) => {
-      const picture = await workbench.picture(pathOf(raw.url).slice(1))
+      const dropped = droppedOf(reply)
+      const picture = await workbench.picture(pathOf(raw.url).slice(1), dropped)
+      // Nobody hears any more, and nothing was refused that the log should tell of.
+      if (dropped.aborted) return reply.hijack()
       if (picture === null) throw new Refusal(404, 'no such picture', 'There is no such picture, or not yet.')
       return sent(reply.header('cache-control', KEPT_FOR_GOOD), picture)
     })

@@ -40,6 +40,14 @@ function about(at: number, round: number, of: number): [number, number] {
   return to < of ? [from, to + 1] : [Math.max(0, from - 1), to]
 }
 
+/** Whether a tile is one of a block, or one of the finer ones that lie within it. */
+export function liesIn({ level, column, row }: TilePlace, block: Block): boolean {
+  const finer = 2 ** (block.level - level)
+  const within = ([from, to]: readonly [number, number], at: number): boolean =>
+    at >= from * finer && at < to * finer
+  return level <= block.level && within(block.columns, column) && within(block.rows, row)
+}
+
 /** The part of a page that a block shows. */
 export function areaOf({ level, columns, rows }: Block, page: Size): Area {
   const side = TILE * 2 ** level

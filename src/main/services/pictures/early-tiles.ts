@@ -1,7 +1,7 @@
 import { mkdir, rm } from 'node:fs/promises'
 import { join } from 'node:path'
 import type { PyramidLevel } from '../../../contract/pictures.ts'
-import { type Area, areaOf, type Block, blockAbout, type TilePlace } from './block.ts'
+import { type Area, areaOf, type Block, blockAbout, liesIn, type TilePlace } from './block.ts'
 import type { TilesWanted } from './cut-tiles.ts'
 import { halfMade } from './half-made.ts'
 import { isSooner, type Pace, readingPace } from './out-of-turn.ts'
@@ -23,7 +23,7 @@ export class EarlyTiles {
   readonly #folders: string[] = []
   #read: number
   #running: Promise<void> | undefined
-  #pyramid: RunningPyramid | undefined
+  #making: { block: Block; pyramid: RunningPyramid } | undefined
   #ended = false
 
   constructor(of: EarlyOf) {
@@ -36,10 +36,16 @@ export class EarlyTiles {
     return this.#files.get(tileFile(place, this.#of.kind.type))
   }
 
-  /** Makes the first of these that is sooner there so than in its turn. */
+  /**
+   * Makes the first of these that is sooner there so than in its turn. What is being made though none of these lies in
+   * it is given up: who wanted it looks elsewhere by now.
+   */
   consider(wanted: readonly TilePlace[], cutting: Omit<Pace, 'read'>): void {
     const [page] = this.#of.levels
-    if (this.#ended || this.#running !== undefined || page === undefined) return
+    if (this.#ended || page === undefined) return
+    const making = this.#making
+    if (making !== undefined && !wanted.some((place) => liesIn(place, making.block))) making.pyramid.stop()
+    if (this.#running !== undefined) return
     for (const place of wanted) {
       const level = this.#of.levels[place.level]
       if (level === undefined || this.file(place) !== undefined) continue
@@ -56,7 +62,7 @@ export class EarlyTiles {
   /** Ends what is being made, and waits until it has ended; what is there goes. */
   async end(): Promise<void> {
     this.#ended = true
-    this.#pyramid?.stop()
+    this.#making?.pyramid.stop()
     await this.#running
     this.#files.clear()
     for (const folder of this.#folders) await rm(folder, { recursive: true, force: true })
@@ -70,17 +76,18 @@ export class EarlyTiles {
       await mkdir(folder)
       if (this.#ended) return
       let files: string[] = []
-      this.#pyramid = this.#of.make(block, folder, (made) => {
+      const pyramid = this.#of.make(block, folder, (made) => {
         files = made
       })
-      if ((await this.#pyramid.ended) === 'stopped') return
+      this.#making = { block, pyramid }
+      if ((await pyramid.ended) === 'stopped') return await rm(folder, { recursive: true, force: true })
       for (const file of files) this.#files.set(file, join(folder, file))
       this.#read = readingPace(area, page, this.#of.now() - began)
     } catch {
       // They come in their turn, or the cutting says why not.
       this.#ended = true
     } finally {
-      this.#pyramid = undefined
+      this.#making = undefined
     }
   }
 }

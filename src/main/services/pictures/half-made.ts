@@ -44,6 +44,14 @@ async function isLeft(path: string, name: string): Promise<boolean> {
   return Date.now() - (await lstat(path)).mtimeMs > GIVEN_UP
 }
 
+/** Removes what this process began in a folder under one of these names, once nobody is at it any more. */
+export async function removeOwn(folder: string, names: readonly string[]): Promise<void> {
+  for (const name of await readdir(folder).catch(() => [])) {
+    const began = names.some((one) => name.startsWith(`${one}.${ownMark()}-`))
+    if (began && ANY.test(name)) await rm(join(folder, name), { recursive: true, force: true })
+  }
+}
+
 /** Removes what processes that died left half-made in a folder; what others may still be making stays. */
 export async function removeHalfMade(folder: string): Promise<void> {
   for (const name of await readdir(folder)) {

@@ -1,3 +1,4 @@
+import { hasSize } from '../scans/must-have-size.ts'
 import { cutBlock, cutTiles } from './cut-tiles.ts'
 import { makeFromOverview, makeOverview } from './make-whole.ts'
 import { lookAtPage } from './open-page.ts'
@@ -9,7 +10,7 @@ export async function makePictures(order: ToPyramid, tell: (message: FromPyramid
   if (order.make === 'block') return tell({ kind: 'block', files: await cutBlock(order.wanted) })
   const { kind, size, tool } = await lookAtPage(order.wanted.file)
   tell({ kind: 'page', page: kind, size, tool })
-  if (size.width !== order.wanted.size.width || size.height !== order.wanted.size.height) return
+  if (!hasSize(size, order.wanted.size)) return
   await makeOverview({ ...order.wanted, kind })
   tell({ kind: 'overview' })
   await makeFromOverview({ ...order.wanted, kind })

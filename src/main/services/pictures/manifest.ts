@@ -35,7 +35,8 @@ export type Manifest = z.infer<typeof manifestSchema>
 /** No pyramid has so many tiles that its manifest is longer. Bytes. */
 const MOST = 16 * 1024 ** 2
 
-const WHOLE = [OVERVIEW, THUMBNAIL, GROUND] as const
+/** The pictures of a sheet whole. */
+export const WHOLE = [OVERVIEW, THUMBNAIL, GROUND] as const
 
 export interface Described {
   scan: Sheet['scan']

@@ -2,11 +2,11 @@ import { join } from 'node:path'
 import type { PictureWanted } from '../../../contract/pictures.ts'
 import type { TilePlace } from './block.ts'
 import { DrawnPage } from './drawn-page.ts'
-import { Gate } from './gate.ts'
+import { Gates } from './gate.ts'
 import { makePage } from './make-page.ts'
 import type { Page, PageProgress } from './page.ts'
 import type { Whole } from './page-making.ts'
-import { cutting, failed, isOver, OVERVIEW_BEGUN, READY, stopped } from './page-progress.ts'
+import { cutting, failed, OVERVIEW_BEGUN, READY, stopped } from './page-progress.ts'
 import { PageTiles } from './page-tiles.ts'
 import { wholeFile } from './picture-names.ts'
 import { type Picture, readPicture } from './read-picture.ts'
@@ -29,9 +29,11 @@ export class PagePictures {
   #making: Promise<void> | undefined
   /** Stops what is being made now. */
   #run = new AbortController()
-  /** The picture of the whole is there or won't come; and those made of it. */
-  #overviewed = Promise.resolve()
-  #begun = Promise.resolve()
+  /** Whether what is being made was stopped or failed, and is coming to its end. */
+  #ending = false
+  /** Of what is made now or was last; of what is made next, once that is wanted. */
+  #gates = new Gates()
+  #next: Gates | undefined
 
   constructor(page: Page) {
     this.#page = page
@@ -50,7 +52,8 @@ export class PagePictures {
 
   /** A picture of the whole sheet, waited for while it is made; null when there is none. */
   async whole(kind: Exclude<PictureWanted['kind'], 'tile'>): Promise<Picture | null> {
-    await (kind === 'overview' ? this.#overviewed : this.#begun)
+    const { overviewed, begun } = this.#gates
+    await (kind === 'overview' ? overviewed : begun).opened
     if (this.#folder === undefined) return null
     const { file, type } = wholeFile(kind)
     const bytes = await readPicture(join(this.#folder, file))
@@ -59,7 +62,7 @@ export class PagePictures {
 
   /** A tile, waited for while it is made; null when there is none. @param signal ends the waiting */
   async tile(place: TilePlace, signal?: AbortSignal): Promise<Picture | null> {
-    await this.#begun
+    await this.#gates.begun.opened
     return this.#tiles.tile(place, signal)
   }
 
@@ -68,24 +71,21 @@ export class PagePictures {
    * @returns when it is known what is there already, and how the tiles are kept, unless the page must be drawn first
    */
   async begin(): Promise<void> {
-    if (this.#making !== undefined) {
-      // What was stopped is coming to its end; then it is begun again.
-      if (this.#isOver()) this.#set(this.#folder === undefined ? OVERVIEW_BEGUN : cutting(this.#page, 0))
-      return
+    if (this.#making === undefined) this.#start(new Gates())
+    else if (this.#ending && this.#isBroken()) {
+      // It comes to its end first; whoever asks from now on waits for what is made after that.
+      this.#next ??= new Gates()
+      this.#gates = this.#next
+      this.#set(this.#folder === undefined ? OVERVIEW_BEGUN : cutting(this.#page, 0))
     }
-    await new Promise<void>((resolve) => {
-      this.#run = new AbortController()
-      this.#making = this.#make(this.#run.signal, resolve).finally(() => {
-        this.#making = undefined
-        resolve()
-        if (!this.#isOver()) void this.begin()
-      })
-    })
+    await this.#gates.known.opened
   }
 
   /** What is there stays. */
   stop(): void {
-    if (this.#making === undefined || this.#isOver()) return
+    if (this.#making === undefined || this.#progress.state === 'ready') return
+    if (this.#ending && this.#isBroken()) return
+    this.#ending = true
     this.#run.abort()
     this.#set(stopped(this.#progress.done))
   }
@@ -97,10 +97,22 @@ export class PagePictures {
     await this.#drawn.remove()
   }
 
-  async #make(signal: AbortSignal, known: () => void): Promise<void> {
-    const [overviewed, begun] = [new Gate(), new Gate()]
-    this.#overviewed = overviewed.opened
-    this.#begun = begun.opened
+  #start(gates: Gates): void {
+    this.#gates = gates
+    this.#run = new AbortController()
+    this.#ending = false
+    this.#making = this.#make(this.#run.signal, gates).finally(() => {
+      this.#making = undefined
+      const next = this.#next
+      this.#next = undefined
+      if (next === undefined) return
+      // It may have been stopped again meanwhile.
+      if (this.#isBroken()) next.openAll()
+      else this.#start(next)
+    })
+  }
+
+  async #make(signal: AbortSignal, gates: Gates): Promise<void> {
     const endTiles = (): void => void this.#tiles.end()
     signal.addEventListener('abort', endTiles)
     const tell = (progress: PageProgress): void => {
@@ -119,18 +131,18 @@ export class PagePictures {
           drawn: this.#drawn,
           signal,
           tell,
-          drawing: known,
+          drawing: () => gates.known.open(),
           looked: (kind) => {
             this.#kind = kind
-            known()
+            gates.known.open()
           },
           overviewed: () => {
             this.#folder = folder
-            overviewed.open()
+            gates.overviewed.open()
           },
           begun: (whole) => {
             this.#whole = whole
-            begun.open()
+            gates.begun.open()
           },
         })
       }
@@ -142,21 +154,24 @@ export class PagePictures {
       await this.#drawn.remove()
       tell(READY)
     } catch (error) {
-      if (!signal.aborted) this.#set(failed(error, this.#progress.done))
+      if (signal.aborted) return
+      this.#ending = true
+      this.#set(failed(error, this.#progress.done))
     } finally {
       signal.removeEventListener('abort', endTiles)
       await this.#tiles.end()
-      overviewed.open()
-      begun.open()
+      gates.openAll()
     }
   }
 
-  #isOver(): boolean {
-    return isOver(this.#progress)
+  /** Whether it was stopped, or failed. */
+  #isBroken(): boolean {
+    return this.#progress.state === 'stopped' || this.#progress.state === 'failed'
   }
 
-  #set(progress: PageProgress): void {
-    const sameState = progress.state === this.#progress.state
+  #set(to: PageProgress): void {
+    const sameState = to.state === this.#progress.state
+    const progress = this.#kind === undefined ? to : { ...to, exact: this.#kind.exact }
     this.#progress = progress
     const at = performance.now()
     if (sameState && at - this.#toldAt < TOLD_EVERY) return

@@ -37,8 +37,5 @@ export function failed(error: unknown, done: number): PageProgress {
   return { state: 'failed', done, sentence, ...(error instanceof ScanLocked ? { locked: true } : {}) }
 }
 
-/** Whether nothing is being made any more. */
-export const isOver = ({ state }: PageProgress): boolean => state !== 'overview' && state !== 'tiles'
-
 /** Why, as the end of a sentence on one line; a decoder's own words may run over several. */
 const endOf = (error: unknown): string => (systemReason(error).split('\n')[0] ?? '').trim().replace(/\.$/, '')

@@ -27,9 +27,9 @@ export interface Pyramid extends Looked {
 export async function makePagePyramid(making: PageMaking, pyramid: Pyramid): Promise<Manifest | null> {
   const { page, folder, signal } = making
   for (let i = 0; i < TRIES; i++) {
-    const end = await page.turns.take()
+    const end = await page.turns.take(signal)
+    if (end === null) return null
     try {
-      if (signal.aborted) return null
       const manifest = (await readManifest(folder, page)) ?? (await cut(making, pyramid))
       if (manifest !== null || signal.aborted) return manifest
       if (!(await pyramid.whole)) return null

@@ -1,8 +1,7 @@
-import { ServiceError } from '../service-error.ts'
-import { ownMark } from './half-made.ts'
-import { wholeSizes } from './manifest.ts'
+import { hasSize, mustHaveSize } from '../scans/must-have-size.ts'
+import { ownMark, removeOwn } from './half-made.ts'
+import { WHOLE, wholeSizes } from './manifest.ts'
 import type { PageFile } from './open-page.ts'
-import type { Page } from './page.ts'
 import { type Looked, type PageMaking, runOrder, type Whole } from './page-making.ts'
 import type { FromPyramid } from './pyramid-messages.ts'
 import type { Size } from './sizes.ts'
@@ -30,7 +29,7 @@ export async function makePageWhole(
   const told = (message: FromPyramid): void => {
     if (message.kind === 'page') {
       found.size = message.size
-      if (!suits(page, message.size)) return
+      if (!hasSize(message.size, size)) return
       found.looked = { kind: message.page, tool: message.tool }
       looked(found.looked)
     } else if (message.kind === 'overview') {
@@ -39,21 +38,18 @@ export async function makePageWhole(
     }
   }
   const wanted = { file, size, mark: ownMark(), folder }
-  if ((await runOrder(making, { make: 'whole', wanted }, told).ended) === 'stopped') return null
-  if (found.size !== undefined && !suits(page, found.size)) throw otherSize(page, found.size)
+  try {
+    if ((await runOrder(making, { make: 'whole', wanted }, told).ended) === 'stopped') return null
+  } finally {
+    // A process that was killed had no time to clear up.
+    await removeOwn(folder, WHOLE)
+  }
+  if (found.size !== undefined)
+    mustHaveSize(`The scan ${page.scan.file} of sheet ${page.sheet}`, found.size, size)
   if (found.looked === undefined || found.took === undefined)
     throw new Error('the picture of the whole was not made')
   return { ...found.looked, took: found.took }
 }
-
-const suits = ({ scan }: Page, { width, height }: Size): boolean =>
-  width === scan.width && height === scan.height
-
-const otherSize = ({ scan, sheet }: Page, { width, height }: Size): ServiceError =>
-  new ServiceError(
-    `The scan ${scan.file} of sheet ${sheet} has ${width} × ${height} pixels, and the job says ` +
-      `${scan.width} × ${scan.height}, so no mark would lie where it was picked: bring the scan in as a new sheet.`,
-  )
 
 const hasWhole = (folder: string): Promise<boolean> =>
   wholeSizes(folder).then(

@@ -53,7 +53,8 @@ function runProgram(program: string, order: ToPyramid, told: Told): RunningPyram
       else if (message.kind === 'failed') outcome = new Error(message.because)
       else if (!stopped) told(message)
     })
-    child.once('error', () => {
+    // It may tell of several: not started, not reached, not ended.
+    child.on('error', () => {
       outcome ??= new Error('the process that makes pictures could not be started')
       if (child.pid === undefined) reject(outcome)
     })

@@ -20,7 +20,7 @@ export interface AddedScan {
   scan: Sheet['scan']
   /** What each of its sheets says of it. */
   scans: Sheet['scan'][]
-  /** Pages in the file. */
+  /** Pages in the file that are sheets of their own. */
   pages: number
   /** Whether a person chose the pages. */
   chosen: boolean

@@ -1,6 +1,7 @@
-/** A page that is to become a sheet, from 1. */
+/** A page that is to become a sheet. */
 export interface WantedPage {
-  page: number
+  /** From 1; without: the first that is a sheet of its own. */
+  page?: number | undefined
   /** Dots per inch for a page that is drawn and not scanned. */
   drawnAt?: number | undefined
   /** What a person says the resolution is. */
@@ -11,7 +12,7 @@ export interface WantedPage {
 export interface GivenScan {
   path: string
   called: string
-  /** The pages that become sheets; without: the first. */
+  /** The pages that become sheets; without: the first that is a sheet of its own. */
   pages?: readonly WantedPage[] | undefined
   password?: string | undefined
 }

@@ -1,7 +1,7 @@
 import { basename } from 'node:path'
 import type { Limits } from '../../../contract/limits.ts'
 import type { Sheet } from '../../../core/job/types.ts'
-import { ServiceError } from '../service-error.ts'
+import { mustHaveSize } from './must-have-size.ts'
 import { drawPage } from './reader/read-scan.ts'
 import { scanFormat } from './scan-format.ts'
 
@@ -30,9 +30,6 @@ export async function pageFile(
     password,
     signal,
   })
-  if (drawn.width === scan.width && drawn.height === scan.height) return { path: drawn.path, page: 1 }
-  throw new ServiceError(
-    `Page ${scan.page} of ${called} has ${drawn.width} × ${drawn.height} pixels, and the job says ` +
-      `${scan.width} × ${scan.height}, so no mark would lie where it was picked: bring the scan in as a new sheet.`,
-  )
+  mustHaveSize(`Page ${scan.page} of ${called}`, drawn, scan)
+  return { path: drawn.path, page: 1 }
 }

@@ -6,7 +6,7 @@ import { type ReadWith, readPage } from './reader/read-scan.ts'
 /** What a sheet says of its page of a scan, but for the file. */
 export type ReadSheet = Omit<Sheet['scan'], 'file' | 'sha256'>
 
-const FIRST: readonly WantedPage[] = [{ page: 1 }]
+const FIRST: readonly WantedPage[] = [{}]
 
 /** @param dpi what a person says, which counts more than what the file says */
 function sheetOf({ facts }: PageRead, { dpi = facts.dpi }: Pick<WantedPage, 'dpi'>): ReadSheet {

@@ -4,7 +4,7 @@ import type { AddedScan } from './add-scan.ts'
 export function scanRemarks({ scan, scans, pages, chosen, remarks }: AddedScan): string[] {
   const all = [...remarks]
   if (pages > 1 && !chosen)
-    all.unshift(`The scan ${scan.file} has ${pages} pages, and only page 1 has a sheet.`)
+    all.unshift(`The scan ${scan.file} has ${pages} pages, and only page ${scan.page} has a sheet.`)
   for (const { file, page, orientation } of scans) {
     if (orientation === undefined) continue
     const name = pages > 1 ? `Page ${page} of ${file}` : `The scan ${file}`

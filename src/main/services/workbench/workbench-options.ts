@@ -15,8 +15,6 @@ export interface WorkbenchOptions {
   log: (line: string) => void
   /** Milliseconds without an edit after which job.json is written anew. */
   quiet?: number
-  /** The largest scan that is taken in, bytes. */
-  scanBytes?: number
   /** The built program that cuts tiles; found by itself unless given. */
   pyramidProgram?: string
 }

@@ -1,11 +1,10 @@
 import { mkdir, mkdtemp, realpath, rm, writeFile } from 'node:fs/promises'
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
-import { LIMITS } from '../../../../src/contract/limits.ts'
+import { LIMITS, type Limits } from '../../../../src/contract/limits.ts'
 import { createJob } from '../../../../src/main/services/job-folder/create-job.ts'
 import { describeNewJob } from '../../../../src/main/services/job-folder/describe-new-job.ts'
 import { Workbench } from '../../../../src/main/services/workbench/workbench.ts'
-import type { WorkbenchOptions } from '../../../../src/main/services/workbench/workbench-options.ts'
 import { greyDrawing } from '../kinds/drawing.ts'
 import { pngFile } from '../kinds/png/png-file.ts'
 
@@ -23,7 +22,8 @@ export interface FuzzDesk {
 /** Seconds after which a scan is given up: less than the usual limit, so that one that hangs is told in time. */
 const GIVEN_UP_AFTER = 10
 
-export async function fuzzDesk(options: Partial<WorkbenchOptions> = {}): Promise<FuzzDesk> {
+/** @param limits how much is taken in */
+export async function fuzzDesk(limits: Limits = { ...LIMITS, seconds: GIVEN_UP_AFTER }): Promise<FuzzDesk> {
   const home = await realpath(await mkdtemp(join(tmpdir(), 'scantling-fuzz-')))
   const temporary = join(home, 'temporary')
   const scan = join(home, 'drum.png')
@@ -40,9 +40,8 @@ export async function fuzzDesk(options: Partial<WorkbenchOptions> = {}): Promise
       sample: join(home, 'sample'),
       temporary,
     },
-    ...options,
   })
-  await bench.ask('set-limits', { limits: { ...LIMITS, seconds: GIVEN_UP_AFTER } })
+  await bench.ask('set-limits', { limits })
   let jobs = 0
   return {
     bench,

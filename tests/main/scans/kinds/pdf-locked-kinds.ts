@@ -15,7 +15,8 @@ const WAYS = [
   ['AES of 256 bits', '1.7ext3'],
 ] as const
 
-function lockedPage(picture: Picture, pdfVersion: (typeof WAYS)[number][1]): Promise<Buffer> {
+/** A page that a picture covers, locked. */
+export function lockedPage(picture: Picture, pdfVersion: (typeof WAYS)[number][1]): Promise<Buffer> {
   const size = { width: points(picture.width), height: points(picture.height) }
   const file = new PDFDocument({
     size: [size.width, size.height],

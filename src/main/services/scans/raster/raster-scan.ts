@@ -15,7 +15,10 @@ const OLD_JPEG = 6
 /** A scan whose pages are pictures, opened to be looked at. */
 export interface RasterScan {
   format: ScanFormat
+  /** In the file. */
   pages: number
+  /** Those that are no sheets of their own. */
+  leftOut: ReadonlySet<number>
   read: (page: number) => Promise<PageRead>
 }
 
@@ -37,18 +40,37 @@ export async function openRasterScan(given: Given): Promise<RasterScan> {
   const pages = Math.max(1, first?.pages ?? directories.length)
   if (first === undefined && directories.length === 0) throw new ServiceError(unreadable(called))
   if (first !== undefined && first.format !== format) throw new ServiceError(unreadable(called))
+  const leftOut = notOfTheirOwn(directories, pages)
+  const own = pages - leftOut.size
   return {
     format,
     pages,
+    leftOut,
     read: async (page) => {
       const name = pages > 1 ? `Page ${page} of ${called}` : `The scan ${called}`
       const head = page === 1 ? first : await headOf(path, page)
       const directory = directories[page - 1]
-      if (head === undefined) return faulty(given, pages, page, whyNot(called, name, directory))
-      return readHead({ ...given, name, pages, page, head, directory })
+      if (head === undefined) return faulty(given, own, page, whyNot(called, name, directory))
+      const read = await readHead({ ...given, name, pages: own, page, head, directory })
+      return leftOut.has(page) ? withRemark(read, name, directory) : read
     },
   }
 }
+
+/** Pages that are parts of others, as the file says; where it says so of all of them, each is taken for itself. */
+function notOfTheirOwn(directories: readonly TiffDirectory[], pages: number): ReadonlySet<number> {
+  const parts = directories.flatMap(({ partOf }, i) => (partOf === undefined ? [] : [i + 1]))
+  return new Set(parts.length < pages ? parts : [])
+}
+
+const withRemark = (read: PageRead, name: string, directory: TiffDirectory | undefined): PageRead => ({
+  ...read,
+  remarks: [
+    ...read.remarks,
+    `${name} is, as the file says, a ${directory?.partOf ?? 'part'} of another page: bring that one in, unless this ` +
+      'one is meant.',
+  ],
+})
 
 interface ReadPage extends Given {
   name: string

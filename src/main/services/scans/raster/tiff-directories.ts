@@ -13,8 +13,12 @@ export interface TiffDirectory {
   samples: number
   /** Whether it has fewer strips than its height needs. */
   cutShort: boolean
+  /** What it is of another page of the file, where it is no page of its own. */
+  partOf?: 'reduced copy' | 'mask'
 }
 
+const NEW_SUBFILE_TYPE = 254
+const SUBFILE_TYPE = 255
 const HEIGHT = 257
 const COMPRESSION = 259
 const ORIENTATION = 274
@@ -27,6 +31,8 @@ const PLANAR = 284
 const RESOLUTION_UNIT = 296
 const TILE_WIDTH = 322
 const WANTED = new Set([
+  NEW_SUBFILE_TYPE,
+  SUBFILE_TYPE,
   HEIGHT,
   ROWS_PER_STRIP,
   COMPRESSION,
@@ -120,6 +126,7 @@ function describe(values: ReadonlyMap<number, number>): TiffDirectory {
   const density = densityOf(values)
   const orientation = values.get(ORIENTATION)
   const compression = values.get(COMPRESSION)
+  const partOf = partOfAnother(values)
   return {
     ...(density === undefined ? {} : { density }),
     ...(orientation === undefined ? {} : { orientation }),
@@ -128,7 +135,20 @@ function describe(values: ReadonlyMap<number, number>): TiffDirectory {
     tiled: values.has(TILE_WIDTH),
     samples: values.get(SAMPLES) ?? 1,
     cutShort: isCutShort(values),
+    ...(partOf === undefined ? {} : { partOf }),
   }
+}
+
+/** Flags of NewSubfileType, and the value of the older SubfileType that says the first of them. TIFF 6.0, section 8. */
+const REDUCED_FLAG = 1
+const MASK_FLAG = 4
+const REDUCED = 2
+
+function partOfAnother(values: ReadonlyMap<number, number>): TiffDirectory['partOf'] {
+  const flags = values.get(NEW_SUBFILE_TYPE)
+  if (flags === undefined) return values.get(SUBFILE_TYPE) === REDUCED ? 'reduced copy' : undefined
+  if ((flags & MASK_FLAG) !== 0) return 'mask'
+  return (flags & REDUCED_FLAG) !== 0 ? 'reduced copy' : undefined
 }
 
 /** Of strips, the count is kept. One that says it is far taller than it is would be read for minutes. */

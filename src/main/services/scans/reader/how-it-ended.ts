@@ -4,7 +4,7 @@ import type { ReadOrder, ReadTask } from './reader-messages.ts'
 
 /** What was being read, to begin a sentence with. */
 function what(called: string, task: ReadTask): string {
-  return task.do === 'look' || task.page === 1
+  return task.do === 'look' || task.page === undefined || task.page === 1
     ? `The scan ${called}`
     : `Page ${task.page} of the scan ${called}`
 }

@@ -16,7 +16,7 @@ export interface ReadWith {
 /** Each kind of work has a process of its own: nobody waits for a small picture, or for a page that takes minutes. */
 const reading = new ReadingProcess()
 const drawings = new ReadingProcess()
-const thumbnails = new ReadingProcess({ newestFirst: true })
+const thumbnails = new ReadingProcess({ newestFirst: true, finishes: true })
 
 const orderOf = <T extends ReadTask>(
   { path, called }: Pick<GivenScan, 'path' | 'called'>,
@@ -33,19 +33,19 @@ export const lookInto = (scan: GivenScan, from: number, how: ReadWith): Promise<
 
 /**
  * Reads one page, from 1: decoded once, to see that it is all there.
+ * @param page undefined: the first that is a sheet of its own
  * @param drawnAt dots per inch that a drawn page shall have
  * @throws ServiceError when no sheet can be made of it; ScanLocked when it wants a password
  */
 export const readPage = (
   scan: Pick<GivenScan, 'path' | 'called'>,
-  page: number,
+  page: number | undefined,
   drawnAt: number | undefined,
   how: ReadWith,
-): Promise<PageRead> =>
-  reading.do(
-    orderOf(scan, { do: 'page', page, ...(drawnAt === undefined ? {} : { drawnAt }) }, how),
-    how.signal,
-  )
+): Promise<PageRead> => {
+  const which = { ...(page === undefined ? {} : { page }), ...(drawnAt === undefined ? {} : { drawnAt }) }
+  return reading.do(orderOf(scan, { do: 'page', ...which }, how), how.signal)
+}
 
 /** A small picture of a page, JPEG. @throws ServiceError when there is none */
 export const pageThumbnail = (scan: GivenScan, page: number, how: ReadWith): Promise<Uint8Array> =>

@@ -15,6 +15,7 @@ const MOMENT = 2500
 interface OpenScan {
   format: LookedInto['format']
   pages: number
+  leftOut: ReadonlySet<number>
   read: (page: number, drawnAt?: number) => Promise<PageRead>
   pdf?: PdfScan
 }
@@ -23,7 +24,7 @@ async function openScan({ path, called, limits, password }: ReadOrder): Promise<
   const format = await scanFormat(path, called)
   if (format !== 'pdf') return openRasterScan({ path, called, format, limits })
   const pdf = await openPdfScan({ path, called, limits, ...(password === undefined ? {} : { password }) })
-  return { format, pages: pdf.pages, read: pdf.read, pdf }
+  return { format, pages: pdf.pages, leftOut: new Set(), read: pdf.read, pdf }
 }
 
 /**
@@ -54,14 +55,22 @@ async function look(order: ReadOrder, { from }: TaskOf<'look'>): Promise<LookedI
     if (!(error instanceof ScanLocked) || order.password !== undefined) throw error
     return { format: 'pdf', locked: true, pages: 0, looked: [] }
   }
-  const { format, pages } = scan
+  const { format, pages, leftOut } = scan
   const looked: LookedInto['looked'] = []
   const until = performance.now() + MOMENT
   const last = Math.min(pages, order.limits.pages)
   for (let page = from; page <= last && (looked.length === 0 || performance.now() < until); page++) {
-    looked.push((await scan.read(page)).facts)
+    if (!leftOut.has(page)) looked.push((await scan.read(page)).facts)
   }
-  return { format, locked: false, pages, looked }
+  const none = leftOut.size === 0 ? {} : { leftOut: [...leftOut] }
+  return { format, locked: false, pages, ...none, looked }
+}
+
+/** The first page that is a sheet of its own. */
+function firstOf({ leftOut }: OpenScan): number {
+  let page = 1
+  while (leftOut.has(page)) page++
+  return page
 }
 
 function mustHavePage({ called, limits }: ReadOrder, pages: number, page: number): void {
@@ -77,8 +86,9 @@ function mustHavePage({ called, limits }: ReadOrder, pages: number, page: number
   )
 }
 
-async function readPage(order: ReadOrder, { page, drawnAt }: TaskOf<'page'>): Promise<PageRead> {
+async function readPage(order: ReadOrder, { page: named, drawnAt }: TaskOf<'page'>): Promise<PageRead> {
   const scan = await openScan(order)
+  const page = named ?? firstOf(scan)
   mustHavePage(order, scan.pages, page)
   const read = await scan.read(page, drawnAt)
   if (read.facts.fault !== undefined) throw new ServiceError(read.facts.fault)

@@ -6,8 +6,11 @@ import type { PageRead } from '../page-read.ts'
 export type ReadTask =
   /** What is in it, from a page on, as far as can be told in a moment. */
   | { do: 'look'; from: number }
-  /** All of one page: decoded once where it is a picture. drawnAt: dots per inch that a drawn page shall have. */
-  | { do: 'page'; page: number; drawnAt?: number }
+  /**
+   * All of one page: decoded once where it is a picture. Without `page`: the first that is a sheet of its own.
+   * drawnAt: dots per inch that a drawn page shall have.
+   */
+  | { do: 'page'; page?: number; drawnAt?: number }
   /** A small picture. side: its longer side at most, pixels */
   | { do: 'thumbnail'; page: number; side: number }
   /** A page of a PDF as a file in a folder that is there. */

@@ -30,6 +30,8 @@ interface Running {
 export interface ReadingOptions {
   /** Whether what was asked for last is done first. */
   newestFirst?: boolean
+  /** Whether what was begun is done to its end though it is given up: what comes of it is kept for the next who asks. */
+  finishes?: boolean
   program?: ReaderProgram | undefined
 }
 
@@ -39,6 +41,7 @@ export interface ReadingOptions {
  */
 export class ReadingProcess {
   readonly #newestFirst: boolean
+  readonly #finishes: boolean
   readonly #program: ReaderProgram | undefined
   readonly #waiting: Waiting[] = []
   #running: Running | undefined
@@ -46,14 +49,15 @@ export class ReadingProcess {
   #idle: NodeJS.Timeout | undefined
   #ids = 0
 
-  constructor({ newestFirst = false, program = readerProgram() }: ReadingOptions = {}) {
+  constructor({ newestFirst = false, finishes = false, program = readerProgram() }: ReadingOptions = {}) {
     this.#newestFirst = newestFirst
+    this.#finishes = finishes
     this.#program = program
   }
 
   /**
    * Has a task done.
-   * @param signal gives it up, and ends the process when it is at it
+   * @param signal gives it up, and ends the process when it is at it, unless it finishes what it began
    * @throws ServiceError with a sentence that names the scan; ScanLocked when it wants a password
    */
   do<T extends ReadTask>(order: ReadOrder<T>, signal?: AbortSignal): Promise<ReadAnswer<T>> {
@@ -131,8 +135,8 @@ export class ReadingProcess {
       const givenUp = (): void => fail(signal?.reason)
       child.on('message', heard)
       child.once('exit', gone)
-      child.once('error', gone)
-      signal?.addEventListener('abort', givenUp, on)
+      child.on('error', gone)
+      if (!this.#finishes) signal?.addEventListener('abort', givenUp, on)
       let timer = setTimeout(gone, BEGINS_WITHIN)
       const stopWatching = watchChild(child.pid ?? 0, order.limits.memory, () =>
         fail(howItEnded('memory', order)),

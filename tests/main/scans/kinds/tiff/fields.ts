@@ -1,5 +1,7 @@
 /** Numbers of fields. Source: TIFF 6.0. */
 export const TAG = {
+  newSubfileType: 254,
+  subfileType: 255,
   width: 256,
   height: 257,
   bits: 258,

@@ -55,6 +55,9 @@ export interface TiffPage {
   /** Pixels per unit along and across, and the unit. */
   resolution?: { x: number; y: number; unit: 'inch' | 'cm' }
   orientation?: number
+  /** NewSubfileType: 1 a reduced copy, 2 a page of several, 4 a mask. Or the older SubfileType. */
+  subfile?: number
+  oldSubfile?: number
   colours?: readonly (readonly [number, number, number])[]
   icc?: Buffer
   /** JPEG streams of the strips or tiles, in order, for `jpeg`. */
@@ -134,6 +137,8 @@ function fieldsOf(page: TiffPage, offsets: number[], counts: number[]): Field[] 
   if (compression === 'group 3, 2-D') fields.push(long(TAG.t4Options, 1))
   if (page.predictor === true) fields.push(short(TAG.predictor, 2))
   if (orientation !== undefined) fields.push(short(TAG.orientation, orientation))
+  if (page.subfile !== undefined) fields.push(long(TAG.newSubfileType, page.subfile))
+  if (page.oldSubfile !== undefined) fields.push(short(TAG.subfileType, page.oldSubfile))
   if (photometric === 'inks') fields.push(short(TAG.inkSet, 1))
   if (photometric === 'ycbcr') fields.push(short(TAG.yCbCrSubSampling, 1, 1))
   if (icc !== undefined) fields.push({ tag: TAG.iccProfile, type: 'bytes', values: icc })
