@@ -41,7 +41,7 @@ export function PageTools({ pages, chosen, all, onChoose }: PageToolsProps) {
         <Button onPress={() => choose(all)}>All</Button>
         <Button onPress={() => choose([])}>None</Button>
         <span className="pages-count" aria-live="polite">
-          {chosen.size} of {pages} chosen
+          {chosen.size} of {all.length} chosen
         </span>
       </div>
     </div>

@@ -1,10 +1,17 @@
 import type { PageLook, ScanLook } from '../../contract/scan-look.ts'
+import { rangesOf } from './page-ranges.ts'
 
 /** Whether nothing is to be chosen or told of: one page that was scanned and that a sheet can be made of. */
 export function isPlain({ locked, pages, leftOut = [], looked }: ScanLook): boolean {
   const [only] = looked
   return !locked && pages - leftOut.length === 1 && only?.made === 'scanned' && only.fault === undefined
 }
+
+/** What is said of pages that are no sheets of their own. */
+export const leftOutInWords = (pages: readonly number[]): string =>
+  pages.length === 1
+    ? `Page ${pages[0]} is not offered: the file says that it is a reduced copy of another page, or a mask.`
+    : `Pages ${rangesOf(new Set(pages))} are not offered: the file says that they are reduced copies of other pages, or masks.`
 
 const inches = (size: number): string => String(Number(size.toFixed(2)))
 

@@ -8,7 +8,7 @@ import { DrawnAt } from './drawn-at.tsx'
 import { LockedScan } from './locked-scan.tsx'
 import { PageGrid } from './page-grid.tsx'
 import { PageTools } from './page-tools.tsx'
-import { drawnInWords } from './page-words.ts'
+import { drawnInWords, leftOutInWords } from './page-words.ts'
 import { pagesWanted } from './pages-wanted.ts'
 import { ScanDpi } from './scan-dpi.tsx'
 import { usableDpi } from './usable-dpi.ts'
@@ -95,6 +95,7 @@ function PagesToChoose(props: PagesOfScanProps & { password: string | undefined 
       }
     >
       <p>Each page that is chosen becomes a sheet. The file is kept whole, as it is.</p>
+      {look.leftOut !== undefined && <p className="desk-soft">{leftOutInWords(look.leftOut)}</p>}
       {look.pages > 1 && (
         <PageTools
           pages={look.pages}

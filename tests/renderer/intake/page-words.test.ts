@@ -5,6 +5,7 @@ import {
   drawnInWords,
   drawnSize,
   isPlain,
+  leftOutInWords,
   pageLines,
 } from '../../../src/renderer/intake/page-words.ts'
 import { usableDpi } from '../../../src/renderer/intake/usable-dpi.ts'
@@ -84,5 +85,12 @@ describe('A drawn page has pixels by its paper and the dpi that is chosen', () =
     expect(usableDpi('')).toBeUndefined()
     expect(usableDpi('299,5')).toBe(299.5)
     for (const text of ['0', '-300', 'high', 'Infinity']) expect(usableDpi(text)).toBeNull()
+  })
+})
+
+describe('pages that are no sheets of their own', () => {
+  it('are told of by number', () => {
+    expect(leftOutInWords([2])).toMatch(/^Page 2 is not offered: .*reduced copy/)
+    expect(leftOutInWords([2, 4, 5])).toMatch(/^Pages 2, 4-5 are not offered: .*reduced copies/)
   })
 })
