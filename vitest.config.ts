@@ -1,20 +1,40 @@
 import { configDefaults, defineConfig } from 'vitest/config'
+import { DearestFirst } from './tests/setup/dearest-first.ts'
 
 /** Tests of what was built: the page in a browser, and the files that the build gives. */
 const OF_THE_BUILD = ['tests/window/**/*.test.ts', 'tests/**/built.test.ts']
+
+/** Tests of pure functions, short ones: to begin a process for each takes longer than most of them do. */
+const PURE = ['tests/core/!(imaging)/**/*.test.ts', 'tests/published/!(strokes-*).test.ts']
+
+/** As many as there are cores; left to itself Vitest keeps one free, which is every second one of two. */
+const EVERY_CORE = '100%'
 
 export default defineConfig({
   test: {
     // The coverage and kill tests do real work for tens of seconds on two cores.
     testTimeout: 120_000,
     hookTimeout: 60_000,
+    sequence: { sequencer: DearestFirst },
     projects: [
       {
         extends: true,
         test: {
           name: 'sources',
           include: ['tests/**/*.test.ts'],
-          exclude: [...configDefaults.exclude, ...OF_THE_BUILD],
+          exclude: [...configDefaults.exclude, ...OF_THE_BUILD, ...PURE],
+          maxWorkers: EVERY_CORE,
+          sequence: { groupOrder: 0 },
+        },
+      },
+      {
+        extends: true,
+        test: {
+          name: 'pure',
+          include: PURE,
+          // They share modules, and so must leave nothing in them.
+          isolate: false,
+          maxWorkers: EVERY_CORE,
           sequence: { groupOrder: 0 },
         },
       },

@@ -49,30 +49,29 @@ export async function overwrite(person: Person, text: string): Promise<void> {
   await person.write(text)
 }
 
-/** What the sheet says of its cross to those who do not see it: pixels of the scan. */
-async function spokenCross(page: Page): Promise<[number, number]> {
-  const said = await page
-    .getByRole('status')
-    .filter({ hasText: /^Cross at/ })
-    .textContent()
-  const [, x, y] = /Cross at (-?[\d.]+), (-?[\d.]+)/.exec(said ?? '') ?? []
-  return [Number(x), Number(y)]
-}
+/** Two frames on: what a key changed is drawn. */
+const drawn = (page: Page): Promise<void> =>
+  page.evaluate(() => new Promise((done) => requestAnimationFrame(() => requestAnimationFrame(() => done()))))
 
-/** Waits until what is spoken of the cross has caught up with the keys. */
+/**
+ * What the sheet says of its cross to those who do not see it, pixels of the scan. It is said when nothing has moved
+ * for a third of a second; the lens shows at once where the cross is, and so when what is said has caught up.
+ */
 async function crossAt(page: Page): Promise<[number, number]> {
-  await page
-    .getByRole('status')
-    .filter({ hasText: /^Cross at/ })
-    .waitFor({ state: 'attached' })
-  let before = await spokenCross(page)
-  for (;;) {
-    // Spoken when nothing has moved for a third of a second.
-    await page.waitForTimeout(500)
-    const now = await spokenCross(page)
-    if (now[0] === before[0] && now[1] === before[1]) return now
-    before = now
-  }
+  await drawn(page)
+  const said = await page.waitForFunction(
+    () => {
+      const shown = document.querySelector('.lens-words > span')?.textContent ?? ''
+      const places = [...document.querySelectorAll('[role="status"]')].map(
+        (status) => /^Cross at (-?[\d.]+, -?[\d.]+)/.exec(status.textContent ?? '')?.[1],
+      )
+      return shown !== '' && places.includes(shown) ? shown : undefined
+    },
+    undefined,
+    { polling: 50 },
+  )
+  const [x, y] = String(await said.jsonValue()).split(', ')
+  return [Number(x), Number(y)]
 }
 
 const arrow = (axis: 0 | 1, way: number): string =>

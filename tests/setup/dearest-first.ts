@@ -1,0 +1,41 @@
+import { relative } from 'node:path'
+import { BaseSequencer, type TestSpecification } from 'vitest/node'
+
+/**
+ * Files that take ten seconds and more, the longest first. Vitest begins with the largest file where it knows no
+ * times, as on a fresh clone, and most of these are small. A file that is not named here only begins later.
+ */
+const DEAREST = [
+  'tests/core/sheet/coverage.test.ts',
+  'tests/main/scans/fuzz/hostile-files.test.ts',
+  'tests/main/pictures/pictures.test.ts',
+  'tests/core/imaging/no-stroke.test.ts',
+  'tests/main/job-folder/kill.test.ts',
+  'tests/published/strokes-against-opencv.test.ts',
+  'tests/main/cli/bad-input.test.ts',
+  'tests/core/imaging/find-point.test.ts',
+  'tests/main/cli/commands.test.ts',
+  'tests/core/imaging/find-crossing.test.ts',
+  'tests/main/scans/kinds/intake.test.ts',
+  'tests/main/cli/intake.test.ts',
+  'tests/core/imaging/find-line.test.ts',
+  'tests/core/imaging/find-circle.test.ts',
+  'tests/main/job-folder/lock.test.ts',
+  'tests/main/pictures/tile-values.test.ts',
+]
+
+const rankOf = ({ moduleId, project }: TestSpecification): number => {
+  const rank = DEAREST.indexOf(relative(project.config.root, moduleId))
+  return rank === -1 ? DEAREST.length : rank
+}
+
+/**
+ * Files that share a process follow one another, or it is begun anew after each of the others; of the rest the dearest
+ * come first, so that none of them is left to keep one core busy alone at the end.
+ */
+export class DearestFirst extends BaseSequencer {
+  override async sort(files: TestSpecification[]): Promise<TestSpecification[]> {
+    const apart = ({ project }: TestSpecification): number => (project.config.isolate ? 1 : 0)
+    return (await super.sort(files)).sort((a, b) => apart(a) - apart(b) || rankOf(a) - rankOf(b))
+  }
+}
