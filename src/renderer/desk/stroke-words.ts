@@ -2,6 +2,7 @@ import type { FoundOn } from '../../core/job/types.ts'
 import { fittedOf, type Picks } from '../picking/picks.ts'
 import { AS_IT_LIES, readingWords, roundWords } from '../strokes/edge-sides.ts'
 import { fittedUncertainty, pixelsInWords } from '../strokes/uncertainty-words.ts'
+import { outOfRoundInWords } from './out-of-round-words.ts'
 
 const AS: Readonly<Record<FoundOn['as'], string>> = {
   point: 'a stroke',
@@ -35,5 +36,7 @@ export function searchInWords(picks: Picks): string {
   if (stroke.state === 'looking') return 'Looking for the stroke…'
   if (stroke.state === 'none') return `Picked by hand. ${stroke.because}`
   const fitted = fittedOf(feature)
-  return fitted === null ? '' : `${foundInWords(fitted.stroke)}: ${fittedUncertainty(fitted)}.`
+  if (fitted === null) return ''
+  const found = `${foundInWords(fitted.stroke)}: ${fittedUncertainty(fitted)}.`
+  return [found, outOfRoundInWords(fitted.stroke.as, fitted.pixels)].join(' ').trim()
 }

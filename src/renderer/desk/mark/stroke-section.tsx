@@ -10,6 +10,7 @@ import { stateOf } from '../../strokes/find-under-picks.ts'
 import { searchAgain } from '../../strokes/search-for.ts'
 import { searchScan } from '../../strokes/search-scan.ts'
 import { fittedUncertainty, markUncertainty } from '../../strokes/uncertainty-words.ts'
+import { outOfRoundInWords } from '../out-of-round-words.ts'
 import { byHandEdit, refoundEdit } from '../pick-edits.ts'
 import { foundInWords } from '../stroke-words.ts'
 import { movedInWords } from './moved-words.ts'
@@ -27,6 +28,7 @@ export function StrokeSection({ mark, writable }: { mark: Mark; writable: boolea
   if (mark.how !== 'stroke' || stroke === undefined) return null
   const leftOut = stroke.leftOut?.length ?? 0
   const kept = mark.kind === 'point' ? 0 : mark.pixels.length
+  const oval = mark.kind === 'circle' ? outOfRoundInWords(stroke.as, mark.pixels) : ''
   const find = async () => {
     if (pictures === undefined) return
     setAgain({ state: 'looking' })
@@ -37,6 +39,7 @@ export function StrokeSection({ mark, writable }: { mark: Mark; writable: boolea
   return (
     <Section title="The stroke it is on">
       <p>{foundInWords(stroke)}.</p>
+      {oval !== '' && <p className="desk-soft">{oval}</p>}
       {(kept > 0 || leftOut > 0) && (
         <p className="desk-soft">
           {kept > 0 && `${kept} profiles kept (ticks). `}

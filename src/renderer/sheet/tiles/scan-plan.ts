@@ -80,7 +80,8 @@ export function scanPlan(
     address: tileAddress(pictures, tile),
     on: tileExtent(tile, of),
   })
-  const round = tilesInSight(camera, box, level, 1).map((tile) => at(tile, level))
+  // Those round it save a wait; with pixels as squares each is many screens, and dear to draw.
+  const round = tilesInSight(camera, box, level, squares > 1 ? 0 : 1).map((tile) => at(tile, level))
   const own = round.filter(({ address }) => has(address))
   const target = layerOf(level, squares, sharp, own)
   const missing = tiles.filter((tile) => !has(tileAddress(pictures, tile)))

@@ -35,7 +35,10 @@ export class ScreenPicture implements Picture {
   }
 
   close(): void {
+    const { src } = this.image
     this.image.remove()
-    URL.revokeObjectURL(this.image.src)
+    // What the browser decoded of it goes at once, and not when its garbage is collected.
+    this.image.removeAttribute('src')
+    URL.revokeObjectURL(src)
   }
 }
