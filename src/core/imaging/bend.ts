@@ -1,6 +1,7 @@
 import type { Pixel } from '../geometry/frames.ts'
 import type { GreyWindow } from './grey-window.ts'
 import { type Guide, roundGuide } from './guide.ts'
+import { ASIDE, median } from './leave-out.ts'
 import type { Settled } from './line-search.ts'
 import { invertPositive } from './solve-symmetric.ts'
 import type { Seen, Traced } from './trace-stroke.ts'
@@ -9,10 +10,19 @@ import { type Demands, weighStroke } from './verdict.ts'
 
 /** A bend counts when it is this many times its own uncertainty. */
 const CLEAR = 3
+/**
+ * On this many also the pieces count that something disturbs: along a straight way a strong bend looks like that itself.
+ */
+const BEYOND_DOUBT = 12
+/** Of so few pieces the scatter says little; then the arc must be seen in more pieces than the straight way is. */
+const FEW = 6
+const FEWEST = 4
 const SMALLEST_RADIUS = 6
 
 /** offset = a + b·s + c·s²/2 over the middles of the pieces, and the standard uncertainty of c for unit scatter. */
 interface Parabola {
+  /** Whether it rests on few pieces. */
+  few: boolean
   a: number
   b: number
   c: number
@@ -26,7 +36,7 @@ interface Parabola {
  */
 export function followBend(grey: GreyWindow, straight: Settled, demands: Demands): Settled {
   const { traced } = straight
-  const bend = bendOf(traced, straight.inflation.centre)
+  const bend = bendOf(traced, CLEAR) ?? bendOf(traced, BEYOND_DOUBT, true)
   if (bend === null) return straight
   const { strip, fit } = traced
   const arc = arcThrough(strip.guide, bend)
@@ -48,12 +58,26 @@ export function followBend(grey: GreyWindow, straight: Settled, demands: Demands
   if (round === null) return straight
   const inflation = weighStroke(round, demands)
   const count = (t: Traced) => t.judged.kept.filter(Boolean).length
-  if (typeof inflation === 'string' || count(round) < count(traced)) return straight
+  if (typeof inflation === 'string' || count(round) < count(traced) + (bend.few ? 1 : 0)) return straight
+  if (!staysClear(bend, round, inflation.centre)) return straight
   return { traced: round, inflation }
 }
 
+/** Whether the bend is clear too against the noise as it is along the bend, where no misfit hides how it goes together. */
+function staysClear(
+  { c, scatter, unitBend }: Parabola,
+  { fit, centres, judged }: Traced,
+  inflation: number,
+): boolean {
+  const units = centres.flatMap((centre, k) => (centre && judged.kept[k] ? [centre.unit] : []))
+  const mean = units.reduce((sum, unit) => sum + unit, 0) / Math.max(units.length, 1)
+  const noise = Math.sqrt(fit.variance * Math.max(inflation, 1) * mean)
+  return Math.abs(c) > CLEAR * Math.max(scatter, noise) * unitBend
+}
+
 /** The parabola through the centres of the pieces that show the stroke, when it bends clearly. */
-function bendOf({ strip, fit, centres, judged }: Traced, inflation: number): Parabola | null {
+function bendOf({ strip, fit, centres, judged }: Traced, clear: number, disturbed = false): Parabola | null {
+  const noises: number[] = []
   const points = centres.flatMap((c, k): [number, number][] => {
     const piece = strip.pieces[k]
     if (
@@ -63,10 +87,11 @@ function bendOf({ strip, fit, centres, judged }: Traced, inflation: number): Par
     )
       return []
     const reason = judged.because[k]
-    if (reason !== undefined && !reason.includes('aside')) return []
+    if (piece.covered < 0.75 || (!disturbed && reason !== undefined && reason !== ASIDE)) return []
+    noises.push(c.square * c.unit)
     return [[piece.middle - strip.guide.length / 2, c.offset]]
   })
-  if (points.length < 5) return null
+  if (points.length < FEWEST) return null
   let chosen = points
   let parabola: Parabola | null = null
   for (let round = 0; round < 3; round++) {
@@ -76,15 +101,14 @@ function bendOf({ strip, fit, centres, judged }: Traced, inflation: number): Par
     chosen = points.filter(
       ([s, t]) => Math.abs(t - a - b * s - (c * s * s) / 2) < Math.max(2.5 * scatter, 0.1),
     )
-    if (chosen.length < 5) return null
+    if (chosen.length < FEWEST) return null
   }
   if (parabola === null) return null
-  const units = centres.flatMap((c, k) => (c && judged.kept[k] ? [c.unit] : []))
-  const model = Math.sqrt(
-    (fit.variance * Math.max(inflation, 1) * units.reduce((s, u) => s + u, 0)) / Math.max(units.length, 1),
-  )
+  // Along a straight way a bent stroke leaves residuals; those of each piece about its own centre tell the noise.
+  const model = Math.sqrt(median(noises))
   const scatter = Math.max(parabola.scatter, model, 0.01)
-  return Math.abs(parabola.c) > CLEAR * scatter * parabola.unitBend ? { ...parabola, scatter } : null
+  const few = chosen.length < FEW
+  return Math.abs(parabola.c) > clear * scatter * parabola.unitBend ? { ...parabola, scatter, few } : null
 }
 
 function parabolaOf(points: readonly [number, number][]): Parabola | null {
@@ -105,7 +129,7 @@ function parabolaOf(points: readonly [number, number][]): Parabola | null {
   ) as [number, number, number]
   const squares = points.reduce((sum, [s, t]) => sum + (t - a - b * s - (c * s * s) / 2) ** 2, 0)
   const scatter = Math.sqrt(squares / Math.max(points.length - 3, 1))
-  return { a, b, c, unitBend: Math.sqrt(inverse[8] as number), scatter }
+  return { a, b, c, unitBend: Math.sqrt(inverse[8] as number), scatter, few: false }
 }
 
 /** The arc that touches the parabola in the middle of its guide; it runs the same way. */

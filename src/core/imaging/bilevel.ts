@@ -1,7 +1,10 @@
 import type { GreyWindow } from './grey-window.ts'
 
 /** Whether a window has two grey values at most, as scans of one bit have. */
-export function isBilevel({ data }: GreyWindow): boolean {
+export const isBilevel = ({ data }: GreyWindow): boolean => hasTwoValues(data)
+
+/** Whether there are just two values among these. */
+export function hasTwoValues(data: ArrayLike<number>): boolean {
   const first = data[0]
   let other: number | undefined
   for (let i = 1; i < data.length; i++) {

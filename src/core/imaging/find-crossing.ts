@@ -2,6 +2,7 @@ import type { Pixel } from '../geometry/frames.ts'
 import { shapeOf } from './bring-home.ts'
 import { traceCrossing } from './crossing-search.ts'
 import type { GreyWindow } from './grey-window.ts'
+import { REACH } from './line-search.ts'
 import { type LineThrough, lineThrough } from './line-through.ts'
 import { isOnOneRound } from './on-one-round.ts'
 import { sectionOf } from './section.ts'
@@ -32,8 +33,17 @@ export function findCrossing(
     section: sectionOf(first.traced, lines[0].shift),
     profiles: lines.flatMap((l) => l.profiles),
   }
-  return isOnOneRound(crossing) ? ONE_ROUND : crossing
+  if (isOnOneRound(crossing)) return ONE_ROUND
+  const reach = options.reach ?? REACH
+  const away = Math.hypot(crossing.pixel[0] - rough[0], crossing.pixel[1] - rough[1])
+  return away <= reach ? crossing : tooFar(away, reach)
 }
+
+/** The arms are looked for from the pick; fitted along all of their length they may cross elsewhere. */
+const tooFar = (away: number, reach: number): NoStroke => ({
+  kind: 'none',
+  because: `The strokes here cross ${away.toFixed(1)} px from the pick, and no farther than ${reach} px is looked. Pick nearer to where they cross.`,
+})
 
 const ONE_ROUND: NoStroke = {
   kind: 'none',

@@ -6,7 +6,7 @@ import { centreSigma } from './centre-scatter.ts'
 import type { GreyWindow } from './grey-window.ts'
 import type { Settled } from './line-search.ts'
 import { tracePoint } from './point-search.ts'
-import { readingShift, readingVariance } from './reading.ts'
+import { readingShift } from './reading.ts'
 import { sectionOf } from './section.ts'
 import { guessAt } from './strip-equations.ts'
 import type { NoStroke, SearchOptions, StrokePoint } from './stroke.ts'
@@ -53,7 +53,8 @@ function tellPoint(
     towards = -towards
   }
   const reading = options.reading ?? 'centre'
-  const shift = towards * readingShift(reading, fit.width)
+  const edge = readingShift(reading, traced, inflation)
+  const shift = towards * edge.shift
   const residuals = centres.flatMap((c, k) =>
     c !== null && judged.kept[k] ? [c.offset - guessAt(strip, k, fit).offset] : [],
   )
@@ -63,10 +64,10 @@ function tellPoint(
   let variance = (own ** 2 / unit) * unitVariance(values, fit.inverse, guide.parameters)
   if (isBilevel(grey)) {
     const length = strip.pieces.reduce((s, p, k) => s + (judged.kept[k] ? p.to - p.from : 0), 0)
-    const edge = bilevelEdgeVariance(length, [nx, ny])
-    variance = Math.max(variance, edge * (reading === 'centre' ? 0.5 : 1))
+    const ofEdge = bilevelEdgeVariance(length, [nx, ny])
+    variance = Math.max(variance, ofEdge * (reading === 'centre' ? 0.5 : 1))
   }
-  variance += readingVariance(reading, fit, inflation)
+  variance += edge.variance
   return {
     kind: 'point',
     pixel: guide.place(along, offset + shift - roundingShift(traced)),

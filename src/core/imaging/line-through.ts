@@ -4,7 +4,7 @@ import { profilesOf } from './bring-home.ts'
 import { centreSigma } from './centre-scatter.ts'
 import type { GreyWindow } from './grey-window.ts'
 import type { Settled } from './line-search.ts'
-import { readingShift, readingVariance } from './reading.ts'
+import { readingShift } from './reading.ts'
 import type { Profile, SearchOptions } from './stroke.ts'
 
 export interface LineThrough {
@@ -22,7 +22,7 @@ export function lineThrough(
   { traced, inflation }: Settled,
   reading: NonNullable<SearchOptions['reading']>,
 ): LineThrough {
-  const shift = readingShift(reading, traced.fit.width)
+  const { shift, variance: common } = readingShift(reading, traced, inflation)
   const kept = profilesOf(traced, shift, 0).filter((p) => p.kept)
   const line = fitLine(kept.map((p) => p.centre))
   const [dx, dy] = line.direction
@@ -30,7 +30,6 @@ export function lineThrough(
     ({ centre: [x, y] }) => (y - line.centroid[1]) * dx - (x - line.centroid[0]) * dy,
   )
   const own = centreSigma(traced, inflation, residuals, kept.length - 2)
-  const common = readingVariance(reading, traced.fit, inflation)
   let sigma = Math.sqrt(own ** 2 + kept.length * common)
   if (isBilevel(grey)) {
     const edge = bilevelEdgeVariance(line.at[1] - line.at[0], [-dy, dx])

@@ -1,3 +1,4 @@
+import { type GroundStep, groundStep } from './ground-beside.ts'
 import { OWN, pieceEquations } from './piece-equations.ts'
 import type { Strip } from './strip.ts'
 import { edgesOf, guessAt } from './strip-equations.ts'
@@ -17,6 +18,7 @@ export interface PieceCentre {
   /** Mean square of its residuals. */
   square: number
   count: number
+  ground: GroundStep | null
 }
 
 const STEPS = 4
@@ -48,6 +50,7 @@ export function pieceCentres(strip: Strip, fit: StripFit): (PieceCentre | null)[
           widerUnit: 1 / (Math.max(spread, 1e-9) * c2),
           square: part.squares / Math.max(part.count - 5, 1),
           count: part.count,
+          ground: groundStep(strip, k, guess),
         }
       }
       away += Math.max(-0.7, Math.min(0.7, move))

@@ -1,5 +1,5 @@
 import { type EdgeResponse, readEdge } from './edge-response.ts'
-import type { Strip } from './strip.ts'
+import type { Piece, Strip } from './strip.ts'
 
 /**
  * The stroke's own parameters as one piece knows them: across, turned (per pixel along), logarithm of its width,
@@ -63,7 +63,6 @@ export function modelColumns(
 
 const LEFT = new Float64Array(3)
 const RIGHT = new Float64Array(3)
-const COLUMNS = new Float64Array(SIZE)
 const SUMS = new Float64Array(SIZE * SIZE)
 
 /** @returns good until the next call; null when the piece has too few pixels to tell its ground from its stroke */
@@ -75,22 +74,114 @@ export function pieceEquations(
 ): PieceEquations | null {
   const part = strip.pieces[piece]
   if (part === undefined || part.end - part.first < 12) return null
-  const { along, across, value } = strip
-  let mean = 0
-  for (let i = part.first; i < part.end; i++) mean += value[i] as number
-  mean /= part.end - part.first
-  SUMS.fill(0)
-  for (let i = part.first; i < part.end; i++) {
-    modelColumns(edge, guess, along[i] as number, across[i] as number, COLUMNS)
-    COLUMNS[8] = (value[i] as number) - mean
-    for (let a = 0; a < SIZE; a++) {
-      const c = COLUMNS[a] as number
-      if (c === 0) continue
-      const at = a * SIZE
-      for (let b = a; b < SIZE; b++) SUMS[at + b] = (SUMS[at + b] as number) + c * (COLUMNS[b] as number)
-    }
-  }
+  sumGround(part)
+  sumStroke(strip, part, edge, guess)
   return eliminateGround(part.end - part.first)
+}
+
+/** The products of ground and grey values do not change while the stroke is fitted. */
+function sumGround({ products }: Piece): void {
+  const places = [0, 1, 2, SIZE - 1]
+  for (let a = 0; a < 4; a++)
+    for (let b = a; b < 4; b++)
+      SUMS[(places[a] as number) * SIZE + (places[b] as number)] = products[4 * a + b] as number
+}
+
+/**
+ * The products of the other columns of `modelColumns`: none beyond the edges' reach, only the stroke's own well inside
+ * of it. Written out, for most of the time of a search goes by here.
+ */
+function sumStroke(
+  { along, across, value }: Strip,
+  { first, end, mean }: Piece,
+  edge: EdgeResponse,
+  { offset, turn, width, blur }: Guess,
+): void {
+  const half = width / 2
+  const { reach } = edge
+  const blur2 = blur * blur
+  let [p1, ps, pt, pp, pv, p4, p5, p6, p7] = [0, 0, 0, 0, 0, 0, 0, 0, 0]
+  let [d1, ds, dt, dv, dss, dts, dsv] = [0, 0, 0, 0, 0, 0, 0]
+  let [w1, ws, wt, wv, b1, bs, bt, bv] = [0, 0, 0, 0, 0, 0, 0, 0]
+  let [dd, dds, ddss, dw, dws, db, dbs, ww, wb, bb] = [0, 0, 0, 0, 0, 0, 0, 0, 0, 0]
+  for (let i = first; i < end; i++) {
+    const s = along[i] as number
+    const t = across[i] as number
+    const u = t - offset - turn * s
+    if (u + half <= -reach || u - half >= reach) continue
+    const v = (value[i] as number) - mean
+    if (u + half >= reach && u - half <= -reach) {
+      p1++
+      ps += s
+      pt += t
+      pp++
+      pv += v
+      continue
+    }
+    readEdge(edge, u + half, LEFT)
+    readEdge(edge, u - half, RIGHT)
+    const p = (LEFT[0] as number) - (RIGHT[0] as number)
+    const d = (RIGHT[1] as number) - (LEFT[1] as number)
+    const w = half * ((LEFT[1] as number) + (RIGHT[1] as number))
+    const b = blur2 * ((LEFT[2] as number) - (RIGHT[2] as number))
+    p1 += p
+    ps += p * s
+    pt += p * t
+    pp += p * p
+    pv += p * v
+    p4 += p * d
+    p5 += p * d * s
+    p6 += p * w
+    p7 += p * b
+    d1 += d
+    ds += d * s
+    dt += d * t
+    dv += d * v
+    dss += d * s * s
+    dts += d * s * t
+    dsv += d * s * v
+    w1 += w
+    ws += w * s
+    wt += w * t
+    wv += w * v
+    b1 += b
+    bs += b * s
+    bt += b * t
+    bv += b * v
+    const d2 = d * d
+    dd += d2
+    dds += d2 * s
+    ddss += d2 * s * s
+    dw += d * w
+    dws += d * w * s
+    db += d * b
+    dbs += d * b * s
+    ww += w * w
+    wb += w * b
+    bb += b * b
+  }
+  setColumn(3, p1, ps, pt)
+  setColumn(4, d1, ds, dt)
+  setColumn(5, ds, dss, dts)
+  setColumn(6, w1, ws, wt)
+  setColumn(7, b1, bs, bt)
+  setRow(3, pp, p4, p5, p6, p7, pv)
+  setRow(4, dd, dds, dw, db, dv)
+  setRow(5, ddss, dws, dbs, dsv)
+  setRow(6, ww, wb, wv)
+  setRow(7, bb, bv)
+}
+
+/** With the three columns of the ground. */
+function setColumn(column: number, even: number, along: number, across: number): void {
+  SUMS[column] = even
+  SUMS[SIZE + column] = along
+  SUMS[2 * SIZE + column] = across
+}
+
+/** From the diagonal on. */
+function setRow(row: number, ...values: number[]): void {
+  for (let i = 0; i < values.length; i++) SUMS[row * SIZE + row + i] = values[i] as number
 }
 
 const LAST: PieceEquations = {

@@ -1,4 +1,5 @@
 import type { Pixel } from '../geometry/frames.ts'
+import { traceBent, WIDEST_BENT } from './bent-search.ts'
 import { mapThrough } from './direction-map.ts'
 import type { GreyWindow } from './grey-window.ts'
 import { straightGuide } from './guide.ts'
@@ -18,6 +19,10 @@ const POINT_LENGTH = 32
 /** Shorter ways are tried where the stroke may be strongly bent. */
 const SHORT_LENGTH = 16
 const PIECE = 4
+/** Over this length even a small circle seems straight; arcs that touch it are tried then. */
+const BENT_LENGTH = 8
+/** A stroke that will be very sure over the whole arc is at least as strong as this over so short a way. */
+const BENT_STRONG = 12
 /** Of a short way, so that there are enough of them to see it bend. */
 const SHORT_PIECE = 2.5
 /** Widest that is seen over so short a way, pixels; wider ones come out of the fit. */
@@ -29,6 +34,8 @@ const ABOVE_USUAL = 16
 const VERY_SURE = 40
 /** Seen so faintly no fit will be very sure of it. */
 const NOT_SURE = 14
+/** A blur makes a stroke look wider as so many of its standard deviations do, squared and added: at half of its height. */
+const SOFT = 2.355
 /** Cosine of the angle that a fit may differ from the direction in which it was seen. */
 const MOST_TURNED = Math.cos(0.35)
 
@@ -126,7 +133,7 @@ function isWhatWasSeen({ direction, path }: Lead, { traced }: Settled): boolean 
   const { strip, fit } = traced
   const [nx, ny] = strip.guide.across(strip.guide.length / 2)
   const aligned = Math.abs(nx * -Math.sin(direction) + ny * Math.cos(direction))
-  const wider = Math.max(fit.width, 1.5) / path.width
+  const wider = Math.max(Math.hypot(fit.width, SOFT * fit.blur), 1.5) / path.width
   return aligned > MOST_TURNED && wider < 2.2 && wider > 1 / 2.2
 }
 
@@ -150,7 +157,20 @@ export function tracePoint(grey: GreyWindow, at: Pixel, options: SearchOptions):
       } else return settled
     }
   }
-  return { kind: 'none', because }
+  return bentAt(grey, at, reach, noise) ?? { kind: 'none', because }
+}
+
+/** A stroke that no straight way fits. */
+function bentAt(grey: GreyWindow, [x, y]: Pixel, reach: number, noise: number): Settled | null {
+  const { leads, usual } = leadsAt(grey, [x, y], reach, BENT_LENGTH, noise)
+  for (const { direction, offset, path } of nearestLeads(leads, 2)) {
+    if (path.strength < Math.max(BENT_STRONG, Math.min(ABOVE_USUAL * usual, NOT_SURE))) continue
+    if (path.width > WIDEST_BENT) continue
+    const place: Pixel = [x - Math.sin(direction) * offset, y + Math.cos(direction) * offset]
+    const bent = traceBent(grey, { place, direction }, noise)
+    if (bent !== null && bent.inflation.sure > VERY_SURE) return bent
+  }
+  return null
 }
 
 /** Fits the stroke that a lead points to. Wide strokes are looked at over a longer way. */

@@ -1,12 +1,16 @@
+import { hasTwoValues } from './bilevel.ts'
 import { countRings, LAGS, type LagSums, NO_LAG, noSums, RINGS } from './lag-sums.ts'
-import { pullsOf } from './residual-pulls.ts'
+import { CENTRE, pullsOf, WIDTH } from './residual-pulls.ts'
 import type { Strip } from './strip.ts'
 import type { StripFit } from './strip-fit.ts'
+import { unevenNoise } from './uneven-noise.ts'
 
 /** By how much the variances of centre and width exceed those of white noise. */
 export interface Inflation {
   centre: number
   width: number
+  /** The greater of both by the correlation alone, as if the noise were as strong everywhere. */
+  even: number
 }
 
 /** Rings counted at first; more only when the correlation reaches through all of them. */
@@ -20,7 +24,7 @@ const FIRST_RINGS = 4
  */
 export function noiseInflation(strip: Strip, fit: StripFit, kept: readonly boolean[]): Inflation {
   const pulls = pullsOf(strip, fit, kept, LAGS)
-  if (pulls === null) return { centre: 1, width: 1 }
+  if (pulls === null) return { centre: 1, width: 1, even: 1 }
   const sums = noSums()
   countRings(pulls, sums, FIRST_RINGS)
   let reach = significantReach(sums, fit.variance)
@@ -28,13 +32,22 @@ export function noiseInflation(strip: Strip, fit: StripFit, kept: readonly boole
     countRings(pulls, sums, LAGS + 1)
     reach = significantReach(sums, fit.variance)
   }
-  const covariance = takenOffReturned(sums, fit.variance, reach)
+  const { covariance, taken } = takenOffReturned(sums, fit.variance, reach)
   const unsure = smallSample(covariance, reach, sums, pulls.n)
-  const total = (pull: Float64Array) => {
-    const variance = (unsure * sumOver(pull, covariance, reach)) / (pull[NO_LAG] as number)
-    return Math.min(Math.max(variance / fit.variance, 0.3), 60)
+  const level = covariance[NO_LAG] as number
+  const within = (inflation: number) => Math.min(Math.max(inflation, 0.3), 60)
+  const byCorrelation = (pull: Float64Array) =>
+    (unsure * sumOver(pull, covariance, reach)) / (pull[NO_LAG] as number) / fit.variance
+  const centre = byCorrelation(sums.centre)
+  const width = byCorrelation(sums.width)
+  // A scan of one bit has all of its noise at the edges, and it is rounding, which evens out along them.
+  const evened = hasTwoValues(strip.value)
+  const uneven = (pull: number) => (evened ? 1 : unevenNoise(pulls, pull, level, taken))
+  return {
+    centre: within(centre * uneven(CENTRE)),
+    width: within(width * uneven(WIDTH)),
+    even: within(Math.max(centre, width)),
   }
-  return { centre: total(sums.centre), width: total(sums.width) }
 }
 
 /**
@@ -64,7 +77,11 @@ const ROUNDS = 4
  * Covariance of the noise at each lag from that of the residuals: what each direction of the fit takes off is returned,
  * as large as the noise makes it in that direction, which its covariance tells, and so on until it stands.
  */
-function takenOffReturned(sums: LagSums, variance: number, reach: number): Float64Array {
+function takenOffReturned(
+  sums: LagSums,
+  variance: number,
+  reach: number,
+): { covariance: Float64Array; taken: Float64Array } {
   const taken = new Float64Array(sums.projection.length).fill(variance)
   const covariance = new Float64Array(sums.residual.length)
   for (let round = 0; round < ROUNDS; round++) {
@@ -83,12 +100,12 @@ function takenOffReturned(sums: LagSums, variance: number, reach: number): Float
       taken[m] = Math.min(Math.max(here, 0.3 * variance), 60 * variance)
     })
   }
-  return covariance
+  return { covariance, taken }
 }
 
 /** The first ring of lags whose correlations together are no larger than those of white noise ends the reach. */
 function significantReach(sums: LagSums, variance: number): number {
-  const covariance = takenOffReturned(sums, variance, sums.rings - 1)
+  const { covariance } = takenOffReturned(sums, variance, sums.rings - 1)
   const level = covariance[NO_LAG] as number
   for (let ring = 1; ring < sums.rings; ring++) {
     let sum = 0

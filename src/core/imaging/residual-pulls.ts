@@ -6,6 +6,8 @@ import type { StripFit } from './strip-fit.ts'
 
 /** Directions that the fit takes off each group of pieces: ground, along, across, contrast, centre, width. */
 export const BASIS = 6
+/** Which of them pull on the centre and on the width. */
+export const [CENTRE, WIDTH] = [4, 5] as const
 /** Numbers kept of a pixel: its residual, then its share of each direction. */
 export const VALUES = BASIS + 1
 
@@ -32,6 +34,7 @@ export function pullsOf(strip: Strip, fit: StripFit, kept: readonly boolean[], m
   const column = new Int32Array(n)
   const row = new Int32Array(n)
   const edges = edgesOf(strip, fit.blur)
+  const withBlur = blurInWidth(fit)
   let at = 0
   groupsOf(strip, chosen).forEach((pieces, g) => {
     const start = at
@@ -50,7 +53,7 @@ export function pullsOf(strip: Strip, fit: StripFit, kept: readonly boolean[], m
         values[v + 3] = COLUMNS[2] as number
         values[v + 4] = COLUMNS[3] as number
         values[v + 5] = COLUMNS[4] as number
-        values[v + 6] = COLUMNS[6] as number
+        values[v + 6] = (COLUMNS[6] as number) + withBlur * (COLUMNS[7] as number)
         group[at] = g
         column[at] = strip.column[p] as number
         row[at] = strip.row[p] as number
@@ -63,6 +66,17 @@ export function pullsOf(strip: Strip, fit: StripFit, kept: readonly boolean[], m
 }
 
 const COLUMNS = new Float64Array(9)
+
+/**
+ * A pixel pulls on the width as the fit's inverse mixes the columns of width and blur, which are fitted together: by so
+ * much of the blur's column to one of the width's.
+ */
+function blurInWidth({ inverse }: StripFit): number {
+  const m = Math.sqrt(inverse.length)
+  const [width, blur] = [m - 2, m - 1]
+  const own = inverse[width * m + width] as number
+  return own > 0 ? (inverse[width * m + blur] as number) / own : 0
+}
 
 function dot(values: Float64Array, start: number, end: number, a: number, b: number): number {
   let sum = 0

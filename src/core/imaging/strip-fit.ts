@@ -1,3 +1,4 @@
+import { hasTwoValues } from './bilevel.ts'
 import { invertPositive } from './solve-symmetric.ts'
 import type { Strip } from './strip.ts'
 import { type Assembled, assemble, type StrokeGuess } from './strip-equations.ts'
@@ -16,7 +17,14 @@ export interface StripFit extends StrokeGuess {
 /** What is commonly known of the blur of a scan: ln blur, and its standard deviation. */
 const USUAL_BLUR = Math.log(0.7)
 const SPREAD_OF_BLUR = 0.8
+/** −2 ln of how usual a blur is. */
+export const usualBlurMisfit = (blur: number): number => ((Math.log(blur) - USUAL_BLUR) / SPREAD_OF_BLUR) ** 2
 const BLURS: readonly [number, number] = [0.12, 8]
+/**
+ * The least blur that a scan of one bit is fitted with, which has none left: a soft edge is the mean of the pixels on both
+ * sides of it, along which the rounding evens out; a sharp one hangs on the few pixels that it passes through.
+ */
+const ROUNDED_BLUR = 0.5
 const WIDTHS: readonly [number, number] = [0.4, 70]
 
 /** An edge softer than this is none, pixels: no use in going on. */
@@ -40,6 +48,7 @@ export function fitStrip(
 ): StripFit | null {
   const n = strip.guide.parameters
   const m = n + 2
+  const blurs = hasTwoValues(strip.value) ? ([ROUNDED_BLUR, BLURS[1]] as const) : BLURS
   let at = { parameters: Float64Array.from(start.parameters), width: start.width, blur: start.blur }
   let now = assemble(strip, at, kept)
   if (now === null) return null
@@ -65,11 +74,10 @@ export function fitStrip(
     const next = {
       parameters: at.parameters.map((p, i) => p + (change[i] as number)),
       width: clamp(at.width * Math.exp(change[n] as number), WIDTHS),
-      blur: clamp(at.blur * Math.exp(change[n + 1] as number), BLURS),
+      blur: clamp(at.blur * Math.exp(change[n + 1] as number), blurs),
     }
     const after = assemble(strip, next, kept)
-    const penalty = (b: number) =>
-      shapeFixed ? 0 : variance * ((Math.log(b) - USUAL_BLUR) / SPREAD_OF_BLUR) ** 2
+    const penalty = (b: number) => (shapeFixed ? 0 : variance * usualBlurMisfit(b))
     if (after !== null && after.squares + penalty(next.blur) <= now.squares + penalty(at.blur) + 1e-9) {
       const settled = largest < 2e-4 || now.squares - after.squares < SETTLED * variance
       at = next

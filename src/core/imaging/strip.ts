@@ -25,6 +25,10 @@ export interface Piece {
   end: number
   /** The share of its area of which there are pixels: less than 1 where the window ends. */
   covered: number
+  /** Mean grey value of its pixels. */
+  mean: number
+  /** Sums over its pixels of the products of 1, along, across and the grey value less the mean: 4 × 4, upper triangle. */
+  products: Float64Array
 }
 
 /** The number of pieces of a stroke this long. */
@@ -96,7 +100,8 @@ export function stripAlong(grey: GreyWindow, guide: Guide, count: number, low: n
       }
     }
     const area = size * (high - low) * (1 - ((low + high) / 2) * guide.curvature)
-    pieces.push({ from, to, middle, first, end: n, covered: Math.min(1, (n - first) / area) })
+    const covered = Math.min(1, (n - first) / area)
+    pieces.push({ from, to, middle, first, end: n, covered, ...productsOf(along, across, value, first, n) })
   }
   return {
     guide,
@@ -106,6 +111,37 @@ export function stripAlong(grey: GreyWindow, guide: Guide, count: number, low: n
     value: value.slice(0, n),
     column: column.slice(0, n),
     row: row.slice(0, n),
+  }
+}
+
+function productsOf(
+  along: Float64Array,
+  across: Float64Array,
+  value: Float64Array,
+  first: number,
+  end: number,
+): Pick<Piece, 'mean' | 'products'> {
+  let mean = 0
+  for (let i = first; i < end; i++) mean += value[i] as number
+  mean /= Math.max(end - first, 1)
+  let [s1, t1, v1, ss, st, sv, tt, tv, vv] = [0, 0, 0, 0, 0, 0, 0, 0, 0]
+  for (let i = first; i < end; i++) {
+    const s = along[i] as number
+    const t = across[i] as number
+    const v = (value[i] as number) - mean
+    s1 += s
+    t1 += t
+    v1 += v
+    ss += s * s
+    st += s * t
+    sv += s * v
+    tt += t * t
+    tv += t * v
+    vv += v * v
+  }
+  return {
+    mean,
+    products: Float64Array.of(end - first, s1, t1, v1, 0, ss, st, sv, 0, 0, tt, tv, 0, 0, 0, vv),
   }
 }
 

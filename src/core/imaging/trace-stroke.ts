@@ -3,6 +3,7 @@ import type { GreyWindow } from './grey-window.ts'
 import type { Guide } from './guide.ts'
 import { type Judged, judgePieces } from './leave-out.ts'
 import { type PieceCentre, pieceCentres } from './piece-centres.ts'
+import { noiseInflation } from './residual-correlation.ts'
 import { type Strip, stripAlong } from './strip.ts'
 import { guessAt } from './strip-equations.ts'
 import { fitStrip, HOPELESS, type StripFit } from './strip-fit.ts'
@@ -26,9 +27,11 @@ export interface Seen {
   barred?: readonly (string | undefined)[]
 }
 
-const ROUNDS = 5
+const ROUNDS = 8
 /** When fewer of the pieces than this share agree after two rounds, it is no use going on. */
 const LEAST_KEPT = 0.15
+/** Noise that goes together makes centres at most so many times more uncertain, as a variance. */
+const MOST_INFLATED = 8
 /** No scan is longer, pixels: a guide that is has run away. */
 const LONGEST = 2e5
 
@@ -63,6 +66,7 @@ export function traceStroke(
   if (isHopeless(fit)) return null
   let centres: (PieceCentre | null)[] = []
   let judged: Judged | null = null
+  let inflation: number | undefined
   for (let round = 0; round < ROUNDS; round++) {
     const moved = largestOffset(strip, fit)
     if (!(moved < half)) return null
@@ -77,10 +81,13 @@ export function traceStroke(
       fit = again
     }
     centres = pieceCentres(strip, fit)
-    judged = judgePieces(strip, fit, centres, seen.barred)
-    if (isHopeless(fit)) break
+    judged = judgePieces(strip, fit, centres, seen.barred, inflation)
+    if (inflation === undefined && judged.byNoise) {
+      inflation = inflationOf(strip, fit, judged.kept)
+      judged = judgePieces(strip, fit, centres, seen.barred, inflation)
+    }
     const same = judged.kept.every((k, i) => k === kept[i])
-    if (same) break
+    if (same || isHopeless(fit)) return { strip, fit, centres, judged }
     kept = judged.kept
     if (kept.filter(Boolean).length < Math.max(3, round > 0 ? LEAST_KEPT * count : 0))
       return { strip, fit, centres, judged }
@@ -89,6 +96,15 @@ export function traceStroke(
     fit = again
   }
   return judged === null ? null : { strip, fit, centres: pieceCentres(strip, fit), judged }
+}
+
+/**
+ * By how much the noise of the pieces that are trusted even if it is white makes centres more uncertain than white noise.
+ * It is told from these alone: what disturbs the others looks like noise that goes together.
+ */
+function inflationOf(strip: Strip, fit: StripFit, trusted: readonly boolean[]): number {
+  if (trusted.filter(Boolean).length < 3) return 1
+  return Math.min(Math.max(noiseInflation(strip, fit, trusted).centre, 1), MOST_INFLATED)
 }
 
 const isHopeless = ({ blur, width }: StripFit): boolean => blur > HOPELESS || blur > 0.7 * width + 1.6

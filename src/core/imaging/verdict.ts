@@ -45,7 +45,7 @@ export function weighStroke(traced: Traced, demands: Demands): string | Weighed 
   }
   if (fit.width > seen * 1.2) return `What is here is as wide as it is long: a blot, perhaps. ${BY_HAND}`
   const inflation = noiseInflation(strip, fit, judged.kept)
-  const noise = fit.variance * Math.max(inflation.centre, inflation.width, 1)
+  const noise = fit.variance * Math.max(inflation.even, 1)
   const unit = kept.reduce((s, p) => s + (centres[p.k]?.contrastUnit ?? 0), 0) / kept.length
   const sure = Math.abs(fit.contrast) / Math.sqrt((noise * unit) / kept.length)
   const share = kept.length / there

@@ -9,9 +9,11 @@ import type { Kind } from './simulate/look.ts'
 const CLASSES: [name: string, kind: Kind, hidden: number, cases: number][] = [
   ['in white noise', 'noise', 0, 100],
   ['blurred', 'blur', 0, 60],
+  ['on grained paper', 'grain', 0, 60],
   ['through JPEG at quality 70', 'JPEG', 0, 60],
   ['in one bit', 'one bit', 0, 60],
   ['in white noise, a fifth hidden', 'noise', HIDDEN, 60],
+  ['in one bit, a fifth hidden', 'one bit', HIDDEN, 60],
 ]
 
 describe.each(CLASSES)('a straight stroke %s', (_, kind, hidden, cases) => {

@@ -1,0 +1,66 @@
+import type { Pixel } from '../geometry/frames.ts'
+import { invertPositive } from './solve-symmetric.ts'
+
+/** By how much a round stroke is an ellipse rather than a circle. */
+export interface OutOfRound {
+  /** Longest less shortest diameter, pixels, and its standard uncertainty. */
+  by: number
+  sigma: number
+  /** Direction of the longest diameter, radians from x towards y, −π/2 to π/2. */
+  longest: number
+}
+
+/** Radius by angle: a constant, the centre's two, and two for the ellipse. */
+const PARAMETERS = 5
+const FEWEST = PARAMETERS + 3
+/** So many times its own uncertainty before it is told. */
+const CLEAR = 4
+
+/**
+ * Whether a whole circle is clearly an ellipse, as a circle becomes on paper that has shrunk more one way than the other.
+ * @param centres of the kept pieces, all round; centre, radius: of the circle through them
+ * @returns null when it is round for all that can be told
+ * Method: least squares of the distances from the circle by 1, cos φ, sin φ, cos 2φ, sin 2φ: to first order the second
+ * harmonic of a nearly round ellipse is a quarter of the difference of its diameters.
+ */
+export function outOfRound(
+  centres: readonly Pixel[],
+  centre: readonly [number, number],
+  radius: number,
+): OutOfRound | null {
+  if (centres.length < FEWEST) return null
+  const rows = centres.map(([x, y]): [away: number, terms: number[]] => {
+    const a = Math.atan2(y - centre[1], x - centre[0])
+    const away = Math.hypot(x - centre[0], y - centre[1]) - radius
+    return [away, [1, Math.cos(a), Math.sin(a), Math.cos(2 * a), Math.sin(2 * a)]]
+  })
+  const matrix = new Float64Array(PARAMETERS * PARAMETERS)
+  const side = new Float64Array(PARAMETERS)
+  for (const [away, terms] of rows) {
+    terms.forEach((t, i) => {
+      side[i] = (side[i] as number) + t * away
+      terms.forEach((u, j) => {
+        matrix[i * PARAMETERS + j] = (matrix[i * PARAMETERS + j] as number) + t * u
+      })
+    })
+  }
+  const inverse = invertPositive(matrix, PARAMETERS)
+  if (inverse === null) return null
+  const found = Array.from(side, (_, i) =>
+    side.reduce((sum, s, j) => sum + (inverse[i * PARAMETERS + j] as number) * s, 0),
+  )
+  const squares = rows.reduce((sum, [away, terms]) => {
+    const left = terms.reduce((rest, t, i) => rest - t * (found[i] as number), away)
+    return sum + left * left
+  }, 0)
+  const variance = squares / (rows.length - PARAMETERS)
+  const [even, odd] = [found[3] as number, found[4] as number]
+  const size = Math.hypot(even, odd)
+  const [e, o] = size > 0 ? [even / size, odd / size] : [1, 0]
+  const unit =
+    e * e * (inverse[3 * PARAMETERS + 3] as number) +
+    2 * e * o * (inverse[3 * PARAMETERS + 4] as number) +
+    o * o * (inverse[4 * PARAMETERS + 4] as number)
+  const sigma = Math.sqrt(variance * unit)
+  return size > CLEAR * sigma ? { by: 4 * size, sigma: 4 * sigma, longest: Math.atan2(odd, even) / 2 } : null
+}
