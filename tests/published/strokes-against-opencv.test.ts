@@ -117,7 +117,7 @@ async function onCrossing(kind: Kind, r: RandomStream): Promise<Squares> {
 
 /** Cases a class: points are quick. */
 const MANY = 150
-const FEW = 25
+const FEW = 60
 const CLASSES: [name: string, one: (r: RandomStream) => Promise<Squares>, cases?: number][] = [
   ['point, white noise', (r) => onPoint('noise', r, 0), MANY],
   ['point, blurred', (r) => onPoint('blur', r, 0), MANY],
@@ -135,8 +135,8 @@ const CLASSES: [name: string, one: (r: RandomStream) => Promise<Squares>, cases?
   ['circle, white noise, a fifth hidden', (r) => onRound('noise', r, HIDDEN, true)],
   ['arc, white noise', (r) => onRound('noise', r, 0, false)],
   ['arc, JPEG', (r) => onRound('JPEG', r, 0, false)],
-  ['crossing, white noise', (r) => onCrossing('noise', r)],
-  ['crossing, JPEG', (r) => onCrossing('JPEG', r)],
+  ['crossing, white noise', (r) => onCrossing('noise', r), MANY],
+  ['crossing, JPEG', (r) => onCrossing('JPEG', r), MANY],
 ]
 
 const mean = (values: readonly number[]): number => values.reduce((sum, v) => sum + v, 0) / values.length

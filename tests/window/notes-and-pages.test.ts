@@ -11,7 +11,7 @@ import { pressBy, toPart } from './harness/by-keyboard.ts'
 import type { Person } from './harness/person.ts'
 import { placeOf } from './harness/sheet-hand.ts'
 import { type Found, violations } from './harness/violations.ts'
-import { desk, sheetReady } from './steps.ts'
+import { desk, onSheet, sheetReady } from './steps.ts'
 
 const BY_KEYS = 'Hole drilled off the centre line.'
 const BY_MOUSE = 'Stain over the corner: what does it hide?'
@@ -70,6 +70,7 @@ async function noteByMouse(
 ): Promise<void> {
   const { page } = person
   await person.click(person.button('Write a note'))
+  await onSheet(page)
   await person.press('0')
   const [begins, ends] = [await placeOf(page, from), await placeOf(page, to)]
   await page.mouse.move(...begins)

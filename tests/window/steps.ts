@@ -25,8 +25,14 @@ export async function sheetReady(page: Page): Promise<void> {
   } while ((await work.count()) > 0)
 }
 
+/** Waits until the keyboard is on the sheet, where it goes by itself once a tool is taken up. */
+export async function onSheet(page: Page): Promise<void> {
+  await page.waitForFunction(() => document.activeElement?.getAttribute('role') === 'application')
+}
+
 /** Presses the mouse where a punch is seen, close to. */
 export async function pickPunch(person: Person, punch: Punch, notches = NOTCHES): Promise<void> {
+  await onSheet(person.page)
   await person.press('0')
   await person.clickAt(await closeUp(person.page, punchAt(punch), notches))
 }
@@ -75,6 +81,7 @@ export async function nameWholeSheet(person: Person, name: string, scale: string
 export async function nameOutlined(person: Person, name: string, scale: string): Promise<void> {
   const { page } = person
   await person.click(person.button('Name a view'))
+  await onSheet(page)
   await person.press('0')
   const box = await sheetBox(page).boundingBox()
   if (box === null) throw new Error('There is no sheet in sight.')

@@ -18,7 +18,7 @@ export function outOfRoundInWords(as: FoundOn['as'], pixels: readonly Pixel[]): 
   const up = Math.round(-oval.longest / DEGREE)
   const way = up === 0 ? 'level' : `${Math.abs(up)}° ${up > 0 ? 'up' : 'down'} to the right`
   return (
-    `It is out of round by ${pixelsInWords(oval.by)}, longest ${way}: paper that has shrunk more one way makes it so. ` +
-    'A view whose scale is taken both ways allows for that.'
+    `It is out of round by ${pixelsInWords(oval.by)}, longest ${way}: paper that has shrunk more one way makes it so, or the hand that ` +
+    'drew it. A view whose scale is taken both ways allows for the paper.'
   )
 }
