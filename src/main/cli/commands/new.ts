@@ -6,7 +6,8 @@ import { aboveZero, notBlank } from '../text-option.ts'
 
 const EXAMPLES = `
 Each scan is copied into the job byte for byte. PNG, JPEG, TIFF, WebP and PDF are read. Each page that is wanted gets a
-sheet; without --pages or --all-pages that is the first. The options hold for all scans that are given.
+sheet; without --pages or --all-pages that is the first. The options hold for all scans that are given. What a TIFF says
+is a reduced copy of another page, or a mask, gets one only when --pages names it.
 
 A page of a PDF that is a scan has the pixels of that scan. One that is drawn gets as many as --draw-at asks for.
 A locked PDF is opened with the first line of the file that --password-file names; the job does not keep it.
