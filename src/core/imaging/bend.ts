@@ -1,9 +1,11 @@
 import type { Pixel } from '../geometry/frames.ts'
+import { meanUnit } from './centre-scatter.ts'
 import type { GreyWindow } from './grey-window.ts'
 import { type Guide, roundGuide } from './guide.ts'
+import { leastSquares } from './least-squares.ts'
 import { ASIDE, median } from './leave-out.ts'
 import type { Settled } from './line-search.ts'
-import { invertPositive } from './solve-symmetric.ts'
+import { isCovered } from './strip.ts'
 import type { Seen, Traced } from './trace-stroke.ts'
 import { traceStroke } from './trace-stroke.ts'
 import { type Demands, weighStroke } from './verdict.ts'
@@ -64,14 +66,8 @@ export function followBend(grey: GreyWindow, straight: Settled, demands: Demands
 }
 
 /** Whether the bend is clear too against the noise as it is along the bend, where no misfit hides how it goes together. */
-function staysClear(
-  { c, scatter, unitBend }: Parabola,
-  { fit, centres, judged }: Traced,
-  inflation: number,
-): boolean {
-  const units = centres.flatMap((centre, k) => (centre && judged.kept[k] ? [centre.unit] : []))
-  const mean = units.reduce((sum, unit) => sum + unit, 0) / Math.max(units.length, 1)
-  const noise = Math.sqrt(fit.variance * Math.max(inflation, 1) * mean)
+function staysClear({ c, scatter, unitBend }: Parabola, traced: Traced, inflation: number): boolean {
+  const noise = Math.sqrt(traced.fit.variance * Math.max(inflation, 1) * meanUnit(traced))
   return Math.abs(c) > CLEAR * Math.max(scatter, noise) * unitBend
 }
 
@@ -87,7 +83,7 @@ function bendOf({ strip, fit, centres, judged }: Traced, clear: number, disturbe
     )
       return []
     const reason = judged.because[k]
-    if (piece.covered < 0.75 || (!disturbed && reason !== undefined && reason !== ASIDE)) return []
+    if (!isCovered(piece) || (!disturbed && reason !== undefined && reason !== ASIDE)) return []
     noises.push(c.square * c.unit)
     return [[piece.middle - strip.guide.length / 2, c.offset]]
   })
@@ -112,24 +108,14 @@ function bendOf({ strip, fit, centres, judged }: Traced, clear: number, disturbe
 }
 
 function parabolaOf(points: readonly [number, number][]): Parabola | null {
-  const m = new Float64Array(9)
-  const y = new Float64Array(3)
-  for (const [s, t] of points) {
-    const row = [1, s, (s * s) / 2]
-    for (let i = 0; i < 3; i++) {
-      y[i] = (y[i] as number) + (row[i] as number) * t
-      for (let j = 0; j < 3; j++)
-        m[i * 3 + j] = (m[i * 3 + j] as number) + (row[i] as number) * (row[j] as number)
-    }
-  }
-  const inverse = invertPositive(m, 3)
-  if (inverse === null) return null
-  const [a, b, c] = [0, 1, 2].map((i) =>
-    [0, 1, 2].reduce((sum, j) => sum + (inverse[i * 3 + j] as number) * (y[j] as number), 0),
-  ) as [number, number, number]
-  const squares = points.reduce((sum, [s, t]) => sum + (t - a - b * s - (c * s * s) / 2) ** 2, 0)
-  const scatter = Math.sqrt(squares / Math.max(points.length - 3, 1))
-  return { a, b, c, unitBend: Math.sqrt(inverse[8] as number), scatter, few: false }
+  const fit = leastSquares(
+    points.map(([s, t]) => [t, [1, s, (s * s) / 2]] as const),
+    3,
+  )
+  if (fit === null) return null
+  const [a, b, c] = fit.solution as [number, number, number]
+  const scatter = Math.sqrt(fit.squares / Math.max(points.length - 3, 1))
+  return { a, b, c, unitBend: Math.sqrt(fit.inverse[8] as number), scatter, few: false }
 }
 
 /** The arc that touches the parabola in the middle of its guide; it runs the same way. */

@@ -17,9 +17,8 @@ export function centreSigma(
   residuals: readonly number[],
   freedoms: number,
 ): number {
-  const { fit, centres, judged } = traced
-  const units = centres.flatMap((c, k) => (c !== null && judged.kept[k] ? [c.unit] : []))
-  const model = (fit.variance * inflation.centre * units.reduce((s, u) => s + u, 0)) / units.length
+  const { fit, judged } = traced
+  const model = fit.variance * inflation.centre * meanUnit(traced)
   const more = leftOutFactor(judged)
   if (freedoms < 1) return Math.sqrt(more * model)
   const squares = residuals.reduce((s, r) => s + r * r, 0)
@@ -27,6 +26,12 @@ export function centreSigma(
   const limit = 1 + 2.33 * Math.sqrt(2 / freedoms + 2 / MODEL_DOF)
   if (scatter > limit * model) return Math.sqrt(more * scatter)
   return Math.sqrt((more * (MODEL_DOF * model + freedoms * scatter)) / (MODEL_DOF + freedoms))
+}
+
+/** Mean variance of the kept centres for white noise of variance 1, pixels²; some must be kept. */
+export function meanUnit({ centres, judged }: Traced): number {
+  const units = centres.flatMap((c, k) => (c !== null && judged.kept[k] ? [c.unit] : []))
+  return units.reduce((s, u) => s + u, 0) / units.length
 }
 
 /**

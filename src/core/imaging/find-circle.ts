@@ -4,7 +4,6 @@ import { profilesOf, shapeOf } from './bring-home.ts'
 import { centreSigma } from './centre-scatter.ts'
 import { type RoundOptions, traceRound } from './circle-search.ts'
 import type { GreyWindow } from './grey-window.ts'
-import { outOfRound } from './out-of-round.ts'
 import { readingShift } from './reading.ts'
 import { roundResiduals } from './round-residuals.ts'
 import { sectionOf } from './section.ts'
@@ -16,8 +15,8 @@ import type { NoStroke, StrokeCircle } from './stroke.ts'
  * the stroke, as far apart as may be
  * @returns the geometric least-squares circle through the centres of its pieces, or why there is none. Paper that has
  * shrunk more one way than the other makes an ellipse of a whole circle: from a radius of 30 px on, what belongs to the
- * stroke, and sigma, are judged about that; below, its scatter about the circle is in sigma. By how much it is out of round
- * is told when that is clear.
+ * stroke, and sigma, are judged about that; below, its scatter about the circle is in sigma. `outOfRound`
+ * tells by how much.
  */
 export function findCircle(
   grey: GreyWindow,
@@ -30,15 +29,14 @@ export function findCircle(
   const reading = options.reading ?? 'centre'
   const { shift, variance: common } = readingShift(reading, traced, inflation)
   const kept = profilesOf(traced, shift, 0).filter((p) => p.kept)
-  const { centre, radius, sensitivity } = fitCircle(kept.map((p) => p.centre))
   const places = kept.map((p) => p.centre)
+  const { centre, radius, sensitivity } = fitCircle(places)
   const { residuals, freedoms } = roundResiduals(traced, places, [centre[0], centre[1]], radius)
   const own = centreSigma(traced, inflation, residuals, freedoms)
   const sigma = Math.sqrt(own ** 2 + kept.length * common)
   const product = (a: number[], b: number[]) =>
     sigma ** 2 * a.reduce((s, v, i) => s + v * (b[i] as number), 0)
   const [x, y, r] = sensitivity
-  const oval = (options.whole ?? true) ? outOfRound(places, [centre[0], centre[1]], radius) : null
   return {
     kind: (options.whole ?? true) ? 'circle' : 'arc',
     centre: [centre[0], centre[1]],
@@ -48,6 +46,5 @@ export function findCircle(
     shape: shapeOf(traced),
     section: sectionOf(traced, shift),
     profiles: profilesOf(traced, shift, sigma),
-    ...(oval === null ? {} : { oval }),
   }
 }

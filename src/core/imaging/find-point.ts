@@ -2,7 +2,7 @@ import type { Pixel } from '../geometry/frames.ts'
 import { followBend } from './bend.ts'
 import { bilevelEdgeVariance, isBilevel } from './bilevel.ts'
 import { profilesOf, roundingShift, shapeOf } from './bring-home.ts'
-import { centreSigma } from './centre-scatter.ts'
+import { centreSigma, meanUnit } from './centre-scatter.ts'
 import type { GreyWindow } from './grey-window.ts'
 import type { Settled } from './line-search.ts'
 import { tracePoint } from './point-search.ts'
@@ -59,9 +59,7 @@ function tellPoint(
     c !== null && judged.kept[k] ? [c.offset - guessAt(strip, k, fit).offset] : [],
   )
   const own = centreSigma(traced, inflation, residuals, residuals.length - guide.parameters)
-  const units = centres.flatMap((c, k) => (c !== null && judged.kept[k] ? [c.unit] : []))
-  const unit = units.reduce((s, u) => s + u, 0) / units.length
-  let variance = (own ** 2 / unit) * unitVariance(values, fit.inverse, guide.parameters)
+  let variance = (own ** 2 / meanUnit(traced)) * unitVariance(values, fit.inverse, guide.parameters)
   if (isBilevel(grey)) {
     const length = strip.pieces.reduce((s, p, k) => s + (judged.kept[k] ? p.to - p.from : 0), 0)
     const ofEdge = bilevelEdgeVariance(length, [nx, ny])

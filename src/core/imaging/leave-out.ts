@@ -1,7 +1,7 @@
 import { hasTwoValues } from './bilevel.ts'
 import type { PieceCentre } from './piece-centres.ts'
 import { steadyCourse } from './steady-course.ts'
-import type { Strip } from './strip.ts'
+import { isCovered, type Strip } from './strip.ts'
 import { guessAt } from './strip-equations.ts'
 import type { StripFit } from './strip-fit.ts'
 
@@ -46,7 +46,7 @@ export function judgePieces(
   const stained = suspectGround(strip, centres, own * Math.sqrt(inflation), contrast)
   const suspicions = centres.map((c, k): Suspicion => {
     const piece = strip.pieces[k]
-    if (c === null || piece === undefined || piece.covered < 0.75) {
+    if (c === null || piece === undefined || !isCovered(piece)) {
       return { worst: Number.POSITIVE_INFINITY, because: 'the picture ends here' }
     }
     const height = c.contrast * sign

@@ -1,5 +1,7 @@
+import { type CircleFit, fitCircle } from '../geometry/fit-circle.ts'
 import type { Pixel } from '../geometry/frames.ts'
-import { invertPositive } from './solve-symmetric.ts'
+import { GeometryError } from '../geometry/geometry-error.ts'
+import { leastSquares, type Row } from './least-squares.ts'
 
 /** By how much a round stroke is an ellipse rather than a circle. */
 export interface OutOfRound {
@@ -18,43 +20,25 @@ const CLEAR = 4
 
 /**
  * Whether a whole circle is clearly an ellipse, as a circle becomes on paper that has shrunk more one way than the other.
- * @param centres of the kept pieces, all round; centre, radius: of the circle through them
+ * @param centres of the kept pieces, all round
  * @returns null when it is round for all that can be told
  * Method: least squares of the distances from the circle by 1, cos φ, sin φ, cos 2φ, sin 2φ: to first order the second
  * harmonic of a nearly round ellipse is a quarter of the difference of its diameters.
  */
-export function outOfRound(
-  centres: readonly Pixel[],
-  centre: readonly [number, number],
-  radius: number,
-): OutOfRound | null {
-  if (centres.length < FEWEST) return null
-  const rows = centres.map(([x, y]): [away: number, terms: number[]] => {
+export function outOfRound(centres: readonly Pixel[]): OutOfRound | null {
+  const circle = centres.length < FEWEST ? null : circleThrough(centres)
+  if (circle === null) return null
+  const { centre, radius } = circle
+  const rows = centres.map(([x, y]): Row => {
     const a = Math.atan2(y - centre[1], x - centre[0])
     const away = Math.hypot(x - centre[0], y - centre[1]) - radius
     return [away, [1, Math.cos(a), Math.sin(a), Math.cos(2 * a), Math.sin(2 * a)]]
   })
-  const matrix = new Float64Array(PARAMETERS * PARAMETERS)
-  const side = new Float64Array(PARAMETERS)
-  for (const [away, terms] of rows) {
-    terms.forEach((t, i) => {
-      side[i] = (side[i] as number) + t * away
-      terms.forEach((u, j) => {
-        matrix[i * PARAMETERS + j] = (matrix[i * PARAMETERS + j] as number) + t * u
-      })
-    })
-  }
-  const inverse = invertPositive(matrix, PARAMETERS)
-  if (inverse === null) return null
-  const found = Array.from(side, (_, i) =>
-    side.reduce((sum, s, j) => sum + (inverse[i * PARAMETERS + j] as number) * s, 0),
-  )
-  const squares = rows.reduce((sum, [away, terms]) => {
-    const left = terms.reduce((rest, t, i) => rest - t * (found[i] as number), away)
-    return sum + left * left
-  }, 0)
+  const fit = leastSquares(rows, PARAMETERS)
+  if (fit === null) return null
+  const { solution, inverse, squares } = fit
   const variance = squares / (rows.length - PARAMETERS)
-  const [even, odd] = [found[3] as number, found[4] as number]
+  const [even, odd] = [solution[3] as number, solution[4] as number]
   const size = Math.hypot(even, odd)
   const [e, o] = size > 0 ? [even / size, odd / size] : [1, 0]
   const unit =
@@ -63,4 +47,14 @@ export function outOfRound(
     o * o * (inverse[4 * PARAMETERS + 4] as number)
   const sigma = Math.sqrt(variance * unit)
   return size > CLEAR * sigma ? { by: 4 * size, sigma: 4 * sigma, longest: Math.atan2(odd, even) / 2 } : null
+}
+
+function circleThrough(centres: readonly Pixel[]): CircleFit | null {
+  try {
+    return fitCircle(centres)
+  } catch (error) {
+    // Marks of a job may lie on a straight line.
+    if (error instanceof GeometryError) return null
+    throw error
+  }
 }

@@ -31,6 +31,9 @@ export interface Piece {
   products: Float64Array
 }
 
+/** Whether there are pixels enough of a piece to tell anything by. */
+export const isCovered = ({ covered }: Piece): boolean => covered >= 0.75
+
 /** The number of pieces of a stroke this long. */
 export const piecesFor = (length: number, shortest: number): number =>
   Math.max(3, Math.min(64, Math.floor(length / shortest)))

@@ -1,6 +1,5 @@
 import type { Pixel } from '../geometry/frames.ts'
 import type { StrokeReading } from '../job/types.ts'
-import type { OutOfRound } from './out-of-round.ts'
 
 /** Symmetric 2 × 2, pixels². */
 export type Covariance = [xx: number, xy: number, yy: number]
@@ -96,8 +95,6 @@ export interface StrokeCircle extends Found {
   sigma: number
   /** Of (centre x, centre y, radius), pixels². */
   covariance: [xx: number, xy: number, xr: number, yy: number, yr: number, rr: number]
-  /** Of a whole circle that is clearly an ellipse: centre and radius are then its centre and its mean radius. */
-  oval?: OutOfRound
 }
 
 /** There is no clear stroke: a sentence says why, and what to do. */

@@ -1,5 +1,6 @@
 import { median } from './leave-out.ts'
 import { type Inflation, noiseInflation } from './residual-correlation.ts'
+import { isCovered } from './strip.ts'
 import { guessAt } from './strip-equations.ts'
 import type { Traced } from './trace-stroke.ts'
 
@@ -35,7 +36,7 @@ export function weighStroke(traced: Traced, demands: Demands): string | Weighed 
   const { strip, fit, centres, judged } = traced
   const kept = strip.pieces.flatMap((p, k) => (judged.kept[k] ? [{ ...p, k }] : []))
   const seen = kept.reduce((s, p) => s + p.to - p.from, 0)
-  const there = strip.pieces.filter((p) => p.covered >= 0.75).length
+  const there = strip.pieces.filter(isCovered).length
   if (kept.length < 3 || kept.length < demands.share * there || seen < demands.length) {
     return `No clear stroke here: only ${Math.round(seen)} px of it agree. ${BY_HAND}`
   }

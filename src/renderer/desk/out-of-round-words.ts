@@ -1,4 +1,3 @@
-import { fitCircle } from '../../core/geometry/fit-circle.ts'
 import type { Pixel } from '../../core/geometry/frames.ts'
 import { outOfRound } from '../../core/imaging/out-of-round.ts'
 import type { FoundOn } from '../../core/job/types.ts'
@@ -12,8 +11,7 @@ const DEGREE = Math.PI / 180
  */
 export function outOfRoundInWords(as: FoundOn['as'], pixels: readonly Pixel[]): string {
   if (as !== 'circle') return ''
-  const { centre, radius } = fitCircle(pixels)
-  const oval = outOfRound(pixels, centre, radius)
+  const oval = outOfRound(pixels)
   if (oval === null) return ''
   const up = Math.round(-oval.longest / DEGREE)
   const way = up === 0 ? 'level' : `${Math.abs(up)}° ${up > 0 ? 'up' : 'down'} to the right`

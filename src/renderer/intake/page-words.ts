@@ -11,7 +11,7 @@ export function isPlain({ locked, pages, leftOut = [], looked }: ScanLook): bool
 export const leftOutInWords = (pages: readonly number[]): string =>
   pages.length === 1
     ? `Page ${pages[0]} is not offered: the file says that it is a reduced copy of another page, or a mask.`
-    : `Pages ${rangesOf(new Set(pages))} are not offered: the file says that they are reduced copies of other pages, or masks.`
+    : `Pages ${rangesOf(pages)} are not offered: the file says that they are reduced copies of other pages, or masks.`
 
 const inches = (size: number): string => String(Number(size.toFixed(2)))
 

@@ -1,6 +1,7 @@
 import { beforeAll, describe, expect, it } from 'vitest'
 import type { Pixel } from '../../../src/core/geometry/frames.ts'
 import { findCircle } from '../../../src/core/imaging/find-circle.ts'
+import { type OutOfRound, outOfRound } from '../../../src/core/imaging/out-of-round.ts'
 import type { StrokeCircle } from '../../../src/core/imaging/stroke.ts'
 import { caseStream } from './simulate/case-stream.ts'
 import type { Look } from './simulate/look.ts'
@@ -48,6 +49,9 @@ async function shrunkCircle(radius: number, shrunk: number, seed: number): Promi
   return { found, centre }
 }
 
+const told = ({ profiles }: StrokeCircle): OutOfRound | null =>
+  outOfRound(profiles.filter(({ kept }) => kept).map(({ centre }) => centre))
+
 describe.each([
   [20, 0.01],
   [20, 0.03],
@@ -62,7 +66,7 @@ describe.each([
 
   it('tells how much longer its longest diameter is than its shortest, and which way it lies', () => {
     for (const { found } of cases) {
-      const { by, sigma, longest } = found.oval ?? { by: 0, sigma: 0.01, longest: 0 }
+      const { by, sigma, longest } = told(found) ?? { by: 0, sigma: 0.01, longest: 0 }
       expect(Math.abs(by - 2 * radius * shrunk)).toBeLessThan(4 * sigma)
       expect(Math.abs(Math.sin(longest))).toBeGreaterThan(0.95)
     }
@@ -84,7 +88,13 @@ describe('a circle on sound paper', () => {
   it.each([20, 60])('of %f px radius is told as round', async (radius) => {
     for (let i = 0; i < 12; i++) {
       const { found } = await shrunkCircle(radius, 0, 8_200_000 + i)
-      expect(found.oval).toBeUndefined()
+      expect(told(found)).toBeNull()
     }
+  })
+})
+
+describe('marks on a straight line', () => {
+  it('are no circle that could be out of round', () => {
+    expect(outOfRound(Array.from({ length: 12 }, (_, k): Pixel => [10 * k, 5 * k]))).toBeNull()
   })
 })

@@ -1,5 +1,6 @@
 import type { Locator, Page } from 'playwright-core'
 import type { Person } from './person.ts'
+import { twoFrames } from './two-frames.ts'
 
 /** More than there are stops in any part of the window. */
 const STOPS = 150
@@ -49,16 +50,12 @@ export async function overwrite(person: Person, text: string): Promise<void> {
   await person.write(text)
 }
 
-/** Two frames on: what a key changed is drawn. */
-const drawn = (page: Page): Promise<void> =>
-  page.evaluate(() => new Promise((done) => requestAnimationFrame(() => requestAnimationFrame(() => done()))))
-
 /**
  * What the sheet says of its cross to those who do not see it, pixels of the scan. It is said when nothing has moved
  * for a third of a second; the lens shows at once where the cross is, and so when what is said has caught up.
  */
 async function crossAt(page: Page): Promise<[number, number]> {
-  await drawn(page)
+  await twoFrames(page)
   const said = await page.waitForFunction(
     () => {
       const shown = document.querySelector('.lens-words > span')?.textContent ?? ''

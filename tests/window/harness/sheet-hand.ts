@@ -1,5 +1,6 @@
 import type { Locator, Page } from 'playwright-core'
 import { seePunch } from './see-punch.ts'
+import { twoFrames } from './two-frames.ts'
 
 type Place = readonly [x: number, y: number]
 
@@ -8,7 +9,7 @@ export const sheetBox = (page: Page): Locator => page.getByRole('application')
 /** What the lens says of the place under the pointer, in pixels of the scan. */
 async function lensAt(page: Page, [x, y]: Place): Promise<Place> {
   await page.mouse.move(x, y)
-  await page.evaluate(() => new Promise((done) => requestAnimationFrame(() => requestAnimationFrame(done))))
+  await twoFrames(page)
   const words = await page.locator('.lens-words').textContent()
   const [, px, py] = /(-?[\d.]+), (-?[\d.]+)/.exec(words ?? '') ?? []
   if (px === undefined || py === undefined) throw new Error(`The lens says no place: ${words}`)

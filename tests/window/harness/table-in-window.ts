@@ -1,4 +1,5 @@
 import type { Locator, Page } from 'playwright-core'
+import { twoFrames } from './two-frames.ts'
 
 /** The rows of the table, each as its cells by the heading over them. */
 export type ShownRow = Record<string, string>
@@ -71,7 +72,7 @@ async function scrollOn(page: Page, table: Locator): Promise<void> {
   const element = await table.elementHandle()
   await page.waitForFunction(([box, was]) => (box as Element).scrollTop !== was, [element, before] as const)
   // Rows come on screen with the frame after the one that scrolled.
-  await page.evaluate(() => new Promise((done) => requestAnimationFrame(() => requestAnimationFrame(done))))
+  await twoFrames(page)
 }
 
 /** Scrolls down to the row of a dimension. */
