@@ -1,4 +1,4 @@
-import type { Dimension, DimensionKind, Evidence, Measure } from '../../src/core/job/types.ts'
+import type { Dimension, DimensionKind, Evidence, Measure } from '../../src/core/job/model/types.ts'
 import type { Chance } from './chance.ts'
 import { ARCHIVIST, RESTORER } from './picks.ts'
 import { type FigurePlace, PRINTED } from './printed-figures.ts'

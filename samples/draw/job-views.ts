@@ -1,5 +1,5 @@
 import type { Pixel } from '../../src/core/geometry/frames.ts'
-import type { View } from '../../src/core/job/types.ts'
+import type { View } from '../../src/core/job/model/types.ts'
 import { DISTORTION, toPixel } from './sheet-distortion.ts'
 
 const inch = 25.4

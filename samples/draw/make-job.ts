@@ -1,4 +1,4 @@
-import type { Job, Note } from '../../src/core/job/types.ts'
+import type { Job, Note } from '../../src/core/job/model/types.ts'
 import { chance, STREAM } from './chance.ts'
 import { type BoxOf, dimensions } from './dimensions.ts'
 import { DRAUGHTING } from './draughtsman.ts'

@@ -1,5 +1,5 @@
 import type { Pixel } from '../../src/core/geometry/frames.ts'
-import type { Mark } from '../../src/core/job/types.ts'
+import type { Mark } from '../../src/core/job/model/types.ts'
 import type { Chance } from './chance.ts'
 import type { DrawnView } from './draughtsman.ts'
 import { lerp, type Pt, polar } from './plane.ts'

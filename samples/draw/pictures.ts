@@ -2,10 +2,10 @@
 import { mkdir, readFile } from 'node:fs/promises'
 import sharp, { type OverlayOptions, type Sharp } from 'sharp'
 import type { Pixel } from '../../src/core/geometry/frames.ts'
+import type { Job, Mark } from '../../src/core/job/model/types.ts'
 import { readJob } from '../../src/core/job/read-job.ts'
-import type { Job, Mark } from '../../src/core/job/types.ts'
-import { dimensionTable } from '../../src/core/ledger/dimension-table.ts'
-import type { TableRow } from '../../src/core/ledger/table.ts'
+import { dimensionTable } from '../../src/core/ledger/table/dimension-table.ts'
+import type { TableRow } from '../../src/core/ledger/table/table.ts'
 import { type Crop, overlay, TINT } from './overlay.ts'
 import { lerp, type Pt } from './plane.ts'
 

@@ -1,5 +1,5 @@
-import type { Edit } from '../core/job/edit-types.ts'
-import type { Job } from '../core/job/types.ts'
+import type { Edit } from '../core/job/edits/edit-types.ts'
+import type { Job } from '../core/job/model/types.ts'
 
 /** What a window is told of its host and of the job that is open. */
 export interface BenchState {

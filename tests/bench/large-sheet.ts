@@ -4,7 +4,7 @@ import { mkdir, readFile, writeFile } from 'node:fs/promises'
 import { join } from 'node:path'
 import sharp from 'sharp'
 import type { Pixel } from '../../src/core/geometry/frames.ts'
-import type { Dimension, Job, Mark, Measure, Reference } from '../../src/core/job/types.ts'
+import type { Dimension, Job, Mark, Measure, Reference } from '../../src/core/job/model/types.ts'
 import { writeJob } from '../../src/core/job/write-job.ts'
 
 export const WIDTH = 13_600

@@ -1,6 +1,6 @@
 /** Time to compute the table of a large job, and how it grows. Run by `npm run bench`. */
 import { readJob } from '../../src/core/job/read-job.ts'
-import { dimensionTable } from '../../src/core/ledger/dimension-table.ts'
+import { dimensionTable } from '../../src/core/ledger/table/dimension-table.ts'
 import { largeJob } from './large-job.ts'
 
 const WARM_UP = 15

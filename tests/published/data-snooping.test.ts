@@ -1,8 +1,8 @@
 import statistics from 'jstat'
 import { describe, expect, it } from 'vitest'
-import { calibrate } from '../../src/core/sheet/calibrate.ts'
-import { SUSPECT_ABOVE } from '../../src/core/sheet/snooping.ts'
-import { lengthReference, viewOf } from '../core/sheet/marks.ts'
+import { calibrate } from '../../src/core/calibration/calibrate.ts'
+import { SUSPECT_ABOVE } from '../../src/core/calibration/data-snooping.ts'
+import { lengthReference, viewOf } from '../core/measuring/marks.ts'
 
 const { normal } = statistics.jStat
 

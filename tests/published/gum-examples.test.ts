@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest'
+import { parseFormula } from '../../src/core/formula/formula.ts'
 import { regressionLine } from '../../src/core/geometry/regression-line.ts'
-import { parseFormula } from '../../src/core/ledger/formula.ts'
 import { add } from '../../src/core/uncertainty/arithmetic.ts'
 import { correlatedNumbers } from '../../src/core/uncertainty/correlated.ts'
 import { correlation, standardUncertainty } from '../../src/core/uncertainty/covariance.ts'

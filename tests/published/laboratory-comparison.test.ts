@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest'
-import { BEYOND_DOUBT, normalisedError } from '../../src/core/ledger/compare.ts'
 import { add } from '../../src/core/uncertainty/arithmetic.ts'
 import { NORMAL_95 } from '../../src/core/uncertainty/distributions.ts'
+import { BEYOND_DOUBT, normalisedError } from '../../src/core/uncertainty/normalised-error.ts'
 import { exact, measured } from '../../src/core/uncertainty/uncertain.ts'
 
 describe('E_n of ISO/IEC 17043: |x − X| / √(U² + U²)', () => {

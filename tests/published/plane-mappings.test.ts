@@ -1,10 +1,10 @@
 import { beforeAll, describe, expect, it } from 'vitest'
-import type { MappingKind } from '../../src/core/job/types.ts'
-import { calibrate } from '../../src/core/sheet/calibrate.ts'
-import { measureFeatures } from '../../src/core/sheet/measure-feature.ts'
-import { rectangleReference, type StatedSize } from '../../src/core/sheet/reference.ts'
+import { calibrate } from '../../src/core/calibration/calibrate.ts'
+import { rectangleReference, type StatedSize } from '../../src/core/calibration/reference.ts'
+import type { MappingKind } from '../../src/core/job/model/types.ts'
+import { measureFeatures } from '../../src/core/measuring/measure-features.ts'
 import { exact } from '../../src/core/uncertainty/uncertain.ts'
-import { lengthReference, pathMark, pointMark, viewOf, type XY } from '../core/sheet/marks.ts'
+import { lengthReference, pathMark, pointMark, viewOf, type XY } from '../core/measuring/marks.ts'
 import { type Fits, type Homography, openCvFits, through } from './opencv.ts'
 
 let openCv: Fits

@@ -1,8 +1,8 @@
 import sample from '../../samples/deck-ventilator/job.json' with { type: 'json' }
+import type { Dimension, Job } from '../../src/core/job/model/types.ts'
 import { readJob } from '../../src/core/job/read-job.ts'
-import type { Dimension, Job } from '../../src/core/job/types.ts'
-import { dimensionTable } from '../../src/core/ledger/dimension-table.ts'
-import type { TableRow } from '../../src/core/ledger/table.ts'
+import { dimensionTable } from '../../src/core/ledger/table/dimension-table.ts'
+import type { TableRow } from '../../src/core/ledger/table/table.ts'
 
 /** The job that a person meets first. */
 export const sampleJob: Job = readJob(sample)

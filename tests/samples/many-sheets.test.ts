@@ -1,6 +1,6 @@
 import { expect, it } from 'vitest'
 import { makeJob } from '../../samples/draw/make-job.ts'
-import { dimensionTable } from '../../src/core/ledger/dimension-table.ts'
+import { dimensionTable } from '../../src/core/ledger/table/dimension-table.ts'
 import { held, scaledErrors } from './scaled-errors.ts'
 
 const SHEETS = 200

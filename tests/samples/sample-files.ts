@@ -1,8 +1,8 @@
 import { readFile } from 'node:fs/promises'
 import { fileURLToPath } from 'node:url'
 import type { Truth } from '../../samples/draw/make-job.ts'
+import type { Job } from '../../src/core/job/model/types.ts'
 import { readJob } from '../../src/core/job/read-job.ts'
-import type { Job } from '../../src/core/job/types.ts'
 
 const pathOf = (name: string): string => fileURLToPath(new URL(name, import.meta.url))
 

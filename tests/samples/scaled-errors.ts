@@ -1,6 +1,6 @@
 import type { Truth } from '../../samples/draw/make-job.ts'
 import type { TrueValue } from '../../samples/draw/true-values.ts'
-import type { Table, TableRow } from '../../src/core/ledger/table.ts'
+import type { Table, TableRow } from '../../src/core/ledger/table/table.ts'
 
 /** One scaled value against the truth, in the units of the table. */
 export interface ScaledError {

@@ -1,7 +1,7 @@
 import { readdir } from 'node:fs/promises'
 import { join } from 'node:path'
 import { describe, expect, it } from 'vitest'
-import type { Table, TableRow } from '../../src/core/ledger/table.ts'
+import type { Table, TableRow } from '../../src/core/ledger/table/table.ts'
 import { temporaryFolder } from '../main/fixtures/temporary-folder.ts'
 import { workshopJob } from '../main/fixtures/workshop-job.ts'
 import { drawPlate, STATED_SCALE, trueDistance } from './fixtures/plate.ts'

@@ -1,4 +1,4 @@
-import { ScantlingError } from '../scantling-error.ts'
+import { ScantlingError } from '../words/scantling-error.ts'
 
 /** A figure that can't be fitted or measured; the message says why. */
 export class GeometryError extends ScantlingError {

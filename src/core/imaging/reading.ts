@@ -1,4 +1,4 @@
-import type { StrokeReading } from '../job/types.ts'
+import type { StrokeReading } from '../job/model/types.ts'
 import type { Inflation } from './residual-correlation.ts'
 import { soundWidth } from './sound-width.ts'
 import type { Traced } from './trace-stroke.ts'

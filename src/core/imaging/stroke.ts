@@ -1,5 +1,5 @@
 import type { Pixel } from '../geometry/frames.ts'
-import type { StrokeReading } from '../job/types.ts'
+import type { StrokeReading } from '../job/model/types.ts'
 
 /** Symmetric 2 × 2, pixels². */
 export type Covariance = [xx: number, xy: number, yy: number]

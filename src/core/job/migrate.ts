@@ -1,5 +1,5 @@
-import { JobError } from './job-error.ts'
-import { quoted } from './quoted.ts'
+import { JobError } from './text/job-error.ts'
+import { quoted } from './text/quoted.ts'
 
 /** The format version that this program writes, and the newest it reads. */
 const VERSION = 1

@@ -1,8 +1,8 @@
-import { JobError } from './job-error.ts'
-import { findJsonFault } from './json-fault.ts'
-import { quoted } from './quoted.ts'
+import type { Job } from './model/types.ts'
 import { readJob } from './read-job.ts'
-import type { Job } from './types.ts'
+import { JobError } from './text/job-error.ts'
+import { findJsonFault } from './text/json-fault.ts'
+import { quoted } from './text/quoted.ts'
 
 function whereInText(text: string, at: number): string {
   const lines = text.slice(0, at).split(/\r\n|\r|\n/)

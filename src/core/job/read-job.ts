@@ -1,11 +1,11 @@
-import { checkJob } from './integrity.ts'
-import { JobError } from './job-error.ts'
+import { checkJob } from './checks/check-job.ts'
 import { migrate } from './migrate.ts'
-import { DEEPEST_JOB, plainJson } from './plain-json.ts'
-import { quoted } from './quoted.ts'
-import { jobSchema } from './schema.ts'
-import { schemaProblem } from './schema-problem.ts'
-import type { Job } from './types.ts'
+import { jobSchema } from './model/schema.ts'
+import type { Job } from './model/types.ts'
+import { JobError } from './text/job-error.ts'
+import { DEEPEST_JOB, plainJson } from './text/plain-json.ts'
+import { quoted } from './text/quoted.ts'
+import { schemaProblem } from './text/schema-problem.ts'
 
 /**
  * The job in a JSON value, checked whole: its form, and that everything it refers to exists and suits.

@@ -1,6 +1,6 @@
 import { z } from 'zod'
-import { jobSchema } from './schema.ts'
-import type { Job } from './types.ts'
+import { jobSchema } from './model/schema.ts'
+import type { Job } from './model/types.ts'
 
 const COLUMNS = 100
 

@@ -1,11 +1,11 @@
-import type { Basis, Dimension } from '../job/types.ts'
+import type { Basis, Dimension } from '../job/model/types.ts'
 import { variance } from '../uncertainty/covariance.ts'
 import { expand } from '../uncertainty/coverage.ts'
+import { normalisedError } from '../uncertainty/normalised-error.ts'
 import type { Uncertain } from '../uncertainty/uncertain.ts'
 import { weightedMean } from '../uncertainty/weighted-mean.ts'
-import { normalisedError } from './compare.ts'
-import type { Status } from './table.ts'
-import type { Weighed } from './weighed.ts'
+import type { Weighed } from './evidence/evaluated-evidence.ts'
+import type { Status } from './table/table.ts'
 
 /** Which value a dimension takes, and how its evidence agrees. */
 export interface Decision {

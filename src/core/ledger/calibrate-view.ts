@@ -1,22 +1,22 @@
-import { GeometryError } from '../geometry/geometry-error.ts'
-import { lengthContext } from '../job/length-context.ts'
-import type { Job, Reference, View } from '../job/types.ts'
-import { parseLength } from '../quantity/parse-length.ts'
-import { type Calibration, calibrate } from '../sheet/calibrate.ts'
-import { CalibrationError } from '../sheet/calibration-error.ts'
-import type { Feature } from '../sheet/feature.ts'
-import { MAPPINGS } from '../sheet/mapping.ts'
+import { type Calibration, calibrate } from '../calibration/calibrate.ts'
+import { CalibrationError } from '../calibration/calibration-error.ts'
 import {
   diameterReference,
   distanceReference,
   rectangleReference,
   type StatedSize,
-} from '../sheet/reference.ts'
-import { startingScale } from '../sheet/starting-scale.ts'
-import { viewFrame } from '../sheet/view-frame.ts'
-import type { ViewMapping } from '../sheet/view-mapping.ts'
+} from '../calibration/reference.ts'
+import { startingScale } from '../calibration/starting-scale.ts'
+import { GeometryError } from '../geometry/geometry-error.ts'
+import { lengthContext } from '../job/model/length-context.ts'
+import type { Job, Reference, View } from '../job/model/types.ts'
+import { MAPPINGS } from '../mapping/mapping.ts'
+import { viewFrame } from '../mapping/view-frame.ts'
+import type { ViewMapping } from '../mapping/view-mapping.ts'
+import type { Feature } from '../measuring/features/feature-of-mark.ts'
+import { parseLength } from '../quantity/parse-length.ts'
 import { exact, measured, type Uncertain } from '../uncertainty/uncertain.ts'
-import { draughtingInTrue } from './draughting.ts'
+import { draughtingInTrue } from './evidence/draughting.ts'
 
 export interface CalibratedView {
   view: View

@@ -1,9 +1,9 @@
+import { recalibrate } from '../calibration/calibrate.ts'
+import { CalibrationError } from '../calibration/calibration-error.ts'
+import { parseFormula } from '../formula/formula.ts'
 import { GeometryError } from '../geometry/geometry-error.ts'
-import type { Job } from '../job/types.ts'
-import { ScantlingError } from '../scantling-error.ts'
-import { recalibrate } from '../sheet/calibrate.ts'
-import { CalibrationError } from '../sheet/calibration-error.ts'
-import { remeasure } from '../sheet/measure-feature.ts'
+import type { Job } from '../job/model/types.ts'
+import { remeasure } from '../measuring/measure-features.ts'
 import { expand } from '../uncertainty/coverage.ts'
 import { type Draw, newDraw, realise } from '../uncertainty/draws.ts'
 import {
@@ -14,11 +14,11 @@ import {
 } from '../uncertainty/monte-carlo.ts'
 import { exact } from '../uncertainty/uncertain.ts'
 import { meanWeights } from '../uncertainty/weighted-mean.ts'
+import { ScantlingError } from '../words/scantling-error.ts'
 import type { Decision } from './adopt.ts'
 import { type Assessment, assess } from './assessment.ts'
-import { displayFactor } from './display-units.ts'
-import { parseFormula } from './formula.ts'
-import type { Weighed } from './weighed.ts'
+import type { Weighed } from './evidence/evaluated-evidence.ts'
+import { displayFactor } from './table/display-units.ts'
 
 /** A row of the table, propagated by Monte Carlo beside first order. In the table's units. */
 export interface SimulatedRow {

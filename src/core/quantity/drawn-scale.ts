@@ -1,4 +1,4 @@
-import { ScantlingError } from '../scantling-error.ts'
+import { ScantlingError } from '../words/scantling-error.ts'
 import { type LengthUnit, lengthIn } from './length.ts'
 import { NotationError } from './notation-error.ts'
 import { parseLength } from './parse-length.ts'

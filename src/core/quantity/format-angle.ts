@@ -1,5 +1,5 @@
 import Fraction from 'fraction.js'
-import { ScantlingError } from '../scantling-error.ts'
+import { ScantlingError } from '../words/scantling-error.ts'
 import type { Angle } from './angle.ts'
 import { exactPlaces, MINUS, measuredDecimal, mixedNumber, toPlaces } from './decimals.ts'
 

@@ -1,5 +1,5 @@
 import Fraction from 'fraction.js'
-import { ScantlingError } from '../scantling-error.ts'
+import { ScantlingError } from '../words/scantling-error.ts'
 import {
   exactPlaces,
   fractionOf,

@@ -1,5 +1,5 @@
 import Fraction from 'fraction.js'
-import { ScantlingError } from '../scantling-error.ts'
+import { ScantlingError } from '../words/scantling-error.ts'
 
 /**
  * - `us-standard-1893`: standard gauge for sheet and plate iron and steel, Act of Congress of 3 March 1893 (15 USC 206)

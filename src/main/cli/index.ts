@@ -1,5 +1,5 @@
 import { CommanderError } from 'commander'
-import { ScantlingError } from '../../core/scantling-error.ts'
+import { ScantlingError } from '../../core/words/scantling-error.ts'
 import { oneClause } from './one-sentence.ts'
 import { fail, ignoreClosedPipes } from './output.ts'
 import { scantlingProgram } from './program.ts'

@@ -1,6 +1,6 @@
 import { DESKTOP_ORIGIN, SCAN_ADDRESS } from '../../contract/message-bridge.ts'
-import { asSentence } from '../../core/as-sentence.ts'
-import { ScantlingError } from '../../core/scantling-error.ts'
+import { asSentence } from '../../core/words/as-sentence.ts'
+import { ScantlingError } from '../../core/words/scantling-error.ts'
 import { KEPT_FOR_GOOD, NEVER_KEPT, PAGE_HEADERS } from '../services/page/headers.ts'
 import type { PageFiles } from '../services/page/page-files.ts'
 import type { Bench } from './bench.ts'

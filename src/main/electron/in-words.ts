@@ -1,5 +1,5 @@
-import { asSentence } from '../../core/as-sentence.ts'
-import { ScantlingError } from '../../core/scantling-error.ts'
+import { asSentence } from '../../core/words/as-sentence.ts'
+import { ScantlingError } from '../../core/words/scantling-error.ts'
 
 /** An error as a sentence for a person. */
 export const inWords = (error: unknown): string =>

@@ -1,4 +1,4 @@
-import { ScantlingError } from '../../core/scantling-error.ts'
+import { ScantlingError } from '../../core/words/scantling-error.ts'
 
 /** What went wrong with a folder or file on disk, as a sentence that names it. */
 export class ServiceError extends ScantlingError {

@@ -1,4 +1,4 @@
-import type { Mark } from '../../core/job/types.ts'
+import type { Mark } from '../../core/job/model/types.ts'
 import { noPicks, type Picks } from '../picking/picks.ts'
 import type { Tool } from '../picking/tool.ts'
 import type { Aids } from '../sheet/aids.ts'

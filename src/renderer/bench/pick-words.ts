@@ -1,5 +1,5 @@
-import type { MarkNeed } from '../../core/job/mark-needs.ts'
-import type { Measure } from '../../core/job/types.ts'
+import type { MarkNeed } from '../../core/job/model/mark-needs.ts'
+import type { Measure } from '../../core/job/model/types.ts'
 import { isComplete, needsOf, type Picks, wanted } from '../picking/picks.ts'
 
 /** What each measure is called, and what to pick for it. */

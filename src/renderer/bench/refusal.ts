@@ -1,5 +1,5 @@
-import { asSentence } from '../../core/as-sentence.ts'
-import { ScantlingError } from '../../core/scantling-error.ts'
+import { asSentence } from '../../core/words/as-sentence.ts'
+import { ScantlingError } from '../../core/words/scantling-error.ts'
 
 /** What core has against something that is tried, in a sentence; empty when it takes it. */
 export function refusalOf(attempt: () => unknown): string {

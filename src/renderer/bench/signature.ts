@@ -1,4 +1,4 @@
-import type { Job } from '../../core/job/types.ts'
+import type { Job } from '../../core/job/model/types.ts'
 
 /** The name of a person of the job; somebody it does not list is called what they are called. */
 export const personName = (job: Job, by: string | undefined): string =>

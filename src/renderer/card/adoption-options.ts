@@ -1,4 +1,4 @@
-import type { TableRow } from '../../core/ledger/table.ts'
+import type { TableRow } from '../../core/ledger/table/table.ts'
 import type { PickerOption } from '../parts/picker.tsx'
 
 /** By the rules: what `adopt` is when it is left out. */

@@ -1,4 +1,4 @@
-import type { TableRow } from '../../core/ledger/table.ts'
+import type { TableRow } from '../../core/ledger/table/table.ts'
 import { makeEdit } from '../bench/edits.ts'
 import { Picker } from '../parts/picker.tsx'
 import { Section } from '../parts/section.tsx'

@@ -1,4 +1,4 @@
-import type { TableRow } from '../../core/ledger/table.ts'
+import type { TableRow } from '../../core/ledger/table/table.ts'
 import { BudgetBar } from '../parts/budget-bar.tsx'
 import { Section } from '../parts/section.tsx'
 

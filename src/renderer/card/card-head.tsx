@@ -1,6 +1,6 @@
 import './card-head.css'
-import { keepTogether } from '../../core/handoff/keep-together.ts'
-import { statedValue } from '../../core/handoff/stated-value.ts'
+import { keepTogether } from '../../core/handoff/table/keep-together.ts'
+import { statedValue } from '../../core/handoff/table/stated-value.ts'
 import { Figure } from '../parts/figure.tsx'
 import { BasisSample } from '../table/basis-sample.tsx'
 import { StatusMark } from '../table/status-mark.tsx'

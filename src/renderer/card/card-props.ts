@@ -1,5 +1,5 @@
-import type { Dimension, Job, Unit } from '../../core/job/types.ts'
-import type { TableRow } from '../../core/ledger/table.ts'
+import type { Dimension, Job, Unit } from '../../core/job/model/types.ts'
+import type { TableRow } from '../../core/ledger/table/table.ts'
 
 /** What every part of a card is given. */
 export interface CardProps {

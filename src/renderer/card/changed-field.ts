@@ -1,6 +1,6 @@
-import { applyEdit } from '../../core/job/edit.ts'
-import type { Edit } from '../../core/job/edit-types.ts'
-import type { Job } from '../../core/job/types.ts'
+import { applyEdit } from '../../core/job/edits/edit.ts'
+import type { Edit } from '../../core/job/edits/edit-types.ts'
+import type { Job } from '../../core/job/model/types.ts'
 import { refusalOf } from '../bench/refusal.ts'
 
 /** The edit that gives a field of a dimension another text; an empty one takes the field away. */

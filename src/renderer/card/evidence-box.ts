@@ -1,5 +1,5 @@
 import type { Pixel } from '../../core/geometry/frames.ts'
-import type { Evidence, Job, Mark } from '../../core/job/types.ts'
+import type { Evidence, Job, Mark } from '../../core/job/model/types.ts'
 
 /** A part of a sheet, in pixels. */
 interface SheetPart {

@@ -1,4 +1,4 @@
-import type { Evidence, Job } from '../../core/job/types.ts'
+import type { Evidence, Job } from '../../core/job/model/types.ts'
 import { percentage } from '../parts/budget-segments.ts'
 
 /** What a piece of evidence is made of: the figure as it stands, the view and the marks, the readings, the formula. */

@@ -1,4 +1,4 @@
-import type { Dimension, Job } from '../../core/job/types.ts'
+import type { Dimension, Job } from '../../core/job/model/types.ts'
 
 /** Something that was done, and by whom and when as far as that is known. */
 interface HistoryLine {

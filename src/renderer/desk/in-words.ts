@@ -1,5 +1,5 @@
-import type { MappingKind, Unit } from '../../core/job/types.ts'
-import type { TableView } from '../../core/ledger/table.ts'
+import type { MappingKind, Unit } from '../../core/job/model/types.ts'
+import type { TableView } from '../../core/ledger/table/table.ts'
 
 const minus = (digits: string): string => digits.replace(/^-(?=[0.]+$)/, '').replace('-', '−')
 

@@ -1,5 +1,5 @@
 import { create } from 'zustand'
-import type { Measure } from '../../core/job/types.ts'
+import type { Measure } from '../../core/job/model/types.ts'
 import type { ReferenceKind } from '../picking/tool.ts'
 
 /** What was worked with last, so that the next pick begins there. */

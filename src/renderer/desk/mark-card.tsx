@@ -1,6 +1,6 @@
 import type { Pixel } from '../../core/geometry/frames.ts'
-import type { Job, Mark } from '../../core/job/types.ts'
-import { problemOfUse as whyInUse } from '../../core/job/uses.ts'
+import { problemOfUse as whyInUse } from '../../core/job/checks/uses.ts'
+import type { Job, Mark } from '../../core/job/model/types.ts'
 import { useBench } from '../bench/bench-store.ts'
 import { choose } from '../bench/choose.ts'
 import { makeEdit } from '../bench/edits.ts'

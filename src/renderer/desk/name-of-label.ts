@@ -1,6 +1,6 @@
-import { applyEdit } from '../../core/job/edit.ts'
-import type { Job } from '../../core/job/types.ts'
-import { RESERVED_NAMES } from '../../core/ledger/formula.ts'
+import { RESERVED_NAMES } from '../../core/formula/formula.ts'
+import { applyEdit } from '../../core/job/edits/edit.ts'
+import type { Job } from '../../core/job/model/types.ts'
 import { refusalOf } from '../bench/refusal.ts'
 
 /**

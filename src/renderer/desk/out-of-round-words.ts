@@ -1,6 +1,6 @@
 import type { Pixel } from '../../core/geometry/frames.ts'
 import { outOfRound } from '../../core/imaging/out-of-round.ts'
-import type { FoundOn } from '../../core/job/types.ts'
+import type { FoundOn } from '../../core/job/model/types.ts'
 import { pixelsInWords } from '../strokes/uncertainty-words.ts'
 
 const DEGREE = Math.PI / 180

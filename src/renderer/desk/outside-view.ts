@@ -1,4 +1,4 @@
-import type { Mark, View } from '../../core/job/types.ts'
+import type { Mark, View } from '../../core/job/model/types.ts'
 import type { Picks } from '../picking/picks.ts'
 import { placesOf } from './places-of.ts'
 import { isInside } from './views-at.ts'

@@ -1,5 +1,5 @@
 import type { Pixel } from '../../core/geometry/frames.ts'
-import type { Mark } from '../../core/job/types.ts'
+import type { Mark } from '../../core/job/model/types.ts'
 import type { PickedFeature } from '../picking/picks.ts'
 
 /** Where something that is picked lies on the sheet, whether it is new or an old mark; pixels of the scan. */

@@ -1,4 +1,4 @@
-import type { FoundOn } from '../../core/job/types.ts'
+import type { FoundOn } from '../../core/job/model/types.ts'
 import { fittedOf, type Picks } from '../picking/picks.ts'
 import { AS_IT_LIES, readingWords, roundWords } from '../strokes/edge-sides.ts'
 import { fittedUncertainty, pixelsInWords } from '../strokes/uncertainty-words.ts'

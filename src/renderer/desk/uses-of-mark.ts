@@ -1,4 +1,4 @@
-import type { Job } from '../../core/job/types.ts'
+import type { Job } from '../../core/job/model/types.ts'
 import type { Selection } from '../bench/selection.ts'
 
 /** What rests on a mark, in words, and how to choose it. */

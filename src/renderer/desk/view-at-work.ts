@@ -1,4 +1,4 @@
-import type { View } from '../../core/job/types.ts'
+import type { View } from '../../core/job/model/types.ts'
 import type { Bench } from '../bench/bench-store.ts'
 
 /**

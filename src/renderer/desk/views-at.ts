@@ -1,5 +1,5 @@
 import type { Pixel } from '../../core/geometry/frames.ts'
-import type { View } from '../../core/job/types.ts'
+import type { View } from '../../core/job/model/types.ts'
 
 /** Whether a pixel lies inside an outline (even-odd rule). */
 export function isInside(outline: readonly Pixel[], [x, y]: Pixel): boolean {

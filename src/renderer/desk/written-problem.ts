@@ -1,5 +1,5 @@
-import { lengthContext } from '../../core/job/length-context.ts'
-import type { Job, Unit } from '../../core/job/types.ts'
+import { lengthContext } from '../../core/job/model/length-context.ts'
+import type { Job, Unit } from '../../core/job/model/types.ts'
 import { parseDrawnScale } from '../../core/quantity/drawn-scale.ts'
 import { lengthIn } from '../../core/quantity/length.ts'
 import { parseLength } from '../../core/quantity/parse-length.ts'

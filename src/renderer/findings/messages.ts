@@ -1,6 +1,6 @@
-import type { Edit } from '../../core/job/edit-types.ts'
-import type { Job, Unit } from '../../core/job/types.ts'
-import type { Table, TableRow } from '../../core/ledger/table.ts'
+import type { Edit } from '../../core/job/edits/edit-types.ts'
+import type { Job, Unit } from '../../core/job/model/types.ts'
+import type { Table, TableRow } from '../../core/ledger/table/table.ts'
 
 /** What the window asks of the worker that computes. */
 export type ToWorker =

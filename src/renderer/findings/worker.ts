@@ -1,6 +1,6 @@
-import { applyEdit } from '../../core/job/edit.ts'
-import { dimensionTable } from '../../core/ledger/dimension-table.ts'
-import { ScantlingError } from '../../core/scantling-error.ts'
+import { applyEdit } from '../../core/job/edits/edit.ts'
+import { dimensionTable } from '../../core/ledger/table/dimension-table.ts'
+import { ScantlingError } from '../../core/words/scantling-error.ts'
 import type { FromWorker, ToWorker } from './messages.ts'
 
 const answer = (message: FromWorker): void => self.postMessage(message)

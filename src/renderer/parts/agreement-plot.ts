@@ -1,5 +1,5 @@
 import { axisX, axisY, barX, dot, plot, ruleX, ruleY, text } from '@observablehq/plot'
-import type { Unit } from '../../core/job/types.ts'
+import type { Unit } from '../../core/job/model/types.ts'
 import type { AgreementPoint } from './agreement-points.ts'
 
 /** Pixels for each point, for the axis below them, and for the names at the left. */

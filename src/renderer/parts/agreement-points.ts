@@ -1,5 +1,5 @@
-import type { Job } from '../../core/job/types.ts'
-import type { Table, TableEvidence } from '../../core/ledger/table.ts'
+import type { Job } from '../../core/job/model/types.ts'
+import type { Table, TableEvidence } from '../../core/ledger/table/table.ts'
 
 /** A dimension that is both printed and scaled. In the table's unit. */
 export interface AgreementPoint {

@@ -1,6 +1,6 @@
-import { twoFigures } from '../../core/handoff/two-figures.ts'
-import { unitSuffix } from '../../core/handoff/unit-suffix.ts'
-import type { Unit } from '../../core/job/types.ts'
+import { twoFigures } from '../../core/handoff/table/two-figures.ts'
+import { unitSuffix } from '../../core/handoff/table/unit-suffix.ts'
+import type { Unit } from '../../core/job/model/types.ts'
 import type { AgreementPoint } from './agreement-points.ts'
 
 /** A point of the chart in words: `neck_height: scaled 0.51" below printed, ± 0.095"; disputed`. */

@@ -1,6 +1,6 @@
 import type { Pixel } from '../../core/geometry/frames.ts'
 import type { Covariance } from '../../core/imaging/stroke.ts'
-import type { FoundOn } from '../../core/job/types.ts'
+import type { FoundOn } from '../../core/job/model/types.ts'
 
 /** What was found on a stroke for one mark, as a job keeps it. */
 export interface Fitted {

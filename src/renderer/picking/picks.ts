@@ -1,6 +1,6 @@
 import type { Pixel } from '../../core/geometry/frames.ts'
-import { type MarkNeed, MEASURE_NEEDS, REFERENCE_NEEDS } from '../../core/job/mark-needs.ts'
-import type { Mark } from '../../core/job/types.ts'
+import { type MarkNeed, MEASURE_NEEDS, REFERENCE_NEEDS } from '../../core/job/model/mark-needs.ts'
+import type { Mark } from '../../core/job/model/types.ts'
 import { isCornerToCorner } from './corner-to-corner.ts'
 import type { Fitted, StrokeState } from './fitted.ts'
 import type { Tool } from './tool.ts'

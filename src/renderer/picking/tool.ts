@@ -1,5 +1,5 @@
-import type { MarkNeed } from '../../core/job/mark-needs.ts'
-import type { Measure } from '../../core/job/types.ts'
+import type { MarkNeed } from '../../core/job/model/mark-needs.ts'
+import type { Measure } from '../../core/job/model/types.ts'
 
 export type ReferenceKind = 'distance' | 'diameter' | 'rectangle'
 

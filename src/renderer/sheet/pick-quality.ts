@@ -1,5 +1,5 @@
 import type { SheetPictures } from '../../contract/pictures.ts'
-import type { Mark } from '../../core/job/types.ts'
+import type { Mark } from '../../core/job/model/types.ts'
 import { HAND_SIGMA } from '../picking/picks.ts'
 
 /** How sure a pick would be. */

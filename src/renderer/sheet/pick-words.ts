@@ -1,4 +1,4 @@
-import type { MarkNeed } from '../../core/job/mark-needs.ts'
+import type { MarkNeed } from '../../core/job/model/mark-needs.ts'
 import { lastPixel, type Picks, wanted } from '../picking/picks.ts'
 import type { Tool } from '../picking/tool.ts'
 

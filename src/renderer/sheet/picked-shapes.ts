@@ -1,5 +1,5 @@
 import type { Pixel } from '../../core/geometry/frames.ts'
-import type { Mark } from '../../core/job/types.ts'
+import type { Mark } from '../../core/job/model/types.ts'
 import { fittedOf, type NewFeature, type PickedFeature, type Picks } from '../picking/picks.ts'
 import { shapeOf } from './overlay/shape.ts'
 import { middle } from './overlay/span.ts'

@@ -1,4 +1,4 @@
-import type { Sheet } from '../../core/job/types.ts'
+import type { Sheet } from '../../core/job/model/types.ts'
 import { type Aids, PLAIN } from './aids.ts'
 
 /**

@@ -1,5 +1,5 @@
 import { useState } from 'react'
-import type { Unit } from '../../core/job/types.ts'
+import type { Unit } from '../../core/job/model/types.ts'
 import { useBench } from '../bench/bench-store.ts'
 import { fileIdentity } from '../bench/bring-in.ts'
 import { LimitsButton } from '../intake/limits-dialog.tsx'

@@ -1,6 +1,6 @@
 import './start-page.css'
 import { useCallback, useState } from 'react'
-import { STANDING_CAUTIONS } from '../../core/ledger/cautions.ts'
+import { STANDING_CAUTIONS } from '../../core/ledger/table/cautions.ts'
 import { useBench } from '../bench/bench-store.ts'
 import { fileIdentity } from '../bench/bring-in.ts'
 import { Banners } from '../frame/banners.tsx'

@@ -1,5 +1,5 @@
 import type { Pixel } from '../../core/geometry/frames.ts'
-import type { StrokeReading } from '../../core/job/types.ts'
+import type { StrokeReading } from '../../core/job/model/types.ts'
 import type { StraightSide } from '../picking/how-to-pick.ts'
 import { alongScan, type Camera } from '../sheet/camera.ts'
 

@@ -1,4 +1,4 @@
-import type { FoundOn } from '../../core/job/types.ts'
+import type { FoundOn } from '../../core/job/model/types.ts'
 import { useBench } from '../bench/bench-store.ts'
 import { setPicks } from '../bench/choose.ts'
 import type { StrokeState } from '../picking/fitted.ts'

@@ -1,6 +1,6 @@
 import type { Pixel } from '../../core/geometry/frames.ts'
-import type { MarkNeed } from '../../core/job/mark-needs.ts'
-import type { FoundOn, Mark } from '../../core/job/types.ts'
+import type { MarkNeed } from '../../core/job/model/mark-needs.ts'
+import type { FoundOn, Mark } from '../../core/job/model/types.ts'
 import type { HowToPick } from '../picking/how-to-pick.ts'
 import type { Camera } from '../sheet/camera.ts'
 import { seenFrom } from './edge-sides.ts'

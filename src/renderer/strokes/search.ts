@@ -11,7 +11,7 @@ import type {
   StrokeLine,
   StrokePoint,
 } from '../../core/imaging/stroke.ts'
-import type { FoundOn, StrokeReading } from '../../core/job/types.ts'
+import type { FoundOn, StrokeReading } from '../../core/job/model/types.ts'
 import type { RoundSide, StraightSide } from '../picking/how-to-pick.ts'
 import { type SeenFrom, sideOf } from './edge-sides.ts'
 

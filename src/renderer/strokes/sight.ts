@@ -1,6 +1,6 @@
 import { createStore } from 'zustand/vanilla'
 import type { Pixel } from '../../core/geometry/frames.ts'
-import type { StrokeReading } from '../../core/job/types.ts'
+import type { StrokeReading } from '../../core/job/model/types.ts'
 import type { FoundStroke } from './search.ts'
 
 /** What a pick where the pointer is would take. Apart from the bench, so that it renders nothing. */

@@ -1,5 +1,5 @@
 import { symmetric2 } from '../../core/geometry/symmetric2.ts'
-import type { Mark } from '../../core/job/types.ts'
+import type { Mark } from '../../core/job/model/types.ts'
 import type { Fitted } from '../picking/fitted.ts'
 
 /** Pixels to two figures, and never more than four decimals: `0.062 px`. */

@@ -1,4 +1,4 @@
-import { ScantlingError } from '../../core/scantling-error.ts'
+import { ScantlingError } from '../../core/words/scantling-error.ts'
 import type { FromSearcher, ToSearcher } from './messages.ts'
 import { runSearch, type SearchResult } from './search.ts'
 

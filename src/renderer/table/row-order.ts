@@ -1,4 +1,4 @@
-import type { TableRow } from '../../core/ledger/table.ts'
+import type { TableRow } from '../../core/ledger/table/table.ts'
 import type { ColumnName } from './columns.ts'
 
 const STATUS_ORDER = ['disputed', 'open', 'single', 'agreed']

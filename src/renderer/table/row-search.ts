@@ -1,4 +1,4 @@
-import type { TableRow } from '../../core/ledger/table.ts'
+import type { TableRow } from '../../core/ledger/table/table.ts'
 
 const folded = (text: string): string => text.toLocaleLowerCase('en-GB').replaceAll('−', '-')
 

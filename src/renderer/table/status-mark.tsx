@@ -1,5 +1,5 @@
 import './status-mark.css'
-import type { Status } from '../../core/ledger/table.ts'
+import type { Status } from '../../core/ledger/table/table.ts'
 
 /** How the evidence of a dimension stands, as a drawn sign and in its word. */
 export function StatusMark({ status }: { status: Status }) {

@@ -1,6 +1,6 @@
 import './table-cautions.css'
 import { useState } from 'react'
-import { STANDING_CAUTIONS } from '../../core/ledger/cautions.ts'
+import { STANDING_CAUTIONS } from '../../core/ledger/table/cautions.ts'
 import { Button } from '../parts/button.tsx'
 import { Dialog } from '../parts/dialog.tsx'
 import { Icon } from '../parts/icon.tsx'

@@ -2,8 +2,8 @@
 // biome-ignore-all lint/a11y/useFocusableInteractive: the grid has the focus and names the cell that is active
 // biome-ignore-all lint/a11y/useKeyWithClickEvents: the grid hears the keys
 import { memo } from 'react'
-import type { Unit } from '../../core/job/types.ts'
-import type { TableRow as Row } from '../../core/ledger/table.ts'
+import type { Unit } from '../../core/job/model/types.ts'
+import type { TableRow as Row } from '../../core/ledger/table/table.ts'
 import { CellEditor } from './cell-editor.tsx'
 import { type ColumnName, HEADINGS } from './columns.ts'
 import { TableCell, wholeText } from './table-cell.tsx'

@@ -1,6 +1,6 @@
 import './table-tools.css'
 import { Button as AriaButton, Input, SearchField } from 'react-aria-components'
-import type { Unit } from '../../core/job/types.ts'
+import type { Unit } from '../../core/job/model/types.ts'
 import { useBench } from '../bench/bench-store.ts'
 import { lookIn } from '../bench/take-in.ts'
 import { Choice } from '../parts/choice.tsx'

@@ -7,7 +7,7 @@ import {
   tableFeatures,
   useTable,
 } from '@tanstack/react-table'
-import type { TableRow } from '../../core/ledger/table.ts'
+import type { TableRow } from '../../core/ledger/table/table.ts'
 import { COLUMNS, type ColumnName } from './columns.ts'
 import { compareRows } from './row-order.ts'
 import { rowHas } from './row-search.ts'

@@ -1,6 +1,6 @@
 import fc from 'fast-check'
 import type { Pixel } from '../../../src/core/geometry/frames.ts'
-import type { Dimension, Evidence, Job, Mark, Reference, View } from '../../../src/core/job/types.ts'
+import type { Dimension, Evidence, Job, Mark, Reference, View } from '../../../src/core/job/model/types.ts'
 
 /** Draws the next value of an arbitrary; what `fc.gen()` gives. */
 export type Draw = fc.GeneratorValue

@@ -1,12 +1,12 @@
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
-import { JobError } from '../../../src/core/job/job-error.ts'
+import type { Job } from '../../../src/core/job/model/types.ts'
 import { parseJobText } from '../../../src/core/job/parse-job-text.ts'
 import { readJob } from '../../../src/core/job/read-job.ts'
-import type { Job } from '../../../src/core/job/types.ts'
+import { JobError } from '../../../src/core/job/text/job-error.ts'
 import { writeJob } from '../../../src/core/job/write-job.ts'
 import { anyJob } from './arbitrary-job.ts'
-import { nodes, withNode } from './edited-json.ts'
+import { nodes, withNode } from './edits/edited-json.ts'
 import { winchJob } from './winch-job.ts'
 
 type Path = (string | number)[]

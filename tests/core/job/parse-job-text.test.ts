@@ -1,9 +1,9 @@
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
-import { JobError } from '../../../src/core/job/job-error.ts'
-import { findJsonFault } from '../../../src/core/job/json-fault.ts'
-import { newJob } from '../../../src/core/job/new-job.ts'
+import { newJob } from '../../../src/core/job/model/new-job.ts'
 import { parseJobText } from '../../../src/core/job/parse-job-text.ts'
+import { JobError } from '../../../src/core/job/text/job-error.ts'
+import { findJsonFault } from '../../../src/core/job/text/json-fault.ts'
 import { writeJob } from '../../../src/core/job/write-job.ts'
 
 describe('the text of a job', () => {

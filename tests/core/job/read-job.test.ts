@@ -1,8 +1,8 @@
 import { describe, expect, it } from 'vitest'
-import { JobError } from '../../../src/core/job/job-error.ts'
-import { newJob } from '../../../src/core/job/new-job.ts'
+import { newJob } from '../../../src/core/job/model/new-job.ts'
 import { readJob } from '../../../src/core/job/read-job.ts'
-import { withNode } from './edited-json.ts'
+import { JobError } from '../../../src/core/job/text/job-error.ts'
+import { withNode } from './edits/edited-json.ts'
 import { winchJob } from './winch-job.ts'
 
 function refusal(json: unknown): string {

@@ -1,4 +1,4 @@
-import type { Job } from '../../../src/core/job/types.ts'
+import type { Job } from '../../../src/core/job/model/types.ts'
 
 /** A small sound job that uses every list, every kind of mark, reference, measure and evidence. */
 export function winchJob(): Job {

@@ -1,9 +1,9 @@
 import { describe, expect, it } from 'vitest'
-import { newJob } from '../../../src/core/job/new-job.ts'
+import { newJob } from '../../../src/core/job/model/new-job.ts'
 import { parseJobText } from '../../../src/core/job/parse-job-text.ts'
 import { readJob } from '../../../src/core/job/read-job.ts'
 import { writeJob } from '../../../src/core/job/write-job.ts'
-import { nodes, withNode } from './edited-json.ts'
+import { nodes, withNode } from './edits/edited-json.ts'
 import { winchJob } from './winch-job.ts'
 
 /** The same JSON with the fields of every object in reverse order. */

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest'
-import { dimensionTable } from '../../../src/core/ledger/dimension-table.ts'
+import { dimensionTable } from '../../../src/core/ledger/table/dimension-table.ts'
 import { derived, dimension, found, point, printed, rowOf, scaled, smallJob } from './small-job.ts'
 
 const half = ['A', 'C'] // 10 in on the sheet

@@ -1,9 +1,9 @@
 import { readFileSync } from 'node:fs'
 import { describe, expect, it } from 'vitest'
+import type { Job } from '../../../src/core/job/model/types.ts'
 import { readJob } from '../../../src/core/job/read-job.ts'
-import type { Job } from '../../../src/core/job/types.ts'
-import { dimensionTable } from '../../../src/core/ledger/dimension-table.ts'
-import type { Table, TableRow } from '../../../src/core/ledger/table.ts'
+import { dimensionTable } from '../../../src/core/ledger/table/dimension-table.ts'
+import type { Table, TableRow } from '../../../src/core/ledger/table/table.ts'
 import { derived, dimension, found, printed, scaled, smallJob } from './small-job.ts'
 
 const sample: Job = readJob(

@@ -1,8 +1,8 @@
 import type { Pixel } from '../../../src/core/geometry/frames.ts'
+import type { Dimension, Evidence, Job, Mark, Reference } from '../../../src/core/job/model/types.ts'
 import { readJob } from '../../../src/core/job/read-job.ts'
-import type { Dimension, Evidence, Job, Mark, Reference } from '../../../src/core/job/types.ts'
-import { dimensionTable } from '../../../src/core/ledger/dimension-table.ts'
-import type { TableRow } from '../../../src/core/ledger/table.ts'
+import { dimensionTable } from '../../../src/core/ledger/table/dimension-table.ts'
+import type { TableRow } from '../../../src/core/ledger/table/table.ts'
 
 /** A point mark. */
 export const point = (id: string, pixel: Pixel, more: Partial<Mark> = {}): Mark =>

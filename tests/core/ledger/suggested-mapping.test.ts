@@ -1,9 +1,9 @@
 import { expect, it } from 'vitest'
-import { newJob } from '../../../src/core/job/new-job.ts'
+import { newJob } from '../../../src/core/job/model/new-job.ts'
+import type { Mark } from '../../../src/core/job/model/types.ts'
 import { readJob } from '../../../src/core/job/read-job.ts'
-import type { Mark } from '../../../src/core/job/types.ts'
-import { dimensionTable } from '../../../src/core/ledger/dimension-table.ts'
-import { tableSchema } from '../../../src/core/ledger/table-schema.ts'
+import { dimensionTable } from '../../../src/core/ledger/table/dimension-table.ts'
+import { tableSchema } from '../../../src/core/ledger/table/table-schema.ts'
 
 const at = (id: string, x: number, y: number): Mark => ({
   id,

@@ -5,7 +5,7 @@ import { angleFromDegrees, angleInRadians } from '../../../src/core/quantity/ang
 import { formatAngle } from '../../../src/core/quantity/format-angle.ts'
 import { NotationError } from '../../../src/core/quantity/notation-error.ts'
 import { parseAngle } from '../../../src/core/quantity/parse-angle.ts'
-import { ScantlingError } from '../../../src/core/scantling-error.ts'
+import { ScantlingError } from '../../../src/core/words/scantling-error.ts'
 import { stoppingPlace } from './stopping-place.ts'
 
 const radians = (degrees: number): number => (degrees * Math.PI) / 180

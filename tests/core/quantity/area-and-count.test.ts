@@ -4,7 +4,7 @@ import { formatArea } from '../../../src/core/quantity/format-area.ts'
 import { formatCount } from '../../../src/core/quantity/format-count.ts'
 import { parseArea } from '../../../src/core/quantity/parse-area.ts'
 import { parseCount } from '../../../src/core/quantity/parse-count.ts'
-import { ScantlingError } from '../../../src/core/scantling-error.ts'
+import { ScantlingError } from '../../../src/core/words/scantling-error.ts'
 import { stoppingPlace } from './stopping-place.ts'
 
 describe('an area', () => {

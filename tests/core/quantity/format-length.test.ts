@@ -9,7 +9,7 @@ import {
   lengthIn,
 } from '../../../src/core/quantity/length.ts'
 import { parseLength } from '../../../src/core/quantity/parse-length.ts'
-import { ScantlingError } from '../../../src/core/scantling-error.ts'
+import { ScantlingError } from '../../../src/core/words/scantling-error.ts'
 
 const IN: LengthFormat = { unit: 'in' }
 

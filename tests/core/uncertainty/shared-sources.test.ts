@@ -1,12 +1,12 @@
 import { describe, expect, it } from 'vitest'
-import { calibrate } from '../../../src/core/sheet/calibrate.ts'
-import { measureFeatures } from '../../../src/core/sheet/measure-feature.ts'
-import { distanceReference } from '../../../src/core/sheet/reference.ts'
+import { calibrate } from '../../../src/core/calibration/calibrate.ts'
+import { distanceReference } from '../../../src/core/calibration/reference.ts'
+import { measureFeatures } from '../../../src/core/measuring/measure-features.ts'
 import { add, divide, scale, subtract } from '../../../src/core/uncertainty/arithmetic.ts'
 import { uncertaintyBudget } from '../../../src/core/uncertainty/budget.ts'
 import { correlation, covariance, standardUncertainty } from '../../../src/core/uncertainty/covariance.ts'
 import { exact, fromTerms, measured } from '../../../src/core/uncertainty/uncertain.ts'
-import { pointMark, viewOf } from '../sheet/marks.ts'
+import { pointMark, viewOf } from '../measuring/marks.ts'
 
 describe('numbers that share a source of error', () => {
   const x = measured(12.5, 0.3, 'caliper')

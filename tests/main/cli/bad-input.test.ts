@@ -1,7 +1,7 @@
 import { readFile, rm, symlink, writeFile } from 'node:fs/promises'
 import { join } from 'node:path'
 import { afterAll, beforeAll, describe, expect, test } from 'vitest'
-import type { Dimension, Job, View } from '../../../src/core/job/types.ts'
+import type { Dimension, Job, View } from '../../../src/core/job/model/types.ts'
 import { writeJob } from '../../../src/core/job/write-job.ts'
 import { type BundledProgram, bundleProgram } from '../fixtures/bundle-program.ts'
 import { folderSnapshot } from '../fixtures/folder-snapshot.ts'

@@ -10,7 +10,7 @@ import {
   type SheetPictures,
   TILE,
 } from '../../../src/contract/pictures.ts'
-import type { Sheet } from '../../../src/core/job/types.ts'
+import type { Sheet } from '../../../src/core/job/model/types.ts'
 import { pageFile } from '../../../src/main/services/scans/page-file.ts'
 import { readPage } from '../../../src/main/services/scans/reader/read-scan.ts'
 import { type BenchWithScan, benchWithScan } from '../fixtures/bench-with-scan.ts'

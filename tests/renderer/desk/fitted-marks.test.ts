@@ -1,8 +1,8 @@
 import { describe, expect, it } from 'vitest'
 import type { Pixel } from '../../../src/core/geometry/frames.ts'
-import { applyEdit } from '../../../src/core/job/edit.ts'
-import { newJob } from '../../../src/core/job/new-job.ts'
-import type { Job, Mark } from '../../../src/core/job/types.ts'
+import { applyEdit } from '../../../src/core/job/edits/edit.ts'
+import { newJob } from '../../../src/core/job/model/new-job.ts'
+import type { Job, Mark } from '../../../src/core/job/model/types.ts'
 import {
   byHandEdit,
   dimensionEdit,

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest'
-import { MAPPINGS } from '../../../src/core/sheet/mapping.ts'
+import { MAPPINGS } from '../../../src/core/mapping/mapping.ts'
 import { agreement, difference, MAPPING_WORDS, offStated } from '../../../src/renderer/desk/in-words.ts'
 
 describe('the fit of a view in words', () => {

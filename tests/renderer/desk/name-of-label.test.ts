@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest'
-import { newJob } from '../../../src/core/job/new-job.ts'
+import { newJob } from '../../../src/core/job/model/new-job.ts'
 import { nameOfLabel, nameProblem } from '../../../src/renderer/desk/name-of-label.ts'
 
 describe('the name in formulas of what a person calls a dimension', () => {

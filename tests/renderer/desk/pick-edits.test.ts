@@ -1,9 +1,9 @@
 import { describe, expect, it } from 'vitest'
-import { applyEdit } from '../../../src/core/job/edit.ts'
-import type { Edit } from '../../../src/core/job/edit-types.ts'
-import { newJob } from '../../../src/core/job/new-job.ts'
-import type { Job, Measure } from '../../../src/core/job/types.ts'
-import { dimensionTable } from '../../../src/core/ledger/dimension-table.ts'
+import { applyEdit } from '../../../src/core/job/edits/edit.ts'
+import type { Edit } from '../../../src/core/job/edits/edit-types.ts'
+import { newJob } from '../../../src/core/job/model/new-job.ts'
+import type { Job, Measure } from '../../../src/core/job/model/types.ts'
+import { dimensionTable } from '../../../src/core/ledger/table/dimension-table.ts'
 import {
   dimensionEdit,
   evidenceEdit,

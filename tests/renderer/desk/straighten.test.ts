@@ -1,9 +1,9 @@
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
-import { applyEdit } from '../../../src/core/job/edit.ts'
-import type { Edit } from '../../../src/core/job/edit-types.ts'
-import { newJob } from '../../../src/core/job/new-job.ts'
-import type { Job } from '../../../src/core/job/types.ts'
+import { applyEdit } from '../../../src/core/job/edits/edit.ts'
+import type { Edit } from '../../../src/core/job/edits/edit-types.ts'
+import { newJob } from '../../../src/core/job/model/new-job.ts'
+import type { Job } from '../../../src/core/job/model/types.ts'
 import { viewEdit } from '../../../src/renderer/desk/pick-edits.ts'
 import {
   pickedLine,

@@ -1,5 +1,5 @@
 import { expect, it } from 'vitest'
-import type { View } from '../../../src/core/job/types.ts'
+import type { View } from '../../../src/core/job/model/types.ts'
 import { type Bench, useBench } from '../../../src/renderer/bench/bench-store.ts'
 import { viewAtWork } from '../../../src/renderer/desk/view-at-work.ts'
 import { noPicks } from '../../../src/renderer/picking/picks.ts'

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest'
 import type { Pixel } from '../../../src/core/geometry/frames.ts'
-import type { Mark, View } from '../../../src/core/job/types.ts'
+import type { Mark, View } from '../../../src/core/job/model/types.ts'
 import { outsideView } from '../../../src/renderer/desk/outside-view.ts'
 import { isInside, viewsAt } from '../../../src/renderer/desk/views-at.ts'
 import { noPicks, withMark, withPick } from '../../../src/renderer/picking/picks.ts'

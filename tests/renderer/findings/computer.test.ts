@@ -1,5 +1,5 @@
 import { expect, it, vi } from 'vitest'
-import { newJob } from '../../../src/core/job/new-job.ts'
+import { newJob } from '../../../src/core/job/model/new-job.ts'
 import { Computer } from '../../../src/renderer/findings/computer.ts'
 import type { FromWorker, ToWorker } from '../../../src/renderer/findings/messages.ts'
 

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest'
-import { MEASURE_NEEDS } from '../../../src/core/job/mark-needs.ts'
-import type { Measure } from '../../../src/core/job/types.ts'
+import { MEASURE_NEEDS } from '../../../src/core/job/model/mark-needs.ts'
+import type { Measure } from '../../../src/core/job/model/types.ts'
 import { MEASURE_WORDS, pickProgress, pickSentence } from '../../../src/renderer/bench/pick-words.ts'
 import { ended, noPicks, type Picks, withPick } from '../../../src/renderer/picking/picks.ts'
 import type { Tool } from '../../../src/renderer/picking/tool.ts'

@@ -1,6 +1,6 @@
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
-import { dimensionTable } from '../../../src/core/ledger/dimension-table.ts'
+import { dimensionTable } from '../../../src/core/ledger/table/dimension-table.ts'
 import { agreementPoints } from '../../../src/renderer/parts/agreement-points.ts'
 import { agreementWords } from '../../../src/renderer/parts/agreement-words.ts'
 import { budgetSegments, percentage } from '../../../src/renderer/parts/budget-segments.ts'

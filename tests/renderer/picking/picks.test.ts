@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest'
 import type { Pixel } from '../../../src/core/geometry/frames.ts'
-import type { Mark } from '../../../src/core/job/types.ts'
+import type { Mark } from '../../../src/core/job/model/types.ts'
 import {
   canEnd,
   ended,

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest'
-import type { Job } from '../../../src/core/job/types.ts'
-import type { Table } from '../../../src/core/ledger/table.ts'
+import type { Job } from '../../../src/core/job/model/types.ts'
+import type { Table } from '../../../src/core/ledger/table/table.ts'
 import { wholeSheet } from '../../../src/renderer/sheet/camera.ts'
 import { displayList } from '../../../src/renderer/sheet/overlay/display-list.ts'
 import { collide, readable } from '../../../src/renderer/sheet/overlay/geometry-on-screen.ts'

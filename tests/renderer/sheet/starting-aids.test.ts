@@ -1,6 +1,6 @@
 import sharp from 'sharp'
 import { describe, expect, it } from 'vitest'
-import type { Sheet } from '../../../src/core/job/types.ts'
+import type { Sheet } from '../../../src/core/job/model/types.ts'
 import { PLAIN } from '../../../src/renderer/sheet/aids.ts'
 import { toScreen } from '../../../src/renderer/sheet/camera.ts'
 import { startingAids } from '../../../src/renderer/sheet/starting-aids.ts'

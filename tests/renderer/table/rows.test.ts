@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest'
-import type { TableRow } from '../../../src/core/ledger/table.ts'
+import type { TableRow } from '../../../src/core/ledger/table/table.ts'
 import type { ColumnName } from '../../../src/renderer/table/columns.ts'
 import { columnsFor } from '../../../src/renderer/table/columns.ts'
 import { compareRows } from '../../../src/renderer/table/row-order.ts'

@@ -1,5 +1,5 @@
-import { statedValue } from '../../../src/core/handoff/stated-value.ts'
-import type { Table } from '../../../src/core/ledger/table.ts'
+import { statedValue } from '../../../src/core/handoff/table/stated-value.ts'
+import type { Table } from '../../../src/core/ledger/table/table.ts'
 import { tableByCommand } from './program.ts'
 import type { ShownRow } from './table-in-window.ts'
 

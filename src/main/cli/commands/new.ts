@@ -1,5 +1,5 @@
 import { type Command, Option } from 'commander'
-import type { Unit } from '../../../core/job/types.ts'
+import type { Unit } from '../../../core/job/model/types.ts'
 import type { PageChoice } from '../given-scans.ts'
 import { note, print } from '../output.ts'
 import { aboveZero, notBlank } from '../text-option.ts'

@@ -12,11 +12,11 @@ Examples:
 async function schemaOf(subject: Subject): Promise<object> {
   switch (subject) {
     case 'job':
-      return (await import('../../../core/job/schema.ts')).jobJsonSchema()
+      return (await import('../../../core/job/model/schema.ts')).jobJsonSchema()
     case 'table':
-      return (await import('../../../core/ledger/table-schema.ts')).tableJsonSchema()
+      return (await import('../../../core/ledger/table/table-schema.ts')).tableJsonSchema()
     case 'edit':
-      return (await import('../../../core/job/edit.ts')).editJsonSchema()
+      return (await import('../../../core/job/edits/edit.ts')).editJsonSchema()
   }
 }
 

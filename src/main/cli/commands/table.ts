@@ -1,5 +1,5 @@
 import { type Command, InvalidArgumentError, Option } from 'commander'
-import type { Table } from '../../../core/ledger/table.ts'
+import type { Table } from '../../../core/ledger/table/table.ts'
 import { COLUMNS_WITHOUT_TERMINAL, fail, note, outputWidth, print } from '../output.ts'
 
 const FORMATS = ['text', 'json', 'csv', 'md'] as const
@@ -52,13 +52,13 @@ const wholeNumber =
 async function written(table: Table, format: Format): Promise<string> {
   switch (format) {
     case 'text':
-      return (await import('../../../core/handoff/table-text.ts')).tableText(table, outputWidth())
+      return (await import('../../../core/handoff/table/table-text.ts')).tableText(table, outputWidth())
     case 'json':
-      return (await import('../../../core/handoff/table-json.ts')).tableJson(table)
+      return (await import('../../../core/handoff/table/table-json.ts')).tableJson(table)
     case 'csv':
-      return (await import('../../../core/handoff/table-csv.ts')).tableCsv(table)
+      return (await import('../../../core/handoff/table/table-csv.ts')).tableCsv(table)
     case 'md':
-      return (await import('../../../core/handoff/table-markdown.ts')).tableMarkdown(table)
+      return (await import('../../../core/handoff/table/table-markdown.ts')).tableMarkdown(table)
   }
 }
 

@@ -1,7 +1,7 @@
 import { mkdir, readdir, rm } from 'node:fs/promises'
 import { join } from 'node:path'
+import type { Job } from '../../../core/job/model/types.ts'
 import { readJob } from '../../../core/job/read-job.ts'
-import type { Job } from '../../../core/job/types.ts'
 import { writeJob } from '../../../core/job/write-job.ts'
 import { replaceFile } from '../files/replace-file.ts'
 import { systemCode, systemReason } from '../files/system-reason.ts'

@@ -1,6 +1,6 @@
 import { basename, extname, resolve } from 'node:path'
-import { newJob } from '../../../core/job/new-job.ts'
-import type { Job, Sheet, Unit } from '../../../core/job/types.ts'
+import { newJob } from '../../../core/job/model/new-job.ts'
+import type { Job, Sheet, Unit } from '../../../core/job/model/types.ts'
 import type { AddedScan } from '../scans/add-scan.ts'
 
 /** What a sheet is called until a person names it: the scan's file, without its extension. */

@@ -1,4 +1,4 @@
-import type { Job, Sheet } from '../../../core/job/types.ts'
+import type { Job, Sheet } from '../../../core/job/model/types.ts'
 import { confineScanName } from '../scans/scan-path.ts'
 import { type SheetScan, verifySheet } from '../scans/verify-scans.ts'
 import { ServiceError } from '../service-error.ts'

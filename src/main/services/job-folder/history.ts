@@ -1,4 +1,4 @@
-import type { Edit } from '../../../core/job/edit.ts'
+import type { Edit } from '../../../core/job/edits/edit.ts'
 
 /** What can be undone or made again: the edit that does it, and the name and number of the one it is about. */
 export interface HistoryEntry {

@@ -1,5 +1,5 @@
-import type { Edit } from '../../../core/job/edit.ts'
-import type { Job } from '../../../core/job/types.ts'
+import type { Edit } from '../../../core/job/edits/edit.ts'
+import type { Job } from '../../../core/job/model/types.ts'
 import { writeJob } from '../../../core/job/write-job.ts'
 import { replaceFile } from '../files/replace-file.ts'
 import { systemReason } from '../files/system-reason.ts'

@@ -1,4 +1,4 @@
-import type { Edit } from '../../../core/job/edit.ts'
+import type { Edit } from '../../../core/job/edits/edit.ts'
 
 /** The edit that an undo or redo is about: its number and its name. */
 export interface Named {

@@ -1,5 +1,5 @@
-import type { Edit } from '../../../core/job/edit.ts'
-import type { Job } from '../../../core/job/types.ts'
+import type { Edit } from '../../../core/job/edits/edit.ts'
+import type { Job } from '../../../core/job/model/types.ts'
 import type { SheetScan } from '../scans/verify-scans.ts'
 import type { History } from './history.ts'
 import type { JournalLine } from './journal-line.ts'

@@ -6,7 +6,7 @@ import {
   readEdit,
   reviewEdit,
   stampEdit,
-} from '../../../core/job/edit.ts'
+} from '../../../core/job/edits/edit.ts'
 import { ServiceError } from '../service-error.ts'
 import { guardScans } from './guard-scans.ts'
 import { afterEdit, afterRedo, afterUndo } from './history.ts'

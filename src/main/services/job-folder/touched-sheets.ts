@@ -1,4 +1,4 @@
-import type { Job } from '../../../core/job/types.ts'
+import type { Job } from '../../../core/job/model/types.ts'
 
 interface OnSheet {
   id: string

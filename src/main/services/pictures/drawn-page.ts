@@ -1,7 +1,7 @@
 import { access, mkdir, rm } from 'node:fs/promises'
 import { join } from 'node:path'
 import type { Limits } from '../../../contract/limits.ts'
-import type { Sheet } from '../../../core/job/types.ts'
+import type { Sheet } from '../../../core/job/model/types.ts'
 import { pageFile } from '../scans/page-file.ts'
 import { halfMade } from './half-made.ts'
 import type { PageFile } from './open-page.ts'

@@ -1,6 +1,6 @@
 import { lstat, readdir, realpath, rm } from 'node:fs/promises'
 import { join } from 'node:path'
-import type { Sheet } from '../../../core/job/types.ts'
+import type { Sheet } from '../../../core/job/model/types.ts'
 import { PICTURE_FOLDER, pictureFolderName } from './picture-names.ts'
 
 /**

@@ -5,7 +5,7 @@ import {
   pyramidLevels,
   type SheetPictures,
 } from '../../../contract/pictures.ts'
-import type { Sheet } from '../../../core/job/types.ts'
+import type { Sheet } from '../../../core/job/model/types.ts'
 import { tooManyPixels } from '../scans/pixel-limit.ts'
 import { resolveScan } from '../scans/scan-path.ts'
 import type { SheetScan } from '../scans/verify-scans.ts'

@@ -1,6 +1,6 @@
 import { basename } from 'node:path'
 import type { Limits } from '../../../contract/limits.ts'
-import type { Sheet } from '../../../core/job/types.ts'
+import type { Sheet } from '../../../core/job/model/types.ts'
 import { mustHaveSize } from './must-have-size.ts'
 import { drawPage } from './reader/read-scan.ts'
 import { scanFormat } from './scan-format.ts'

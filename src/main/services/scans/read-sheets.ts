@@ -1,4 +1,4 @@
-import type { Sheet } from '../../../core/job/types.ts'
+import type { Sheet } from '../../../core/job/model/types.ts'
 import type { GivenScan, WantedPage } from './given-scan.ts'
 import type { PageRead } from './page-read.ts'
 import { type ReadWith, readPage } from './reader/read-scan.ts'

@@ -1,4 +1,4 @@
-import type { Sheet } from '../../../core/job/types.ts'
+import type { Sheet } from '../../../core/job/model/types.ts'
 import { systemReason } from '../files/system-reason.ts'
 import type { Acknowledged, JobSession } from '../job-folder/job-session.ts'
 import { LIMITS } from '../limits/kept-limits.ts'

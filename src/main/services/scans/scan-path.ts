@@ -1,6 +1,6 @@
 import { realpath } from 'node:fs/promises'
 import { isAbsolute, join, relative } from 'node:path'
-import { isScanName } from '../../../core/job/scan-name.ts'
+import { isScanName } from '../../../core/job/model/scan-name.ts'
 import { scansFolder } from '../job-folder/layout.ts'
 import { ServiceError } from '../service-error.ts'
 

@@ -1,5 +1,5 @@
 import { stat } from 'node:fs/promises'
-import type { Job, Sheet } from '../../../core/job/types.ts'
+import type { Job, Sheet } from '../../../core/job/model/types.ts'
 import { systemReason } from '../files/system-reason.ts'
 import { ServiceError } from '../service-error.ts'
 import { hashFile } from './hash-file.ts'

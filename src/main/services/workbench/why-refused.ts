@@ -1,5 +1,5 @@
-import { asSentence } from '../../../core/as-sentence.ts'
-import { ScantlingError } from '../../../core/scantling-error.ts'
+import { asSentence } from '../../../core/words/as-sentence.ts'
+import { ScantlingError } from '../../../core/words/scantling-error.ts'
 
 /** Why something was not done, as a sentence for a person; what there is to know of it goes into the log. */
 export function whyRefused(what: string, error: unknown, log: (line: string) => void): string {

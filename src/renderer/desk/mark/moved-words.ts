@@ -1,6 +1,6 @@
 import { fitCircle } from '../../../core/geometry/fit-circle.ts'
 import { fitLine } from '../../../core/geometry/fit-line.ts'
-import type { Mark } from '../../../core/job/types.ts'
+import type { Mark } from '../../../core/job/model/types.ts'
 import type { Fitted } from '../../picking/fitted.ts'
 import { pixelsInWords } from '../../strokes/uncertainty-words.ts'
 

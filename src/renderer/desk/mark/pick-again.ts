@@ -1,5 +1,5 @@
-import type { MarkNeed } from '../../../core/job/mark-needs.ts'
-import type { Mark } from '../../../core/job/types.ts'
+import type { MarkNeed } from '../../../core/job/model/mark-needs.ts'
+import type { Mark } from '../../../core/job/model/types.ts'
 import { choose, takeUp } from '../../bench/choose.ts'
 import { type Camera, fitted } from '../../sheet/camera.ts'
 import { setCamera } from '../../sheet/camera-store.ts'

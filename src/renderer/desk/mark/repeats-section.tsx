@@ -1,6 +1,6 @@
 import { GeometryError } from '../../../core/geometry/geometry-error.ts'
-import type { Mark } from '../../../core/job/types.ts'
-import { type RepeatScatter, repeatScatter } from '../../../core/sheet/repeat-scatter.ts'
+import type { Mark } from '../../../core/job/model/types.ts'
+import { type RepeatScatter, repeatScatter } from '../../../core/measuring/features/repeat-scatter.ts'
 import { Button } from '../../parts/button.tsx'
 import { Section } from '../../parts/section.tsx'
 import { pixelsInWords } from '../../strokes/uncertainty-words.ts'

@@ -1,4 +1,4 @@
-import type { RepeatScatter } from '../../../core/sheet/repeat-scatter.ts'
+import type { RepeatScatter } from '../../../core/measuring/features/repeat-scatter.ts'
 import { pixelsInWords } from '../../strokes/uncertainty-words.ts'
 
 const OF: Readonly<Record<RepeatScatter['of'], string>> = {

@@ -1,5 +1,5 @@
 import { useState } from 'react'
-import type { Mark } from '../../../core/job/types.ts'
+import type { Mark } from '../../../core/job/model/types.ts'
 import { useBench } from '../../bench/bench-store.ts'
 import { makeEdit } from '../../bench/edits.ts'
 import { Button } from '../../parts/button.tsx'

@@ -1,4 +1,4 @@
-import type { Job } from '../../../core/job/types.ts'
+import type { Job } from '../../../core/job/model/types.ts'
 import { Combo } from '../../parts/combo.tsx'
 import type { PickerOption } from '../../parts/picker.tsx'
 

@@ -1,5 +1,8 @@
-import { type FromWebAnnotations, fromWebAnnotations } from '../../../core/handoff/from-web-annotations.ts'
-import type { Job } from '../../../core/job/types.ts'
+import {
+  type FromWebAnnotations,
+  fromWebAnnotations,
+} from '../../../core/handoff/annotations/from-web-annotations.ts'
+import type { Job } from '../../../core/job/model/types.ts'
 import { makeEdit } from '../../bench/edits.ts'
 import { refusalOf } from '../../bench/refusal.ts'
 import { inBatches } from './note-edits.ts'

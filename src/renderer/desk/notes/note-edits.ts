@@ -1,5 +1,5 @@
-import type { Edit } from '../../../core/job/edit-types.ts'
-import type { Job, Note } from '../../../core/job/types.ts'
+import type { Edit } from '../../../core/job/edits/edit-types.ts'
+import type { Job, Note } from '../../../core/job/model/types.ts'
 import { freshId } from '../fresh-id.ts'
 
 /** Adds a note; who wrote it and when is put in as it is kept. */

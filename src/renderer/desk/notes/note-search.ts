@@ -1,4 +1,4 @@
-import type { Job, Note } from '../../../core/job/types.ts'
+import type { Job, Note } from '../../../core/job/model/types.ts'
 import { aboutOf, noteNumber, noteSignature } from './note-words.ts'
 
 const folded = (text: string): string =>

@@ -1,4 +1,4 @@
-import type { Job, Note } from '../../../core/job/types.ts'
+import type { Job, Note } from '../../../core/job/model/types.ts'
 import type { Selection } from '../../bench/selection.ts'
 import { momentInWords, personName } from '../../bench/signature.ts'
 

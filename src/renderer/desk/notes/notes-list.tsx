@@ -1,6 +1,6 @@
 import { useEffect, useRef, useState } from 'react'
 import { Button } from 'react-aria-components'
-import type { Job, Note } from '../../../core/job/types.ts'
+import type { Job, Note } from '../../../core/job/model/types.ts'
 import { useBench } from '../../bench/bench-store.ts'
 import { choose, putDown, showSheet } from '../../bench/choose.ts'
 import { TextField } from '../../parts/text-field.tsx'

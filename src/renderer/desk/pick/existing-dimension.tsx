@@ -1,4 +1,4 @@
-import type { Dimension, Job, Unit } from '../../../core/job/types.ts'
+import type { Dimension, Job, Unit } from '../../../core/job/model/types.ts'
 import { Combo } from '../../parts/combo.tsx'
 import { evidenceEdit, type MeasurePicks } from '../pick-edits.ts'
 import { TrialFigure } from './trial-figure.tsx'

@@ -1,4 +1,4 @@
-import type { Measure, View } from '../../../core/job/types.ts'
+import type { Measure, View } from '../../../core/job/model/types.ts'
 import { useBench } from '../../bench/bench-store.ts'
 import { choose, goTo, putDown, setPicks, takeUp } from '../../bench/choose.ts'
 import { calibratedViews } from '../../bench/guide.ts'

@@ -1,6 +1,6 @@
 import { useState } from 'react'
-import { kindOfMeasure } from '../../../core/job/mark-needs.ts'
-import type { Job, Unit, View } from '../../../core/job/types.ts'
+import { kindOfMeasure } from '../../../core/job/model/mark-needs.ts'
+import type { Job, Unit, View } from '../../../core/job/model/types.ts'
 import { useBench } from '../../bench/bench-store.ts'
 import { choose, nextAfter, takeUp } from '../../bench/choose.ts'
 import { makeEdit } from '../../bench/edits.ts'

@@ -1,5 +1,5 @@
 import './trial-figure.css'
-import { statedValue } from '../../../core/handoff/stated-value.ts'
+import { statedValue } from '../../../core/handoff/table/stated-value.ts'
 import type { Trial } from '../../findings/computer.ts'
 import { Figure } from '../../parts/figure.tsx'
 

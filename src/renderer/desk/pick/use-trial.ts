@@ -1,6 +1,6 @@
 import { useEffect, useState } from 'react'
-import type { Edit } from '../../../core/job/edit-types.ts'
-import type { Job, Unit } from '../../../core/job/types.ts'
+import type { Edit } from '../../../core/job/edits/edit-types.ts'
+import type { Job, Unit } from '../../../core/job/model/types.ts'
 import { theComputer } from '../../bench/take-in.ts'
 import type { Trial } from '../../findings/computer.ts'
 

@@ -1,4 +1,4 @@
-import type { View } from '../../../core/job/types.ts'
+import type { View } from '../../../core/job/model/types.ts'
 import { formatDrawnScale } from '../../../core/quantity/drawn-scale.ts'
 import { useBench } from '../../bench/bench-store.ts'
 import { makeEdit } from '../../bench/edits.ts'

@@ -1,5 +1,5 @@
 import './known-sizes.css'
-import type { View } from '../../../core/job/types.ts'
+import type { View } from '../../../core/job/model/types.ts'
 import { useBench } from '../../bench/bench-store.ts'
 import { putDown, takeUp } from '../../bench/choose.ts'
 import { Button } from '../../parts/button.tsx'

@@ -1,4 +1,4 @@
-import type { MappingKind, View } from '../../../core/job/types.ts'
+import type { MappingKind, View } from '../../../core/job/model/types.ts'
 import { useBench } from '../../bench/bench-store.ts'
 import { makeEdit } from '../../bench/edits.ts'
 import { Choice } from '../../parts/choice.tsx'

@@ -1,5 +1,5 @@
-import type { View } from '../../../core/job/types.ts'
-import { problemOfUse as whyInUse } from '../../../core/job/uses.ts'
+import { problemOfUse as whyInUse } from '../../../core/job/checks/uses.ts'
+import type { View } from '../../../core/job/model/types.ts'
 import { formatDrawnScale, parseDrawnScale } from '../../../core/quantity/drawn-scale.ts'
 import { useBench } from '../../bench/bench-store.ts'
 import { putDown, takeUp } from '../../bench/choose.ts'

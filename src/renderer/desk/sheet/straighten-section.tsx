@@ -1,4 +1,4 @@
-import type { Sheet } from '../../../core/job/types.ts'
+import type { Sheet } from '../../../core/job/model/types.ts'
 import { aidsOf, useBench } from '../../bench/bench-store.ts'
 import { lookWith, nextAfter, putDown, takeUp } from '../../bench/choose.ts'
 import { makeEdit } from '../../bench/edits.ts'

@@ -1,6 +1,6 @@
 import type { Pixel } from '../../../core/geometry/frames.ts'
-import { plainText } from '../../../core/handoff/plain-text.ts'
-import type { Job } from '../../../core/job/types.ts'
+import type { Job } from '../../../core/job/model/types.ts'
+import { plainText } from '../../../core/words/plain-text.ts'
 import type { Selection } from '../../bench/selection.ts'
 import type { Station } from '../../bench/stations.ts'
 import type { Screen } from '../camera.ts'

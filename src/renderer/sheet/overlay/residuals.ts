@@ -1,6 +1,6 @@
 import type { Pixel } from '../../../core/geometry/frames.ts'
-import type { Reference } from '../../../core/job/types.ts'
-import type { TableReference } from '../../../core/ledger/table.ts'
+import type { Reference } from '../../../core/job/model/types.ts'
+import type { TableReference } from '../../../core/ledger/table/table.ts'
 import { mean, type Shape } from './shape.ts'
 
 /** How far a stated size reaches beyond what the fit makes of it, at its second end. Pixels, not enlarged. */

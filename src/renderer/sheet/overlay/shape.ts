@@ -1,8 +1,8 @@
 import { algebraicCircle } from '../../../core/geometry/algebraic-circle.ts'
 import { fitLine } from '../../../core/geometry/fit-line.ts'
 import type { Pixel, Point } from '../../../core/geometry/frames.ts'
-import type { Mark } from '../../../core/job/types.ts'
-import { ScantlingError } from '../../../core/scantling-error.ts'
+import type { Mark } from '../../../core/job/model/types.ts'
+import { ScantlingError } from '../../../core/words/scantling-error.ts'
 
 /** A mark as it is drawn, in pixels of the scan. */
 export type Shape =

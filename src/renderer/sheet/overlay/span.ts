@@ -1,5 +1,5 @@
 import type { Pixel } from '../../../core/geometry/frames.ts'
-import type { Measure } from '../../../core/job/types.ts'
+import type { Measure } from '../../../core/job/model/types.ts'
 import { mean, type Shape } from './shape.ts'
 
 /** What a size is shown between, in pixels of the scan. */

@@ -1,6 +1,6 @@
-import { scaleSentence } from '../../../core/handoff/view-lines.ts'
-import type { Unit, View } from '../../../core/job/types.ts'
-import type { TableView } from '../../../core/ledger/table.ts'
+import { scaleSentence } from '../../../core/handoff/table/view-lines.ts'
+import type { Unit, View } from '../../../core/job/model/types.ts'
+import type { TableView } from '../../../core/ledger/table/table.ts'
 import { formatDrawnScale } from '../../../core/quantity/drawn-scale.ts'
 
 /**

@@ -1,4 +1,4 @@
-import type { Job, Note, Sheet } from '../../../../src/core/job/types.ts'
+import type { Job, Note, Sheet } from '../../../../src/core/job/model/types.ts'
 
 /** SHA-256 of "Hello World!", the example of RFC 6920 section 8.1. */
 export const HELLO = '7f83b1657ff1fc53b92dc18148a1d65dfc2d4b1fa3d677284addd200126d9069'

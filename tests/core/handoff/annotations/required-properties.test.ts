@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest'
-import { toWebAnnotations } from '../../../../src/core/handoff/web-annotations.ts'
+import { toWebAnnotations } from '../../../../src/core/handoff/annotations/web-annotations.ts'
 import { aNote, notedJob } from './a-noted-job.ts'
 import { annotation, shortcomings } from './required-properties.ts'
 

@@ -1,9 +1,12 @@
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
-import { fromWebAnnotations, toWebAnnotations } from '../../../../src/core/handoff/web-annotations.ts'
-import { applyEdit } from '../../../../src/core/job/edit.ts'
+import {
+  fromWebAnnotations,
+  toWebAnnotations,
+} from '../../../../src/core/handoff/annotations/web-annotations.ts'
+import { applyEdit } from '../../../../src/core/job/edits/edit.ts'
+import type { Job, Note } from '../../../../src/core/job/model/types.ts'
 import { readJob } from '../../../../src/core/job/read-job.ts'
-import type { Job, Note } from '../../../../src/core/job/types.ts'
 import { aNote, notedJob } from './a-noted-job.ts'
 import { shortcomings } from './required-properties.ts'
 

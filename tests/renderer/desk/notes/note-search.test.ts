@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest'
-import type { Note } from '../../../../src/core/job/types.ts'
+import type { Note } from '../../../../src/core/job/model/types.ts'
 import { notesFound } from '../../../../src/renderer/desk/notes/note-search.ts'
 import { aboutOf, noteNumber } from '../../../../src/renderer/desk/notes/note-words.ts'
 import { sampleJob } from '../../sample-job.ts'

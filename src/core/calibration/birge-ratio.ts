@@ -1,0 +1,41 @@
+import { worstRelative } from '../mapping/mapping.ts'
+import type { ViewMapping } from '../mapping/view-mapping.ts'
+import { correlatedNumbers } from '../uncertainty/correlated.ts'
+import { standardUncertainty } from '../uncertainty/covariance.ts'
+import { propagate, type Uncertain } from '../uncertainty/uncertain.ts'
+import { CalibrationError } from './calibration-error.ts'
+import { type Solution, WORST_RELATIVE_UNCERTAINTY } from './solve-mapping.ts'
+
+/**
+ * What enlarges the covariance of the parameters to factor² times itself: sources of their own, so that
+ * what the parameters share with the marks is left as it is; worth the redundancy they were estimated from.
+ */
+export function excessOf(solution: Solution, factor: number, label: string): Uncertain[] {
+  return correlatedNumbers(
+    solution.theta.map(() => 0),
+    solution.adjustment.covariance
+      .clone()
+      .mul(factor * factor - 1)
+      .to2DArray(),
+    `misfit of the references of ${label}`,
+    { dof: solution.dof },
+  )
+}
+
+/** The parameters with the excess added. */
+export function widen(theta: readonly Uncertain[], excess: readonly Uncertain[]): Uncertain[] {
+  const widened = theta.map((t, k) => propagate(t.value, [t, excess[k] as Uncertain], [1, 1]))
+  // The merged lists are alike; one and the same array makes combining them quick.
+  const { sources } = widened[0] as Uncertain
+  return widened.map((t) => ({ ...t, sources }))
+}
+
+/** Refuses a scale that contradictory references leave so uncertain that first-order propagation would mislead. */
+export function mustStayFirstOrder(view: ViewMapping, theta: readonly Uncertain[]): void {
+  const scale = Math.abs(theta[0]?.value ?? 1)
+  const worst = worstRelative(view.mapping, scale, theta.map(standardUncertainty))
+  if (worst <= WORST_RELATIVE_UNCERTAINTY) return
+  throw new CalibrationError(
+    `its references disagree so much that a scale or tilt would be uncertain by ${worst > 1 ? 'more than itself' : `${(100 * worst).toFixed(0)} %`}: misread figures, or marks on the wrong features? Check their sizes and marks, and add a reference that you are sure of.`,
+  )
+}

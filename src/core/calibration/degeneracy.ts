@@ -1,0 +1,91 @@
+import { Matrix, SingularValueDecomposition } from 'ml-matrix'
+import { type Mapping, parameterSize } from '../mapping/mapping.ts'
+import type { ViewMapping } from '../mapping/view-mapping.ts'
+
+/**
+ * Smallest over largest singular value of the jacobian, its columns at unit length:
+ * how far the references are from leaving some parameter free. 0 when one is free.
+ */
+export function spreadOfDirections(mapping: Mapping, scale: number, jacobian: Matrix): number {
+  const scaled = scaledJacobian(mapping, scale, jacobian)
+  const lengths = mapping.parameters.map((_, k) => Math.hypot(...scaled.getColumn(k)))
+  const longest = Math.max(...lengths)
+  for (const [k, length] of lengths.entries()) {
+    // Brought to unit length, a column of rounding errors would look like any other.
+    if (!(length > 1e-9 * longest)) return 0
+    scaled.mulColumn(k, 1 / length)
+  }
+  const singular = new SingularValueDecomposition(scaled).diagonal
+  return Math.min(...singular) / Math.max(...singular)
+}
+
+/** A sentence part saying what the references leave free and what to add. */
+export function whatIsMissing(view: ViewMapping, theta: readonly number[], jacobian: Matrix): string {
+  const { mapping } = view
+  const scale = Math.abs(theta[0] ?? 1) || 1
+  const free = leastDetermined(scaledJacobian(mapping, scale, jacobian))
+  const tilt = free.reduce((s, v, k) => s + (mapping.parameters[k]?.startsWith('tilt') ? v * v : 0), 0)
+  const n = mapping.parameters.length
+  const article = mapping.kind === 'affine' ? 'an' : 'a'
+  const have = `${article} ${mapping.kind} mapping needs ${n} independent size${n > 1 ? 's' : ''}`
+  if (tilt > 0.3) {
+    return `its references leave the tilt of the sheet free (${have}). Add a rectangle, or known lengths in other parts of the view, or choose a simpler mapping.`
+  }
+  const at = bestDirection(view, theta, free)
+  return `its references do not fix the scale ${directionInWords(at)} (${have}). Add a reference that runs ${runInWords(at)}, or choose a simpler mapping.`
+}
+
+function scaledJacobian(mapping: Mapping, scale: number, jacobian: Matrix): Matrix {
+  const scaled = jacobian.clone()
+  for (let k = 0; k < scaled.columns; k++) scaled.mulColumn(k, parameterSize(mapping, k, scale))
+  return scaled
+}
+
+function leastDetermined(scaled: Matrix): number[] {
+  const p = scaled.columns
+  // Padded to a square with zero rows, so that the directions no equation touches come out too.
+  const square = Matrix.zeros(Math.max(scaled.rows, p), p)
+  square.setSubMatrix(scaled, 0, 0)
+  const svd = new SingularValueDecomposition(square, { autoTranspose: true })
+  const last = svd.diagonal.indexOf(Math.min(...svd.diagonal))
+  return svd.rightSingularVectors.getColumn(last)
+}
+
+/** Direction, degrees from the sheet's horizontal edge, in which a new length would tell most of what is free. */
+function bestDirection(view: ViewMapping, theta: readonly number[], free: readonly number[]): number {
+  const { mapping, frame } = view
+  const scale = Math.abs(theta[0] ?? 1) || 1
+  let best = 0
+  let most = -1
+  // 0 and 90 first: where several directions would do, the plain one is named.
+  for (const degrees of [0, 90, 45, 135, 15, 30, 60, 75, 105, 120, 150, 165]) {
+    const direction = frame.grain + (degrees * Math.PI) / 180
+    const [c, s] = [Math.cos(direction), Math.sin(direction)]
+    const image = mapping.apply(theta, [frame.origin[0] + c, frame.origin[1] + s], frame)
+    const length = Math.hypot(image.x, image.y)
+    const change = Math.abs(
+      free.reduce((sum, v, k) => {
+        const byX = image.byParameter[2 * k] ?? 0
+        const byY = image.byParameter[2 * k + 1] ?? 0
+        return sum + (v * parameterSize(mapping, k, scale) * (image.x * byX + image.y * byY)) / length
+      }, 0),
+    )
+    if (change > most * 1.001) {
+      best = degrees
+      most = change
+    }
+  }
+  return best
+}
+
+function directionInWords(degrees: number): string {
+  if (degrees === 0) return 'along the sheet'
+  if (degrees === 90) return 'up and down the sheet'
+  return `at ${degrees}° to the sheet's horizontal edge`
+}
+
+function runInWords(degrees: number): string {
+  if (degrees === 0) return "along the sheet's horizontal edge"
+  if (degrees === 90) return "at right angles to the sheet's horizontal edge"
+  return `at about ${degrees}° to the sheet's horizontal edge`
+}

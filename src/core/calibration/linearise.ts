@@ -1,0 +1,111 @@
+import { Matrix } from 'ml-matrix'
+import { GeometryError } from '../geometry/geometry-error.ts'
+import type { ViewMapping } from '../mapping/view-mapping.ts'
+import { observe } from '../measuring/propagate-measure.ts'
+import { type Draw, realise } from '../uncertainty/draws.ts'
+import type { Source } from '../uncertainty/source.ts'
+import type { Equation } from './reference.ts'
+
+/** The equations of a calibration at one place of its parameters. */
+export interface Linearised {
+  /** n × p, derivative of the computed by the parameters. */
+  jacobian: Matrix
+  /** stated − computed, mm */
+  residuals: number[]
+  computed: number[]
+  /** n × n covariance of the residuals, mm² */
+  variance: Matrix
+  /** Everything that makes the residuals uncertain, in order. */
+  sources: Source[]
+  /** n × sources.length: what each source contributes to each residual, mm. */
+  errors: Float64Array[]
+}
+
+/** The same, or null where a measure has no value there. */
+export function tryLinearise(
+  view: ViewMapping,
+  theta: number[],
+  equations: readonly Equation[],
+  draw?: Draw,
+) {
+  try {
+    const state = linearise(view, theta, equations, draw)
+    return state.residuals.every(Number.isFinite) ? state : null
+  } catch (error) {
+    if (error instanceof GeometryError) return null
+    throw error
+  }
+}
+
+/**
+ * Computes every equation at theta, with its derivatives and the covariance of its residual.
+ * @throws GeometryError where a measure has no value
+ */
+export function linearise(
+  view: ViewMapping,
+  theta: ArrayLike<number>,
+  equations: readonly Equation[],
+  draw?: Draw,
+): Linearised {
+  const observations = equations.map((e) => observe(view, theta, e.features, e.measure, draw))
+  const stated = equations.map((e) => (draw ? realise(e.stated, draw) : e.stated.value))
+  const sources = collectSources(equations, observations)
+  const index = new Map(sources.map((s, i) => [s, i]))
+  const errors = equations.map((equation, row) => {
+    const out = new Float64Array(sources.length)
+    const put = (source: Source, c: number): void => {
+      const i = index.get(source) as number
+      out[i] = (out[i] as number) + c
+    }
+    equation.stated.sources.forEach((s, i) => {
+      put(s, equation.stated.coefficients[i] as number)
+    })
+    const { sources: own, contributions } = observations[row] as (typeof observations)[number]
+    own.forEach((s, i) => {
+      put(s, -(contributions[i] as number))
+    })
+    return out
+  })
+  const computed = observations.map((o) => o.value)
+  if (!computed.every(Number.isFinite) || !errors.every((e) => e.every(Number.isFinite))) {
+    throw new GeometryError('The references come out beyond all bounds: check their picks and sizes.')
+  }
+  return {
+    jacobian: new Matrix(observations.map((o) => [...o.byParameter])),
+    residuals: computed.map((c, i) => (stated[i] as number) - c),
+    computed,
+    variance: covarianceOf(errors, stated),
+    sources,
+    errors,
+  }
+}
+
+function collectSources(
+  equations: readonly Equation[],
+  observations: readonly { sources: readonly Source[] }[],
+): Source[] {
+  const all = new Set<Source>()
+  equations.forEach((equation, i) => {
+    for (const s of equation.stated.sources) all.add(s)
+    for (const s of observations[i]?.sources ?? []) all.add(s)
+  })
+  return [...all].sort((a, b) => a.order - b.order)
+}
+
+function covarianceOf(errors: readonly Float64Array[], stated: readonly number[]): Matrix {
+  const n = errors.length
+  const size = Math.max(...stated.map(Math.abs))
+  const out = Matrix.zeros(n, n)
+  for (let i = 0; i < n; i++) {
+    for (let j = i; j < n; j++) {
+      const [a, b] = [errors[i] as Float64Array, errors[j] as Float64Array]
+      let sum = 0
+      for (let k = 0; k < a.length; k++) sum += (a[k] as number) * (b[k] as number)
+      // A reference without any error would have infinite weight; one part in 10⁹ keeps the weights finite.
+      if (i === j) sum += (1e-9 * size) ** 2
+      out.set(i, j, sum)
+      out.set(j, i, sum)
+    }
+  }
+  return out
+}

@@ -1,0 +1,53 @@
+import type { ViewMapping } from '../mapping/view-mapping.ts'
+import { observe } from '../measuring/propagate-measure.ts'
+import type { Uncertain } from '../uncertainty/uncertain.ts'
+import { isSuspect } from './data-snooping.ts'
+import type { ReferencePart, StatedSize } from './reference.ts'
+
+/** How one stated size fits the others. mm. */
+export interface ReferenceCheck {
+  id: string
+  part?: ReferencePart
+  stated: number
+  /** What the calibration makes of it. */
+  fitted: number
+  /** stated − fitted */
+  residual: number
+  /** Normalised residual among the references used, or for one set aside among all; 0 when nothing checks it. */
+  w: number
+  suspect: boolean
+  /** Left out of the calibration, because it alone explains the misfit. */
+  setAside: boolean
+}
+
+/**
+ * Compares every stated size with what the calibration makes of it.
+ * @param w normalised residuals, one for each size
+ * @param setAside the reference that was left out
+ */
+export function referenceChecks(
+  view: ViewMapping,
+  sizes: readonly StatedSize[],
+  w: readonly number[],
+  theta: readonly Uncertain[],
+  setAside: string | undefined,
+): ReferenceCheck[] {
+  const values = theta.map((t) => t.value)
+  return sizes.map((size, i) => {
+    const stated = mean(size.equations.map((e) => e.stated.value))
+    const fitted = mean(size.equations.map((e) => observe(view, values, e.features, e.measure).value))
+    const wi = w[i] as number
+    return {
+      id: size.reference,
+      ...(size.part === undefined ? {} : { part: size.part }),
+      stated,
+      fitted,
+      residual: stated - fitted,
+      w: wi,
+      suspect: isSuspect(wi),
+      setAside: size.reference === setAside,
+    }
+  })
+}
+
+const mean = (values: readonly number[]): number => values.reduce((s, v) => s + v, 0) / values.length

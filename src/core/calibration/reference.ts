@@ -1,0 +1,72 @@
+import type { Measured } from '../geometry/polygon.ts'
+import type { Feature } from '../measuring/features/feature-of-mark.ts'
+import { diameter } from '../measuring/measures/diameter.ts'
+import { distance } from '../measuring/measures/distance.ts'
+import type { Shape, TrueMeasure } from '../measuring/measures/true-measure.ts'
+import type { Uncertain } from '../uncertainty/uncertain.ts'
+
+export type ReferencePart = 'width' | 'height' | 'squareness'
+
+/** One equation of the calibration: a measure whose true value is stated. */
+export interface Equation {
+  features: readonly Feature[]
+  measure: TrueMeasure
+  /** mm */
+  stated: Uncertain
+}
+
+/** A stated size that may be wrong, and the equations that rest on it. */
+export interface StatedSize {
+  reference: string
+  part?: ReferencePart
+  equations: readonly Equation[]
+}
+
+export function distanceReference(id: string, a: Feature, b: Feature, stated: Uncertain): StatedSize[] {
+  return [{ reference: id, equations: [{ features: [a, b], measure: distance, stated }] }]
+}
+
+export function diameterReference(id: string, circle: Feature, stated: Uncertain): StatedSize[] {
+  return [{ reference: id, equations: [{ features: [circle], measure: diameter, stated }] }]
+}
+
+/**
+ * A rectangle gives five independent equations, as many as the shape of four points has:
+ * its width twice, its height twice, and that its diagonals are equal.
+ */
+export function rectangleReference(
+  id: string,
+  corners: readonly [Feature, Feature, Feature, Feature],
+  width: Uncertain,
+  height: Uncertain,
+  square: Uncertain,
+): StatedSize[] {
+  const [a, b, c, d] = corners
+  const side = (p: Feature, q: Feature, stated: Uncertain): Equation => ({
+    features: [p, q],
+    measure: distance,
+    stated,
+  })
+  return [
+    { reference: id, part: 'width', equations: [side(a, b, width), side(c, d, width)] },
+    { reference: id, part: 'height', equations: [side(b, c, height), side(d, a, height)] },
+    {
+      reference: id,
+      part: 'squareness',
+      equations: [{ features: corners, measure: differenceOfDiagonals, stated: square }],
+    },
+  ]
+}
+
+/** Length of the diagonal a–c less that of b–d. */
+const differenceOfDiagonals: TrueMeasure = (shapes): Measured => {
+  const [a, b, c, d] = shapes as [Shape, Shape, Shape, Shape]
+  const ac = distance([a, c])
+  const bd = distance([b, d])
+  const [ax, ay, cx, cy] = ac.gradient
+  const [bx, by, dx, dy] = bd.gradient.map((g) => -g)
+  return {
+    value: ac.value - bd.value,
+    gradient: [ax, ay, bx, by, cx, cy, dx, dy] as number[],
+  }
+}

@@ -1,0 +1,177 @@
+import type { Matrix } from 'ml-matrix'
+import { type Mapping, parameterSize, worstRelative } from '../mapping/mapping.ts'
+import type { ViewMapping } from '../mapping/view-mapping.ts'
+import { type Adjustment, adjust, quadraticForm } from '../uncertainty/adjustment.ts'
+import { effectiveDof } from '../uncertainty/coverage.ts'
+import type { Draw } from '../uncertainty/draws.ts'
+import type { Source } from '../uncertainty/source.ts'
+import type { Uncertain } from '../uncertainty/uncertain.ts'
+import { CalibrationError } from './calibration-error.ts'
+import { spreadOfDirections, whatIsMissing } from './degeneracy.ts'
+import { type Linearised, linearise, tryLinearise } from './linearise.ts'
+import type { Equation, StatedSize } from './reference.ts'
+import { startingScale } from './starting-scale.ts'
+
+/** The least-squares solution of a mapping. */
+export interface Solution {
+  theta: Uncertain[]
+  /** Observed − computed for each equation, mm. */
+  residuals: number[]
+  chi2: number
+  /** Effective degrees of freedom of each residual's variance; Infinity where it is known. */
+  dofs: number[]
+  dof: number
+  adjustment: Adjustment
+  jacobian: Matrix
+}
+
+const MAX_STEPS = 60
+/** Damping at which no step goes anywhere any more. */
+const HOPELESS_DAMPING = 1e10
+/** Relative change of the parameters; far below any uncertainty, well above rounding. */
+const SETTLED_BELOW = 1e-9
+/** First-order propagation is not to be trusted where a scale is known worse than this. */
+export const WORST_RELATIVE_UNCERTAINTY = 0.1
+/** Parallel references, however finely picked, have a spread of rounding errors only. */
+const SMALLEST_SPREAD = 1e-4
+
+/**
+ * Solves for the parameters of a mapping from stated sizes.
+ * Gauss–Newton on the true lengths, weighted by the full covariance of picks, draughting and stated sizes;
+ * marks that several references share are correlated in it.
+ * @throws CalibrationError naming what is missing or contradictory
+ */
+export function solveMapping(view: ViewMapping, sizes: readonly StatedSize[], draw?: Draw): Solution {
+  const equations = sizes.flatMap((size) => size.equations)
+  const { mapping } = view
+  if (equations.length === 0) {
+    throw new CalibrationError('it has no references. Add the ends of a dimension whose true size is known.')
+  }
+  const scale = startingScale(view, sizes, draw)
+  const start = mapping.start(scale)
+  const atStart = linearise(view, start, equations, draw)
+  if (equations.length < start.length) {
+    throw new CalibrationError(whatIsMissing(view, start, atStart.jacobian))
+  }
+  const found = descend(view, equations, start, atStart, scale, draw)
+  const { theta, state } = found
+  const adjustment = adjust(state.jacobian, state.residuals, state.variance, 0)
+  mustBeDetermined(view, scale, atStart, found, adjustment)
+  return {
+    theta: propagateParameters(theta, adjustment, state),
+    residuals: state.residuals,
+    chi2: quadraticForm(adjustment.weight, state.residuals),
+    dofs: state.errors.map((error) =>
+      effectiveDof({ value: 0, sources: state.sources, coefficients: [...error] }),
+    ),
+    dof: equations.length - start.length,
+    adjustment,
+    jacobian: state.jacobian,
+  }
+}
+
+interface Descent {
+  theta: number[]
+  state: Linearised
+  settled: boolean
+}
+
+/** Damped Gauss–Newton (Levenberg–Marquardt) from the start; the weights are renewed at every step. */
+function descend(
+  view: ViewMapping,
+  equations: readonly Equation[],
+  start: number[],
+  atStart: Linearised,
+  scale: number,
+  draw: Draw | undefined,
+): Descent {
+  let theta = start
+  let state = atStart
+  let damping = 0
+  for (let i = 0; i < MAX_STEPS && damping <= HOPELESS_DAMPING; i++) {
+    const step = adjust(state.jacobian, state.residuals, state.variance, damping)
+    if (step === null) {
+      damping = Math.max(damping * 10, 1e-9)
+      continue
+    }
+    const size = Math.max(...step.step.map((s, k) => Math.abs(s) / parameterSize(view.mapping, k, scale)))
+    // At the answer the objective only jitters by rounding, so the step alone says that it is reached.
+    if (damping === 0 && size < SETTLED_BELOW) return { theta, state, settled: true }
+    const before = quadraticForm(step.weight, state.residuals)
+    const trial = theta.map((t, k) => t + (step.step[k] as number))
+    const next = tryLinearise(view, trial, equations, draw)
+    const after = next === null ? Number.POSITIVE_INFINITY : quadraticForm(step.weight, next.residuals)
+    if (next !== null && after <= before * (1 + 1e-9) + 1e-12) {
+      theta = trial
+      state = next
+      damping = damping < 1e-9 ? 0 : damping / 10
+    } else {
+      damping = Math.max(damping * 10, 1e-6)
+    }
+  }
+  return { theta, state, settled: false }
+}
+
+/** Refuses, in words, a solution that is not one. */
+function mustBeDetermined(
+  view: ViewMapping,
+  scale: number,
+  atStart: Linearised,
+  { theta, state, settled }: Descent,
+  adjustment: Adjustment | null,
+): asserts adjustment is Adjustment {
+  const { mapping } = view
+  const determined = isDetermined(mapping, scale, state.jacobian)
+  const exactlyEnough = state.residuals.length === theta.length
+  // Contradictory sizes end where the mapping collapses, which looks like too few; the start tells them apart.
+  if (exactlyEnough && !(settled && determined) && clearlyDetermined(mapping, scale, atStart)) {
+    throw new CalibrationError(
+      `its references contradict one another: no ${mapping.kind} mapping gives all of them at once. Check their sizes and marks.`,
+    )
+  }
+  const worst = adjustment === null ? Infinity : worstRelativeUncertainty(mapping, scale, adjustment)
+  if (adjustment === null || !determined || !(worst < 1)) {
+    throw new CalibrationError(whatIsMissing(view, theta, state.jacobian))
+  }
+  if (!settled) {
+    throw new CalibrationError(
+      `its references do not settle on one ${mapping.kind} mapping. Check their sizes and marks, or choose a simpler mapping.`,
+    )
+  }
+  if (worst > WORST_RELATIVE_UNCERTAINTY) {
+    throw new CalibrationError(
+      `its references leave a scale or tilt uncertain by ${(100 * worst).toFixed(0)} %: they are too short, too close to one another or too roughly picked. Add a longer reference, or choose a simpler mapping.`,
+    )
+  }
+}
+
+const isDetermined = (mapping: Mapping, scale: number, jacobian: Matrix): boolean =>
+  spreadOfDirections(mapping, scale, jacobian) > SMALLEST_SPREAD
+
+/** Determined by more than the picks' own errors: parallel lines picked by hand are never quite parallel. */
+function clearlyDetermined(mapping: Mapping, scale: number, state: Linearised): boolean {
+  const adjustment = adjust(state.jacobian, state.residuals, state.variance, 0)
+  return (
+    adjustment !== null &&
+    isDetermined(mapping, scale, state.jacobian) &&
+    worstRelativeUncertainty(mapping, scale, adjustment) <= WORST_RELATIVE_UNCERTAINTY
+  )
+}
+
+const worstRelativeUncertainty = (mapping: Mapping, scale: number, { covariance }: Adjustment): number =>
+  worstRelative(mapping, scale, covariance.diagonal().map(Math.sqrt))
+
+function propagateParameters(theta: number[], { gain }: Adjustment, state: Linearised): Uncertain[] {
+  // All parameters share one list of sources, which makes combining them quick.
+  const sources: readonly Source[] = state.sources
+  return theta.map((value, k) => {
+    const coefficients = sources.map(() => 0)
+    state.errors.forEach((error, row) => {
+      const g = gain.get(k, row)
+      for (let i = 0; i < coefficients.length; i++) {
+        coefficients[i] = (coefficients[i] as number) + g * (error[i] as number)
+      }
+    })
+    return { value, sources, coefficients }
+  })
+}

@@ -1,0 +1,82 @@
+import type { Table, TableRow } from '../../ledger/table/table.ts'
+import { plainText } from '../../words/plain-text.ts'
+import { spreadsheetText } from './spreadsheet-text.ts'
+import { misclosureText, relationState } from './view-lines.ts'
+
+/** Beyond these digits there is only the rounding of the arithmetic. */
+const DIGITS = 12
+
+/** One cell, quoted where it has to be (RFC 4180, section 2, rules 5 to 7). */
+const cell = (text: string): string => (/[",\r\n]/.test(text) ? `"${text.replaceAll('"', '""')}"` : text)
+
+type Content = (row: TableRow, table: Table) => string | number | null
+
+/** Only where the row has a value: an open row says nothing of its uncertainty. */
+const valued =
+  (content: Content): Content =>
+  (row, table) =>
+    row.value === null ? null : content(row, table)
+
+const COLUMNS: readonly (readonly [heading: string, content: Content])[] = [
+  ['name', (row) => row.name],
+  ['label', (row) => row.label],
+  ['kind', (row) => row.kind],
+  ['count', (row) => row.count],
+  ['value', (row) => row.value],
+  ['unit', (row, table) => unitOf(row, table)],
+  ['written', valued((row) => row.written)],
+  ['u', valued((row) => row.u)],
+  ['U', valued((row) => row.U)],
+  ['k', valued((row) => row.k)],
+  ['dof', valued((row) => row.dof)],
+  ['basis', (row) => row.basis],
+  ['status', (row) => row.status],
+  ['tolerance', (row) => row.tolerance ?? null],
+  ['why', (row) => row.why],
+]
+
+const unitOf = (row: TableRow, table: Table): string => {
+  if (row.kind === 'angle') return 'deg'
+  if (row.kind === 'count') return ''
+  return row.kind === 'area' ? `${table.unit}2` : table.unit
+}
+
+const record = (contents: readonly (string | number | null)[]): string =>
+  `${contents
+    .map((content) => {
+      if (content === null) return ''
+      if (typeof content === 'number')
+        return Number.isFinite(content) ? String(Number(content.toPrecision(DIGITS))) : ''
+      return cell(spreadsheetText(plainText(content)))
+    })
+    .join(',')}\r\n`
+
+/** A record that is no dimension: its kind after `#` in the first cell, and what it says in the columns named. */
+const remark = (kind: string, says: Readonly<Record<string, string>>): string =>
+  record(COLUMNS.map(([heading]) => (heading === 'name' ? `# ${kind}` : (says[heading] ?? null))))
+
+/**
+ * The rows of a table as comma-separated values after RFC 4180: one heading record, CRLF line ends, UTF-8 without
+ * a byte-order mark, numbers with a decimal point and rounded to 12 significant digits. An empty cell is "none";
+ * an open row has none in value, written, u, U, k and dof, and an empty dof beside a value is "infinite".
+ * Text that a spreadsheet would turn into something else gets an apostrophe before it (see `spreadsheetText`).
+ *
+ * After the rows come records whose first cell begins with `#`, which no dimension's name can; they have as many
+ * cells as every other record, so a strict reader takes the file and one that knows comment lines skips them:
+ * `# relation` with the relation in `label` (`Q1: overall = neck + rim`), `holds`, `does not hold` or `not checked`
+ * in `status`, and by how much it misses, or why it was not checked, in `why`; and `# caution` with the caution in
+ * `label`.
+ */
+export function tableCsv(table: Table): string {
+  const headings = record(COLUMNS.map(([heading]) => heading))
+  const rows = table.rows.map((row) => record(COLUMNS.map(([, content]) => content(row, table))))
+  const relations = table.relations.map((relation) =>
+    remark('relation', {
+      label: `${relation.id}: ${relation.text}`,
+      status: relationState(relation),
+      why: misclosureText(relation),
+    }),
+  )
+  const cautions = table.cautions.map((caution) => remark('caution', { label: caution }))
+  return [headings, ...rows, ...relations, ...cautions].join('')
+}

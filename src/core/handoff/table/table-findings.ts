@@ -1,0 +1,48 @@
+import type { Table, TableEvidence, TableRow } from '../../ledger/table/table.ts'
+import { plainText } from '../../words/plain-text.ts'
+import { relationLine, relationState, viewName, viewProblems } from './view-lines.ts'
+
+/** What somebody should look at in a table, one sentence each. */
+export interface Findings {
+  disputed: string[]
+  open: string[]
+  /** Printed figures that can't be read or are hard to read, withdrawn ones left aside. */
+  figures: string[]
+  /** Views with a problem, references that do not fit. */
+  suspect: string[]
+  /** Relations that do not close. */
+  unclosed: string[]
+  /** Relations that could not be checked, because something in them has no value. */
+  unchecked: string[]
+}
+
+/** Picks out of a table what is disputed, open, suspect, hard to read, or does not close. */
+export function tableFindings(table: Table): Findings {
+  const rows = (status: string): string[] =>
+    table.rows.filter((row) => row.status === status).map((row) => `${row.name}: ${plainText(row.why)}`)
+  const relations = (state: ReturnType<typeof relationState>): string[] =>
+    table.relations.filter((relation) => relationState(relation) === state).map(relationLine)
+  return {
+    disputed: rows('disputed'),
+    open: rows('open'),
+    suspect: table.views.flatMap((view) =>
+      viewProblems(view).map((remark) => `${viewName(view)}: ${remark}`),
+    ),
+    figures: table.rows.flatMap(figuresToSettle),
+    unclosed: relations('does not hold'),
+    unchecked: relations('not checked'),
+  }
+}
+
+const figuresToSettle = (row: TableRow): string[] =>
+  row.evidence.flatMap((evidence) => {
+    const problem = figureProblem(evidence)
+    if (problem === undefined) return []
+    const figure = evidence.written === '' ? '' : ` (${plainText(evidence.written)})`
+    return [`${row.name}, figure ${evidence.id}${figure}: ${problem}`]
+  })
+
+const figureProblem = ({ basis, problem }: TableEvidence): string | undefined =>
+  basis !== 'printed' || problem === undefined || problem.startsWith('Withdrawn:')
+    ? undefined
+    : plainText(problem)

@@ -1,0 +1,60 @@
+import type { Table } from '../../ledger/table/table.ts'
+import { plainText } from '../../words/plain-text.ts'
+import { statedValue } from './stated-value.ts'
+import {
+  calibrationSentence,
+  cautionsBesideViews,
+  relationLine,
+  viewName,
+  viewRemarks,
+} from './view-lines.ts'
+
+/** Text as itself: no character of it is taken for markup, and none ends a table's cell. */
+const literal = (text: string): string =>
+  plainText(text)
+    .replace(/[\\`*_[\]|~]/g, '\\$&')
+    .replaceAll('&', '&amp;')
+    .replaceAll('<', '&lt;')
+    .replaceAll('>', '&gt;')
+
+const row = (cells: readonly string[]): string => `| ${cells.join(' | ')} |`
+
+/** The table as GitHub-flavoured Markdown: rows, views, relations, cautions. */
+export function tableMarkdown(table: Table): string {
+  const unit = table.unit === 'in' ? 'inches' : 'millimetres'
+  const lines = [
+    `# ${literal(table.job)}`,
+    '',
+    `Lengths in ${unit}; U is the expanded uncertainty at 95 %.`,
+    '',
+    row(['Name', 'What', 'Figure ± U', 'Basis', 'Status', 'Number', 'Why']),
+    row(['---', '---', '---', '---', '---', '---:', '---']),
+    ...table.rows.map((entry) =>
+      row([
+        `\`${entry.name}\``,
+        literal(entry.label),
+        literal(statedValue(entry, table.unit)),
+        entry.basis ?? '—',
+        entry.status,
+        String(entry.count),
+        literal(entry.why),
+      ]),
+    ),
+  ]
+  if (table.views.length > 0) {
+    lines.push('', '## Views', '')
+    for (const view of table.views) {
+      lines.push(`- **${literal(viewName(view))}**: ${literal(calibrationSentence(view, table.unit))}`)
+      for (const remark of viewRemarks(view)) lines.push(`  - ${literal(remark)}`)
+    }
+  }
+  if (table.relations.length > 0) {
+    lines.push('', '## Relations', '')
+    for (const relation of table.relations) lines.push(`- ${literal(relationLine(relation))}`)
+  }
+  const cautions = cautionsBesideViews(table)
+  if (cautions.length > 0) {
+    lines.push('', '## Cautions', '', ...cautions.map((caution) => `- ${literal(caution)}`))
+  }
+  return `${lines.join('\n')}\n`
+}

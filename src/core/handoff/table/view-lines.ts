@@ -1,0 +1,81 @@
+import type { Unit } from '../../job/model/types.ts'
+import type { Table, TableRelation, TableView } from '../../ledger/table/table.ts'
+import { formatDrawnScale } from '../../quantity/drawn-scale.ts'
+import { plainText } from '../../words/plain-text.ts'
+import { toUncertainty } from './to-uncertainty.ts'
+import { twoFigures } from './two-figures.ts'
+
+const minus = (digits: string): string => digits.replace(/^-(?=[0.]+$)/, '').replace('-', '−')
+
+/** A view as a person knows it: `V1 Elevation`. */
+export const viewName = (view: TableView): string => plainText(`${view.id} ${view.name}`)
+
+/**
+ * How a view is calibrated: its mapping, its parameters with their standard uncertainties, the fit, and how the
+ * scale of the drawing compares with the one stated.
+ * @param unit of the table; stretches are in it per pixel
+ */
+export function calibrationSentence(view: TableView, unit: Unit): string {
+  const parameters = Object.entries(view.parameters)
+    .map(
+      ([name, { value, u }]) =>
+        `${name} ${toUncertainty(value, u)}${unitOf(name, unit)} (u ${twoFigures(u)})`,
+    )
+    .join(', ')
+  if (parameters === '') return `${view.mapping}, not calibrated`
+  const fit =
+    view.p === null || view.chi2 === null
+      ? 'nothing checks its references'
+      : `chi-square ${view.chi2.toFixed(1)} with ${view.dof} ${view.dof === 1 ? 'degree' : 'degrees'} of freedom, p ${view.p < 0.001 ? 'below 0.001' : twoFigures(view.p)}`
+  return [`${view.mapping}, ${parameters}`, fit, ...scaleSentence(view, unit)].join('; ')
+}
+
+const unitOf = (parameter: string, unit: Unit): string => (parameter.startsWith('tilt') ? '' : ` ${unit}/px`)
+
+/**
+ * The scale of a drawing as stated, and how far it is from that on the scan; nothing when neither is known.
+ * @param unit `in`: to the foot, as an inch drawing states it; `mm`: as a ratio
+ */
+export function scaleSentence({ scale }: TableView, unit: Unit): string[] {
+  if (scale === undefined) return []
+  const { stated, found } = scale
+  if (stated === null) return found === null ? [] : [`drawn to ${found.toPrecision(4)} by the scan's dpi`]
+  if (found === null) return [`scale ${formatDrawnScale(stated, unit)} stated`]
+  const off = 100 * (found / stated - 1)
+  return [
+    `scale ${formatDrawnScale(stated, unit)} stated, ${Math.abs(off).toFixed(1)} % ${off < 0 ? 'smaller' : 'larger'} on the scan`,
+  ]
+}
+
+/** What is wrong with a view; references that do not fit are named in it. */
+export const viewProblems = (view: TableView): string[] =>
+  view.problem === undefined ? [] : [plainText(view.problem)]
+
+/** What a person should know of a view: its problems, and a mapping that would suit it better. */
+export const viewRemarks = (view: TableView): string[] =>
+  view.suggestion === undefined ? viewProblems(view) : [...viewProblems(view), plainText(view.suggestion)]
+
+/**
+ * The cautions that the list of views does not already give: those of the table without a view's own problem.
+ * For what shows the views as well.
+ */
+export function cautionsBesideViews({ cautions, views }: Table): string[] {
+  const said = views.flatMap(({ name, problem }) =>
+    problem === undefined ? [] : [`View "${name}": ${problem}`],
+  )
+  return cautions.filter((caution) => !said.includes(caution))
+}
+
+/** `not checked`: something in the relation has no value. */
+export const relationState = (relation: TableRelation): 'holds' | 'does not hold' | 'not checked' =>
+  relation.problem !== undefined ? 'not checked' : relation.holds ? 'holds' : 'does not hold'
+
+/** By how much a relation misses, to its uncertainty: `misses by 0.250 (u 0.020, w 12.5)`; or why it is not known. */
+export function misclosureText({ misclosure, u, w, problem }: TableRelation): string {
+  if (problem !== undefined) return plainText(problem).replace(/^Not checked: /, '')
+  return `misses by ${toUncertainty(misclosure, u)} (u ${twoFigures(u)}, w ${minus(w.toFixed(1))})`
+}
+
+/** Whether a relation closes, by how much it misses, in one line: `Q1 (overall = neck + rim) holds: misses by …`. */
+export const relationLine = (relation: TableRelation): string =>
+  `${relation.id} (${plainText(relation.text)}) ${relationState(relation)}: ${misclosureText(relation)}`

@@ -1,0 +1,74 @@
+import type { Pixel } from '../../geometry/frames.ts'
+import { symmetric2 } from '../../geometry/symmetric2.ts'
+import type { FoundOn, Mark, MarkKind } from '../model/types.ts'
+
+const LEAST_PIXELS = { line: 2, circle: 3, path: 2 } as const
+/** Rounded to a few figures in a job, so not compared closer than this. */
+const ROUNDED = 1e-6
+/** A stated sigma is that of the worse direction, give or take how it was rounded and what a person added to it. */
+const SIGMA_WITHIN = [0.5, 10] as const
+
+function allTheSame(pixels: readonly Pixel[]): boolean {
+  return pixels.every(([x, y]) => x === pixels[0]?.[0] && y === pixels[0]?.[1])
+}
+
+/** Why pixels are no whole pick of a mark; null when they are. */
+export function pixelsProblem(mark: Mark, pixels: readonly Pixel[]): string | null {
+  if (mark.kind === 'point') return null
+  const closed = mark.kind === 'path' && mark.closed === true
+  const least = closed ? 3 : LEAST_PIXELS[mark.kind]
+  const name = closed ? 'closed path' : mark.kind
+  if (pixels.length < least)
+    return `a ${name} needs ${least} picked points or more, and this has ${pixels.length}`
+  if (allTheSame(pixels)) return `all points of this ${name} are the same: pick at least two different ones`
+  return null
+}
+
+/** Why the picks of a mark do not suit its kind; null when they do. */
+export function picksProblem(mark: Mark): string | null {
+  if (mark.kind === 'point') return covarianceProblem(mark)
+  const first = pixelsProblem(mark, mark.pixels)
+  if (first !== null) return first
+  for (const [i, pixels] of (mark.repeats ?? []).entries()) {
+    const problem = pixelsProblem(mark, pixels)
+    if (problem !== null) return `in its repeated pick ${i + 1}, ${problem}`
+  }
+  return null
+}
+
+function covarianceProblem({ covariance, sigma }: Mark & { kind: 'point' }): string | null {
+  if (covariance === undefined) return null
+  const [xx, xy, yy] = covariance
+  if (xy * xy > xx * yy * (1 + ROUNDED) + ROUNDED ** 2) {
+    return `its covariance [${covariance.join(', ')}] is none: xy² is larger than xx·yy`
+  }
+  const worst = Math.sqrt(symmetric2(covariance)[0].value)
+  const [least, most] = SIGMA_WITHIN
+  if (sigma >= least * worst && sigma <= most * worst) return null
+  return `its sigma is ${sigma} px, and by its covariance it would be ${worst.toPrecision(2)} px: sigma is that of the worse direction`
+}
+
+const FOUND_AS: Readonly<Record<FoundOn['as'], { kind: MarkKind; rough: number }>> = {
+  point: { kind: 'point', rough: 1 },
+  crossing: { kind: 'point', rough: 1 },
+  line: { kind: 'line', rough: 2 },
+  circle: { kind: 'circle', rough: 3 },
+  arc: { kind: 'circle', rough: 3 },
+}
+
+/** Why what a mark says it was found from can't be; null when it can. */
+export function foundProblem({ stroke, kind }: Mark): string | null {
+  if (stroke === undefined) return null
+  const of = FOUND_AS[stroke.as]
+  if (of.kind !== kind) return `it is a ${kind}, and says it was found as a ${stroke.as}`
+  if (stroke.rough.length < of.rough) {
+    return `it says it was found as a ${stroke.as}, which is looked for by ${of.rough} rough picks or more, and has ${stroke.rough.length}`
+  }
+  return null
+}
+
+/** Why who picked a mark again can't be told; null when it can. */
+export function repeatedByProblem({ repeats = [], repeatedBy }: Mark): string | null {
+  if (repeatedBy === undefined || repeatedBy.length <= repeats.length) return null
+  return `it says who picked it again ${repeatedBy.length} times, and has ${repeats.length} repeated picks`
+}

@@ -1,6 +1,0 @@
-import { ScantlingError } from '../scantling-error.ts'
-
-/** A job document, or an edit to one, that is not sound. The message is a sentence: where, and what. */
-export class JobError extends ScantlingError {
-  override name = 'JobError'
-}

@@ -1,5 +1,0 @@
-import type { LengthContext } from '../quantity/parse-length.ts'
-import type { Job } from './types.ts'
-
-/** What a bare number and a sheet gauge mean in a job. */
-export const lengthContext = ({ unit, gauge }: Job): LengthContext => ({ unit, gauge })

@@ -1,0 +1,5 @@
+import type { LengthContext } from '../../quantity/parse-length.ts'
+import type { Job } from './types.ts'
+
+/** What a bare number and a sheet gauge mean in a job. */
+export const lengthContext = ({ unit, gauge }: Job): LengthContext => ({ unit, gauge })

@@ -1,0 +1,6 @@
+import { ScantlingError } from '../../words/scantling-error.ts'
+
+/** A job document, or an edit to one, that is not sound. The message is a sentence: where, and what. */
+export class JobError extends ScantlingError {
+  override name = 'JobError'
+}

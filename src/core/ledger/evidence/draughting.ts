@@ -1,0 +1,51 @@
+import type { Job, Sheet, View } from '../../job/model/types.ts'
+import { parseLength } from '../../quantity/parse-length.ts'
+
+/** Plotting accuracy of 0.25 mm at 95 %. Common practice, no source. */
+const DEFAULT_DRAUGHTING_MM = 0.13
+
+/** Taken where neither the sheet's dpi nor the view's drawn scale is known; the table then says so. */
+const ASSUMED_DPI = 300
+
+/** Paper shrinks by a few parts in a hundred at most; a larger difference of scale has another reason. */
+const SHRINKS_AT_MOST = 0.1
+
+/** The draughting error of a view. */
+export interface Draughting {
+  /** Standard, mm in true size. */
+  mm: number
+  /** A whole sentence, when something had to be assumed or does not fit. */
+  caution?: string
+}
+
+/**
+ * The draughting error in true size: what it is on paper, over the scale of the drawing. The scale as stated is that
+ * of the draughtsman's own sheet; by the scan's dpi it is that of the copy that was scanned. Where they contradict
+ * each other the larger error is taken.
+ * @param mmPerPixel of the view, as far as known from its references
+ */
+export function draughtingInTrue(
+  job: Job,
+  view: View,
+  sheet: Sheet | undefined,
+  mmPerPixel: number,
+): Draughting {
+  const stated = sheet?.draughting
+  const paper =
+    stated === undefined ? DEFAULT_DRAUGHTING_MM : Number(parseLength(stated, { unit: job.unit }).mm)
+  const dpi = sheet?.scan.dpi
+  const byDpi = (paper * mmPerPixel * (dpi ?? ASSUMED_DPI)) / 25.4
+  if (view.drawnScale === undefined) {
+    if (dpi !== undefined || paper === 0) return { mm: byDpi }
+    const caution = `View "${view.name}": neither its drawn scale nor the scan's dpi is known, so the draughting error was reckoned as at ${ASSUMED_DPI} dpi. State one of the two.`
+    return { mm: byDpi, caution }
+  }
+  const byScale = paper / view.drawnScale
+  if (dpi === undefined || paper === 0) return { mm: byScale }
+  const found = 25.4 / (dpi * mmPerPixel)
+  if (Math.abs(found / view.drawnScale - 1) <= SHRINKS_AT_MOST) return { mm: byScale }
+  return {
+    mm: Math.max(byScale, byDpi),
+    caution: `View "${view.name}": it is said to be drawn to ${view.drawnScale}, but by the scan's dpi it is ${found.toPrecision(2)}. Check both: a scale the wrong way up, a reduced copy, or a dpi that is not the scanner's? The larger draughting error was taken.`,
+  }
+}

@@ -1,0 +1,72 @@
+import { lengthContext } from '../../job/model/length-context.ts'
+import type { Evidence, Job } from '../../job/model/types.ts'
+import type { Figure } from '../../quantity/figure.ts'
+import type { Length } from '../../quantity/length.ts'
+import { NotationError } from '../../quantity/notation-error.ts'
+import { parseFigure } from '../../quantity/parse-figure.ts'
+
+/** All printed figures of a job, read once, and how finely the job writes fractions of an inch. */
+export interface Figures {
+  /** What is wrong with it, where it can't be read. Figures of areas are not among them. */
+  of(evidence: Evidence): Figure | NotationError | undefined
+  /** 16 for sixteenths, when those are in common use; null when no figure has a fraction. */
+  finest: number | null
+}
+
+/** Divisions of an inch that rules and drawings of the trade have. */
+const BINARY = [2, 4, 8, 16, 32, 64]
+
+/** Reads every printed figure of a job. */
+export function readFigures(job: Job): Figures {
+  const read = new Map<Evidence, Figure | NotationError>()
+  const context = lengthContext(job)
+  const fractions: number[] = []
+  for (const dimension of job.dimensions) {
+    if (dimension.kind === 'area') continue
+    for (const evidence of dimension.evidence) {
+      if (evidence.basis !== 'printed') continue
+      const figure = figureOrError(evidence.text, context)
+      read.set(evidence, figure)
+      if (figure instanceof NotationError || figure.length === undefined || figure.gauge !== undefined)
+        continue
+      const parts = partsOfAnInch(figure.length)
+      if (parts !== null && BINARY.includes(parts)) fractions.push(parts)
+    }
+  }
+  return { of: (evidence) => read.get(evidence), finest: inCommonUse(fractions) }
+}
+
+/** One figure in ten makes a fraction common; a single finer one does not change how the others are meant. */
+const COMMON = 0.1
+
+/** The finest fraction that is in common use, or null when there are none. */
+function inCommonUse(fractions: number[]): number | null {
+  const finestFirst = [...fractions].sort((a, b) => b - a)
+  return finestFirst[Math.max(0, Math.ceil(COMMON * finestFirst.length) - 1)] ?? null
+}
+
+/**
+ * The graduation a figure is written to, mm. Fractions are written reduced (6/16 as 3/8, 16/16 as 1),
+ * so a fraction or whole number of inches counts as written to the finest fraction in common use in the job.
+ */
+export function graduationOf(length: Length, finest: number | null): number {
+  const own = Number(length.graduation)
+  const parts = partsOfAnInch(length)
+  return finest === null || parts === null || parts > finest ? own : 25.4 / finest
+}
+
+/** In how many parts the last fraction divides the inch, 1 for whole inches; null when not written so. */
+function partsOfAnInch(length: Length): number | null {
+  if (length.system !== 'in' || length.fraction !== true) return null
+  const parts = 25.4 / Number(length.graduation)
+  return Math.abs(parts - Math.round(parts)) < 1e-9 ? Math.round(parts) : null
+}
+
+function figureOrError(text: string, context: Parameters<typeof parseFigure>[1]): Figure | NotationError {
+  try {
+    return parseFigure(text, context)
+  } catch (error) {
+    if (error instanceof NotationError) return error
+    throw error
+  }
+}

@@ -1,0 +1,64 @@
+import type { DimensionKind, Evidence, Job } from '../../job/model/types.ts'
+import { KNOWN, newSource, type Source } from '../../uncertainty/source.ts'
+import { repeatedObservations } from '../../uncertainty/type-a.ts'
+import { fromTerms } from '../../uncertainty/uncertain.ts'
+import { type Weighed, without } from './evaluated-evidence.ts'
+import { readReading } from './found-reading.ts'
+import type { FoundScatter } from './found-scatter.ts'
+
+type Found = Extract<Evidence, { basis: 'found' }>
+
+/** One source for each instrument: what it is off by is common to all that was measured with it. */
+export type InstrumentSources = Map<string, Source>
+
+/**
+ * Evaluates readings taken on the original: the mean, its scatter (Type A), the resolution and the limit of error
+ * of the instrument (rectangular; JCGM 100:2008, 4.3.7 and F.2.2.1), and an allowance for wear.
+ * Without an instrument the last graduation of the readings stands for its resolution.
+ * @throws NotationError for a reading that can't be read
+ */
+export function foundEvidence(
+  evidence: Found,
+  kind: DimensionKind,
+  job: Job,
+  instruments: InstrumentSources,
+  scatter: FoundScatter | undefined,
+): Weighed {
+  const readings = evidence.readings.map((text) => readReading(text, kind, job))
+  const [head] = readings
+  if (head === undefined) return without(evidence, 'It has no readings yet.')
+  const { mean, n } = repeatedObservations(readings.map((r) => r.value))
+  const sources: Source[] = []
+  const contributions: number[] = []
+  const put = (source: Source, u: number): void => {
+    if (u === 0) return
+    sources.push(source)
+    contributions.push(u)
+  }
+  if (scatter !== undefined) {
+    put(newSource('scatter of the readings on the original', scatter.estimate), scatter.s / Math.sqrt(n))
+  }
+  const instrument = job.instruments.find((i) => i.id === evidence.instrument)
+  const resolution =
+    instrument === undefined
+      ? Math.max(...readings.map((r) => r.graduation))
+      : readReading(instrument.resolution, kind, job).value
+  put(
+    newSource(`resolution of ${instrument?.name ?? 'the readings'}`, KNOWN, 'rectangular'),
+    resolution / Math.sqrt(12),
+  )
+  if (instrument?.limit !== undefined) {
+    const source =
+      instruments.get(instrument.id) ??
+      newSource(`limit of error of ${instrument.name}`, KNOWN, 'rectangular')
+    instruments.set(instrument.id, source)
+    put(source, readReading(instrument.limit, kind, job).value / Math.sqrt(3))
+  }
+  let value = mean
+  if (evidence.worn !== undefined) {
+    value += readReading(evidence.worn.loss, kind, job).value
+    put(newSource('allowance for wear'), readReading(evidence.worn.u, kind, job).value)
+  }
+  const found = fromTerms(value, sources, contributions)
+  return { evidence, adopted: found, compared: found, written: '', usable: true }
+}

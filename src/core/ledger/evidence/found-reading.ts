@@ -1,0 +1,35 @@
+import { lengthContext } from '../../job/model/length-context.ts'
+import type { DimensionKind, Job } from '../../job/model/types.ts'
+import { angleInRadians } from '../../quantity/angle.ts'
+import { parseAngle } from '../../quantity/parse-angle.ts'
+import { parseArea } from '../../quantity/parse-area.ts'
+import { parseCount } from '../../quantity/parse-count.ts'
+import { parseLength } from '../../quantity/parse-length.ts'
+
+export interface Reading {
+  value: number
+  graduation: number
+}
+
+/**
+ * Reads what was measured on the original, mm, radians, mm² or a count.
+ * @throws NotationError
+ */
+export function readReading(text: string, kind: DimensionKind, job: Job): Reading {
+  switch (kind) {
+    case 'length': {
+      const { mm, graduation } = parseLength(text, { ...lengthContext(job), signed: true })
+      return { value: Number(mm), graduation: Number(graduation) }
+    }
+    case 'angle': {
+      const angle = parseAngle(text, { signed: true })
+      return { value: angleInRadians(angle), graduation: (Number(angle.graduation) * Math.PI) / 180 }
+    }
+    case 'area': {
+      const { mm2, graduation } = parseArea(text)
+      return { value: Number(mm2), graduation: Number(graduation) }
+    }
+    case 'count':
+      return { value: parseCount(text), graduation: 0 }
+  }
+}

@@ -1,6 +1,0 @@
-import { ScantlingError } from '../scantling-error.ts'
-
-/** A formula that can't be read or does not make sense; the message is a sentence. */
-export class FormulaError extends ScantlingError {
-  override name = 'FormulaError'
-}

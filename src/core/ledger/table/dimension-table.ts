@@ -1,0 +1,121 @@
+import { parseRelation } from '../../formula/relation-text.ts'
+import type { Job, Unit } from '../../job/model/types.ts'
+import { relationRows } from '../../prove/relations.ts'
+import { uncertaintyBudget } from '../../uncertainty/budget.ts'
+import { type Coverage, expand } from '../../uncertainty/coverage.ts'
+import { coverageFactor } from '../../uncertainty/distributions.ts'
+import { type Assessed, type Assessment, assess } from '../assessment.ts'
+import type { Weighed } from '../evidence/evaluated-evidence.ts'
+import { STANDING_CAUTIONS } from './cautions.ts'
+import { displayFactor, type Style, writeMeasured } from './display-units.ts'
+import { jobCautions } from './job-cautions.ts'
+import type { Table, TableEvidence, TableRelation, TableRow } from './table.ts'
+import { viewRow } from './view-rows.ts'
+import { whyAdopted } from './why.ts'
+
+/**
+ * The table of a job: every dimension with its adopted value, uncertainty, basis and status.
+ * Lengths in `unit`, areas in its square, angles in degrees.
+ * @param job as `readJob` gives it
+ * @param options unit: that the table is looked at in, the job's own unless said otherwise. A bare number in a figure
+ *   means the job's own whatever this is
+ */
+export function dimensionTable(job: Job, options: { unit?: Unit } = {}): Table {
+  return tableOf(assess(job, options.unit))
+}
+
+function tableOf(assessment: Assessment): Table {
+  const { job, unit } = assessment
+  const views = [...assessment.views.values()].map((v) => viewRow(v, job, unit))
+  const relations = relationRows(assessment)
+  const standsIn = relationsByName(relations)
+  return {
+    job: job.title,
+    unit,
+    coverage: 0.95,
+    rows: job.dimensions.map((d) =>
+      rowOf(assessment.dimensions.get(d.name) as Assessed, assessment, standsIn.get(d.name) ?? []),
+    ),
+    views,
+    relations,
+    cautions: [...STANDING_CAUTIONS, ...jobCautions(assessment, views)],
+  }
+}
+
+function relationsByName(relations: readonly TableRelation[]): Map<string, TableRelation[]> {
+  const byName = new Map<string, TableRelation[]>()
+  for (const relation of relations) {
+    const { left, right } = parseRelation(relation.text)
+    for (const name of new Set([...left.names, ...right.names])) {
+      byName.set(name, [...(byName.get(name) ?? []), relation])
+    }
+  }
+  return byName
+}
+
+function rowOf(
+  { dimension, weighed, decision, restsOn }: Assessed,
+  { unit, finest }: Assessment,
+  relations: readonly TableRelation[],
+): TableRow {
+  const factor = displayFactor(dimension.kind, unit)
+  const style: Style = {
+    kind: dimension.kind,
+    unit,
+    finest,
+    feet: weighed.some((w) => w.feet === true),
+  }
+  const writtenOf = (w: Weighed): string => {
+    if (w.written !== '' || w.adopted === null) return w.written
+    return writeMeasured(w.adopted.value, expand(w.adopted).U, style)
+  }
+  const { adopted, from } = decision
+  const only = from.length === 1 ? from[0] : undefined
+  const { u, U, k, dof } = adopted === null ? NO_UNCERTAINTY : expand(adopted)
+  // One literal, not a spread of parts: rows are made by the thousand, and spreading is slow.
+  const row: TableRow = {
+    name: dimension.name,
+    label: dimension.label,
+    kind: dimension.kind,
+    count: dimension.count ?? 1,
+    value: adopted === null ? null : (only?.shown ?? adopted.value * factor),
+    written: adopted === null ? '' : only ? writtenOf(only) : writeMeasured(adopted.value, U, style),
+    u: u * factor,
+    U: U * factor,
+    k,
+    dof: Number.isFinite(dof) ? dof : null,
+    basis: decision.basis,
+    status: decision.status,
+    why: whyAdopted({ decision, weighed, restsOn, relations, writtenOf }),
+    evidence: weighed.map((w) => evidenceRow(w, factor, writtenOf(w), decision)),
+    budget: adopted === null ? [] : uncertaintyBudget(adopted),
+  }
+  if (only?.tolerance !== undefined) row.tolerance = only.tolerance
+  if (restsOn.length > 0) row.restsOn = [...restsOn]
+  return row
+}
+
+const NO_UNCERTAINTY: Coverage = { u: 0, U: 0, k: coverageFactor(Infinity), dof: Infinity }
+
+function evidenceRow(
+  w: Weighed,
+  factor: number,
+  written: string,
+  { pairs, from }: Assessed['decision'],
+): TableEvidence {
+  const { u, U } = w.compared === null ? NO_UNCERTAINTY : expand(w.compared)
+  const row: TableEvidence = {
+    id: w.evidence.id,
+    basis: w.evidence.basis,
+    value: w.shown ?? (w.adopted === null ? null : w.adopted.value * factor),
+    u: u * factor,
+    U: U * factor,
+    written,
+    governs: from.includes(w),
+  }
+  for (const { a, b, en } of pairs) {
+    if (a === w || b === w) row.en = Math.max(row.en ?? 0, en)
+  }
+  if (w.problem !== undefined) row.problem = w.problem
+  return row
+}

@@ -1,0 +1,35 @@
+import type { Job } from '../../job/model/types.ts'
+import { NotationError } from '../../quantity/notation-error.ts'
+import { readReading } from '../evidence/found-reading.ts'
+
+/** Readings of one length further apart than this share of it were hardly taken of one thing. Common practice, no source. */
+const TOO_FAR_APART = 0.1
+
+/** Names every piece of found evidence whose readings look like a slip. */
+export function readingCautions(job: Job): string[] {
+  const cautions: string[] = []
+  for (const { name, kind, evidence } of job.dimensions) {
+    if (kind !== 'length') continue
+    for (const e of evidence) {
+      if (e.basis !== 'found' || e.withdrawn !== undefined || e.readings.length < 2) continue
+      const read = e.readings.map((text) => ({ text, mm: lengthOf(text, job) }))
+      const known = read.filter((r) => r.mm !== null).sort((a, b) => Number(a.mm) - Number(b.mm))
+      const [least, most] = [known[0], known.at(-1)]
+      if (least === undefined || most === undefined) continue
+      if (Number(most.mm) - Number(least.mm) <= TOO_FAR_APART * Math.abs(Number(most.mm))) continue
+      cautions.push(
+        `Dimension ${name}, evidence ${e.id}: its readings run from ${least.text} to ${most.text}: is there a slip in one of them?`,
+      )
+    }
+  }
+  return cautions
+}
+
+function lengthOf(text: string, job: Job): number | null {
+  try {
+    return readReading(text, 'length', job).value
+  } catch (error) {
+    if (error instanceof NotationError) return null
+    throw error
+  }
+}

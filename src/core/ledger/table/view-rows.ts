@@ -1,0 +1,64 @@
+import { suggestMapping } from '../../calibration/mapping-selection.ts'
+import type { Job, Unit } from '../../job/model/types.ts'
+import { parameterSize } from '../../mapping/mapping.ts'
+import { standardUncertainty } from '../../uncertainty/covariance.ts'
+import type { CalibratedView } from '../calibrate-view.ts'
+import { displayFactor } from './display-units.ts'
+import type { TableView } from './table.ts'
+
+/** The views' part of the table; stretches in `unit` per pixel, tilts over the extent of the references. */
+export function viewRow({ view, calibration, problem }: CalibratedView, job: Job, unit: Unit): TableView {
+  const base = { id: view.id, name: view.name, mapping: view.mapping }
+  if (calibration === null) {
+    const nothing = { parameters: {}, chi2: null, dof: 0, p: null, references: [] }
+    return { ...base, ...nothing, problem: `Can't be calibrated: ${problem}` }
+  }
+  const factor = displayFactor('length', unit)
+  const { mapping } = calibration.view
+  const parameters = Object.fromEntries(
+    mapping.parameters.map((name, k) => {
+      const theta = calibration.theta[k] as (typeof calibration.theta)[number]
+      const f = parameterSize(mapping, k, factor)
+      return [name, { value: theta.value * f, u: standardUncertainty(theta) * f }]
+    }),
+  )
+  const suggestion = suggestMapping(calibration)
+  return {
+    ...base,
+    parameters,
+    ...foundScale(calibration, view.drawnScale, job.sheets.find((s) => s.id === view.sheet)?.scan.dpi),
+    chi2: calibration.dof > 0 ? calibration.chi2 : null,
+    dof: calibration.dof,
+    p: calibration.p,
+    references: calibration.references.map((r) => ({
+      ...r,
+      stated: r.stated * factor,
+      fitted: r.fitted * factor,
+      residual: r.residual * factor,
+    })),
+    ...(calibration.problem === undefined ? {} : { problem: calibration.problem }),
+    ...(suggestion === null
+      ? {}
+      : {
+          suggests: suggestion.kind,
+          suggestion: `The ${suggestion.kind} mapping suits these references better than ${view.mapping} (AICc lower by ${suggestion.gain.toFixed(1)}).`,
+        }),
+  }
+}
+
+/** Scale of the drawing as found, by the scan's dpi, beside the one stated: paper may have shrunk between the two. */
+function foundScale(
+  { view, theta }: NonNullable<CalibratedView['calibration']>,
+  stated: number | undefined,
+  dpi: number | undefined,
+): { scale?: { stated: number | null; found: number | null } } {
+  if (dpi === undefined && stated === undefined) return {}
+  const { byPixel } = view.mapping.apply(
+    theta.map((t) => t.value),
+    view.frame.origin,
+    view.frame,
+  )
+  const [xx, xy, yx, yy] = byPixel
+  const mmPerPixel = Math.sqrt(Math.abs(xx * yy - xy * yx))
+  return { scale: { stated: stated ?? null, found: dpi === undefined ? null : 25.4 / dpi / mmPerPixel } }
+}

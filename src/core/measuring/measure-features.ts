@@ -1,0 +1,61 @@
+import type { Calibration } from '../calibration/calibrate.ts'
+import { GeometryError } from '../geometry/geometry-error.ts'
+import type { Measure } from '../job/model/types.ts'
+import { standardUncertainty } from '../uncertainty/covariance.ts'
+import type { Draw } from '../uncertainty/draws.ts'
+import { fromTerms, propagate, type Uncertain } from '../uncertainty/uncertain.ts'
+import type { Feature } from './features/feature-of-mark.ts'
+import { MEASURES } from './measures/measures.ts'
+import { observe } from './propagate-measure.ts'
+
+/**
+ * Measures features through a calibration.
+ * @returns mm, mm² or radians, over the sources of the picks, the draughting and the calibration
+ * @throws GeometryError where there is nothing to measure
+ */
+export function measureFeatures(
+  calibration: Calibration,
+  measure: Measure,
+  features: readonly Feature[],
+): Uncertain {
+  const theta = calibration.theta.map((t) => t.value)
+  const o = observe(calibration.view, theta, features, MEASURES[measure])
+  const own = fromTerms(0, o.sources, o.contributions)
+  const weights = [...o.byParameter, 1]
+  const measured = propagate(o.value, [...calibration.theta, own], weights)
+  mustStayFirstOrder(measure, measured, features)
+  return measured
+}
+
+/** Beyond these a radius or an angle is so curved a function of its picks that first order misleads. */
+const WORST_RADIUS = 0.25
+const WORST_ANGLE = (20 * Math.PI) / 180
+
+function mustStayFirstOrder(measure: Measure, measured: Uncertain, features: readonly Feature[]): void {
+  const u = standardUncertainty(measured)
+  const marks = features.map((f) => f.mark).join(' and ')
+  if (!Number.isFinite(measured.value) || !Number.isFinite(u)) {
+    throw new GeometryError(`The ${measure} of ${marks} comes out beyond all bounds: check their picks.`)
+  }
+  if ((measure === 'radius' || measure === 'diameter') && u > WORST_RADIUS * measured.value) {
+    throw new GeometryError(
+      `The picks of ${marks} cover too short an arc: its ${measure} would be uncertain by more than a quarter. Pick more of the circle.`,
+    )
+  }
+  if (measure === 'angle' && u > WORST_ANGLE) {
+    throw new GeometryError(
+      `Lines ${marks} are too short for the angle between them: it would be uncertain by more than 20°. Pick more of them.`,
+    )
+  }
+}
+
+/** The same with other errors: theta as recalibrated for them, mm, mm² or radians. */
+export function remeasure(
+  calibration: Calibration,
+  theta: readonly number[],
+  measure: Measure,
+  features: readonly Feature[],
+  draw: Draw,
+): number {
+  return observe(calibration.view, theta, features, MEASURES[measure], draw).value
+}

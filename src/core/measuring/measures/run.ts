@@ -1,0 +1,11 @@
+import { GeometryError } from '../../geometry/geometry-error.ts'
+import { pathLength } from '../../geometry/polygon.ts'
+import type { TrueMeasure } from './true-measure.ts'
+
+/** Path: its length, back to the start when it is closed. */
+export const run: TrueMeasure = ([path]) => {
+  if (path === undefined) throw new GeometryError('A run needs a path.')
+  const measured = pathLength(path.points, path.closed)
+  if (measured.value === 0) throw new GeometryError('All points of the path are one and the same.')
+  return measured
+}

@@ -1,0 +1,9 @@
+import { type CircleFit, fitCircle } from '../../geometry/fit-circle.ts'
+import { GeometryError } from '../../geometry/geometry-error.ts'
+import type { Shape } from './true-measure.ts'
+
+/** The circle through the picks of a mark, fitted in true size. */
+export function trueCircle(shape: Shape | undefined): CircleFit {
+  if (shape === undefined) throw new GeometryError('A circle is missing from the measure.')
+  return fitCircle(shape.points)
+}

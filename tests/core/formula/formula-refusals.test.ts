@@ -1,0 +1,115 @@
+import fc from 'fast-check'
+import { describe, expect, it } from 'vitest'
+import { parseFormula } from '../../../src/core/formula/formula.ts'
+import { FormulaError } from '../../../src/core/formula/formula-error.ts'
+import { LENGTH } from '../../../src/core/formula/formula-units.ts'
+import { exact } from '../../../src/core/uncertainty/uncertain.ts'
+
+describe('what is no formula is refused in words', () => {
+  it.each([
+    ['', /empty/],
+    ['   ', /empty/],
+    ['drum +', /can't be read/],
+    ['(drum', /can't be read/],
+    ['drum ** 2', /can't be read/],
+    ['drum = 3', /not part of formulas/],
+    ['f(x) = x + 1', /not part of formulas/],
+    ['"drum"', /not part of formulas/],
+    ["'drum'", /not part of formulas/],
+    ['[drum, neck]', /not part of formulas/],
+    ['drum[1]', /not part of formulas/],
+    ['{a: 1}', /not part of formulas/],
+    ['drum.length', /not part of formulas/],
+    ['drum.constructor', /not part of formulas/],
+    ['drum.sqrt(4)', /not part of formulas/],
+    ['drum?.x', /not part of formulas/],
+    ['drum; neck', /not part of formulas/],
+    ['drum == neck', /not part of formulas/],
+    ['drum > neck', /not part of formulas/],
+    ['drum > 0 ? 1 : 2', /not part of formulas/],
+    ['not drum', /not part of formulas/],
+    ['drum!', /not part of formulas/],
+    ["drum'", /not part of formulas/],
+    ['drum mod 2', /not part of formulas/],
+    ['drum to mm', /not part of formulas/],
+    ['drum .* neck', /not part of formulas/],
+    ['1:3', /not part of formulas/],
+    ['drum & 1', /not part of formulas/],
+    ['true', /not part of formulas/],
+    ['null', /not part of formulas/],
+    ['Infinity', /not part of formulas/],
+    ['NaN', /not part of formulas/],
+    ['1e999', /not part of formulas/],
+    ['log(drum)', /no function `log`/],
+    ['import(1)', /no function `import`/],
+    ['eval("1")', /no function `eval`/],
+    ['constructor(1)', /no function `constructor`/],
+    ['toString(1)', /no function `toString`/],
+    ['hasOwnProperty(1)', /no function `hasOwnProperty`/],
+    ['__proto__(1)', /no function `__proto__`/],
+    ['valueOf(drum)', /no function `valueOf`/],
+    ['sqrt()', /takes 1 value, not 0/],
+    ['sqrt(1, 2)', /takes 1 value, not 2/],
+    ['atan2(1)', /takes 2 values, not 1/],
+    ['hypot()', /takes 1 or more values, not 0/],
+  ])('%s', (text, message) => {
+    expect(() => parseFormula(text)).toThrow(FormulaError)
+    expect(() => parseFormula(text)).toThrow(message)
+  })
+
+  it('a name of the language’s own is at most the name of a dimension, never what it means elsewhere', () => {
+    for (const name of [
+      'constructor',
+      '__proto__',
+      'toString',
+      'prototype',
+      'i',
+      'version',
+      'speedOfLight',
+    ]) {
+      const formula = parseFormula(`2 * ${name}`)
+      expect(formula.names).toEqual([name])
+      expect(formula.value(() => exact(7)).value).toBe(14)
+    }
+  })
+
+  it('a formula too long or nested too deep to read is refused and does no harm', () => {
+    for (const text of [
+      `${'('.repeat(900)}1${')'.repeat(900)}`,
+      `1${'+drum'.repeat(9000)}`,
+      '-'.repeat(1500),
+    ]) {
+      try {
+        expect(parseFormula(text).value(() => exact(1)).value).toBe(1)
+      } catch (error) {
+        expect(error).toBeInstanceOf(FormulaError)
+      }
+    }
+    expect(() => parseFormula(`1${'+drum'.repeat(9000)}`)).toThrow(/too long/)
+  })
+
+  it('whatever is typed, it is a formula or a clear error, and a formula has a number', () => {
+    const token = fc.constantFrom(
+      ...'drum neck 2 0.5 1/2 pi in mm deg sqrt sin min ( ) + - * / ^ , . " [ ] = % ! : ; to e constructor'.split(
+        ' ',
+      ),
+    )
+    const typed = fc.oneof(
+      fc.array(token, { maxLength: 12 }).map((t) => t.join(' ')),
+      fc.string({ maxLength: 30 }),
+    )
+    fc.assert(
+      fc.property(typed, (text) => {
+        try {
+          const formula = parseFormula(text)
+          expect(typeof formula.value(() => exact(3)).value).toBe('number')
+          formula.units(() => LENGTH)
+        } catch (error) {
+          expect(error).toBeInstanceOf(FormulaError)
+          expect((error as Error).message.length).toBeGreaterThan(10)
+        }
+      }),
+      { numRuns: 3000, seed: 1911 },
+    )
+  })
+})

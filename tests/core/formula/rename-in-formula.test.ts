@@ -1,0 +1,34 @@
+import fc from 'fast-check'
+import { describe, expect, it } from 'vitest'
+import { renameInFormula, standsIn } from '../../../src/core/formula/rename-in-formula.ts'
+
+describe('a name in a formula', () => {
+  it.each([
+    ['od + od_inside', 'bore + od_inside'],
+    ['pi*(od -  t)', 'pi*(bore -  t)'],
+    ['2od', '2bore'],
+    ['od2 + od', 'od2 + bore'],
+    ['flood + od', 'flood + bore'],
+    ['sqrt(od^2)', 'sqrt(bore^2)'],
+    ['overall=od+rim', 'overall=bore+rim'],
+    ['1.5e3 * od', '1.5e3 * bore'],
+    ['öd + od', 'öd + bore'],
+  ])('od becomes bore in %s', (formula, renamed) => {
+    expect(renameInFormula(formula, 'od', 'bore')).toBe(renamed)
+  })
+
+  it('is not seen inside a number', () => {
+    expect(renameInFormula('1e3 + e3', 'e3', 'x')).toBe('1e3 + x')
+    expect(standsIn('1e3 + 0xe3', 'e3')).toBe(false)
+  })
+
+  it('goes back to the very text when it is renamed back', () => {
+    const piece = fc.constantFrom('od', 'od_2', ' ', '+', '2', '1e3', '(', ')', '.', 'pi', '=', '"', 'é')
+    fc.assert(
+      fc.property(fc.array(piece), (pieces) => {
+        const formula = pieces.join('')
+        expect(renameInFormula(renameInFormula(formula, 'od', 'bore'), 'bore', 'od')).toBe(formula)
+      }),
+    )
+  })
+})

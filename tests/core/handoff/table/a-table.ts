@@ -1,0 +1,63 @@
+import type { Table, TableRow } from '../../../../src/core/ledger/table/table.ts'
+
+export const aRow = (change: Partial<TableRow> = {}): TableRow => ({
+  name: 'drum_length',
+  label: 'Drum, length',
+  kind: 'length',
+  count: 1,
+  value: 14.375,
+  written: '14 3/8"',
+  u: 0,
+  U: 0,
+  k: 1.96,
+  dof: null,
+  basis: 'printed',
+  status: 'agreed',
+  why: 'The printed figure governs.',
+  evidence: [],
+  budget: [],
+  ...change,
+})
+
+export const aTable = (change: Partial<Table> = {}): Table => ({
+  job: 'Drum of the chain ferry',
+  unit: 'in',
+  coverage: 0.95,
+  rows: [
+    aRow({ tolerance: '±1/32' }),
+    aRow({
+      name: 'rim',
+      value: 1.5,
+      written: '1.5"',
+      u: 0.0158,
+      U: 0.0312,
+      basis: 'scaled',
+      status: 'single',
+      count: 4,
+    }),
+    aRow({ name: 'neck', value: null, written: '', basis: null, status: 'open', why: 'No usable evidence.' }),
+  ],
+  views: [
+    {
+      id: 'V1',
+      name: 'Elevation',
+      mapping: 'uniform',
+      parameters: { scale: { value: 0.0400012, u: 0.00029 } },
+      chi2: 14.2,
+      dof: 2,
+      p: 0.00083,
+      references: [
+        { id: 'R1', stated: 12, fitted: 12.01, residual: 0.01, w: 0.4, suspect: false },
+        { id: 'R3', stated: 8, fitted: 8.4, residual: 0.4, w: 4.12, suspect: true, setAside: true },
+      ],
+      problem: 'Reference R3 does not fit the others: misread figure, or not to scale? It is left out.',
+      suggestion: 'A two-axis mapping fits better.',
+    },
+  ],
+  relations: [
+    { id: 'Q1', text: 'overall = neck + drum_length', misclosure: 0.25, u: 0.02, w: 12.5, holds: false },
+    { id: 'Q2', text: 'a = b', misclosure: 0, u: 0.02, w: 0, holds: true },
+  ],
+  cautions: ['Values scaled from a print are estimates.'],
+  ...change,
+})

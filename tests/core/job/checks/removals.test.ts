@@ -1,0 +1,63 @@
+import { expect, it } from 'vitest'
+import { applyEdit, type Edit } from '../../../../src/core/job/edits/edit.ts'
+import { readJob } from '../../../../src/core/job/read-job.ts'
+import { JobError } from '../../../../src/core/job/text/job-error.ts'
+import { winchJob } from '../winch-job.ts'
+
+const job = readJob(winchJob())
+
+it.each<[Edit, RegExp]>([
+  [
+    { do: 'remove-mark', id: 'drum' },
+    /^Mark "drum" is used by reference "R2" of view "v1": remove or change that first\.$/,
+  ],
+  [
+    { do: 'remove-mark', id: 'rim' },
+    /^Mark "rim" is used by evidence "\w+" of dimension "\w+": change that first\.$/,
+  ],
+  [
+    { do: 'remove-view', id: 'v1' },
+    /^View "v1" is used by evidence "S1" of dimension "drum_length": change that first\.$/,
+  ],
+  [{ do: 'remove-sheet', id: 's1' }, /^Sheet "s1" is used by view "v1": remove or change that first\.$/],
+  [{ do: 'remove-person', id: 'ada' }, /^Person "ada" is used by mark "A": remove or change that first\.$/],
+  [{ do: 'remove-instrument', id: 'cal' }, /^Instrument "cal" is used by evidence "F1" of dimension/],
+])('%j is refused, and what uses it is named', (edit, message) => {
+  expect(() => applyEdit(job, edit)).toThrow(JobError)
+  expect(() => applyEdit(job, edit)).toThrow(message)
+})
+
+it('a dimension stays while a formula or a relation uses it', () => {
+  const girth = { id: 'D9', basis: 'derived', formula: '2 * spare' } as const
+  const spare: Edit = {
+    do: 'add-dimension',
+    item: { name: 'spare', label: '', kind: 'length', evidence: [] },
+  }
+  const used = applyEdit(applyEdit(job, spare).job, { do: 'add-evidence', dimension: 'drum_od', item: girth })
+  const remove: Edit = { do: 'remove-dimension', name: 'spare' }
+  expect(() => applyEdit(used.job, remove)).toThrow(
+    'Dimension "spare" is used by evidence "D9" of dimension "drum_od": withdraw or change that first.',
+  )
+  const withdrawn = applyEdit(used.job, {
+    do: 'withdraw-evidence',
+    dimension: 'drum_od',
+    id: 'D9',
+    why: 'guesswork',
+  })
+  const tied = applyEdit(withdrawn.job, {
+    do: 'add-relation',
+    item: { id: 'E9', text: 'spare = drum_od' },
+  })
+  expect(() => applyEdit(tied.job, remove)).toThrow(
+    'Dimension "spare" is used by relation "E9": remove or change that first.',
+  )
+})
+
+it('a thing may go together with what uses it', () => {
+  const edits: Edit[] = [
+    { do: 'remove-sheet', id: 's2' },
+    { do: 'remove-view', id: 'v2' },
+    { do: 'remove-mark', id: 'elsewhere' },
+  ]
+  expect(applyEdit(job, { do: 'several', name: 'no second sheet', edits }).job.sheets).toHaveLength(1)
+})

@@ -1,0 +1,182 @@
+import fc from 'fast-check'
+import type { Edit } from '../../../../src/core/job/edits/edit.ts'
+import type { Job } from '../../../../src/core/job/model/types.ts'
+import {
+  type Draw,
+  dimension,
+  evidence,
+  later,
+  length,
+  mark,
+  oneOf,
+  pixel,
+  reference,
+  relationText,
+  some,
+  sometimes,
+} from '../arbitrary-job.ts'
+
+/** Sets and clears of fields, mostly sound: some known, some of a later version. */
+function change(draw: Draw, set: Record<string, unknown>, clear: string[] = []): object {
+  const cleared = clear.filter(() => sometimes(draw))
+  const kept = Object.fromEntries(
+    Object.entries({ ...set, ...later(draw) }).filter(([key]) => sometimes(draw) && !cleared.includes(key)),
+  )
+  return { set: kept, clear: [...cleared, ...(some(draw, 5) === 0 && !('zz' in kept) ? ['zz'] : [])] }
+}
+
+const MAKERS: Record<Edit['do'], (draw: Draw, job: Job, fresh: string) => object | undefined> = {
+  describe: (draw) =>
+    change(draw, { title: draw(fc.string), unit: 'mm', tolerance: '±1/64"' }, ['tolerance', 'gauge']),
+  'add-person': (draw, _, id) => ({ item: { id, name: 'Cass', ...later(draw) }, index: 0 }),
+  'change-person': (draw, job) => ({
+    id: oneOf(draw, job.people)?.id,
+    ...change(draw, { name: 'Dot', role: 'restorer' }, ['role']),
+  }),
+  'remove-person': (draw, job) => ({ id: oneOf(draw, job.people)?.id }),
+  'add-instrument': (draw, _, id) => ({ item: { id, name: 'rule', resolution: length(draw) } }),
+  'change-instrument': (draw, job) => ({
+    id: oneOf(draw, job.instruments)?.id,
+    ...change(draw, { limit: length(draw), resolution: length(draw) }, ['limit', 'note']),
+  }),
+  'remove-instrument': (draw, job) => ({ id: oneOf(draw, job.instruments)?.id }),
+  'add-sheet': (draw, _, id) => ({
+    item: {
+      id,
+      title: 'Details',
+      record: {},
+      scan: { file: `${id}.png`, sha256: '', page: 1, width: 9, height: 9, ...later(draw) },
+    },
+  }),
+  'change-sheet': (draw, job) => ({
+    id: oneOf(draw, job.sheets)?.id,
+    ...change(draw, { title: draw(fc.string), record: { date: '1911' }, draughting: '0.2 mm' }, [
+      'draughting',
+    ]),
+  }),
+  'remove-sheet': (draw, job) => ({ id: oneOf(draw, job.sheets)?.id }),
+  'add-view': (draw, job, id) => {
+    const sheet = oneOf(draw, job.sheets)?.id
+    if (sheet === undefined) return undefined
+    const first = reference(draw, job, { sheet }, 'R1')
+    return { item: { id, sheet, name: 'Plan', mapping: 'uniform', references: first ? [first] : [] } }
+  },
+  'change-view': (draw, job) => ({
+    id: oneOf(draw, job.views)?.id,
+    ...change(draw, { mapping: 'two-axis', grain: 0.5, drawnScale: 0.25 }, [
+      'grain',
+      'drawnScale',
+      'outline',
+    ]),
+  }),
+  'remove-view': (draw, job) => ({ id: oneOf(draw, job.views)?.id }),
+  'add-mark': (draw, job, id) => {
+    const item = mark(draw, job, id)
+    return item && { item, index: some(draw, job.marks.length) }
+  },
+  'change-mark': (draw, job) => ({
+    id: oneOf(draw, job.marks)?.id,
+    ...(some(draw, 3) === 0
+      ? { set: { kind: 'point', pixel: pixel(draw) }, clear: ['pixels'] }
+      : change(draw, { sigma: 1.5, label: 'rivet', how: 'hand' }, ['label', 'by', 'repeats'])),
+  }),
+  'remove-mark': (draw, job) => ({ id: oneOf(draw, job.marks)?.id }),
+  'repeat-pick': (draw, job) => ({ mark: oneOf(draw, job.marks)?.id, pixel: pixel(draw) }),
+  'add-dimension': (draw, job, id) => ({
+    item: dimension(draw, job, sometimes(draw) ? `d_${id}` : 'dim_new', job.dimensions.length),
+    index: some(draw, job.dimensions.length),
+  }),
+  'change-dimension': (draw, job) => ({
+    name: oneOf(draw, job.dimensions)?.name,
+    ...change(draw, { label: draw(fc.string), count: 3, kind: 'length' }, ['count', 'tolerance']),
+  }),
+  'remove-dimension': (draw, job) => ({
+    name: oneOf(draw, job.dimensions)?.name,
+    ...(sometimes(draw) ? { undo: true } : {}),
+  }),
+  'move-dimension': (draw, job) => ({
+    name: oneOf(draw, job.dimensions)?.name,
+    index: some(draw, job.dimensions.length),
+  }),
+  'rename-dimension': (draw, job, id) => ({
+    name: oneOf(draw, job.dimensions)?.name,
+    to: oneOf(draw, ['dim_new', 'nobody_knows', `d_${id}`, job.dimensions[0]?.name]),
+  }),
+  adopt: (draw, job) => {
+    const one = oneOf(draw, job.dimensions)
+    const adopt = oneOf(draw, [undefined, 'printed', 'mean', oneOf(draw, one?.evidence ?? [])?.id])
+    return { dimension: one?.name, ...(adopt === undefined ? {} : { adopt }) }
+  },
+  'add-evidence': (draw, job, id) => {
+    const at = some(draw, Math.max(0, job.dimensions.length - 1))
+    const one = job.dimensions[at]
+    const item = one && evidence(draw, job, one, at, id)
+    return item && { dimension: one.name, item, index: some(draw, one.evidence.length) }
+  },
+  'change-evidence': (draw, job) => {
+    const one = oneOf(draw, job.dimensions)
+    const id = oneOf(draw, one?.evidence ?? [])?.id
+    return {
+      dimension: one?.name,
+      id,
+      ...change(draw, { note: draw(fc.string), text: '3/8' }, ['note', 'by']),
+    }
+  },
+  'withdraw-evidence': (draw, job) => {
+    const one = oneOf(draw, job.dimensions)
+    return { dimension: one?.name, id: oneOf(draw, one?.evidence ?? [])?.id, why: 'not to scale' }
+  },
+  'reinstate-evidence': (draw, job) => {
+    const one = oneOf(draw, job.dimensions)
+    return { dimension: one?.name, id: oneOf(draw, one?.evidence ?? [])?.id }
+  },
+  'remove-evidence': (draw, job) => {
+    const one = oneOf(draw, job.dimensions)
+    return { dimension: one?.name, id: oneOf(draw, one?.evidence ?? [])?.id, undo: true }
+  },
+  'add-reference': (draw, job, id) => {
+    const view = oneOf(draw, job.views)
+    const item = view && reference(draw, job, view, id)
+    return item && { view: view.id, item, index: some(draw, view.references.length) }
+  },
+  'change-reference': (draw, job) => {
+    const view = oneOf(draw, job.views)
+    const id = oneOf(draw, view?.references ?? [])?.id
+    return { view: view?.id, id, ...change(draw, { u: length(draw) }, ['u']) }
+  },
+  'remove-reference': (draw, job) => {
+    const view = oneOf(draw, job.views)
+    return { view: view?.id, id: oneOf(draw, view?.references ?? [])?.id }
+  },
+  'add-relation': (draw, job, id) => ({ item: { id, text: relationText(draw, job), ...later(draw) } }),
+  'change-relation': (draw, job) => ({
+    id: oneOf(draw, job.relations)?.id,
+    ...change(draw, { text: relationText(draw, job), u: length(draw) }, ['u']),
+  }),
+  'remove-relation': (draw, job) => ({ id: oneOf(draw, job.relations)?.id }),
+  'add-note': (draw, job, id) => ({
+    item: { id, sheet: oneOf(draw, job.sheets)?.id, outline: [pixel(draw)], text: draw(fc.string) },
+    index: 0,
+  }),
+  'change-note': (draw, job) => ({
+    id: oneOf(draw, job.notes)?.id,
+    ...change(draw, { text: draw(fc.string), about: 'dim_new' }, ['about', 'by']),
+  }),
+  'remove-note': (draw, job) => ({ id: oneOf(draw, job.notes)?.id }),
+  several: (draw, job, fresh) => {
+    const edits = Array.from({ length: 1 + some(draw, 3) }, (_, i) =>
+      anyEdit(draw, job, `${fresh}${i}`, SIMPLE),
+    )
+    return { name: 'a batch', edits: edits.filter((edit) => edit !== undefined) }
+  },
+}
+
+export const ALL_EDITS = Object.keys(MAKERS) as Edit['do'][]
+const SIMPLE = ALL_EDITS.filter((word) => word !== 'several')
+
+/** An edit that suits the job more often than not; undefined when nothing of that kind could. */
+export function anyEdit(draw: Draw, job: Job, fresh: string, among = ALL_EDITS): Edit | undefined {
+  const word = oneOf(draw, among) ?? 'describe'
+  const made = MAKERS[word](draw, job, fresh)
+  return made && ({ do: word, ...made } as unknown as Edit)
+}
