@@ -1,4 +1,5 @@
 import { Matrix, SingularValueDecomposition } from 'ml-matrix'
+import { pixel } from '../geometry/frames.ts'
 import { type Mapping, parameterSize } from '../mapping/mapping.ts'
 import type { ViewMapping } from '../mapping/view-mapping.ts'
 
@@ -61,7 +62,7 @@ function bestDirection(view: ViewMapping, theta: readonly number[], free: readon
   for (const degrees of [0, 90, 45, 135, 15, 30, 60, 75, 105, 120, 150, 165]) {
     const direction = frame.grain + (degrees * Math.PI) / 180
     const [c, s] = [Math.cos(direction), Math.sin(direction)]
-    const image = mapping.apply(theta, [frame.origin[0] + c, frame.origin[1] + s], frame)
+    const image = mapping.apply(theta, pixel(frame.origin[0] + c, frame.origin[1] + s), frame)
     const length = Math.hypot(image.x, image.y)
     const change = Math.abs(
       free.reduce((sum, v, k) => {

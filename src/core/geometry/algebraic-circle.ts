@@ -1,4 +1,4 @@
-import type { Point } from './frames.ts'
+import { type Point, type PointsOf, pointLike } from './frames.ts'
 import { GeometryError } from './geometry-error.ts'
 
 /**
@@ -7,14 +7,15 @@ import { GeometryError } from './geometry-error.ts'
  * @throws GeometryError when no circle is determined
  * Source: Kåsa 1976, "A circle fitting procedure and its error analysis".
  */
-export function algebraicCircle(points: readonly Point[]): { centre: Point; radius: number } {
+export function algebraicCircle<P extends Point>(points: PointsOf<P>): { centre: P; radius: number } {
   const n = points.length
-  if (n < 3) throw new GeometryError('A circle needs three picked points or more.')
+  const [first] = points
+  if (first === undefined || n < 3) throw new GeometryError('A circle needs three picked points or more.')
   let mx = 0
   let my = 0
-  for (let i = 0; i < n; i++) {
-    mx += (points[i] as Point)[0] / n
-    my += (points[i] as Point)[1] / n
+  for (const [x, y] of points) {
+    mx += x / n
+    my += y / n
   }
   let sxx = 0
   let sxy = 0
@@ -22,9 +23,9 @@ export function algebraicCircle(points: readonly Point[]): { centre: Point; radi
   let sxz = 0
   let syz = 0
   let sz = 0
-  for (let i = 0; i < n; i++) {
-    const u = (points[i] as Point)[0] - mx
-    const v = (points[i] as Point)[1] - my
+  for (const [x, y] of points) {
+    const u = x - mx
+    const v = y - my
     const z = u * u + v * v
     sxx += u * u
     sxy += u * v
@@ -42,5 +43,5 @@ export function algebraicCircle(points: readonly Point[]): { centre: Point; radi
   }
   const u = (sxz * syy - syz * sxy) / (2 * determinant)
   const v = (syz * sxx - sxz * sxy) / (2 * determinant)
-  return { centre: [mx + u, my + v], radius: Math.sqrt(u * u + v * v + sz / n) }
+  return { centre: pointLike(first, mx + u, my + v), radius: Math.sqrt(u * u + v * v + sz / n) }
 }

@@ -1,10 +1,12 @@
 import { algebraicCircle } from './algebraic-circle.ts'
-import type { Point } from './frames.ts'
+import { type Point, type PointsOf, pointLike } from './frames.ts'
 import { GeometryError } from './geometry-error.ts'
 import { invertSymmetric3, type Symmetric3 } from './symmetric3.ts'
 
-export interface CircleFit {
-  centre: Point
+type Sensitivity = [number[], number[], number[]]
+
+export interface CircleFit<P extends Point> {
+  centre: P
   radius: number
   /** Sum of squared distances of the points from the circle. */
   squares: number
@@ -13,7 +15,7 @@ export interface CircleFit {
    * First-order change of (centre x, centre y, radius) with each coordinate of the points:
    * three rows of 2n numbers, ordered x0, y0, x1, y1, …
    */
-  sensitivity: [number[], number[], number[]]
+  sensitivity: Sensitivity
 }
 
 const MAX_STEPS = 200
@@ -32,11 +34,11 @@ interface Coordinates {
  * Source: Gander, Golub & Strebel, BIT 34 (1994), section 5 (Gauss–Newton on the distances), damped
  * after Levenberg and Marquardt; started from the algebraic circle.
  */
-export function fitCircle(points: readonly Point[]): CircleFit {
+export function fitCircle<P extends Point>(points: PointsOf<P>): CircleFit<P> {
   const n = points.length
   const at: Coordinates = { x: points.map((p) => p[0]), y: points.map((p) => p[1]), n }
   const start = algebraicCircle(points)
-  let [cx, cy] = start.centre
+  let [cx, cy]: readonly [number, number] = start.centre
   let r = start.radius
   let squares = sumOfSquares(at, cx, cy, r)
   let damping = 1e-3
@@ -62,7 +64,13 @@ export function fitCircle(points: readonly Point[]): CircleFit {
       if (damping > 1e12) break
     }
   }
-  return { centre: [cx, cy], radius: r, squares, n, sensitivity: sensitivityOf(at, cx, cy, r) }
+  return {
+    centre: pointLike(start.centre, cx, cy),
+    radius: r,
+    squares,
+    n,
+    sensitivity: sensitivityOf(at, cx, cy, r),
+  }
 }
 
 /** JᵀJ and Jᵀ·residual for the residuals distance − radius, whose gradient is −(ux, uy, 1). */
@@ -106,14 +114,14 @@ function sumOfSquares({ x, y, n }: Coordinates, cx: number, cy: number, r: numbe
   return sum
 }
 
-function sensitivityOf(at: Coordinates, cx: number, cy: number, r: number): CircleFit['sensitivity'] {
+function sensitivityOf(at: Coordinates, cx: number, cy: number, r: number): Sensitivity {
   const inverse = invertSymmetric3(normalEquations(at, cx, cy, r).matrix)
   if (inverse === null || !Number.isFinite(r)) {
     throw new GeometryError(
       'The points of the circle cover too small an arc for its radius to be determined.',
     )
   }
-  const rows: CircleFit['sensitivity'] = [[], [], []]
+  const rows: Sensitivity = [[], [], []]
   for (let i = 0; i < at.n; i++) {
     const dx = (at.x[i] as number) - cx
     const dy = (at.y[i] as number) - cy

@@ -1,14 +1,14 @@
-import type { Point } from './frames.ts'
+import { type Point, type PointsOf, pointLike, type Vector, vectorLike } from './frames.ts'
 import { GeometryError } from './geometry-error.ts'
 
 /** A straight line through points that are uncertain in both coordinates alike. */
-export interface LineFit {
+export interface LineFit<P extends Point> {
   /** Centroid of the points; the line passes through it. */
-  centroid: Point
+  centroid: P
   /** Unit vector along the line, from the first point towards the last. */
-  direction: Point
+  direction: Vector<P>
   /** The two ends: the outermost points' feet on the line, in the order of `direction`. */
-  ends: [Point, Point]
+  ends: [P, P]
   /** Positions of the ends along the line from the centroid. */
   at: [number, number]
   /** Standard uncertainty of the line across itself at the centroid, for unit sigma of each coordinate. */
@@ -26,7 +26,7 @@ export interface LineFit {
  * @throws GeometryError when there are fewer than two different points
  * Source: Pearson 1901, "On lines and planes of closest fit": the principal axis through the centroid.
  */
-export function fitLine(points: readonly Point[]): LineFit {
+export function fitLine<P extends Point>(points: PointsOf<P>): LineFit<P> {
   const n = points.length
   const [first, last] = [points[0], points[n - 1]]
   if (first === undefined || last === undefined || n < 2) {
@@ -66,12 +66,9 @@ export function fitLine(points: readonly Point[]): LineFit {
   }
   if (!(along > 0)) throw new GeometryError('All points of the line are one and the same.')
   return {
-    centroid: [cx, cy],
-    direction: [dx, dy],
-    ends: [
-      [cx + low * dx, cy + low * dy],
-      [cx + high * dx, cy + high * dy],
-    ],
+    centroid: pointLike(first, cx, cy),
+    direction: vectorLike(first, dx, dy),
+    ends: [pointLike(first, cx + low * dx, cy + low * dy), pointLike(first, cx + high * dx, cy + high * dy)],
     at: [low, high],
     offset: 1 / Math.sqrt(n),
     rotation: 1 / Math.sqrt(along),

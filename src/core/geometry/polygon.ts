@@ -1,4 +1,4 @@
-import type { Point } from './frames.ts'
+import type { Point, PointsOf } from './frames.ts'
 
 /** A number computed from points, with its derivative by each coordinate: x0, y0, x1, y1, … */
 export interface Measured {
@@ -7,14 +7,14 @@ export interface Measured {
 }
 
 /** Signed area by the shoelace formula; positive when x turns towards y. The last point joins the first. */
-export function polygonArea(points: readonly Point[]): Measured {
+export function polygonArea<P extends Point>(points: PointsOf<P>): Measured {
   const n = points.length
   const gradient = new Array<number>(2 * n).fill(0)
   let twice = 0
   for (let i = 0; i < n; i++) {
-    const [x, y] = points[i] as Point
-    const [px, py] = points[(i + n - 1) % n] as Point
-    const [nx, ny] = points[(i + 1) % n] as Point
+    const [x, y] = points[i] as P
+    const [px, py] = points[(i + n - 1) % n] as P
+    const [nx, ny] = points[(i + 1) % n] as P
     twice += x * ny - nx * y
     gradient[2 * i] = (ny - py) / 2
     gradient[2 * i + 1] = (px - nx) / 2
@@ -23,14 +23,14 @@ export function polygonArea(points: readonly Point[]): Measured {
 }
 
 /** Length of the path through the points; closed: back to the first one. */
-export function pathLength(points: readonly Point[], closed: boolean): Measured {
+export function pathLength<P extends Point>(points: PointsOf<P>, closed: boolean): Measured {
   const n = points.length
   const gradient = new Array<number>(2 * n).fill(0)
   let value = 0
   for (let i = closed ? 0 : 1; i < n; i++) {
     const j = (i + n - 1) % n
-    const [x, y] = points[i] as Point
-    const [px, py] = points[j] as Point
+    const [x, y] = points[i] as P
+    const [px, py] = points[j] as P
     const length = Math.hypot(x - px, y - py)
     value += length
     if (length === 0) continue
@@ -45,18 +45,18 @@ export function pathLength(points: readonly Point[], closed: boolean): Measured 
 }
 
 /** True when two sides of the closed polygon cross each other. Sides that share a corner do not count. */
-export function crossesItself(points: readonly Point[]): boolean {
+export function crossesItself<P extends Point>(points: PointsOf<P>): boolean {
   const n = points.length
   for (let i = 0; i < n; i++) {
     for (let j = i + 2; j < n; j++) {
       if (i === 0 && j === n - 1) continue
-      const [a, b] = [points[i] as Point, points[(i + 1) % n] as Point]
-      const [c, d] = [points[j] as Point, points[(j + 1) % n] as Point]
+      const [a, b] = [points[i] as P, points[(i + 1) % n] as P]
+      const [c, d] = [points[j] as P, points[(j + 1) % n] as P]
       if (side(a, b, c) * side(a, b, d) < 0 && side(c, d, a) * side(c, d, b) < 0) return true
     }
   }
   return false
 }
 
-const side = (a: Point, b: Point, c: Point): number =>
+const side = <P extends Point>(a: P, b: P, c: P): number =>
   (b[0] - a[0]) * (c[1] - a[1]) - (b[1] - a[1]) * (c[0] - a[0])

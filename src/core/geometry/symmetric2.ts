@@ -1,5 +1,3 @@
-import type { Point } from './frames.ts'
-
 /** A symmetric 2 × 2 matrix by its upper triangle: xx, xy, yy. */
 export type Symmetric2 = readonly [xx: number, xy: number, yy: number]
 
@@ -8,7 +6,7 @@ export interface Axis {
   /** Eigenvalue. */
   value: number
   /** Unit eigenvector. */
-  vector: Point
+  vector: readonly [x: number, y: number]
 }
 
 /** Both axes of a symmetric 2 × 2 matrix, the greater first; along x and y where it is diagonal. */

@@ -1,4 +1,4 @@
-import type { Pixel } from '../geometry/frames.ts'
+import { type Pixel, pixel } from '../geometry/frames.ts'
 import { meanUnit } from './centre-scatter.ts'
 import type { GreyWindow } from './grey-window.ts'
 import { type Guide, roundGuide } from './guide.ts'
@@ -127,9 +127,9 @@ function arcThrough(guide: Guide, { a, b, c }: Parabola): Guide | null {
   const [nx, ny] = guide.across(middle)
   const [dx, dy] = [ny, -nx]
   const size = Math.hypot(1, b)
-  const along: Pixel = [(dx + b * nx) / size, (dy + b * ny) / size]
+  const along: Pixel = pixel((dx + b * nx) / size, (dy + b * ny) / size)
   const side = Math.sign(c)
-  const centre: Pixel = [foot[0] - along[1] * radius * side, foot[1] + along[0] * radius * side]
+  const centre: Pixel = pixel(foot[0] - along[1] * radius * side, foot[1] + along[0] * radius * side)
   const angle = Math.atan2(foot[1] - centre[1], foot[0] - centre[0])
   const sweep = (side * Math.min(guide.length, 5 * radius)) / radius
   return roundGuide(centre, radius, angle - sweep / 2, sweep)

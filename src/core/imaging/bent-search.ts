@@ -1,4 +1,4 @@
-import type { Pixel } from '../geometry/frames.ts'
+import { type Pixel, pixel } from '../geometry/frames.ts'
 import type { GreyWindow } from './grey-window.ts'
 import { type Guide, roundGuide } from './guide.ts'
 import type { Settled } from './line-search.ts'
@@ -55,7 +55,7 @@ export function traceBent(grey: GreyWindow, seen: Tangent, noise: number): Settl
 /** The arc of a radius that touches a direction at a place, this far across from it; the place is its middle. */
 function arcAt({ place: [x, y], direction }: Tangent, radius: number, way: 1 | -1, across: number): Guide {
   const inwards = direction + (way * Math.PI) / 2
-  const centre: Pixel = [x + radius * Math.cos(inwards), y + radius * Math.sin(inwards)]
+  const centre: Pixel = pixel(x + radius * Math.cos(inwards), y + radius * Math.sin(inwards))
   const own = radius - across
   const sweep = way * Math.min(LENGTH / own, MOST_OF_RADIUS)
   return roundGuide(centre, own, inwards + Math.PI - sweep / 2, sweep)

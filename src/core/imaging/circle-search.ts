@@ -1,4 +1,4 @@
-import type { Pixel } from '../geometry/frames.ts'
+import { type Pixel, pixel } from '../geometry/frames.ts'
 import type { GreyWindow } from './grey-window.ts'
 import { type Guide, roundGuide } from './guide.ts'
 import { nearestFirst, REACH, type Settled, WIDEST } from './line-search.ts'
@@ -40,7 +40,7 @@ export function roundThrough([a, b, c]: Three): Round | null {
   if (!(Math.abs(d) > 1e-3 * longest ** 2)) return null
   const x = (cy * (bx * bx + by * by) - by * (cx * cx + cy * cy)) / d
   const y = (bx * (cx * cx + cy * cy) - cx * (bx * bx + by * by)) / d
-  return { centre: [a[0] + x, a[1] + y], radius: Math.hypot(x, y) }
+  return { centre: pixel(a[0] + x, a[1] + y), radius: Math.hypot(x, y) }
 }
 
 /** The guide round the circle through three places, once about or from the first through the second to the third. */

@@ -1,4 +1,4 @@
-import type { Pixel } from '../geometry/frames.ts'
+import { type Pixel, pixel } from '../geometry/frames.ts'
 import { mapThrough } from './direction-map.ts'
 import type { GreyWindow } from './grey-window.ts'
 import { straightGuide } from './guide.ts'
@@ -28,7 +28,7 @@ export interface Arm {
   strength: number
 }
 
-export const unit = (direction: number): Pixel => [Math.cos(direction), Math.sin(direction)]
+export const unit = (direction: number): Pixel => pixel(Math.cos(direction), Math.sin(direction))
 
 /** Straight ways that start near a place and look like strokes, each settled by a fit. */
 export function armsAt(grey: GreyWindow, at: Pixel, reach: number, noise: number): Arm[] {
@@ -72,7 +72,8 @@ function settledArm(
   noise: number,
 ): Arm[] {
   const [dx, dy] = unit(direction)
-  const place = (along: number): Pixel => [at[0] + along * dx - offset * dy, at[1] + along * dy + offset * dx]
+  const place = (along: number): Pixel =>
+    pixel(at[0] + along * dx - offset * dy, at[1] + along * dy + offset * dx)
   const settled = settleAlong(grey, place(ARM_FROM), place(ARM_TO), path, noise, [], 12)
   if (typeof settled === 'string') return []
   const { strip, fit } = settled.traced
@@ -81,7 +82,7 @@ function settledArm(
   const turned = Math.atan2(end[1] - start[1], end[0] - start[0])
   const [ux, uy] = unit(turned)
   const along = (at[0] - start[0]) * ux + (at[1] - start[1]) * uy
-  const foot: Pixel = [start[0] + along * ux, start[1] + along * uy]
+  const foot: Pixel = pixel(start[0] + along * ux, start[1] + along * uy)
   const { width, contrast } = fit
   return [{ foot, direction: turned, from: ARM_FROM, to: ARM_TO, width, contrast, strength: path.strength }]
 }

@@ -1,4 +1,4 @@
-import type { Pixel } from '../geometry/frames.ts'
+import { type Pixel, pixel } from '../geometry/frames.ts'
 import { ARM_TO, type Arm, armsAt, PIECE, settleAlong, unit } from './crossing-arms.ts'
 import type { GreyWindow } from './grey-window.ts'
 import { joinArms } from './join-arms.ts'
@@ -50,7 +50,7 @@ function crossingOf(a: Arm, b: Arm): Pixel | null {
   const sine = ux * vy - uy * vx
   if (Math.abs(sine) < Math.sin(LEAST_ANGLE)) return null
   const along = ((b.foot[0] - a.foot[0]) * vy - (b.foot[1] - a.foot[1]) * vx) / sine
-  return [a.foot[0] + along * ux, a.foot[1] + along * uy]
+  return pixel(a.foot[0] + along * ux, a.foot[1] + along * uy)
 }
 
 /** Traces a stroke once more, without what lies within or beside the other. */
@@ -63,7 +63,7 @@ function traceBeside(
 ): Settled | string {
   const [dx, dy] = unit(stroke.direction)
   const flip = dx < -1e-9 || (Math.abs(dx) <= 1e-9 && dy < 0)
-  const place = (along: number): Pixel => [stroke.foot[0] + along * dx, stroke.foot[1] + along * dy]
+  const place = (along: number): Pixel => pixel(stroke.foot[0] + along * dx, stroke.foot[1] + along * dy)
   const [from, to] = [place(flip ? stroke.to : stroke.from), place(flip ? stroke.from : stroke.to)]
   const angle = Math.abs(Math.sin(stroke.direction - other.direction))
   const lean = Math.abs(Math.cos(stroke.direction - other.direction)) / angle

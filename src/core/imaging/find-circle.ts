@@ -1,5 +1,5 @@
 import { fitCircle } from '../geometry/fit-circle.ts'
-import type { Pixel } from '../geometry/frames.ts'
+import { type Pixel, pixel } from '../geometry/frames.ts'
 import { profilesOf, shapeOf } from './bring-home.ts'
 import { centreSigma } from './centre-scatter.ts'
 import { type RoundOptions, traceRound } from './circle-search.ts'
@@ -39,7 +39,7 @@ export function findCircle(
   const [x, y, r] = sensitivity
   return {
     kind: (options.whole ?? true) ? 'circle' : 'arc',
-    centre: [centre[0], centre[1]],
+    centre: pixel(centre[0], centre[1]),
     radius,
     sigma,
     covariance: [product(x, x), product(x, y), product(x, r), product(y, y), product(y, r), product(r, r)],

@@ -1,4 +1,4 @@
-import type { Pixel } from '../geometry/frames.ts'
+import { type Pixel, pixel } from '../geometry/frames.ts'
 import { shapeOf } from './bring-home.ts'
 import { traceCrossing } from './crossing-search.ts'
 import type { GreyWindow } from './grey-window.ts'
@@ -64,7 +64,7 @@ function crossingOf([a, b]: [LineThrough, LineThrough]): { pixel: Pixel; covaria
   const va = across(a, alongA) / sine ** 2
   const vb = across(b, alongB) / sine ** 2
   return {
-    pixel: [a.line.centroid[0] + alongA * ax, a.line.centroid[1] + alongA * ay],
+    pixel: pixel(a.line.centroid[0] + alongA * ax, a.line.centroid[1] + alongA * ay),
     covariance: [va * bx * bx + vb * ax * ax, va * bx * by + vb * ax * ay, va * by * by + vb * ay * ay],
   }
 }

@@ -1,4 +1,4 @@
-import type { Pixel } from '../geometry/frames.ts'
+import { type Pixel, pixel } from '../geometry/frames.ts'
 import { shapeOf } from './bring-home.ts'
 import type { GreyWindow } from './grey-window.ts'
 import { traceLine } from './line-search.ts'
@@ -26,10 +26,7 @@ export function findLine(
   const [start, end] = line.ends
   return {
     kind: 'line',
-    ends: [
-      [start[0], start[1]],
-      [end[0], end[1]],
-    ],
+    ends: [pixel(start[0], start[1]), pixel(end[0], end[1])],
     sigma,
     shape: shapeOf(found.traced),
     section: sectionOf(found.traced, shift),

@@ -1,4 +1,4 @@
-import type { Pixel } from '../geometry/frames.ts'
+import { type Pixel, pixel } from '../geometry/frames.ts'
 import { followBend } from './bend.ts'
 import { bilevelEdgeVariance, isBilevel } from './bilevel.ts'
 import { profilesOf, roundingShift, shapeOf } from './bring-home.ts'
@@ -40,7 +40,9 @@ function tellPoint(
   const along = Math.min(Math.max(at[0] as number, 0), guide.length)
   const [nx, ny] = guide.across(along)
   const onward =
-    guide.curvature === 0 ? 1 : Math.sign(crossOf(guide.place(0, 0), guide.place(guide.length, 0), [nx, ny]))
+    guide.curvature === 0
+      ? 1
+      : Math.sign(crossOf(guide.place(0, 0), guide.place(guide.length, 0), pixel(nx, ny)))
   const values = new Float64Array(4)
   guide.basis(along, values, new Float64Array(4))
   let offset = 0
@@ -79,7 +81,7 @@ function tellPoint(
 
 /** Above 0 when across is to the right as one goes from one place to the other. */
 const crossOf = (from: Pixel, to: Pixel, [nx, ny]: Pixel): number => {
-  const right: Pixel = [-(to[1] - from[1]), to[0] - from[0]]
+  const right: Pixel = pixel(-(to[1] - from[1]), to[0] - from[0])
   return right[0] * nx + right[1] * ny || 1
 }
 

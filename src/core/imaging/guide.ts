@@ -1,4 +1,4 @@
-import type { Pixel } from '../geometry/frames.ts'
+import { type Pixel, pixel } from '../geometry/frames.ts'
 
 /**
  * A curve that a stroke nearly follows. Places are told along it (pixels from its start) and across it (pixels, towards
@@ -23,18 +23,16 @@ export interface Guide {
   curvature: number
 }
 
-const rightOf = ([dx, dy]: Pixel): Pixel => [-dy, dx]
+const rightOf = ([dx, dy]: Pixel): Pixel => pixel(-dy, dx)
 
 /** A straight guide; its parameters move its two ends across. */
 export function straightGuide(from: Pixel, to: Pixel): Guide {
   const length = Math.hypot(to[0] - from[0], to[1] - from[1])
   const dx = (to[0] - from[0]) / length
   const dy = (to[1] - from[1]) / length
-  const [nx, ny] = rightOf([dx, dy])
-  const place = (along: number, across: number): Pixel => [
-    from[0] + along * dx + across * nx,
-    from[1] + along * dy + across * ny,
-  ]
+  const [nx, ny] = rightOf(pixel(dx, dy))
+  const place = (along: number, across: number): Pixel =>
+    pixel(from[0] + along * dx + across * nx, from[1] + along * dy + across * ny)
   return {
     length,
     place,
@@ -44,7 +42,7 @@ export function straightGuide(from: Pixel, to: Pixel): Guide {
       out[0] = (x - from[0]) * dx + (y - from[1]) * dy
       out[1] = (x - from[0]) * nx + (y - from[1]) * ny
     },
-    across: () => [nx, ny],
+    across: () => pixel(nx, ny),
     box: (a, b, half) => boxOf([place(a, -half), place(a, half), place(b, -half), place(b, half)], 0),
     basis(along, values, slopes) {
       values[0] = 1 - along / length
@@ -78,7 +76,7 @@ export function roundGuide(
   const place = (along: number, across: number): Pixel => {
     const a = angleAt(along)
     const r = radiusAt(a) - across
-    return [centre[0] + r * Math.cos(a), centre[1] + r * Math.sin(a)]
+    return pixel(centre[0] + r * Math.cos(a), centre[1] + r * Math.sin(a))
   }
   const middle = start + sweep / 2
   return {
@@ -94,7 +92,7 @@ export function roundGuide(
     },
     across(along) {
       const a = angleAt(along)
-      return [-Math.cos(a), -Math.sin(a)]
+      return pixel(-Math.cos(a), -Math.sin(a))
     },
     box(a, b, half) {
       const corners: Pixel[] = []
@@ -119,7 +117,7 @@ export function roundGuide(
     },
     moved: (by) =>
       roundGuide(
-        [centre[0] + (by[0] ?? 0), centre[1] + (by[1] ?? 0)],
+        pixel(centre[0] + (by[0] ?? 0), centre[1] + (by[1] ?? 0)),
         Math.max(radius + (by[2] ?? 0), 1),
         start,
         sweep,

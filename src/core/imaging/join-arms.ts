@@ -1,4 +1,4 @@
-import type { Pixel } from '../geometry/frames.ts'
+import { type Pixel, pixel } from '../geometry/frames.ts'
 import { type Arm, unit } from './crossing-arms.ts'
 
 /** Two arms in one line, on both sides of the place, are one stroke. */
@@ -17,7 +17,7 @@ export function joinArms(arms: readonly Arm[]): Arm[] {
     const [ux, uy] = unit(a.direction)
     const [vx, vy] = unit(other.direction)
     const direction = Math.atan2(uy - vy, ux - vx)
-    const foot: Pixel = [(a.foot[0] + other.foot[0]) / 2, (a.foot[1] + other.foot[1]) / 2]
+    const foot: Pixel = pixel((a.foot[0] + other.foot[0]) / 2, (a.foot[1] + other.foot[1]) / 2)
     joined.push({ ...a, foot, direction, from: -other.to, strength: a.strength + other.strength })
   }
   return joined

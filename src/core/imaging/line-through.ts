@@ -1,4 +1,5 @@
 import { fitLine, type LineFit } from '../geometry/fit-line.ts'
+import type { Pixel } from '../geometry/frames.ts'
 import { bilevelEdgeVariance, isBilevel } from './bilevel.ts'
 import { profilesOf } from './bring-home.ts'
 import { centreSigma } from './centre-scatter.ts'
@@ -8,7 +9,7 @@ import { readingShift } from './reading.ts'
 import type { Profile, SearchOptions } from './stroke.ts'
 
 export interface LineThrough {
-  line: LineFit
+  line: LineFit<Pixel>
   /** Of each kept centre across, pixels; see `StrokeLine`. */
   sigma: number
   profiles: Profile[]

@@ -49,7 +49,7 @@ export function outOfRound(centres: readonly Pixel[]): OutOfRound | null {
   return size > CLEAR * sigma ? { by: 4 * size, sigma: 4 * sigma, longest: Math.atan2(odd, even) / 2 } : null
 }
 
-function circleThrough(centres: readonly Pixel[]): CircleFit | null {
+function circleThrough(centres: readonly Pixel[]): CircleFit<Pixel> | null {
   try {
     return fitCircle(centres)
   } catch (error) {

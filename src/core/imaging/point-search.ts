@@ -1,4 +1,4 @@
-import type { Pixel } from '../geometry/frames.ts'
+import { type Pixel, pixel } from '../geometry/frames.ts'
 import { traceBent, WIDEST_BENT } from './bent-search.ts'
 import { mapThrough } from './direction-map.ts'
 import type { GreyWindow } from './grey-window.ts'
@@ -95,8 +95,8 @@ const guideThrough = (at: Pixel, direction: number, offset: number, length: numb
   const [dx, dy] = [Math.cos(direction), Math.sin(direction)]
   const [x, y] = [at[0] - dy * offset, at[1] + dx * offset]
   return straightGuide(
-    [x - (dx * length) / 2, y - (dy * length) / 2],
-    [x + (dx * length) / 2, y + (dy * length) / 2],
+    pixel(x - (dx * length) / 2, y - (dy * length) / 2),
+    pixel(x + (dx * length) / 2, y + (dy * length) / 2),
   )
 }
 
@@ -162,11 +162,11 @@ export function tracePoint(grey: GreyWindow, at: Pixel, options: SearchOptions):
 
 /** A stroke that no straight way fits. */
 function bentAt(grey: GreyWindow, [x, y]: Pixel, reach: number, noise: number): Settled | null {
-  const { leads, usual } = leadsAt(grey, [x, y], reach, BENT_LENGTH, noise)
+  const { leads, usual } = leadsAt(grey, pixel(x, y), reach, BENT_LENGTH, noise)
   for (const { direction, offset, path } of nearestLeads(leads, 2)) {
     if (path.strength < Math.max(BENT_STRONG, Math.min(ABOVE_USUAL * usual, NOT_SURE))) continue
     if (path.width > WIDEST_BENT) continue
-    const place: Pixel = [x - Math.sin(direction) * offset, y + Math.cos(direction) * offset]
+    const place: Pixel = pixel(x - Math.sin(direction) * offset, y + Math.cos(direction) * offset)
     const bent = traceBent(grey, { place, direction }, noise)
     if (bent !== null && bent.inflation.sure > VERY_SURE) return bent
   }

@@ -1,4 +1,4 @@
-import type { Pixel } from '../geometry/frames.ts'
+import { type Pixel, pixel } from '../geometry/frames.ts'
 import { roundThrough } from './circle-search.ts'
 import { REACH } from './line-search.ts'
 
@@ -38,7 +38,10 @@ export function windowFor(
     const round = roundThrough([a, b, c])
     if (round !== null) {
       const { centre, radius } = round
-      corners.push([centre[0] - radius, centre[1] - radius], [centre[0] + radius, centre[1] + radius])
+      corners.push(
+        pixel(centre[0] - radius, centre[1] - radius),
+        pixel(centre[0] + radius, centre[1] + radius),
+      )
     }
   }
   const x = corners.map((p) => p[0])

@@ -1,11 +1,11 @@
-import type { Point } from '../geometry/frames.ts'
+import type { Pixel } from '../geometry/frames.ts'
 import { GeometryError } from '../geometry/geometry-error.ts'
 import type { MappingKind } from '../job/model/types.ts'
 
 /** Where a view lies on its page; it keeps the parameters of every mapping near 1 in size. */
 export interface ViewFrame {
   /** Pixel that is mapped to the true origin. */
-  origin: Point
+  origin: Pixel
   /** Half the extent of what is known of the view, pixels; tilts are stated for this distance. */
   extent: number
   /** Direction of the sheet's horizontal edge in pixels, radians. */
@@ -31,7 +31,7 @@ export interface Mapping {
   parameters: readonly string[]
   /** θ for one scale all over. */
   start(scale: number): number[]
-  apply(theta: ArrayLike<number>, pixel: Point, frame: ViewFrame): Mapped
+  apply(theta: ArrayLike<number>, pixel: Pixel, frame: ViewFrame): Mapped
 }
 
 const at = (theta: ArrayLike<number>, i: number): number => theta[i] as number

@@ -1,3 +1,4 @@
+import { pixel } from '../geometry/frames.ts'
 import type { Feature } from '../measuring/features/feature-of-mark.ts'
 import type { ViewFrame } from './mapping.ts'
 
@@ -16,7 +17,7 @@ export function viewFrame(features: readonly Feature[], grain = 0): ViewFrame {
     }
   }
   return {
-    origin: [(left + right) / 2, (top + bottom) / 2],
+    origin: pixel((left + right) / 2, (top + bottom) / 2),
     extent: Math.hypot(right - left, bottom - top) / 2 || 1,
     grain: (grain * Math.PI) / 180,
   }

@@ -1,4 +1,4 @@
-import type { Point } from '../geometry/frames.ts'
+import type { True } from '../geometry/frames.ts'
 import type { ViewMapping } from '../mapping/view-mapping.ts'
 import type { Feature } from './features/feature-of-mark.ts'
 
@@ -7,11 +7,11 @@ export function draughtingMoves(
   feature: Feature,
   view: ViewMapping,
   theta: ArrayLike<number>,
-  points: readonly Point[],
+  points: readonly True[],
 ): number[][] {
   if (feature.kind === 'line') {
     // Each end of the drawn line lies off by the draughting error, across the line.
-    const [p, q] = points as [Point, Point]
+    const [p, q] = points as [True, True]
     const length = Math.hypot(q[0] - p[0], q[1] - p[1]) || 1
     const nx = -(q[1] - p[1]) / length
     const ny = (q[0] - p[0]) / length

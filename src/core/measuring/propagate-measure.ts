@@ -1,4 +1,4 @@
-import { asTrue, type Point, type True } from '../geometry/frames.ts'
+import { type Pixel, pixel, type True, truePoint } from '../geometry/frames.ts'
 import type { Mapped } from '../mapping/mapping.ts'
 import type { ViewMapping } from '../mapping/view-mapping.ts'
 import type { Draw } from '../uncertainty/draws.ts'
@@ -34,7 +34,7 @@ export function observe(
     const pixels = draw ? displacedPicks(feature, draw) : feature.points
     const images = pixels.map((p) => view.mapping.apply(theta, p, view.frame))
     mapped.push(images)
-    const points = images.map((m) => asTrue(m.x, m.y))
+    const points = images.map((m) => truePoint(m.x, m.y))
     return {
       mark: feature.mark,
       kind: feature.kind,
@@ -114,7 +114,7 @@ function addDraughting(
   })
 }
 
-function displacedPicks(feature: Feature, draw: Draw): Point[] {
+function displacedPicks(feature: Feature, draw: Draw): Pixel[] {
   const points = feature.points.map(([x, y]): [number, number] => [x, y])
   for (const { source, point, dx, dy } of feature.picking) {
     const p = points[point] as [number, number]
@@ -122,7 +122,7 @@ function displacedPicks(feature: Feature, draw: Draw): Point[] {
     p[0] += e * dx
     p[1] += e * dy
   }
-  return points
+  return points.map(([x, y]) => pixel(x, y))
 }
 
 function displacedDrawing(
@@ -141,5 +141,5 @@ function displacedDrawing(
       p[1] += e * (move[2 * i + 1] as number)
     })
   })
-  return out.map(([x, y]) => asTrue(x, y))
+  return out.map(([x, y]) => truePoint(x, y))
 }

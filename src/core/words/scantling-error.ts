@@ -1,4 +1,17 @@
-/** An error whose message is a sentence for a person: what is wrong, where, and what to do now. */
+import type { AnyReason } from './reason.ts'
+
+/**
+ * An error that a person can do something about. What it is stands in `reason`; the message is that in words: what is
+ * wrong, where, and what to do now.
+ */
 export class ScantlingError extends Error {
   override name = 'ScantlingError'
+  readonly reason: AnyReason
+
+  /** @param words of the reason, from the catalogue of the layer that it comes from */
+  constructor(reason: AnyReason | string, words: string = typeof reason === 'string' ? reason : '') {
+    super(words)
+    // Texts are given for a while still, until every layer says its errors by code.
+    this.reason = typeof reason === 'string' ? { code: 'unsaid', parts: { text: reason } } : reason
+  }
 }

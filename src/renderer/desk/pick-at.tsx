@@ -1,6 +1,6 @@
 import './pick-at.css'
 import { useEffect, useState } from 'react'
-import type { Pixel } from '../../core/geometry/frames.ts'
+import { type Pixel, pixel } from '../../core/geometry/frames.ts'
 import { useBench } from '../bench/bench-store.ts'
 import { setPicks } from '../bench/choose.ts'
 import { pickProgress, pickSentence } from '../bench/pick-words.ts'
@@ -33,7 +33,7 @@ export function PickAt() {
     setX(near(lastX))
     setY(near(lastY))
   }, [lastX, lastY])
-  const given: Pixel | null = Number.isFinite(x) && Number.isFinite(y) ? [x, y] : null
+  const given: Pixel | null = Number.isFinite(x) && Number.isFinite(y) ? pixel(x, y) : null
   const { settled, of } = pickProgress(picks)
   const marks = of === 1 ? 'mark' : 'marks'
   return (

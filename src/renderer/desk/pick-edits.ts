@@ -1,4 +1,4 @@
-import type { Pixel } from '../../core/geometry/frames.ts'
+import { type Pixel, pixel } from '../../core/geometry/frames.ts'
 import type { Edit } from '../../core/job/edits/edit-types.ts'
 import { kindOfMeasure } from '../../core/job/model/mark-needs.ts'
 import type { Evidence, Job, Mark, Reference, View } from '../../core/job/model/types.ts'
@@ -8,7 +8,7 @@ import { fittedOf, HAND_SIGMA, type NewFeature, type Picks } from '../picking/pi
 import { freshId, freshIds } from './fresh-id.ts'
 
 /** A thousandth of a pixel is far below what a hand can pick, and keeps the job readable. */
-const tidy = ([x, y]: Pixel): Pixel => [Math.round(x * 1000) / 1000, Math.round(y * 1000) / 1000]
+const tidy = ([x, y]: Pixel): Pixel => pixel(Math.round(x * 1000) / 1000, Math.round(y * 1000) / 1000)
 
 /** A new mark: what was found on the stroke, or else as good as the worst of its picks. */
 function newMark(id: string, sheet: string, feature: NewFeature): Mark {
@@ -22,7 +22,7 @@ function newMark(id: string, sheet: string, feature: NewFeature): Mark {
   switch (need) {
     case 'point': {
       const covariance = fitted?.covariance
-      const point = { ...base, kind: 'point' as const, pixel: pixels[0] ?? ([0, 0] as Pixel) }
+      const point = { ...base, kind: 'point' as const, pixel: pixels[0] ?? (pixel(0, 0) as Pixel) }
       return covariance === undefined ? point : { ...point, covariance }
     }
     case 'line':
@@ -200,10 +200,10 @@ export function outlineOf(picks: Picks, page: { width: number; height: number })
     number,
   ]
   return [
-    [left, top],
-    [right, top],
-    [right, bottom],
-    [left, bottom],
+    pixel(left, top),
+    pixel(right, top),
+    pixel(right, bottom),
+    pixel(left, bottom),
   ]
 }
 

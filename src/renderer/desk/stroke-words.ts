@@ -1,3 +1,4 @@
+import { pixel } from '../../core/geometry/frames.ts'
 import type { FoundOn } from '../../core/job/model/types.ts'
 import { fittedOf, type Picks } from '../picking/picks.ts'
 import { AS_IT_LIES, readingWords, roundWords } from '../strokes/edge-sides.ts'
@@ -19,7 +20,7 @@ export function foundInWords({ as, reading, rough, width }: FoundOn): string {
     as === 'circle' || as === 'arc'
       ? roundWords(reading)
       : as === 'line'
-        ? readingWords(reading, [bx - ax, by - ay], AS_IT_LIES)
+        ? readingWords(reading, pixel(bx - ax, by - ay), AS_IT_LIES)
         : reading === 'centre'
           ? 'centre'
           : 'edge'

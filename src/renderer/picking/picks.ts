@@ -1,4 +1,4 @@
-import type { Pixel } from '../../core/geometry/frames.ts'
+import { type Pixel, pixel } from '../../core/geometry/frames.ts'
 import { type MarkNeed, MEASURE_NEEDS, REFERENCE_NEEDS } from '../../core/job/model/mark-needs.ts'
 import type { Mark } from '../../core/job/model/types.ts'
 import { isCornerToCorner } from './corner-to-corner.ts'
@@ -156,7 +156,7 @@ export function nudged(picks: Picks, dx: number, dy: number): Picks {
   const current = last(picks)
   if (current === undefined || 'mark' in current) return picks
   const [x, y] = current.pixels.at(-1) as Pixel
-  const pixels = [...current.pixels.slice(0, -1), [x + dx, y + dy] as Pixel]
+  const pixels = [...current.pixels.slice(0, -1), pixel(x + dx, y + dy) as Pixel]
   const sigmas = [...current.sigmas.slice(0, -1), HAND_SIGMA]
   const { stroke, ...rest } = current
   const moved: NewFeature = { ...rest, pixels, sigmas, byHand: true }

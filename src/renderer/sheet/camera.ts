@@ -1,4 +1,4 @@
-import type { Pixel, Point } from '../../core/geometry/frames.ts'
+import { type Pixel, type Point, type PointsOf, pixel, type Screen, screen } from '../../core/geometry/frames.ts'
 
 /** Where a sheet is looked at from. A pixel of the scan stays a pixel of the scan whatever is set here. */
 export interface Camera {
@@ -17,9 +17,6 @@ export interface Size {
   width: number
   height: number
 }
-
-/** CSS pixels from the top-left corner of the box that the sheet is shown in. */
-export type Screen = readonly [x: number, y: number]
 
 /** Affine, as a canvas takes it: x' = a x + c y + e, y' = b x + d y + f. */
 export type Matrix = readonly [a: number, b: number, c: number, d: number, e: number, f: number]
@@ -41,18 +38,16 @@ export function matrixOf(camera: Camera, box: Size): Matrix {
   return [a, b, c, d, box.width / 2 - a * x - c * y, box.height / 2 - b * x - d * y]
 }
 
-export const applied = ([a, b, c, d, e, f]: Matrix, [x, y]: Point): [number, number] => [
-  a * x + c * y + e,
-  b * x + d * y + f,
-]
+export const applied = ([a, b, c, d, e, f]: Matrix, [x, y]: Pixel): Screen =>
+  screen(a * x + c * y + e, b * x + d * y + f)
 
-export const toScreen = (camera: Camera, box: Size, pixel: Pixel): [number, number] =>
-  applied(matrixOf(camera, box), pixel)
+export const toScreen = (camera: Camera, box: Size, place: Pixel): Screen =>
+  applied(matrixOf(camera, box), place)
 
 /** Which pixel of the scan lies under a place on the screen; fractions are kept. */
 export function toPixel(camera: Camera, box: Size, [x, y]: Screen): Pixel {
   const [dx, dy] = alongScan(camera, x - box.width / 2, y - box.height / 2)
-  return [camera.centre[0] + dx, camera.centre[1] + dy]
+  return pixel(camera.centre[0] + dx, camera.centre[1] + dy)
 }
 
 /** What a way on the screen is in pixels of the scan. */
@@ -64,7 +59,7 @@ export function alongScan({ zoom, turn, mirror }: Camera, x: number, y: number):
 /** Moved so that what is seen goes by so much on the screen. */
 export function movedBy(camera: Camera, x: number, y: number): Camera {
   const [dx, dy] = alongScan(camera, x, y)
-  return { ...camera, centre: [camera.centre[0] - dx, camera.centre[1] - dy] }
+  return { ...camera, centre: pixel(camera.centre[0] - dx, camera.centre[1] - dy) }
 }
 
 /** Zoomed by a factor with the pixel under `at` staying there, within the limits for a sheet of this size. */
@@ -73,7 +68,7 @@ export function zoomedAbout(camera: Camera, box: Size, sheet: Size, at: Screen, 
   const [x, y] = [at[0] - box.width / 2, at[1] - box.height / 2]
   const under = toPixel(camera, box, at)
   const [dx, dy] = alongScan({ ...camera, zoom }, x, y)
-  return { ...camera, zoom, centre: [under[0] - dx, under[1] - dy] }
+  return { ...camera, zoom, centre: pixel(under[0] - dx, under[1] - dy) }
 }
 
 const withinLimits = (zoom: number, camera: Camera, box: Size, sheet: Size): number =>
@@ -85,10 +80,10 @@ export const wholeSheet = (camera: Camera, box: Size, sheet: Size): Camera =>
     camera,
     box,
     [
-      [0, 0],
-      [sheet.width, 0],
-      [sheet.width, sheet.height],
-      [0, sheet.height],
+      pixel(0, 0),
+      pixel(sheet.width, 0),
+      pixel(sheet.width, sheet.height),
+      pixel(0, sheet.height),
     ],
     CLOSEST,
   )
@@ -98,7 +93,7 @@ export const wholeSheet = (camera: Camera, box: Size, sheet: Size): Camera =>
  * @param closest not enlarged beyond this
  */
 export function fitted(camera: Camera, box: Size, pixels: readonly Pixel[], closest: number): Camera {
-  const plain = { ...camera, zoom: 1, centre: [0, 0] as Pixel }
+  const plain = { ...camera, zoom: 1, centre: pixel(0, 0) }
   const { left, top, right, bottom } = extent(pixels.map((p) => toScreen(plain, { width: 0, height: 0 }, p)))
   const room = (length: number): number => Math.max(1, length - 2 * MARGIN)
   const zoom = Math.min(
@@ -106,8 +101,8 @@ export function fitted(camera: Camera, box: Size, pixels: readonly Pixel[], clos
     room(box.width) / Math.max(1e-9, right - left),
     room(box.height) / Math.max(1e-9, bottom - top),
   )
-  const centre = alongScan(plain, (left + right) / 2, (top + bottom) / 2)
-  return { ...camera, zoom, centre }
+  const [x, y] = alongScan(plain, (left + right) / 2, (top + bottom) / 2)
+  return { ...camera, zoom, centre: pixel(x, y) }
 }
 
 /** With the middle of the box on the sheet, so that the sheet is never lost from sight. */
@@ -115,7 +110,7 @@ export function onTheSheet(camera: Camera, sheet: Size): Camera {
   const [x, y] = camera.centre
   return {
     ...camera,
-    centre: [Math.min(sheet.width, Math.max(0, x)), Math.min(sheet.height, Math.max(0, y))],
+    centre: pixel(Math.min(sheet.width, Math.max(0, x)), Math.min(sheet.height, Math.max(0, y))),
   }
 }
 
@@ -125,7 +120,7 @@ export function onTheSheet(camera: Camera, sheet: Size): Camera {
  * @param density pixels of the screen for each CSS pixel
  */
 export function onWholePixels(camera: Camera, box: Size, density: number): Camera {
-  const [x, y] = toScreen(camera, box, [0, 0])
+  const [x, y] = toScreen(camera, box, pixel(0, 0))
   const off = (at: number): number => (Math.round(at * density) - at * density) / density
   return movedBy(camera, off(x), off(y))
 }
@@ -138,7 +133,7 @@ export interface Extent {
 }
 
 /** The upright box round some points. */
-export function extent(points: readonly Point[]): Extent {
+export function extent<P extends Point>(points: PointsOf<P>): Extent {
   const box = { left: Infinity, top: Infinity, right: -Infinity, bottom: -Infinity }
   for (const [x, y] of points) {
     box.left = Math.min(box.left, x)
@@ -152,8 +147,8 @@ export function extent(points: readonly Point[]): Extent {
 /** Whether all of these pixels are in the box, so far from its edge at least. */
 export function inSight(camera: Camera, box: Size, pixels: readonly Pixel[], border: number): boolean {
   const matrix = matrixOf(camera, box)
-  return pixels.every((pixel) => {
-    const [x, y] = applied(matrix, pixel)
+  return pixels.every((place) => {
+    const [x, y] = applied(matrix, place)
     return x >= border && y >= border && x <= box.width - border && y <= box.height - border
   })
 }

@@ -1,10 +1,10 @@
 import { algebraicCircle } from '../../core/geometry/algebraic-circle.ts'
-import type { Pixel } from '../../core/geometry/frames.ts'
+import { type Pixel, type Screen, screen, pixel } from '../../core/geometry/frames.ts'
 import type { Mark } from '../../core/job/model/types.ts'
 import { ScantlingError } from '../../core/words/scantling-error.ts'
 import { isCornerToCorner } from '../picking/corner-to-corner.ts'
 import { fittedOf, needsOf, type Picks, wanted } from '../picking/picks.ts'
-import { applied, type Camera, matrixOf, type Screen, type Size } from './camera.ts'
+import { applied, type Camera, matrixOf, type Size } from './camera.ts'
 import { centreStrokes } from './overlay/centre-strokes.ts'
 import type { Inks } from './overlay/inks.ts'
 import { lettering } from './overlay/lettering.ts'
@@ -147,7 +147,7 @@ function drawBetween(
   const all = [...points, ...onward]
   if (isCornerToCorner(tool)) {
     const [a, b] = all
-    if (a !== undefined && b !== undefined) polyline([a, [b[0], a[1]], b, [a[0], b[1]]], true)
+    if (a !== undefined && b !== undefined) polyline([a, pixel(b[0], a[1]), b, pixel(a[0], b[1])], true)
   } else if (features.length > 0) {
     polyline(all, tool.kind === 'reference' && tool.reference === 'rectangle' && all.length > 3)
   }
@@ -157,9 +157,9 @@ function circleThrough(context: Context, pixels: readonly Pixel[], at: (pixel: P
   if (pixels.length < 3) return
   try {
     const { centre, radius } = algebraicCircle(pixels)
-    const [x, y] = at([centre[0], centre[1]])
-    const [ex, ey] = at([centre[0] + radius, centre[1]])
-    drawRing(context, [x, y], Math.hypot(ex - x, ey - y))
+    const [x, y] = at(pixel(centre[0], centre[1]))
+    const [ex, ey] = at(pixel(centre[0] + radius, centre[1]))
+    drawRing(context, screen(x, y), Math.hypot(ex - x, ey - y))
   } catch (error) {
     if (!(error instanceof ScantlingError)) throw error
   }

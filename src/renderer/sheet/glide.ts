@@ -1,3 +1,4 @@
+import { pixel } from '../../core/geometry/frames.ts'
 import type { Camera } from './camera.ts'
 import { cameraOf, cameras, setCamera } from './camera-store.ts'
 
@@ -32,7 +33,7 @@ function between(from: Camera, to: Camera, t: number): Camera {
   const mix = (a: number, b: number): number => a + (b - a) * t
   return {
     ...to,
-    centre: [mix(from.centre[0], to.centre[0]), mix(from.centre[1], to.centre[1])],
+    centre: pixel(mix(from.centre[0], to.centre[0]), mix(from.centre[1], to.centre[1])),
     zoom: from.zoom * (to.zoom / from.zoom) ** t,
   }
 }

@@ -1,3 +1,4 @@
+import { pixel } from '../../core/geometry/frames.ts'
 import type { HowToPick } from '../picking/how-to-pick.ts'
 import { AS_IT_LIES, readingWords, type SeenFrom } from '../strokes/edge-sides.ts'
 import { FAR } from '../strokes/find-under-picks.ts'
@@ -51,7 +52,7 @@ export function lensWords(
       }
       const part =
         found.kind === 'point'
-          ? readingWords(reading, [Math.cos(found.direction), Math.sin(found.direction)], from)
+          ? readingWords(reading, pixel(Math.cos(found.direction), Math.sin(found.direction)), from)
           : 'stroke'
       return {
         sure: `${part}, σ ${pixelsInWords(across)} across`,

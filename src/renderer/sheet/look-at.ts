@@ -1,17 +1,6 @@
-import type { Pixel } from '../../core/geometry/frames.ts'
+import { type Pixel, type Screen, screen } from '../../core/geometry/frames.ts'
 import { useBench } from '../bench/bench-store.ts'
-import {
-  type Camera,
-  fitted,
-  inSight,
-  movedBy,
-  onTheSheet,
-  onWholePixels,
-  type Screen,
-  type Size,
-  wholeSheet,
-  zoomedAbout,
-} from './camera.ts'
+import { type Camera, fitted, inSight, movedBy, onTheSheet, onWholePixels, type Size, wholeSheet, zoomedAbout } from './camera.ts'
 import { cameraOf, cameras, setCamera } from './camera-store.ts'
 import { glideTo } from './glide.ts'
 
@@ -51,7 +40,7 @@ export function zoomAt(at: Screen, factor: number): void {
   setCamera(here.sheet, onTheSheet(camera, here.size))
 }
 
-const middleOf = ({ width, height }: Size): Screen => [width / 2, height / 2]
+const middleOf = ({ width, height }: Size): Screen => screen(width / 2, height / 2)
 
 export const zoomIn = (): void => zoomAt(middleOf(cameras.getState().box), STEP)
 export const zoomOut = (): void => zoomAt(middleOf(cameras.getState().box), 1 / STEP)

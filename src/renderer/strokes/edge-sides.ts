@@ -1,4 +1,4 @@
-import type { Pixel } from '../../core/geometry/frames.ts'
+import { type Pixel, pixel } from '../../core/geometry/frames.ts'
 import type { StrokeReading } from '../../core/job/model/types.ts'
 import type { StraightSide } from '../picking/how-to-pick.ts'
 import { alongScan, type Camera } from '../sheet/camera.ts'
@@ -10,7 +10,7 @@ export interface SeenFrom {
 }
 
 /** A scan as it lies. */
-export const AS_IT_LIES: SeenFrom = { up: [0, -1], left: [-1, 0] }
+export const AS_IT_LIES: SeenFrom = { up: pixel(0, -1), left: pixel(-1, 0) }
 
 export function seenFrom(camera: Camera): SeenFrom {
   const unit = { ...camera, zoom: 1 }
@@ -20,7 +20,7 @@ export function seenFrom(camera: Camera): SeenFrom {
 const dot = (a: Pixel, b: Pixel): number => a[0] * b[0] + a[1] * b[1]
 
 /** The normal to the left of a way, as the scan is seen. */
-const leftOf = ([dx, dy]: Pixel): Pixel => [dy, -dx]
+const leftOf = ([dx, dy]: Pixel): Pixel => pixel(dy, -dx)
 
 /** Whether an upright stroke, whose edges are left and right of it, as it is seen. */
 const isUpright = (normal: Pixel, from: SeenFrom): boolean =>
@@ -41,7 +41,7 @@ export function sideOf(
 export function readingWords(reading: StrokeReading, direction: Pixel, from: SeenFrom): string {
   if (reading === 'centre') return 'centre'
   const left = leftOf(direction)
-  const normal: Pixel = reading === 'left' ? left : [-left[0], -left[1]]
+  const normal: Pixel = reading === 'left' ? left : pixel(-left[0], -left[1])
   if (isUpright(normal, from)) return dot(normal, from.left) > 0 ? 'left-hand edge' : 'right-hand edge'
   return dot(normal, from.up) > 0 ? 'upper edge' : 'lower edge'
 }

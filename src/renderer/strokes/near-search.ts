@@ -1,6 +1,6 @@
 import { TILE } from '../../contract/pictures.ts'
 import { algebraicCircle } from '../../core/geometry/algebraic-circle.ts'
-import type { Pixel } from '../../core/geometry/frames.ts'
+import { type Pixel, pixel } from '../../core/geometry/frames.ts'
 import { farFrom } from '../sheet/overlay/geometry-on-screen.ts'
 import type { Tile } from '../sheet/tiles/wanted-tiles.ts'
 import type { Search } from './search.ts'
@@ -27,5 +27,5 @@ function farFromSearch({ as, rough }: Search): (place: Pixel) => number {
 export function tilesNear(search: Search, tiles: readonly Tile[]): Tile[] {
   const far = farFromSearch(search)
   const within = ENLARGED * search.reach + BESIDE + (TILE / 2) * Math.SQRT2
-  return tiles.filter(({ column, row }) => far([(column + 0.5) * TILE, (row + 0.5) * TILE]) <= within)
+  return tiles.filter(({ column, row }) => far(pixel((column + 0.5) * TILE, (row + 0.5) * TILE)) <= within)
 }

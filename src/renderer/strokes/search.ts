@@ -1,4 +1,4 @@
-import type { Pixel } from '../../core/geometry/frames.ts'
+import { type Pixel, pixel } from '../../core/geometry/frames.ts'
 import { findCircle } from '../../core/imaging/find-circle.ts'
 import { findCrossing } from '../../core/imaging/find-crossing.ts'
 import { findLine } from '../../core/imaging/find-line.ts'
@@ -45,7 +45,7 @@ export function runSearch(window: GreyWindow, search: Search): SearchResult {
       return told(findCrossing(window, a, { reach: search.reach }), 'centre')
     case 'line': {
       if (b === undefined) return none('A line is looked for between two picks.')
-      const reading = readingAlong(search.wanted, [b[0] - a[0], b[1] - a[1]])
+      const reading = readingAlong(search.wanted, pixel(b[0] - a[0], b[1] - a[1]))
       return told(findLine(window, a, b, { reach: search.reach, reading }), reading)
     }
     case 'circle':
@@ -74,7 +74,7 @@ function atPoint(window: GreyWindow, rough: Pixel, { reach, wanted, either }: Se
   }
   const centre = findPoint(window, rough, { reach })
   if (centre.kind === 'none' || middle) return told(centre, 'centre')
-  const reading = readingAlong(wanted, [Math.cos(centre.direction), Math.sin(centre.direction)])
+  const reading = readingAlong(wanted, pixel(Math.cos(centre.direction), Math.sin(centre.direction)))
   return told(findPoint(window, rough, { reach, reading }), reading)
 }
 

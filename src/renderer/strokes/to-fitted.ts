@@ -1,4 +1,4 @@
-import type { Pixel } from '../../core/geometry/frames.ts'
+import { type Pixel, pixel } from '../../core/geometry/frames.ts'
 import { symmetric2 } from '../../core/geometry/symmetric2.ts'
 import type { Covariance } from '../../core/imaging/stroke.ts'
 import type { StrokeReading } from '../../core/job/model/types.ts'
@@ -9,7 +9,7 @@ import type { FoundStroke } from './search.ts'
 const MOST = 64
 
 /** A thousandth of a pixel is far below what can be found, and keeps the job readable. */
-const tidy = ([x, y]: Pixel): Pixel => [Math.round(x * 1000) / 1000, Math.round(y * 1000) / 1000]
+const tidy = ([x, y]: Pixel): Pixel => pixel(Math.round(x * 1000) / 1000, Math.round(y * 1000) / 1000)
 const figures = (value: number, n: number): number => Number(value.toPrecision(n))
 
 /** So many, evenly out of more. */

@@ -1,3 +1,4 @@
+import { pixel } from '../../../src/core/geometry/frames.ts'
 import { beforeEach, describe, expect, it, vi } from 'vitest'
 import type { BenchState, Kept, OpenedJob } from '../../../src/contract/bench-state.ts'
 import type { Edit } from '../../../src/core/job/edits/edit-types.ts'
@@ -186,7 +187,7 @@ describe('picks in hand', () => {
   })
 
   it('never come to another sheet: with that the tool of a view is put down', async () => {
-    setPicks(withPick(noPicks(TOOL), [2, 3]))
+    setPicks(withPick(noPicks(TOOL), pixel(2, 3)))
     await showSheet('S2')
     expect(useBench.getState()).toMatchObject({
       sheet: 'S2',
@@ -195,15 +196,15 @@ describe('picks in hand', () => {
   })
 
   it('stay, and their sheet with them, when something on another sheet is chosen', () => {
-    const picks = withPick(noPicks(TOOL), [2, 3])
+    const picks = withPick(noPicks(TOOL), pixel(2, 3))
     setPicks(picks)
     choose({ kind: 'view', id: 'V2' })
     expect(useBench.getState()).toMatchObject({ sheet: 'S1', picks })
   })
 
   it('are not taken from somebody who picked otherwise while an edit came to disk', () => {
-    const kept = withPick(noPicks(TOOL), [2, 3])
-    const newer = withPick(noPicks(TOOL), [4, 5])
+    const kept = withPick(noPicks(TOOL), pixel(2, 3))
+    const newer = withPick(noPicks(TOOL), pixel(4, 5))
     setPicks(newer)
     nextAfter(kept, { kind: 'look' })
     expect(useBench.getState().picks).toBe(newer)

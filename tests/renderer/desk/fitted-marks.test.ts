@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest'
-import type { Pixel } from '../../../src/core/geometry/frames.ts'
+import { type Pixel, pixel } from '../../../src/core/geometry/frames.ts'
 import { applyEdit } from '../../../src/core/job/edits/edit.ts'
 import { newJob } from '../../../src/core/job/model/new-job.ts'
 import type { Job, Mark } from '../../../src/core/job/model/types.ts'
@@ -25,22 +25,22 @@ import {
 import type { Tool } from '../../../src/renderer/picking/tool.ts'
 
 const rough: Pixel[] = [
-  [10, 21],
-  [90, 19],
+  pixel(10, 21),
+  pixel(90, 19),
 ]
 const onLine: Fitted = {
-  stroke: { as: 'line', reading: 'centre', rough, width: 4.1, leftOut: [[50, 22]] },
+  stroke: { as: 'line', reading: 'centre', rough, width: 4.1, leftOut: [pixel(50, 22)] },
   pixels: [
-    [12, 20.01],
-    [50, 20.02],
-    [88, 19.99],
+    pixel(12, 20.01),
+    pixel(50, 20.02),
+    pixel(88, 19.99),
   ],
   sigma: 0.06,
   across: 0.035,
 }
 const onPoint: Fitted = {
-  stroke: { as: 'crossing', reading: 'centre', rough: [[31, 41]], width: 4 },
-  pixels: [[30.2, 40.4]],
+  stroke: { as: 'crossing', reading: 'centre', rough: [pixel(31, 41)], width: 4 },
+  pixels: [pixel(30.2, 40.4)],
   sigma: 0.05,
   across: 0.04,
   covariance: [0.0025, 0, 0.0016],
@@ -69,7 +69,7 @@ const spacing: Tool = { kind: 'measure', view: 'V1', measure: 'spacing' }
 
 describe('picks on strokes', () => {
   it('move a point onto the stroke, and leave the picks of a line where the hand made them', () => {
-    const point = found(picked(distance, [[31, 41]]), onPoint)
+    const point = found(picked(distance, [pixel(31, 41)]), onPoint)
     expect(lastPixel(point)).toEqual([30.2, 40.4])
     const line = found(picked(spacing, rough), onLine)
     expect(lastPixel(line)).toEqual([90, 19])
@@ -84,7 +84,7 @@ describe('picks on strokes', () => {
   })
 
   it('come late for picks that were changed meanwhile, and change nothing then', () => {
-    const picks = picked(distance, [[31, 41]])
+    const picks = picked(distance, [pixel(31, 41)])
     const ready = readyForStroke(picks)
     if (ready === null) throw new Error('No stroke is looked for there.')
     const moved = nudged(picks, 1, 0)
@@ -101,9 +101,9 @@ describe('picks on strokes', () => {
 
 describe('marks on strokes', () => {
   it('are kept with what they were found from', () => {
-    const picks = found(withPick(found(picked(distance, [[31, 41]]), onPoint), [500, 500], 1, false), {
+    const picks = found(withPick(found(picked(distance, [pixel(31, 41)]), onPoint), pixel(500, 500), 1, false), {
       ...onPoint,
-      pixels: [[500.3, 499.8]],
+      pixels: [pixel(500.3, 499.8)],
     })
     if (!isMeasure(picks)) throw new Error('The tool measures.')
     const { job } = applyEdit(aJob(), dimensionEdit(aJob(), picks, { name: 'a', label: 'A', count: 1 }))
@@ -162,9 +162,9 @@ describe('marks on strokes', () => {
       mark: 'M1',
       pixels: onLine.pixels,
     })
-    const byHand: Mark = { id: 'M1', sheet: 'S1', how: 'hand', sigma: 1, kind: 'point', pixel: [1, 1] }
+    const byHand: Mark = { id: 'M1', sheet: 'S1', how: 'hand', sigma: 1, kind: 'point', pixel: pixel(1, 1) }
     const once: Tool = { kind: 'repeat', mark: 'M1', need: 'point' }
-    expect(repeatEdit(byHand, picked(once, [[2, 3]], true))).toEqual({
+    expect(repeatEdit(byHand, picked(once, [pixel(2, 3)], true))).toEqual({
       do: 'repeat-pick',
       mark: 'M1',
       pixel: [2, 3],

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest'
-import type { Pixel } from '../../../src/core/geometry/frames.ts'
+import { type Pixel, pixel } from '../../../src/core/geometry/frames.ts'
 import { outOfRoundInWords } from '../../../src/renderer/desk/out-of-round-words.ts'
 
 /** Places round an ellipse, a hundredth of a pixel off it by turns. */
@@ -8,10 +8,9 @@ const round = (long: number, short: number, turned = 0): Pixel[] =>
     const a = (k * Math.PI) / 24
     const off = k % 3 === 0 ? 1e-2 : -5e-3
     const [x, y] = [(long + off) * Math.cos(a), (short + off) * Math.sin(a)]
-    return [
+    return pixel(
       500 + x * Math.cos(turned) - y * Math.sin(turned),
-      400 + x * Math.sin(turned) + y * Math.cos(turned),
-    ]
+      400 + x * Math.sin(turned) + y * Math.cos(turned))
   })
 
 describe('out of round, in words', () => {

@@ -1,3 +1,4 @@
+import { pixel } from '../../../src/core/geometry/frames.ts'
 import { describe, expect, it } from 'vitest'
 import { applyEdit } from '../../../src/core/job/edits/edit.ts'
 import type { Edit } from '../../../src/core/job/edits/edit-types.ts'
@@ -37,7 +38,7 @@ function aSheet(): Job {
 }
 
 const picked = (tool: Tool, pixels: readonly (readonly [number, number])[]): Picks =>
-  pixels.reduce((picks, [x, y]) => withPick(picks, [x, y]), noPicks(tool))
+  pixels.reduce((picks, [x, y]) => withPick(picks, pixel(x, y)), noPicks(tool))
 
 const made = (job: Job, edit: Edit): Job => applyEdit(job, edit).job
 
@@ -263,7 +264,7 @@ describe('what is kept of picks', () => {
     const old = job.marks[1]
     if (old === undefined) throw new Error('no mark')
     const tool = { kind: 'measure', view: 'V1', measure: 'distance' } as const
-    const picks = withPick(withMark(noPicks(tool), old), [1200.12345, 700])
+    const picks = withPick(withMark(noPicks(tool), old), pixel(1200.12345, 700))
     if (!isMeasure(picks)) throw new Error('not a measure')
     const after = made(job, dimensionEdit(job, picks, { name: 'drop', label: 'Drop', count: 1 }))
     expect(after.dimensions[0]?.evidence[0]).toMatchObject({ marks: ['M2', 'M5'] })

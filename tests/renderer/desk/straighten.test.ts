@@ -1,3 +1,4 @@
+import { pixel } from '../../../src/core/geometry/frames.ts'
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import { applyEdit } from '../../../src/core/job/edits/edit.ts'
@@ -86,7 +87,7 @@ describe('the line that a sheet is straightened by', () => {
     ]
     const picks = (stroke: StrokeState): Picks => ({
       tool: { kind: 'straighten' },
-      features: [{ need: 'line', pixels: ends, sigmas: [1, 1], done: true, stroke }],
+      features: [{ need: 'line', pixels: ends, sigmas: pixel(1, 1), done: true, stroke }],
     })
     const fitted = {
       stroke: { as: 'line' as const, reading: 'centre' as const, rough: ends },
@@ -155,10 +156,9 @@ describe('how a sheet lies', () => {
           const straight = straightBy(angle, { ...PLAIN, turn, mirror })
           const turned = turnFor(straight, mirror)
           const camera = { centre: [0, 0] as [number, number], zoom: 1, turn: turned * DEGREE, mirror }
-          const [x, y] = toScreen(camera, { width: 0, height: 0 }, [
+          const [x, y] = toScreen(camera, { width: 0, height: 0 }, pixel(
             Math.cos(angle * DEGREE),
-            Math.sin(angle * DEGREE),
-          ])
+            Math.sin(angle * DEGREE)))
           // To the thousandth of a degree that is kept.
           expect(Math.min(Math.abs(x), Math.abs(y))).toBeLessThan(0.0006 * DEGREE)
           // And the sheet is turned no further than to the nearest of them.

@@ -1,3 +1,4 @@
+import { pixel } from '../../../src/core/geometry/frames.ts'
 import { describe, expect, it } from 'vitest'
 import sample from '../../../samples/deck-ventilator/job.json'
 import { newJob } from '../../../src/core/job/model/new-job.ts'
@@ -108,14 +109,14 @@ describe('at station Scale', () => {
   it('the picks of a tool come first, one after the other, and then its form', () => {
     const job = aJob()
     const none = noPicks({ kind: 'reference', view: 'V1', reference: 'distance' })
-    const one = withPick(none, [200, 300])
-    const two = withPick(one, [1200, 300])
+    const one = withPick(none, pixel(200, 300))
+    const two = withPick(one, pixel(1200, 300))
     expect(at('scale', job, none).next).toBe('Pick the first end.')
     expect(at('scale', job, one).next).toBe('Pick the other end.')
     expect(at('scale', job, two).next).toBe('Write the size as it is printed, and press Enter.')
-    const outline = withPick(noPicks({ kind: 'outline' }), [0, 0])
+    const outline = withPick(noPicks({ kind: 'outline' }), pixel(0, 0))
     expect(at('scale', job, outline).next).toBe('Pick the corner opposite.')
-    expect(at('scale', job, withPick(outline, [900, 900])).next).toMatch(/^Name the view/)
+    expect(at('scale', job, withPick(outline, pixel(900, 900))).next).toMatch(/^Name the view/)
   })
 })
 
@@ -133,7 +134,7 @@ describe('at station Pick', () => {
       [1, 0],
       [0, 1],
       [2, 1],
-    ].reduce((picks, [x = 0, y = 0]) => withPick(picks, [x, y]), none)
+    ].reduce((picks, [x = 0, y = 0]) => withPick(picks, pixel(x, y)), none)
     expect(at('pick', job).next).toMatch(/^Choose what to measure/)
     expect(at('pick', job, none).next).toBe('Pick a point on the rim.')
     expect(at('pick', job, three).next).toBe('Say what it is called, and press Enter to keep it.')

@@ -1,3 +1,4 @@
+import { pixel } from '../../../src/core/geometry/frames.ts'
 import { describe, expect, it } from 'vitest'
 import { MEASURE_NEEDS } from '../../../src/core/job/model/mark-needs.ts'
 import type { Measure } from '../../../src/core/job/model/types.ts'
@@ -11,7 +12,7 @@ function said(tool: Tool, picks: number): string[] {
   let now: Picks = noPicks(tool)
   for (let k = 0; k < picks; k++) {
     sentences.push(pickSentence(now))
-    now = withPick(now, [k, k * k])
+    now = withPick(now, pixel(k, k * k))
   }
   return sentences
 }
@@ -52,16 +53,16 @@ describe('what to pick next', () => {
 
   it('is nothing without a tool, or when all is picked', () => {
     expect(pickSentence(noPicks({ kind: 'look' }))).toBe('')
-    const both = withPick(withPick(noPicks(measure('distance')), [0, 0]), [9, 9])
+    const both = withPick(withPick(noPicks(measure('distance')), pixel(0, 0)), pixel(9, 9))
     expect(pickSentence(both)).toBe('')
     expect(pickProgress(both)).toEqual({ settled: 2, of: 2 })
   })
 
   it('counts marks, not picks', () => {
-    const one = withPick(noPicks(measure('spacing')), [0, 0])
+    const one = withPick(noPicks(measure('spacing')), pixel(0, 0))
     expect(pickProgress(one)).toEqual({ settled: 0, of: 2 })
-    expect(pickProgress(withPick(one, [9, 0]))).toEqual({ settled: 1, of: 2 })
-    const path = withPick(withPick(noPicks(measure('run')), [0, 0]), [9, 0])
+    expect(pickProgress(withPick(one, pixel(9, 0)))).toEqual({ settled: 1, of: 2 })
+    const path = withPick(withPick(noPicks(measure('run')), pixel(0, 0)), pixel(9, 0))
     expect(pickProgress(path)).toEqual({ settled: 0, of: 1 })
     expect(pickProgress(ended(path))).toEqual({ settled: 1, of: 1 })
   })

@@ -1,6 +1,6 @@
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
-import type { Pixel } from '../../../src/core/geometry/frames.ts'
+import { type Pixel, pixel, screen } from '../../../src/core/geometry/frames.ts'
 import {
   alongScan,
   type Camera,
@@ -32,22 +32,22 @@ const anyPlace = fc.tuple(
   fc.double({ min: 0, max: 600, noNaN: true }),
 )
 
-const plain: Camera = { centre: [100, 200], zoom: 2, turn: 0, mirror: false }
+const plain: Camera = { centre: pixel(100, 200), zoom: 2, turn: 0, mirror: false }
 
 describe('where a sheet is looked at from', () => {
   it('shows the pixel it is centred on in the middle of the box', () => {
-    expect(toScreen(plain, BOX, [100, 200])).toEqual([450, 300])
-    expect(toScreen(plain, BOX, [110, 205])).toEqual([470, 310])
+    expect(toScreen(plain, BOX, pixel(100, 200))).toEqual([450, 300])
+    expect(toScreen(plain, BOX, pixel(110, 205))).toEqual([470, 310])
   })
 
   it('turns clockwise: after a quarter turn, what was to the right is below', () => {
-    const [x, y] = toScreen({ ...plain, turn: Math.PI / 2 }, BOX, [110, 200])
+    const [x, y] = toScreen({ ...plain, turn: Math.PI / 2 }, BOX, pixel(110, 200))
     expect(x).toBeCloseTo(450, 9)
     expect(y).toBeCloseTo(320, 9)
   })
 
   it('mirrors left for right before it turns', () => {
-    expect(toScreen({ ...plain, mirror: true }, BOX, [110, 205])).toEqual([430, 310])
+    expect(toScreen({ ...plain, mirror: true }, BOX, pixel(110, 205))).toEqual([430, 310])
   })
 
   it('finds the very pixel under any place, turned and mirrored as may be', () => {
@@ -85,8 +85,8 @@ describe('where a sheet is looked at from', () => {
   })
 
   it('zooms in to 64 screen pixels a pixel and out to half of what fits, and no further', () => {
-    expect(zoomedAbout(plain, BOX, SHEET, [0, 0], 1e9).zoom).toBe(64)
-    const out = zoomedAbout(plain, BOX, SHEET, [0, 0], 1e-9).zoom
+    expect(zoomedAbout(plain, BOX, SHEET, screen(0, 0), 1e9).zoom).toBe(64)
+    const out = zoomedAbout(plain, BOX, SHEET, screen(0, 0), 1e-9).zoom
     expect(out).toBeCloseTo(wholeSheet(plain, BOX, SHEET).zoom / 2, 12)
   })
 
@@ -94,10 +94,10 @@ describe('where a sheet is looked at from', () => {
     fc.assert(
       fc.property(anyCamera, (camera) => {
         const corners: Pixel[] = [
-          [0, 0],
-          [13_600, 0],
-          [13_600, 17_600],
-          [0, 17_600],
+          pixel(0, 0),
+          pixel(13_600, 0),
+          pixel(13_600, 17_600),
+          pixel(0, 17_600),
         ]
         const whole = wholeSheet(camera, BOX, SHEET)
         expect(inSight(whole, BOX, corners, 23.9)).toBe(true)
@@ -111,8 +111,8 @@ describe('where a sheet is looked at from', () => {
       plain,
       BOX,
       [
-        [1000, 1000],
-        [1001, 1001],
+        pixel(1000, 1000),
+        pixel(1001, 1001),
       ],
       2,
     )
@@ -121,7 +121,7 @@ describe('where a sheet is looked at from', () => {
   })
 
   it('never loses the sheet from sight', () => {
-    expect(onTheSheet({ ...plain, centre: [-500, 99_999] }, SHEET).centre).toEqual([0, 17_600])
+    expect(onTheSheet({ ...plain, centre: pixel(-500, 99_999) }, SHEET).centre).toEqual([0, 17_600])
   })
 
   it('takes right as right on a sheet that is turned by a quarter', () => {
@@ -136,7 +136,7 @@ describe('where a sheet is looked at from', () => {
       fc.property(anyCamera, densities, (any, density) => {
         const camera = { ...any, zoom: 1 / density, turn: 0, mirror: false }
         const sharp = onWholePixels(camera, BOX, density)
-        for (const at of toScreen(sharp, BOX, [0, 0])) {
+        for (const at of toScreen(sharp, BOX, pixel(0, 0))) {
           expect(Math.abs(at * density - Math.round(at * density))).toBeLessThan(1e-6)
         }
         const [x, y] = toScreen(sharp, BOX, camera.centre)

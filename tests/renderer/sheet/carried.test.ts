@@ -1,12 +1,12 @@
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
-import type { Pixel } from '../../../src/core/geometry/frames.ts'
+import { type Pixel, screen, pixel } from '../../../src/core/geometry/frames.ts'
 import { type Camera, movedBy, toScreen, zoomedAbout } from '../../../src/renderer/sheet/camera.ts'
 import { carried } from '../../../src/renderer/sheet/overlay/carried.ts'
 
 const BOX = { width: 900, height: 500 }
 const SHEET = { width: 5200, height: 3420 }
-const START: Camera = { centre: [2600, 1700], zoom: 0.5, turn: 0.3, mirror: true }
+const START: Camera = { centre: pixel(2600, 1700), zoom: 0.5, turn: 0.3, mirror: true }
 
 describe('what is drawn over the sheet, while it is moved', () => {
   it('stands where it would be drawn anew, however the sheet is moved and enlarged', () => {
@@ -15,7 +15,7 @@ describe('what is drawn over the sheet, while it is moved', () => {
     const pixel = fc.tuple(fc.nat(5200), fc.nat(3420))
     fc.assert(
       fc.property(way, way, factor, pixel, (x, y, by, at) => {
-        const now = zoomedAbout(movedBy(START, x, y), BOX, SHEET, [300, 200], by)
+        const now = zoomedAbout(movedBy(START, x, y), BOX, SHEET, screen(300, 200), by)
         const where = carried(START, now, BOX)
         if (where === null) throw new Error('It was not carried.')
         const [oldX, oldY] = toScreen(START, BOX, at as Pixel)

@@ -1,3 +1,4 @@
+import { screen } from '../../../src/core/geometry/frames.ts'
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import { stretchesWithin } from '../../../src/renderer/sheet/overlay/clip-line.ts'
@@ -9,9 +10,9 @@ describe('the part of a long line that is in sight', () => {
     expect(
       stretchesWithin(
         [
-          [1, 1],
-          [50, 1],
-          [50, 60],
+          screen(1, 1),
+          screen(50, 1),
+          screen(50, 60),
         ],
         BOX,
       ),
@@ -31,8 +32,8 @@ describe('the part of a long line that is in sight', () => {
     expect(
       stretchesWithin(
         [
-          [-300, 40],
-          [400, 40],
+          screen(-300, 40),
+          screen(400, 40),
         ],
         BOX,
       ),
@@ -50,10 +51,10 @@ describe('the part of a long line that is in sight', () => {
   it('is in two where the line leaves and comes back', () => {
     const stretches = stretchesWithin(
       [
-        [50, 40],
-        [50, 200],
-        [60, 200],
-        [60, 40],
+        screen(50, 40),
+        screen(50, 200),
+        screen(60, 200),
+        screen(60, 40),
       ],
       BOX,
     )
@@ -64,8 +65,8 @@ describe('the part of a long line that is in sight', () => {
     expect(
       stretchesWithin(
         [
-          [-10, 0],
-          [-10, 80],
+          screen(-10, 0),
+          screen(-10, 80),
         ],
         BOX,
       ),
@@ -73,8 +74,8 @@ describe('the part of a long line that is in sight', () => {
     expect(
       stretchesWithin(
         [
-          [-50, 40],
-          [40, 200],
+          screen(-50, 40),
+          screen(40, 200),
         ],
         BOX,
       ),

@@ -1,8 +1,8 @@
 import { describe, expect, it } from 'vitest'
-import type { Pixel } from '../../../src/core/geometry/frames.ts'
+import { type Pixel, type Screen, screen, pixel } from '../../../src/core/geometry/frames.ts'
 import type { Selection } from '../../../src/renderer/bench/selection.ts'
 import type { Station } from '../../../src/renderer/bench/stations.ts'
-import type { Screen } from '../../../src/renderer/sheet/camera.ts'
+
 import { layOut } from '../../../src/renderer/sheet/overlay/lay-out.ts'
 import { cloudAlong, layOutNote, noteItems } from '../../../src/renderer/sheet/overlay/notes-items.ts'
 import { sampleJob } from '../sample-job.ts'
@@ -11,10 +11,10 @@ const items = (station: Station, selection: Selection | null = null) =>
   noteItems({ job: sampleJob, sheet: 'sheet-1', station, selection })
 
 const square: Screen[] = [
-  [100, 100],
-  [300, 100],
-  [300, 300],
-  [100, 300],
+  screen(100, 100),
+  screen(300, 100),
+  screen(300, 300),
+  screen(100, 300),
 ]
 
 describe('Notes over a sheet', () => {
@@ -47,13 +47,13 @@ describe('Notes over a sheet', () => {
   })
 
   it('are of few enough lines however closely they are seen', () => {
-    const far = square.map(([x, y]): Screen => [1e6 * x, 1e6 * y])
+    const far = square.map(([x, y]): Screen => screen(1e6 * x, 1e6 * y))
     expect(cloudAlong(far).length).toBeLessThan(6000)
-    expect(cloudAlong([[5, 5]]).every(([x, y]) => x === 5 && y === 5)).toBe(true)
+    expect(cloudAlong([screen(5, 5)]).every(([x, y]) => x === 5 && y === 5)).toBe(true)
   })
 
   it('keep their number whatever lettering they lie on', () => {
-    const camera = { centre: [2600, 1700] as Pixel, zoom: 0.13, turn: 0, mirror: false }
+    const camera = { centre: pixel(2600, 1700) as Pixel, zoom: 0.13, turn: 0, mirror: false }
     const twice = items('scale').flatMap((item) => [
       item,
       { ...item, about: { kind: 'note', id: 'N9' } as const },
@@ -68,7 +68,7 @@ describe('Notes over a sheet', () => {
     if (item === undefined) throw new Error('The sample has notes.')
     const { strokes, figure } = layOutNote(
       item,
-      ([x, y]) => [x, y],
+      ([x, y]) => screen(x, y),
       () => ({ width: 8, height: 12 }),
     )
     const triangle = strokes.at(-1)?.points ?? []

@@ -1,3 +1,4 @@
+import { screen, pixel } from '../../../src/core/geometry/frames.ts'
 import { describe, expect, it } from 'vitest'
 import type { Job } from '../../../src/core/job/model/types.ts'
 import type { Table } from '../../../src/core/ledger/table/table.ts'
@@ -101,7 +102,7 @@ describe('residual arrows', () => {
 
   it('stand at the second end, along the reference, as long as the residual is in pixels', () => {
     const [arrow] = residualsOf(reference, ends, [row])
-    expect(arrow?.at).toEqual([1000, 0])
+    expect(arrow?.at).toEqual(pixel(1000, 0))
     expect(arrow?.vector[0]).toBeCloseTo(1, 9)
     expect(arrow?.vector[1]).toBeCloseTo(0, 9)
   })
@@ -133,7 +134,7 @@ describe('residual arrows', () => {
     }
     const larger = enlargement([small, gross])
     expect(larger.factor).toBe(100)
-    expect(enlarged(small, larger)).toEqual({ vector: [100, 0], cut: false })
+    expect(enlarged(small, larger)).toEqual({ vector: pixel(100, 0), cut: false })
     const cut = enlarged(gross, larger)
     expect(cut.cut).toBe(true)
     expect(cut.vector[0]).toBeCloseTo(120, 9)
@@ -147,44 +148,42 @@ describe('where a measure is shown', () => {
   })
 
   it('sets a spacing square to the line', () => {
-    const span = spanOf('spacing', [segment([0, 0], [100, 0]), segment([20, 50], [60, 50])])
-    expect(span).toMatchObject({ kind: 'straight', from: [40, 50], to: [40, 0] })
+    const span = spanOf('spacing', [segment(pixel(0, 0), pixel(100, 0)), segment(pixel(20, 50), pixel(60, 50))])
+    expect(span).toMatchObject({ kind: 'straight', from: pixel(40, 50), to: pixel(40, 0) })
   })
 
   it('sets an angle at the crossing of its lines', () => {
-    const span = spanOf('angle', [segment([10, 0], [20, 0]), segment([0, 10], [0, 20])])
+    const span = spanOf('angle', [segment(pixel(10, 0), pixel(20, 0)), segment(pixel(0, 10), pixel(0, 20))])
     expect(span).toMatchObject({
       kind: 'angle',
-      vertex: [0, 0],
-      sides: [
-        [
+      vertex: pixel(0, 0),
+      sides: pixel(
+        pixel(
           [10, 0],
-          [20, 0],
-        ],
+          [20, 0]),
         [
           [0, 10],
           [0, 20],
-        ],
-      ],
+        ]),
     })
   })
 
   it('shows the vertical angle that the lines enclose when both were picked towards the vertex', () => {
-    const span = spanOf('angle', [segment([20, 0], [10, 0]), segment([0, 20], [0, 10])])
+    const span = spanOf('angle', [segment(pixel(20, 0), pixel(10, 0)), segment(pixel(0, 20), pixel(0, 10))])
     const ends = span?.kind === 'angle' ? span.sides.flat() : []
     expect(ends.every(([x, y]) => x >= -1e-9 && y >= -1e-9)).toBe(true)
   })
 
   it('shows no angle between parallel lines', () => {
-    expect(spanOf('angle', [segment([0, 0], [10, 0]), segment([0, 5], [10, 5])])).toBeNull()
+    expect(spanOf('angle', [segment(pixel(0, 0), pixel(10, 0)), segment(pixel(0, 5), pixel(10, 5))])).toBeNull()
   })
 })
 
 describe('dimension lines beside each other', () => {
   const line = (y: number, from: number, to: number): Span => ({
     kind: 'straight',
-    from: [from, y],
-    to: [to, y],
+    from: pixel(from, y),
+    to: pixel(to, y),
     offset: true,
     arrows: 'both',
   })
@@ -237,11 +236,11 @@ describe('choosing on the sheet', () => {
     const one = laid.find(
       ({ item, figure }) => item.kind === 'size' && item.about.kind === 'dimension' && figure,
     )
-    expect(nearest(laid, one?.figure?.centre ?? [0, 0], 8)?.about.kind).toBe('dimension')
+    expect(nearest(laid, one?.figure?.centre ?? screen(0, 0), 8)?.about.kind).toBe('dimension')
   })
 
   it('finds nothing on bare paper', () => {
-    expect(nearest(laidOut(shown({})), [2, 2], 8)).toBeNull()
+    expect(nearest(laidOut(shown({})), screen(2, 2), 8)).toBeNull()
   })
 
   it('prefers a mark to the outline of the view it lies on', () => {
@@ -253,19 +252,19 @@ describe('choosing on the sheet', () => {
           about: { kind: 'view', id: 'V' },
           chosen: false,
           outline: [
-            [0, 0],
-            [100, 0],
-            [100, 100],
+            pixel(0, 0),
+            pixel(100, 0),
+            pixel(100, 100),
           ],
           title: 'V',
           lines: [],
         },
-        { kind: 'mark', about, chosen: false, shape: { kind: 'point', at: [50, 4] } },
+        { kind: 'mark', about, chosen: false, shape: { kind: 'point', at: pixel(50, 4) } },
       ],
-      { centre: [50, 50], zoom: 1, turn: 0, mirror: false },
+      { centre: pixel(50, 50), zoom: 1, turn: 0, mirror: false },
       { width: 100, height: 100 },
       lettering,
     )
-    expect(nearest(laid, [40, 0], 8)?.about).toEqual(about)
+    expect(nearest(laid, screen(40, 0), 8)?.about).toEqual(about)
   })
 })

@@ -1,3 +1,4 @@
+import { pixel } from '../../../src/core/geometry/frames.ts'
 import { describe, expect, it } from 'vitest'
 import { ended, noPicks, withPick } from '../../../src/renderer/picking/picks.ts'
 import { lastPickInWords, nextPickName } from '../../../src/renderer/sheet/pick-words.ts'
@@ -7,10 +8,10 @@ describe('picks in words', () => {
     const none = noPicks({ kind: 'measure', view: 'V1', measure: 'distance' })
     expect(nextPickName(none)).toBe('First end')
     expect(lastPickInWords(none)).toBe('')
-    const one = withPick(none, [1204.32, 880.1])
+    const one = withPick(none, pixel(1204.32, 880.1))
     expect(lastPickInWords(one)).toBe('First end at 1204.3, 880.1')
     expect(nextPickName(one)).toBe('Second end')
-    expect(nextPickName(withPick(one, [0, 0]))).toBeNull()
+    expect(nextPickName(withPick(one, pixel(0, 0)))).toBeNull()
   })
 
   it('count the points of a circle, and of the second one after it', () => {
@@ -18,7 +19,7 @@ describe('picks in words', () => {
     const names: (string | null)[] = []
     for (let i = 0; i < 6; i++) {
       names.push(nextPickName(picks))
-      picks = withPick(picks, [i, i * i])
+      picks = withPick(picks, pixel(i, i * i))
     }
     expect(names).toEqual([
       'First circle, first point',
@@ -32,7 +33,7 @@ describe('picks in words', () => {
 
   it('go on along a path until it is ended', () => {
     let picks = noPicks({ kind: 'measure', view: 'V1', measure: 'run' })
-    for (let i = 0; i < 4; i++) picks = withPick(picks, [i, 0])
+    for (let i = 0; i < 4; i++) picks = withPick(picks, pixel(i, 0))
     expect(nextPickName(picks)).toBe('Path, 5th point')
     expect(nextPickName(ended(picks))).toBeNull()
   })

@@ -1,3 +1,4 @@
+import { pixel } from '../../../src/core/geometry/frames.ts'
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import { pyramidLevels, type SheetPictures } from '../../../src/contract/pictures.ts'
@@ -28,7 +29,7 @@ const pictures = (state: SheetPictures['progress']['state'] = 'ready'): SheetPic
 })
 
 const camera = (over: Partial<Camera> = {}): Camera => ({
-  centre: [6800, 8800],
+  centre: pixel(6800, 8800),
   zoom: 1,
   turn: 0,
   mirror: false,
@@ -66,9 +67,9 @@ describe('what is in sight', () => {
   })
 
   it('has another name when another tile comes into sight, and the same while none does', () => {
-    const here = nameOfSight(sightIn(frameOf({ centre: [6800, 8800] })))
-    expect(nameOfSight(sightIn(frameOf({ centre: [6803, 8801] })))).toBe(here)
-    expect(nameOfSight(sightIn(frameOf({ centre: [7400, 8800] })))).not.toBe(here)
+    const here = nameOfSight(sightIn(frameOf({ centre: pixel(6800, 8800) })))
+    expect(nameOfSight(sightIn(frameOf({ centre: pixel(6803, 8801) })))).toBe(here)
+    expect(nameOfSight(sightIn(frameOf({ centre: pixel(7400, 8800) })))).not.toBe(here)
     expect(nameOfSight(sightIn(frameOf({ zoom: 0.5 })))).not.toBe(here)
   })
 
@@ -164,8 +165,8 @@ describe('a layer of pictures', () => {
         fc.double({ min: 0, max: SCAN.height, noNaN: true }),
         (look, density, step, squares, x, y) => {
           const unit = layerUnit([step, step], squares, density)
-          const at = applied(layerMatrix(camera(look), BOX, unit), [x * unit[0], y * unit[1]])
-          const wanted = toScreen(camera(look), BOX, [x, y])
+          const at = applied(layerMatrix(camera(look), BOX, unit), pixel(x * unit[0], y * unit[1]))
+          const wanted = toScreen(camera(look), BOX, pixel(x, y))
           expect(Math.hypot(at[0] - wanted[0], at[1] - wanted[1])).toBeLessThan(1e-3)
         },
       ),

@@ -1,3 +1,4 @@
+import { pixel } from '../../../src/core/geometry/frames.ts'
 import sharp from 'sharp'
 import { describe, expect, it } from 'vitest'
 import type { Sheet } from '../../../src/core/job/model/types.ts'
@@ -46,7 +47,7 @@ function shownInTheWindow(orientation: number) {
   const camera = { centre: [1.5, 1] as [number, number], zoom: 1, turn: (turn * Math.PI) / 180, mirror }
   const greys: number[] = []
   GREYS.forEach((grey, i) => {
-    const [x, y] = toScreen(camera, box, [(i % 3) + 0.5, Math.floor(i / 3) + 0.5])
+    const [x, y] = toScreen(camera, box, pixel((i % 3) + 0.5, Math.floor(i / 3) + 0.5))
     greys[Math.round(y - 0.5) * box.width + Math.round(x - 0.5)] = grey
   })
   return { greys, ...box }
@@ -72,10 +73,9 @@ describe('a sheet that nobody has looked at yet', () => {
       )
       const camera = { centre: [0, 0] as [number, number], zoom: 1, turn: (turn * Math.PI) / 180, mirror }
       const along = (straight * Math.PI) / 180
-      const [, y] = toScreen(camera, { width: 0, height: 0 }, [
+      const [, y] = toScreen(camera, { width: 0, height: 0 }, pixel(
         1000 * Math.cos(along),
-        1000 * Math.sin(along),
-      ])
+        1000 * Math.sin(along)))
       expect(y).toBeCloseTo(0, 9)
     }
   })

@@ -1,3 +1,4 @@
+import { screen, pixel } from '../../../src/core/geometry/frames.ts'
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import { pyramidLevels, TILE } from '../../../src/contract/pictures.ts'
@@ -15,7 +16,7 @@ const BOX = { width: 1000, height: 700 }
 const LEVELS = pyramidLevels(SCAN.width, SCAN.height)
 
 const camera = (over: Partial<Camera>): Camera => ({
-  centre: [6800, 8800],
+  centre: pixel(6800, 8800),
   zoom: 1,
   turn: 0,
   mirror: false,
@@ -47,20 +48,20 @@ describe('the tiles in sight', () => {
   const finest = LEVELS[0] as (typeof LEVELS)[number]
 
   it('are those under the box, nearest to its middle first', () => {
-    const tiles = tilesInSight(camera({ centre: [768, 768] }), { width: 512, height: 512 }, finest)
+    const tiles = tilesInSight(camera({ centre: pixel(768, 768) }), { width: 512, height: 512 }, finest)
     expect(tiles).toEqual([{ level: 0, column: 1, row: 1 }])
-    const more = tilesInSight(camera({ centre: [760, 768] }), { width: 600, height: 512 }, finest)
+    const more = tilesInSight(camera({ centre: pixel(760, 768) }), { width: 600, height: 512 }, finest)
     expect(more[0]).toEqual({ level: 0, column: 1, row: 1 })
     expect(more.map(({ column }) => column).sort()).toEqual([0, 1, 2])
   })
 
   it('take one more on every side with a ring', () => {
     const box = { width: 512, height: 512 }
-    expect(tilesInSight(camera({ centre: [2816, 2816] }), box, finest, 1)).toHaveLength(9)
+    expect(tilesInSight(camera({ centre: pixel(2816, 2816) }), box, finest, 1)).toHaveLength(9)
   })
 
   it('end at the edges of the sheet', () => {
-    const tiles = tilesInSight(camera({ centre: [0, 0] }), BOX, finest, 1)
+    const tiles = tilesInSight(camera({ centre: pixel(0, 0) }), BOX, finest, 1)
     expect(tiles.every(({ column, row }) => column >= 0 && row >= 0)).toBe(true)
     expect(tiles.some(({ column, row }) => column === 0 && row === 0)).toBe(true)
   })
@@ -78,7 +79,7 @@ describe('the tiles in sight', () => {
         (look, x, y) => {
           const here = camera(look)
           const level = LEVELS[levelFor(look.zoom, LEVELS)] as (typeof LEVELS)[number]
-          const [px, py] = toPixel(here, BOX, [x, y])
+          const [px, py] = toPixel(here, BOX, screen(x, y))
           if (px < 0 || py < 0 || px >= SCAN.width || py >= SCAN.height) return
           const covered = tilesInSight(here, BOX, level).some((tile) => {
             const { left, top, right, bottom } = tileExtent(tile, level)

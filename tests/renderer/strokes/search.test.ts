@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest'
-import type { Pixel } from '../../../src/core/geometry/frames.ts'
+import { type Pixel, pixel } from '../../../src/core/geometry/frames.ts'
 import type { GreyWindow } from '../../../src/core/imaging/grey-window.ts'
 import { AS_IT_LIES } from '../../../src/renderer/strokes/edge-sides.ts'
 import { runSearch, type Search } from '../../../src/renderer/strokes/search.ts'
@@ -45,19 +45,19 @@ const search = (as: Search['as'], rough: Pixel[], more: Partial<Search> = {}): S
 describe('a point', () => {
   it('is taken where strokes cross when they do within reach, and on the one stroke when that is asked for', () => {
     const window = scan(level(280.3), upright(380.7))
-    const crossing = runSearch(window, search('point', [[383, 278]]))
+    const crossing = runSearch(window, search('point', [pixel(383, 278)]))
     expect(crossing.found).toMatchObject({ kind: 'crossing' })
     if (crossing.found.kind !== 'crossing') return
     expect(crossing.found.pixel[0]).toBeCloseTo(380.7, 1)
     expect(crossing.found.pixel[1]).toBeCloseTo(280.3, 1)
-    expect(runSearch(window, search('point', [[383, 278]], { either: false })).found.kind).not.toBe(
+    expect(runSearch(window, search('point', [pixel(383, 278)], { either: false })).found.kind).not.toBe(
       'crossing',
     )
   })
 
   /** A ring four pixels wide through the middle of the window, its centre so far off that way. */
   const ring = (radius: number, way: number): { centre: Pixel; window: GreyWindow } => {
-    const centre: Pixel = [380 + radius * Math.cos(way), 280 + radius * Math.sin(way)]
+    const centre: Pixel = pixel(380 + radius * Math.cos(way), 280 + radius * Math.sin(way))
     const window = scan((x, y) => band(Math.hypot(x - centre[0], y - centre[1]) - radius, 4))
     return { centre, window }
   }
@@ -67,7 +67,7 @@ describe('a point', () => {
     (radius) => {
       for (let k = 0; k < 12; k++) {
         const { centre, window } = ring(radius, 0.1 + (k * Math.PI) / 6)
-        const { found } = runSearch(window, search('point', [[381, 281]], { reach: 5 }))
+        const { found } = runSearch(window, search('point', [pixel(381, 281)], { reach: 5 }))
         expect(found.kind).toBe('point')
         if (found.kind !== 'point') return
         const off = Math.hypot(found.pixel[0] - centre[0], found.pixel[1] - centre[1]) - radius
@@ -86,7 +86,7 @@ describe('a point', () => {
           return along < -1 ? 0 : band(dy * Math.cos(way) - dx * Math.sin(way), 4)
         }),
       )
-      const { found } = runSearch(window, search('point', [[382, 279]], { reach: 5 }))
+      const { found } = runSearch(window, search('point', [pixel(382, 279)], { reach: 5 }))
       expect(found.kind).toBe('crossing')
       if (found.kind === 'crossing')
         expect(Math.hypot(found.pixel[0] - 380, found.pixel[1] - 280)).toBeLessThan(0.5)
@@ -100,7 +100,7 @@ describe('a point', () => {
       ['lower', 283.3, 'right'],
     ] as const) {
       const wanted = { straight, round: 'centre', from: AS_IT_LIES } as const
-      const result = runSearch(window, search('point', [[380, 281]], { wanted }))
+      const result = runSearch(window, search('point', [pixel(380, 281)], { wanted }))
       expect(result).toMatchObject({ reading, found: { kind: 'point' } })
       if (result.found.kind === 'point') expect(Math.abs(result.found.pixel[1] - at)).toBeLessThan(0.1)
     }
@@ -109,7 +109,7 @@ describe('a point', () => {
   it('is nowhere on bare paper, and a sentence says so', () => {
     const { found } = runSearch(
       scan(() => 0),
-      search('point', [[380, 280]]),
+      search('point', [pixel(380, 280)]),
     )
     expect(found.kind).toBe('none')
     expect(found.kind === 'none' && found.because).toMatch(/\.$/)
@@ -118,12 +118,12 @@ describe('a point', () => {
 
 describe('what was found, as a job keeps it', () => {
   it('is uncertain across the stroke as found and along it as pointed at', () => {
-    const result = runSearch(scan(level(280.3)), search('point', [[380, 281]]))
+    const result = runSearch(scan(level(280.3)), search('point', [pixel(380, 281)]))
     if (!('reading' in result)) throw new Error('The stroke was not found.')
     const { covariance, sigma, across, pixels, stroke } = toFitted(
       result.found,
       result.reading,
-      [[380, 281]],
+      [pixel(380, 281)],
       1,
     )
     expect(sigma).toBe(1)
@@ -138,8 +138,8 @@ describe('what was found, as a job keeps it', () => {
     const result = runSearch(
       scan(level(280.3), upright(380.7)),
       search('line', [
-        [320, 281],
-        [440, 279],
+        pixel(320, 281),
+        pixel(440, 279),
       ]),
     )
     if (!('reading' in result)) throw new Error('The stroke was not found.')
@@ -147,8 +147,8 @@ describe('what was found, as a job keeps it', () => {
       result.found,
       result.reading,
       [
-        [320, 281],
-        [440, 279],
+        pixel(320, 281),
+        pixel(440, 279),
       ],
       1,
     )

@@ -1,4 +1,4 @@
-import type { Pixel } from '../../geometry/frames.ts'
+import { type Pixel, pixel } from '../../geometry/frames.ts'
 
 /** What the fragment of an IRI says of a picture: its page, and a region in pixels or in hundredths of the page. */
 export interface Fragment {
@@ -36,10 +36,5 @@ export function regionOutline(
 ): Pixel[] {
   const [across, down] = unit === 'pixel' ? [1, 1] : [page.width / 100, page.height / 100]
   const [left, top, right, bottom] = [x * across, y * down, (x + width) * across, (y + height) * down]
-  return [
-    [left, top],
-    [right, top],
-    [right, bottom],
-    [left, bottom],
-  ]
+  return [pixel(left, top), pixel(right, top), pixel(right, bottom), pixel(left, bottom)]
 }

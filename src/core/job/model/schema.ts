@@ -1,4 +1,5 @@
 import { z } from 'zod'
+import type { Pixel } from '../../geometry/frames.ts'
 import type {
   Candidate,
   Dimension,
@@ -30,7 +31,7 @@ export const pixelSchema = z
   .tuple([z.number(), z.number()])
   .describe(
     '[x, y] in pixels of the page: x right, y down, origin at the outer top-left corner, so that the centre of the first pixel is (0.5, 0.5).',
-  )
+  ) as unknown as z.ZodType<Pixel>
 
 const by = reference('the person who did this').optional()
 const at = text('When, as an ISO 8601 date and time.').optional()

@@ -1,6 +1,6 @@
 import { algebraicCircle } from '../../geometry/algebraic-circle.ts'
 import { fitCircle } from '../../geometry/fit-circle.ts'
-import type { Pixel, Point } from '../../geometry/frames.ts'
+import { type Pixel, pixel } from '../../geometry/frames.ts'
 import type { Mark } from '../../job/model/types.ts'
 import { KNOWN } from '../../uncertainty/source.ts'
 import { everyPoint } from './every-point.ts'
@@ -20,7 +20,7 @@ export function circleFeature(mark: CircleMark): Feature {
 
 const plain = (mark: CircleMark): Move[] => everyPoint(mark.pixels.length, mark.sigma, pickingOf(mark), KNOWN)
 
-function feature(mark: CircleMark, points: readonly Point[], picking: Move[]): Feature {
+function feature(mark: CircleMark, points: readonly Pixel[], picking: Move[]): Feature {
   return {
     mark: mark.id,
     kind: 'circle',
@@ -52,17 +52,17 @@ function strokeCircle(mark: CircleMark, repeats: readonly Pixel[][]): Feature {
   })
   const [cx = 0, cy = 0, radius = 0] = found[0] ?? []
   const [mx = 0, my = 0, mr = 0] = meanOf(found)
-  const outward = mark.pixels.map(([x, y]): Point => {
+  const outward = mark.pixels.map(([x, y]): Pixel => {
     const far = Math.hypot(x - cx, y - cy) || 1
-    return [(x - cx) / far, (y - cy) / far]
+    return pixel((x - cx) / far, (y - cy) / far)
   })
   const moved = (i: number, [x, y, r]: readonly [number, number, number]): [number, number] => [
     x + r * (outward[i]?.[0] ?? 0),
     y + r * (outward[i]?.[1] ?? 0),
   ]
-  const points = mark.pixels.map(([x, y], i): Point => {
+  const points = mark.pixels.map(([x, y], i): Pixel => {
     const [dx, dy] = moved(i, [mx - cx, my - cy, mr - radius])
-    return [x + dx, y + dy]
+    return pixel(x + dx, y + dy)
   })
   const scatter = deviationsOf(found, pickingOf(mark)).flatMap(({ source, by: [x = 0, y = 0, r = 0] }) =>
     points.map((_, point): Move => {

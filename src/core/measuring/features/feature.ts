@@ -1,4 +1,4 @@
-import type { Point } from '../../geometry/frames.ts'
+import type { Pixel } from '../../geometry/frames.ts'
 import type { MarkKind } from '../../job/model/types.ts'
 import type { Source } from '../../uncertainty/source.ts'
 
@@ -15,10 +15,10 @@ export interface Feature {
   mark: string
   kind: MarkKind
   /** point: one; line: its two ends; circle and path: every picked point. Pixels. */
-  points: readonly Point[]
+  points: readonly Pixel[]
   closed: boolean
   /** circle: where its centre appears, pixels. */
-  centre?: Point
+  centre?: Pixel
   /** Sorted so that moves of one source stand together. */
   picking: readonly Move[]
   /** point: x and y; line: each end across the line; circle: centre x, y and radius; path: x and y of each point. */

@@ -1,5 +1,5 @@
 import { fitLine, type LineFit } from '../../geometry/fit-line.ts'
-import type { Pixel, Point } from '../../geometry/frames.ts'
+import { type Pixel, pixel } from '../../geometry/frames.ts'
 import type { Mark } from '../../job/model/types.ts'
 import { KNOWN, newSource } from '../../uncertainty/source.ts'
 import type { Feature, Move } from './feature.ts'
@@ -20,7 +20,7 @@ export function lineFeature(mark: LineMark): Feature {
 
 /** A line across itself by `across` and turned by `turn` (radians): moves of its ends at t along it. */
 function lineMoves(
-  { direction: [dx, dy], at }: LineFit,
+  { direction: [dx, dy], at }: LineFit<Pixel>,
   source: Move['source'],
   across: number,
   turn: number,
@@ -31,7 +31,7 @@ function lineMoves(
   })
 }
 
-function feature(mark: LineMark, ends: readonly [Point, Point], picking: Move[]): Feature {
+function feature(mark: LineMark, ends: readonly [Pixel, Pixel], picking: Move[]): Feature {
   return {
     mark: mark.id,
     kind: 'line',
@@ -76,10 +76,10 @@ function strokeLine(mark: LineMark, repeats: readonly Pixel[][]): Feature {
     return [dx * py - dy * px - slope * (dx * px + dy * py), slope] as const
   })
   const [offset = 0, slope = 0] = meanOf(found)
-  const ends = all.at.map((t): Point => {
+  const ends = all.at.map((t): Pixel => {
     const by = offset + slope * t
-    return [cx + t * dx - by * dy, cy + t * dy + by * dx]
-  }) as unknown as [Point, Point]
+    return pixel(cx + t * dx - by * dy, cy + t * dy + by * dx)
+  }) as unknown as [Pixel, Pixel]
   return {
     ...feature(mark, ends, [
       ...lineMoves(all, newSource(label), mark.sigma * first.offset, 0),
@@ -90,5 +90,5 @@ function strokeLine(mark: LineMark, repeats: readonly Pixel[][]): Feature {
   }
 }
 
-const byEnd = (deviations: ReturnType<typeof deviationsOf>, line: LineFit): Move[] =>
+const byEnd = (deviations: ReturnType<typeof deviationsOf>, line: LineFit<Pixel>): Move[] =>
   deviations.flatMap(({ source, by: [across = 0, turn = 0] }) => lineMoves(line, source, across, turn))

@@ -1,4 +1,4 @@
-import type { Pixel, Point } from '../../geometry/frames.ts'
+import { type Pixel, pixel } from '../../geometry/frames.ts'
 import { GeometryError } from '../../geometry/geometry-error.ts'
 import type { Mark } from '../../job/model/types.ts'
 import { KNOWN } from '../../uncertainty/source.ts'
@@ -25,9 +25,9 @@ export function pathFeature(mark: PathMark): Feature {
   }
   const n = repeats.length + 1
   const picks = [pixels, ...repeats.map((one) => inOrderOf(pixels, one, closed))]
-  const points = pixels.map((_, i): Point => {
+  const points = pixels.map((_, i): Pixel => {
     const [x = 0, y = 0] = meanOf(picks.map((pick) => pick[i] ?? [0, 0]))
-    return [x, y]
+    return pixel(x, y)
   })
   const squares = picks.reduce((sum, pick) => sum + squaresBetween(pick, points), 0)
   // All corners and both coordinates are picked alike, so their scatter is one estimate.
@@ -45,7 +45,7 @@ export function pathFeature(mark: PathMark): Feature {
   }
 }
 
-const squaresBetween = (a: readonly Point[], b: readonly Point[]): number =>
+const squaresBetween = (a: readonly Pixel[], b: readonly Pixel[]): number =>
   a.reduce((sum, [x, y], i) => sum + (x - (b[i]?.[0] ?? x)) ** 2 + (y - (b[i]?.[1] ?? y)) ** 2, 0)
 
 /** A pick in the order of the first one: it may have been begun at another corner, or gone round the other way. */

@@ -1,4 +1,4 @@
-import type { Point } from '../../geometry/frames.ts'
+import { type Pixel, pixel } from '../../geometry/frames.ts'
 import { symmetric2 } from '../../geometry/symmetric2.ts'
 import type { Mark } from '../../job/model/types.ts'
 import { newSource, type VarianceEstimate } from '../../uncertainty/source.ts'
@@ -14,7 +14,7 @@ export function pointFeature(mark: PointMark): Feature {
   return mark.how === 'stroke' ? strokePoint(mark) : handPoint(mark)
 }
 
-function feature(mark: PointMark, pixel: Point, picking: Move[], scatter?: Feature['scatter']): Feature {
+function feature(mark: PointMark, pixel: Pixel, picking: Move[], scatter?: Feature['scatter']): Feature {
   return {
     mark: mark.id,
     kind: 'point',
@@ -38,14 +38,14 @@ function statedMoves(mark: PointMark, share: number, estimate?: VarianceEstimate
 }
 
 function handPoint(mark: PointMark): Feature {
-  const { pixel, repeats = [], sigma } = mark
+  const { pixel: first, repeats = [], sigma } = mark
   const n = repeats.length + 1
-  if (n === 1) return feature(mark, pixel, statedMoves(mark, 1))
-  const x = repeatedObservations([pixel, ...repeats].map((p) => p[0]))
-  const y = repeatedObservations([pixel, ...repeats].map((p) => p[1]))
+  if (n === 1) return feature(mark, first, statedMoves(mark, 1))
+  const x = repeatedObservations([first, ...repeats].map((p) => p[0]))
+  const y = repeatedObservations([first, ...repeats].map((p) => p[1]))
   // Both coordinates are picked alike, so their scatter is one estimate with 2(n − 1) degrees of freedom.
   const s = Math.sqrt((x.s ** 2 + y.s ** 2) / 2)
-  const mean: Point = [x.mean, y.mean]
+  const mean = pixel(x.mean, y.mean)
   // Repeats that agree to the last digit tell nothing of the scatter: the stated sigma stands.
   if (s === 0) return feature(mark, mean, statedMoves(mark, 1 / Math.sqrt(n)))
   const estimate = { dof: 2 * (n - 1) }
@@ -65,5 +65,5 @@ function strokePoint(mark: PointMark): Feature {
   const scatter = deviationsOf(picks, pickingOf(mark)).map(
     ({ source, by: [dx = 0, dy = 0] }): Move => ({ source, point: 0, dx, dy }),
   )
-  return feature(mark, [mean[0] ?? 0, mean[1] ?? 0], [...statedMoves(mark, 1), ...scatter])
+  return feature(mark, pixel(mean[0] ?? 0, mean[1] ?? 0), [...statedMoves(mark, 1), ...scatter])
 }

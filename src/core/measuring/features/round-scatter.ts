@@ -1,5 +1,5 @@
 import { fitCircle } from '../../geometry/fit-circle.ts'
-import type { Point } from '../../geometry/frames.ts'
+import type { Pixel } from '../../geometry/frames.ts'
 
 /** A direction that is less than this of what it was, once others are taken out of it, is none of its own. */
 const NOTHING_LEFT = 1e-6
@@ -12,7 +12,7 @@ const NOTHING_LEFT = 1e-6
  * Method: residuals of the geometric circle, freed by Gram–Schmidt of 1, cos θ, sin θ (the circle) and cos 2θ, sin 2θ
  * (an ellipse, to first order).
  */
-export function roundScatter(points: readonly Point[]): { squares: number; dof: number } {
+export function roundScatter(points: readonly Pixel[]): { squares: number; dof: number } {
   const { centre, radius } = fitCircle(points)
   const angles = points.map(([x, y]) => Math.atan2(y - centre[1], x - centre[0]))
   let left = points.map(([x, y]) => Math.hypot(x - centre[0], y - centre[1]) - radius)

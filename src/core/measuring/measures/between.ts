@@ -3,7 +3,7 @@ import { GeometryError } from '../../geometry/geometry-error.ts'
 import type { Measured } from '../../geometry/polygon.ts'
 
 /** Distance of two points; gradient over both. Throws GeometryError when they are one. */
-export function between(p: Point, q: Point): Measured {
+export function between<P extends Point>(p: P, q: P): Measured {
   const dx = q[0] - p[0]
   const dy = q[1] - p[1]
   const value = Math.sqrt(dx * dx + dy * dy)

@@ -1,4 +1,4 @@
-import type { Point } from '../../geometry/frames.ts'
+import { type True, truePoint } from '../../geometry/frames.ts'
 import { pointAt, type Shape } from './true-measure.ts'
 
 /** Unit vector along a line and the length between its ends. */
@@ -22,7 +22,7 @@ export const turning = ({ ux, uy, length }: Direction): number[] => [
   ux / length,
 ]
 
-export const middle = (line: Shape): Point => {
+export const middle = (line: Shape): True => {
   const [p, q] = [pointAt(line, 0), pointAt(line, 1)]
-  return [(p[0] + q[0]) / 2, (p[1] + q[1]) / 2]
+  return truePoint((p[0] + q[0]) / 2, (p[1] + q[1]) / 2)
 }

@@ -1,4 +1,4 @@
-import type { Point } from '../../geometry/frames.ts'
+import { type True, type Vector, vectorLike } from '../../geometry/frames.ts'
 import { GeometryError } from '../../geometry/geometry-error.ts'
 import type { Measured } from '../../geometry/polygon.ts'
 import { directionOf, middle, turning } from './direction.ts'
@@ -16,7 +16,7 @@ export const spacing: TrueMeasure = (shapes) => {
   return { value, gradient: [...gradient.slice(4), ...gradient.slice(0, 4)] }
 }
 
-function pointFromLine(line: Shape, point: Point): Measured {
+function pointFromLine(line: Shape, point: True): Measured {
   const d = directionOf(line)
   const { value, sign, along, normal } = across(d.ux, d.uy, middle(line), point)
   return {
@@ -51,15 +51,15 @@ function lineFromLine(a: Shape, b: Shape): Measured {
 }
 
 /** Gradient over a line's two ends: `shift` of its middle along the normal and `turn` of its direction. */
-const endMoves = (normal: Point, turning: number[], shift: number, turn: number): number[] =>
+const endMoves = (normal: Vector<True>, turning: number[], shift: number, turn: number): number[] =>
   turning.map((t, i) => shift * (normal[i % 2] as number) + turn * t)
 
 /** Offset of one point from another across a direction, and how far along it they are apart. */
-function across(ux: number, uy: number, from: Point, to: Point) {
+function across(ux: number, uy: number, from: True, to: True) {
   const dx = to[0] - from[0]
   const dy = to[1] - from[1]
   const offset = ux * dy - uy * dx
   if (offset === 0) throw new GeometryError('The two marks lie on one line, so there is no spacing.')
-  const normal: Point = [-uy, ux]
+  const normal = vectorLike(from, -uy, ux)
   return { value: Math.abs(offset), sign: Math.sign(offset), along: ux * dx + uy * dy, normal }
 }

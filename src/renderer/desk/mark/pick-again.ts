@@ -1,3 +1,4 @@
+import { pixel } from '../../../core/geometry/frames.ts'
 import type { MarkNeed } from '../../../core/job/model/mark-needs.ts'
 import type { Mark } from '../../../core/job/model/types.ts'
 import { choose, takeUp } from '../../bench/choose.ts'
@@ -39,5 +40,5 @@ export function pickAgain(mark: Mark): void {
   }
   const aside = (size: number): number => ((2 * Math.random() - 1) * ASIDE * size) / zoom
   const [x, y] = camera.centre
-  setCamera(here.sheet, { ...camera, centre: [x + aside(here.box.width), y + aside(here.box.height)] })
+  setCamera(here.sheet, { ...camera, centre: pixel(x + aside(here.box.width), y + aside(here.box.height)) })
 }

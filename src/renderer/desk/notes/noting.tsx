@@ -1,3 +1,4 @@
+import { pixel } from '../../../core/geometry/frames.ts'
 import { useBench } from '../../bench/bench-store.ts'
 import { putDown, setPicks } from '../../bench/choose.ts'
 import { Button } from '../../parts/button.tsx'
@@ -20,8 +21,8 @@ export function Noting() {
     return tool.note === undefined ? <NoteForm sheet={sheet} key={sheet} /> : <RegionForm id={tool.note} />
   }
   const wholeSheet = () => {
-    const corner = withPick(noPicks(tool), [0, 0])
-    setPicks(withPick(corner, [page.width, page.height]))
+    const corner = withPick(noPicks(tool), pixel(0, 0))
+    setPicks(withPick(corner, pixel(page.width, page.height)))
   }
   return (
     <Section title="Region of the note">

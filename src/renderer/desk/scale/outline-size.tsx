@@ -1,7 +1,7 @@
-import type { Pixel } from '../../../core/geometry/frames.ts'
+import { type Pixel, pixel } from '../../../core/geometry/frames.ts'
 
 /** Width and height of an outline that was drawn corner to corner, and where its first corner is; pixels. */
-function measured([[left, top] = [0, 0], , [right, bottom] = [0, 0]]: readonly Pixel[]) {
+function measured([[left, top] = pixel(0, 0), , [right, bottom] = pixel(0, 0)]: readonly Pixel[]) {
   return { left, top, width: right - left, height: bottom - top }
 }
 

@@ -1,3 +1,4 @@
+import { pixel } from '../../../core/geometry/frames.ts'
 import './view-list.css'
 import { Button as AriaButton } from 'react-aria-components'
 import type { View } from '../../../core/job/model/types.ts'
@@ -19,8 +20,8 @@ export function ViewList({ sheet, atWork }: { sheet: string; atWork: string | nu
   if (job === undefined || page === undefined) return null
   const views = job.views.filter((view) => view.sheet === sheet)
   const wholeSheet = () => {
-    const corner = withPick(noPicks({ kind: 'outline' }), [0, 0])
-    setPicks(withPick(corner, [page.width, page.height]))
+    const corner = withPick(noPicks({ kind: 'outline' }), pixel(0, 0))
+    setPicks(withPick(corner, pixel(page.width, page.height)))
   }
   return (
     <Section title="Views on this sheet">

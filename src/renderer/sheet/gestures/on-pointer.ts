@@ -1,9 +1,9 @@
-import type { Pixel } from '../../../core/geometry/frames.ts'
+import { type Pixel, type Screen, screen } from '../../../core/geometry/frames.ts'
 import { useBench } from '../../bench/bench-store.ts'
 import { choose, setPicks } from '../../bench/choose.ts'
 import { isCornerToCorner } from '../../picking/corner-to-corner.ts'
 import { noPicks, withPick } from '../../picking/picks.ts'
-import { type Screen, toPixel } from '../camera.ts'
+import { toPixel } from '../camera.ts'
 import { onTheBench, pan, zoomAt } from '../look-at.ts'
 import type { Laid } from '../overlay/laid.ts'
 import { nearest } from '../overlay/lay-out.ts'
@@ -37,7 +37,7 @@ export function onPointer(element: HTMLElement, held: Held, laid: () => readonly
   let clicked: { at: Screen; when: number } | null = null
   const place = (event: MouseEvent): Screen => {
     const { left, top } = element.getBoundingClientRect()
-    return [event.clientX - left, event.clientY - top]
+    return screen(event.clientX - left, event.clientY - top)
   }
   const pixelAt = (at: Screen): Pixel | null => {
     const here = onTheBench()

@@ -1,5 +1,5 @@
-import type { Pixel } from '../../../core/geometry/frames.ts'
-import type { Screen } from '../camera.ts'
+import { type Pixel, type Screen, screen } from '../../../core/geometry/frames.ts'
+
 import type { Stroke } from './laid.ts'
 
 /** Half of the tick across a stroke at each profile that was kept, CSS pixels. */
@@ -21,8 +21,8 @@ export function centreStrokes(kept: readonly Pixel[], leftOut: readonly Pixel[],
 
 function ticks(places: readonly Screen[]): Stroke[] {
   return places.map(([x, y], i) => {
-    const [ax, ay] = places[i - 1] ?? [x, y]
-    const [bx, by] = places[i + 1] ?? [x, y]
+    const [ax, ay] = places[i - 1] ?? screen(x, y)
+    const [bx, by] = places[i + 1] ?? screen(x, y)
     const long = Math.hypot(bx - ax, by - ay) || 1
     const [nx, ny] = [(-(by - ay) / long) * TICK, ((bx - ax) / long) * TICK]
     return {
@@ -38,15 +38,14 @@ function ticks(places: readonly Screen[]): Stroke[] {
 
 function openCross([x, y]: Screen): Stroke[] {
   return [
-    [1, 1],
-    [1, -1],
-    [-1, 1],
-    [-1, -1],
+    screen(1, 1),
+    screen(1, -1),
+    screen(-1, 1),
+    screen(-1, -1),
   ].map(([sx = 1, sy = 1]) => ({
-    points: [
-      [x + sx * INNER, y + sy * INNER],
-      [x + sx * OUTER, y + sy * OUTER],
-    ],
+    points: screen(
+      screen(x + sx * INNER, y + sy * INNER),
+      [x + sx * OUTER, y + sy * OUTER]),
     line,
     fine: true,
   }))
@@ -54,7 +53,7 @@ function openCross([x, y]: Screen): Stroke[] {
 
 /** A small plus wherever something was picked again. */
 export const againStrokes = (places: readonly Pixel[], at: OnScreen): Stroke[] =>
-  places.map(at).flatMap(([x, y]) => [
+  places.map(at).flatMap(([x, y]) => screen(
     {
       points: [
         [x - PLUS, y],
@@ -70,5 +69,4 @@ export const againStrokes = (places: readonly Pixel[], at: OnScreen): Stroke[] =
       ] as const,
       line,
       fine: true,
-    },
-  ])
+    }))

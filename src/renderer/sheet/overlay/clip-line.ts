@@ -1,4 +1,5 @@
-import type { Extent, Screen } from '../camera.ts'
+import { type Screen, screen } from '../../../core/geometry/frames.ts'
+import type { Extent } from '../camera.ts'
 
 /** A stretch of a line that is in sight, and how far along the line it begins. */
 export interface Stretch {
@@ -22,7 +23,7 @@ export function stretchesWithin(points: readonly Screen[], box: Extent): Stretch
     if (part === null) open = null
     else {
       const [from, to] = part
-      const at = (t: number): Screen => [a[0] + t * (b[0] - a[0]), a[1] + t * (b[1] - a[1])]
+      const at = (t: number): Screen => screen(a[0] + t * (b[0] - a[0]), a[1] + t * (b[1] - a[1]))
       if (open === null || from > 0) {
         open = { points: [at(from)], start: along + from * length }
         stretches.push(open)

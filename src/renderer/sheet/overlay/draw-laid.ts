@@ -1,4 +1,5 @@
-import type { Extent, Screen, Size } from '../camera.ts'
+import type { Screen } from '../../../core/geometry/frames.ts'
+import type { Extent, Size } from '../camera.ts'
 import { stretchesWithin } from './clip-line.ts'
 import { beside } from './geometry-on-screen.ts'
 import type { Inks } from './inks.ts'

@@ -1,4 +1,5 @@
-import type { Screen } from '../camera.ts'
+import { type Screen, screen } from '../../../core/geometry/frames.ts'
+
 
 /** A polyline so far to the left of itself as it runs, y down: for the second pen of a double line. */
 export function beside(points: readonly Screen[], off: number): Screen[] {
@@ -37,10 +38,10 @@ export interface LetteredBox {
 export function boxCorners({ centre: [x, y], angle, width, height }: LetteredBox): Screen[] {
   const [cos, sin] = [Math.cos(angle) / 2, Math.sin(angle) / 2]
   return [
-    [-width, -height],
-    [width, -height],
-    [width, height],
-    [-width, height],
+    screen(-width, -height),
+    screen(width, -height),
+    screen(width, height),
+    screen(-width, height),
   ].map(([w, h]) => {
     const [a, b] = [w as number, h as number]
     return [x + a * cos - b * sin, y + a * sin + b * cos]

@@ -1,4 +1,5 @@
-import type { Screen } from '../camera.ts'
+import type { Screen } from '../../../core/geometry/frames.ts'
+
 import type { LetteredBox } from './geometry-on-screen.ts'
 import type { Item, LineType } from './items.ts'
 

@@ -1,4 +1,5 @@
-import type { Screen } from '../camera.ts'
+import { type Screen, screen } from '../../../core/geometry/frames.ts'
+
 import { type LetteredBox, readable } from './geometry-on-screen.ts'
 import type { Item } from './items.ts'
 import type { Laid, Stroke } from './laid.ts'
@@ -43,9 +44,9 @@ function straight(
   const [dx, dy] = [q[0] - p[0], q[1] - p[1]]
   const length = Math.hypot(dx, dy)
   const [ux, uy] = length === 0 ? [1, 0] : [dx / length, dy / length]
-  const [nx, ny] = away([-uy, ux], p, q, size.inside === null ? null : at(size.inside))
+  const [nx, ny] = away(screen(-uy, ux), p, q, size.inside === null ? null : at(size.inside))
   const off = span.offset ? FIRST_LANE + NEXT_LANE * size.lane : 0
-  const moved = ([x, y]: Screen, by: number): Screen => [x + nx * by, y + ny * by]
+  const moved = ([x, y]: Screen, by: number): Screen => screen(x + nx * by, y + ny * by)
   const [a, b] = [moved(p, off), moved(q, off)]
   const witness: Stroke[] = span.offset
     ? [p, q].map((end) => ({
@@ -64,7 +65,7 @@ function straight(
     ...(span.arrows === 'both' ? [{ tip: a, angle: outwards ? angle : angle + Math.PI }] : []),
     { tip: b, angle: outwards ? angle + Math.PI : angle },
   ]
-  const along = (t: number): Screen => [a[0] + ux * t, a[1] + uy * t]
+  const along = (t: number): Screen => screen(a[0] + ux * t, a[1] + uy * t)
   const tail = outwards ? 2 * ARROW : 0
   const beyond = length + tail + PADDING + width / 2
   const centre = inside ? along(length / 2) : along(beyond)
@@ -88,7 +89,7 @@ function straight(
 function away([x, y]: Screen, p: Screen, q: Screen, inside: Screen | null): Screen {
   const out =
     inside === null ? -(x + 2 * y) : x * ((p[0] + q[0]) / 2 - inside[0]) + y * ((p[1] + q[1]) / 2 - inside[1])
-  return out >= 0 ? [x, y] : [-x, -y]
+  return out >= 0 ? screen(x, y) : screen(-x, -y)
 }
 
 const LEAST_ARC = 30
@@ -100,10 +101,9 @@ function arc(size: Size, span: Size['span'] & { kind: 'angle' }, at: OnScreen, l
   const [s, t] = span.sides.map((ends) => sideOnScreen(vertex, ends.map(at))) as [Side, Side]
   const radius = arcRadius(s, t)
   const sweep = Math.atan2(Math.sin(t.angle - s.angle), Math.cos(t.angle - s.angle))
-  const on = (share: number, r = radius): Screen => [
+  const on = (share: number, r = radius): Screen => screen(
     vertex[0] + r * Math.cos(s.angle + share * sweep),
-    vertex[1] + r * Math.sin(s.angle + share * sweep),
-  ]
+    vertex[1] + r * Math.sin(s.angle + share * sweep))
   const points = Array.from({ length: STEPS + 1 }, (_, i) => on(i / STEPS))
   const sign = Math.sign(sweep) || 1
   const { width, height } = lettering(size.text)
@@ -159,10 +159,9 @@ function alongPath(
   const points = span.pixels.map(at)
   const { width, height } = lettering(size.text)
   const centre: Screen = span.closed
-    ? [
+    ? screen(
         points.reduce((sum, [x]) => sum + x, 0) / points.length,
-        points.reduce((sum, [, y]) => sum + y, 0) / points.length,
-      ]
+        points.reduce((sum, [, y]) => sum + y, 0) / points.length)
     : (points[Math.floor(points.length / 2)] ?? [0, 0])
   const box: LetteredBox = { centre, angle: 0, width: width + 2 * GAP, height }
   return {
@@ -171,6 +170,6 @@ function alongPath(
     arrows: [],
     figure: size.text === '' ? null : { ...box, text: size.text },
     title: null,
-    word: wordOf(size, [centre[0], centre[1] + height]),
+    word: wordOf(size, screen(centre[0], centre[1] + height)),
   }
 }

@@ -1,4 +1,5 @@
-import { applied, type Camera, extent, matrixOf, type Screen, type Size } from '../camera.ts'
+import { type Screen, screen } from '../../../core/geometry/frames.ts'
+import { applied, type Camera, extent, matrixOf, type Size } from '../camera.ts'
 import { againStrokes, centreStrokes } from './centre-strokes.ts'
 import { boxCorners, collide, farFrom, type LetteredBox } from './geometry-on-screen.ts'
 import type { Item } from './items.ts'
@@ -49,12 +50,12 @@ function titleBox(
 ): LetteredBox {
   const width = Math.max(TITLE_WIDER * lettering(title).width, ...lines.map((line) => lettering(line).width))
   const height = 26 + 16 * lines.length
-  return { centre: [x, y + height / 2], angle: 0, width, height }
+  return { centre: screen(x, y + height / 2), angle: 0, width, height }
 }
 
 function wordBox({ at: [x, y], text }: NonNullable<Laid['word']>, lettering: Lettering): LetteredBox {
   const { width, height } = lettering(text)
-  return { centre: [x + width / 2, y], angle: 0, width, height }
+  return { centre: screen(x + width / 2, y), angle: 0, width, height }
 }
 
 /** How far down a title may go to be clear of another, in steps, CSS pixels. */
@@ -67,7 +68,7 @@ function titlesApart(laid: readonly Laid[], lettering: Lettering): Laid[] {
     if (one.title === null) return one
     const whole = one.title
     const [x, y] = whole.top
-    const title = DOWN.map((down) => ({ ...whole, top: [x, y + down] as Screen })).find(
+    const title = DOWN.map((down) => ({ ...whole, top: screen(x, y + down) as Screen })).find(
       (moved) => !boxes.some((other) => collide(titleBox(moved, lettering), other)),
     ) ?? { ...whole, lines: [] }
     boxes.push(titleBox(title, lettering))
@@ -119,7 +120,7 @@ function layOutItem(item: Item, at: OnScreen, zoom: number, lettering: Lettering
         item,
         strokes: [{ points: [tail, tip], line: 'full' }],
         arrows: long ? [{ tip, angle }] : [],
-        word: item.word === '' ? null : { at: [tip[0] + 6, tip[1]], text: item.word },
+        word: item.word === '' ? null : { at: screen(tip[0] + 6, tip[1]), text: item.word },
       }
     }
     case 'note':
@@ -137,7 +138,7 @@ function layOutItem(item: Item, at: OnScreen, zoom: number, lettering: Lettering
     case 'view': {
       const points = item.outline.map(at)
       const { left, right, bottom } = extent(points)
-      const top: Screen = [(left + right) / 2, bottom + 6]
+      const top: Screen = screen((left + right) / 2, bottom + 6)
       return {
         ...bare,
         item,
@@ -153,15 +154,15 @@ function markStrokes(shape: Shape, at: OnScreen, zoom: number): Stroke[] {
   const cross = ([x, y]: Screen): Stroke[] => [
     {
       points: [
-        [x - CROSS, y],
-        [x + CROSS, y],
+        screen(x - CROSS, y),
+        screen(x + CROSS, y),
       ],
       line,
     },
     {
       points: [
-        [x, y - CROSS],
-        [x, y + CROSS],
+        screen(x, y - CROSS),
+        screen(x, y + CROSS),
       ],
       line,
     },
@@ -176,9 +177,9 @@ function markStrokes(shape: Shape, at: OnScreen, zoom: number): Stroke[] {
       const radius = shape.radius * zoom
       const points = Array.from({ length: ROUND }, (_, i): Screen => {
         const angle = (2 * Math.PI * i) / ROUND
-        return [x + radius * Math.cos(angle), y + radius * Math.sin(angle)]
+        return screen(x + radius * Math.cos(angle), y + radius * Math.sin(angle))
       })
-      return [{ points, line, closed: true }, ...(radius > 2 * CROSS ? cross([x, y]) : [])]
+      return [{ points, line, closed: true }, ...(radius > 2 * CROSS ? cross(screen(x, y)) : [])]
     }
     case 'path':
       return [{ points: shape.pixels.map(at), line, closed: shape.closed }]

@@ -1,9 +1,9 @@
-import type { Pixel } from '../../../core/geometry/frames.ts'
+import { type Pixel, type Screen, screen } from '../../../core/geometry/frames.ts'
 import type { Job } from '../../../core/job/model/types.ts'
 import { plainText } from '../../../core/words/plain-text.ts'
 import type { Selection } from '../../bench/selection.ts'
 import type { Station } from '../../bench/stations.ts'
-import type { Screen } from '../camera.ts'
+
 import type { Item } from './items.ts'
 import type { Laid, Stroke } from './laid.ts'
 import type { Lettering, OnScreen } from './lay-out-size.ts'
@@ -70,7 +70,7 @@ function scallops([ax, ay]: Screen, [bx, by]: Screen, out: number): Screen[] {
   return Array.from({ length: count * FINE }, (_, k): Screen => {
     const t = k / (count * FINE)
     const off = bulge * Math.sin((Math.PI * (k % FINE)) / FINE)
-    return [ax + t * (bx - ax) + off * nx, ay + t * (by - ay) + off * ny]
+    return screen(ax + t * (bx - ax) + off * nx, ay + t * (by - ay) + off * ny)
   })
 }
 
@@ -93,9 +93,9 @@ export function layOutNote(item: NoteItem, at: OnScreen, lettering: Lettering): 
   const base = y - 4
   const triangle: Stroke = {
     points: [
-      [x - HALF, base],
-      [x, base - TALL],
-      [x + HALF, base],
+      screen(x - HALF, base),
+      screen(x, base - TALL),
+      screen(x + HALF, base),
     ],
     line: 'full',
     closed: true,
@@ -109,7 +109,7 @@ export function layOutNote(item: NoteItem, at: OnScreen, lettering: Lettering): 
     strokes: [...cloud, triangle],
     arrows: [],
     figure: {
-      centre: [x, base - LINE * TALL],
+      centre: screen(x, base - LINE * TALL),
       angle: 0,
       width: Math.min(width, HALF),
       height: Math.min(height, TALL / 2),

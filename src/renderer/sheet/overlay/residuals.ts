@@ -1,4 +1,4 @@
-import type { Pixel } from '../../../core/geometry/frames.ts'
+import { type Pixel, pixel } from '../../../core/geometry/frames.ts'
 import type { Reference } from '../../../core/job/model/types.ts'
 import type { TableReference } from '../../../core/ledger/table/table.ts'
 import { mean, type Shape } from './shape.ts'
@@ -48,8 +48,8 @@ function endsOf(
     if (first?.kind !== 'circle') return null
     const { centre, radius } = first
     return [
-      [centre[0] - radius, centre[1]],
-      [centre[0] + radius, centre[1]],
+      pixel(centre[0] - radius, centre[1]),
+      pixel(centre[0] + radius, centre[1]),
     ]
   }
   const [a, b, c] = shapes.map((shape) => (shape.kind === 'point' ? shape.at : null))

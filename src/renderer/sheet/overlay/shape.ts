@@ -1,6 +1,6 @@
 import { algebraicCircle } from '../../../core/geometry/algebraic-circle.ts'
 import { fitLine } from '../../../core/geometry/fit-line.ts'
-import type { Pixel, Point } from '../../../core/geometry/frames.ts'
+import { type Pixel, type Point, pixel } from '../../../core/geometry/frames.ts'
 import type { Mark } from '../../../core/job/model/types.ts'
 import { ScantlingError } from '../../../core/words/scantling-error.ts'
 
@@ -11,7 +11,7 @@ export type Shape =
   | { kind: 'circle'; centre: Pixel; radius: number }
   | { kind: 'path'; pixels: readonly Pixel[]; closed: boolean }
 
-const pixel = ([x, y]: Point): Pixel => [x, y]
+const pixel = ([x, y]: Point): Pixel => pixel(x, y)
 
 /** Null when the picks do not determine the mark. */
 export function shapeOf(mark: Mark): Shape | null {
@@ -40,7 +40,7 @@ export function shapeOf(mark: Mark): Shape | null {
 
 export function mean(pixels: readonly Pixel[]): Pixel {
   const n = pixels.length
-  return [pixels.reduce((s, [x]) => s + x, 0) / n, pixels.reduce((s, [, y]) => s + y, 0) / n]
+  return pixel(pixels.reduce((s, [x]) => s + x, 0) / n, pixels.reduce((s, [, y]) => s + y, 0) / n)
 }
 
 /** Pixels that a shape reaches to. */
@@ -53,8 +53,8 @@ export function reach(shape: Shape): Pixel[] {
     case 'circle': {
       const { centre, radius } = shape
       return [
-        [centre[0] - radius, centre[1] - radius],
-        [centre[0] + radius, centre[1] + radius],
+        pixel(centre[0] - radius, centre[1] - radius),
+        pixel(centre[0] + radius, centre[1] + radius),
       ]
     }
     case 'path':

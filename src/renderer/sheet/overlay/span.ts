@@ -1,4 +1,4 @@
-import type { Pixel } from '../../../core/geometry/frames.ts'
+import { type Pixel, pixel } from '../../../core/geometry/frames.ts'
 import type { Measure } from '../../../core/job/model/types.ts'
 import { mean, type Shape } from './shape.ts'
 
@@ -34,8 +34,8 @@ export function spanOf(measure: Measure, shapes: readonly Shape[]): Span | null 
       const whole = measure === 'diameter'
       const at = whole ? DIAMETER_AT : RADIUS_AT
       const [dx, dy] = [radius * Math.cos(at), radius * Math.sin(at)]
-      const from: Pixel = whole ? [centre[0] - dx, centre[1] - dy] : centre
-      const to: Pixel = [centre[0] + dx, centre[1] + dy]
+      const from: Pixel = whole ? pixel(centre[0] - dx, centre[1] - dy) : centre
+      const to: Pixel = pixel(centre[0] + dx, centre[1] + dy)
       return { kind: 'straight', from, to, offset: false, arrows: whole ? 'both' : 'end' }
     }
     case 'angle':
@@ -67,7 +67,7 @@ function spacing(a: Shape, b: Shape): Span | null {
   const from = middle(other)
   const [dx, dy] = [x1 - x0, y1 - y0]
   const t = ((from[0] - x0) * dx + (from[1] - y0) * dy) / (dx * dx + dy * dy)
-  const to: Pixel = [x0 + t * dx, y0 + t * dy]
+  const to: Pixel = pixel(x0 + t * dx, y0 + t * dy)
   return { kind: 'straight', from, to, offset: false, arrows: 'both' }
 }
 
@@ -79,7 +79,7 @@ function angle(a: Shape, b: Shape): Span | null {
   const cross = ux * vy - uy * vx
   if (Math.abs(cross) < 1e-6 * Math.hypot(ux, uy) * Math.hypot(vx, vy)) return null
   const t = ((cx - ax) * vy - (cy - ay) * vx) / cross
-  const vertex: Pixel = [ax + t * ux, ay + t * uy]
+  const vertex: Pixel = pixel(ax + t * ux, ay + t * uy)
   const sides: [Side, Side] = [sideOf(vertex, [ux, uy], a.ends), sideOf(vertex, [vx, vy], b.ends)]
   // Vertical angles are equal: where both lines lie behind the vertex, the one that they enclose is shown.
   const turned = sides.every(({ to }) => to <= 0) ? -1 : 1
@@ -106,6 +106,6 @@ function sideOf(vertex: Pixel, [x, y]: [number, number], ends: readonly [Pixel, 
 
 function endsFrom(vertex: Pixel, { direction: [x, y], from, to }: Side, turned: number): [Pixel, Pixel] {
   const [s, t] = [turned * from, turned * to]
-  const at = (far: number): Pixel => [vertex[0] + turned * x * far, vertex[1] + turned * y * far]
+  const at = (far: number): Pixel => pixel(vertex[0] + turned * x * far, vertex[1] + turned * y * far)
   return [at(Math.max(0, Math.min(s, t))), at(Math.max(1, s, t))]
 }

@@ -1,5 +1,5 @@
 import { type PyramidLevel, TILE } from '../../../contract/pictures.ts'
-import type { Pixel } from '../../../core/geometry/frames.ts'
+import { type Pixel, pixel } from '../../../core/geometry/frames.ts'
 import { applied, type Camera, type Extent, extent, matrixOf, type Size, toPixel } from '../camera.ts'
 
 /** One tile of a pyramid. */
@@ -40,10 +40,10 @@ export function tileExtent({ column, row }: Tile, of: PyramidLevel): Extent {
 }
 
 export const corners = ({ left, top, right, bottom }: Extent): [Pixel, Pixel, Pixel, Pixel] => [
-  [left, top],
-  [right, top],
-  [right, bottom],
-  [left, bottom],
+  pixel(left, top),
+  pixel(right, top),
+  pixel(right, bottom),
+  pixel(left, bottom),
 ]
 
 /** What can be seen of a sheet: the upright box in pixels of the scan round what may be turned on the screen. */

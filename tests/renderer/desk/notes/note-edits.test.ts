@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest'
 import { MESSAGE_BYTES } from '../../../../src/contract/asks.ts'
-import type { Pixel } from '../../../../src/core/geometry/frames.ts'
+import { type Pixel, pixel } from '../../../../src/core/geometry/frames.ts'
 import { applyEdit } from '../../../../src/core/job/edits/edit.ts'
 import type { Edit } from '../../../../src/core/job/edits/edit-types.ts'
 import { fileNameOf } from '../../../../src/renderer/desk/notes/download.ts'
@@ -8,10 +8,10 @@ import { aboutEdit, inBatches, noteEdit } from '../../../../src/renderer/desk/no
 import { sampleJob } from '../../sample-job.ts'
 
 const outline: Pixel[] = [
-  [10, 10],
-  [50, 10],
-  [50, 30],
-  [10, 30],
+  pixel(10, 10),
+  pixel(50, 10),
+  pixel(50, 30),
+  pixel(10, 30),
 ]
 
 describe('A note is kept', () => {

@@ -1,4 +1,4 @@
-import type { Pixel } from '../../../geometry/frames.ts'
+import { type Pixel, pixel } from '../../../geometry/frames.ts'
 import { type SvgElement, svgElements } from './svg-elements.ts'
 import { svgPathPoints } from './svg-path-points.ts'
 
@@ -21,16 +21,16 @@ const ALIKE = 0.02
 const numbersIn = (text: string): number[] => (text.match(NUMBER) ?? []).map(Number)
 
 const corners = (x: number, y: number, width: number, height: number): Pixel[] => [
-  [x, y],
-  [x + width, y],
-  [x + width, y + height],
-  [x, y + height],
+  pixel(x, y),
+  pixel(x + width, y),
+  pixel(x + width, y + height),
+  pixel(x, y + height),
 ]
 
 function ellipse(cx: number, cy: number, rx: number, ry: number): Pixel[] {
   return Array.from({ length: ROUND }, (_, k): Pixel => {
     const angle = (2 * Math.PI * k) / ROUND
-    return [cx + rx * Math.cos(angle), cy + ry * Math.sin(angle)]
+    return pixel(cx + rx * Math.cos(angle), cy + ry * Math.sin(angle))
   })
 }
 
@@ -41,10 +41,7 @@ function shapePoints({ name, attributes }: SvgElement): { points: Pixel[]; remar
       return { points: corners(of('x'), of('y'), of('width'), of('height')) }
     case 'line':
       return {
-        points: [
-          [of('x1'), of('y1')],
-          [of('x2'), of('y2')],
-        ],
+        points: [pixel(of('x1'), of('y1')), pixel(of('x2'), of('y2'))],
       }
     case 'circle':
     case 'ellipse': {
@@ -65,7 +62,7 @@ function shapePoints({ name, attributes }: SvgElement): { points: Pixel[]; remar
       const numbers = numbersIn(attributes.get('points') ?? '')
       const points: Pixel[] = []
       for (let k = 0; k + 1 < numbers.length; k += 2)
-        points.push([numbers[k] as number, numbers[k + 1] as number])
+        points.push(pixel(numbers[k] as number, numbers[k + 1] as number))
       return { points }
     }
   }
@@ -116,5 +113,8 @@ export function readSvgOutline(svg: string, page: Page): ReadOutline {
     return { outline: shape.points, remarks }
   }
   if (left === 0 && top === 0 && across === 1 && down === 1) return { outline: shape.points, remarks }
-  return { outline: shape.points.map(([x, y]): Pixel => [(x - left) * across, (y - top) * down]), remarks }
+  return {
+    outline: shape.points.map(([x, y]): Pixel => pixel((x - left) * across, (y - top) * down)),
+    remarks,
+  }
 }

@@ -1,4 +1,4 @@
-import type { Pixel } from '../../../geometry/frames.ts'
+import { type Pixel, pixel } from '../../../geometry/frames.ts'
 
 const TOKEN = /[A-Za-z]|[+-]?(?:\d+\.?\d*|\.\d+)(?:[eE][+-]?\d+)?/g
 
@@ -35,7 +35,7 @@ export function svgPathPoints(data: string): { points: Pixel[]; curved: boolean 
     else if (kind === 'V') y = relative ? y + a : a
     else [x, y] = relative ? [x + a, y + b] : [a, b]
     curved ||= 'CSQTA'.includes(kind)
-    points.push([x, y])
+    points.push(pixel(x, y))
     // Further pairs after a move are lines.
     if (kind === 'M') command = relative ? 'l' : 'L'
   }

@@ -1,0 +1,38 @@
+/**
+ * Why something is so, as data: a code and its parts. Programs go by the code; people read the words, which stand in
+ * one place for each layer: a catalogue of sentences, one a code.
+ */
+
+/** What a part may be: anything that JSON holds, reasons among it. */
+export type Part =
+  | string
+  | number
+  | boolean
+  | null
+  | undefined
+  | readonly Part[]
+  | { readonly [name: string]: Part }
+
+/** A reason of any layer. */
+export interface AnyReason {
+  readonly code: string
+  readonly parts: { readonly [name: string]: Part }
+}
+
+/** Puts a reason that is a part of another into words. */
+export type Say = (reason: AnyReason) => string
+
+/** The sentence of each code, made from its parts. */
+export type Catalogue = {
+  readonly [code: string]: (parts: never, say: Say) => string
+}
+
+/** The parts that the sentence of a code is made from. */
+export type PartsOf<C extends Catalogue, K extends keyof C> = Parameters<C[K]> extends [infer P, ...unknown[]]
+  ? P
+  : Record<never, never>
+
+/** A reason that a catalogue has words for. */
+export type ReasonOf<C extends Catalogue, K extends keyof C & string = keyof C & string> = {
+  [Code in K]: { readonly code: Code; readonly parts: PartsOf<C, Code> }
+}[K]
