@@ -1,4 +1,4 @@
-import type { Pixel } from '../../src/core/geometry/frames.ts'
+import { type Pixel, pixel } from '../../src/core/geometry/frames.ts'
 import type { View } from '../../src/core/job/model/types.ts'
 import { DISTORTION, toPixel } from './sheet-distortion.ts'
 
@@ -13,8 +13,8 @@ export function region(x0: number, y0: number, x1: number, y1: number): Pixel[] 
     [x0, y1],
   ] as const
   return corners.map(([x, y]) => {
-    const [px, py] = toPixel([x * inch, y * inch])
-    return [Math.round(px), Math.round(py)]
+    const [px, py] = toPixel(pixel(x * inch, y * inch))
+    return pixel(Math.round(px), Math.round(py))
   })
 }
 

@@ -1,3 +1,4 @@
+import { pixel } from '../../src/core/geometry/frames.ts'
 import type { Job, Note } from '../../src/core/job/model/types.ts'
 import { chance, STREAM } from './chance.ts'
 import { type BoxOf, dimensions } from './dimensions.ts'
@@ -125,12 +126,7 @@ function figureBoxes(sheet: DrawnSheet): BoxOf {
 function notes(boxOf: BoxOf): Note[] {
   const around = (place: Parameters<BoxOf>[0]): Note['outline'] => {
     const [x, y, w, h] = boxOf(place)
-    return [
-      [x, y],
-      [x + w, y],
-      [x + w, y + h],
-      [x, y + h],
-    ]
+    return [pixel(x, y), pixel(x + w, y), pixel(x + w, y + h), pixel(x, y + h)]
   }
   return [
     {

@@ -1,4 +1,4 @@
-import type { Pixel } from '../../src/core/geometry/frames.ts'
+import { type Pixel, pixel } from '../../src/core/geometry/frames.ts'
 import type { Mark } from '../../src/core/job/model/types.ts'
 import type { Chance } from './chance.ts'
 import type { DrawnView } from './draughtsman.ts'
@@ -33,10 +33,8 @@ export interface Picked {
 export function pick(plan: PickPlan, view: DrawnView, chance: Chance): Picked {
   const round = (x: number) => Math.round(x * 100) / 100
   const exact = positions(plan, view).map(toPixel)
-  const miss = ([x, y]: Pixel): Pixel => [
-    round(x + plan.sigma * chance.normal()),
-    round(y + plan.sigma * chance.normal()),
-  ]
+  const miss = ([x, y]: Pixel): Pixel =>
+    pixel(round(x + plan.sigma * chance.normal()), round(y + plan.sigma * chance.normal()))
   const { id, by, at, label, sigma } = plan
   const how = sigma < 1 ? ('stroke' as const) : ('hand' as const)
   const common = { id, sheet: 'sheet-1', by, at, label, how, sigma }

@@ -1,7 +1,7 @@
 /** Makes the pictures of one dimension from start to end: `node scripts/run-ts.mjs samples/draw/pictures.ts`. */
 import { mkdir, readFile } from 'node:fs/promises'
 import sharp, { type OverlayOptions, type Sharp } from 'sharp'
-import type { Pixel } from '../../src/core/geometry/frames.ts'
+import { type Pixel, pixel } from '../../src/core/geometry/frames.ts'
 import type { Job, Mark } from '../../src/core/job/model/types.ts'
 import { readJob } from '../../src/core/job/read-job.ts'
 import { dimensionTable } from '../../src/core/ledger/table/dimension-table.ts'
@@ -104,10 +104,7 @@ async function fitted(): Promise<void> {
   const row = table.rows.find(({ name }) => name === DIMENSION)
   if (left === undefined || right === undefined || row === undefined) throw new Error(`No ${DIMENSION}.`)
   const crop = cropAround(
-    [
-      [left[0] - 260, left[1] - 560],
-      [right[0] + 260, right[1] + 330],
-    ],
+    [pixel(left[0] - 260, left[1] - 560), pixel(right[0] + 260, right[1] + 330)],
     0,
     1100,
   )

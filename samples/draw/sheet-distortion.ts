@@ -1,4 +1,4 @@
-import type { Pixel } from '../../src/core/geometry/frames.ts'
+import { type Pixel, pixel } from '../../src/core/geometry/frames.ts'
 import type { Pt } from './plane.ts'
 
 /** What a century and a scanner did to the sheet. */
@@ -28,10 +28,10 @@ export const PIXELS_ACROSS = perMm * D.acrossGrain
 export function toPixel([x, y]: Pt): Pixel {
   const u = PIXELS_ALONG * (x - D.width / 2)
   const v = PIXELS_ACROSS * (y - D.height / 2)
-  return [
+  return pixel(
     D.imageWidth / 2 + u * Math.cos(turn) - v * Math.sin(turn),
     D.imageHeight / 2 + u * Math.sin(turn) + v * Math.cos(turn),
-  ]
+  )
 }
 
 /** The way back: from pixels of the scan to millimetres on the sheet as drawn. */

@@ -1,5 +1,5 @@
 /** A job of any size with the mixture of evidence that real ones have. All of it is invented and only timed. */
-import type { Pixel } from '../../src/core/geometry/frames.ts'
+import { type Pixel, pixel } from '../../src/core/geometry/frames.ts'
 import type { Dimension, Evidence, Job, Mark, Reference, View } from '../../src/core/job/model/types.ts'
 import { formatLength } from '../../src/core/quantity/format-length.ts'
 import { randomStream } from '../../src/core/uncertainty/random.ts'
@@ -20,14 +20,14 @@ export function largeJob(dimensions: number): Job {
   const line = (x: number, y: number, length: number): string =>
     addMark({
       kind: 'line',
-      pixels: [0, 1, 2, 3].map((i): Pixel => [x + (i * length) / 3 + off(), y + off()]),
+      pixels: [0, 1, 2, 3].map((i): Pixel => pixel(x + (i * length) / 3 + off(), y + off())),
     })
   const circle = (x: number, y: number, r: number): string =>
     addMark({
       kind: 'circle',
       pixels: Array.from(
         { length: 8 },
-        (_, i): Pixel => [x + r * Math.cos(i) + off(), y + r * Math.sin(i) + off()],
+        (_, i): Pixel => pixel(x + r * Math.cos(i) + off(), y + r * Math.sin(i) + off()),
       ),
     })
   const mappings = ['uniform', 'two-axis', 'affine'] as const

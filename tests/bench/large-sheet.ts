@@ -3,7 +3,7 @@ import { createHash } from 'node:crypto'
 import { mkdir, readFile, writeFile } from 'node:fs/promises'
 import { join } from 'node:path'
 import sharp from 'sharp'
-import type { Pixel } from '../../src/core/geometry/frames.ts'
+import { type Pixel, pixel } from '../../src/core/geometry/frames.ts'
 import type { Dimension, Job, Mark, Measure, Reference } from '../../src/core/job/model/types.ts'
 import { writeJob } from '../../src/core/job/write-job.ts'
 
@@ -55,13 +55,13 @@ function largeSheetJob(file: string, sha256: string): Job {
     marks.push({ id, sheet: 'S1', how: 'hand', sigma: 1, ...mark })
     return id
   }
-  const point = (x: number, y: number): string => add({ kind: 'point', pixel: [x, y] })
+  const point = (x: number, y: number): string => add({ kind: 'point', pixel: pixel(x, y) })
   const line = (x: number, y: number, dx: number, dy: number): string =>
-    add({ kind: 'line', pixels: [0, 1, 2, 3].map((i): Pixel => [x + (i * dx) / 3, y + (i * dy) / 3]) })
+    add({ kind: 'line', pixels: [0, 1, 2, 3].map((i): Pixel => pixel(x + (i * dx) / 3, y + (i * dy) / 3)) })
   const circle = (x: number, y: number, r: number): string =>
     add({
       kind: 'circle',
-      pixels: [0, 1, 2, 3, 4, 5].map((i): Pixel => [x + r * Math.cos(i), y + r * Math.sin(i)]),
+      pixels: [0, 1, 2, 3, 4, 5].map((i): Pixel => pixel(x + r * Math.cos(i), y + r * Math.sin(i))),
     })
   const references = [0, 1, 2, 3, 4, 5].map((k): Reference => {
     const [x, y, half] = [6000 + 100 * k, 8000 + 150 * k, 2500 + 200 * k]
@@ -77,7 +77,10 @@ function largeSheetJob(file: string, sha256: string): Job {
     centres: (x, y, size) => [circle(x, y, size / 6), circle(x + size, y, size / 6)],
     angle: (x, y, size) => [line(x, y, size, 0), line(x, y, size / 2, size)],
     run: (x, y, size) => [
-      add({ kind: 'path', pixels: [0, 1, 2, 3].map((i): Pixel => [x + (i * size) / 3, y + (i % 2) * 200]) }),
+      add({
+        kind: 'path',
+        pixels: [0, 1, 2, 3].map((i): Pixel => pixel(x + (i * size) / 3, y + (i % 2) * 200)),
+      }),
     ],
   }
   const measures = Object.keys(made) as Measure[]
@@ -117,12 +120,7 @@ function largeSheetJob(file: string, sha256: string): Job {
         id: 'V1',
         sheet: 'S1',
         name: 'General arrangement',
-        outline: [
-          [300, 300],
-          [13_300, 300],
-          [13_300, 17_000],
-          [300, 17_000],
-        ],
+        outline: [pixel(300, 300), pixel(13_300, 300), pixel(13_300, 17_000), pixel(300, 17_000)],
         mapping: 'two-axis',
         references,
       },

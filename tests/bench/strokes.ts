@@ -2,7 +2,7 @@
  * Strokes against the Cramér–Rao bound: the whole table by class, by width, contrast and noise, to radii of 400 px; places
  * without a stroke; and the times of each search. Run by `node scripts/run-ts.mjs tests/bench/strokes.ts [cases]`.
  */
-import type { Pixel } from '../../src/core/geometry/frames.ts'
+import { type Pixel, pixel } from '../../src/core/geometry/frames.ts'
 import { findCircle } from '../../src/core/imaging/find-circle.ts'
 import { findCrossing } from '../../src/core/imaging/find-crossing.ts'
 import { findLine } from '../../src/core/imaging/find-line.ts'
@@ -74,7 +74,7 @@ async function byWidthContrastNoise(): Promise<void> {
 }
 
 async function withoutStrokes(): Promise<void> {
-  const middle: Pixel = [44, 44]
+  const middle: Pixel = pixel(44, 44)
   const rows = []
   for (const kind of EMPTY_PLACES) {
     const found = { point: 0, line: 0, circle: 0, crossing: 0 }
@@ -85,16 +85,9 @@ async function withoutStrokes(): Promise<void> {
         caseStream(57_000_000 + 10_000 * EMPTY_PLACES.indexOf(kind) + i),
       )
       if (findPoint(window, middle).kind !== 'none') found.point++
-      if (findLine(window, [24, 40], [64, 48]).kind !== 'none') found.line++
+      if (findLine(window, pixel(24, 40), pixel(64, 48)).kind !== 'none') found.line++
       if (i % 4 > 0) continue
-      if (
-        findCircle(window, [
-          [26, 44],
-          [44, 26],
-          [62, 44],
-        ]).kind !== 'none'
-      )
-        found.circle += 4
+      if (findCircle(window, [pixel(26, 44), pixel(44, 26), pixel(62, 44)]).kind !== 'none') found.circle += 4
       if (findCrossing(window, middle).kind !== 'none') found.crossing += 4
     }
     rows.push({ place: kind, cases: CASES, ...found })

@@ -1,16 +1,9 @@
 import { describe, expect, it } from 'vitest'
 import { fitCircle } from '../../src/core/geometry/fit-circle.ts'
-import type { Point } from '../../src/core/geometry/frames.ts'
+import { type Point, pixel } from '../../src/core/geometry/frames.ts'
 
 /** Gander, Golub & Strebel, "Least-squares fitting of circles and ellipses", BIT 34 (1994): the six points. */
-const SIX_POINTS: Point[] = [
-  [1, 7],
-  [2, 6],
-  [5, 8],
-  [7, 7],
-  [9, 5],
-  [3, 7],
-]
+const SIX_POINTS: Point[] = [pixel(1, 7), pixel(2, 6), pixel(5, 8), pixel(7, 7), pixel(9, 5), pixel(3, 7)]
 
 describe('the circle through six points of Gander, Golub & Strebel (1994), geometric fit', () => {
   const circle = fitCircle(SIX_POINTS)
@@ -29,7 +22,7 @@ describe('the circle through six points of Gander, Golub & Strebel (1994), geome
   })
 
   it('is the same circle wherever the points are listed from, and after turning the sheet by a right angle', () => {
-    const turned = fitCircle([...SIX_POINTS].reverse().map(([x, y]): Point => [-y, x]))
+    const turned = fitCircle([...SIX_POINTS].reverse().map(([x, y]): Point => pixel(-y, x)))
     expect(turned.radius).toBeCloseTo(circle.radius, 6)
     expect(turned.centre[0]).toBeCloseTo(-circle.centre[1], 6)
     expect(turned.centre[1]).toBeCloseTo(circle.centre[0], 6)

@@ -1,5 +1,5 @@
 import { afterAll, beforeAll, describe, expect, it } from 'vitest'
-import type { Pixel } from '../../src/core/geometry/frames.ts'
+import { type Pixel, pixel } from '../../src/core/geometry/frames.ts'
 import { findCircle } from '../../src/core/imaging/find-circle.ts'
 import { findCrossing } from '../../src/core/imaging/find-crossing.ts'
 import { findLine } from '../../src/core/imaging/find-line.ts'
@@ -35,16 +35,16 @@ async function onPoint(kind: Kind, r: RandomStream, hidden: number): Promise<Squ
   const c = await pointCase(someLook(kind, r), r, hidden)
   const found = findPoint(c.window, c.rough)
   const told = c.direction + 0.035
-  const end = (s: number): Pixel => [c.rough[0] + s * Math.cos(told), c.rough[1] + s * Math.sin(told)]
+  const end = (s: number): Pixel => pixel(c.rough[0] + s * Math.cos(told), c.rough[1] + s * Math.sin(told))
   const lines = rivalLine(cv, c.window, [end(-16), end(16)], c.look.dark)
   const at = (line: typeof lines.inked) => {
     const along =
       (c.rough[0] - line.place[0]) * Math.cos(line.direction) +
       (c.rough[1] - line.place[1]) * Math.sin(line.direction)
-    const foot: Pixel = [
+    const foot: Pixel = pixel(
       line.place[0] + along * Math.cos(line.direction),
       line.place[1] + along * Math.sin(line.direction),
-    ]
+    )
     return across(foot, c.place, c.direction) ** 2
   }
   return {
@@ -61,7 +61,7 @@ async function onLine(kind: Kind, r: RandomStream, hidden: number): Promise<Squa
   const ours = () => {
     if (found.kind === 'none') return undefined
     const [[x, y], [u, v]] = found.ends
-    return lineSquare(c, [x, y], Math.atan2(v - y, u - x))
+    return lineSquare(c, pixel(x, y), Math.atan2(v - y, u - x))
   }
   return {
     ours: ours(),
@@ -92,10 +92,8 @@ async function onCrossing(kind: Kind, r: RandomStream): Promise<Squares> {
   const c = await crossingCase(someLook(kind, r), r, 'X')
   const found = findCrossing(c.window, c.rough)
   const lines = c.directions.map((direction) => {
-    const end = (s: number): Pixel => [
-      c.rough[0] + s * Math.cos(direction),
-      c.rough[1] + s * Math.sin(direction),
-    ]
+    const end = (s: number): Pixel =>
+      pixel(c.rough[0] + s * Math.cos(direction), c.rough[1] + s * Math.sin(direction))
     return rivalLine(
       cv,
       c.window,

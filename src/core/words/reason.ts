@@ -28,9 +28,8 @@ export type Catalogue = {
 }
 
 /** The parts that the sentence of a code is made from. */
-export type PartsOf<C extends Catalogue, K extends keyof C> = Parameters<C[K]> extends [infer P, ...unknown[]]
-  ? P
-  : Record<never, never>
+export type PartsOf<C extends Catalogue, K extends keyof C> =
+  Parameters<C[K]> extends [infer P, ...unknown[]] ? P : Record<never, never>
 
 /** A reason that a catalogue has words for. */
 export type ReasonOf<C extends Catalogue, K extends keyof C & string = keyof C & string> = {

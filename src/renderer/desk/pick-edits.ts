@@ -199,12 +199,7 @@ export function outlineOf(picks: Picks, page: { width: number; height: number })
     number,
     number,
   ]
-  return [
-    pixel(left, top),
-    pixel(right, top),
-    pixel(right, bottom),
-    pixel(left, bottom),
-  ]
+  return [pixel(left, top), pixel(right, top), pixel(right, bottom), pixel(left, bottom)]
 }
 
 /** Adds a view inside an outline. */

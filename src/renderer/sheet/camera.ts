@@ -1,4 +1,11 @@
-import { type Pixel, type Point, type PointsOf, pixel, type Screen, screen } from '../../core/geometry/frames.ts'
+import {
+  type Pixel,
+  type Point,
+  type PointsOf,
+  pixel,
+  type Screen,
+  screen,
+} from '../../core/geometry/frames.ts'
 
 /** Where a sheet is looked at from. A pixel of the scan stays a pixel of the scan whatever is set here. */
 export interface Camera {
@@ -79,12 +86,7 @@ export const wholeSheet = (camera: Camera, box: Size, sheet: Size): Camera =>
   fitted(
     camera,
     box,
-    [
-      pixel(0, 0),
-      pixel(sheet.width, 0),
-      pixel(sheet.width, sheet.height),
-      pixel(0, sheet.height),
-    ],
+    [pixel(0, 0), pixel(sheet.width, 0), pixel(sheet.width, sheet.height), pixel(0, sheet.height)],
     CLOSEST,
   )
 

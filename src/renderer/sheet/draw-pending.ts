@@ -1,5 +1,5 @@
 import { algebraicCircle } from '../../core/geometry/algebraic-circle.ts'
-import { type Pixel, type Screen, screen, pixel } from '../../core/geometry/frames.ts'
+import { type Pixel, pixel, type Screen, screen } from '../../core/geometry/frames.ts'
 import type { Mark } from '../../core/job/model/types.ts'
 import { ScantlingError } from '../../core/words/scantling-error.ts'
 import { isCornerToCorner } from '../picking/corner-to-corner.ts'

@@ -24,9 +24,8 @@ export function drawLensStroke(
   context.rect(1, 1, GLASS - 2, GLASS - 2)
   context.clip()
   turnAboutMiddle(context, hold, GLASS)
-  const at = ([x, y]: Pixel): Pixel => pixel(
-    GLASS / 2 + (x - middle[0]) * LENS_ZOOM,
-    GLASS / 2 + (y - middle[1]) * LENS_ZOOM)
+  const at = ([x, y]: Pixel): Pixel =>
+    pixel(GLASS / 2 + (x - middle[0]) * LENS_ZOOM, GLASS / 2 + (y - middle[1]) * LENS_ZOOM)
   const pens = [
     { style: inks.ground, width: 3, alpha: 0.6 },
     { style: inks.cross, width: 1.25, alpha: 1 },

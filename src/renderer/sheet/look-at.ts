@@ -1,6 +1,16 @@
 import { type Pixel, type Screen, screen } from '../../core/geometry/frames.ts'
 import { useBench } from '../bench/bench-store.ts'
-import { type Camera, fitted, inSight, movedBy, onTheSheet, onWholePixels, type Size, wholeSheet, zoomedAbout } from './camera.ts'
+import {
+  type Camera,
+  fitted,
+  inSight,
+  movedBy,
+  onTheSheet,
+  onWholePixels,
+  type Size,
+  wholeSheet,
+  zoomedAbout,
+} from './camera.ts'
 import { cameraOf, cameras, setCamera } from './camera-store.ts'
 import { glideTo } from './glide.ts'
 

@@ -1,3 +1,4 @@
+import { pixel } from '../../../src/core/geometry/frames.ts'
 import type { Measure } from '../../../src/core/job/model/types.ts'
 import type { ViewMapping } from '../../../src/core/mapping/view-mapping.ts'
 import type { Feature } from '../../../src/core/measuring/features/feature-of-mark.ts'
@@ -11,8 +12,8 @@ export function pixelOf({ mapping, frame }: ViewMapping, theta: readonly number[
     const image = mapping.apply(theta, pixel, frame)
     const [xx, xy, yx, yy] = image.byPixel
     const det = xx * yy - xy * yx
-    const [dx, dy] = [x - image.x, y - image.y]
-    pixel = [pixel[0] + (yy * dx - xy * dy) / det, pixel[1] + (xx * dy - yx * dx) / det]
+    const [dx, dy] = pixel(x - image.x, y - image.y)
+    pixel = pixel(pixel[0] + (yy * dx - xy * dy) / det, pixel[1] + (xx * dy - yx * dx) / det)
   }
   return pixel
 }

@@ -1,3 +1,4 @@
+import { type Pixel, pixel } from '../../../src/core/geometry/frames.ts'
 /**
  * Sheets with known truth, errors drawn as their sigmas say. Written without the code under test:
  * the mapping is inverted here by itself, and features are displaced before they are drawn.
@@ -101,9 +102,9 @@ export function simulateSheet(plan: SheetPlan, random: RandomStream): SimulatedS
   const { sigma, draughting } = plan
   const toPixel = sheetDistortion(plan.kind, random)
   const off = (): number => draughting * random.normal()
-  const pick = ([x, y]: XY): XY => {
+  const pick = ([x, y]: XY): Pixel => {
     const [px, py] = toPixel([x, y])
-    return [px + sigma * random.normal(), py + sigma * random.normal()]
+    return pixel(px + sigma * random.normal(), py + sigma * random.normal())
   }
   let marks = 0
   const base = () => ({ id: `M${++marks}`, sheet: 'S', how: 'hand' as const, sigma })

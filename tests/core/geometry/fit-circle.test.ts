@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest'
 import { fitCircle } from '../../../src/core/geometry/fit-circle.ts'
-import type { Point } from '../../../src/core/geometry/frames.ts'
+import { type Point, pixel } from '../../../src/core/geometry/frames.ts'
 import { GeometryError } from '../../../src/core/geometry/geometry-error.ts'
 import { randomStream } from '../../../src/core/uncertainty/random.ts'
 
@@ -10,7 +10,7 @@ const DEGREE = Math.PI / 180
 const arc = (centre: Point, radius: number, from: number, to: number, n: number): Point[] =>
   Array.from({ length: n }, (_, i) => {
     const a = (from + ((to - from) * i) / n) * DEGREE
-    return [centre[0] + radius * Math.cos(a), centre[1] + radius * Math.sin(a)]
+    return pixel(centre[0] + radius * Math.cos(a), centre[1] + radius * Math.sin(a))
   })
 
 describe('the circle through picked points', () => {
@@ -21,7 +21,7 @@ describe('the circle through picked points', () => {
       [20, 110, 5],
       [200, 230, 7],
     ] as const) {
-      const circle = fitCircle(arc([3100, 2400], 480, from, to, n))
+      const circle = fitCircle(arc(pixel(3100, 2400), 480, from, to, n))
       expect(circle.centre[0]).toBeCloseTo(3100, 6)
       expect(circle.centre[1]).toBeCloseTo(2400, 6)
       expect(circle.radius).toBeCloseTo(480, 6)
@@ -30,7 +30,9 @@ describe('the circle through picked points', () => {
   })
 
   it('has the least sum of squared distances: no small shift or growth betters it', () => {
-    const points: Point[] = arc([50, 60], 30, 0, 250, 9).map(([x, y], i) => [x + (i % 3) - 1, y - (i % 2)])
+    const points: Point[] = arc(pixel(50, 60), 30, 0, 250, 9).map(([x, y], i) =>
+      pixel(x + (i % 3) - 1, y - (i % 2)),
+    )
     const { centre, radius, squares } = fitCircle(points)
     const of = (dx: number, dy: number, dr: number): number =>
       points.reduce(
@@ -52,7 +54,7 @@ describe('the circle through picked points', () => {
   ] as const) {
     it(`scatters as it states, by simulation within 5 %: ${name}`, () => {
       const random = randomStream(1911)
-      const [centre, radius, sigma] = [[0, 0] as Point, 500, 0.7]
+      const [centre, radius, sigma] = [pixel(0, 0) as Point, 500, 0.7]
       const truth = arc(centre, radius, from, to, n)
       const { sensitivity } = fitCircle(truth)
       const stated = sensitivity.map((a) =>
@@ -61,7 +63,7 @@ describe('the circle through picked points', () => {
       const found = [0, 1, 2].map(() => [0, 0, 0])
       for (let k = 0; k < DRAWS; k++) {
         const c = fitCircle(
-          truth.map(([x, y]): Point => [x + sigma * random.normal(), y + sigma * random.normal()]),
+          truth.map(([x, y]): Point => pixel(x + sigma * random.normal(), y + sigma * random.normal())),
         )
         const error = [c.centre[0], c.centre[1], c.radius - radius]
         error.forEach((a, i) => {
@@ -83,22 +85,11 @@ describe('the circle through picked points', () => {
   }
 
   it('is refused in words for two points, for points on a line, for one point picked three times', () => {
-    expect(() => fitCircle([[0, 0]])).toThrow(/three picked points or more/)
+    expect(() => fitCircle([pixel(0, 0)])).toThrow(/three picked points or more/)
     expect(() => fitCircle([])).toThrow(GeometryError)
-    expect(() =>
-      fitCircle([
-        [0, 0],
-        [100, 200],
-        [300, 600],
-        [50, 100],
-      ]),
-    ).toThrow(/one straight line/)
-    expect(() =>
-      fitCircle([
-        [7, 7],
-        [7, 7],
-        [7, 7],
-      ]),
-    ).toThrow(GeometryError)
+    expect(() => fitCircle([pixel(0, 0), pixel(100, 200), pixel(300, 600), pixel(50, 100)])).toThrow(
+      /one straight line/,
+    )
+    expect(() => fitCircle([pixel(7, 7), pixel(7, 7), pixel(7, 7)])).toThrow(GeometryError)
   })
 })

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest'
 import { fitLine } from '../../../src/core/geometry/fit-line.ts'
-import type { Point } from '../../../src/core/geometry/frames.ts'
+import { type Point, pixel } from '../../../src/core/geometry/frames.ts'
 import { GeometryError } from '../../../src/core/geometry/geometry-error.ts'
 import { randomStream } from '../../../src/core/uncertainty/random.ts'
 
@@ -10,7 +10,7 @@ describe('the line through picked points', () => {
   it('is the line itself when the points lie on it, in every direction', () => {
     for (let degrees = 0; degrees < 360; degrees += 7.5) {
       const a = (degrees * Math.PI) / 180
-      const at = (t: number): Point => [900 + t * Math.cos(a), 700 + t * Math.sin(a)]
+      const at = (t: number): Point => pixel(900 + t * Math.cos(a), 700 + t * Math.sin(a))
       const line = fitLine([-300, -40, 15, 260].map(at))
       expect(line.direction[0]).toBeCloseTo(Math.cos(a), 12)
       expect(line.direction[1]).toBeCloseTo(Math.sin(a), 12)
@@ -21,24 +21,13 @@ describe('the line through picked points', () => {
   })
 
   it('runs from the first pick towards the last, with its ends in that order', () => {
-    const line = fitLine([
-      [500, 10],
-      [90, 12],
-      [300, 9],
-      [80, 10],
-    ])
+    const line = fitLine([pixel(500, 10), pixel(90, 12), pixel(300, 9), pixel(80, 10)])
     expect(line.direction[0]).toBeLessThan(0)
     expect(line.ends[0][0]).toBeGreaterThan(line.ends[1][0])
   })
 
   it('has the least sum of squared distances: no small turn or shift betters it', () => {
-    const points: Point[] = [
-      [0, 0.4],
-      [10, -0.7],
-      [20, 0.9],
-      [30, 0.1],
-      [40, -0.5],
-    ]
+    const points: Point[] = [pixel(0, 0.4), pixel(10, -0.7), pixel(20, 0.9), pixel(30, 0.1), pixel(40, -0.5)]
     const line = fitLine(points)
     const squares = (turn: number, shift: number): number => {
       const [dx, dy] = line.direction
@@ -66,12 +55,12 @@ describe('the line through picked points', () => {
     const [nx, ny] = [-Math.sin(a), Math.cos(a)]
     const t = [-250, -130, -20, 60, 160, 270]
     const mean = t.reduce((s, v) => s + v, 0) / t.length
-    const truth = t.map((v): Point => [400 + v * Math.cos(a), 300 + v * Math.sin(a)])
+    const truth = t.map((v): Point => pixel(400 + v * Math.cos(a), 300 + v * Math.sin(a)))
     const stated = fitLine(truth)
     let [offset, rotation, cross] = [0, 0, 0]
     for (let i = 0; i < DRAWS; i++) {
       const line = fitLine(
-        truth.map(([x, y]): Point => [x + sigma * random.normal(), y + sigma * random.normal()]),
+        truth.map(([x, y]): Point => pixel(x + sigma * random.normal(), y + sigma * random.normal())),
       )
       const turn = line.direction[1] * Math.cos(a) - line.direction[0] * Math.sin(a)
       const across =
@@ -93,13 +82,7 @@ describe('the line through picked points', () => {
 
   it('is refused in words for one point, for none, and for one point picked twice', () => {
     expect(() => fitLine([])).toThrow(GeometryError)
-    expect(() => fitLine([[1, 2]])).toThrow(/two picked points or more/)
-    expect(() =>
-      fitLine([
-        [5, 5],
-        [5, 5],
-        [5, 5],
-      ]),
-    ).toThrow(/one and the same/)
+    expect(() => fitLine([pixel(1, 2)])).toThrow(/two picked points or more/)
+    expect(() => fitLine([pixel(5, 5), pixel(5, 5), pixel(5, 5)])).toThrow(/one and the same/)
   })
 })

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest'
-import type { Point } from '../../../src/core/geometry/frames.ts'
+import { type Point, pixel } from '../../../src/core/geometry/frames.ts'
 import { crossesItself, type Measured, pathLength, polygonArea } from '../../../src/core/geometry/polygon.ts'
 import { randomStream } from '../../../src/core/uncertainty/random.ts'
 
@@ -8,17 +8,13 @@ const H = 1e-4
 function worstGradient(points: Point[], measure: (points: readonly Point[]) => Measured): number {
   const { gradient } = measure(points)
   const moved = (k: number, by: number): number =>
-    measure(points.map(([x, y], i): Point => [2 * i === k ? x + by : x, 2 * i + 1 === k ? y + by : y])).value
+    measure(points.map(([x, y], i): Point => pixel(2 * i === k ? x + by : x, 2 * i + 1 === k ? y + by : y)))
+      .value
   return Math.max(...gradient.map((g, k) => Math.abs(g - (moved(k, H) - moved(k, -H)) / (2 * H))))
 }
 
 describe('area and length of a path', () => {
-  const square: Point[] = [
-    [0, 0],
-    [4, 0],
-    [4, 3],
-    [0, 3],
-  ]
+  const square: Point[] = [pixel(0, 0), pixel(4, 0), pixel(4, 3), pixel(0, 3)]
 
   it('of a rectangle are width times height, its sides, and its sides but one when open', () => {
     expect(polygonArea(square).value).toBe(12)
@@ -31,7 +27,7 @@ describe('area and length of a path', () => {
     const n = 96
     const ring = Array.from({ length: n }, (_, i): Point => {
       const a = (2 * Math.PI * i) / n
-      return [Math.cos(a), Math.sin(a)]
+      return pixel(Math.cos(a), Math.sin(a))
     })
     // Measurement of a Circle, proposition 3: the inscribed polygon of 96 sides exceeds 3 10/71 diameters.
     expect(pathLength(ring, true).value / 2).toBeGreaterThan(3 + 10 / 71)
@@ -44,7 +40,7 @@ describe('area and length of a path', () => {
     for (let trial = 0; trial < 20; trial++) {
       const points = Array.from(
         { length: 3 + (trial % 5) },
-        (): Point => [100 * random.normal(), 100 * random.normal()],
+        (): Point => pixel(100 * random.normal(), 100 * random.normal()),
       )
       expect(worstGradient(points, polygonArea)).toBeLessThan(1e-6)
       expect(worstGradient(points, (p) => pathLength(p, true))).toBeLessThan(1e-6)
@@ -57,14 +53,7 @@ describe('area and length of a path', () => {
     expect(crossesItself([a, c, b, d])).toBe(true)
     expect(crossesItself(square)).toBe(false)
     expect(
-      crossesItself([
-        [0, 0],
-        [3, 0],
-        [3, 1],
-        [1, 1],
-        [1, 3],
-        [0, 3],
-      ]),
+      crossesItself([pixel(0, 0), pixel(3, 0), pixel(3, 1), pixel(1, 1), pixel(1, 3), pixel(0, 3)]),
     ).toBe(false)
   })
 })

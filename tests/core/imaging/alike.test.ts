@@ -1,6 +1,6 @@
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
-import type { Pixel } from '../../../src/core/geometry/frames.ts'
+import { type Pixel, pixel } from '../../../src/core/geometry/frames.ts'
 import { findPoint } from '../../../src/core/imaging/find-point.ts'
 import type { GreyWindow } from '../../../src/core/imaging/grey-window.ts'
 import { caseStream } from './simulate/case-stream.ts'
@@ -64,8 +64,8 @@ describe('a point on a stroke is the same', () => {
           const [x, y] = pointed(c)
           const far = distance(
             { ...c.window, left, top },
-            [c.rough[0] + left, c.rough[1] + top],
-            [x + left, y + top],
+            pixel(c.rough[0] + left, c.rough[1] + top),
+            pixel(x + left, y + top),
             c.direction,
           )
           expect(far).toBeLessThan(1e-6)
@@ -83,8 +83,8 @@ describe('a point on a stroke is the same', () => {
         const turned = mapped(c.window, (u, v) => [size - 1 - v, u])
         const far = distance(
           turned,
-          [size - c.rough[1], c.rough[0]],
-          [size - y, x],
+          pixel(size - c.rough[1], c.rough[0]),
+          pixel(size - y, x),
           c.direction + Math.PI / 2,
         )
         expect(far).toBeLessThan(SAME)
@@ -99,7 +99,12 @@ describe('a point on a stroke is the same', () => {
         const [x, y] = pointed(c)
         const size = c.window.width
         const mirrored = mapped(c.window, (u, v) => [size - 1 - u, v])
-        const far = distance(mirrored, [size - c.rough[0], c.rough[1]], [size - x, y], Math.PI - c.direction)
+        const far = distance(
+          mirrored,
+          pixel(size - c.rough[0], c.rough[1]),
+          pixel(size - x, y),
+          Math.PI - c.direction,
+        )
         expect(far).toBeLessThan(SAME)
       }),
       RUNS,

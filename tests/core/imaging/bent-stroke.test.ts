@@ -1,5 +1,5 @@
 import { beforeAll, describe, expect, it } from 'vitest'
-import type { Pixel } from '../../../src/core/geometry/frames.ts'
+import { type Pixel, pixel } from '../../../src/core/geometry/frames.ts'
 import { findPoint } from '../../../src/core/imaging/find-point.ts'
 import { median } from '../../../src/core/imaging/leave-out.ts'
 import { many } from './judge/many.ts'
@@ -23,7 +23,7 @@ async function pickedOnRims(radii: readonly [number, number], cases: number): Pr
     const width = between(random, 2, Math.min(4, radius / 2))
     const look = { width, blur: between(random, 0.4, 0.9), contrast: 140, dark: true, ground: 220 }
     const size = Math.ceil(2 * radius + 100)
-    const centre: Pixel = [size / 2 + random.uniform(), size / 2 + random.uniform()]
+    const centre: Pixel = pixel(size / 2 + random.uniform(), size / 2 + random.uniform())
     const scan = await scanOf(
       { width: size, height: size, strokes: [ring(centre, radius, width)] },
       { ...look, slope: [0, 0], noise: 140 / 15, grain: 0, finish: 'grey' },
@@ -31,7 +31,7 @@ async function pickedOnRims(radii: readonly [number, number], cases: number): Pr
     )
     const a = between(random, -Math.PI, Math.PI)
     const r = radius + between(random, -2, 2)
-    const found = findPoint(scan.window, [centre[0] + r * Math.cos(a), centre[1] + r * Math.sin(a)])
+    const found = findPoint(scan.window, pixel(centre[0] + r * Math.cos(a), centre[1] + r * Math.sin(a)))
     if (found.kind === 'none') return null
     const error = Math.hypot(found.pixel[0] - centre[0], found.pixel[1] - centre[1]) - radius
     return { error, inSigma: error / found.across }

@@ -1,4 +1,5 @@
 import { beforeAll, describe, expect, it } from 'vitest'
+import { pixel } from '../../../src/core/geometry/frames.ts'
 import { findCrossing } from '../../../src/core/imaging/find-crossing.ts'
 import { crossingTrial } from './judge/crossing-trial.ts'
 import { many } from './judge/many.ts'
@@ -29,7 +30,7 @@ describe('a crossing farther from the pick than it is looked for', () => {
   it('is not told, and a sentence says how far off it is', async () => {
     const said = await many(20, 19, async (r, i) => {
       const c = await crossingCase(someLook('noise', r), r, 'X')
-      return findCrossing(c.window, [c.place[0] + 9 * Math.cos(i), c.place[1] + 9 * Math.sin(i)])
+      return findCrossing(c.window, pixel(c.place[0] + 9 * Math.cos(i), c.place[1] + 9 * Math.sin(i)))
     })
     for (const found of said) {
       expect(found.kind).toBe('none')

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest'
-import type { Pixel } from '../../../src/core/geometry/frames.ts'
+import { type Pixel, pixel } from '../../../src/core/geometry/frames.ts'
 import { findCircle } from '../../../src/core/imaging/find-circle.ts'
 import { findCrossing } from '../../../src/core/imaging/find-crossing.ts'
 import { findLine } from '../../../src/core/imaging/find-line.ts'
@@ -9,7 +9,7 @@ import { caseStream } from './simulate/case-stream.ts'
 import { EMPTY_PLACES, type EmptyPlace, withoutStroke } from './simulate/without-stroke.ts'
 
 const SIZE = 88
-const MIDDLE: Pixel = [SIZE / 2, SIZE / 2]
+const MIDDLE: Pixel = pixel(SIZE / 2, SIZE / 2)
 
 /** The share of places of a kind where nothing is found, and of what it says. */
 async function noneIn(
@@ -38,19 +38,13 @@ describe.each(EMPTY_PLACES)('where there is no stroke (%s)', (kind) => {
   })
 
   it('no line is found in at least 98 of 100 places', async () => {
-    expect((await noneIn(kind, 50, (w) => findLine(w, [24, 40], [64, 48]))).share).toBeGreaterThanOrEqual(
-      0.98,
-    )
+    expect(
+      (await noneIn(kind, 50, (w) => findLine(w, pixel(24, 40), pixel(64, 48)))).share,
+    ).toBeGreaterThanOrEqual(0.98)
   })
 
   it('no circle and no crossing is found in at least 98 of 100 places', async () => {
-    const circle = await noneIn(kind, 25, (w) =>
-      findCircle(w, [
-        [26, 44],
-        [44, 26],
-        [62, 44],
-      ]),
-    )
+    const circle = await noneIn(kind, 25, (w) => findCircle(w, [pixel(26, 44), pixel(44, 26), pixel(62, 44)]))
     const crossing = await noneIn(kind, 25, (w) => findCrossing(w, MIDDLE))
     expect((circle.share + crossing.share) / 2).toBeGreaterThanOrEqual(0.98)
   })

@@ -1,5 +1,5 @@
 import { beforeAll, describe, expect, it } from 'vitest'
-import type { Pixel } from '../../../src/core/geometry/frames.ts'
+import { type Pixel, pixel } from '../../../src/core/geometry/frames.ts'
 import { findCircle } from '../../../src/core/imaging/find-circle.ts'
 import { type OutOfRound, outOfRound } from '../../../src/core/imaging/out-of-round.ts'
 import type { StrokeCircle } from '../../../src/core/imaging/stroke.ts'
@@ -29,8 +29,8 @@ interface Case {
 async function shrunkCircle(radius: number, shrunk: number, seed: number): Promise<Case> {
   const random = caseStream(seed)
   const size = Math.ceil(2 * radius + 60)
-  const centre: Pixel = [size / 2 + random.uniform(), size / 2 + random.uniform()]
-  const drawn = ring([0, 0], radius, LOOK.width)
+  const centre: Pixel = pixel(size / 2 + random.uniform(), size / 2 + random.uniform())
+  const drawn = ring(pixel(0, 0), radius, LOOK.width)
   const scan = await scanOf(
     {
       width: size,
@@ -40,10 +40,11 @@ async function shrunkCircle(radius: number, shrunk: number, seed: number): Promi
     LOOK,
     random,
   )
-  const pick = (a: number): Pixel => [
-    centre[0] + radius * Math.cos(a) + random.uniform(),
-    centre[1] + radius * Math.sin(a) - random.uniform(),
-  ]
+  const pick = (a: number): Pixel =>
+    pixel(
+      centre[0] + radius * Math.cos(a) + random.uniform(),
+      centre[1] + radius * Math.sin(a) - random.uniform(),
+    )
   const found = findCircle(scan.window, [pick(0.3), pick(2.4), pick(4.5)])
   if (found.kind === 'none') throw new Error(found.because)
   return { found, centre }
@@ -95,6 +96,6 @@ describe('a circle on sound paper', () => {
 
 describe('marks on a straight line', () => {
   it('are no circle that could be out of round', () => {
-    expect(outOfRound(Array.from({ length: 12 }, (_, k): Pixel => [10 * k, 5 * k]))).toBeNull()
+    expect(outOfRound(Array.from({ length: 12 }, (_, k): Pixel => pixel(10 * k, 5 * k)))).toBeNull()
   })
 })

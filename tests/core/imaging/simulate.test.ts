@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest'
+import { pixel } from '../../../src/core/geometry/frames.ts'
 import { cramerRao } from './cramer-rao.ts'
 import { caseStream } from './simulate/case-stream.ts'
 import { lineCase } from './simulate/line-case.ts'
@@ -44,7 +45,7 @@ describe('a simulated scan', () => {
   it.each([0.3, 0.7, 1.5])('blurs a straight stroke by %f px as summing over a fine grid does', (blur) => {
     const direction = 0.4
     const n = acrossOf(direction)
-    const stroke = bar([5.3, 5.1], direction, 2.2)
+    const stroke = bar(pixel(5.3, 5.1), direction, 2.2)
     for (const [x, y] of [
       [5.5, 5.5],
       [6.5, 3.5],
@@ -56,7 +57,7 @@ describe('a simulated scan', () => {
   })
 
   it('blurs a round stroke of 15 px radius as summing over a fine grid does', () => {
-    const stroke = ring([0, 0], 15, 3)
+    const stroke = ring(pixel(0, 0), 15, 3)
     for (const a of [0.1, 0.6, 1.3]) {
       for (const r of [13, 13.6, 14.4, 15.5, 16.4, 17]) {
         const [x, y] = [r * Math.cos(a), r * Math.sin(a)]
@@ -67,7 +68,15 @@ describe('a simulated scan', () => {
   })
 
   it('has noise of the standard deviation asked for, grained or not', () => {
-    const flat = draw({ width: 200, height: 200, ground: 0, slope: [0, 0], strokes: [], stains: [], blur: 0 })
+    const flat = draw({
+      width: 200,
+      height: 200,
+      ground: 0,
+      slope: pixel(0, 0),
+      strokes: [],
+      stains: [],
+      blur: 0,
+    })
     for (const grain of [0, 1]) {
       const { data } = noisy(flat, 7, caseStream(3), grain)
       const rms = Math.sqrt(data.reduce((sum, v) => sum + v * v, 0) / data.length)
@@ -88,8 +97,8 @@ describe('the Cramér–Rao bound', () => {
             width: N,
             height: 20,
             ground: 200,
-            slope: [0, 0],
-            strokes: [{ shape: bar([20, 10.5 + across], 0, 4), adds: -C }],
+            slope: pixel(0, 0),
+            strokes: [{ shape: bar(pixel(20, 10.5 + across), 0, 4), adds: -C }],
             stains: [],
             blur: 0,
           }),

@@ -1,5 +1,5 @@
 import fc from 'fast-check'
-import type { Pixel } from '../../../src/core/geometry/frames.ts'
+import { type Pixel, pixel } from '../../../src/core/geometry/frames.ts'
 import type { Dimension, Evidence, Job, Mark, Reference, View } from '../../../src/core/job/model/types.ts'
 
 /** Draws the next value of an arbitrary; what `fc.gen()` gives. */
@@ -15,13 +15,13 @@ export function oneOf<T>(draw: Draw, list: readonly T[]): T | undefined {
 export const coordinate = (draw: Draw): number =>
   draw(fc.double, { min: -1e6, max: 1e6, noNaN: true, noDefaultInfinity: true })
 
-export const pixel = (draw: Draw): Pixel => [coordinate(draw), coordinate(draw)]
+export const pixel = (draw: Draw): Pixel => pixel(coordinate(draw), coordinate(draw))
 
 /** Pixels that are not all the same. */
 function pixels(draw: Draw, least: number): Pixel[] {
   const first = pixel(draw)
   const more = Array.from({ length: least - 1 + some(draw, 2) }, () => pixel(draw))
-  return [first, ...more.slice(0, -1), [first[0] + 1 + some(draw, 9), first[1]]]
+  return [first, ...more.slice(0, -1), pixel(first[0] + 1 + some(draw, 9), first[1])]
 }
 
 /** Any JSON but with a field `__proto__`, which is refused. */

@@ -1,3 +1,4 @@
+import { pixel } from '../../../src/core/geometry/frames.ts'
 import type { Job } from '../../../src/core/job/model/types.ts'
 
 /** A small sound job that uses every list, every kind of mark, reference, measure and evidence. */
@@ -34,11 +35,7 @@ export function winchJob(): Job {
         id: 'v1',
         sheet: 's1',
         name: 'Elevation',
-        outline: [
-          [0, 0],
-          [3000, 0],
-          [3000, 3000],
-        ],
+        outline: [pixel(0, 0), pixel(3000, 0), pixel(3000, 3000)],
         drawnScale: 0.25,
         mapping: 'two-axis',
         grain: 0.3,
@@ -51,28 +48,25 @@ export function winchJob(): Job {
       { id: 'v2', sheet: 's2', name: 'Pawl', mapping: 'uniform', references: [] },
     ],
     marks: [
-      { id: 'A', sheet: 's1', by: 'ada', how: 'hand', sigma: 1, kind: 'point', pixel: [10.5, 20.5] },
+      { id: 'A', sheet: 's1', by: 'ada', how: 'hand', sigma: 1, kind: 'point', pixel: pixel(10.5, 20.5) },
       {
         id: 'B',
         sheet: 's1',
         how: 'hand',
         sigma: 1,
         kind: 'point',
-        pixel: [500, 20],
-        repeats: [[501, 20.25]],
+        pixel: pixel(500, 20),
+        repeats: [pixel(501, 20.25)],
       },
-      { id: 'C', sheet: 's1', how: 'hand', sigma: 1, kind: 'point', pixel: [500, 400] },
-      { id: 'D', sheet: 's1', how: 'hand', sigma: 1, kind: 'point', pixel: [10, 400] },
+      { id: 'C', sheet: 's1', how: 'hand', sigma: 1, kind: 'point', pixel: pixel(500, 400) },
+      { id: 'D', sheet: 's1', how: 'hand', sigma: 1, kind: 'point', pixel: pixel(10, 400) },
       {
         id: 'base',
         sheet: 's1',
         how: 'stroke',
         sigma: 0.2,
         kind: 'line',
-        pixels: [
-          [0, 600],
-          [900, 602],
-        ],
+        pixels: [pixel(0, 600), pixel(900, 602)],
       },
       {
         id: 'top',
@@ -80,10 +74,7 @@ export function winchJob(): Job {
         how: 'stroke',
         sigma: 0.2,
         kind: 'line',
-        pixels: [
-          [0, 100],
-          [900, 101],
-        ],
+        pixels: [pixel(0, 100), pixel(900, 101)],
       },
       {
         id: 'drum',
@@ -91,11 +82,7 @@ export function winchJob(): Job {
         how: 'stroke',
         sigma: 0.3,
         kind: 'circle',
-        pixels: [
-          [100, 0],
-          [200, 100],
-          [100, 200],
-        ],
+        pixels: [pixel(100, 0), pixel(200, 100), pixel(100, 200)],
       },
       {
         id: 'pinion',
@@ -103,11 +90,7 @@ export function winchJob(): Job {
         how: 'stroke',
         sigma: 0.3,
         kind: 'circle',
-        pixels: [
-          [700, 0],
-          [800, 100],
-          [700, 200],
-        ],
+        pixels: [pixel(700, 0), pixel(800, 100), pixel(700, 200)],
       },
       {
         id: 'rim',
@@ -115,15 +98,11 @@ export function winchJob(): Job {
         how: 'hand',
         sigma: 1,
         kind: 'path',
-        pixels: [
-          [0, 0],
-          [9, 0],
-          [9, 9],
-        ],
+        pixels: [pixel(0, 0), pixel(9, 0), pixel(9, 9)],
         closed: true,
         label: 'edge of the drum side',
       },
-      { id: 'elsewhere', sheet: 's2', how: 'hand', sigma: 1, kind: 'point', pixel: [1, 1] },
+      { id: 'elsewhere', sheet: 's2', how: 'hand', sigma: 1, kind: 'point', pixel: pixel(1, 1) },
     ],
     dimensions: [
       {
@@ -224,10 +203,7 @@ export function winchJob(): Job {
       {
         id: 'N1',
         sheet: 's1',
-        outline: [
-          [1, 1],
-          [2, 2],
-        ],
+        outline: [pixel(1, 1), pixel(2, 2)],
         text: 'smudged here',
         by: 'ada',
         about: 'drum_length',

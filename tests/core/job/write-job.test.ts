@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest'
+import { pixel } from '../../../src/core/geometry/frames.ts'
 import { newJob } from '../../../src/core/job/model/new-job.ts'
 import { parseJobText } from '../../../src/core/job/parse-job-text.ts'
 import { readJob } from '../../../src/core/job/read-job.ts'
@@ -35,12 +36,12 @@ describe('a written job', () => {
       record: {},
       scan: { file: 'a.png', sha256: 'ab', page: 1, width: 10, height: 10 },
     })
-    job.marks.push({ id: 'M1', sheet: 's1', how: 'hand', sigma: 1, kind: 'point', pixel: [0.5, 1.25] })
+    job.marks.push({ id: 'M1', sheet: 's1', how: 'hand', sigma: 1, kind: 'point', pixel: pixel(0.5, 1.25) })
     job.notes.push({
       id: 'N1',
       sheet: 's1',
       text: 'a long outline',
-      outline: Array.from({ length: 11 }, (_, i): [number, number] => [1000 + i, 2000.25]),
+      outline: Array.from({ length: 11 }, (_, i): [number, number] => pixel(1000 + i, 2000.25)),
     })
     expect(writeJob(job)).toBe(`{
   "format": "scantling-job",

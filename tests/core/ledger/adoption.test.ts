@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest'
+import { pixel } from '../../../src/core/geometry/frames.ts'
 import { dimensionTable } from '../../../src/core/ledger/table/dimension-table.ts'
 import { derived, dimension, found, point, printed, rowOf, scaled, smallJob } from './small-job.ts'
 
@@ -29,7 +30,7 @@ describe('which value a dimension takes', () => {
   })
 
   it('takes the mean of several scaled values, weighted and with what they share', () => {
-    const marks = [point('D', [100, 500]), point('E', [1601.5, 500])]
+    const marks = [point('D', pixel(100, 500)), point('E', pixel(1601.5, 500))]
     const row = rowOf(
       smallJob({ marks, dimensions: [dimension('drum', [scaled(half), scaled(['D', 'E'], 't')])] }),
       'drum',
@@ -221,7 +222,7 @@ describe('the table as a whole', () => {
 describe('a line picked worse than it claims', () => {
   it('is named in the cautions, and one picked well is not', async () => {
     const line = (id: string, off: number[]) =>
-      point(id, [0, 0], { kind: 'line', pixels: off.map((y, i) => [100 + 200 * i, 700 + y]) } as never)
+      point(id, pixel(0, 0), { kind: 'line', pixels: off.map((y, i) => [100 + 200 * i, 700 + y]) } as never)
     const spacing = (a: string) => scaled([a, 'A'], 's', { measure: 'spacing' })
     const cautions = dimensionTable(
       smallJob({
@@ -271,8 +272,8 @@ describe('what a person must be told', () => {
 
   it('is that evidence agrees only because it is too uncertain to disagree', () => {
     const marks = [
-      point('D', [100, 500], { repeats: [[400, 500]] } as never),
-      point('E', [1600, 500], { repeats: [[1900, 500]] } as never),
+      point('D', pixel(100, 500), { repeats: [[400, 500]] } as never),
+      point('E', pixel(1600, 500), { repeats: [[1900, 500]] } as never),
     ]
     const row = rowOf(
       smallJob({ marks, dimensions: [dimension('drum', [printed('12"'), scaled(['D', 'E'])])] }),
@@ -301,9 +302,9 @@ describe('the cautions of a job', () => {
 
   it('name repeats that scatter beyond their sigma, marks off the page and readings that look like a slip', async () => {
     const marks = [
-      point('D', [100, 500], { repeats: [[400, 500]] } as never),
-      point('E', [99_999, 500]),
-      point('F', [1600, 900]),
+      point('D', pixel(100, 500), { repeats: [[400, 500]] } as never),
+      point('E', pixel(99_999, 500)),
+      point('F', pixel(1600, 900)),
     ]
     const dimensions = [
       dimension('a', [scaled(['D', 'F'])]),
@@ -319,7 +320,7 @@ describe('the cautions of a job', () => {
   it('name a drawn scale that the dpi contradicts, and then take the larger draughting error', async () => {
     const withScale = (drawnScale: number) => {
       const job = smallJob({
-        marks: [point('G', [500, 900])],
+        marks: [point('G', pixel(500, 900))],
         dimensions: [dimension('a', [scaled(['G', 'C'])])],
       })
       const sheets = job.sheets.map((s) => ({ ...s, draughting: '0.13 mm' }))

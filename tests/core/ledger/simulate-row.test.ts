@@ -1,10 +1,16 @@
 import { describe, expect, it } from 'vitest'
+import { pixel } from '../../../src/core/geometry/frames.ts'
 import { simulateRow } from '../../../src/core/ledger/simulate-row.ts'
 import { derived, dimension, found, point, printed, rowOf, scaled, smallJob } from './small-job.ts'
 
 const job = smallJob({
   references: [{ id: 'R1', kind: 'distance', marks: ['A', 'B'], size: '20"', u: '0.02 in' }],
-  marks: [point('D', [400, 900]), point('E', [2000, 1500]), point('F', [400, 900.5]), point('G', [401, 900])],
+  marks: [
+    point('D', pixel(400, 900)),
+    point('E', pixel(2000, 1500)),
+    point('F', pixel(400, 900.5)),
+    point('G', pixel(401, 900)),
+  ],
   dimensions: [
     dimension('long', [scaled(['D', 'E'])]),
     dimension('product', [derived('long ^ 2 * pi / 4')], { kind: 'area' }),

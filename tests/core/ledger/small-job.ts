@@ -1,4 +1,4 @@
-import type { Pixel } from '../../../src/core/geometry/frames.ts'
+import { type Pixel, pixel } from '../../../src/core/geometry/frames.ts'
 import type { Dimension, Evidence, Job, Mark, Reference } from '../../../src/core/job/model/types.ts'
 import { readJob } from '../../../src/core/job/read-job.ts'
 import { dimensionTable } from '../../../src/core/ledger/table/dimension-table.ts'
@@ -40,7 +40,12 @@ export function smallJob(parts: Partial<Job> & { references?: Reference[] } = {}
         references: references ?? [{ id: 'R1', kind: 'distance', marks: ['A', 'B'], size: '20"' }],
       },
     ],
-    marks: [point('A', [100, 100]), point('B', [3100, 100]), point('C', [1600, 100]), ...(rest.marks ?? [])],
+    marks: [
+      point('A', pixel(100, 100)),
+      point('B', pixel(3100, 100)),
+      point('C', pixel(1600, 100)),
+      ...(rest.marks ?? []),
+    ],
     dimensions: rest.dimensions ?? [],
     relations: rest.relations ?? [],
     notes: [],

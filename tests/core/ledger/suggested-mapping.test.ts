@@ -1,4 +1,5 @@
 import { expect, it } from 'vitest'
+import { pixel } from '../../../src/core/geometry/frames.ts'
 import { newJob } from '../../../src/core/job/model/new-job.ts'
 import type { Mark } from '../../../src/core/job/model/types.ts'
 import { readJob } from '../../../src/core/job/read-job.ts'
@@ -11,7 +12,7 @@ const at = (id: string, x: number, y: number): Mark => ({
   how: 'hand',
   sigma: 1,
   kind: 'point',
-  pixel: [x, y],
+  pixel: pixel(x, y),
 })
 
 /** Six sizes on paper that has shrunk by 4 % up the sheet, and not along it. */

@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest'
+import { pixel } from '../../../src/core/geometry/frames.ts'
 import type { MappingKind } from '../../../src/core/job/model/types.ts'
 import { MAPPINGS } from '../../../src/core/mapping/mapping.ts'
 import type { ViewMapping } from '../../../src/core/mapping/view-mapping.ts'
@@ -36,7 +37,7 @@ describe.each(kinds)('through a %s mapping, what moves a measure is what finite 
       const theta = randomTheta(kind, random)
       const view: ViewMapping = {
         mapping: MAPPINGS[kind],
-        frame: { origin: [1900, 1400], extent: 1200, grain: 0.05 * random.normal() },
+        frame: { origin: pixel(1900, 1400), extent: 1200, grain: 0.05 * random.normal() },
         draughting: 0.2,
       }
       const features = randomFeatures(name, (p) => pixelOf(view, theta, p), random)

@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest'
+import { pixel } from '../../../src/core/geometry/frames.ts'
 import type { Mark } from '../../../src/core/job/model/types.ts'
 import { repeatScatter } from '../../../src/core/measuring/features/repeat-scatter.ts'
 
@@ -6,7 +7,7 @@ const base = { id: 'P', sheet: 'S1', sigma: 1 } as const
 
 describe('how repeated picks scatter', () => {
   it('is not told of a mark that was picked once', () => {
-    expect(repeatScatter({ ...base, how: 'hand', kind: 'point', pixel: [1, 1] })).toBeNull()
+    expect(repeatScatter({ ...base, how: 'hand', kind: 'point', pixel: pixel(1, 1) })).toBeNull()
   })
 
   it('is the standard deviation of both coordinates of a point, and of the mean less by √n', () => {
@@ -15,11 +16,8 @@ describe('how repeated picks scatter', () => {
       ...base,
       how: 'hand',
       kind: 'point',
-      pixel: [1000, 500],
-      repeats: [
-        [1002, 499],
-        [1001, 504],
-      ],
+      pixel: pixel(1000, 500),
+      repeats: [pixel(1002, 499), pixel(1001, 504)],
     }
     const scatter = repeatScatter(mark)
     expect(scatter).toMatchObject({ n: 3, of: 'point', s: 2, dof: 4, alone: 1 })
@@ -32,12 +30,9 @@ describe('how repeated picks scatter', () => {
       ...base,
       how: 'stroke',
       kind: 'point',
-      pixel: [100, 500],
+      pixel: pixel(100, 500),
       covariance: [1, 0, 0.01],
-      repeats: [
-        [104, 500.2],
-        [99, 500.4],
-      ],
+      repeats: [pixel(104, 500.2), pixel(99, 500.4)],
     }
     const scatter = repeatScatter(mark)
     expect(scatter).toMatchObject({ n: 3, of: 'across', dof: 2 })
@@ -51,10 +46,7 @@ describe('how repeated picks scatter', () => {
       ...base,
       how: 'hand',
       kind: 'line',
-      pixels: [
-        [0, 0],
-        [1000, 2],
-      ],
+      pixels: [pixel(0, 0), pixel(1000, 2)],
       repeats: [
         [
           [0, 2],
@@ -70,7 +62,7 @@ describe('how repeated picks scatter', () => {
   })
 
   it('is nothing where they agree to the last digit', () => {
-    const mark: Mark = { ...base, how: 'hand', kind: 'point', pixel: [1, 1], repeats: [[1, 1]] }
+    const mark: Mark = { ...base, how: 'hand', kind: 'point', pixel: pixel(1, 1), repeats: [pixel(1, 1)] }
     expect(repeatScatter(mark)).toMatchObject({ n: 2, s: 0, alone: 1 })
   })
 })

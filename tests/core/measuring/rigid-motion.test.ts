@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest'
 import { calibrate } from '../../../src/core/calibration/calibrate.ts'
-import { asTrue } from '../../../src/core/geometry/frames.ts'
+import { asTrue, pixel } from '../../../src/core/geometry/frames.ts'
 import type { MappingKind, Measure } from '../../../src/core/job/model/types.ts'
 import { measureFeatures } from '../../../src/core/measuring/measure-features.ts'
 import { MEASURES } from '../../../src/core/measuring/measures/measures.ts'
@@ -61,7 +61,10 @@ describe('turning the scan changes neither value nor uncertainty of a dimension'
       const { frame, ...view } = viewOf(kind, sizes, 0.2)
       // One and the same frame, turned with the scan.
       const [x, y] = turn([1400, 1100])
-      const calibration = calibrate({ ...view, frame: { ...frame, origin: [x, y], extent: 1200 } }, sizes)
+      const calibration = calibrate(
+        { ...view, frame: { ...frame, origin: pixel(x, y), extent: 1200 } },
+        sizes,
+      )
       const corners = (
         [
           [600, 600],

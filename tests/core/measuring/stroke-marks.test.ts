@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest'
 import { calibrate } from '../../../src/core/calibration/calibrate.ts'
-import type { Pixel } from '../../../src/core/geometry/frames.ts'
+import { type Pixel, pixel } from '../../../src/core/geometry/frames.ts'
 import type { Mark } from '../../../src/core/job/model/types.ts'
 import { type Feature, featureOf } from '../../../src/core/measuring/features/feature-of-mark.ts'
 import { measureFeatures } from '../../../src/core/measuring/measure-features.ts'
@@ -64,7 +64,7 @@ describe('a point that was found on a stroke', () => {
     // s(V) = 0.0032 V, s(φ) = 0.00075 rad of the means, and r(V, φ) = 0.86. In thousandths, as pixels.
     const volts = [5.007, 4.994, 5.005, 4.99, 4.999]
     const phase = [1.0456, 1.0438, 1.0468, 1.0428, 1.0433]
-    const [pixel, ...repeats] = volts.map((v, i): Pixel => [1000 * v, 1000 * (phase[i] ?? 0)])
+    const [pixel, ...repeats] = volts.map((v, i): Pixel => pixel(1000 * v, 1000 * (phase[i] ?? 0)))
     const { picking, points } = point({ pixel, repeats, sigma: 1e-9 })
     expect(points[0]?.[0]).toBeCloseTo(4999, 1)
     expect(points[0]?.[1]).toBeCloseTo(1044.46, 2)
@@ -82,14 +82,8 @@ describe('a line that was picked again', () => {
     featureOf({ ...base, how, kind: 'line', pixels, repeats })
   const above = (feature: Feature) =>
     measureFeatures(asDrawn, 'spacing', [feature, pointMark('O', [500, 1000], 0)])
-  const first: Pixel[] = [
-    [0, 0],
-    [1000, 2],
-  ]
-  const second: Pixel[] = [
-    [0, 2],
-    [1000, 0],
-  ]
+  const first: Pixel[] = [pixel(0, 0), pixel(1000, 2)]
+  const second: Pixel[] = [pixel(0, 2), pixel(1000, 0)]
 
   it('by hand is fitted through all its pixels, with the sigma of their scatter about it', () => {
     // y = 0, 2 at either end: mean 1, level; squares 4, 2 degrees of freedom, so sigma² = 2 and u² = 2/4 in the middle.
@@ -106,10 +100,7 @@ describe('a line that was picked again', () => {
 
   it('found on a stroke is the mean of what was found; u² = fit² + s²/n', () => {
     // In the middle, x = 500, the lines found lie at y = 1, 1 and 4: mean 2, s² = 3, s²/3 = 1. The fit: 1/√2.
-    const third: Pixel[] = [
-      [0, 4],
-      [1000, 4],
-    ]
+    const third: Pixel[] = [pixel(0, 4), pixel(1000, 4)]
     const spacing = above(line('stroke', first, [second, third]))
     expect(spacing.value).toBeCloseTo(998, 2)
     expect(standardUncertainty(spacing)).toBeCloseTo(Math.sqrt(0.5 + 1), 4)
@@ -117,10 +108,7 @@ describe('a line that was picked again', () => {
   })
 
   it('found in the same place each time is as sure as one fit', () => {
-    const level: Pixel[] = [
-      [0, 1],
-      [1000, 1],
-    ]
+    const level: Pixel[] = [pixel(0, 1), pixel(1000, 1)]
     expect(standardUncertainty(above(line('stroke', level, [level, level])))).toBeCloseTo(Math.sqrt(0.5), 6)
   })
 })
@@ -129,7 +117,7 @@ describe('a circle that was picked again', () => {
   const round = (r: number, n: number, turn = 0, squash = 1): Pixel[] =>
     Array.from({ length: n }, (_, i): Pixel => {
       const a = turn + (2 * Math.PI * i) / n
-      return [500 + r * Math.cos(a), 500 + squash * r * Math.sin(a)]
+      return pixel(500 + r * Math.cos(a), 500 + squash * r * Math.sin(a))
     })
   const circle = (how: Mark['how'], pixels: Pixel[], repeats: Pixel[][], sigma = 1) =>
     measureFeatures(asDrawn, 'radius', [featureOf({ ...base, how, sigma, kind: 'circle', pixels, repeats })])
@@ -156,17 +144,12 @@ describe('a circle that was picked again', () => {
 })
 
 describe('a path that was picked again', () => {
-  const square: Pixel[] = [
-    [0, 0],
-    [100, 0],
-    [100, 100],
-    [0, 100],
-  ]
+  const square: Pixel[] = [pixel(0, 0), pixel(100, 0), pixel(100, 100), pixel(0, 100)]
   const path = (repeats: Pixel[][]): Feature =>
     featureOf({ ...base, how: 'hand', kind: 'path', closed: true, pixels: square, repeats })
 
   it('is point by point the mean, from whichever corner and whichever way it was begun', () => {
-    const moved = square.map(([x, y]): Pixel => [x + 2, y])
+    const moved = square.map(([x, y]): Pixel => pixel(x + 2, y))
     const turned = [...moved.slice(2), ...moved.slice(0, 2)].reverse()
     for (const again of [moved, turned]) {
       const { points, scatter } = path([again])

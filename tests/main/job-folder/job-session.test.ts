@@ -1,6 +1,7 @@
 import { appendFile, readdir, readFile, rename, rm, writeFile } from 'node:fs/promises'
 import { join } from 'node:path'
 import { describe, expect, test } from 'vitest'
+import { pixel } from '../../../src/core/geometry/frames.ts'
 import type { Edit } from '../../../src/core/job/edits/edit.ts'
 import type { Job } from '../../../src/core/job/model/types.ts'
 import { parseJobText } from '../../../src/core/job/parse-job-text.ts'
@@ -57,7 +58,7 @@ describe('an edit', () => {
     const { folder } = await workshopJob()
     const session = await openJob(folder, { mode: 'write', now })
     await session.edit(pick('M5'), 'a. rivet')
-    await session.edit({ do: 'repeat-pick', mark: 'M1', pixel: [50, 51] }, 'AR')
+    await session.edit({ do: 'repeat-pick', mark: 'M1', pixel: pixel(50, 51) }, 'AR')
     await session.close()
     const { marks, people } = await documentOf(folder)
     const stamp = { by: 'AR', at: '2026-03-01T08:00:00.000Z' }

@@ -3,6 +3,7 @@ import { join } from 'node:path'
 import sharp from 'sharp'
 import { describe, expect, test } from 'vitest'
 import { LIMITS } from '../../../src/contract/limits.ts'
+import { pixel } from '../../../src/core/geometry/frames.ts'
 import { openJob } from '../../../src/main/services/job-folder/open-job.ts'
 import { addScan } from '../../../src/main/services/scans/add-scan.ts'
 import { hashFile } from '../../../src/main/services/scans/hash-file.ts'
@@ -160,7 +161,7 @@ describe('a scan that is no longer the file picked on', () => {
     const refusal =
       /^Nothing is picked on sheet S1 for now, because the scan drum\.png of sheet S1 is no longer/
     await expect(session.edit(pick('M5'), 'AR')).rejects.toThrow(refusal)
-    await expect(session.edit({ do: 'repeat-pick', mark: 'M1', pixel: [1, 2] }, 'AR')).rejects.toThrow(
+    await expect(session.edit({ do: 'repeat-pick', mark: 'M1', pixel: pixel(1, 2) }, 'AR')).rejects.toThrow(
       refusal,
     )
     await expect(

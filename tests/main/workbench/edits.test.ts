@@ -3,6 +3,7 @@ import { join } from 'node:path'
 import { describe, expect, test } from 'vitest'
 import type { Kept } from '../../../src/contract/bench-state.ts'
 import type { HostEvent } from '../../../src/contract/host-event.ts'
+import { pixel } from '../../../src/core/geometry/frames.ts'
 import { applyEdit, type Edit } from '../../../src/core/job/edits/edit.ts'
 import { parseJobText } from '../../../src/core/job/parse-job-text.ts'
 import { aWorkbench } from '../fixtures/a-workbench.ts'
@@ -24,7 +25,7 @@ describe('an edit', () => {
     if (opened === null) throw new Error('not open')
     const answers = [
       await ask('edit', { edit: pick('M5'), by: 'B. Brass' }),
-      await ask('edit', { edit: { do: 'repeat-pick', mark: 'M1', pixel: [50, 51] }, by: 'AR' }),
+      await ask('edit', { edit: { do: 'repeat-pick', mark: 'M1', pixel: pixel(50, 51) }, by: 'AR' }),
       await ask('undo', { by: 'AR' }),
       await ask('undo', { by: 'AR' }),
       await ask('redo', { by: 'AR' }),

@@ -24,17 +24,10 @@ import {
 } from '../../../src/renderer/picking/picks.ts'
 import type { Tool } from '../../../src/renderer/picking/tool.ts'
 
-const rough: Pixel[] = [
-  pixel(10, 21),
-  pixel(90, 19),
-]
+const rough: Pixel[] = [pixel(10, 21), pixel(90, 19)]
 const onLine: Fitted = {
   stroke: { as: 'line', reading: 'centre', rough, width: 4.1, leftOut: [pixel(50, 22)] },
-  pixels: [
-    pixel(12, 20.01),
-    pixel(50, 20.02),
-    pixel(88, 19.99),
-  ],
+  pixels: [pixel(12, 20.01), pixel(50, 20.02), pixel(88, 19.99)],
   sigma: 0.06,
   across: 0.035,
 }
@@ -101,10 +94,13 @@ describe('picks on strokes', () => {
 
 describe('marks on strokes', () => {
   it('are kept with what they were found from', () => {
-    const picks = found(withPick(found(picked(distance, [pixel(31, 41)]), onPoint), pixel(500, 500), 1, false), {
-      ...onPoint,
-      pixels: [pixel(500.3, 499.8)],
-    })
+    const picks = found(
+      withPick(found(picked(distance, [pixel(31, 41)]), onPoint), pixel(500, 500), 1, false),
+      {
+        ...onPoint,
+        pixels: [pixel(500.3, 499.8)],
+      },
+    )
     if (!isMeasure(picks)) throw new Error('The tool measures.')
     const { job } = applyEdit(aJob(), dimensionEdit(aJob(), picks, { name: 'a', label: 'A', count: 1 }))
     expect(job.marks[0]).toEqual({

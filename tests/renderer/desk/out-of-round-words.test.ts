@@ -10,7 +10,8 @@ const round = (long: number, short: number, turned = 0): Pixel[] =>
     const [x, y] = [(long + off) * Math.cos(a), (short + off) * Math.sin(a)]
     return pixel(
       500 + x * Math.cos(turned) - y * Math.sin(turned),
-      400 + x * Math.sin(turned) + y * Math.cos(turned))
+      400 + x * Math.sin(turned) + y * Math.cos(turned),
+    )
   })
 
 describe('out of round, in words', () => {

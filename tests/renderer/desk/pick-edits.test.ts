@@ -1,5 +1,5 @@
-import { pixel } from '../../../src/core/geometry/frames.ts'
 import { describe, expect, it } from 'vitest'
+import { pixel } from '../../../src/core/geometry/frames.ts'
 import { applyEdit } from '../../../src/core/job/edits/edit.ts'
 import type { Edit } from '../../../src/core/job/edits/edit-types.ts'
 import { newJob } from '../../../src/core/job/model/new-job.ts'

@@ -1,6 +1,6 @@
-import { pixel } from '../../../src/core/geometry/frames.ts'
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
+import { pixel } from '../../../src/core/geometry/frames.ts'
 import { applyEdit } from '../../../src/core/job/edits/edit.ts'
 import type { Edit } from '../../../src/core/job/edits/edit-types.ts'
 import { newJob } from '../../../src/core/job/model/new-job.ts'
@@ -156,9 +156,11 @@ describe('how a sheet lies', () => {
           const straight = straightBy(angle, { ...PLAIN, turn, mirror })
           const turned = turnFor(straight, mirror)
           const camera = { centre: [0, 0] as [number, number], zoom: 1, turn: turned * DEGREE, mirror }
-          const [x, y] = toScreen(camera, { width: 0, height: 0 }, pixel(
-            Math.cos(angle * DEGREE),
-            Math.sin(angle * DEGREE)))
+          const [x, y] = toScreen(
+            camera,
+            { width: 0, height: 0 },
+            pixel(Math.cos(angle * DEGREE), Math.sin(angle * DEGREE)),
+          )
           // To the thousandth of a degree that is kept.
           expect(Math.min(Math.abs(x), Math.abs(y))).toBeLessThan(0.0006 * DEGREE)
           // And the sheet is turned no further than to the nearest of them.

@@ -1,5 +1,5 @@
-import { pixel } from '../../../src/core/geometry/frames.ts'
 import { describe, expect, it } from 'vitest'
+import { pixel } from '../../../src/core/geometry/frames.ts'
 import { MEASURE_NEEDS } from '../../../src/core/job/model/mark-needs.ts'
 import type { Measure } from '../../../src/core/job/model/types.ts'
 import { MEASURE_WORDS, pickProgress, pickSentence } from '../../../src/renderer/bench/pick-words.ts'

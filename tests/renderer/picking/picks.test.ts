@@ -27,17 +27,21 @@ const AREA: Tool = { kind: 'measure', view: 'V1', measure: 'area' }
 const picked = (tool: Tool, ...pixels: Pixel[]): Picks =>
   pixels.reduce((picks, pixel) => withPick(picks, pixel), noPicks(tool))
 
-const point = (id: string): Mark => ({ id, sheet: 'S1', how: 'hand', sigma: 1, kind: 'point', pixel: pixel(5, 5) })
+const point = (id: string): Mark => ({
+  id,
+  sheet: 'S1',
+  how: 'hand',
+  sigma: 1,
+  kind: 'point',
+  pixel: pixel(5, 5),
+})
 const line = (id: string): Mark => ({
   id,
   sheet: 'S1',
   how: 'hand',
   sigma: 1,
   kind: 'line',
-  pixels: [
-    pixel(0, 0),
-    pixel(9, 0),
-  ],
+  pixels: [pixel(0, 0), pixel(9, 0)],
 })
 
 describe('picking the marks of a measure', () => {

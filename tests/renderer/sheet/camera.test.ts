@@ -93,12 +93,7 @@ describe('where a sheet is looked at from', () => {
   it('fits the whole sheet into the box however it is turned', () => {
     fc.assert(
       fc.property(anyCamera, (camera) => {
-        const corners: Pixel[] = [
-          pixel(0, 0),
-          pixel(13_600, 0),
-          pixel(13_600, 17_600),
-          pixel(0, 17_600),
-        ]
+        const corners: Pixel[] = [pixel(0, 0), pixel(13_600, 0), pixel(13_600, 17_600), pixel(0, 17_600)]
         const whole = wholeSheet(camera, BOX, SHEET)
         expect(inSight(whole, BOX, corners, 23.9)).toBe(true)
         expect(inSight(whole, BOX, corners, 25)).toBe(false)
@@ -107,15 +102,7 @@ describe('where a sheet is looked at from', () => {
   })
 
   it('fits a box of pixels but does not enlarge it beyond what was asked', () => {
-    const camera = fitted(
-      plain,
-      BOX,
-      [
-        pixel(1000, 1000),
-        pixel(1001, 1001),
-      ],
-      2,
-    )
+    const camera = fitted(plain, BOX, [pixel(1000, 1000), pixel(1001, 1001)], 2)
     expect(camera.zoom).toBe(2)
     expect(camera.centre[0]).toBeCloseTo(1000.5, 9)
   })

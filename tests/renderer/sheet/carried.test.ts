@@ -1,6 +1,6 @@
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
-import { type Pixel, screen, pixel } from '../../../src/core/geometry/frames.ts'
+import { type Pixel, pixel, screen } from '../../../src/core/geometry/frames.ts'
 import { type Camera, movedBy, toScreen, zoomedAbout } from '../../../src/renderer/sheet/camera.ts'
 import { carried } from '../../../src/renderer/sheet/overlay/carried.ts'
 

@@ -1,22 +1,13 @@
-import { screen } from '../../../src/core/geometry/frames.ts'
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
+import { screen } from '../../../src/core/geometry/frames.ts'
 import { stretchesWithin } from '../../../src/renderer/sheet/overlay/clip-line.ts'
 
 const BOX = { left: 0, top: 0, right: 100, bottom: 80 }
 
 describe('the part of a long line that is in sight', () => {
   it('is the line itself where all of it is', () => {
-    expect(
-      stretchesWithin(
-        [
-          screen(1, 1),
-          screen(50, 1),
-          screen(50, 60),
-        ],
-        BOX,
-      ),
-    ).toEqual([
+    expect(stretchesWithin([screen(1, 1), screen(50, 1), screen(50, 60)], BOX)).toEqual([
       {
         points: [
           [1, 1],
@@ -29,15 +20,7 @@ describe('the part of a long line that is in sight', () => {
   })
 
   it('begins its dashes as far along as it is cut', () => {
-    expect(
-      stretchesWithin(
-        [
-          screen(-300, 40),
-          screen(400, 40),
-        ],
-        BOX,
-      ),
-    ).toEqual([
+    expect(stretchesWithin([screen(-300, 40), screen(400, 40)], BOX)).toEqual([
       {
         points: [
           [0, 40],
@@ -49,37 +32,13 @@ describe('the part of a long line that is in sight', () => {
   })
 
   it('is in two where the line leaves and comes back', () => {
-    const stretches = stretchesWithin(
-      [
-        screen(50, 40),
-        screen(50, 200),
-        screen(60, 200),
-        screen(60, 40),
-      ],
-      BOX,
-    )
+    const stretches = stretchesWithin([screen(50, 40), screen(50, 200), screen(60, 200), screen(60, 40)], BOX)
     expect(stretches.map(({ start }) => start)).toEqual([0, 160 + 10 + 120])
   })
 
   it('is nothing of a line that passes by', () => {
-    expect(
-      stretchesWithin(
-        [
-          screen(-10, 0),
-          screen(-10, 80),
-        ],
-        BOX,
-      ),
-    ).toEqual([])
-    expect(
-      stretchesWithin(
-        [
-          screen(-50, 40),
-          screen(40, 200),
-        ],
-        BOX,
-      ),
-    ).toEqual([])
+    expect(stretchesWithin([screen(-10, 0), screen(-10, 80)], BOX)).toEqual([])
+    expect(stretchesWithin([screen(-50, 40), screen(40, 200)], BOX)).toEqual([])
   })
 
   it('lies in the box and on the line, whatever the line', () => {

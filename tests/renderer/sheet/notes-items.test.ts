@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest'
-import { type Pixel, type Screen, screen, pixel } from '../../../src/core/geometry/frames.ts'
+import { type Pixel, pixel, type Screen, screen } from '../../../src/core/geometry/frames.ts'
 import type { Selection } from '../../../src/renderer/bench/selection.ts'
 import type { Station } from '../../../src/renderer/bench/stations.ts'
 
@@ -10,12 +10,7 @@ import { sampleJob } from '../sample-job.ts'
 const items = (station: Station, selection: Selection | null = null) =>
   noteItems({ job: sampleJob, sheet: 'sheet-1', station, selection })
 
-const square: Screen[] = [
-  screen(100, 100),
-  screen(300, 100),
-  screen(300, 300),
-  screen(100, 300),
-]
+const square: Screen[] = [screen(100, 100), screen(300, 100), screen(300, 300), screen(100, 300)]
 
 describe('Notes over a sheet', () => {
   it('are clouds where the sheet is looked over, and triangles where it is measured', () => {

@@ -1,5 +1,5 @@
-import { screen, pixel } from '../../../src/core/geometry/frames.ts'
 import { describe, expect, it } from 'vitest'
+import { pixel, screen } from '../../../src/core/geometry/frames.ts'
 import type { Job } from '../../../src/core/job/model/types.ts'
 import type { Table } from '../../../src/core/ledger/table/table.ts'
 import { wholeSheet } from '../../../src/renderer/sheet/camera.ts'
@@ -148,7 +148,10 @@ describe('where a measure is shown', () => {
   })
 
   it('sets a spacing square to the line', () => {
-    const span = spanOf('spacing', [segment(pixel(0, 0), pixel(100, 0)), segment(pixel(20, 50), pixel(60, 50))])
+    const span = spanOf('spacing', [
+      segment(pixel(0, 0), pixel(100, 0)),
+      segment(pixel(20, 50), pixel(60, 50)),
+    ])
     expect(span).toMatchObject({ kind: 'straight', from: pixel(40, 50), to: pixel(40, 0) })
   })
 
@@ -157,14 +160,10 @@ describe('where a measure is shown', () => {
     expect(span).toMatchObject({
       kind: 'angle',
       vertex: pixel(0, 0),
-      sides: pixel(
-        pixel(
-          [10, 0],
-          [20, 0]),
-        [
-          [0, 10],
-          [0, 20],
-        ]),
+      sides: pixel(pixel([10, 0], [20, 0]), [
+        [0, 10],
+        [0, 20],
+      ]),
     })
   })
 
@@ -175,7 +174,9 @@ describe('where a measure is shown', () => {
   })
 
   it('shows no angle between parallel lines', () => {
-    expect(spanOf('angle', [segment(pixel(0, 0), pixel(10, 0)), segment(pixel(0, 5), pixel(10, 5))])).toBeNull()
+    expect(
+      spanOf('angle', [segment(pixel(0, 0), pixel(10, 0)), segment(pixel(0, 5), pixel(10, 5))]),
+    ).toBeNull()
   })
 })
 
@@ -251,11 +252,7 @@ describe('choosing on the sheet', () => {
           kind: 'view',
           about: { kind: 'view', id: 'V' },
           chosen: false,
-          outline: [
-            pixel(0, 0),
-            pixel(100, 0),
-            pixel(100, 100),
-          ],
+          outline: [pixel(0, 0), pixel(100, 0), pixel(100, 100)],
           title: 'V',
           lines: [],
         },

@@ -1,5 +1,5 @@
-import { pixel } from '../../../src/core/geometry/frames.ts'
 import { describe, expect, it } from 'vitest'
+import { pixel } from '../../../src/core/geometry/frames.ts'
 import { ended, noPicks, withPick } from '../../../src/renderer/picking/picks.ts'
 import { lastPickInWords, nextPickName } from '../../../src/renderer/sheet/pick-words.ts'
 

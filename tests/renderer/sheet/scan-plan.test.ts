@@ -1,7 +1,7 @@
-import { pixel } from '../../../src/core/geometry/frames.ts'
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import { pyramidLevels, type SheetPictures } from '../../../src/contract/pictures.ts'
+import { pixel } from '../../../src/core/geometry/frames.ts'
 import { applied, type Camera, toScreen } from '../../../src/renderer/sheet/camera.ts'
 import { overviewAddress, tileAddress } from '../../../src/renderer/sheet/tiles/addresses.ts'
 import { layerMatrix, layerUnit } from '../../../src/renderer/sheet/tiles/layer-matrix.ts'

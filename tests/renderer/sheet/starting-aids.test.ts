@@ -1,6 +1,6 @@
-import { pixel } from '../../../src/core/geometry/frames.ts'
 import sharp from 'sharp'
 import { describe, expect, it } from 'vitest'
+import { pixel } from '../../../src/core/geometry/frames.ts'
 import type { Sheet } from '../../../src/core/job/model/types.ts'
 import { PLAIN } from '../../../src/renderer/sheet/aids.ts'
 import { toScreen } from '../../../src/renderer/sheet/camera.ts'
@@ -73,9 +73,11 @@ describe('a sheet that nobody has looked at yet', () => {
       )
       const camera = { centre: [0, 0] as [number, number], zoom: 1, turn: (turn * Math.PI) / 180, mirror }
       const along = (straight * Math.PI) / 180
-      const [, y] = toScreen(camera, { width: 0, height: 0 }, pixel(
-        1000 * Math.cos(along),
-        1000 * Math.sin(along)))
+      const [, y] = toScreen(
+        camera,
+        { width: 0, height: 0 },
+        pixel(1000 * Math.cos(along), 1000 * Math.sin(along)),
+      )
       expect(y).toBeCloseTo(0, 9)
     }
   })

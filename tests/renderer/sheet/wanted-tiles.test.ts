@@ -1,7 +1,7 @@
-import { screen, pixel } from '../../../src/core/geometry/frames.ts'
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import { pyramidLevels, TILE } from '../../../src/contract/pictures.ts'
+import { pixel, screen } from '../../../src/core/geometry/frames.ts'
 import type { Camera } from '../../../src/renderer/sheet/camera.ts'
 import { toPixel } from '../../../src/renderer/sheet/camera.ts'
 import {

@@ -1,5 +1,5 @@
-import { pixel } from '../../../src/core/geometry/frames.ts'
 import { describe, expect, it } from 'vitest'
+import { pixel } from '../../../src/core/geometry/frames.ts'
 import {
   AS_IT_LIES,
   readingWords,

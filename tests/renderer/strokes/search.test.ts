@@ -137,19 +137,13 @@ describe('what was found, as a job keeps it', () => {
   it('is a line through the centres of its profiles, with those apart that do not lie on it', () => {
     const result = runSearch(
       scan(level(280.3), upright(380.7)),
-      search('line', [
-        pixel(320, 281),
-        pixel(440, 279),
-      ]),
+      search('line', [pixel(320, 281), pixel(440, 279)]),
     )
     if (!('reading' in result)) throw new Error('The stroke was not found.')
     const { pixels, stroke, sigma } = toFitted(
       result.found,
       result.reading,
-      [
-        pixel(320, 281),
-        pixel(440, 279),
-      ],
+      [pixel(320, 281), pixel(440, 279)],
       1,
     )
     expect(pixels.length).toBeGreaterThan(5)

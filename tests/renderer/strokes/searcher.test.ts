@@ -1,5 +1,5 @@
-import { pixel } from '../../../src/core/geometry/frames.ts'
 import { beforeEach, expect, it, vi } from 'vitest'
+import { pixel } from '../../../src/core/geometry/frames.ts'
 import type { GreyWindow } from '../../../src/core/imaging/grey-window.ts'
 import type { FromSearcher, ToSearcher } from '../../../src/renderer/strokes/messages.ts'
 import type { Search } from '../../../src/renderer/strokes/search.ts'
@@ -22,7 +22,13 @@ vi.stubGlobal(
 )
 
 const window: GreyWindow = { left: 0, top: 0, width: 1, height: 1, data: new Uint8Array(1) }
-const at = (x: number): Search => ({ as: 'point', rough: [pixel(x, 0)], reach: 8, wanted: 'centre', either: true })
+const at = (x: number): Search => ({
+  as: 'point',
+  rough: [pixel(x, 0)],
+  reach: 8,
+  wanted: 'centre',
+  either: true,
+})
 const asked = (): unknown[] => sent.map(({ search }) => search.rough[0]?.[0])
 const none = (ask: number): FromSearcher => ({ ask, result: { found: { kind: 'none', because: 'No.' } } })
 

@@ -37,15 +37,8 @@ function ticks(places: readonly Screen[]): Stroke[] {
 }
 
 function openCross([x, y]: Screen): Stroke[] {
-  return [
-    screen(1, 1),
-    screen(1, -1),
-    screen(-1, 1),
-    screen(-1, -1),
-  ].map(([sx = 1, sy = 1]) => ({
-    points: screen(
-      screen(x + sx * INNER, y + sy * INNER),
-      [x + sx * OUTER, y + sy * OUTER]),
+  return [screen(1, 1), screen(1, -1), screen(-1, 1), screen(-1, -1)].map(([sx = 1, sy = 1]) => ({
+    points: screen(screen(x + sx * INNER, y + sy * INNER), [x + sx * OUTER, y + sy * OUTER]),
     line,
     fine: true,
   }))
@@ -53,20 +46,23 @@ function openCross([x, y]: Screen): Stroke[] {
 
 /** A small plus wherever something was picked again. */
 export const againStrokes = (places: readonly Pixel[], at: OnScreen): Stroke[] =>
-  places.map(at).flatMap(([x, y]) => screen(
-    {
-      points: [
-        [x - PLUS, y],
-        [x + PLUS, y],
-      ] as const,
-      line,
-      fine: true,
-    },
-    {
-      points: [
-        [x, y - PLUS],
-        [x, y + PLUS],
-      ] as const,
-      line,
-      fine: true,
-    }))
+  places.map(at).flatMap(([x, y]) =>
+    screen(
+      {
+        points: [
+          [x - PLUS, y],
+          [x + PLUS, y],
+        ] as const,
+        line,
+        fine: true,
+      },
+      {
+        points: [
+          [x, y - PLUS],
+          [x, y + PLUS],
+        ] as const,
+        line,
+        fine: true,
+      },
+    ),
+  )

@@ -1,6 +1,5 @@
 import { type Screen, screen } from '../../../core/geometry/frames.ts'
 
-
 /** A polyline so far to the left of itself as it runs, y down: for the second pen of a double line. */
 export function beside(points: readonly Screen[], off: number): Screen[] {
   return points.map((point, i) => {
@@ -37,15 +36,12 @@ export interface LetteredBox {
 /** The corners of a turned box. */
 export function boxCorners({ centre: [x, y], angle, width, height }: LetteredBox): Screen[] {
   const [cos, sin] = [Math.cos(angle) / 2, Math.sin(angle) / 2]
-  return [
-    screen(-width, -height),
-    screen(width, -height),
-    screen(width, height),
-    screen(-width, height),
-  ].map(([w, h]) => {
-    const [a, b] = [w as number, h as number]
-    return [x + a * cos - b * sin, y + a * sin + b * cos]
-  })
+  return [screen(-width, -height), screen(width, -height), screen(width, height), screen(-width, height)].map(
+    ([w, h]) => {
+      const [a, b] = [w as number, h as number]
+      return [x + a * cos - b * sin, y + a * sin + b * cos]
+    },
+  )
 }
 
 /** Whether two turned boxes touch: no line parallel to a side of either parts them. */

@@ -101,9 +101,11 @@ function arc(size: Size, span: Size['span'] & { kind: 'angle' }, at: OnScreen, l
   const [s, t] = span.sides.map((ends) => sideOnScreen(vertex, ends.map(at))) as [Side, Side]
   const radius = arcRadius(s, t)
   const sweep = Math.atan2(Math.sin(t.angle - s.angle), Math.cos(t.angle - s.angle))
-  const on = (share: number, r = radius): Screen => screen(
-    vertex[0] + r * Math.cos(s.angle + share * sweep),
-    vertex[1] + r * Math.sin(s.angle + share * sweep))
+  const on = (share: number, r = radius): Screen =>
+    screen(
+      vertex[0] + r * Math.cos(s.angle + share * sweep),
+      vertex[1] + r * Math.sin(s.angle + share * sweep),
+    )
   const points = Array.from({ length: STEPS + 1 }, (_, i) => on(i / STEPS))
   const sign = Math.sign(sweep) || 1
   const { width, height } = lettering(size.text)
@@ -161,7 +163,8 @@ function alongPath(
   const centre: Screen = span.closed
     ? screen(
         points.reduce((sum, [x]) => sum + x, 0) / points.length,
-        points.reduce((sum, [, y]) => sum + y, 0) / points.length)
+        points.reduce((sum, [, y]) => sum + y, 0) / points.length,
+      )
     : (points[Math.floor(points.length / 2)] ?? [0, 0])
   const box: LetteredBox = { centre, angle: 0, width: width + 2 * GAP, height }
   return {

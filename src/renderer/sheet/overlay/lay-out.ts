@@ -153,17 +153,11 @@ function markStrokes(shape: Shape, at: OnScreen, zoom: number): Stroke[] {
   const line = 'full' as const
   const cross = ([x, y]: Screen): Stroke[] => [
     {
-      points: [
-        screen(x - CROSS, y),
-        screen(x + CROSS, y),
-      ],
+      points: [screen(x - CROSS, y), screen(x + CROSS, y)],
       line,
     },
     {
-      points: [
-        screen(x, y - CROSS),
-        screen(x, y + CROSS),
-      ],
+      points: [screen(x, y - CROSS), screen(x, y + CROSS)],
       line,
     },
   ]

@@ -92,11 +92,7 @@ export function layOutNote(item: NoteItem, at: OnScreen, lettering: Lettering): 
   const [x, y] = flagPlace(points)
   const base = y - 4
   const triangle: Stroke = {
-    points: [
-      screen(x - HALF, base),
-      screen(x, base - TALL),
-      screen(x + HALF, base),
-    ],
+    points: [screen(x - HALF, base), screen(x, base - TALL), screen(x + HALF, base)],
     line: 'full',
     closed: true,
   }

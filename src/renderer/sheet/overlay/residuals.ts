@@ -47,10 +47,7 @@ function endsOf(
   if (kind === 'diameter') {
     if (first?.kind !== 'circle') return null
     const { centre, radius } = first
-    return [
-      pixel(centre[0] - radius, centre[1]),
-      pixel(centre[0] + radius, centre[1]),
-    ]
+    return [pixel(centre[0] - radius, centre[1]), pixel(centre[0] + radius, centre[1])]
   }
   const [a, b, c] = shapes.map((shape) => (shape.kind === 'point' ? shape.at : null))
   if (!a || !b) return null

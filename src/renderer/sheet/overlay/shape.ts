@@ -52,10 +52,7 @@ export function reach(shape: Shape): Pixel[] {
       return shape.ends
     case 'circle': {
       const { centre, radius } = shape
-      return [
-        pixel(centre[0] - radius, centre[1] - radius),
-        pixel(centre[0] + radius, centre[1] + radius),
-      ]
+      return [pixel(centre[0] - radius, centre[1] - radius), pixel(centre[0] + radius, centre[1] + radius)]
     }
     case 'path':
       return [...shape.pixels]

@@ -1,3 +1,4 @@
+import { pixel } from '../../../../src/core/geometry/frames.ts'
 import type { Job, Note, Sheet } from '../../../../src/core/job/model/types.ts'
 
 /** SHA-256 of "Hello World!", the example of RFC 6920 section 8.1. */
@@ -14,12 +15,7 @@ export const sheet = (id: string, page: number, file = 'valve-chest.tif', sha256
 export const aNote = (rest: Partial<Note> = {}): Note => ({
   id: 'N1',
   sheet: 'S1',
-  outline: [
-    [100, 200],
-    [400.5, 200],
-    [400.5, 320.25],
-    [100, 320.25],
-  ],
+  outline: [pixel(100, 200), pixel(400.5, 200), pixel(400.5, 320.25), pixel(100, 320.25)],
   text: 'The 3 has been written over: 3/8 or 5/8?',
   by: 'AR',
   at: '2026-03-01T09:30:00.000Z',

@@ -1,4 +1,5 @@
 import { fitLine } from '../../../../src/core/geometry/fit-line.ts'
+import { pixel } from '../../../../src/core/geometry/frames.ts'
 import { findLine } from '../../../../src/core/imaging/find-line.ts'
 import { boundFor } from '../cramer-rao.ts'
 import type { LineCase } from '../simulate/line-case.ts'
@@ -30,7 +31,7 @@ export function judgeLine(c: LineCase): Outcome | null {
     picture: ([across = 0, turn = 0]) => c.picture(across, turn),
     at: [0, 0],
     steps: [0.02, 0.02 / half],
-    used: within([mx, my], c.direction, [-half, half]),
+    used: within(pixel(mx, my), c.direction, [-half, half]),
   })
   return {
     square: offset ** 2 + (slope * half) ** 2 / 3,

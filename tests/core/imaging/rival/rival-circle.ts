@@ -1,4 +1,4 @@
-import type { Pixel } from '../../../../src/core/geometry/frames.ts'
+import { type Pixel, pixel } from '../../../../src/core/geometry/frames.ts'
 import type { GreyWindow } from '../../../../src/core/imaging/grey-window.ts'
 import { centroids, type Expected, strongest, usualWidth } from './centroids.ts'
 import type { OpenCv } from './open-cv.ts'
@@ -20,7 +20,7 @@ function solved(cv: OpenCv, places: readonly Pixel[]): RivalCircle {
   cv.solve(left, right, out, cv.DECOMP_QR)
   const [a = 0, b = 0, c = 0] = out.data64F
   for (const mat of [left, right, out]) mat.delete()
-  return { centre: [a + ox, b + oy], radius: Math.sqrt(c + a * a + b * b) }
+  return { centre: pixel(a + ox, b + oy), radius: Math.sqrt(c + a * a + b * b) }
 }
 
 /** cv.fitEllipse; the radius is the mean of its half axes. */
@@ -34,7 +34,7 @@ function ellipse(cv: OpenCv, places: readonly Pixel[]): RivalCircle {
   )
   const { center, size } = cv.fitEllipse(points)
   points.delete()
-  return { centre: [center.x + ox, center.y + oy], radius: (size.width + size.height) / 4 }
+  return { centre: pixel(center.x + ox, center.y + oy), radius: (size.width + size.height) / 4 }
 }
 
 /**
@@ -52,10 +52,11 @@ export function rivalCircle(
   const columns = Math.floor((end - start) * rough.radius)
   const half = Math.min(20, Math.floor(rough.radius) - 2)
   const angle = (c: number) => start + ((end - start) * (c + 0.5)) / columns
-  const place = (c: number, across: number): Pixel => [
-    rough.centre[0] + (rough.radius + across) * Math.cos(angle(c)),
-    rough.centre[1] + (rough.radius + across) * Math.sin(angle(c)),
-  ]
+  const place = (c: number, across: number): Pixel =>
+    pixel(
+      rough.centre[0] + (rough.radius + across) * Math.cos(angle(c)),
+      rough.centre[1] + (rough.radius + across) * Math.sin(angle(c)),
+    )
   const strip = stripOf(cv, window, columns, half, place)
   const width = usualWidth(strip, dark, () => 0)
   const first = strongest(strip, dark, width, () => 0)

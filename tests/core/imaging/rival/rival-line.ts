@@ -1,4 +1,4 @@
-import type { Pixel } from '../../../../src/core/geometry/frames.ts'
+import { type Pixel, pixel } from '../../../../src/core/geometry/frames.ts'
 import type { GreyWindow } from '../../../../src/core/imaging/grey-window.ts'
 import { type Centroid, centroids, type Expected, inkedPixels, strongest, usualWidth } from './centroids.ts'
 import type { OpenCv } from './open-cv.ts'
@@ -28,10 +28,8 @@ export function rivalLine(
 ): RivalLines {
   const length = Math.hypot(to[0] - from[0], to[1] - from[1])
   const [dx, dy] = [(to[0] - from[0]) / length, (to[1] - from[1]) / length]
-  const place = (column: number, across: number): Pixel => [
-    from[0] + (column + 0.5) * dx - across * dy,
-    from[1] + (column + 0.5) * dy + across * dx,
-  ]
+  const place = (column: number, across: number): Pixel =>
+    pixel(from[0] + (column + 0.5) * dx - across * dy, from[1] + (column + 0.5) * dy + across * dx)
   const strip = stripOf(cv, window, Math.floor(length), HALF, place)
   const all: Expected = (c) => (used(c + 0.5) ? 0 : undefined)
   const width = usualWidth(strip, dark, all)
@@ -39,7 +37,7 @@ export function rivalLine(
   let expected: Expected = (c) => (used(c + 0.5) ? start : undefined)
   let line = fitted(cv, strip, centroids(strip, dark, width + 5, expected))
   for (let pass = 0; pass < 2; pass++) {
-    const [slope, at] = acrossOf(line, from, [dx, dy])
+    const [slope, at] = acrossOf(line, from, pixel(dx, dy))
     expected = (c) => (used(c + 0.5) ? at + slope * (c + 0.5) : undefined)
     line = fitted(cv, strip, centroids(strip, dark, width, expected))
   }
@@ -62,7 +60,7 @@ function fitted(cv: OpenCv, strip: Strip, at: readonly Centroid[]): RivalLine {
   const [vx = 0, vy = 0, x = 0, y = 0] = out.data32F
   points.delete()
   out.delete()
-  return { place: [x, y], direction: Math.atan2(vy, vx) }
+  return { place: pixel(x, y), direction: Math.atan2(vy, vx) }
 }
 
 /** Where two lines meet. */
@@ -74,5 +72,5 @@ export function meeting(a: RivalLine, b: RivalLine): Pixel {
     Math.sin(b.direction),
   ]
   const s = ((b.place[0] - a.place[0]) * by - (b.place[1] - a.place[1]) * bx) / (ax * by - ay * bx)
-  return [a.place[0] + s * ax, a.place[1] + s * ay]
+  return pixel(a.place[0] + s * ax, a.place[1] + s * ay)
 }

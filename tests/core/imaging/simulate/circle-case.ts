@@ -1,4 +1,4 @@
-import type { Pixel } from '../../../../src/core/geometry/frames.ts'
+import { type Pixel, pixel } from '../../../../src/core/geometry/frames.ts'
 import type { RandomStream } from '../../../../src/core/uncertainty/random.ts'
 import { hide } from './hide.ts'
 import { between, type Look } from './look.ts'
@@ -35,12 +35,12 @@ export async function circleCase(
   const start = between(random, -Math.PI, Math.PI)
   const sweep = whole ? 2 * Math.PI : between(random, Math.PI / 3, 1.6 * Math.PI)
   const sector: [number, number] = [start, start + sweep]
-  const on = (a: number, r = radius): Pixel => [r * Math.cos(a), r * Math.sin(a)]
+  const on = (a: number, r = radius): Pixel => pixel(r * Math.cos(a), r * Math.sin(a))
   const way = Array.from({ length: 65 }, (_, i) => on(start + (sweep * i) / 64))
   const [left, top] = [Math.min(...way.map((p) => p[0])), Math.min(...way.map((p) => p[1]))]
   const [right, bottom] = [Math.max(...way.map((p) => p[0])), Math.max(...way.map((p) => p[1]))]
   const size = { width: Math.ceil(right - left + 2 * MARGIN), height: Math.ceil(bottom - top + 2 * MARGIN) }
-  const centre: Pixel = [MARGIN - left + between(random, 0, 1), MARGIN - top + between(random, 0, 1)]
+  const centre: Pixel = pixel(MARGIN - left + between(random, 0, 1), MARGIN - top + between(random, 0, 1))
   // The pen runs on a little beyond the picks.
   const inked = whole ? undefined : ([sector[0] - 3 / radius, sector[1] + 3 / radius] as const)
   const stroke = ring(centre, radius, look.width, inked)
@@ -51,7 +51,7 @@ export async function circleCase(
   const away = Math.min(2.5, radius / 10)
   const pick = (share: number): Pixel => {
     const [x, y] = on(start + share * sweep, radius + between(random, -away, away))
-    return [centre[0] + x, centre[1] + y]
+    return pixel(centre[0] + x, centre[1] + y)
   }
   return {
     ...(await scanOf({ ...size, ...drawing }, look, random)),
@@ -62,7 +62,7 @@ export async function circleCase(
     rough: whole ? [pick(0), pick(1 / 3), pick(2 / 3)] : [pick(0), pick(between(random, 0.4, 0.6)), pick(1)],
     picture: (dx, dy, dr) =>
       cleanPicture(
-        { ...size, strokes: [ring([centre[0] + dx, centre[1] + dy], radius + dr, look.width, inked)] },
+        { ...size, strokes: [ring(pixel(centre[0] + dx, centre[1] + dy), radius + dr, look.width, inked)] },
         look,
       ),
   }
@@ -72,10 +72,8 @@ function alongCircle(centre: Pixel, radius: number, start: number, sweep: number
   const angle = (s: number) => start + s / radius
   return {
     length: radius * sweep,
-    place: (s: number): Pixel => [
-      centre[0] + radius * Math.cos(angle(s)),
-      centre[1] + radius * Math.sin(angle(s)),
-    ],
+    place: (s: number): Pixel =>
+      pixel(centre[0] + radius * Math.cos(angle(s)), centre[1] + radius * Math.sin(angle(s))),
     direction: (s: number) => angle(s) + Math.PI / 2,
   }
 }

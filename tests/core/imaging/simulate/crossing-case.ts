@@ -1,4 +1,4 @@
-import type { Pixel } from '../../../../src/core/geometry/frames.ts'
+import { type Pixel, pixel } from '../../../../src/core/geometry/frames.ts'
 import type { RandomStream } from '../../../../src/core/uncertainty/random.ts'
 import { between, type Look } from './look.ts'
 import type { Picture } from './picture.ts'
@@ -26,10 +26,10 @@ export async function crossingCase(
 ): Promise<CrossingCase> {
   const direction = between(random, -Math.PI, Math.PI)
   const directions: [number, number] = [direction, direction + (between(random, 40, 140) * Math.PI) / 180]
-  const place: Pixel = [
+  const place: Pixel = pixel(
     between(random, SIZE / 2 - 2, SIZE / 2 + 2),
     between(random, SIZE / 2 - 2, SIZE / 2 + 2),
-  ]
+  )
   const second = Math.min(12, Math.max(2, look.width * between(random, 0.6, 1.5)))
   const limits = (meets: boolean): readonly [number, number] | undefined => (meets ? [0, 400] : undefined)
   const strokes = (moves: readonly [number, number, number, number]): Shape[] => {
@@ -37,7 +37,7 @@ export async function crossingCase(
       const n = acrossOf(directions[i])
       const [across, turn] = [moves[2 * i] as number, moves[2 * i + 1] as number]
       return bar(
-        [place[0] + across * n[0], place[1] + across * n[1]],
+        pixel(place[0] + across * n[0], place[1] + across * n[1]),
         directions[i] + turn,
         width,
         limits(meets),
@@ -51,7 +51,7 @@ export async function crossingCase(
     look,
     place,
     directions,
-    rough: [place[0] + between(random, -3, 3), place[1] + between(random, -3, 3)],
+    rough: pixel(place[0] + between(random, -3, 3), place[1] + between(random, -3, 3)),
     picture: (...moves) => cleanPicture({ ...size, strokes: strokes(moves) }, look),
   }
 }

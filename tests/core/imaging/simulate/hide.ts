@@ -1,4 +1,4 @@
-import type { Pixel } from '../../../../src/core/geometry/frames.ts'
+import { type Pixel, pixel } from '../../../../src/core/geometry/frames.ts'
 import type { RandomStream } from '../../../../src/core/uncertainty/random.ts'
 import { between, inkOf, type Look } from './look.ts'
 import type { Layer } from './picture.ts'
@@ -55,7 +55,7 @@ export function hide(
     const n = acrossOf(direction)
     const side = random.uniform() < 0.5 ? 1 : -1
     const aside = side * (look.width / 2 + 1)
-    const beside: Pixel = [place[0] + aside * n[0], place[1] + aside * n[1]]
+    const beside: Pixel = pixel(place[0] + aside * n[0], place[1] + aside * n[1])
     if (kind === 'crossing') over.push(bar(place, direction + tilt, crossing))
     else if (kind === 'arrowhead') over.push(arrowhead(way.place(to), direction, size, look.width / 2 + 2))
     else if (kind === 'hard stain') over.push(spot(beside, size / 2))

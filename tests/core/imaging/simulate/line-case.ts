@@ -1,4 +1,4 @@
-import type { Pixel } from '../../../../src/core/geometry/frames.ts'
+import { type Pixel, pixel } from '../../../../src/core/geometry/frames.ts'
 import type { RandomStream } from '../../../../src/core/uncertainty/random.ts'
 import { hide } from './hide.ts'
 import { between, type Look } from './look.ts'
@@ -32,9 +32,12 @@ export async function lineCase(
     width: Math.ceil(Math.abs(dx) * length + 2 * MARGIN),
     height: Math.ceil(Math.abs(dy) * length + 2 * MARGIN),
   }
-  const middle: Pixel = [size.width / 2 + between(random, -1, 1), size.height / 2 + between(random, -1, 1)]
+  const middle: Pixel = pixel(
+    size.width / 2 + between(random, -1, 1),
+    size.height / 2 + between(random, -1, 1),
+  )
   const n = acrossOf(direction)
-  const at = (s: number, t = 0): Pixel => [middle[0] + s * dx + t * n[0], middle[1] + s * dy + t * n[1]]
+  const at = (s: number, t = 0): Pixel => pixel(middle[0] + s * dx + t * n[0], middle[1] + s * dy + t * n[1])
   const half = length / 2
   const limits = [-half - between(random, 0, 6), half + between(random, 0, 6)] as const
   const stroke = bar(middle, direction, look.width, limits)

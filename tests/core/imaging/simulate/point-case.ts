@@ -1,4 +1,4 @@
-import type { Pixel } from '../../../../src/core/geometry/frames.ts'
+import { type Pixel, pixel } from '../../../../src/core/geometry/frames.ts'
 import type { RandomStream } from '../../../../src/core/uncertainty/random.ts'
 import { hide } from './hide.ts'
 import { between, type Look } from './look.ts'
@@ -20,15 +20,16 @@ export interface PointCase extends Scan {
 
 export async function pointCase(look: Look, random: RandomStream, hidden = 0): Promise<PointCase> {
   const direction = between(random, -Math.PI / 2, Math.PI / 2)
-  const place: Pixel = [
+  const place: Pixel = pixel(
     between(random, SIZE / 2 - 3, SIZE / 2 + 3),
     between(random, SIZE / 2 - 3, SIZE / 2 + 3),
-  ]
+  )
   const n = acrossOf(direction)
   const [aside, ahead] = [between(random, -3, 3), between(random, -3, 3)]
-  const at = (s: number): Pixel => [place[0] + s * Math.cos(direction), place[1] + s * Math.sin(direction)]
+  const at = (s: number): Pixel =>
+    pixel(place[0] + s * Math.cos(direction), place[1] + s * Math.sin(direction))
   const foot = at(ahead)
-  const rough: Pixel = [foot[0] + aside * n[0], foot[1] + aside * n[1]]
+  const rough: Pixel = pixel(foot[0] + aside * n[0], foot[1] + aside * n[1])
   const stroke = bar(place, direction, look.width)
   const size = { width: SIZE, height: SIZE }
   const way = { length: 40, place: (s: number) => at(s + ahead - 20), direction: () => direction }
@@ -41,7 +42,7 @@ export async function pointCase(look: Look, random: RandomStream, hidden = 0): P
     contrast = look.contrast,
     blur = look.blur,
   ) => {
-    const moved: Pixel = [place[0] + across * n[0], place[1] + across * n[1]]
+    const moved: Pixel = pixel(place[0] + across * n[0], place[1] + across * n[1])
     return cleanPicture(
       { ...size, strokes: [bar(moved, direction + turn, width)] },
       { ...look, contrast, blur },

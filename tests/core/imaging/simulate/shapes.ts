@@ -1,11 +1,11 @@
-import type { Pixel } from '../../../../src/core/geometry/frames.ts'
+import { type Pixel, pixel } from '../../../../src/core/geometry/frames.ts'
 import { pixelShare } from './pixel-share.ts'
 
 /** What is drawn: the share of ink in the pixel with its centre at a place, after Gaussian blur. */
 export type Shape = (x: number, y: number, blur: number) => number
 
 /** Unit vector across a direction: to its right as the scan is seen. */
-export const acrossOf = (direction: number): Pixel => [-Math.sin(direction), Math.cos(direction)]
+export const acrossOf = (direction: number): Pixel => pixel(-Math.sin(direction), Math.cos(direction))
 
 /**
  * A straight stroke of any length: without end unless limits are given, measured along it from its place, pixels.
@@ -17,7 +17,7 @@ export function bar(
   limits?: readonly [number, number],
 ): Shape {
   const n = acrossOf(direction)
-  const along: Pixel = [Math.cos(direction), Math.sin(direction)]
+  const along: Pixel = pixel(Math.cos(direction), Math.sin(direction))
   return (x, y, blur) => {
     const t = (x - place[0]) * n[0] + (y - place[1]) * n[1]
     if (Math.abs(t) > width / 2 + 1 + 6 * blur) return 0
@@ -44,7 +44,7 @@ export function ring(
     const [dx, dy] = [x - centre[0], y - centre[1]]
     const r = Math.hypot(dx, dy)
     if (Math.abs(r - radius) > width / 2 + 1 + 6 * blur || r === 0) return 0
-    const n: Pixel = [dx / r, dy / r]
+    const n: Pixel = pixel(dx / r, dy / r)
     const mean = r + (blur * blur + 1 / 12) / (2 * r)
     const share = pixelShare(mean - inner, n, blur) - pixelShare(mean - outer, n, blur)
     if (sector === undefined) return share
@@ -63,14 +63,15 @@ export function halfPlane(place: Pixel, direction: number): Shape {
 
 /** A filled arrowhead with its tip at a place, pointing in a direction. */
 export function arrowhead(tip: Pixel, direction: number, length: number, half: number): Shape {
-  const along: Pixel = [Math.cos(direction), Math.sin(direction)]
+  const along: Pixel = pixel(Math.cos(direction), Math.sin(direction))
   const n = acrossOf(direction)
   const slant = Math.hypot(length, half)
   const sides = [1, -1].map(
-    (side): Pixel => [
-      (-half * along[0] - side * length * n[0]) / slant,
-      (-half * along[1] - side * length * n[1]) / slant,
-    ],
+    (side): Pixel =>
+      pixel(
+        (-half * along[0] - side * length * n[0]) / slant,
+        (-half * along[1] - side * length * n[1]) / slant,
+      ),
   )
   return (x, y, blur) => {
     const [dx, dy] = [x - tip[0], y - tip[1]]

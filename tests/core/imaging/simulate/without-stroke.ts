@@ -1,4 +1,4 @@
-import type { Pixel } from '../../../../src/core/geometry/frames.ts'
+import { type Pixel, pixel } from '../../../../src/core/geometry/frames.ts'
 import type { GreyWindow } from '../../../../src/core/imaging/grey-window.ts'
 import type { RandomStream } from '../../../../src/core/uncertainty/random.ts'
 import { between } from './look.ts'
@@ -27,13 +27,11 @@ export async function withoutStroke(
   const dark = random.uniform() < 0.5
   const ground = dark ? between(random, 140, 230) : between(random, 30, 110)
   const ink = dark ? -between(random, 40, 110) : between(random, 40, 110)
-  const slope: Pixel = [between(random, -0.2, 0.2), between(random, -0.2, 0.2)]
+  const slope: Pixel = pixel(between(random, -0.2, 0.2), between(random, -0.2, 0.2))
   const strokes: Layer[] = []
   const stains: Layer[] = []
-  const somewhere = (share: number): Pixel => [
-    size / 2 + between(random, -share, share) * size,
-    size / 2 + between(random, -share, share) * size,
-  ]
+  const somewhere = (share: number): Pixel =>
+    pixel(size / 2 + between(random, -share, share) * size, size / 2 + between(random, -share, share) * size)
   if (kind === 'soft stain') {
     for (let i = 0; i < 3; i++) {
       stains.push({

@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest'
+import { pixel } from '../../../../src/core/geometry/frames.ts'
 import { applyEdit } from '../../../../src/core/job/edits/edit.ts'
 import type { FoundOn, Mark } from '../../../../src/core/job/model/types.ts'
 import { readJob } from '../../../../src/core/job/read-job.ts'
@@ -6,14 +7,11 @@ import { winchJob } from '../winch-job.ts'
 
 const job = readJob(winchJob())
 const base = { id: 'M77', sheet: 's1', how: 'stroke', sigma: 1 } as const
-const point: Mark = { ...base, kind: 'point', pixel: [3, 4] }
+const point: Mark = { ...base, kind: 'point', pixel: pixel(3, 4) }
 const line: Mark = {
   ...base,
   kind: 'line',
-  pixels: [
-    [0, 0],
-    [10, 0],
-  ],
+  pixels: [pixel(0, 0), pixel(10, 0)],
 }
 
 const problemOf = (item: Mark): string => {
@@ -40,7 +38,7 @@ describe('a mark that was found on a stroke', () => {
     const stroke = (as: FoundOn['as'], n: number): FoundOn => ({
       as,
       reading: 'centre',
-      rough: Array.from({ length: n }, (_, i): [number, number] => [i, 0]),
+      rough: Array.from({ length: n }, (_, i): [number, number] => pixel(i, 0)),
     })
     expect(problemOf({ ...point, stroke: stroke('crossing', 1) })).toBe('')
     expect(problemOf({ ...point, stroke: stroke('line', 2) })).toContain(
@@ -51,13 +49,13 @@ describe('a mark that was found on a stroke', () => {
   })
 
   it('is picked again whole, and no oftener signed than picked', () => {
-    expect(problemOf({ ...line, repeats: [[[0, 1]]] } as Mark)).toContain(
+    expect(problemOf({ ...line, repeats: [[pixel(0, 1)]] } as Mark)).toContain(
       'in its repeated pick 1, a line needs 2',
     )
-    expect(problemOf({ ...point, repeats: [[1, 1]], repeatedBy: [{}, {}] } as Mark)).toContain(
+    expect(problemOf({ ...point, repeats: [pixel(1, 1)], repeatedBy: [{}, {}] } as Mark)).toContain(
       'picked it again 2 times',
     )
-    expect(problemOf({ ...point, repeats: [[1, 1]], repeatedBy: [{ by: 'nobody' }] } as Mark)).toContain(
+    expect(problemOf({ ...point, repeats: [pixel(1, 1)], repeatedBy: [{ by: 'nobody' }] } as Mark)).toContain(
       '"nobody"',
     )
   })

@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest'
+import { pixel } from '../../../../src/core/geometry/frames.ts'
 import { applyEdit, describeEdit, type Edit, readEdit } from '../../../../src/core/job/edits/edit.ts'
 import { newJob } from '../../../../src/core/job/model/new-job.ts'
 import type { Job, Mark } from '../../../../src/core/job/model/types.ts'
@@ -30,7 +31,7 @@ function edited(edit: Edit, of: Job = job): Job {
   return applied.job
 }
 
-const point: Mark = { id: 'M12', sheet: 's1', how: 'hand', sigma: 1, kind: 'point', pixel: [3, 4] }
+const point: Mark = { id: 'M12', sheet: 's1', how: 'hand', sigma: 1, kind: 'point', pixel: pixel(3, 4) }
 
 describe('adding and removing', () => {
   it('puts a mark where it is told, and at the end otherwise', () => {
@@ -48,7 +49,7 @@ describe('adding and removing', () => {
   })
 
   it('keeps nothing of the edit that could be changed from outside', () => {
-    const edit: Edit = { do: 'add-mark', item: { ...point, pixel: [3, 4] } as Mark }
+    const edit: Edit = { do: 'add-mark', item: { ...point, pixel: pixel(3, 4) } as Mark }
     const next = applyEdit(job, edit).job
     ;(edit.item as { pixel: number[] }).pixel[0] = 99
     expect(next.marks.at(-1)).toEqual(point)
@@ -275,7 +276,7 @@ describe('renaming a dimension', () => {
 
 describe('picking again', () => {
   it('adds to the picks of a point', () => {
-    const next = edited({ do: 'repeat-pick', mark: 'B', pixel: [499, 19] })
+    const next = edited({ do: 'repeat-pick', mark: 'B', pixel: pixel(499, 19) })
     expect(next.marks[1]).toMatchObject({
       pixel: [500, 20],
       repeats: [
@@ -283,7 +284,7 @@ describe('picking again', () => {
         [499, 19],
       ],
     })
-    expect(edited({ do: 'repeat-pick', mark: 'A', pixel: [1, 1] }).marks[0]).toMatchObject({
+    expect(edited({ do: 'repeat-pick', mark: 'A', pixel: pixel(1, 1) }).marks[0]).toMatchObject({
       repeats: [[1, 1]],
     })
   })
@@ -308,7 +309,7 @@ describe('picking again', () => {
   })
 
   it('keeps who picked again and when, and leaves empty what nobody said', () => {
-    const once = edited({ do: 'repeat-pick', mark: 'B', pixel: [499, 19], by: 'ben', at: '1911-03-09' })
+    const once = edited({ do: 'repeat-pick', mark: 'B', pixel: pixel(499, 19), by: 'ben', at: '1911-03-09' })
     expect(once.marks[1]?.repeatedBy).toEqual([{}, { by: 'ben', at: '1911-03-09' }])
   })
 

@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest'
+import { pixel } from '../../../../src/core/geometry/frames.ts'
 import { addPerson, applyEdit, type Edit, personOf, stampEdit } from '../../../../src/core/job/edits/edit.ts'
 import { newJob } from '../../../../src/core/job/model/new-job.ts'
 import type { Mark } from '../../../../src/core/job/model/types.ts'
@@ -7,7 +8,7 @@ import { winchJob } from '../winch-job.ts'
 
 const job = readJob(winchJob())
 const stamp = { by: 'ben', at: '2026-03-09T10:05:00.000Z' }
-const point: Mark = { id: 'M12', sheet: 's1', how: 'hand', sigma: 1, kind: 'point', pixel: [3, 4] }
+const point: Mark = { id: 'M12', sheet: 's1', how: 'hand', sigma: 1, kind: 'point', pixel: pixel(3, 4) }
 
 describe('who and when', () => {
   it('are written into what is added', () => {
@@ -35,7 +36,7 @@ describe('who and when', () => {
       id: 'M12',
       set: { sigma: 2, ...stamp },
     })
-    const again = stampEdit(mark, { do: 'repeat-pick', mark: 'M12', pixel: [3, 5] }, stamp)
+    const again = stampEdit(mark, { do: 'repeat-pick', mark: 'M12', pixel: pixel(3, 5) }, stamp)
     const picked = applyEdit(mark, again)
     expect(picked.job.marks.at(-1)).toEqual({
       ...point,

@@ -7,12 +7,7 @@ import { fileNameOf } from '../../../../src/renderer/desk/notes/download.ts'
 import { aboutEdit, inBatches, noteEdit } from '../../../../src/renderer/desk/notes/note-edits.ts'
 import { sampleJob } from '../../sample-job.ts'
 
-const outline: Pixel[] = [
-  pixel(10, 10),
-  pixel(50, 10),
-  pixel(50, 30),
-  pixel(10, 30),
-]
+const outline: Pixel[] = [pixel(10, 10), pixel(50, 10), pixel(50, 30), pixel(10, 30)]
 
 describe('A note is kept', () => {
   it('under the next number, and can be taken back', () => {
