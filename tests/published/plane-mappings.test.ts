@@ -83,7 +83,10 @@ describe('a projective view calibrated from one rectangle agrees with OpenCV on 
 
     it(`getPerspectiveTransform: the same, from corners that single precision holds, camera ${i + 1}`, () => {
       // Whole pixels are exact in single precision, so that the corners are the same for both.
-      const pixels = CORNERS.map((p) => through(camera, p).map(Math.round) as XY)
+      const pixels = CORNERS.map((p): XY => {
+        const [x, y] = through(camera, p)
+        return [Math.round(x), Math.round(y)]
+      })
       const theirs = openCv.perspective(pixels, CORNERS)
       const calibration = calibrated('projective', rectangleIn(pixels))
       for (const [p, q] of PAIRS) {

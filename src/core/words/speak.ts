@@ -1,4 +1,4 @@
-import type { AnyReason, Catalogue, PartsOf, ReasonOf, Say } from './reason.ts'
+import type { Catalogue, PartsOf, ReasonOf, Say } from './reason.ts'
 
 /** What a layer makes and says its reasons with. */
 export interface Speech<C extends Catalogue> {

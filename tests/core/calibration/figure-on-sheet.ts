@@ -1,4 +1,4 @@
-import { pixel } from '../../../src/core/geometry/frames.ts'
+import { type Pixel, pixel } from '../../../src/core/geometry/frames.ts'
 import type { Measure } from '../../../src/core/job/model/types.ts'
 import type { ViewMapping } from '../../../src/core/mapping/view-mapping.ts'
 import type { Feature } from '../../../src/core/measuring/features/feature-of-mark.ts'
@@ -6,16 +6,16 @@ import type { RandomStream } from '../../../src/core/uncertainty/random.ts'
 import { circleMark, lineMark, pathMark, pointMark, type XY } from '../measuring/marks.ts'
 
 /** The pixel that a mapping takes to a true point, by Newton's method. */
-export function pixelOf({ mapping, frame }: ViewMapping, theta: readonly number[], [x, y]: XY): XY {
-  let pixel: XY = [frame.origin[0], frame.origin[1]]
+export function pixelOf({ mapping, frame }: ViewMapping, theta: readonly number[], [x, y]: XY): Pixel {
+  let at = frame.origin
   for (let i = 0; i < 30; i++) {
-    const image = mapping.apply(theta, pixel, frame)
+    const image = mapping.apply(theta, at, frame)
     const [xx, xy, yx, yy] = image.byPixel
     const det = xx * yy - xy * yx
-    const [dx, dy] = pixel(x - image.x, y - image.y)
-    pixel = pixel(pixel[0] + (yy * dx - xy * dy) / det, pixel[1] + (xx * dy - yx * dx) / det)
+    const [dx, dy] = [x - image.x, y - image.y]
+    at = pixel(at[0] + (yy * dx - xy * dy) / det, at[1] + (xx * dy - yx * dx) / det)
   }
-  return pixel
+  return at
 }
 
 /** The features that a measure is taken from, somewhere on the sheet at random; circles are true circles. */

@@ -15,12 +15,12 @@ export function oneOf<T>(draw: Draw, list: readonly T[]): T | undefined {
 export const coordinate = (draw: Draw): number =>
   draw(fc.double, { min: -1e6, max: 1e6, noNaN: true, noDefaultInfinity: true })
 
-export const pixel = (draw: Draw): Pixel => pixel(coordinate(draw), coordinate(draw))
+export const anyPixel = (draw: Draw): Pixel => pixel(coordinate(draw), coordinate(draw))
 
 /** Pixels that are not all the same. */
 function pixels(draw: Draw, least: number): Pixel[] {
-  const first = pixel(draw)
-  const more = Array.from({ length: least - 1 + some(draw, 2) }, () => pixel(draw))
+  const first = anyPixel(draw)
+  const more = Array.from({ length: least - 1 + some(draw, 2) }, () => anyPixel(draw))
   return [first, ...more.slice(0, -1), pixel(first[0] + 1 + some(draw, 9), first[1])]
 }
 
@@ -80,9 +80,9 @@ export function mark(draw: Draw, job: Job, id: string): Mark | undefined {
       return { ...base, kind: 'path', pixels: pixels(draw, 3), ...(closed ? { closed } : {}) }
     }
     case 3:
-      return { ...base, kind: 'point', pixel: pixel(draw), repeats: [pixel(draw)], label: 'rivet' }
+      return { ...base, kind: 'point', pixel: anyPixel(draw), repeats: [anyPixel(draw)], label: 'rivet' }
     default:
-      return { ...base, kind: 'point', pixel: pixel(draw) }
+      return { ...base, kind: 'point', pixel: anyPixel(draw) }
   }
 }
 
@@ -280,7 +280,8 @@ export function anyJob(draw: Draw): Job {
   times(2, (i) => {
     const sheet = oneOf(draw, job.sheets)?.id
     const about = oneOf(draw, [...job.dimensions.map((d) => d.name), 'nobody_knows', 'dim_new'])
-    if (sheet) job.notes.push({ id: `N${i}`, sheet, outline: [pixel(draw)], text: '', about, ...later(draw) })
+    if (sheet)
+      job.notes.push({ id: `N${i}`, sheet, outline: [anyPixel(draw)], text: '', about, ...later(draw) })
   })
   return job
 }

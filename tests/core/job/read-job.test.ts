@@ -34,7 +34,7 @@ describe('a sound job', () => {
     expect(json).toEqual(winchJob())
     job.marks.length = 0
     const view = job.views[0]
-    if (view?.outline?.[0]) view.outline[0][0] = 77
+    if (view?.outline?.[0]) (view.outline[0] as unknown as number[])[0] = 77
     expect(json).toEqual(winchJob())
   })
 

@@ -41,7 +41,7 @@ describe('a written job', () => {
       id: 'N1',
       sheet: 's1',
       text: 'a long outline',
-      outline: Array.from({ length: 11 }, (_, i): [number, number] => pixel(1000 + i, 2000.25)),
+      outline: Array.from({ length: 11 }, (_, i) => pixel(1000 + i, 2000.25)),
     })
     expect(writeJob(job)).toBe(`{
   "format": "scantling-job",

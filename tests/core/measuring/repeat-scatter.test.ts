@@ -47,12 +47,7 @@ describe('how repeated picks scatter', () => {
       how: 'hand',
       kind: 'line',
       pixels: [pixel(0, 0), pixel(1000, 2)],
-      repeats: [
-        [
-          [0, 2],
-          [1000, 0],
-        ],
-      ],
+      repeats: [[pixel(0, 2), pixel(1000, 0)]],
     }
     // Squares 4 about y = 1, with two degrees of freedom: s² = 2; in the middle of four points s/2.
     expect(repeatScatter(mark)).toMatchObject({ n: 2, of: 'line', dof: 2 })

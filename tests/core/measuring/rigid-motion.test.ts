@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest'
 import { calibrate } from '../../../src/core/calibration/calibrate.ts'
-import { asTrue, pixel } from '../../../src/core/geometry/frames.ts'
+import { pixel, truePoint } from '../../../src/core/geometry/frames.ts'
 import type { MappingKind, Measure } from '../../../src/core/job/model/types.ts'
 import { measureFeatures } from '../../../src/core/measuring/measure-features.ts'
 import { MEASURES } from '../../../src/core/measuring/measures/measures.ts'
@@ -16,14 +16,14 @@ describe('moving and turning the part changes no measure', () => {
     const measure = MEASURES[name === 'spacing of a point' ? 'spacing' : name]
     for (let i = 0; i < 50; i++) {
       const shapes = randomFeatures(name, (p) => p, random).map(
-        (f): Shape => ({ ...f, points: f.points.map(([x, y]) => asTrue(x, y)) }),
+        (f): Shape => ({ ...f, points: f.points.map(([x, y]) => truePoint(x, y)) }),
       )
       const a = 2 * Math.PI * random.uniform()
       const [dx, dy] = [500 * random.normal(), 500 * random.normal()]
       const moved = shapes.map((s) => ({
         ...s,
         points: s.points.map(([x, y]) =>
-          asTrue(dx + Math.cos(a) * x - Math.sin(a) * y, dy + Math.sin(a) * x + Math.cos(a) * y),
+          truePoint(dx + Math.cos(a) * x - Math.sin(a) * y, dy + Math.sin(a) * x + Math.cos(a) * y),
         ),
       }))
       const [before, after] = [measure(shapes), measure(moved)]

@@ -64,8 +64,8 @@ describe('a point that was found on a stroke', () => {
     // s(V) = 0.0032 V, s(φ) = 0.00075 rad of the means, and r(V, φ) = 0.86. In thousandths, as pixels.
     const volts = [5.007, 4.994, 5.005, 4.99, 4.999]
     const phase = [1.0456, 1.0438, 1.0468, 1.0428, 1.0433]
-    const [pixel, ...repeats] = volts.map((v, i): Pixel => pixel(1000 * v, 1000 * (phase[i] ?? 0)))
-    const { picking, points } = point({ pixel, repeats, sigma: 1e-9 })
+    const [first, ...repeats] = volts.map((v, i) => pixel(1000 * v, 1000 * (phase[i] ?? 0)))
+    const { picking, points } = point({ pixel: first, repeats, sigma: 1e-9 })
     expect(points[0]?.[0]).toBeCloseTo(4999, 1)
     expect(points[0]?.[1]).toBeCloseTo(1044.46, 2)
     const sum = (f: (m: (typeof picking)[number]) => number) => picking.reduce((s, m) => s + f(m), 0)

@@ -38,7 +38,7 @@ describe('a mark that was found on a stroke', () => {
     const stroke = (as: FoundOn['as'], n: number): FoundOn => ({
       as,
       reading: 'centre',
-      rough: Array.from({ length: n }, (_, i): [number, number] => pixel(i, 0)),
+      rough: Array.from({ length: n }, (_, i) => pixel(i, 0)),
     })
     expect(problemOf({ ...point, stroke: stroke('crossing', 1) })).toBe('')
     expect(problemOf({ ...point, stroke: stroke('line', 2) })).toContain(

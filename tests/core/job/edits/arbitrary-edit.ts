@@ -2,6 +2,7 @@ import fc from 'fast-check'
 import type { Edit } from '../../../../src/core/job/edits/edit.ts'
 import type { Job } from '../../../../src/core/job/model/types.ts'
 import {
+  anyPixel,
   type Draw,
   dimension,
   evidence,
@@ -9,7 +10,6 @@ import {
   length,
   mark,
   oneOf,
-  pixel,
   reference,
   relationText,
   some,
@@ -77,11 +77,11 @@ const MAKERS: Record<Edit['do'], (draw: Draw, job: Job, fresh: string) => object
   'change-mark': (draw, job) => ({
     id: oneOf(draw, job.marks)?.id,
     ...(some(draw, 3) === 0
-      ? { set: { kind: 'point', pixel: pixel(draw) }, clear: ['pixels'] }
+      ? { set: { kind: 'point', pixel: anyPixel(draw) }, clear: ['pixels'] }
       : change(draw, { sigma: 1.5, label: 'rivet', how: 'hand' }, ['label', 'by', 'repeats'])),
   }),
   'remove-mark': (draw, job) => ({ id: oneOf(draw, job.marks)?.id }),
-  'repeat-pick': (draw, job) => ({ mark: oneOf(draw, job.marks)?.id, pixel: pixel(draw) }),
+  'repeat-pick': (draw, job) => ({ mark: oneOf(draw, job.marks)?.id, pixel: anyPixel(draw) }),
   'add-dimension': (draw, job, id) => ({
     item: dimension(draw, job, sometimes(draw) ? `d_${id}` : 'dim_new', job.dimensions.length),
     index: some(draw, job.dimensions.length),
@@ -155,7 +155,7 @@ const MAKERS: Record<Edit['do'], (draw: Draw, job: Job, fresh: string) => object
   }),
   'remove-relation': (draw, job) => ({ id: oneOf(draw, job.relations)?.id }),
   'add-note': (draw, job, id) => ({
-    item: { id, sheet: oneOf(draw, job.sheets)?.id, outline: [pixel(draw)], text: draw(fc.string) },
+    item: { id, sheet: oneOf(draw, job.sheets)?.id, outline: [anyPixel(draw)], text: draw(fc.string) },
     index: 0,
   }),
   'change-note': (draw, job) => ({

@@ -51,7 +51,7 @@ describe('adding and removing', () => {
   it('keeps nothing of the edit that could be changed from outside', () => {
     const edit: Edit = { do: 'add-mark', item: { ...point, pixel: pixel(3, 4) } as Mark }
     const next = applyEdit(job, edit).job
-    ;(edit.item as { pixel: number[] }).pixel[0] = 99
+    ;(edit.item as unknown as { pixel: number[] }).pixel[0] = 99
     expect(next.marks.at(-1)).toEqual(point)
   })
 
@@ -96,16 +96,13 @@ describe('changing', () => {
   })
 
   it('turns a point into a line', () => {
-    const pixels = [
-      [0, 0],
-      [1, 1],
-    ]
-    const edit = {
+    const pixels = [pixel(0, 0), pixel(1, 1)]
+    const edit: Edit = {
       do: 'change-mark',
       id: 'elsewhere',
       set: { kind: 'line', pixels },
       clear: ['pixel'],
-    } as Edit
+    }
     expect(edited(edit).marks[9]).toMatchObject({ kind: 'line', pixels })
   })
 
@@ -290,14 +287,10 @@ describe('picking again', () => {
   })
 
   it('adds a whole pick to a circle, and says in words what is no pick of it', () => {
-    const pixels: [number, number][] = [
-      [10, 0],
-      [0, 10],
-      [-10, 0.5],
-    ]
+    const pixels = [pixel(10, 0), pixel(0, 10), pixel(-10, 0.5)]
     const next = edited({ do: 'repeat-pick', mark: 'drum', pixels })
     expect(next.marks.find(({ id }) => id === 'drum')).toMatchObject({ repeats: [pixels] })
-    expect(refusal({ do: 'repeat-pick', mark: 'drum', pixel: [1, 1] })).toBe(
+    expect(refusal({ do: 'repeat-pick', mark: 'drum', pixel: pixel(1, 1) })).toBe(
       'mark "drum" is a circle: give all of the pick as "pixels", and no "pixel".',
     )
     expect(refusal({ do: 'repeat-pick', mark: 'drum', pixels: pixels.slice(0, 2) })).toBe(
@@ -315,10 +308,10 @@ describe('picking again', () => {
 
   it('is taken back whole', () => {
     for (const edit of [
-      { do: 'repeat-pick', mark: 'B', pixel: [499, 19], by: 'ben' },
-      { do: 'repeat-pick', mark: 'A', pixel: [1, 1] },
+      { do: 'repeat-pick', mark: 'B', pixel: pixel(499, 19), by: 'ben' },
+      { do: 'repeat-pick', mark: 'A', pixel: pixel(1, 1) },
     ] as const) {
-      const applied = applyEdit(job, { ...edit, pixel: [...edit.pixel] })
+      const applied = applyEdit(job, edit)
       expect(applyEdit(applied.job, applied.inverse).job).toEqual(job)
     }
   })
