@@ -1,3 +1,4 @@
+import { degrees } from '../../src/core/geometry/angle-units.ts'
 import { type Pixel, pixel } from '../../src/core/geometry/frames.ts'
 import type { View } from '../../src/core/job/model/types.ts'
 import { DISTORTION, toPixel } from './sheet-distortion.ts'
@@ -21,7 +22,7 @@ export function region(x0: number, y0: number, x1: number, y1: number): Pixel[] 
 /** The reference whose size was misread: the drum is 11 1/4" high. */
 export const BAD_REFERENCE = { view: 'elevation', id: 'R4', stated: '14 1/4"', printed: '11 1/4"' } as const
 
-const grain = DISTORTION.turn
+const grain = degrees(DISTORTION.turn)
 
 export const VIEWS: View[] = [
   {

@@ -70,7 +70,15 @@ export function mayImportOther(from: Layer, path: string): boolean {
   return path === 'package.json' && HOSTS.includes(from)
 }
 
-const CORE_PACKAGES = new Set(['mathjs', 'fraction.js', 'ml-matrix', 'zod', 'pure-rand', 'jstat'])
+const CORE_PACKAGES = new Set([
+  'mathjs',
+  'fraction.js',
+  'jsonc-parser',
+  'jstat',
+  'ml-matrix',
+  'pure-rand',
+  'zod',
+])
 const BUILT_IN = new Set(builtinModules)
 
 /** `@scope/name` or `name` of a package, without the path inside it. */

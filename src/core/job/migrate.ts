@@ -1,5 +1,6 @@
+import { reason } from '../words/core-words.ts'
+import { quoted } from '../words/quoted.ts'
 import { JobError } from './text/job-error.ts'
-import { quoted } from './text/quoted.ts'
 
 /** The format version that this program writes, and the newest it reads. */
 const VERSION = 1
@@ -21,22 +22,18 @@ const STEPS: MigrationSteps = new Map()
  */
 export function migrate(job: Fields, steps: MigrationSteps = STEPS, newest: number = VERSION): Fields {
   const version = job['version']
-  if (version === undefined) throw new JobError('The job has no "version", so it cannot be read safely.')
+  if (version === undefined) throw new JobError(reason('job.no-version'))
   if (typeof version !== 'number' || !Number.isInteger(version) || version < 1) {
-    throw new JobError(`version must be a whole number of 1 or more, and is ${quoted(version)}.`)
+    throw new JobError(reason('job.version-is-none', { version: quoted(version) }))
   }
   if (version > newest) {
-    throw new JobError(
-      `The job was written by a newer Scantling (format version ${version}; this one reads up to ${newest}): open it with that, nothing was changed.`,
-    )
+    throw new JobError(reason('job.newer', { version, newest }))
   }
   let migrated = job
   for (let n = version; n < newest; n++) {
     const step = steps.get(n)
     if (step === undefined) {
-      throw new JobError(
-        `The job is of format version ${version}, and this Scantling has no way from version ${n} to ${n + 1}: nothing was changed.`,
-      )
+      throw new JobError(reason('job.no-migration', { version, from: n }))
     }
     migrated = { ...step(migrated), version: n + 1 }
   }

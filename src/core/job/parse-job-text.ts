@@ -1,13 +1,8 @@
+import { reason } from '../words/core-words.ts'
 import type { Job } from './model/types.ts'
 import { readJob } from './read-job.ts'
 import { JobError } from './text/job-error.ts'
 import { findJsonFault } from './text/json-fault.ts'
-import { quoted } from './text/quoted.ts'
-
-function whereInText(text: string, at: number): string {
-  const lines = text.slice(0, at).split(/\r\n|\r|\n/)
-  return `line ${lines.length}, column ${(lines.at(-1) ?? '').length + 1}`
-}
 
 /**
  * The job in the text of a job.json.
@@ -20,13 +15,25 @@ export function parseJobText(text: string): Job {
   try {
     value = JSON.parse(json)
   } catch (error) {
-    const fault = findJsonFault(json)
-    if (fault === null) throw new JobError(`This is not a job that can be read: ${String(error)}.`)
-    const stands =
-      fault.at < json.length ? quoted(String.fromCodePoint(json.codePointAt(fault.at) ?? 32)) : 'the end'
-    throw new JobError(
-      `This is not JSON: at ${whereInText(json, fault.at)} there should be ${fault.expected}, and there is ${stands}.`,
-    )
+    throw new JobError(whyNotJson(json, error))
   }
   return readJob(value)
+}
+
+function whyNotJson(json: string, error: unknown) {
+  try {
+    const fault = findJsonFault(json)
+    if (fault === null) return reason('json.unreadable', { error: String(error) })
+    const { at, expected } = fault
+    const lines = json.slice(0, at).split(/\r\n|\r|\n/)
+    return reason('json.broken', {
+      line: lines.length,
+      column: (lines.at(-1) ?? '').length + 1,
+      expected,
+      found: at < json.length ? String.fromCodePoint(json.codePointAt(at) ?? 32) : null,
+    })
+  } catch (failure) {
+    if (failure instanceof RangeError) return reason('json.too-deep', { what: 'The job', inside: null })
+    throw failure
+  }
 }

@@ -1,10 +1,11 @@
+import { reason } from '../words/core-words.ts'
+import { quoted } from '../words/quoted.ts'
 import { checkJob } from './checks/check-job.ts'
 import { migrate } from './migrate.ts'
 import { jobSchema } from './model/schema.ts'
 import type { Job } from './model/types.ts'
 import { JobError } from './text/job-error.ts'
 import { DEEPEST_JOB, plainJson } from './text/plain-json.ts'
-import { quoted } from './text/quoted.ts'
 import { schemaProblem } from './text/schema-problem.ts'
 
 /**
@@ -15,12 +16,12 @@ import { schemaProblem } from './text/schema-problem.ts'
  */
 export function readJob(json: unknown): Job {
   if (typeof json !== 'object' || json === null || Array.isArray(json)) {
-    throw new JobError('This is not a Scantling job: a job is a JSON object with "format": "scantling-job".')
+    throw new JobError(reason('job.not-a-job'))
   }
   const fields = plainJson(json, 'The job', DEEPEST_JOB) as Record<string, unknown>
   if (fields['format'] !== 'scantling-job') {
-    const found = fields['format'] === undefined ? 'is missing' : `is ${quoted(fields['format'])}`
-    throw new JobError(`This is not a Scantling job: its "format" ${found}, not "scantling-job".`)
+    const format = fields['format'] === undefined ? null : quoted(fields['format'])
+    throw new JobError(reason('job.other-format', { format }))
   }
   const current = migrate(fields)
   const parsed = jobSchema.safeParse(current)

@@ -1,5 +1,6 @@
 import { z } from 'zod'
 import { jobSchema } from './model/schema.ts'
+import { entryOf, unwrapped } from './model/schema-shape.ts'
 import type { Job } from './model/types.ts'
 
 const COLUMNS = 100
@@ -8,22 +9,17 @@ type Fields = Record<string, unknown>
 
 /** The fields of one shape in the order of the model, each with what the schema knows of its value. */
 function shapeOf(schema: unknown, value: Fields): Record<string, unknown> {
-  if (schema instanceof z.ZodOptional) return shapeOf(schema.unwrap(), value)
-  if (schema instanceof z.ZodObject) return schema.shape
-  if (schema instanceof z.ZodDiscriminatedUnion) {
-    const { discriminator } = schema.def
-    for (const option of schema.options) {
+  const plain = unwrapped(schema)
+  if (plain instanceof z.ZodObject) return plain.shape
+  if (plain instanceof z.ZodDiscriminatedUnion) {
+    const { discriminator } = plain.def
+    for (const option of plain.options) {
       const shape = shapeOf(option, value)
       const kind = shape[discriminator]
       if (kind instanceof z.ZodLiteral && kind.value === value[discriminator]) return shape
     }
   }
   return {}
-}
-
-function elementOf(schema: unknown): unknown {
-  if (schema instanceof z.ZodOptional) return elementOf(schema.unwrap())
-  return schema instanceof z.ZodArray ? schema.element : undefined
 }
 
 /** Known fields in the order of the model, then the unknown ones by name, so that the same job gives the same text. */
@@ -51,7 +47,7 @@ function write(value: unknown, schema: unknown, indent: string): string {
   if (Array.isArray(value)) {
     const line = onOneLine(value)
     if (line !== null && indent.length + line.length <= COLUMNS) return line
-    const element = elementOf(schema)
+    const element = entryOf(schema)
     return `[\n${value.map((item) => inner + write(item, element, inner)).join(',\n')}\n${indent}]`
   }
   const fields = value as Fields

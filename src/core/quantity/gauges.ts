@@ -6,7 +6,9 @@ import { ScantlingError } from '../words/scantling-error.ts'
  * - `birmingham`: Birmingham wire gauge (B.W.G.), which is Stubs' iron wire gauge. Not the Birmingham sheet and
  *   hoop gauge (B.G.), which is another table.
  */
-export type GaugeStandard = 'us-standard-1893' | 'birmingham'
+export const GAUGE_STANDARDS = ['us-standard-1893', 'birmingham'] as const
+
+export type GaugeStandard = (typeof GAUGE_STANDARDS)[number]
 
 const GAUGE_NAMES: Record<GaugeStandard, string> = {
   'us-standard-1893': 'US Standard Gauge of 1893',

@@ -1,8 +1,14 @@
+import { EDIT_WORDS } from './edits.ts'
+import { JOB_WORDS } from './job.ts'
 import type { ReasonOf } from './reason.ts'
 import { speak } from './speak.ts'
 
 /** Every reason that core has, each with its sentence: one file an area. */
-const CORE = {}
+const CORE = {
+  ...JOB_WORDS,
+  ...EDIT_WORDS,
+  unsaid: (p: { text: string }) => p.text,
+} as const
 
 /** A reason that core gives. */
 export type CoreReason = ReasonOf<typeof CORE>

@@ -10,6 +10,7 @@ export type Part =
   | boolean
   | null
   | undefined
+  | AnyReason
   | readonly Part[]
   | { readonly [name: string]: Part }
 

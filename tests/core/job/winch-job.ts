@@ -1,3 +1,4 @@
+import { degrees } from '../../../src/core/geometry/angle-units.ts'
 import { pixel } from '../../../src/core/geometry/frames.ts'
 import type { Job } from '../../../src/core/job/model/types.ts'
 
@@ -38,7 +39,7 @@ export function winchJob(): Job {
         outline: [pixel(0, 0), pixel(3000, 0), pixel(3000, 3000)],
         drawnScale: 0.25,
         mapping: 'two-axis',
-        grain: 0.3,
+        grain: degrees(0.3),
         references: [
           { id: 'R1', kind: 'distance', marks: ['A', 'B'], size: `1'-2 3/8"`, u: '1/64"' },
           { id: 'R2', kind: 'diameter', marks: ['drum'], size: '7 1/2"' },

@@ -1,22 +1,20 @@
-import type { Dimension, Instrument, Job, Mark, Person, Sheet, View } from '../model/types.ts'
+import { type CoreReason, reason } from '../../words/core-words.ts'
+import type { ItemOf } from '../model/item-kinds.ts'
+import type { ItemKind } from '../model/meaning.ts'
+import type { Job } from '../model/types.ts'
 import { JobError } from '../text/job-error.ts'
-import { place } from '../text/place.ts'
+import { whereIn } from '../text/whereabouts.ts'
 
 /** What every check of a job needs at hand. */
 export interface CheckContext {
   readonly job: Job
-  readonly people: ReadonlyMap<string, Person>
-  readonly instruments: ReadonlyMap<string, Instrument>
-  readonly sheets: ReadonlyMap<string, Sheet>
-  readonly views: ReadonlyMap<string, View>
-  readonly marks: ReadonlyMap<string, Mark>
-  readonly dimensions: ReadonlyMap<string, Dimension>
+  /** The items of each kind under their ids, dimensions under their names. */
+  readonly items: { readonly [K in ItemKind]: ReadonlyMap<string, ItemOf<K>> }
   /** Whether an item was found sound before by itself, whatever it refers to. */
   readonly known: (item: object) => boolean
 }
 
 /** Refuses the job: the place in it, then what is wrong there. */
-export function refuse(job: Job, path: readonly PropertyKey[], problem: string): never {
-  const where = place(job, path)
-  throw new JobError(`${where === '' ? 'The job' : where} ${problem}.`)
+export function refuse(job: Job, path: readonly PropertyKey[], problem: CoreReason): never {
+  throw new JobError(reason('job.unsound', { ...whereIn(job, path), problem }))
 }

@@ -3,76 +3,70 @@ import { type Formula, parseFormula } from '../../formula/formula.ts'
 import { FormulaError } from '../../formula/formula-error.ts'
 import { sameUnits, UNITS_OF_KIND, type Units, unitsInWords } from '../../formula/formula-units.ts'
 import { parseRelation } from '../../formula/relation-text.ts'
+import { reason } from '../../words/core-words.ts'
+import type { AnyReason } from '../../words/reason.ts'
 import type { DimensionKind, Job } from '../model/types.ts'
 
-/**
- * The first thing wrong with the formulas and relations of a job, as a sentence, or null:
- * unreadable, a name no dimension has, mixed units, a circle.
- */
-export function checkFormulas(job: Job): string | null {
-  const kinds = new Map(job.dimensions.map((d) => [d.name, d.kind]))
+type Kinds = ReadonlyMap<string, DimensionKind>
+
+/** The first thing wrong with the formulas and relations of a job: unreadable, a name no dimension has, mixed units, a circle. */
+export function checkFormulas(job: Job): AnyReason | null {
+  const kinds: Kinds = new Map(job.dimensions.map((d) => [d.name, d.kind]))
   for (const dimension of job.dimensions) {
     for (const evidence of dimension.evidence) {
       if (evidence.basis !== 'derived' || evidence.withdrawn !== undefined) continue
-      const problem = problemOf(evidence.formula, dimension.kind, kinds)
-      if (problem !== null) {
-        return `Dimension "${dimension.name}", evidence "${evidence.id}": ${problem}.`
-      }
+      const problem = tried(() => problemOf(evidence.formula, dimension.kind, kinds))
+      if (problem === null) continue
+      return reason('formula.of-evidence', { dimension: dimension.name, evidence: evidence.id, problem })
     }
   }
   const order = evaluationOrder(job.dimensions)
-  if ('circle' in order) {
-    return `The formulas run in a circle: ${order.circle.join(' uses ')}. Withdraw one of them.`
-  }
+  if ('circle' in order) return reason('formula.circle-to-break', { names: order.circle })
   for (const relation of job.relations) {
-    const problem = problemOfRelation(relation.text, kinds)
-    if (problem !== null) return `Relation "${relation.id}": ${problem}.`
+    const problem = tried(() => problemOfRelation(relation.text, kinds))
+    if (problem !== null) return reason('formula.of-relation', { relation: relation.id, problem })
   }
   return null
 }
 
-function problemOf(text: string, kind: DimensionKind, kinds: Map<string, DimensionKind>): string | null {
-  return inWords(() => {
-    const units = unitsOf(parseFormula(text), kinds)
-    if (!suits(units, kind)) {
-      throw new FormulaError(
-        `the formula \`${text}\` gives ${unitsInWords(units)}, but the dimension is ${unitsInWords(UNITS_OF_KIND[kind])}`,
-      )
-    }
+/** The problem that is found, or that reading the formula fails by. */
+function tried(check: () => AnyReason | null): AnyReason | null {
+  try {
+    return check()
+  } catch (error) {
+    if (error instanceof FormulaError) return error.reason
+    throw error
+  }
+}
+
+function problemOf(text: string, kind: DimensionKind, kinds: Kinds): AnyReason | null {
+  const units = unitsOf(parseFormula(text), kinds)
+  if ('code' in units) return units
+  if (suits(units, kind)) return null
+  return reason('formula.of-another-kind', {
+    text,
+    gives: unitsInWords(units),
+    wanted: unitsInWords(UNITS_OF_KIND[kind]),
   })
 }
 
-function problemOfRelation(text: string, kinds: Map<string, DimensionKind>): string | null {
-  return inWords(() => {
-    const { left, right } = parseRelation(text)
-    const [a, b] = [unitsOf(left, kinds), unitsOf(right, kinds)]
-    if (!sameUnits(a, b)) {
-      throw new FormulaError(`\`${text}\` mixes units: ${unitsInWords(a)} = ${unitsInWords(b)}`)
-    }
-  })
+function problemOfRelation(text: string, kinds: Kinds): AnyReason | null {
+  const { left, right } = parseRelation(text)
+  const [a, b] = [unitsOf(left, kinds), unitsOf(right, kinds)]
+  if ('code' in a) return a
+  if ('code' in b) return b
+  if (sameUnits(a, b)) return null
+  return reason('formula.relation-mixes-units', { text, left: unitsInWords(a), right: unitsInWords(b) })
 }
 
-function unitsOf(formula: Formula, kinds: Map<string, DimensionKind>): Units {
-  return formula.units((name) => {
-    const kind = kinds.get(name)
-    if (kind === undefined) {
-      throw new FormulaError(`\`${formula.text}\` uses ${name}, but no dimension has that name`)
-    }
-    return UNITS_OF_KIND[kind]
-  })
+/** The units of a formula, or the name in it that no dimension has. */
+function unitsOf(formula: Formula, kinds: Kinds): Units | AnyReason {
+  const name = formula.names.find((one) => !kinds.has(one))
+  if (name !== undefined) return reason('formula.no-such-name', { text: formula.text, name })
+  return formula.units((one) => UNITS_OF_KIND[kinds.get(one) ?? 'count'])
 }
 
 /** Radians are pure numbers, so an angle times a length is a length (an arc). A plain number is no angle. */
 const suits = (units: Units, kind: DimensionKind): boolean =>
   units.length === UNITS_OF_KIND[kind].length &&
   (kind === 'length' || kind === 'area' || units.angle === UNITS_OF_KIND[kind].angle)
-
-function inWords(check: () => void): string | null {
-  try {
-    check()
-    return null
-  } catch (error) {
-    if (error instanceof FormulaError) return error.message
-    throw error
-  }
-}

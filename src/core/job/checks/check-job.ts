@@ -1,12 +1,14 @@
+import { ITEM_KINDS, ITEM_WORDS } from '../model/item-kinds.ts'
 import type { Job } from '../model/types.ts'
 import { JobError } from '../text/job-error.ts'
 import type { CheckContext } from './check-context.ts'
+import { checkDepth } from './check-depth.ts'
 import { checkDimensions } from './check-dimensions.ts'
 import { checkFormulas } from './check-formulas.ts'
 import { checkMarks } from './check-marks.ts'
-import { byId, checkNames, dimensionsByName } from './check-names.ts'
-import { checkNotes } from './check-notes.ts'
-import { checkOwn } from './check-own.ts'
+import { checkNames, itemsOf } from './check-names.ts'
+import { checkQuantities } from './check-quantities.ts'
+import { checkReferences } from './check-references.ts'
 import { checkViews } from './check-views.ts'
 import { sameFormulas } from './same-formulas.ts'
 
@@ -14,19 +16,8 @@ import { sameFormulas } from './same-formulas.ts'
 function knownFrom(job: Job, before: Job | undefined): (item: object) => boolean {
   if (before === undefined || before.unit !== job.unit || before.gauge !== job.gauge) return () => false
   const items = new Set<object>()
-  for (const list of [
-    before.people,
-    before.instruments,
-    before.sheets,
-    before.views,
-    before.marks,
-    before.dimensions,
-    before.relations,
-    before.notes,
-  ]) {
-    for (const item of list) items.add(item)
-  }
-  for (const view of before.views) for (const reference of view.references) items.add(reference)
+  for (const word of ITEM_WORDS) for (const item of before[ITEM_KINDS[word].list]) items.add(item)
+  for (const { references } of before.views) for (const reference of references) items.add(reference)
   return (item) => items.has(item)
 }
 
@@ -38,24 +29,14 @@ function knownFrom(job: Job, before: Job | undefined): (item: object) => boolean
  * @throws JobError with the first problem and where it is
  */
 export function checkJob(job: Job, before?: Job): void {
-  const context: CheckContext = {
-    job,
-    people: byId(job, 'people', job.people),
-    instruments: byId(job, 'instruments', job.instruments),
-    sheets: byId(job, 'sheets', job.sheets),
-    views: byId(job, 'views', job.views),
-    marks: byId(job, 'marks', job.marks),
-    dimensions: dimensionsByName(job),
-    known: knownFrom(job, before),
-  }
-  byId(job, 'relations', job.relations)
-  byId(job, 'notes', job.notes)
+  const context: CheckContext = { job, items: itemsOf(job), known: knownFrom(job, before) }
   checkNames(context)
-  checkOwn(context)
+  checkDepth(context)
+  checkReferences(context)
   checkMarks(context)
   checkViews(context)
-  checkNotes(context)
   checkDimensions(context)
+  checkQuantities(context)
   if (before !== undefined && sameFormulas(before, job)) return
   const problem = checkFormulas(job)
   if (problem !== null) throw new JobError(problem)

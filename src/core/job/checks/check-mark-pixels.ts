@@ -1,5 +1,6 @@
 import type { Pixel } from '../../geometry/frames.ts'
 import { symmetric2 } from '../../geometry/symmetric2.ts'
+import { type CoreReason, reason } from '../../words/core-words.ts'
 import type { FoundOn, Mark, MarkKind } from '../model/types.ts'
 
 const LEAST_PIXELS = { line: 2, circle: 3, path: 2 } as const
@@ -13,39 +14,38 @@ function allTheSame(pixels: readonly Pixel[]): boolean {
 }
 
 /** Why pixels are no whole pick of a mark; null when they are. */
-export function pixelsProblem(mark: Mark, pixels: readonly Pixel[]): string | null {
+export function pixelsProblem(mark: Mark, pixels: readonly Pixel[]): CoreReason | null {
   if (mark.kind === 'point') return null
   const closed = mark.kind === 'path' && mark.closed === true
   const least = closed ? 3 : LEAST_PIXELS[mark.kind]
   const name = closed ? 'closed path' : mark.kind
-  if (pixels.length < least)
-    return `a ${name} needs ${least} picked points or more, and this has ${pixels.length}`
-  if (allTheSame(pixels)) return `all points of this ${name} are the same: pick at least two different ones`
+  if (pixels.length < least) return reason('mark.too-few-picks', { name, least, given: pixels.length })
+  if (allTheSame(pixels)) return reason('mark.all-the-same', { name })
   return null
 }
 
 /** Why the picks of a mark do not suit its kind; null when they do. */
-export function picksProblem(mark: Mark): string | null {
+export function picksProblem(mark: Mark): CoreReason | null {
   if (mark.kind === 'point') return covarianceProblem(mark)
   const first = pixelsProblem(mark, mark.pixels)
   if (first !== null) return first
   for (const [i, pixels] of (mark.repeats ?? []).entries()) {
     const problem = pixelsProblem(mark, pixels)
-    if (problem !== null) return `in its repeated pick ${i + 1}, ${problem}`
+    if (problem !== null) return reason('mark.in-a-repeat', { repeat: i + 1, problem })
   }
   return null
 }
 
-function covarianceProblem({ covariance, sigma }: Mark & { kind: 'point' }): string | null {
+function covarianceProblem({ covariance, sigma }: Mark & { kind: 'point' }): CoreReason | null {
   if (covariance === undefined) return null
   const [xx, xy, yy] = covariance
   if (xy * xy > xx * yy * (1 + ROUNDED) + ROUNDED ** 2) {
-    return `its covariance [${covariance.join(', ')}] is none: xy² is larger than xx·yy`
+    return reason('mark.no-covariance', { covariance })
   }
   const worst = Math.sqrt(symmetric2(covariance)[0].value)
   const [least, most] = SIGMA_WITHIN
   if (sigma >= least * worst && sigma <= most * worst) return null
-  return `its sigma is ${sigma} px, and by its covariance it would be ${worst.toPrecision(2)} px: sigma is that of the worse direction`
+  return reason('mark.sigma-and-covariance', { sigma, worst })
 }
 
 const FOUND_AS: Readonly<Record<FoundOn['as'], { kind: MarkKind; rough: number }>> = {
@@ -57,18 +57,25 @@ const FOUND_AS: Readonly<Record<FoundOn['as'], { kind: MarkKind; rough: number }
 }
 
 /** Why what a mark says it was found from can't be; null when it can. */
-export function foundProblem({ stroke, kind }: Mark): string | null {
+export function foundProblem({ stroke, kind }: Mark): CoreReason | null {
   if (stroke === undefined) return null
   const of = FOUND_AS[stroke.as]
-  if (of.kind !== kind) return `it is a ${kind}, and says it was found as a ${stroke.as}`
+  if (of.kind !== kind) return reason('mark.found-as-another', { kind, as: stroke.as })
   if (stroke.rough.length < of.rough) {
-    return `it says it was found as a ${stroke.as}, which is looked for by ${of.rough} rough picks or more, and has ${stroke.rough.length}`
+    return reason('mark.found-with-too-few', {
+      as: stroke.as,
+      least: of.rough,
+      given: stroke.rough.length,
+    })
   }
   return null
 }
 
 /** Why who picked a mark again can't be told; null when it can. */
-export function repeatedByProblem({ repeats = [], repeatedBy }: Mark): string | null {
+export function repeatedByProblem({ repeats = [], repeatedBy }: Mark): CoreReason | null {
   if (repeatedBy === undefined || repeatedBy.length <= repeats.length) return null
-  return `it says who picked it again ${repeatedBy.length} times, and has ${repeats.length} repeated picks`
+  return reason('mark.more-people-than-repeats', {
+    people: repeatedBy.length,
+    repeats: repeats.length,
+  })
 }

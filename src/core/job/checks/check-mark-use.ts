@@ -1,52 +1,37 @@
+import { reason } from '../../words/core-words.ts'
 import { type MarkNeed, meets } from '../model/mark-needs.ts'
 import type { Mark } from '../model/types.ts'
-import { quoted } from '../text/quoted.ts'
 import { type CheckContext, refuse } from './check-context.ts'
 
-function inWords(needs: readonly (readonly MarkNeed[])[]): string {
-  return needs.map((need) => need.map((kind) => `a ${kind}`).join(' and ')).join(', or ')
-}
-
-/** Checks the marks that a measure or a reference uses: they exist, lie on the sheet, differ, and are of the right kinds. */
+/** Checks the marks that a measure or a reference uses, all of which exist: they lie on the sheet, differ, and are of the right kinds. */
 export function checkMarkUse(
-  context: CheckContext,
+  { job, items }: CheckContext,
   path: readonly PropertyKey[],
   use: { ids: readonly string[]; sheet: string; what: string; needs: readonly (readonly MarkNeed[])[] },
 ): void {
-  const { job } = context
-  if (!use.needs.some((need) => need.length === use.ids.length)) {
-    refuse(
-      job,
-      [...path, 'marks'],
-      `must be ${inWords(use.needs)} for ${use.what}, and ${use.ids.length} marks are named`,
-    )
+  const { ids, sheet, what, needs } = use
+  const at = [...path, 'marks']
+  const ofThatMany = needs.filter((need) => need.length === ids.length)
+  if (ofThatMany.length === 0) {
+    refuse(job, at, reason('job.number-of-marks', { needs, what, given: ids.length }))
   }
-  const marks: Mark[] = use.ids.map((id, k) => {
-    const mark = context.marks.get(id)
-    if (mark === undefined) {
-      refuse(job, [...path, 'marks', k], `is ${quoted(id)}, and the job has no such mark`)
+  const marks = ids.flatMap((id, k): Mark[] => {
+    const mark = items.mark.get(id)
+    if (mark === undefined) return []
+    if (mark.sheet !== sheet) {
+      const problem = reason('job.mark-on-another-sheet', { mark: id, sheet: mark.sheet, of: sheet })
+      refuse(job, [...at, k], problem)
     }
-    if (mark.sheet !== use.sheet) {
-      refuse(
-        job,
-        [...path, 'marks', k],
-        `is ${quoted(id)}, a mark on sheet ${quoted(mark.sheet)}, but the view is on sheet ${quoted(use.sheet)}`,
-      )
-    }
-    if (use.ids.indexOf(id) !== k) {
-      refuse(job, [...path, 'marks'], `names mark ${quoted(id)} twice: pick the other one`)
-    }
-    return mark
+    if (ids.indexOf(id) !== k) refuse(job, at, reason('job.same-mark-twice', { mark: id }))
+    return [mark]
   })
-  const suits = use.needs.some(
-    (need) =>
-      need.length === marks.length &&
-      need.every((kind, k) => {
-        const mark = marks[k]
-        return mark !== undefined && meets(mark, kind)
-      }),
+  const suits = ofThatMany.some((need) =>
+    marks.every((mark, k) => {
+      const kind = need[k]
+      return kind !== undefined && meets(mark, kind)
+    }),
   )
   if (suits) return
-  const found = marks.map((mark) => `a ${mark.kind}`).join(' and ')
-  refuse(job, [...path, 'marks'], `must be ${inWords(use.needs)} for ${use.what}, and this is ${found}`)
+  const given = marks.map(({ kind }) => kind)
+  refuse(job, at, reason('job.kinds-of-marks', { needs, what, given }))
 }

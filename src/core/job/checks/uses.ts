@@ -1,85 +1,40 @@
 import { standsIn } from '../../formula/rename-in-formula.ts'
-import type { ItemKind } from '../edits/edit-types.ts'
-import type { Evidence, Job } from '../model/types.ts'
-import { quoted } from '../text/quoted.ts'
+import { type CoreReason, reason } from '../../words/core-words.ts'
+import type { ItemKind } from '../model/meaning.ts'
+import { jobSchema } from '../model/schema.ts'
+import type { Job } from '../model/types.ts'
+import { type Whereabouts, walkMeanings } from '../model/walk-meanings.ts'
+import { place } from '../text/place.ts'
 
-/** Something that refers to an item, in words, and what can be done about it. */
-interface Use {
-  by: string
-  first: 'remove or change' | 'change' | 'withdraw or change'
+const USES = walkMeanings(jobSchema, 'reference', 'formula')
+
+/** The path of the innermost thing with an id or a name of its own that something stands in. */
+function holderPath({ path, holders }: Whereabouts): PropertyKey[] {
+  let depth = holders.length - 1
+  while (depth > 0 && !('id' in (holders[depth] ?? {})) && !('name' in (holders[depth] ?? {}))) depth--
+  // Every holder but the job itself is an entry of a list: a field and a place in it.
+  return path.slice(0, 2 * depth)
 }
 
-const inList = (word: string, id: string): Use => ({ by: `${word} ${quoted(id)}`, first: 'remove or change' })
-
-function inReference(job: Job, mark: string): Use | undefined {
-  for (const view of job.views) {
-    const found = view.references.find(({ marks }) => (marks as string[]).includes(mark))
-    if (found !== undefined) {
-      return { by: `reference ${quoted(found.id)} of view ${quoted(view.id)}`, first: 'remove or change' }
-    }
-  }
-  return undefined
+const isWithdrawn = ({ holders }: Whereabouts): boolean => {
+  const holder = holders.at(-1)
+  return holder !== undefined && 'withdrawn' in holder && holder.withdrawn !== undefined
 }
 
-function inEvidence(
-  job: Job,
-  uses: (evidence: Evidence) => boolean,
-  first: Use['first'] = 'change',
-): Use | undefined {
-  for (const { name, evidence } of job.dimensions) {
-    const found = evidence.find(uses)
-    if (found !== undefined) return { by: `evidence ${quoted(found.id)} of dimension ${quoted(name)}`, first }
-  }
-  return undefined
-}
-
-function inItems<T extends { id: string }>(
-  word: ItemKind,
-  items: readonly T[],
-  uses: (item: T) => boolean,
-): Use | undefined {
-  const found = items.find(uses)
-  return found === undefined ? undefined : inList(word, found.id)
-}
-
-function firstUse(job: Job, kind: ItemKind, name: string): Use | undefined {
-  switch (kind) {
-    case 'mark':
-      return inReference(job, name) ?? inEvidence(job, (e) => e.basis === 'scaled' && e.marks.includes(name))
-    case 'view':
-      return inEvidence(job, (e) => e.basis === 'scaled' && e.view === name)
-    case 'sheet': {
-      const on = ({ sheet }: { sheet: string }): boolean => sheet === name
-      return (
-        inItems('view', job.views, on) ??
-        inItems('mark', job.marks, on) ??
-        inItems('note', job.notes, on) ??
-        inEvidence(job, (e) => e.basis === 'printed' && e.sheet === name)
-      )
-    }
-    case 'person': {
-      const of = ({ by }: { by?: string }): boolean => by === name
-      return inItems('mark', job.marks, of) ?? inEvidence(job, of) ?? inItems('note', job.notes, of)
-    }
-    case 'instrument':
-      return inEvidence(job, (e) => e.basis === 'found' && e.instrument === name)
-    case 'dimension': {
-      const inFormula = (e: Evidence): boolean =>
-        e.basis === 'derived' && e.withdrawn === undefined && standsIn(e.formula, name)
-      return (
-        inEvidence(job, inFormula, 'withdraw or change') ??
-        inItems('relation', job.relations, ({ text }) => standsIn(text, name))
-      )
-    }
-    default:
-      return undefined
-  }
-}
-
-/** Why an item can't be removed while something refers to it, in a sentence; null when nothing does. */
-export function problemOfUse(job: Job, kind: ItemKind, name: string): string | null {
-  const use = firstUse(job, kind, name)
-  if (use === undefined) return null
-  const word = kind.charAt(0).toUpperCase() + kind.slice(1)
-  return `${word} ${quoted(name)} is used by ${use.by}: ${use.first} that first.`
+/** Why an item can't be removed while something refers to it; null when nothing does. */
+export function problemOfUse(job: Job, kind: ItemKind, id: string): CoreReason | null {
+  const found: CoreReason[] = []
+  USES.each(job, (text, meaning, at) => {
+    if (found.length > 0) return
+    const inFormula = meaning.is === 'formula'
+    const uses = inFormula
+      ? kind === 'dimension' && standsIn(text, id) && !isWithdrawn(at)
+      : meaning.to === kind && text === id
+    if (!uses) return
+    const path = holderPath(at)
+    const inEvidence = path.includes('evidence')
+    const first = !inEvidence ? 'remove or change' : inFormula ? 'withdraw or change' : 'change'
+    found.push(reason('job.in-use', { kind, id, by: place(job, path), first }))
+  })
+  return found[0] ?? null
 }

@@ -1,16 +1,16 @@
-import { checkUnitChange } from '../checks/bare-quantities.ts'
 import { checkJob } from '../checks/check-job.ts'
-import { checkRemovals } from '../checks/check-removals.ts'
 import type { Job } from '../model/types.ts'
 import type { Applied, EditOf } from './applied.ts'
-import { type FieldChange, fieldChange } from './change-fields.ts'
+import { checkUnitChange } from './bare-quantities.ts'
+import { fieldChange } from './change-fields.ts'
+import { checkRemovals } from './check-removals.ts'
 import { addDimension, adopt, moveDimension, removeDimension, rename } from './edit-dimension.ts'
 import { editEvidence, withdraw } from './edit-evidence.ts'
 import { editHead } from './edit-head.ts'
 import { editItem } from './edit-item.ts'
 import { editReference } from './edit-reference.ts'
-import type { Edit, ItemKind } from './edit-types.ts'
-import { readEdit } from './read-edit.ts'
+import type { Edit } from './edit-schema.ts'
+import { itemEditOf } from './item-edit.ts'
 import { repeatPick } from './repeat-pick.ts'
 
 function several(job: Job, edit: EditOf<'several'>): Applied {
@@ -22,17 +22,6 @@ function several(job: Job, edit: EditOf<'several'>): Applied {
     back.push(applied.inverse)
   }
   return { job: next, inverse: { do: 'several', name: edit.name, edits: back.reverse() } }
-}
-
-function plainItem(
-  job: Job,
-  edit: Extract<Edit, { do: `${'add' | 'change' | 'remove'}-${ItemKind}` }>,
-): Applied {
-  const [verb, kind] = edit.do.split('-') as ['add' | 'change' | 'remove', ItemKind]
-  if ('item' in edit) return editItem(job, kind, { verb: 'add', item: edit.item, index: edit.index })
-  const name = 'name' in edit ? edit.name : edit.id
-  if (verb === 'remove') return editItem(job, kind, { verb: 'remove', name })
-  return editItem(job, kind, { verb: 'change', name, ...fieldChange(edit as FieldChange) })
 }
 
 /** Applies an edit without asking whether the job is sound after it: several may only be so together. */
@@ -70,8 +59,11 @@ function step(job: Job, edit: Edit): Applied {
       return editReference(job, edit.view, { verb: 'change', name: edit.id, ...fieldChange(edit) })
     case 'remove-reference':
       return editReference(job, edit.view, { verb: 'remove', name: edit.id })
-    default:
-      return plainItem(job, edit)
+    default: {
+      const itemEdit = itemEditOf(edit)
+      if (itemEdit === null) throw new RangeError(`Nothing is known of the edit ${edit.do}.`)
+      return editItem(job, itemEdit)
+    }
   }
 }
 
@@ -80,13 +72,13 @@ function step(job: Job, edit: Edit): Applied {
  * The inverse of the inverse makes the edit again.
  *
  * @param job a sound job, as `readJob` and this function return it
- * @throws JobError when the edit has the wrong form, names what is not there, or would leave a job that is not
- *   sound; nothing is changed then
+ * @param edit as `readEdit` gives it; the job after it shares what it adds, so it must not be changed any more
+ * @throws JobError when the edit names what is not there, sets fields to what they can't be, or would leave a job that
+ *   is not sound; nothing is changed then
  */
 export function applyEdit(job: Job, edit: Edit): Applied {
-  const sound = readEdit(edit)
-  const applied = step(job, sound)
-  checkRemovals(applied.job, sound)
+  const applied = step(job, edit)
+  checkRemovals(applied.job, edit)
   checkUnitChange(applied.job, job.unit)
   checkJob(applied.job, job)
   return applied

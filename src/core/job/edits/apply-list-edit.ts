@@ -1,6 +1,7 @@
 import type { z } from 'zod'
+import { reason } from '../../words/core-words.ts'
+import { quoted } from '../../words/quoted.ts'
 import { JobError } from '../text/job-error.ts'
-import { quoted } from '../text/quoted.ts'
 import { changeFields, type FieldChange } from './change-fields.ts'
 import { inserted, replaced, without } from './list-edits.ts'
 
@@ -21,7 +22,12 @@ export type ListEdit<T> =
   | ({ verb: 'change'; name: string } & FieldChange)
   | { verb: 'remove'; name: string }
 
-const nameOf = (item: object, key: 'id' | 'name'): unknown => (item as Record<string, unknown>)[key]
+/** What an item goes by. */
+export const nameOf = (item: object, key: 'id' | 'name'): string =>
+  String((item as Record<string, unknown>)[key])
+
+/** Whether an item goes by a name. */
+export const isNamed = (item: object, key: 'id' | 'name', name: string): boolean => nameOf(item, key) === name
 
 /** Where an item stands in its list. @throws JobError when it is not there */
 export function indexIn(
@@ -29,8 +35,8 @@ export function indexIn(
   name: string,
   { word, key }: Pick<ListRules, 'word' | 'key'>,
 ): number {
-  const index = list.findIndex((item) => nameOf(item, key) === name)
-  if (index < 0) throw new JobError(`There is no ${word} ${quoted(name)}: it may have been removed.`)
+  const index = list.findIndex((item) => isNamed(item, key, name))
+  if (index < 0) throw new JobError(reason('edit.no-such-item', { kind: word, id: name }))
   return index
 }
 
@@ -46,13 +52,11 @@ export function applyListEdit<T extends object>(
 ): { list: T[]; back: ListEdit<T> } {
   if (edit.verb === 'add') {
     const { item, index = list.length } = edit
-    const name = String(nameOf(item, rules.key))
-    if (list.some((other) => nameOf(other, rules.key) === name)) {
-      throw new JobError(
-        `There is a ${rules.word} ${quoted(name)} already: give this one another ${rules.key}.`,
-      )
+    const name = nameOf(item, rules.key)
+    if (list.some((other) => isNamed(other, rules.key, name))) {
+      throw new JobError(reason('edit.item-there-already', { kind: rules.word, id: name, key: rules.key }))
     }
-    return { list: inserted(list, item, index, `The ${rules.word}`), back: { verb: 'remove', name } }
+    return { list: inserted(list, item, index, rules.word), back: { verb: 'remove', name } }
   }
   const at = indexIn(list, edit.name, rules)
   const item = list[at] as T

@@ -1,4 +1,5 @@
 import type { z } from 'zod'
+import { reason } from '../../words/core-words.ts'
 import { JobError } from '../text/job-error.ts'
 import { schemaProblem } from '../text/schema-problem.ts'
 
@@ -27,11 +28,11 @@ export function changeFields<T extends object>(
   const touched = [...Object.keys(set), ...clear]
   for (const key of touched) {
     if (locked.includes(key)) {
-      throw new JobError(`${what}: a change cannot touch "${key}"; there is an edit of its own for that.`)
+      throw new JobError(reason('edit.locked-field', { what, field: key }))
     }
   }
   const twice = clear.find((key) => Object.hasOwn(set, key))
-  if (twice !== undefined) throw new JobError(`${what}: "${twice}" cannot be both set and cleared.`)
+  if (twice !== undefined) throw new JobError(reason('edit.set-and-cleared', { what, field: twice }))
 
   const old = item as Record<string, unknown>
   const merged: Record<string, unknown> = { ...old, ...set }

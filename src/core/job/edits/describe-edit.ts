@@ -1,9 +1,12 @@
-import type { Edit } from './edit-types.ts'
+import { ITEM_KINDS } from '../model/item-kinds.ts'
+import { nameOf } from './apply-list-edit.ts'
+import type { Edit } from './edit-schema.ts'
+import { itemEditOf } from './item-edit.ts'
 
 const fields = ({ set, clear }: { set?: object; clear?: string[] }): string =>
   [...Object.keys(set ?? {}), ...(clear ?? [])].join(', ') || 'nothing'
 
-/** What an edit does, in a few words, as undo and the journal name it: "add mark M12", "adopt printed for barrel_length". */
+/** What an edit does, in a few words, as undo and the journal name it: "add mark M12", "adopt printed for drum_length". */
 export function describeEdit(edit: Edit): string {
   switch (edit.do) {
     case 'describe':
@@ -37,17 +40,13 @@ export function describeEdit(edit: Edit): string {
     case 'repeat-pick':
       return `pick mark ${edit.mark} again`
     default: {
-      const [verb, kind] = edit.do.split('-')
-      if ('item' in edit)
-        return `add ${kind} ${'name' in edit.item && kind === 'dimension' ? edit.item.name : idOf(edit.item)}`
-      const name = 'name' in edit ? edit.name : edit.id
-      return verb === 'change'
-        ? `change ${fields(edit as { set?: object })} of ${kind} ${name}`
-        : `remove ${kind} ${name}`
+      const itemEdit = itemEditOf(edit)
+      if (itemEdit === null) return edit.do
+      const { kind, does } = itemEdit
+      if (does.verb === 'add') return `add ${kind} ${nameOf(does.item, ITEM_KINDS[kind].key)}`
+      return does.verb === 'change'
+        ? `change ${fields(does)} of ${kind} ${does.name}`
+        : `remove ${kind} ${does.name}`
     }
   }
-}
-
-function idOf(item: object): string {
-  return 'id' in item ? String(item.id) : ''
 }

@@ -1,10 +1,10 @@
+import { reason } from '../../words/core-words.ts'
 import type { Dimension, Job } from '../model/types.ts'
 import { JobError } from '../text/job-error.ts'
-import { quoted } from '../text/quoted.ts'
 import type { Applied, EditOf } from './applied.ts'
 import { indexIn } from './apply-list-edit.ts'
 import { editItem } from './edit-item.ts'
-import type { Edit } from './edit-types.ts'
+import type { Edit } from './edit-schema.ts'
 import { inserted, replaced, without } from './list-edits.ts'
 import { renameDimension } from './rename-dimension.ts'
 
@@ -18,7 +18,10 @@ export function withDimension(job: Job, name: string, change: (dimension: Dimens
 
 /** Adds a dimension; taking it back takes the evidence that came with it too. */
 export function addDimension(job: Job, edit: EditOf<'add-dimension'>): Applied {
-  const added = editItem(job, 'dimension', { verb: 'add', item: edit.item, index: edit.index })
+  const added = editItem(job, {
+    kind: 'dimension',
+    does: { verb: 'add', item: edit.item, index: edit.index },
+  })
   if (edit.item.evidence.length === 0) return added
   return { ...added, inverse: { do: 'remove-dimension', name: edit.item.name, undo: true } }
 }
@@ -28,10 +31,10 @@ export function removeDimension(job: Job, edit: EditOf<'remove-dimension'>): App
   const held = job.dimensions.find(({ name }) => name === edit.name)?.evidence ?? []
   if (held.length > 0 && edit.undo !== true) {
     throw new JobError(
-      `dimension ${quoted(edit.name)} holds evidence (${held.map(({ id }) => id).join(', ')}), and evidence is kept: withdraw it instead, saying why.`,
+      reason('edit.holds-evidence', { dimension: edit.name, evidence: held.map(({ id }) => id) }),
     )
   }
-  return editItem(job, 'dimension', { verb: 'remove', name: edit.name })
+  return editItem(job, { kind: 'dimension', does: { verb: 'remove', name: edit.name } })
 }
 
 /** Says which value is adopted, or leaves it to the rules. */
@@ -60,6 +63,6 @@ export function rename(job: Job, edit: EditOf<'rename-dimension'>): Applied {
 export function moveDimension(job: Job, edit: EditOf<'move-dimension'>): Applied {
   const from = indexIn(job.dimensions, edit.name, RULES)
   const item = job.dimensions[from] as Dimension
-  const dimensions = inserted(without(job.dimensions, from), item, edit.index, 'The dimension')
+  const dimensions = inserted(without(job.dimensions, from), item, edit.index, 'dimension')
   return { job: { ...job, dimensions }, inverse: { do: 'move-dimension', name: edit.name, index: from } }
 }

@@ -1,12 +1,12 @@
+import { reason } from '../../words/core-words.ts'
 import { evidenceSchema } from '../model/schema.ts'
 import type { Evidence, Job } from '../model/types.ts'
 import { JobError } from '../text/job-error.ts'
-import { quoted } from '../text/quoted.ts'
 import type { Applied } from './applied.ts'
 import { applyListEdit, indexIn, type ListEdit, type ListRules } from './apply-list-edit.ts'
 import { fieldChange } from './change-fields.ts'
 import { withDimension } from './edit-dimension.ts'
-import type { Edit } from './edit-types.ts'
+import type { Edit } from './edit-schema.ts'
 import { replaced } from './list-edits.ts'
 
 const RULES: ListRules = { word: 'evidence', key: 'id', schema: evidenceSchema, locked: ['withdrawn'] }
@@ -41,7 +41,7 @@ export function withdraw(job: Job, name: string, id: string, why: string | undef
     const { withdrawn, ...evidence } = dimension.evidence[at] as Evidence
     if (withdrawn !== undefined) inverse = { do: 'withdraw-evidence', dimension: name, id, why: withdrawn }
     else if (why === undefined) {
-      throw new JobError(`evidence ${quoted(id)} of ${name} is not withdrawn, so it cannot be reinstated.`)
+      throw new JobError(reason('edit.not-withdrawn', { id, dimension: name }))
     }
     const item = (why === undefined ? evidence : { ...evidence, withdrawn: why }) as Evidence
     return { ...dimension, evidence: replaced(dimension.evidence, at, item) }

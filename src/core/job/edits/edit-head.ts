@@ -1,14 +1,10 @@
-import { z } from 'zod'
 import { jobSchema } from '../model/schema.ts'
 import type { Job } from '../model/types.ts'
 import type { Applied, EditOf } from './applied.ts'
 import { changeFields, type FieldChange } from './change-fields.ts'
-import type { Edit } from './edit-types.ts'
+import { type Edit, HEAD_SCHEMA } from './edit-schema.ts'
 
-const { title, unit, tolerance, gauge, ...others } = jobSchema.shape
-/** What a job says of itself. */
-export const HEAD_SCHEMA = z.looseObject({ title, unit, tolerance, gauge })
-const NOT_IN_HEAD = Object.keys(others)
+const NOT_IN_HEAD = Object.keys(jobSchema.shape).filter((name) => !Object.hasOwn(HEAD_SCHEMA.shape, name))
 
 /** Changes what a job says of itself: title, unit, general tolerance, gauge standard. */
 export function editHead(job: Job, edit: EditOf<'describe'>): Applied {

@@ -3,7 +3,7 @@ import type { Job, Reference, View } from '../model/types.ts'
 import type { Applied } from './applied.ts'
 import { applyListEdit, indexIn, type ListEdit, type ListRules } from './apply-list-edit.ts'
 import { fieldChange } from './change-fields.ts'
-import type { Edit } from './edit-types.ts'
+import type { Edit } from './edit-schema.ts'
 import { replaced } from './list-edits.ts'
 
 const RULES: ListRules = { word: 'reference', key: 'id', schema: referenceSchema, locked: [] }

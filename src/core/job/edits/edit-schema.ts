@@ -1,9 +1,8 @@
 import { z } from 'zod'
-import { ITEM_KINDS, ITEM_WORDS } from '../model/item-kinds.ts'
-import { evidenceSchema, pixelSchema, referenceSchema } from '../model/schema.ts'
+import { ITEM_KINDS } from '../model/item-kinds.ts'
+import { dimensionSchema, evidenceSchema, jobSchema, pixelSchema, referenceSchema } from '../model/schema.ts'
 import { fieldsOf } from '../model/schema-shape.ts'
-import { HEAD_SCHEMA } from './edit-head.ts'
-import type { ItemKind } from './edit-types.ts'
+import type { Known } from '../model/types.ts'
 
 const id = z.string().min(1)
 const named = (what: string) => id.describe(`The id of ${what}.`)
@@ -15,112 +14,72 @@ const undo = z
     'Says that this takes back the edit that added it, for evidence is otherwise withdrawn and never removed. Written by undo itself and refused from a person: take back an edit with {"do":"undo"} instead.',
   )
 
-/** The fields that a change can set, and those that it can clear, in words for the schema. */
-function change(schema: unknown, locked: readonly string[]) {
-  const fields = [...fieldsOf(schema).keys()].filter((name) => !locked.includes(name))
+/** Fields with their new values, but for those that have edits of their own. */
+type Changes<T, Locked extends PropertyKey> = T extends unknown
+  ? { [K in Exclude<keyof T, Locked>]?: T[K] }
+  : never
+
+type ChangesOf<S extends z.ZodType, Locked extends PropertyKey> = Changes<Known<z.output<S>>, Locked>
+
+/**
+ * The fields that a change can set and those that it can clear. What it sets is checked when it is applied, together
+ * with what stays: which fields go with which depends on both.
+ */
+function change<S extends z.ZodType, const Locked extends string>(schema: S, locked: readonly Locked[]) {
+  const fields = [...fieldsOf(schema).keys()].filter((name) => !(locked as readonly string[]).includes(name))
+  const set = z
+    .record(z.string(), z.unknown())
+    .optional()
+    .describe(
+      `Fields with their new values; others stay. Any of: ${fields.join(', ')}. Their forms are in the schema of the job.`,
+    )
   return {
-    set: z
-      .record(z.string(), z.unknown())
-      .optional()
-      .describe(
-        `Fields with their new values; others stay. Any of: ${fields.join(', ')}. Their forms are in the schema of the job.`,
-      ),
+    set: set as unknown as z.ZodOptional<z.ZodType<ChangesOf<S, Locked>>>,
     clear: z.array(id).optional().describe('Names of optional fields to take away.'),
   }
 }
 
-const ITEM_NOTES: Partial<Record<ItemKind, string>> = {
-  view: ' References have edits of their own.',
-  dimension: ' Its name, evidence and adoption have edits of their own.',
-  sheet: ' To tie it to another scan, use "scantling relink".',
-}
-
-const REMOVALS: Partial<Record<ItemKind, string>> = {
-  dimension: 'Removes a dimension that holds no evidence and that no formula or relation uses.',
-}
-
 const article = (word: string): string => (/^[aeiou]/.test(word) ? `an ${word}` : `a ${word}`)
 
-const itemEdits = ITEM_WORDS.flatMap((word) => {
-  const { schema, key, locked } = ITEM_KINDS[word]
-  const one = key === 'id' ? { id: named(`the ${word}`) } : { name: dimensionName }
-  const removal = word === 'dimension' ? { ...one, undo: undo.optional() } : one
+/** The three edits of the items of one kind. */
+function itemEdits<const K extends string, S extends z.ZodType, const Locked extends string>(
+  kind: K,
+  { schema, locked }: { schema: S; locked: readonly Locked[] },
+  notes = '',
+) {
+  const one = { id: named(`the ${kind}`) }
   return [
     z
-      .strictObject({ do: z.literal(`add-${word}`), item: schema, index })
-      .describe(`Adds ${article(word)} to the job, under ${key === 'id' ? 'an id' : 'a name'} of its own.`),
+      .strictObject({ do: z.literal(`add-${kind}`), item: schema, index })
+      .describe(`Adds ${article(kind)} to the job, under an id of its own.`),
     z
-      .strictObject({ do: z.literal(`change-${word}`), ...one, ...change(schema, [key, ...locked]) })
-      .describe(`Changes fields of ${article(word)}.${ITEM_NOTES[word] ?? ''}`),
+      .strictObject({
+        do: z.literal(`change-${kind}`),
+        ...one,
+        ...change<S, 'id' | Locked>(schema, ['id', ...locked]),
+      })
+      .describe(`Changes fields of ${article(kind)}.${notes}`),
     z
-      .strictObject({ do: z.literal(`remove-${word}`), ...removal })
-      .describe(REMOVALS[word] ?? `Removes ${article(word)} that nothing else refers to.`),
-  ]
-})
+      .strictObject({ do: z.literal(`remove-${kind}`), ...one })
+      .describe(`Removes ${article(kind)} that nothing else refers to.`),
+  ] as const
+}
 
-const otherEdits = [
+/** Dimensions go by their name. */
+const dimensionEdits = [
   z
-    .strictObject({ do: z.literal('describe'), ...change(HEAD_SCHEMA, []) })
-    .describe(
-      'Changes what the job says of itself. Another unit is refused while a quantity is written without one.',
-    ),
-  z
-    .strictObject({ do: z.literal('add-evidence'), dimension: dimensionName, item: evidenceSchema, index })
-    .describe('Adds a piece of evidence to a dimension, under an id of its own there.'),
+    .strictObject({ do: z.literal('add-dimension'), item: dimensionSchema, index })
+    .describe('Adds a dimension to the job, under a name of its own.'),
   z
     .strictObject({
-      do: z.literal('change-evidence'),
-      dimension: dimensionName,
-      id: named('the evidence'),
-      ...change(evidenceSchema, ['id', 'withdrawn']),
+      do: z.literal('change-dimension'),
+      name: dimensionName,
+      ...change(dimensionSchema, ['name', ...ITEM_KINDS.dimension.locked]),
     })
-    .describe('Changes fields of a piece of evidence. To withdraw it there is an edit of its own.'),
+    .describe('Changes fields of a dimension. Its name, evidence and adoption have edits of their own.'),
   z
-    .strictObject({
-      do: z.literal('withdraw-evidence'),
-      dimension: dimensionName,
-      id: named('the evidence'),
-      why: z.string().min(1).describe('Why it no longer counts; shown in the table.'),
-    })
-    .describe('Says that a piece of evidence no longer counts. It is kept.'),
-  z
-    .strictObject({
-      do: z.literal('reinstate-evidence'),
-      dimension: dimensionName,
-      id: named('the evidence'),
-    })
-    .describe('Lets withdrawn evidence count again.'),
-  z
-    .strictObject({
-      do: z.literal('remove-evidence'),
-      dimension: dimensionName,
-      id: named('the evidence'),
-      undo,
-    })
-    .describe('Takes back the edit that added evidence; only undo makes it. A person withdraws evidence.'),
-  z
-    .strictObject({
-      do: z.literal('add-reference'),
-      view: named('the view'),
-      item: referenceSchema,
-      index,
-    })
-    .describe('Adds a known size to a view, to calibrate it.'),
-  z
-    .strictObject({
-      do: z.literal('change-reference'),
-      view: named('the view'),
-      id: named('the reference'),
-      ...change(referenceSchema, ['id']),
-    })
-    .describe('Changes fields of a reference.'),
-  z
-    .strictObject({
-      do: z.literal('remove-reference'),
-      view: named('the view'),
-      id: named('the reference'),
-    })
-    .describe('Removes a reference from a view.'),
+    .strictObject({ do: z.literal('remove-dimension'), name: dimensionName, undo: undo.optional() })
+    .describe('Removes a dimension that holds no evidence and that no formula or relation uses.'),
   z
     .strictObject({
       do: z.literal('adopt'),
@@ -146,6 +105,67 @@ const otherEdits = [
       index: z.int().min(0).describe('Its new place, from 0.'),
     })
     .describe('Moves a dimension to another row of the table.'),
+] as const
+
+const oneEvidence = { dimension: dimensionName, id: named('the evidence') }
+
+const evidenceEdits = [
+  z
+    .strictObject({ do: z.literal('add-evidence'), dimension: dimensionName, item: evidenceSchema, index })
+    .describe('Adds a piece of evidence to a dimension, under an id of its own there.'),
+  z
+    .strictObject({
+      do: z.literal('change-evidence'),
+      ...oneEvidence,
+      ...change(evidenceSchema, ['id', 'withdrawn']),
+    })
+    .describe('Changes fields of a piece of evidence. To withdraw it there is an edit of its own.'),
+  z
+    .strictObject({
+      do: z.literal('withdraw-evidence'),
+      ...oneEvidence,
+      why: z.string().min(1).describe('Why it no longer counts; shown in the table.'),
+    })
+    .describe('Says that a piece of evidence no longer counts. It is kept.'),
+  z
+    .strictObject({ do: z.literal('reinstate-evidence'), ...oneEvidence })
+    .describe('Lets withdrawn evidence count again.'),
+  z
+    .strictObject({ do: z.literal('remove-evidence'), ...oneEvidence, undo })
+    .describe('Takes back the edit that added evidence; only undo makes it. A person withdraws evidence.'),
+] as const
+
+const oneReference = { view: named('the view'), id: named('the reference') }
+
+const referenceEdits = [
+  z
+    .strictObject({ do: z.literal('add-reference'), view: named('the view'), item: referenceSchema, index })
+    .describe('Adds a known size to a view, to calibrate it.'),
+  z
+    .strictObject({
+      do: z.literal('change-reference'),
+      ...oneReference,
+      ...change(referenceSchema, ['id']),
+    })
+    .describe('Changes fields of a reference.'),
+  z
+    .strictObject({ do: z.literal('remove-reference'), ...oneReference })
+    .describe('Removes a reference from a view.'),
+] as const
+
+const { title, unit, tolerance, gauge } = jobSchema.shape
+
+/** What a job says of itself. */
+export const HEAD_SCHEMA = z.looseObject({ title, unit, tolerance, gauge })
+
+const plainEdits = [
+  z
+    .strictObject({ do: z.literal('describe'), ...change(HEAD_SCHEMA, []) })
+    .describe(
+      'Changes what the job says of itself. Another unit is refused while a quantity is written without one.',
+    ),
+  ...evidenceEdits,
+  ...referenceEdits,
   z
     .strictObject({
       do: z.literal('repeat-pick'),
@@ -156,22 +176,48 @@ const otherEdits = [
       at: z.string().optional().describe('When, as an ISO 8601 date and time.'),
     })
     .describe('Adds one more independent pick of a mark, from whose scatter its uncertainty is judged.'),
-  z
-    .strictObject({
-      do: z.literal('several'),
-      name: z.string().describe('What they are together, as undo names it.'),
-      edits: z.array(z.lazy(() => editSchema)).min(1),
-    })
-    .describe('Makes several edits as one: all of them or none, and undone as one.'),
+  ...itemEdits('person', ITEM_KINDS.person),
+  ...itemEdits('instrument', ITEM_KINDS.instrument),
+  ...itemEdits('sheet', ITEM_KINDS.sheet, ' To tie it to another scan, use "scantling relink".'),
+  ...itemEdits('view', ITEM_KINDS.view, ' References have edits of their own.'),
+  ...itemEdits('mark', ITEM_KINDS.mark),
+  ...dimensionEdits,
+  ...itemEdits('relation', ITEM_KINDS.relation),
+  ...itemEdits('note', ITEM_KINDS.note),
 ] as const
 
+type PlainEdit = Known<z.output<(typeof plainEdits)[number]>>
+
+/** Several edits as one, under one name: all of them or none. A shape that holds itself can't be inferred. */
+interface Several {
+  do: 'several'
+  name: string
+  edits: Edit[]
+}
+
+/**
+ * One edit to a job: plain JSON, so that it can be kept in a file.
+ *
+ * Evidence is withdrawn, not removed. `remove-evidence`, and `remove-dimension` of a dimension that holds evidence,
+ * exist only to take back the edit that added them, and say so by `undo: true`.
+ */
+export type Edit = PlainEdit | Several
+
+const several = z
+  .strictObject({
+    do: z.literal('several'),
+    name: z.string().describe('What they are together, as undo names it.'),
+    edits: z.array(z.lazy((): z.ZodType<Edit> => editSchema)).min(1),
+  })
+  .describe('Makes several edits as one: all of them or none, and undone as one.')
+
+const everyEdit = [...plainEdits, several] as const
+
 /** The form of an edit. What a change sets is checked when it is applied, together with what stays. */
-export const editSchema: z.ZodType<unknown> = z.discriminatedUnion('do', [...otherEdits, ...itemEdits])
+export const editSchema = z.discriminatedUnion('do', everyEdit) as unknown as z.ZodType<Edit>
 
 /** What an edit can do. */
-export const EDIT_WORDS: ReadonlySet<string> = new Set(
-  [...otherEdits, ...itemEdits].map(({ shape }) => shape.do.value),
-)
+export const EDIT_WORDS: ReadonlySet<string> = new Set(everyEdit.map(({ shape }) => shape.do.value))
 
 /** JSON Schema (draft 2020-12) of one edit. What a change sets is described by the schema of the job. */
 export function editJsonSchema(): object {

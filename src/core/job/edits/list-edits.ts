@@ -1,11 +1,10 @@
+import { reason } from '../../words/core-words.ts'
 import { JobError } from '../text/job-error.ts'
 
 /** A list with one more item in it. @throws JobError when the index is beyond its end */
-export function inserted<T>(list: readonly T[], item: T, index: number, what: string): T[] {
+export function inserted<T>(list: readonly T[], item: T, index: number, kind: string): T[] {
   if (index > list.length) {
-    throw new JobError(
-      `${what} cannot be put at index ${index}: there are ${list.length}, so the index is at most that.`,
-    )
+    throw new JobError(reason('edit.index-beyond-end', { kind, index, length: list.length }))
   }
   return [...list.slice(0, index), item, ...list.slice(index)]
 }

@@ -1,11 +1,11 @@
+import { reason } from '../../words/core-words.ts'
+import { quoted } from '../../words/quoted.ts'
 import { nearestWord } from '../text/edit-distance.ts'
 import { JobError } from '../text/job-error.ts'
 import { place } from '../text/place.ts'
 import { DEEPEST_EDIT, plainJson } from '../text/plain-json.ts'
-import { quoted } from '../text/quoted.ts'
 import { schemaProblem } from '../text/schema-problem.ts'
-import { EDIT_WORDS, editSchema } from './edit-schema.ts'
-import type { Edit } from './edit-types.ts'
+import { EDIT_WORDS, type Edit, editSchema } from './edit-schema.ts'
 
 /** How far a word may be from that of an edit to be taken for it: a third of its letters. */
 const third = (word: string): number => Math.ceil(word.length / 3)
@@ -17,13 +17,13 @@ function checkDo(edit: unknown, path: readonly PropertyKey[] = [], whole: unknow
   if (does === undefined) return
   if (typeof does !== 'string' || !EDIT_WORDS.has(does)) {
     const meant = typeof does === 'string' ? nearestWord(does, EDIT_WORDS, third) : undefined
-    const advice =
-      meant === undefined
-        ? 'the schema of an edit ("scantling schema edit") lists what it can be'
-        : `did you mean ${quoted(meant)}?`
-    const where = path.length === 0 ? 'The edit: do' : `The edit: do of ${place(whole, path)}`
-    const end = meant === undefined ? '.' : ''
-    throw new JobError(`${where} is ${quoted(does)}, which is no edit; ${advice}${end}`)
+    throw new JobError(
+      reason('edit.does-nothing-known', {
+        where: path.length === 0 ? '' : place(whole, path),
+        does: quoted(does),
+        meant: meant ?? null,
+      }),
+    )
   }
   if (does === 'several' && Array.isArray(edits)) {
     edits.forEach((one, i) => {
@@ -39,7 +39,7 @@ function checkDo(edit: unknown, path: readonly PropertyKey[] = [], whole: unknow
  */
 export function readEdit(json: unknown): Edit {
   if (typeof json !== 'object' || json === null || Array.isArray(json)) {
-    throw new JobError('This is not an edit: an edit is a JSON object that says what to "do".')
+    throw new JobError(reason('edit.not-an-edit'))
   }
   const value = plainJson(json, 'The edit', DEEPEST_EDIT)
   checkDo(value)
@@ -47,5 +47,5 @@ export function readEdit(json: unknown): Edit {
   if (!parsed.success) {
     throw new JobError(schemaProblem(parsed.error, value, { whole: 'The edit', inside: 'The edit: ' }))
   }
-  return parsed.data as Edit
+  return parsed.data
 }

@@ -1,14 +1,20 @@
 import { renameInFormula, standsIn } from '../../formula/rename-in-formula.ts'
-import type { Dimension, Evidence, Job, Note, Relation } from '../model/types.ts'
+import { reason } from '../../words/core-words.ts'
+import { jobSchema } from '../model/schema.ts'
+import type { Job, Note } from '../model/types.ts'
+import { walkMeanings } from '../model/walk-meanings.ts'
 import { JobError } from '../text/job-error.ts'
-import { quoted } from '../text/quoted.ts'
 
-const isIn = (evidence: Evidence, name: string): boolean =>
-  evidence.basis === 'derived' && standsIn(evidence.formula, name)
+const FORMULAS = walkMeanings(jobSchema, 'formula')
+const MENTIONS = walkMeanings(jobSchema, 'formula', 'subject', 'reference')
 
-function renameEvidence(evidence: Evidence, from: string, to: string): Evidence {
-  if (evidence.basis !== 'derived' || !isIn(evidence, from)) return evidence
-  return { ...evidence, formula: renameInFormula(evidence.formula, from, to) }
+/** Refuses a name that formulas mean something else by. */
+function mustBeFree(job: Job, name: string): void {
+  FORMULAS.each(job, (text, _, { path, holders }) => {
+    if (!standsIn(text, name)) return
+    const dimension = path[0] === 'dimensions' ? (holders[1] as { name: string }).name : null
+    throw new JobError(reason('edit.name-means-something', { name, dimension }))
+  })
 }
 
 /**
@@ -19,33 +25,21 @@ function renameEvidence(evidence: Evidence, from: string, to: string): Evidence 
  */
 export function renameDimension(job: Job, from: string, to: string): { job: Job; already: Note[] } {
   if (!job.dimensions.some(({ name }) => name === from)) {
-    throw new JobError(`There is no dimension ${quoted(from)}: it may have been renamed.`)
+    throw new JobError(reason('edit.no-such-dimension', { name: from }))
   }
   if (from === to) return { job, already: [] }
   if (job.dimensions.some(({ name }) => name === to)) {
-    throw new JobError(`There is a dimension ${quoted(to)} already: give this one another name.`)
+    throw new JobError(reason('edit.name-taken', { name: to }))
   }
-  const user = job.dimensions.find(({ evidence }) => evidence.some((one) => isIn(one, to)))
-  if (user !== undefined || job.relations.some(({ text }) => standsIn(text, to))) {
-    const where = user === undefined ? 'A relation' : `A formula of dimension ${quoted(user.name)}`
-    throw new JobError(`${where} means something else by ${quoted(to)} already: give another name.`)
-  }
-  const dimension = (item: Dimension): Dimension => {
-    const evidence = item.evidence.map((one) => renameEvidence(one, from, to))
-    const name = item.name === from ? to : item.name
-    const same = name === item.name && evidence.every((one, i) => one === item.evidence[i])
-    return same ? item : { ...item, name, evidence }
-  }
-  const relation = (item: Relation): Relation =>
-    standsIn(item.text, from) ? { ...item, text: renameInFormula(item.text, from, to) } : item
-  const note = (item: Note): Note => (item.about === from ? { ...item, about: to } : item)
+  mustBeFree(job, to)
+  const mentioned = MENTIONS.map(job, (text, meaning) => {
+    if (meaning.is === 'formula') return standsIn(text, from) ? renameInFormula(text, from, to) : text
+    const names = meaning.is === 'subject' || meaning.to === 'dimension'
+    return names && text === from ? to : text
+  })
+  const dimensions = mentioned.dimensions.map((one) => (one.name === from ? { ...one, name: to } : one))
   return {
-    job: {
-      ...job,
-      dimensions: job.dimensions.map(dimension),
-      relations: job.relations.map(relation),
-      notes: job.notes.map(note),
-    },
+    job: { ...mentioned, dimensions },
     already: job.notes.filter(({ about }) => about === to),
   }
 }

@@ -1,11 +1,11 @@
 import type { Pixel } from '../../geometry/frames.ts'
+import { reason } from '../../words/core-words.ts'
 import { pixelsProblem } from '../checks/check-mark-pixels.ts'
 import type { Job, Mark, RepeatedBy } from '../model/types.ts'
 import { JobError } from '../text/job-error.ts'
-import { quoted } from '../text/quoted.ts'
 import type { Applied, EditOf } from './applied.ts'
 import { indexIn } from './apply-list-edit.ts'
-import type { Edit } from './edit-types.ts'
+import type { Edit } from './edit-schema.ts'
 import { replaced } from './list-edits.ts'
 
 type Repeat = EditOf<'repeat-pick'>
@@ -20,21 +20,27 @@ export function repeatPick(job: Job, edit: Repeat): Applied {
 }
 
 function withRepeat(mark: Mark, { pixel, pixels }: Repeat): { repeats: Pixel[] | Pixel[][] } {
-  const name = `mark ${quoted(mark.id)} is a ${mark.kind}`
+  const of = { mark: mark.id, kind: mark.kind }
   if (mark.kind === 'point') {
     if (pixel === undefined || pixels !== undefined) {
-      throw new JobError(`${name}: give where it was picked again as one "pixel", and no "pixels".`)
+      throw new JobError(reason('edit.repeat-is-one-pixel', of))
     }
     return { repeats: [...(mark.repeats ?? []), pixel] }
   }
   if (pixels === undefined || pixel !== undefined) {
-    throw new JobError(`${name}: give all of the pick as "pixels", and no "pixel".`)
+    throw new JobError(reason('edit.repeat-is-pixels', of))
   }
   const problem = pixelsProblem(mark, pixels)
-  if (problem !== null) throw new JobError(`mark ${quoted(mark.id)} was not picked again: ${problem}.`)
+  if (problem !== null) {
+    throw new JobError(reason('edit.not-picked-again', { mark: mark.id, problem }))
+  }
   if (mark.kind === 'path' && pixels.length !== mark.pixels.length) {
     throw new JobError(
-      `mark ${quoted(mark.id)} was picked with ${mark.pixels.length} points, and this pick has ${pixels.length}: pick the same corners again.`,
+      reason('edit.other-corners', {
+        mark: mark.id,
+        picked: mark.pixels.length,
+        given: pixels.length,
+      }),
     )
   }
   return { repeats: [...(mark.repeats ?? []), pixels] }

@@ -1,29 +1,29 @@
 import { z } from 'zod'
+import { reason } from '../../words/core-words.ts'
+import { quoted } from '../../words/quoted.ts'
 import { problemOfUse } from '../checks/uses.ts'
-import { ITEM_KINDS } from '../model/item-kinds.ts'
+import { ITEM_KINDS, isItemKind } from '../model/item-kinds.ts'
+import { meaningOf } from '../model/meaning.ts'
 import { evidenceSchema, referenceSchema } from '../model/schema.ts'
-import { entryOf, fieldsOf } from '../model/schema-shape.ts'
+import { entryOf, fieldsOf, unwrapped } from '../model/schema-shape.ts'
 import type { Job } from '../model/types.ts'
 import { nearestWord } from '../text/edit-distance.ts'
 import { JobError } from '../text/job-error.ts'
-import { quoted } from '../text/quoted.ts'
-import { HEAD_SCHEMA } from './edit-head.ts'
-import type { Edit, ItemKind } from './edit-types.ts'
+import { type Edit, HEAD_SCHEMA } from './edit-schema.ts'
 
 const dateTime = z.iso.datetime({ offset: true, local: true })
 
 /** The schema of what an edit adds or changes. */
 function schemaFor(what: string): unknown {
+  if (what === 'job') return HEAD_SCHEMA
   if (what === 'evidence') return evidenceSchema
   if (what === 'reference') return referenceSchema
-  return Object.hasOwn(ITEM_KINDS, what) ? ITEM_KINDS[what as ItemKind].schema : undefined
+  return isItemKind(what) ? ITEM_KINDS[what].schema : undefined
 }
 
-function checkField(name: string, known: Iterable<string>, what: string): void {
-  const meant = nearestWord(name, known)
-  if (meant !== undefined) {
-    throw new JobError(`The edit: ${what} has no field ${quoted(name)}; did you mean ${quoted(meant)}?`)
-  }
+function checkField(field: string, known: Iterable<string>, what: string): void {
+  const meant = nearestWord(field, known)
+  if (meant !== undefined) throw new JobError(reason('edit.field-miswritten', { what, field, meant }))
 }
 
 function checkFields(value: unknown, schemas: readonly unknown[], what: string): void {
@@ -42,15 +42,19 @@ function checkFields(value: unknown, schemas: readonly unknown[], what: string):
   }
 }
 
-function checkTime(item: unknown, what: string): void {
-  if (typeof item !== 'object' || item === null || !('at' in item)) return
-  if (dateTime.safeParse(item.at).success) return
-  throw new JobError(
-    `The edit: "at" of ${what} is ${quoted(item.at)}, and must be an ISO 8601 date and time such as "1911-03-09T10:05:00Z".`,
-  )
+function isTime(schema: unknown): boolean {
+  const plain = unwrapped(schema)
+  return plain instanceof z.ZodType && meaningOf(plain)?.is === 'time'
 }
 
-const TIMED: ReadonlySet<string> = new Set(['mark', 'evidence', 'note'])
+/** Refuses times that are none among the fields of a thing. */
+function checkTimes(thing: object, schema: unknown, what: string): void {
+  const known = fieldsOf(schema)
+  for (const [name, value] of Object.entries(thing)) {
+    if (!known.get(name)?.some(isTime) || dateTime.safeParse(value).success) continue
+    throw new JobError(reason('edit.no-time', { what, at: quoted(value) }))
+  }
+}
 
 /**
  * Looks at an edit as a person gives it, before it is made for the first time, for slips that a file is not to be
@@ -71,17 +75,17 @@ export function reviewEdit(job: Job, edit: Edit): void {
     return
   }
   const what = edit.do === 'describe' ? 'job' : edit.do.replace(/^(add|change)-/, '')
-  const schema = edit.do === 'describe' ? HEAD_SCHEMA : schemaFor(what)
+  const schema = schemaFor(what)
   if (schema === undefined) return
-  const item: unknown = 'item' in edit ? edit.item : 'set' in edit ? edit.set : undefined
+  const item = 'item' in edit ? edit.item : 'set' in edit ? edit.set : undefined
   const thing = `the ${what}`
   checkFields(item, [schema], thing)
-  const known = fieldsOf(schema)
   if ('clear' in edit) {
+    const known = fieldsOf(schema)
     for (const name of edit.clear ?? []) if (!known.has(name)) checkField(name, known.keys(), thing)
   }
-  if (TIMED.has(what)) checkTime(item, thing)
+  if (item !== undefined) checkTimes(item, schema, thing)
   if (edit.do === 'add-dimension') {
-    for (const { id, ...evidence } of edit.item.evidence) checkTime(evidence, `evidence ${quoted(id)}`)
+    for (const one of edit.item.evidence) checkTimes(one, evidenceSchema, `evidence ${quoted(one.id)}`)
   }
 }

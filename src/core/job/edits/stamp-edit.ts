@@ -1,5 +1,5 @@
-import type { Job, Person } from '../model/types.ts'
-import type { Edit } from './edit-types.ts'
+import type { Job } from '../model/types.ts'
+import type { Edit } from './edit-schema.ts'
 
 /** Who makes an edit, and when. */
 export interface Stamp {
@@ -12,57 +12,6 @@ export interface Stamp {
 interface Stamped {
   by?: string
   at?: string
-}
-
-const alike = (a: string, b: string): boolean => a.trim().toLowerCase() === b.trim().toLowerCase()
-
-/** The person of a job that goes by an id or, failing that, by a name, whatever its case. */
-export function personOf(job: Job, who: string): Person | undefined {
-  return (
-    job.people.find(({ id }) => id === who.trim()) ??
-    job.people.find(({ id }) => alike(id, who)) ??
-    job.people.find(({ name }) => alike(name, who))
-  )
-}
-
-function freshId(name: string, taken: ReadonlySet<string>): string {
-  const initials = name
-    .split(/[^\p{L}\p{N}]+/u)
-    .map((word) => [...word][0] ?? '')
-    .join('')
-    .toUpperCase()
-  if (initials.length > 1 && !taken.has(initials)) return initials
-  for (let number = 1; ; number++) if (!taken.has(`P${number}`)) return `P${number}`
-}
-
-/** Everybody whom marks, evidence and notes name. */
-function named(job: Job): Set<string> {
-  const items: Stamped[] = [
-    ...job.marks,
-    ...job.marks.flatMap(({ repeatedBy = [] }) => repeatedBy),
-    ...job.dimensions.flatMap(({ evidence }) => evidence),
-    ...job.notes,
-  ]
-  return new Set(items.flatMap(({ by }) => (by === undefined ? [] : [by])))
-}
-
-/**
- * The edit that adds a person to a job under an id that is free, and that id. Where nobody was listed so far, those
- * whom the job names by an id alone are listed along with them.
- */
-export function addPerson(job: Job, name: string): { id: string; edit: Edit } {
-  const listed = new Set(job.people.map(({ id }) => id))
-  const unlisted = [...named(job)].filter((id) => !listed.has(id))
-  const known = unlisted.find((id) => alike(id, name))
-  const id = known ?? freshId(name, new Set([...listed, ...unlisted]))
-  const people: Person[] = [
-    ...unlisted.filter((other) => other !== id).map((other) => ({ id: other, name: other })),
-    { id, name: name.trim() },
-  ]
-  const edits = people.map((item): Edit => ({ do: 'add-person', item }))
-  const [only] = edits
-  if (only !== undefined && edits.length === 1) return { id, edit: only }
-  return { id, edit: { do: 'several', name: `add people ${people.map((one) => one.id).join(', ')}`, edits } }
 }
 
 function stamped<T extends Stamped>(item: T, { by, at }: Stamp): T {

@@ -1,5 +1,5 @@
 import type { z } from 'zod'
-import type { ItemKind } from '../edits/edit-types.ts'
+import type { ItemKind } from './meaning.ts'
 import {
   dimensionSchema,
   instrumentSchema,
@@ -10,29 +10,21 @@ import {
   sheetSchema,
   viewSchema,
 } from './schema.ts'
+import type { Job } from './types.ts'
 
-/** The lists of a job. */
-export type ListName =
-  | 'people'
-  | 'instruments'
-  | 'sheets'
-  | 'views'
-  | 'marks'
-  | 'dimensions'
-  | 'relations'
-  | 'notes'
-
+/** How items of one kind are kept in a job. */
 export interface KindOfItem {
-  readonly list: ListName
+  /** The list that they stand in. */
+  readonly list: keyof Job
   readonly schema: z.ZodType
-  /** The field that items go by. */
+  /** The field that they go by. */
   readonly key: 'id' | 'name'
   /** Fields that have edits of their own. */
   readonly locked: readonly string[]
 }
 
 /** How each kind of item is kept in a job. */
-export const ITEM_KINDS: Readonly<Record<ItemKind, KindOfItem>> = {
+export const ITEM_KINDS = {
   person: { list: 'people', schema: personSchema, key: 'id', locked: [] },
   instrument: { list: 'instruments', schema: instrumentSchema, key: 'id', locked: [] },
   sheet: { list: 'sheets', schema: sheetSchema, key: 'id', locked: [] },
@@ -41,6 +33,14 @@ export const ITEM_KINDS: Readonly<Record<ItemKind, KindOfItem>> = {
   dimension: { list: 'dimensions', schema: dimensionSchema, key: 'name', locked: ['evidence', 'adopt'] },
   relation: { list: 'relations', schema: relationSchema, key: 'id', locked: [] },
   note: { list: 'notes', schema: noteSchema, key: 'id', locked: [] },
-}
+} as const satisfies Record<ItemKind, KindOfItem>
+
+/** The lists of a job. */
+export type ListName = (typeof ITEM_KINDS)[ItemKind]['list']
+
+/** An item of a kind, as a job holds it. */
+export type ItemOf<K extends ItemKind> = Job[(typeof ITEM_KINDS)[K]['list']][number]
 
 export const ITEM_WORDS = Object.keys(ITEM_KINDS) as ItemKind[]
+
+export const isItemKind = (word: string): word is ItemKind => Object.hasOwn(ITEM_KINDS, word)

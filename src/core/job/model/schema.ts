@@ -1,31 +1,34 @@
+/**
+ * The schema of the job document (format `scantling-job`, version 1): the shapes that other programs rely on.
+ * Fields may be added; none may be renamed or re-meant. Unknown fields survive a round trip.
+ * Types, references, units, the JSON Schema and the order of fields in a file all come from here.
+ */
 import { z } from 'zod'
+import type { Degrees } from '../../geometry/angle-units.ts'
 import type { Pixel } from '../../geometry/frames.ts'
-import type {
-  Candidate,
-  Dimension,
-  Evidence,
-  Instrument,
-  Job,
-  Mark,
-  Note,
-  Person,
-  Reference,
-  Relation,
-  Sheet,
-  View,
-} from './types.ts'
+import { GAUGE_STANDARDS } from '../../quantity/gauges.ts'
+import { type ItemKind, meaningOf, means, type QuantityMeaning } from './meaning.ts'
+import { isScanName } from './scan-name.ts'
 
 const text = (description: string) => z.string().describe(description)
 const id = z.string().min(1).describe('Unique within its list.')
-const reference = (what: string) => z.string().min(1).describe(`The id of ${what}.`)
-const written = (description: string) =>
-  z
-    .string()
-    .min(1)
-    .describe(`${description} As a person writes it, exact: 14 3/8", 1'-2 3/8", 365.1 mm, 47° 30'.`)
+const reference = (to: ItemKind, what: string) =>
+  means({ is: 'reference', to }, z.string().min(1).describe(`The id of ${what}.`))
+const written = (as: QuantityMeaning, description: string) =>
+  means(
+    { is: 'quantity', as },
+    z
+      .string()
+      .min(1)
+      .describe(`${description} As a person writes it, exact: 14 3/8", 1'-2 3/8", 365.1 mm, 47° 30'.`),
+  )
+const figure = (description: string) =>
+  means({ is: 'quantity', as: 'figure' }, z.string().describe(description))
+const degrees = (description: string) =>
+  z.number().describe(`Degrees: ${description}`) as unknown as z.ZodType<Degrees, number>
 
 // Bounded so that reading one can't exhaust the call stack.
-const expression = z.string().max(4000)
+const formula = (description: string) => means({ is: 'formula' }, z.string().max(4000).describe(description))
 
 export const pixelSchema = z
   .tuple([z.number(), z.number()])
@@ -33,8 +36,8 @@ export const pixelSchema = z
     '[x, y] in pixels of the page: x right, y down, origin at the outer top-left corner, so that the centre of the first pixel is (0.5, 0.5).',
   ) as unknown as z.ZodType<Pixel>
 
-const by = reference('the person who did this').optional()
-const at = text('When, as an ISO 8601 date and time.').optional()
+const by = reference('person', 'the person who did this').optional()
+const at = means({ is: 'time' }, text('When, as an ISO 8601 date and time.')).optional()
 
 export const personSchema = z.looseObject({
   id,
@@ -45,8 +48,8 @@ export const personSchema = z.looseObject({
 export const instrumentSchema = z.looseObject({
   id,
   name: text('What it is: 6 in dial caliper, 36 in rule.'),
-  resolution: written('Smallest step it shows.'),
-  limit: written('Maximum permissible error, ±.').optional(),
+  resolution: written('length or angle', 'Smallest step it shows.'),
+  limit: written('length or angle', 'Maximum permissible error, ±.').optional(),
   note: z.string().optional(),
 })
 
@@ -64,7 +67,11 @@ export const sheetSchema = z.looseObject({
     })
     .describe('Catalogue record, in Dublin Core terms.'),
   scan: z.looseObject({
-    file: z.string().min(1).describe('Name of the scan file below the folder "scans".'),
+    file: z
+      .string()
+      .min(1)
+      .refine(isScanName, 'must be the plain name of a file below the folder "scans"')
+      .describe('Name of the scan file below the folder "scans".'),
     sha256: text('SHA-256 of the scan file as received, hexadecimal.'),
     page: z.int().min(1).describe('Page of the scan file; the first is 1.'),
     width: z.int().min(1).describe('Pixels.'),
@@ -84,22 +91,20 @@ export const sheetSchema = z.looseObject({
         'Of a page without a picture of its own to give it pixels: dots per inch that it was drawn at.',
       ),
   }),
-  straight: z
-    .number()
-    .optional()
-    .describe(
-      "Degrees: direction of the sheet's horizontal edge, or of a line that is meant to be horizontal, in pixels.",
-    ),
+  straight: degrees(
+    "direction of the sheet's horizontal edge, or of a line that is meant to be horizontal, in pixels.",
+  ).optional(),
   draughting: written(
+    'length',
     'Standard uncertainty of where a drawn feature lies, on paper; default 0.13 mm.',
   ).optional(),
 })
 
 const referenceBase = {
   id: z.string().min(1).describe('Unique within the view.'),
-  u: written('Standard uncertainty of the stated size; default 0.').optional(),
+  u: written('length', 'Standard uncertainty of the stated size; default 0.').optional(),
 }
-const markId = reference('a mark on the same sheet')
+const markId = reference('mark', 'a mark on the same sheet')
 
 export const referenceSchema = z
   .discriminatedUnion('kind', [
@@ -107,13 +112,13 @@ export const referenceSchema = z
       ...referenceBase,
       kind: z.literal('distance'),
       marks: z.tuple([markId, markId]),
-      size: written('True distance.'),
+      size: written('size', 'True distance.'),
     }),
     z.looseObject({
       ...referenceBase,
       kind: z.literal('diameter'),
       marks: z.tuple([markId]),
-      size: written('True diameter.'),
+      size: written('size', 'True diameter.'),
     }),
     z.looseObject({
       ...referenceBase,
@@ -121,15 +126,15 @@ export const referenceSchema = z
       marks: z
         .tuple([markId, markId, markId, markId])
         .describe('Corners in order round the rectangle; the first side is the width.'),
-      width: written('True width.'),
-      height: written('True height.'),
+      width: written('size', 'True width.'),
+      height: written('size', 'True height.'),
     }),
   ])
   .describe('A size in the view that is known, used to calibrate it.')
 
 export const viewSchema = z.looseObject({
   id,
-  sheet: reference('the sheet it is on'),
+  sheet: reference('sheet', 'the sheet it is on'),
   name: z.string(),
   outline: z.array(pixelSchema).optional(),
   drawnScale: z
@@ -138,14 +143,11 @@ export const viewSchema = z.looseObject({
     .optional()
     .describe('Drawn size / true size as the title block states it, e.g. 0.25 for 3" = 1\'-0".'),
   mapping: z.enum(['uniform', 'two-axis', 'affine', 'projective']),
-  grain: z
-    .number()
-    .optional()
-    .describe("Degrees: direction of the sheet's horizontal edge in pixels, for two-axis; default 0."),
+  grain: degrees("direction of the sheet's horizontal edge in pixels, for two-axis; default 0.").optional(),
   references: z.array(referenceSchema),
 })
 
-const foundOnSchema = z
+export const foundOnSchema = z
   .looseObject({
     as: z.enum(['point', 'crossing', 'line', 'circle', 'arc']),
     reading: z.enum(['centre', 'left', 'right']).describe('Which part of the stroke is meant.'),
@@ -160,9 +162,11 @@ const wholeRepeats = z
   .optional()
   .describe('Further independent picks of the same, each whole.')
 
+export const repeatedBySchema = z.looseObject({ by, at })
+
 const markBase = {
   id,
-  sheet: reference('the sheet it is on'),
+  sheet: reference('sheet', 'the sheet it is on'),
   by,
   at,
   label: z.string().optional(),
@@ -175,7 +179,7 @@ const markBase = {
     ),
   stroke: foundOnSchema.optional(),
   repeatedBy: z
-    .array(z.looseObject({ by, at }))
+    .array(repeatedBySchema)
     .optional()
     .describe('Who made each repeated pick and when, in the order of the repeats; empty where nobody says.'),
 }
@@ -214,8 +218,8 @@ export const markSchema = z
   ])
   .describe('Something picked on a sheet.')
 
-const candidateSchema = z.looseObject({
-  text: z.string(),
+export const candidateSchema = z.looseObject({
+  text: figure('What it could be.'),
   probability: z.number().min(0).max(1),
 })
 
@@ -238,8 +242,8 @@ export const evidenceSchema = z
     z.looseObject({
       ...evidenceBase,
       basis: z.literal('printed'),
-      text: text('The figure as it is written on the sheet.'),
-      sheet: reference('the sheet it is printed on').optional(),
+      text: figure('The figure as it is written on the sheet.'),
+      sheet: reference('sheet', 'the sheet it is printed on').optional(),
       box: z
         .tuple([z.number(), z.number(), z.number().gt(0), z.number().gt(0)])
         .optional()
@@ -250,26 +254,26 @@ export const evidenceSchema = z
     z.looseObject({
       ...evidenceBase,
       basis: z.literal('scaled'),
-      view: reference('the view whose calibration is used'),
+      view: reference('view', 'the view whose calibration is used'),
       measure: measureSchema,
       marks: z.array(markId),
     }),
     z.looseObject({
       ...evidenceBase,
       basis: z.literal('found'),
-      readings: z.array(written('One reading on the surviving original.')).min(1),
-      instrument: reference('the instrument it was read with').optional(),
+      readings: z.array(written('reading of the dimension', 'One reading on the surviving original.')).min(1),
+      instrument: reference('instrument', 'the instrument it was read with').optional(),
       worn: z
         .looseObject({
-          loss: written('Metal lost to wear.'),
-          u: written('Standard uncertainty of that.'),
+          loss: written('loss of the dimension', 'Metal lost to wear.'),
+          u: written('reading of the dimension', 'Standard uncertainty of that.'),
         })
         .optional(),
     }),
     z.looseObject({
       ...evidenceBase,
       basis: z.literal('derived'),
-      formula: expression.describe('Over names of dimensions, e.g. pi * (barrel_od - sheet_thickness).'),
+      formula: formula('Over names of dimensions, e.g. pi * (drum_od - sheet_thickness).'),
     }),
   ])
   .describe('One reason to believe a value for a dimension.')
@@ -282,7 +286,7 @@ export const dimensionSchema = z.looseObject({
   label: z.string(),
   kind: z.enum(['length', 'angle', 'area', 'count']),
   count: z.int().min(1).optional().describe('How many alike per assembly.'),
-  tolerance: written('Tolerance stated for this dimension, ±.').optional(),
+  tolerance: written('tolerance of the dimension', 'Tolerance stated for this dimension, ±.').optional(),
   adopt: z
     .string()
     .min(1)
@@ -294,18 +298,21 @@ export const dimensionSchema = z.looseObject({
 
 export const relationSchema = z.looseObject({
   id,
-  text: expression.describe('An equation between dimensions: overall = neck + barrel + rim.'),
-  u: written('What it may miss by, standard uncertainty.').optional(),
+  text: formula('An equation between dimensions: overall = neck + drum + hood.'),
+  u: written('slack', 'What it may miss by, standard uncertainty.').optional(),
 })
 
 export const noteSchema = z.looseObject({
   id,
-  sheet: reference('the sheet it is on'),
+  sheet: reference('sheet', 'the sheet it is on'),
   outline: z.array(pixelSchema),
   text: z.string(),
   by,
   at,
-  about: text('Name of the dimension, or id of the thing, that it is about.').optional(),
+  about: means(
+    { is: 'subject' },
+    text('Name of the dimension, or id of the thing, that it is about.'),
+  ).optional(),
   annotation: text('IRI of the Web Annotation that it was brought in from.').optional(),
 })
 
@@ -315,9 +322,9 @@ export const jobSchema = z.looseObject({
   edition: z.int().min(0).optional().describe('Number of the last edit contained in this document.'),
   title: z.string(),
   unit: z.enum(['in', 'mm']).describe('What a bare number in a figure means, and how the table is shown.'),
-  tolerance: written('General tolerance of the sheet, when it states one, ±.').optional(),
+  tolerance: written('tolerance', 'General tolerance of the sheet, when it states one, ±.').optional(),
   gauge: z
-    .enum(['us-standard-1893', 'birmingham'])
+    .enum(GAUGE_STANDARDS)
     .optional()
     .describe('The standard that a sheet-gauge number refers to; default the US Standard of 1893.'),
   people: z.array(personSchema),
@@ -330,9 +337,27 @@ export const jobSchema = z.looseObject({
   notes: z.array(noteSchema),
 })
 
+/** What a text stands for, in keywords of our own that a validator passes over. */
+function keywordsOf(schema: z.core.$ZodType): Record<string, string> {
+  const meaning = meaningOf(schema)
+  switch (meaning?.is) {
+    case 'reference':
+      return { 'x-refersTo': meaning.to }
+    case 'quantity':
+      return { 'x-quantity': meaning.as }
+    case 'formula':
+      return { 'x-formula': 'names of dimensions' }
+    default:
+      return {}
+  }
+}
+
 /** JSON Schema (draft 2020-12) of the job document. Unknown fields are allowed everywhere and are kept. */
 export function jobJsonSchema(): object {
-  const { $schema, ...rest } = z.toJSONSchema(jobSchema, { target: 'draft-2020-12' })
+  const { $schema, ...rest } = z.toJSONSchema(jobSchema, {
+    target: 'draft-2020-12',
+    override: ({ zodSchema, jsonSchema }) => Object.assign(jsonSchema, keywordsOf(zodSchema)),
+  })
   return {
     $schema,
     $id: 'scantling-job-1',
@@ -341,30 +366,3 @@ export function jobJsonSchema(): object {
     ...rest,
   }
 }
-
-/** A type without the index signature that a loose object adds, so that two shapes can be compared. */
-type Known<T> = T extends readonly unknown[]
-  ? { [I in keyof T]: Known<T[I]> }
-  : T extends object
-    ? { [K in keyof T as string extends K ? never : K]: Known<T[K]> }
-    : T
-/** Identical, optional fields included, which mutual assignability would let pass. */
-type Same<A, B> = (<T>() => T extends A ? 1 : 2) extends <T>() => T extends B ? 1 : 2 ? true : never
-type Agrees<Schema extends z.ZodType, Written> = Same<Known<z.output<Schema>>, Known<Written>>
-
-// Fails to compile when the schema and the hand-written types part ways, in either direction.
-const agreement: [
-  Agrees<typeof personSchema, Person>,
-  Agrees<typeof instrumentSchema, Instrument>,
-  Agrees<typeof sheetSchema, Sheet>,
-  Agrees<typeof referenceSchema, Reference>,
-  Agrees<typeof viewSchema, View>,
-  Agrees<typeof markSchema, Mark>,
-  Agrees<typeof candidateSchema, Candidate>,
-  Agrees<typeof evidenceSchema, Evidence>,
-  Agrees<typeof dimensionSchema, Dimension>,
-  Agrees<typeof relationSchema, Relation>,
-  Agrees<typeof noteSchema, Note>,
-  Agrees<typeof jobSchema, Job>,
-] = [true, true, true, true, true, true, true, true, true, true, true, true]
-void agreement

@@ -1,116 +1,105 @@
+import { printParseErrorCode, visit } from 'jsonc-parser'
+
 /** Where a text stops being JSON (RFC 8259), and what should stand there. `at` counts UTF-16 code units from 0. */
 export interface JsonFault {
   at: number
   expected: string
 }
 
-const WHITE = /[ \t\n\r]*/y
-const NUMBER = /-?(?:0|[1-9]\d*)(?:\.\d+)?(?:[eE][+-]?\d+)?/y
-const WORD = /true|false|null/y
-const ESCAPE = /\\(?:["\\/bfnrt]|u[0-9a-fA-F]{4})/y
+/** Faults inside a symbol; the next fault of the grammar says what should have stood there. */
+const INSIDE_A_SYMBOL: ReadonlySet<string> = new Set([
+  'InvalidSymbol',
+  'InvalidNumberFormat',
+  'UnexpectedEndOfNumber',
+  'InvalidCommentToken',
+  'UnexpectedEndOfComment',
+])
 
-function matchAt(pattern: RegExp, text: string, at: number): number {
-  pattern.lastIndex = at
-  return pattern.exec(text)?.[0].length ?? 0
-}
+const GOOD_ESCAPE = /\\(?:["\\/bfnrt]|u[0-9a-fA-F]{4})/y
 
-/** The end of the string that opens at `at`, or where it goes wrong. */
-function stringEnd(text: string, at: number): number | JsonFault {
-  let i = at + 1
-  while (i < text.length) {
-    const code = text.charCodeAt(i)
-    if (code === 0x22) return i + 1
-    if (code < 0x20) return { at: i, expected: 'the rest of a text in quotes, on one line' }
-    if (code !== 0x5c) i++
+const lineOf = (text: string, at: number): number => text.slice(0, at).split('\n').length
+
+/** What is wrong with the text in quotes that opens at `opened`. */
+function faultInQuotes(text: string, opened: number): JsonFault {
+  let at = opened + 1
+  while (at < text.length && text[at] !== '"') {
+    if (text.charCodeAt(at) < 0x20) return { at, expected: 'the rest of a text in quotes, on one line' }
+    if (text[at] !== '\\') at++
     else {
-      const length = matchAt(ESCAPE, text, i)
-      if (length === 0) return { at: i, expected: String.raw`an escape such as \" or \\ or \n` }
-      i += length
+      GOOD_ESCAPE.lastIndex = at
+      const good = GOOD_ESCAPE.exec(text)
+      if (good === null) return { at, expected: String.raw`an escape such as \" or \\ or \n` }
+      at += good[0].length
     }
   }
-  return { at: text.length, expected: `the closing quote of the text opened on line ${lineOf(text, at)}` }
+  return { at, expected: `the closing quote of the text opened on line ${lineOf(text, opened)}` }
 }
 
-function lineOf(text: string, at: number): number {
-  return text.slice(0, at).split('\n').length
+/** An opening bracket and where it stands. */
+interface Opening {
+  readonly bracket: '{' | '['
+  readonly at: number
 }
 
-type State = 'value' | 'first element' | 'first name' | 'name' | 'colon' | 'after'
+const closingOf = (opening: Opening | undefined): string => (opening?.bracket === '{' ? '}' : ']')
+
+function inWords(error: string, text: string, inside: Opening | undefined): string {
+  switch (error) {
+    case 'PropertyNameExpected':
+      return 'the name of a field, in double quotes'
+    case 'ColonExpected':
+      return 'a colon'
+    case 'CommaExpected':
+      return `a comma or ${closingOf(inside)}`
+    case 'EndOfFileExpected':
+      return 'nothing more'
+    case 'CloseBraceExpected':
+    case 'CloseBracketExpected':
+      return `the ${closingOf(inside)} that closes the ${inside?.bracket} on line ${lineOf(text, inside?.at ?? 0)}`
+    default:
+      return 'a value'
+  }
+}
 
 /**
- * Finds where a text stops being JSON, for the engine's own parser does not always say.
- * Takes any depth of nesting; null when the text is JSON.
+ * Finds where a text stops being JSON, for the engine's own parser does not always say; null when the text is JSON.
+ * @throws RangeError where it is nested too deep to be gone through
  */
 export function findJsonFault(text: string): JsonFault | null {
-  const open: { bracket: string; at: number }[] = []
-  let state: State = 'value'
-  let at = 0
-  while (true) {
-    at += matchAt(WHITE, text, at)
-    const inside = open.at(-1)
-    const next = text[at]
-    if (state === 'after' && inside === undefined) {
-      return next === undefined ? null : { at, expected: 'nothing more' }
-    }
-    if (next === undefined && inside !== undefined) {
-      const closing = inside.bracket === '{' ? '}' : ']'
-      return {
-        at,
-        expected: `the ${closing} that closes the ${inside.bracket} on line ${lineOf(text, inside.at)}`,
-      }
-    }
-    switch (state) {
-      case 'first name':
-      case 'name': {
-        if (next === '}' && state === 'first name') {
-          open.pop()
-          state = 'after'
-          at++
-          break
-        }
-        if (next !== '"') return { at, expected: 'the name of a field, in double quotes' }
-        const end = stringEnd(text, at)
-        if (typeof end !== 'number') return end
-        at = end
-        state = 'colon'
-        break
-      }
-      case 'colon':
-        if (next !== ':') return { at, expected: 'a colon' }
-        at++
-        state = 'value'
-        break
-      case 'after': {
-        const closing = inside?.bracket === '{' ? '}' : ']'
-        if (next === closing) open.pop()
-        else if (next !== ',') return { at, expected: `a comma or ${closing}` }
-        else state = inside?.bracket === '{' ? 'name' : 'value'
-        at++
-        break
-      }
-      default: {
-        if (next === ']' && state === 'first element') {
-          open.pop()
-          state = 'after'
-          at++
-          break
-        }
-        if (next === '{' || next === '[') {
-          open.push({ bracket: next, at })
-          state = next === '{' ? 'first name' : 'first element'
-          at++
-          break
-        }
-        const end = next === '"' ? stringEnd(text, at) : at + scalarLength(text, at)
-        if (typeof end !== 'number') return end
-        if (end === at) return { at, expected: 'a value' }
-        at = end
-        state = 'after'
-      }
-    }
+  const open: Opening[] = []
+  // Where a closing bracket is missing, the parser tells of one without length.
+  const close = (_: number, length: number): void => {
+    if (length > 0) open.pop()
   }
+  let first: { error: string; at: number } | undefined
+  let fault: JsonFault | undefined
+  visit(
+    text,
+    {
+      onObjectBegin: (at) => {
+        open.push({ bracket: '{', at })
+      },
+      onArrayBegin: (at) => {
+        open.push({ bracket: '[', at })
+      },
+      onObjectEnd: close,
+      onArrayEnd: close,
+      onError: (code, at) => {
+        const error = printParseErrorCode(code)
+        if (fault !== undefined) return
+        first ??= { error, at }
+        if (!INSIDE_A_SYMBOL.has(error)) fault = { at: first.at, expected: inWords(error, text, open.at(-1)) }
+      },
+    },
+    { disallowComments: true, allowTrailingComma: false, allowEmptyContent: false },
+  )
+  if (first === undefined) return null
+  if (text[first.at] === '"' && isInQuotes(first.error)) return faultInQuotes(text, first.at)
+  return fault ?? { at: first.at, expected: 'a value' }
 }
 
-function scalarLength(text: string, at: number): number {
-  return matchAt(NUMBER, text, at) || matchAt(WORD, text, at)
-}
+const isInQuotes = (error: string): boolean =>
+  error === 'InvalidCharacter' ||
+  error === 'InvalidEscapeCharacter' ||
+  error === 'InvalidUnicode' ||
+  error === 'UnexpectedEndOfString'

@@ -1,4 +1,4 @@
-import { ordinal } from './ordinal.ts'
+import { ordinal } from '../../words/ordinal.ts'
 
 /** What one entry of a list is called. */
 const ENTRY: Readonly<Record<string, string>> = {

@@ -1,6 +1,6 @@
+import { type CoreReason, reason } from '../../words/core-words.ts'
 import { JobError } from './job-error.ts'
-import { place } from './place.ts'
-import { quoted } from './quoted.ts'
+import { whereIn } from './whereabouts.ts'
 
 /** How deep lists and objects may be nested inside one another in a job document. */
 export const DEEPEST_JOB = 100
@@ -24,9 +24,8 @@ interface Walk {
 }
 
 /** Refuses the value: the place in the whole, then what is wrong there. */
-function refuse({ what, whole, path }: Walk, problem: string): never {
-  const where = place(whole, path)
-  throw new JobError(`${what}${where === '' ? '' : `: ${where}`} ${problem}`)
+function refuse({ what, whole, path }: Walk, problem: CoreReason): never {
+  throw new JobError(reason('json.not-plain', { what, ...whereIn(whole, path), problem }))
 }
 
 function copyInside(value: unknown, key: PropertyKey, walk: Walk, room: number): unknown {
@@ -39,27 +38,26 @@ function copyInside(value: unknown, key: PropertyKey, walk: Walk, room: number):
 function copy(value: unknown, walk: Walk, room: number): unknown {
   if (value === null || typeof value === 'string' || typeof value === 'boolean') return value
   if (typeof value === 'number') {
-    if (!Number.isFinite(value)) refuse(walk, `is ${value}, and must be a number that JSON can hold.`)
+    if (!Number.isFinite(value)) refuse(walk, reason('json.not-finite', { number: String(value) }))
     // A stored -0 reads back as 0, so it is one from the start.
     return value === 0 ? 0 : value
   }
-  if (typeof value !== 'object') refuse(walk, `holds a ${typeof value}, which JSON cannot hold.`)
+  if (typeof value !== 'object') refuse(walk, reason('json.holds', { kind: typeof value }))
   if (room === 0) {
-    const within = walk.path.find((key) => typeof key === 'string')
-    const where = within === undefined ? '' : ` inside ${quoted(within)}`
-    throw new JobError(`${walk.what} is nested too deep${where}: no sound file is.`)
+    const inside = walk.path.find((key) => typeof key === 'string') ?? null
+    throw new JobError(reason('json.too-deep', { what: walk.what, inside }))
   }
   if (Array.isArray(value)) {
     return Array.from(value, (element, i) => copyInside(element ?? null, i, walk, room - 1))
   }
   const prototype: unknown = Object.getPrototypeOf(value)
   if (prototype !== null && prototype !== Object.prototype && Object.getPrototypeOf(prototype) !== null) {
-    refuse(walk, `holds a ${kindOf(value)}, which JSON cannot hold.`)
+    refuse(walk, reason('json.holds', { kind: kindOf(value) }))
   }
   const result: Record<string, unknown> = {}
   for (const [key, inner] of Object.entries(value)) {
     if (key === '__proto__') {
-      refuse(walk, 'has a field named "__proto__", which no job may have: take it out.')
+      refuse(walk, reason('json.proto'))
     }
     if (inner !== undefined) result[key] = copyInside(inner, key, walk, room - 1)
   }

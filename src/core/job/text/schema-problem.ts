@@ -1,62 +1,45 @@
 import type { z } from 'zod'
-import { place } from './place.ts'
-import { quoted } from './quoted.ts'
+import type { CoreReason } from '../../words/core-words.ts'
+import { reason } from '../../words/core-words.ts'
+import { whereIn } from './whereabouts.ts'
 
 type Issue = z.core.$ZodIssue
+type Shown = string | number | boolean | null
 
-const EXPECTED: Record<string, string> = {
-  string: 'text',
-  number: 'a number',
-  int: 'a whole number',
-  boolean: 'true or false',
-  array: 'a list',
-  tuple: 'a list',
-  object: 'an object with named fields',
-}
+const shown = (values: readonly unknown[]): Shown[] =>
+  values.map((value) =>
+    typeof value === 'number' || typeof value === 'boolean' || value === null ? value : String(value),
+  )
 
-function list(values: readonly unknown[]): string {
-  const words = values.map((value) => quoted(value))
-  return words.length < 2 ? words.join('') : `${words.slice(0, -1).join(', ')} or ${words.at(-1)}`
-}
-
-function range(issue: z.core.$ZodIssueTooSmall | z.core.$ZodIssueTooBig): string {
-  const small = issue.code === 'too_small'
-  const bound = String(small ? issue.minimum : issue.maximum)
-  if (issue.origin === 'string') {
-    if (small) return bound === '1' ? 'must not be empty' : `must have ${bound} characters or more`
-    return `must have ${bound} characters, no more`
-  }
-  if (issue.origin === 'array') {
-    // Lists of any length are only ever asked not to be empty; all other bounds are those of a fixed length.
-    if (small && bound === '1') return 'must not be an empty list'
-    return bound === '1' ? 'must have a single entry' : `must have ${bound} entries`
-  }
-  if (issue.inclusive) return `must be a number of ${bound} or ${small ? 'more' : 'less'}`
-  return `must be a number ${small ? 'greater' : 'less'} than ${bound}`
-}
-
-function words(issue: Issue, value: unknown): string {
-  if (value === undefined) return 'is missing'
+function problemOf(issue: Issue, value: unknown): CoreReason {
+  if (value === undefined) return reason('schema.missing')
   switch (issue.code) {
     case 'invalid_type':
-      return `must be ${EXPECTED[issue.expected] ?? issue.expected}`
+      return reason('schema.wrong-type', { expected: issue.expected })
     case 'too_small':
-    case 'too_big':
-      return range(issue)
+    case 'too_big': {
+      const small = issue.code === 'too_small'
+      return reason('schema.out-of-range', {
+        origin: issue.origin,
+        bound: String(small ? issue.minimum : issue.maximum),
+        small,
+        inclusive: issue.inclusive === true,
+      })
+    }
     case 'invalid_value':
-      return `must be ${list(issue.values)}`
+      return reason('schema.not-one-of', { values: shown(issue.values) })
     case 'invalid_union':
       return 'options' in issue && issue.options !== undefined
-        ? `must be ${list(issue.options)}`
-        : 'has the wrong form'
+        ? reason('schema.not-one-of', { values: shown(issue.options) })
+        : reason('schema.wrong-form')
     case 'unrecognized_keys':
-      return `has no field ${list(issue.keys)}`
+      return reason('schema.no-such-field', { names: issue.keys })
     default:
-      return issue.message
+      return reason('schema.other', { text: issue.message })
   }
 }
 
-function at(whole: unknown, path: readonly PropertyKey[]): unknown {
+function valueAt(whole: unknown, path: readonly PropertyKey[]): unknown {
   let value = whole
   for (const key of path) {
     if (typeof value !== 'object' || value === null || !Object.hasOwn(value, key)) return undefined
@@ -66,7 +49,7 @@ function at(whole: unknown, path: readonly PropertyKey[]): unknown {
 }
 
 /**
- * The first problem that a schema found in a document, as a sentence: where and what.
+ * The first problem that a schema found in a document: where and what.
  *
  * @param names what the document is called by itself, and before the place of something inside it
  */
@@ -74,10 +57,10 @@ export function schemaProblem(
   error: z.core.$ZodError,
   document: unknown,
   names: { whole: string; inside: string },
-): string {
+): CoreReason {
   const issue = error.issues[0]
-  if (issue === undefined) return `${names.whole} has the wrong form.`
-  const problem = words(issue, at(document, issue.path))
-  const where = place(document, issue.path)
-  return `${where === '' ? names.whole : `${names.inside}${where}`} ${problem}.`
+  const path = issue?.path ?? []
+  const problem =
+    issue === undefined ? reason('schema.wrong-form') : problemOf(issue, valueAt(document, path))
+  return reason('schema.problem', { ...names, ...whereIn(document, path), problem })
 }

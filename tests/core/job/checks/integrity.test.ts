@@ -301,7 +301,11 @@ describe('written quantities can be read', () => {
       'fine',
       /^instrument "cal": resolution is not written as a length or an angle\. /,
     ],
-    [['instruments', 0, 'limit'], '±', /^instrument "cal": limit is not written as a length or an angle\. /],
+    [
+      ['instruments', 0, 'limit'],
+      '±',
+      /^instrument "cal": limit is not written as a length or an angle\. /,
+    ],
     [['sheets', 0, 'draughting'], '0.13 cubits', /^sheet "s1": draughting is not written as a length\. /],
     [
       ['views', 0, 'references', 0, 'u'],
@@ -358,7 +362,7 @@ describe('written quantities can be read', () => {
       '5.5',
       /"F1" of dimension "\w+": the 1st reading is not written as a count\. /,
     ],
-    [['relations', 0, 'u'], 'hair', /^relation "E1": u is not written as a length or an angle\. /],
+    [['relations', 0, 'u'], 'hair', /^relation "E1": u is not written as a length, an angle or an area\. /],
   ])('%j as %j', (path, value, message) => {
     expect(refusalOf([path, value])).toMatch(message)
   })

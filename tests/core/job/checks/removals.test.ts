@@ -1,5 +1,5 @@
 import { expect, it } from 'vitest'
-import { applyEdit, type Edit } from '../../../../src/core/job/edits/edit.ts'
+import { applyEdit, type Edit, reviewEdit } from '../../../../src/core/job/edits/edit.ts'
 import { readJob } from '../../../../src/core/job/read-job.ts'
 import { JobError } from '../../../../src/core/job/text/job-error.ts'
 import { winchJob } from '../winch-job.ts'
@@ -60,4 +60,14 @@ it('a thing may go together with what uses it', () => {
     { do: 'remove-mark', id: 'elsewhere' },
   ]
   expect(applyEdit(job, { do: 'several', name: 'no second sheet', edits }).job.sheets).toHaveLength(1)
+})
+
+it('the only person stays while repeated picks name them', () => {
+  const alone = { ...winchJob(), people: [{ id: 'zoe', name: 'Zoe Awl' }] }
+  const byNobody = JSON.parse(JSON.stringify(alone), (key, value) => (key === 'by' ? undefined : value))
+  byNobody.marks[0] = { ...byNobody.marks[0], repeats: [[1, 2]], repeatedBy: [{ by: 'zoe' }] }
+  const only = readJob(byNobody)
+  expect(() => reviewEdit(only, { do: 'remove-person', id: 'zoe' })).toThrow(
+    'Person "zoe" is used by mark "A": remove or change that first.',
+  )
 })

@@ -42,7 +42,7 @@ describe('any run of edits', () => {
           if (edit === undefined) continue
           const text = writeJob(job)
           try {
-            const applied = applyEdit(job, edit)
+            const applied = applyEdit(job, readEdit(edit))
             jobs.push(applied.job)
             inverses.push(applied.inverse)
             made.set(edit.do, (made.get(edit.do) ?? 0) + 1)

@@ -1,0 +1,37 @@
+import { parseLength } from '../../quantity/parse-length.ts'
+import { reason } from '../../words/core-words.ts'
+import { lengthContext } from '../model/length-context.ts'
+import { jobSchema } from '../model/schema.ts'
+import type { DimensionKind } from '../model/types.ts'
+import { type Whereabouts, walkMeanings } from '../model/walk-meanings.ts'
+import { JobError } from '../text/job-error.ts'
+import { whereIn } from '../text/whereabouts.ts'
+import { type CheckContext, refuse } from './check-context.ts'
+import { notationProblem } from './quantity-notation.ts'
+
+const QUANTITIES = walkMeanings(jobSchema, 'quantity')
+
+/** The kind of the dimension that something stands in; undefined outside dimensions. */
+export const kindAround = ({ path, holders }: Whereabouts): DimensionKind | undefined =>
+  path[0] === 'dimensions' ? (holders[1] as { kind: DimensionKind } | undefined)?.kind : undefined
+
+/** Checks that every quantity can be read as what it is. What an item that is known says of itself was read before. */
+export function checkQuantities(context: CheckContext): void {
+  const { job, known } = context
+  QUANTITIES.each(
+    job,
+    (text, { as }, at) => {
+      const problem = notationProblem(text, as, kindAround(at), job)
+      if (problem !== null) {
+        const { noun, error } = problem
+        throw new JobError(
+          reason('job.not-written-as', { ...whereIn(job, at.path), noun, problem: error.reason }),
+        )
+      }
+      if (as === 'size' && parseLength(text, lengthContext(job)).mm.compare(0) <= 0) {
+        refuse(job, at.path, reason('job.nothing-or-less', { text }))
+      }
+    },
+    { skip: known },
+  )
+}

@@ -1,0 +1,104 @@
+import { NotationError } from '../../quantity/notation-error.ts'
+import { parseAngle } from '../../quantity/parse-angle.ts'
+import { parseArea } from '../../quantity/parse-area.ts'
+import { parseCount } from '../../quantity/parse-count.ts'
+import { parseLength } from '../../quantity/parse-length.ts'
+import { parseAngleTolerance, parseTolerance } from '../../quantity/tolerance.ts'
+import type { QuantityNoun } from '../../words/job.ts'
+import { lengthContext } from '../model/length-context.ts'
+import type { QuantityMeaning } from '../model/meaning.ts'
+import type { DimensionKind, Job } from '../model/types.ts'
+
+/** How a quantity is to be written: what that is called, and the notations that are tried, the likeliest first. */
+interface Notation {
+  readonly noun: QuantityNoun
+  readonly parsers: readonly ((text: string, job: Job) => unknown)[]
+}
+
+const length = (text: string, job: Job) => parseLength(text, lengthContext(job))
+const signedLength = (text: string, job: Job) => parseLength(text, { ...lengthContext(job), signed: true })
+const angle = (text: string) => parseAngle(text)
+const signedAngle = (text: string) => parseAngle(text, { signed: true })
+const area = (text: string) => parseArea(text)
+const count = (text: string) => parseCount(text)
+
+const LENGTH: Notation = { noun: 'length', parsers: [length] }
+const ANGLE: Notation = { noun: 'angle', parsers: [angle] }
+const AREA: Notation = { noun: 'area', parsers: [area] }
+const COUNT: Notation = { noun: 'count', parsers: [count] }
+const TOLERANCE: Notation = {
+  noun: 'tolerance',
+  parsers: [(text, { unit }) => parseTolerance(text, { unit })],
+}
+
+const READINGS: Readonly<Record<DimensionKind, Notation>> = {
+  length: LENGTH,
+  angle: ANGLE,
+  area: AREA,
+  count: COUNT,
+}
+
+const TOLERANCES: Readonly<Record<DimensionKind, Notation>> = {
+  length: TOLERANCE,
+  angle: { noun: 'tolerance of an angle', parsers: [(text) => parseAngleTolerance(text)] },
+  area: AREA,
+  count: COUNT,
+}
+
+/** A bore that has worn wider has lost less than nothing of its diameter. */
+const LOSSES: Readonly<Record<DimensionKind, Notation>> = {
+  length: { noun: 'length', parsers: [signedLength] },
+  angle: { noun: 'angle', parsers: [signedAngle] },
+  area: AREA,
+  count: COUNT,
+}
+
+/** How a quantity is to be written; undefined for a figure, which may be illegible. */
+function notationOf(meaning: QuantityMeaning, kind: DimensionKind | undefined): Notation | undefined {
+  switch (meaning) {
+    case 'length':
+    case 'size':
+      return LENGTH
+    case 'length or angle':
+      return { noun: 'length or angle', parsers: [length, angle] }
+    case 'tolerance':
+      return TOLERANCE
+    case 'slack':
+      return { noun: 'slack', parsers: [length, angle, area] }
+    case 'figure':
+      return undefined
+    case 'tolerance of the dimension':
+      return kind && TOLERANCES[kind]
+    case 'reading of the dimension':
+      return kind && READINGS[kind]
+    case 'loss of the dimension':
+      return kind && LOSSES[kind]
+  }
+}
+
+/**
+ * Why a text is no quantity of its meaning: what it should be, and where reading it as the likeliest stopped; null when
+ * it is one.
+ *
+ * @param kind of the dimension that it stands in
+ */
+export function notationProblem(
+  text: string,
+  meaning: QuantityMeaning,
+  kind: DimensionKind | undefined,
+  job: Job,
+): { noun: QuantityNoun; error: NotationError } | null {
+  const notation = notationOf(meaning, kind)
+  if (notation === undefined) return null
+  let first: NotationError | undefined
+  for (const parse of notation.parsers) {
+    try {
+      parse(text, job)
+      return null
+    } catch (error) {
+      if (!(error instanceof NotationError)) throw error
+      first ??= error
+    }
+  }
+  return first === undefined ? null : { noun: notation.noun, error: first }
+}

@@ -1,0 +1,28 @@
+import { problemOfUse } from '../checks/uses.ts'
+import { ITEM_KINDS } from '../model/item-kinds.ts'
+import type { Job } from '../model/types.ts'
+import { JobError } from '../text/job-error.ts'
+import { isNamed } from './apply-list-edit.ts'
+import type { Edit } from './edit-schema.ts'
+import { itemEditOf } from './item-edit.ts'
+
+/**
+ * Refuses an edit that removed something which the job after it still refers to. A job that lists nobody takes any name
+ * for a person.
+ *
+ * @throws JobError that names both
+ */
+export function checkRemovals(after: Job, edit: Edit): void {
+  if (edit.do === 'several') {
+    for (const one of edit.edits) checkRemovals(after, one)
+    return
+  }
+  const removal = itemEditOf(edit)
+  if (removal === null || removal.does.verb !== 'remove') return
+  const { kind, does } = removal
+  if (kind === 'person' && after.people.length === 0) return
+  const { list, key } = ITEM_KINDS[kind]
+  if (after[list].some((item) => isNamed(item, key, does.name))) return
+  const problem = problemOfUse(after, kind, does.name)
+  if (problem !== null) throw new JobError(problem)
+}

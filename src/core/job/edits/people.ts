@@ -1,0 +1,46 @@
+import { jobSchema } from '../model/schema.ts'
+import type { Job, Person } from '../model/types.ts'
+import { walkMeanings } from '../model/walk-meanings.ts'
+import type { Edit } from './edit-schema.ts'
+import { freshInitials } from './fresh-initials.ts'
+
+const REFERENCES = walkMeanings(jobSchema, 'reference')
+
+const alike = (a: string, b: string): boolean => a.trim().toLowerCase() === b.trim().toLowerCase()
+
+/** The person of a job that goes by an id or, failing that, by a name, whatever its case. */
+export function personOf(job: Job, who: string): Person | undefined {
+  return (
+    job.people.find(({ id }) => id === who.trim()) ??
+    job.people.find(({ id }) => alike(id, who)) ??
+    job.people.find(({ name }) => alike(name, who))
+  )
+}
+
+/** The ids of everybody whom something in the job names. */
+function named(job: Job): Set<string> {
+  const ids = new Set<string>()
+  REFERENCES.each(job, (id, { to }) => {
+    if (to === 'person') ids.add(id)
+  })
+  return ids
+}
+
+/**
+ * The edit that adds a person to a job under an id that is free, and that id. Where nobody was listed so far, those
+ * whom the job names by an id alone are listed along with them.
+ */
+export function addPerson(job: Job, name: string): { id: string; edit: Edit } {
+  const listed = new Set(job.people.map(({ id }) => id))
+  const unlisted = [...named(job)].filter((id) => !listed.has(id))
+  const known = unlisted.find((id) => alike(id, name))
+  const id = known ?? freshInitials(name, new Set([...listed, ...unlisted]))
+  const people: Person[] = [
+    ...unlisted.filter((other) => other !== id).map((other) => ({ id: other, name: other })),
+    { id, name: name.trim() },
+  ]
+  const edits = people.map((item): Edit => ({ do: 'add-person', item }))
+  const [only] = edits
+  if (only !== undefined && edits.length === 1) return { id, edit: only }
+  return { id, edit: { do: 'several', name: `add people ${people.map((one) => one.id).join(', ')}`, edits } }
+}

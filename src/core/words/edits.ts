@@ -1,0 +1,47 @@
+/** Why an edit is refused, in sentences. */
+import { quoted } from './quoted.ts'
+import type { AnyReason, Say } from './reason.ts'
+
+export const EDIT_WORDS = {
+  'edit.not-an-edit': () => 'This is not an edit: an edit is a JSON object that says what to "do".',
+  'edit.does-nothing-known': (p: { where: string; does: string; meant: string | null }) => {
+    const place = p.where === '' ? 'The edit: do' : `The edit: do of ${p.where}`
+    const advice =
+      p.meant === null
+        ? 'the schema of an edit ("scantling schema edit") lists what it can be'
+        : `did you mean ${quoted(p.meant)}?`
+    return `${place} is ${p.does}, which is no edit; ${advice}${p.meant === null ? '.' : ''}`
+  },
+  'edit.no-such-item': (p: { kind: string; id: string }) =>
+    `There is no ${p.kind} ${quoted(p.id)}: it may have been removed.`,
+  'edit.item-there-already': (p: { kind: string; id: string; key: string }) =>
+    `There is a ${p.kind} ${quoted(p.id)} already: give this one another ${p.key}.`,
+  'edit.index-beyond-end': (p: { kind: string; index: number; length: number }) =>
+    `The ${p.kind} cannot be put at index ${p.index}: there are ${p.length}, so the index is at most that.`,
+  'edit.locked-field': (p: { what: string; field: string }) =>
+    `${p.what}: a change cannot touch "${p.field}"; there is an edit of its own for that.`,
+  'edit.set-and-cleared': (p: { what: string; field: string }) =>
+    `${p.what}: "${p.field}" cannot be both set and cleared.`,
+  'edit.not-withdrawn': (p: { id: string; dimension: string }) =>
+    `evidence ${quoted(p.id)} of ${p.dimension} is not withdrawn, so it cannot be reinstated.`,
+  'edit.holds-evidence': (p: { dimension: string; evidence: readonly string[] }) =>
+    `dimension ${quoted(p.dimension)} holds evidence (${p.evidence.join(', ')}), and evidence is kept: withdraw it instead, saying why.`,
+  'edit.no-such-dimension': (p: { name: string }) =>
+    `There is no dimension ${quoted(p.name)}: it may have been renamed.`,
+  'edit.name-taken': (p: { name: string }) =>
+    `There is a dimension ${quoted(p.name)} already: give this one another name.`,
+  'edit.name-means-something': (p: { name: string; dimension: string | null }) =>
+    `${p.dimension === null ? 'A relation' : `A formula of dimension ${quoted(p.dimension)}`} means something else by ${quoted(p.name)} already: give another name.`,
+  'edit.repeat-is-one-pixel': (p: { mark: string; kind: string }) =>
+    `mark ${quoted(p.mark)} is a ${p.kind}: give where it was picked again as one "pixel", and no "pixels".`,
+  'edit.repeat-is-pixels': (p: { mark: string; kind: string }) =>
+    `mark ${quoted(p.mark)} is a ${p.kind}: give all of the pick as "pixels", and no "pixel".`,
+  'edit.not-picked-again': (p: { mark: string; problem: AnyReason }, say: Say) =>
+    `mark ${quoted(p.mark)} was not picked again: ${say(p.problem)}.`,
+  'edit.other-corners': (p: { mark: string; picked: number; given: number }) =>
+    `mark ${quoted(p.mark)} was picked with ${p.picked} points, and this pick has ${p.given}: pick the same corners again.`,
+  'edit.field-miswritten': (p: { what: string; field: string; meant: string }) =>
+    `The edit: ${p.what} has no field ${quoted(p.field)}; did you mean ${quoted(p.meant)}?`,
+  'edit.no-time': (p: { what: string; at: string }) =>
+    `The edit: "at" of ${p.what} is ${p.at}, and must be an ISO 8601 date and time such as "1911-03-09T10:05:00Z".`,
+} as const

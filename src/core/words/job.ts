@@ -1,0 +1,194 @@
+/** What may be wrong with a job or an edit to one, in sentences. */
+import { ordinal } from './ordinal.ts'
+import { quoted } from './quoted.ts'
+import type { AnyReason, Say } from './reason.ts'
+
+type Path = readonly (string | number)[]
+
+/** Where something stands in a document: its path, and the place in words, empty for the whole. */
+type At = {
+  readonly where: string
+  readonly path: Path
+}
+
+const article = (word: string): string => (/^[aeiou]/.test(word) ? `an ${word}` : `a ${word}`)
+const inAlternatives = (needs: readonly (readonly string[])[]): string =>
+  needs.map((need) => need.map((kind) => `a ${kind}`).join(' and ')).join(', or ')
+const capital = (word: string): string => word.charAt(0).toUpperCase() + word.slice(1)
+
+/** Nouns of what a quantity is to be written as. */
+const NOUNS = {
+  length: 'a length',
+  angle: 'an angle',
+  area: 'an area',
+  count: 'a count',
+  'length or angle': 'a length or an angle',
+  slack: 'a length, an angle or an area',
+  tolerance: 'a tolerance',
+  'tolerance of an angle': 'a tolerance of an angle',
+} as const
+
+export type QuantityNoun = keyof typeof NOUNS
+
+/** What a list asks of how long it is. */
+type Bound = {
+  readonly origin: string
+  readonly bound: string
+  readonly small: boolean
+  readonly inclusive: boolean
+}
+
+const EXPECTED: Readonly<Record<string, string>> = {
+  string: 'text',
+  number: 'a number',
+  int: 'a whole number',
+  boolean: 'true or false',
+  array: 'a list',
+  tuple: 'a list',
+  object: 'an object with named fields',
+}
+
+function oneOf(values: readonly (string | number | boolean | null)[]): string {
+  const words = values.map((value) => quoted(value))
+  return words.length < 2 ? words.join('') : `${words.slice(0, -1).join(', ')} or ${words.at(-1)}`
+}
+
+function range({ origin, bound, small, inclusive }: Bound): string {
+  if (origin === 'string') {
+    if (small) return bound === '1' ? 'must not be empty' : `must have ${bound} characters or more`
+    return `must have ${bound} characters, no more`
+  }
+  if (origin === 'array') {
+    // Lists of any length are only ever asked not to be empty; all other bounds are those of a fixed length.
+    if (small && bound === '1') return 'must not be an empty list'
+    return bound === '1' ? 'must have a single entry' : `must have ${bound} entries`
+  }
+  if (inclusive) return `must be a number of ${bound} or ${small ? 'more' : 'less'}`
+  return `must be a number ${small ? 'greater' : 'less'} than ${bound}`
+}
+
+/** What a value is not, that its schema asks for: goes on from the place where it stands. */
+export const SCHEMA_WORDS = {
+  'schema.missing': () => 'is missing',
+  'schema.wrong-type': (p: { expected: string }) => `must be ${EXPECTED[p.expected] ?? p.expected}`,
+  'schema.out-of-range': range,
+  'schema.not-one-of': (p: { values: readonly (string | number | boolean | null)[] }) =>
+    `must be ${oneOf(p.values)}`,
+  'schema.wrong-form': () => 'has the wrong form',
+  'schema.no-such-field': (p: { names: readonly string[] }) => `has no field ${oneOf(p.names)}`,
+  'schema.other': (p: { text: string }) => p.text,
+} as const
+
+/** What is wrong at a place of a job: goes on from that place, without a stop. */
+const AT_A_PLACE = {
+  'job.no-such-item': (p: { id: string; kind: string }) =>
+    `is ${quoted(p.id)}, and the job has no such ${p.kind}`,
+  'job.not-among-people': (p: { id: string }) =>
+    `is ${quoted(p.id)}, who is not among the people of this job: add them, or correct the id`,
+  'job.stands-twice': (p: { first: number; second: number; key: string }) =>
+    `stands twice in its list, ${ordinal(p.first)} and ${ordinal(p.second)}: give one of them another ${p.key}`,
+  'job.no-name-for-formulas': () =>
+    'has a name that formulas cannot use: write letters a to z, digits and underscores, not starting with a digit',
+  'job.name-reserved': () => 'has a name that already means something in formulas: give it another',
+  'job.id-is-a-rule': () => 'has the name of a rule of adoption for its id: give it another',
+  'job.adopts-nothing': (p: { adopt: string; rules: readonly string[] }) =>
+    `is ${quoted(p.adopt)}, which is neither a rule (${p.rules.join(', ')}) nor the id of evidence for this dimension`,
+  'job.nested-too-deep': (p: { most: number }) => `is nested more than ${p.most} deep`,
+  'job.too-few-corners': () => 'must have three corners or more',
+  'job.count-is-scaled': () =>
+    'is scaled, but a count is not measured: count it, or change the kind of the dimension',
+  'job.measure-of-another-kind': (p: { measure: string; gives: string; kind: string }) =>
+    `is "${p.measure}", which gives ${article(p.gives)}, but the dimension is ${article(p.kind)}`,
+  'job.number-of-marks': (p: { needs: readonly (readonly string[])[]; what: string; given: number }) =>
+    `must be ${inAlternatives(p.needs)} for ${p.what}, and ${p.given} marks are named`,
+  'job.kinds-of-marks': (p: {
+    needs: readonly (readonly string[])[]
+    what: string
+    given: readonly string[]
+  }) =>
+    `must be ${inAlternatives(p.needs)} for ${p.what}, and this is ${p.given.map((kind) => `a ${kind}`).join(' and ')}`,
+  'job.mark-on-another-sheet': (p: { mark: string; sheet: string; of: string }) =>
+    `is ${quoted(p.mark)}, a mark on sheet ${quoted(p.sheet)}, but the view is on sheet ${quoted(p.of)}`,
+  'job.same-mark-twice': (p: { mark: string }) => `names mark ${quoted(p.mark)} twice: pick the other one`,
+  'job.mark-not-sound': (p: { problem: AnyReason }, say: Say) => `is not sound: ${say(p.problem)}`,
+  'job.nothing-or-less': (p: { text: string }) => `is ${quoted(p.text)}, and must be greater than nothing`,
+} as const
+
+/** Why picks are no mark: goes on from "is not sound: " or the like, without a stop. */
+const PICKS = {
+  'mark.too-few-picks': (p: { name: string; least: number; given: number }) =>
+    `a ${p.name} needs ${p.least} picked points or more, and this has ${p.given}`,
+  'mark.all-the-same': (p: { name: string }) =>
+    `all points of this ${p.name} are the same: pick at least two different ones`,
+  'mark.in-a-repeat': (p: { repeat: number; problem: AnyReason }, say: Say) =>
+    `in its repeated pick ${p.repeat}, ${say(p.problem)}`,
+  'mark.no-covariance': (p: { covariance: readonly number[] }) =>
+    `its covariance [${p.covariance.join(', ')}] is none: xy² is larger than xx·yy`,
+  'mark.sigma-and-covariance': (p: { sigma: number; worst: number }) =>
+    `its sigma is ${p.sigma} px, and by its covariance it would be ${p.worst.toPrecision(2)} px: sigma is that of the worse direction`,
+  'mark.found-as-another': (p: { kind: string; as: string }) =>
+    `it is a ${p.kind}, and says it was found as a ${p.as}`,
+  'mark.found-with-too-few': (p: { as: string; least: number; given: number }) =>
+    `it says it was found as a ${p.as}, which is looked for by ${p.least} rough picks or more, and has ${p.given}`,
+  'mark.more-people-than-repeats': (p: { people: number; repeats: number }) =>
+    `it says who picked it again ${p.people} times, and has ${p.repeats} repeated picks`,
+} as const
+
+/** What is wrong with a job as a whole, or where in it. */
+export const JOB_WORDS = {
+  ...SCHEMA_WORDS,
+  ...AT_A_PLACE,
+  ...PICKS,
+  'job.unsound': (p: At & { problem: AnyReason }, say: Say) =>
+    `${p.where === '' ? 'The job' : p.where} ${say(p.problem)}.`,
+  'job.not-written-as': (p: At & { noun: QuantityNoun; problem: AnyReason }, say: Say) =>
+    `${p.where} is not written as ${NOUNS[p.noun]}. ${say(p.problem)}`,
+  'job.not-a-job': () =>
+    'This is not a Scantling job: a job is a JSON object with "format": "scantling-job".',
+  'job.other-format': (p: { format: string | null }) =>
+    `This is not a Scantling job: its "format" ${p.format === null ? 'is missing' : `is ${p.format}`}, not "scantling-job".`,
+  'job.no-version': () => 'The job has no "version", so it cannot be read safely.',
+  'job.version-is-none': (p: { version: string }) =>
+    `version must be a whole number of 1 or more, and is ${p.version}.`,
+  'job.newer': (p: { version: number; newest: number }) =>
+    `The job was written by a newer Scantling (format version ${p.version}; this one reads up to ${p.newest}): open it with that, nothing was changed.`,
+  'job.no-migration': (p: { version: number; from: number }) =>
+    `The job is of format version ${p.version}, and this Scantling has no way from version ${p.from} to ${p.from + 1}: nothing was changed.`,
+  'job.in-use': (p: { kind: string; id: string; by: string; first: string }) =>
+    `${capital(p.kind)} ${quoted(p.id)} is used by ${p.by}: ${p.first} that first.`,
+  'job.bare-quantities': (p: {
+    before: string
+    after: string
+    where: string
+    text: string
+    count: number
+  }) => {
+    const many = p.count === 1 ? 'is written without its unit' : 'and others are written without a unit'
+    const all = p.count === 1 ? '' : ` (${p.count} in all)`
+    return `The unit can't be changed from ${p.before} to ${p.after}, because ${p.where} ${quoted(p.text)} ${many}${all} and would mean another size: write their units first, as in ${quoted(`${p.text} ${p.before}`)}.`
+  },
+  'formula.of-evidence': (p: { dimension: string; evidence: string; problem: AnyReason }, say: Say) =>
+    `Dimension "${p.dimension}", evidence "${p.evidence}": ${say(p.problem)}.`,
+  'formula.of-relation': (p: { relation: string; problem: AnyReason }, say: Say) =>
+    `Relation "${p.relation}": ${say(p.problem)}.`,
+  'formula.circle-to-break': (p: { names: readonly string[] }) =>
+    `The formulas run in a circle: ${p.names.join(' uses ')}. Withdraw one of them.`,
+  'formula.of-another-kind': (p: { text: string; gives: string; wanted: string }) =>
+    `the formula \`${p.text}\` gives ${p.gives}, but the dimension is ${p.wanted}`,
+  'formula.relation-mixes-units': (p: { text: string; left: string; right: string }) =>
+    `\`${p.text}\` mixes units: ${p.left} = ${p.right}`,
+  'formula.no-such-name': (p: { text: string; name: string }) =>
+    `\`${p.text}\` uses ${p.name}, but no dimension has that name`,
+  'json.broken': (p: { line: number; column: number; expected: string; found: string | null }) =>
+    `This is not JSON: at line ${p.line}, column ${p.column} there should be ${p.expected}, and there is ${p.found === null ? 'the end' : quoted(p.found)}.`,
+  'json.unreadable': (p: { error: string }) => `This is not a job that can be read: ${p.error}.`,
+  'json.not-plain': (p: At & { what: string; problem: AnyReason }, say: Say) =>
+    `${p.what}${p.where === '' ? '' : `: ${p.where}`} ${say(p.problem)}`,
+  'json.not-finite': (p: { number: string }) => `is ${p.number}, and must be a number that JSON can hold.`,
+  'json.holds': (p: { kind: string }) => `holds a ${p.kind}, which JSON cannot hold.`,
+  'json.proto': () => 'has a field named "__proto__", which no job may have: take it out.',
+  'json.too-deep': (p: { what: string; inside: string | null }) =>
+    `${p.what} is nested too deep${p.inside === null ? '' : ` inside ${quoted(p.inside)}`}: no sound file is.`,
+  'schema.problem': (p: At & { whole: string; inside: string; problem: AnyReason }, say: Say) =>
+    `${p.where === '' ? p.whole : `${p.inside}${p.where}`} ${say(p.problem)}.`,
+} as const
