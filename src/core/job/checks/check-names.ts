@@ -1,7 +1,7 @@
 import { RESERVED_NAMES } from '../../formula/formula.ts'
 import { reason } from '../../words/core-words.ts'
-import { ADOPTION_RULES } from '../model/adoption-rules.ts'
 import type { ListName } from '../model/item-kinds.ts'
+import { ADOPTION_RULES } from '../model/schema.ts'
 import type { Job } from '../model/types.ts'
 import { type CheckContext, refuse } from './check-context.ts'
 

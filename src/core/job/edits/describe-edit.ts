@@ -1,7 +1,7 @@
+import type { Edit } from '../model/edit-schema.ts'
 import { ITEM_KINDS } from '../model/item-kinds.ts'
-import { nameOf } from './apply-list-edit.ts'
-import type { Edit } from './edit-schema.ts'
-import { itemEditOf } from './item-edit.ts'
+import { nameOf } from './apply/apply-list-edit.ts'
+import { itemEditOf } from './apply/item-edit.ts'
 
 const fields = ({ set, clear }: { set?: object; clear?: string[] }): string =>
   [...Object.keys(set ?? {}), ...(clear ?? [])].join(', ') || 'nothing'

@@ -1,1 +1,1 @@
-export type { Edit } from './edit-schema.ts'
+export type { Edit } from '../model/edit-schema.ts'

@@ -1,7 +1,7 @@
+import type { Edit } from '../model/edit-schema.ts'
 import { jobSchema } from '../model/schema.ts'
 import type { Job, Person } from '../model/types.ts'
 import { walkMeanings } from '../model/walk-meanings.ts'
-import type { Edit } from './edit-schema.ts'
 import { freshInitials } from './fresh-initials.ts'
 
 const REFERENCES = walkMeanings(jobSchema, 'reference')

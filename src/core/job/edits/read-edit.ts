@@ -1,11 +1,11 @@
 import { reason } from '../../words/core-words.ts'
 import { quoted } from '../../words/quoted.ts'
+import { EDIT_WORDS, type Edit, editSchema } from '../model/edit-schema.ts'
 import { nearestWord } from '../text/edit-distance.ts'
 import { JobError } from '../text/job-error.ts'
 import { place } from '../text/place.ts'
 import { DEEPEST_EDIT, plainJson } from '../text/plain-json.ts'
 import { schemaProblem } from '../text/schema-problem.ts'
-import { EDIT_WORDS, type Edit, editSchema } from './edit-schema.ts'
 
 /** How far a word may be from that of an edit to be taken for it: a third of its letters. */
 const third = (word: string): number => Math.ceil(word.length / 3)

@@ -2,6 +2,7 @@ import { z } from 'zod'
 import { reason } from '../../words/core-words.ts'
 import { quoted } from '../../words/quoted.ts'
 import { problemOfUse } from '../checks/uses.ts'
+import { type Edit, HEAD_SCHEMA } from '../model/edit-schema.ts'
 import { ITEM_KINDS, isItemKind } from '../model/item-kinds.ts'
 import { meaningOf } from '../model/meaning.ts'
 import { evidenceSchema, referenceSchema } from '../model/schema.ts'
@@ -9,7 +10,6 @@ import { entryOf, fieldsOf, unwrapped } from '../model/schema-shape.ts'
 import type { Job } from '../model/types.ts'
 import { nearestWord } from '../text/edit-distance.ts'
 import { JobError } from '../text/job-error.ts'
-import { type Edit, HEAD_SCHEMA } from './edit-schema.ts'
 
 const dateTime = z.iso.datetime({ offset: true, local: true })
 

@@ -1,5 +1,5 @@
+import type { Edit } from '../model/edit-schema.ts'
 import type { Job } from '../model/types.ts'
-import type { Edit } from './edit-schema.ts'
 
 /** Who makes an edit, and when. */
 export interface Stamp {

@@ -278,6 +278,12 @@ export const evidenceSchema = z
   ])
   .describe('One reason to believe a value for a dimension.')
 
+/** The rules by which a value can be adopted for a dimension; anything else in `adopt` is the id of evidence. */
+export const ADOPTION_RULES: ReadonlySet<string> = new Set([
+  ...evidenceSchema.options.map(({ shape }) => shape.basis.value),
+  'mean',
+])
+
 export const dimensionSchema = z.looseObject({
   name: z
     .string()

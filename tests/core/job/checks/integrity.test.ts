@@ -301,11 +301,7 @@ describe('written quantities can be read', () => {
       'fine',
       /^instrument "cal": resolution is not written as a length or an angle\. /,
     ],
-    [
-      ['instruments', 0, 'limit'],
-      '±',
-      /^instrument "cal": limit is not written as a length or an angle\. /,
-    ],
+    [['instruments', 0, 'limit'], '±', /^instrument "cal": limit is not written as a length or an angle\. /],
     [['sheets', 0, 'draughting'], '0.13 cubits', /^sheet "s1": draughting is not written as a length\. /],
     [
       ['views', 0, 'references', 0, 'u'],

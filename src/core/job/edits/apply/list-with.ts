@@ -1,5 +1,5 @@
-import { reason } from '../../words/core-words.ts'
-import { JobError } from '../text/job-error.ts'
+import { reason } from '../../../words/core-words.ts'
+import { JobError } from '../../text/job-error.ts'
 
 /** A list with one more item in it. @throws JobError when the index is beyond its end */
 export function inserted<T>(list: readonly T[], item: T, index: number, kind: string): T[] {

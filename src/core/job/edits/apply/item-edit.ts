@@ -1,8 +1,8 @@
-import { isItemKind } from '../model/item-kinds.ts'
-import type { ItemKind } from '../model/meaning.ts'
+import type { Edit } from '../../model/edit-schema.ts'
+import { isItemKind } from '../../model/item-kinds.ts'
+import type { ItemKind } from '../../model/meaning.ts'
 import type { ListEdit } from './apply-list-edit.ts'
 import { type FieldChange, fieldChange } from './change-fields.ts'
-import type { Edit } from './edit-schema.ts'
 
 /** What an edit does to an item of one of the job's own lists. */
 export interface ItemEdit {

@@ -1,9 +1,9 @@
 import type { z } from 'zod'
-import { reason } from '../../words/core-words.ts'
-import { quoted } from '../../words/quoted.ts'
-import { JobError } from '../text/job-error.ts'
+import { reason } from '../../../words/core-words.ts'
+import { quoted } from '../../../words/quoted.ts'
+import { JobError } from '../../text/job-error.ts'
 import { changeFields, type FieldChange } from './change-fields.ts'
-import { inserted, replaced, without } from './list-edits.ts'
+import { inserted, replaced, without } from './list-with.ts'
 
 /** How the items of a list are called and kept. */
 export interface ListRules {

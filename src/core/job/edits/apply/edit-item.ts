@@ -1,5 +1,5 @@
-import { ITEM_KINDS } from '../model/item-kinds.ts'
-import type { Job } from '../model/types.ts'
+import { ITEM_KINDS } from '../../model/item-kinds.ts'
+import type { Job } from '../../model/types.ts'
 import type { Applied } from './applied.ts'
 import { applyListEdit } from './apply-list-edit.ts'
 import { editOfItem, type ItemEdit } from './item-edit.ts'

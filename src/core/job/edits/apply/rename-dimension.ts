@@ -1,9 +1,9 @@
-import { renameInFormula, standsIn } from '../../formula/rename-in-formula.ts'
-import { reason } from '../../words/core-words.ts'
-import { jobSchema } from '../model/schema.ts'
-import type { Job, Note } from '../model/types.ts'
-import { walkMeanings } from '../model/walk-meanings.ts'
-import { JobError } from '../text/job-error.ts'
+import { renameInFormula, standsIn } from '../../../formula/rename-in-formula.ts'
+import { reason } from '../../../words/core-words.ts'
+import { jobSchema } from '../../model/schema.ts'
+import type { Job, Note } from '../../model/types.ts'
+import { walkMeanings } from '../../model/walk-meanings.ts'
+import { JobError } from '../../text/job-error.ts'
 
 const FORMULAS = walkMeanings(jobSchema, 'formula')
 const MENTIONS = walkMeanings(jobSchema, 'formula', 'subject', 'reference')

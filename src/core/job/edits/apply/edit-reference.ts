@@ -1,10 +1,10 @@
-import { referenceSchema } from '../model/schema.ts'
-import type { Job, Reference, View } from '../model/types.ts'
+import type { Edit } from '../../model/edit-schema.ts'
+import { referenceSchema } from '../../model/schema.ts'
+import type { Job, Reference, View } from '../../model/types.ts'
 import type { Applied } from './applied.ts'
 import { applyListEdit, indexIn, type ListEdit, type ListRules } from './apply-list-edit.ts'
 import { fieldChange } from './change-fields.ts'
-import type { Edit } from './edit-schema.ts'
-import { replaced } from './list-edits.ts'
+import { replaced } from './list-with.ts'
 
 const RULES: ListRules = { word: 'reference', key: 'id', schema: referenceSchema, locked: [] }
 

@@ -1,12 +1,12 @@
-import type { Pixel } from '../../geometry/frames.ts'
-import { reason } from '../../words/core-words.ts'
-import { pixelsProblem } from '../checks/check-mark-pixels.ts'
-import type { Job, Mark, RepeatedBy } from '../model/types.ts'
-import { JobError } from '../text/job-error.ts'
+import type { Pixel } from '../../../geometry/frames.ts'
+import { reason } from '../../../words/core-words.ts'
+import { pixelsProblem } from '../../checks/check-mark-pixels.ts'
+import type { Edit } from '../../model/edit-schema.ts'
+import type { Job, Mark, RepeatedBy } from '../../model/types.ts'
+import { JobError } from '../../text/job-error.ts'
 import type { Applied, EditOf } from './applied.ts'
 import { indexIn } from './apply-list-edit.ts'
-import type { Edit } from './edit-schema.ts'
-import { replaced } from './list-edits.ts'
+import { replaced } from './list-with.ts'
 
 type Repeat = EditOf<'repeat-pick'>
 

@@ -1,8 +1,8 @@
-import { jobSchema } from '../model/schema.ts'
-import type { Job } from '../model/types.ts'
+import { type Edit, HEAD_SCHEMA } from '../../model/edit-schema.ts'
+import { jobSchema } from '../../model/schema.ts'
+import type { Job } from '../../model/types.ts'
 import type { Applied, EditOf } from './applied.ts'
 import { changeFields, type FieldChange } from './change-fields.ts'
-import { type Edit, HEAD_SCHEMA } from './edit-schema.ts'
 
 const NOT_IN_HEAD = Object.keys(jobSchema.shape).filter((name) => !Object.hasOwn(HEAD_SCHEMA.shape, name))
 

@@ -1,5 +1,5 @@
-import type { Job } from '../model/types.ts'
-import type { Edit } from './edit-schema.ts'
+import type { Edit } from '../../model/edit-schema.ts'
+import type { Job } from '../../model/types.ts'
 
 /** A job after an edit, and the edit that takes it back. */
 export interface Applied {

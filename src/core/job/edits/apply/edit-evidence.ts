@@ -1,13 +1,13 @@
-import { reason } from '../../words/core-words.ts'
-import { evidenceSchema } from '../model/schema.ts'
-import type { Evidence, Job } from '../model/types.ts'
-import { JobError } from '../text/job-error.ts'
+import { reason } from '../../../words/core-words.ts'
+import type { Edit } from '../../model/edit-schema.ts'
+import { evidenceSchema } from '../../model/schema.ts'
+import type { Evidence, Job } from '../../model/types.ts'
+import { JobError } from '../../text/job-error.ts'
 import type { Applied } from './applied.ts'
 import { applyListEdit, indexIn, type ListEdit, type ListRules } from './apply-list-edit.ts'
 import { fieldChange } from './change-fields.ts'
 import { withDimension } from './edit-dimension.ts'
-import type { Edit } from './edit-schema.ts'
-import { replaced } from './list-edits.ts'
+import { replaced } from './list-with.ts'
 
 const RULES: ListRules = { word: 'evidence', key: 'id', schema: evidenceSchema, locked: ['withdrawn'] }
 

@@ -1,11 +1,11 @@
-import { reason } from '../../words/core-words.ts'
-import type { Dimension, Job } from '../model/types.ts'
-import { JobError } from '../text/job-error.ts'
+import { reason } from '../../../words/core-words.ts'
+import type { Edit } from '../../model/edit-schema.ts'
+import type { Dimension, Job } from '../../model/types.ts'
+import { JobError } from '../../text/job-error.ts'
 import type { Applied, EditOf } from './applied.ts'
 import { indexIn } from './apply-list-edit.ts'
 import { editItem } from './edit-item.ts'
-import type { Edit } from './edit-schema.ts'
-import { inserted, replaced, without } from './list-edits.ts'
+import { inserted, replaced, without } from './list-with.ts'
 import { renameDimension } from './rename-dimension.ts'
 
 const RULES = { word: 'dimension', key: 'name' } as const

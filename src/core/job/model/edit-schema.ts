@@ -1,8 +1,8 @@
 import { z } from 'zod'
-import { ITEM_KINDS } from '../model/item-kinds.ts'
-import { dimensionSchema, evidenceSchema, jobSchema, pixelSchema, referenceSchema } from '../model/schema.ts'
-import { fieldsOf } from '../model/schema-shape.ts'
-import type { Known } from '../model/types.ts'
+import { ITEM_KINDS } from './item-kinds.ts'
+import { dimensionSchema, evidenceSchema, jobSchema, pixelSchema, referenceSchema } from './schema.ts'
+import { fieldsOf } from './schema-shape.ts'
+import type { Known } from './types.ts'
 
 const id = z.string().min(1)
 const named = (what: string) => id.describe(`The id of ${what}.`)

@@ -1,9 +1,9 @@
-import { problemOfUse } from '../checks/uses.ts'
-import { ITEM_KINDS } from '../model/item-kinds.ts'
-import type { Job } from '../model/types.ts'
-import { JobError } from '../text/job-error.ts'
+import { problemOfUse } from '../../checks/uses.ts'
+import type { Edit } from '../../model/edit-schema.ts'
+import { ITEM_KINDS } from '../../model/item-kinds.ts'
+import type { Job } from '../../model/types.ts'
+import { JobError } from '../../text/job-error.ts'
 import { isNamed } from './apply-list-edit.ts'
-import type { Edit } from './edit-schema.ts'
 import { itemEditOf } from './item-edit.ts'
 
 /**

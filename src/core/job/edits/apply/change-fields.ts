@@ -1,7 +1,7 @@
 import type { z } from 'zod'
-import { reason } from '../../words/core-words.ts'
-import { JobError } from '../text/job-error.ts'
-import { schemaProblem } from '../text/schema-problem.ts'
+import { reason } from '../../../words/core-words.ts'
+import { JobError } from '../../text/job-error.ts'
+import { schemaProblem } from '../../text/schema-problem.ts'
 
 /** What a change does to fields. */
 export interface FieldChange {
