@@ -69,6 +69,21 @@ describe('the check passes what the structure allows', () => {
     ],
     ['the window using a style', { 'src/renderer/a.tsx': "import './a.css'", 'src/renderer/a.css': '' }],
     [
+      'the face of a folder, and its own inside',
+      {
+        'src/core/ledger/a.ts': "import '../imaging/b.ts'",
+        'src/core/imaging/b.ts': "import './trace/c.ts'",
+        'src/core/imaging/trace/c.ts': empty,
+      },
+    ],
+    [
+      'one type handed on, and two of one name that stay at home',
+      {
+        [CORE]: 'export interface Size { width: number }\ninterface Own { a: 1 }',
+        [CORE_B]: "export type { Size } from '../quantity/a.ts'\ninterface Own { b: 2 }",
+      },
+    ],
+    [
       'core speaking of the clock',
       { [CORE]: "// Date.now()\nexport const text = 'Math.random() and new Date()'" },
     ],
@@ -222,6 +237,52 @@ describe('the check refuses', () => {
         [CORE_B]: "export type { A } from '../quantity/a.ts'",
       },
       /ring/,
+    ],
+    [
+      'two folders in a circle, though no files are in a ring',
+      {
+        [CORE]: "import '../job/b.ts'",
+        [CORE_B]: empty,
+        'src/core/job/c.ts': "import type { D } from '../quantity/d.ts'",
+        'src/core/quantity/d.ts': empty,
+      },
+      /circle, src\/core\/quantity → src\/core\/job → src\/core\/quantity: .*a\.ts imports .*b\.ts; .*c\.ts imports .*d\.ts/,
+    ],
+    [
+      'a folder in a circle with one inside it',
+      {
+        'src/core/job/a.ts': "import './text/b.ts'",
+        'src/core/job/text/b.ts': empty,
+        'src/core/job/text/c.ts': "import '../d.ts'",
+        'src/core/job/d.ts': empty,
+      },
+      /circle, src\/core\/job → src\/core\/job\/text → src\/core\/job/,
+    ],
+    [
+      'a circle of three folders',
+      {
+        [CORE]: "import '../job/b.ts'",
+        [CORE_B]: "import '../words/c.ts'",
+        'src/core/words/c.ts': "import '../quantity/d.ts'",
+        'src/core/quantity/d.ts': empty,
+      },
+      /circle, src\/core\/quantity → src\/core\/job → src\/core\/words → src\/core\/quantity/,
+    ],
+    [
+      'an import of what is inside a folder with a face',
+      {
+        'src/core/ledger/a.ts': "import '../imaging/trace/b.ts'",
+        'src/core/imaging/trace/b.ts': empty,
+      },
+      /a\.ts imports src\/core\/imaging\/trace\/b\.ts, past the face of src\/core\/imaging/,
+    ],
+    [
+      'a type that is declared twice',
+      {
+        [CORE]: 'export interface Size { width: number }',
+        'src/renderer/a.ts': 'export type Size = readonly [number, number]',
+      },
+      /a\.ts declares the type Size again, which src\/core\/quantity\/a\.ts exports/,
     ],
     ['a file that imports itself', { [CORE]: "import './a.ts'" }, /ring: .*a\.ts → .*a\.ts/],
   ])('%s', (_, files, breach) => {

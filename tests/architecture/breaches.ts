@@ -1,4 +1,6 @@
 import { posix } from 'node:path'
+import { pastTheFace } from './faces.ts'
+import { folderCircles } from './folder-circles.ts'
 import { layerOf, mayImportLayer, mayImportOther, mayImportPackage } from './layers.ts'
 import { readSource } from './read-source.ts'
 
@@ -36,6 +38,7 @@ function rings(graph: ReadonlyMap<string, readonly string[]>): string[] {
 export function breaches(files: ReadonlyMap<string, string>): string[] {
   const found: string[] = []
   const graph = new Map<string, readonly string[]>()
+  const declared = new Map<string, string>()
   for (const [file, code] of files) {
     if (!CODE.test(file)) continue
     const layer = layerOf(file)
@@ -59,7 +62,14 @@ export function breaches(files: ReadonlyMap<string, string>): string[] {
       } else if (!files.has(to)) {
         found.push(`${file} imports ${to}, which is not there.`)
       }
+      const inner = pastTheFace(file, to)
+      if (inner !== undefined) found.push(`${file} imports ${to}, past the face of ${inner}.`)
       targets.push(to)
+    }
+    for (const type of source.exportedTypes) {
+      const first = declared.get(type)
+      if (first === undefined) declared.set(type, file)
+      else found.push(`${file} declares the type ${type} again, which ${first} exports.`)
     }
     graph.set(file, targets)
     if (source.blindImports > 0 && (layer === 'core' || layer === 'contract' || layer === 'renderer')) {
@@ -70,5 +80,6 @@ export function breaches(files: ReadonlyMap<string, string>): string[] {
     }
   }
   for (const ring of rings(graph)) found.push(`Files import one another in a ring: ${ring}.`)
+  found.push(...folderCircles(graph))
   return found
 }

@@ -8,6 +8,8 @@ export interface Source {
   readonly blindImports: number
   /** Uses of the clock, of chance, of the process or of the console, as written: `Date.now`, `Math.random`. */
   readonly impure: readonly string[]
+  /** Names of the types, interfaces, classes and enums that it declares and exports. */
+  readonly exportedTypes: readonly string[]
 }
 
 interface Node {
@@ -72,6 +74,19 @@ function namedModule(node: Node): string | { readonly blind: true } | undefined 
   }
 }
 
+const TYPE_DECLARATIONS = new Set([
+  'TSTypeAliasDeclaration',
+  'TSInterfaceDeclaration',
+  'TSEnumDeclaration',
+  'ClassDeclaration',
+])
+
+/** The name of the type that a statement declares and exports; undefined for any other statement. */
+function exportedType(node: Node): string | undefined {
+  const declaration = node.type === 'ExportNamedDeclaration' ? node['declaration'] : undefined
+  return isNode(declaration) && TYPE_DECLARATIONS.has(declaration.type) ? name(declaration['id']) : undefined
+}
+
 /**
  * Reads one TypeScript file by its grammar, so that words in comments and texts do not count.
  *
@@ -83,6 +98,7 @@ export function readSource(path: string, code: string): Source {
   if (problem) throw new Error(`${path} cannot be parsed: ${problem.message}`)
   const imports: string[] = []
   const impure: string[] = []
+  const exportedTypes: string[] = []
   let blindImports = 0
   const visit = (value: unknown): void => {
     if (Array.isArray(value)) {
@@ -95,8 +111,10 @@ export function readSource(path: string, code: string): Source {
     else if (module) blindImports += 1
     const use = impureUse(value)
     if (use !== undefined) impure.push(use)
+    const type = exportedType(value)
+    if (type !== undefined) exportedTypes.push(type)
     for (const child of Object.values(value)) visit(child)
   }
   visit(program)
-  return { imports, blindImports, impure }
+  return { imports, blindImports, impure, exportedTypes }
 }
