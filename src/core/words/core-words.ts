@@ -1,12 +1,16 @@
+import { DOCUMENT_WORDS } from './documents.ts'
 import { EDIT_WORDS } from './edits.ts'
 import { JOB_WORDS } from './job.ts'
+import { PICK_WORDS } from './picks.ts'
 import type { ReasonOf } from './reason.ts'
 import { speak } from './speak.ts'
 
 /** Every reason that core has, each with its sentence: one file an area. */
 const CORE = {
-  ...JOB_WORDS,
+  ...DOCUMENT_WORDS,
   ...EDIT_WORDS,
+  ...JOB_WORDS,
+  ...PICK_WORDS,
   unsaid: (p: { text: string }) => p.text,
 } as const
 

@@ -1,15 +1,8 @@
-/** What may be wrong with a job or an edit to one, in sentences. */
+/** What may be wrong with a job, in sentences. */
+import type { Where } from './documents.ts'
 import { ordinal } from './ordinal.ts'
 import { quoted } from './quoted.ts'
 import type { AnyReason, Say } from './reason.ts'
-
-type Path = readonly (string | number)[]
-
-/** Where something stands in a document: its path, and the place in words, empty for the whole. */
-type At = {
-  readonly where: string
-  readonly path: Path
-}
 
 const article = (word: string): string => (/^[aeiou]/.test(word) ? `an ${word}` : `a ${word}`)
 const inAlternatives = (needs: readonly (readonly string[])[]): string =>
@@ -29,55 +22,6 @@ const NOUNS = {
 } as const
 
 export type QuantityNoun = keyof typeof NOUNS
-
-/** What a list asks of how long it is. */
-type Bound = {
-  readonly origin: string
-  readonly bound: string
-  readonly small: boolean
-  readonly inclusive: boolean
-}
-
-const EXPECTED: Readonly<Record<string, string>> = {
-  string: 'text',
-  number: 'a number',
-  int: 'a whole number',
-  boolean: 'true or false',
-  array: 'a list',
-  tuple: 'a list',
-  object: 'an object with named fields',
-}
-
-function oneOf(values: readonly (string | number | boolean | null)[]): string {
-  const words = values.map((value) => quoted(value))
-  return words.length < 2 ? words.join('') : `${words.slice(0, -1).join(', ')} or ${words.at(-1)}`
-}
-
-function range({ origin, bound, small, inclusive }: Bound): string {
-  if (origin === 'string') {
-    if (small) return bound === '1' ? 'must not be empty' : `must have ${bound} characters or more`
-    return `must have ${bound} characters, no more`
-  }
-  if (origin === 'array') {
-    // Lists of any length are only ever asked not to be empty; all other bounds are those of a fixed length.
-    if (small && bound === '1') return 'must not be an empty list'
-    return bound === '1' ? 'must have a single entry' : `must have ${bound} entries`
-  }
-  if (inclusive) return `must be a number of ${bound} or ${small ? 'more' : 'less'}`
-  return `must be a number ${small ? 'greater' : 'less'} than ${bound}`
-}
-
-/** What a value is not, that its schema asks for: goes on from the place where it stands. */
-export const SCHEMA_WORDS = {
-  'schema.missing': () => 'is missing',
-  'schema.wrong-type': (p: { expected: string }) => `must be ${EXPECTED[p.expected] ?? p.expected}`,
-  'schema.out-of-range': range,
-  'schema.not-one-of': (p: { values: readonly (string | number | boolean | null)[] }) =>
-    `must be ${oneOf(p.values)}`,
-  'schema.wrong-form': () => 'has the wrong form',
-  'schema.no-such-field': (p: { names: readonly string[] }) => `has no field ${oneOf(p.names)}`,
-  'schema.other': (p: { text: string }) => p.text,
-} as const
 
 /** What is wrong at a place of a job: goes on from that place, without a stop. */
 const AT_A_PLACE = {
@@ -114,34 +58,12 @@ const AT_A_PLACE = {
   'job.nothing-or-less': (p: { text: string }) => `is ${quoted(p.text)}, and must be greater than nothing`,
 } as const
 
-/** Why picks are no mark: goes on from "is not sound: " or the like, without a stop. */
-const PICKS = {
-  'mark.too-few-picks': (p: { name: string; least: number; given: number }) =>
-    `a ${p.name} needs ${p.least} picked points or more, and this has ${p.given}`,
-  'mark.all-the-same': (p: { name: string }) =>
-    `all points of this ${p.name} are the same: pick at least two different ones`,
-  'mark.in-a-repeat': (p: { repeat: number; problem: AnyReason }, say: Say) =>
-    `in its repeated pick ${p.repeat}, ${say(p.problem)}`,
-  'mark.no-covariance': (p: { covariance: readonly number[] }) =>
-    `its covariance [${p.covariance.join(', ')}] is none: xy² is larger than xx·yy`,
-  'mark.sigma-and-covariance': (p: { sigma: number; worst: number }) =>
-    `its sigma is ${p.sigma} px, and by its covariance it would be ${p.worst.toPrecision(2)} px: sigma is that of the worse direction`,
-  'mark.found-as-another': (p: { kind: string; as: string }) =>
-    `it is a ${p.kind}, and says it was found as a ${p.as}`,
-  'mark.found-with-too-few': (p: { as: string; least: number; given: number }) =>
-    `it says it was found as a ${p.as}, which is looked for by ${p.least} rough picks or more, and has ${p.given}`,
-  'mark.more-people-than-repeats': (p: { people: number; repeats: number }) =>
-    `it says who picked it again ${p.people} times, and has ${p.repeats} repeated picks`,
-} as const
-
 /** What is wrong with a job as a whole, or where in it. */
 export const JOB_WORDS = {
-  ...SCHEMA_WORDS,
   ...AT_A_PLACE,
-  ...PICKS,
-  'job.unsound': (p: At & { problem: AnyReason }, say: Say) =>
+  'job.unsound': (p: Where & { problem: AnyReason }, say: Say) =>
     `${p.where === '' ? 'The job' : p.where} ${say(p.problem)}.`,
-  'job.not-written-as': (p: At & { noun: QuantityNoun; problem: AnyReason }, say: Say) =>
+  'job.not-written-as': (p: Where & { noun: QuantityNoun; problem: AnyReason }, say: Say) =>
     `${p.where} is not written as ${NOUNS[p.noun]}. ${say(p.problem)}`,
   'job.not-a-job': () =>
     'This is not a Scantling job: a job is a JSON object with "format": "scantling-job".',
@@ -179,16 +101,4 @@ export const JOB_WORDS = {
     `\`${p.text}\` mixes units: ${p.left} = ${p.right}`,
   'formula.no-such-name': (p: { text: string; name: string }) =>
     `\`${p.text}\` uses ${p.name}, but no dimension has that name`,
-  'json.broken': (p: { line: number; column: number; expected: string; found: string | null }) =>
-    `This is not JSON: at line ${p.line}, column ${p.column} there should be ${p.expected}, and there is ${p.found === null ? 'the end' : quoted(p.found)}.`,
-  'json.unreadable': (p: { error: string }) => `This is not a job that can be read: ${p.error}.`,
-  'json.not-plain': (p: At & { what: string; problem: AnyReason }, say: Say) =>
-    `${p.what}${p.where === '' ? '' : `: ${p.where}`} ${say(p.problem)}`,
-  'json.not-finite': (p: { number: string }) => `is ${p.number}, and must be a number that JSON can hold.`,
-  'json.holds': (p: { kind: string }) => `holds a ${p.kind}, which JSON cannot hold.`,
-  'json.proto': () => 'has a field named "__proto__", which no job may have: take it out.',
-  'json.too-deep': (p: { what: string; inside: string | null }) =>
-    `${p.what} is nested too deep${p.inside === null ? '' : ` inside ${quoted(p.inside)}`}: no sound file is.`,
-  'schema.problem': (p: At & { whole: string; inside: string; problem: AnyReason }, say: Say) =>
-    `${p.where === '' ? p.whole : `${p.inside}${p.where}`} ${say(p.problem)}.`,
 } as const
