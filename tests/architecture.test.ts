@@ -20,7 +20,7 @@ describe('the source', () => {
   const files = sourceFiles()
 
   it('is there to be checked', () => {
-    expect(files.has('src/core/quantity/parse-length.ts')).toBe(true)
+    expect(files.has('src/core/quantity/parse/parse-length.ts')).toBe(true)
     expect([...files.keys()].some((file) => file.startsWith('src/main/services/'))).toBe(true)
   })
 

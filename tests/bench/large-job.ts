@@ -1,7 +1,7 @@
 /** A job of any size with the mixture of evidence that real ones have. All of it is invented and only timed. */
 import { type Pixel, pixel } from '../../src/core/geometry/frames.ts'
 import type { Dimension, Evidence, Job, Mark, Reference, View } from '../../src/core/job/model/types.ts'
-import { formatLength } from '../../src/core/quantity/format-length.ts'
+import { formatLength } from '../../src/core/quantity/format/format-length.ts'
 import { randomStream } from '../../src/core/uncertainty/random.ts'
 
 const MM_PER_PX = 0.17

@@ -7,7 +7,7 @@ import {
   gaugeThickness,
 } from '../../src/core/quantity/gauges.ts'
 import { lengthIn } from '../../src/core/quantity/length.ts'
-import { parseLength } from '../../src/core/quantity/parse-length.ts'
+import { parseLength } from '../../src/core/quantity/parse/parse-length.ts'
 
 /**
  * Act of Congress of 3 March 1893, chapter 221 (27 Stat. 746; 15 USC 206): thickness in fractions of an inch and weight

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest'
 import { parseFormula } from '../../src/core/formula/formula.ts'
 import { AREA, LENGTH, NUMBER, type Units } from '../../src/core/formula/formula-units.ts'
-import { parseLength } from '../../src/core/quantity/parse-length.ts'
+import { parseLength } from '../../src/core/quantity/parse/parse-length.ts'
 import { standardUncertainty } from '../../src/core/uncertainty/covariance.ts'
 import { exact, measured, type Uncertain } from '../../src/core/uncertainty/uncertain.ts'
 

@@ -14,7 +14,7 @@ import { MAPPINGS } from '../mapping/mapping.ts'
 import { viewFrame } from '../mapping/view-frame.ts'
 import type { ViewMapping } from '../mapping/view-mapping.ts'
 import type { Feature } from '../measuring/features/feature-of-mark.ts'
-import { parseLength } from '../quantity/parse-length.ts'
+import { parseLength } from '../quantity/parse/parse-length.ts'
 import { exact, measured, type Uncertain } from '../uncertainty/uncertain.ts'
 import { draughtingInTrue } from './evidence/draughting.ts'
 

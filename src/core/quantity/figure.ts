@@ -1,7 +1,12 @@
 import type { Angle } from './angle.ts'
 import type { GaugeStandard } from './gauges.ts'
 import type { Length } from './length.ts'
-import type { Tolerance } from './read-tolerance.ts'
+
+/** How far above and below the stated size is allowed; both are sizes without sign. */
+export interface Tolerance<T> {
+  readonly plus: T
+  readonly minus: T
+}
 
 export type FigureOf = 'length' | 'diameter' | 'radius' | 'centres' | 'angle' | 'gauge' | 'count'
 

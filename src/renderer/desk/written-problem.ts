@@ -1,8 +1,8 @@
 import { lengthContext } from '../../core/job/model/length-context.ts'
 import type { Job, Unit } from '../../core/job/model/types.ts'
-import { parseDrawnScale } from '../../core/quantity/drawn-scale.ts'
 import { lengthIn } from '../../core/quantity/length.ts'
-import { parseLength } from '../../core/quantity/parse-length.ts'
+import { parseDrawnScale } from '../../core/quantity/parse/parse-drawn-scale.ts'
+import { parseLength } from '../../core/quantity/parse/parse-length.ts'
 import { refusalOf } from '../bench/refusal.ts'
 
 /** Why a text can't be read as a length in a job, in a sentence; empty when it can, or when nothing is written. */

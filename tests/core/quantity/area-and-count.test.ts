@@ -1,9 +1,9 @@
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
-import { formatArea } from '../../../src/core/quantity/format-area.ts'
-import { formatCount } from '../../../src/core/quantity/format-count.ts'
-import { parseArea } from '../../../src/core/quantity/parse-area.ts'
-import { parseCount } from '../../../src/core/quantity/parse-count.ts'
+import { formatArea } from '../../../src/core/quantity/format/format-area.ts'
+import { formatCount } from '../../../src/core/quantity/format/format-count.ts'
+import { parseArea } from '../../../src/core/quantity/parse/parse-area.ts'
+import { parseCount } from '../../../src/core/quantity/parse/parse-count.ts'
 import { ScantlingError } from '../../../src/core/words/scantling-error.ts'
 import { stoppingPlace } from './stopping-place.ts'
 

@@ -1,6 +1,7 @@
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
-import { formatDrawnScale, parseDrawnScale } from '../../../src/core/quantity/drawn-scale.ts'
+import { formatDrawnScale } from '../../../src/core/quantity/format/format-drawn-scale.ts'
+import { parseDrawnScale } from '../../../src/core/quantity/parse/parse-drawn-scale.ts'
 
 /** Common practice, no source: the scales of the architect's and the engineer's rule. */
 const ON_RULES: readonly (readonly [string, number])[] = [

@@ -3,7 +3,7 @@ import Fraction from 'fraction.js'
 import { describe, expect, it } from 'vitest'
 import { angleFromDegrees } from '../../../src/core/quantity/angle.ts'
 import type { Figure } from '../../../src/core/quantity/figure.ts'
-import { formatFigure } from '../../../src/core/quantity/format-figure.ts'
+import { formatFigure } from '../../../src/core/quantity/format/format-figure.ts'
 import { gaugeNumbers } from '../../../src/core/quantity/gauges.ts'
 import {
   exactInches,
@@ -11,9 +11,9 @@ import {
   lengthFromInches,
   lengthFromMillimetres,
 } from '../../../src/core/quantity/length.ts'
-import { NotationError } from '../../../src/core/quantity/notation-error.ts'
-import { parseFigure } from '../../../src/core/quantity/parse-figure.ts'
-import { parseLength } from '../../../src/core/quantity/parse-length.ts'
+import { NotationError } from '../../../src/core/quantity/notation/notation-error.ts'
+import { parseFigure } from '../../../src/core/quantity/parse/parse-figure.ts'
+import { parseLength } from '../../../src/core/quantity/parse/parse-length.ts'
 import { stoppingPlace } from './stopping-place.ts'
 
 const inches = (length: Length | undefined): string | undefined =>

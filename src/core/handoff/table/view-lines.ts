@@ -1,6 +1,6 @@
 import type { Unit } from '../../job/model/types.ts'
 import type { Table, TableRelation, TableView } from '../../ledger/table/table.ts'
-import { formatDrawnScale } from '../../quantity/drawn-scale.ts'
+import { formatDrawnScale } from '../../quantity/format/format-drawn-scale.ts'
 import { plainText } from '../../words/plain-text.ts'
 import { toUncertainty } from './to-uncertainty.ts'
 import { twoFigures } from './two-figures.ts'

@@ -1,4 +1,4 @@
-import { parseLength } from '../../quantity/parse-length.ts'
+import { parseLength } from '../../quantity/parse/parse-length.ts'
 import { reason } from '../../words/core-words.ts'
 import { lengthContext } from '../model/length-context.ts'
 import { jobSchema } from '../model/schema.ts'

@@ -1,4 +1,4 @@
-import type { LengthContext } from '../../quantity/parse-length.ts'
+import type { LengthContext } from '../../quantity/parse/parse-length.ts'
 import type { Job } from './types.ts'
 
 /** What a bare number and a sheet gauge mean in a job. */

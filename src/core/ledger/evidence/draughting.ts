@@ -1,5 +1,5 @@
 import type { Job, Sheet, View } from '../../job/model/types.ts'
-import { parseLength } from '../../quantity/parse-length.ts'
+import { parseLength } from '../../quantity/parse/parse-length.ts'
 
 /** Plotting accuracy of 0.25 mm at 95 %. Common practice, no source. */
 const DEFAULT_DRAUGHTING_MM = 0.13

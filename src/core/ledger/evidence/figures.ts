@@ -2,8 +2,8 @@ import { lengthContext } from '../../job/model/length-context.ts'
 import type { Evidence, Job } from '../../job/model/types.ts'
 import type { Figure } from '../../quantity/figure.ts'
 import type { Length } from '../../quantity/length.ts'
-import { NotationError } from '../../quantity/notation-error.ts'
-import { parseFigure } from '../../quantity/parse-figure.ts'
+import { NotationError } from '../../quantity/notation/notation-error.ts'
+import { parseFigure } from '../../quantity/parse/parse-figure.ts'
 
 /** All printed figures of a job, read once, and how finely the job writes fractions of an inch. */
 export interface Figures {

@@ -1,10 +1,10 @@
 import { lengthContext } from '../../job/model/length-context.ts'
 import type { DimensionKind, Job } from '../../job/model/types.ts'
 import { angleInRadians } from '../../quantity/angle.ts'
-import { parseAngle } from '../../quantity/parse-angle.ts'
-import { parseArea } from '../../quantity/parse-area.ts'
-import { parseCount } from '../../quantity/parse-count.ts'
-import { parseLength } from '../../quantity/parse-length.ts'
+import { parseAngle } from '../../quantity/parse/parse-angle.ts'
+import { parseArea } from '../../quantity/parse/parse-area.ts'
+import { parseCount } from '../../quantity/parse/parse-count.ts'
+import { parseLength } from '../../quantity/parse/parse-length.ts'
 
 export interface Reading {
   value: number

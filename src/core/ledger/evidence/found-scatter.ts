@@ -1,5 +1,5 @@
 import type { Dimension, Evidence, Job } from '../../job/model/types.ts'
-import { NotationError } from '../../quantity/notation-error.ts'
+import { NotationError } from '../../quantity/notation/notation-error.ts'
 import type { VarianceEstimate } from '../../uncertainty/source.ts'
 import { repeatedObservations } from '../../uncertainty/type-a.ts'
 import { readReading } from './found-reading.ts'

@@ -1,8 +1,8 @@
 import type { DimensionKind, Unit } from '../../job/model/types.ts'
-import { formatAngle } from '../../quantity/format-angle.ts'
-import { formatArea } from '../../quantity/format-area.ts'
-import { formatCount } from '../../quantity/format-count.ts'
-import { formatLength } from '../../quantity/format-length.ts'
+import { formatAngle } from '../../quantity/format/format-angle.ts'
+import { formatArea } from '../../quantity/format/format-area.ts'
+import { formatCount } from '../../quantity/format/format-count.ts'
+import { formatLength } from '../../quantity/format/format-length.ts'
 
 /** How one row is written: its kind, the job's unit, the finest fraction the job uses, and whether with feet. */
 export interface Style {

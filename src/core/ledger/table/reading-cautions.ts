@@ -1,5 +1,5 @@
 import type { Job } from '../../job/model/types.ts'
-import { NotationError } from '../../quantity/notation-error.ts'
+import { NotationError } from '../../quantity/notation/notation-error.ts'
 import { readReading } from '../evidence/found-reading.ts'
 
 /** Readings of one length further apart than this share of it were hardly taken of one thing. Common practice, no source. */

@@ -1,5 +1,5 @@
 import type { View } from '../../../core/job/model/types.ts'
-import { formatDrawnScale } from '../../../core/quantity/drawn-scale.ts'
+import { formatDrawnScale } from '../../../core/quantity/format/format-drawn-scale.ts'
 import { useBench } from '../../bench/bench-store.ts'
 import { makeEdit } from '../../bench/edits.ts'
 import { Button } from '../../parts/button.tsx'

@@ -1,5 +1,5 @@
 import { useState } from 'react'
-import { parseDrawnScale } from '../../../core/quantity/drawn-scale.ts'
+import { parseDrawnScale } from '../../../core/quantity/parse/parse-drawn-scale.ts'
 import { useBench } from '../../bench/bench-store.ts'
 import { makeEdit } from '../../bench/edits.ts'
 import { TextField } from '../../parts/text-field.tsx'

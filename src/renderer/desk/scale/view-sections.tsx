@@ -1,6 +1,7 @@
 import { problemOfUse as whyInUse } from '../../../core/job/checks/uses.ts'
 import type { View } from '../../../core/job/model/types.ts'
-import { formatDrawnScale, parseDrawnScale } from '../../../core/quantity/drawn-scale.ts'
+import { formatDrawnScale } from '../../../core/quantity/format/format-drawn-scale.ts'
+import { parseDrawnScale } from '../../../core/quantity/parse/parse-drawn-scale.ts'
 import { useBench } from '../../bench/bench-store.ts'
 import { putDown, takeUp } from '../../bench/choose.ts'
 import { makeEdit } from '../../bench/edits.ts'

@@ -1,7 +1,7 @@
 import { scaleSentence } from '../../../core/handoff/table/view-lines.ts'
 import type { Unit, View } from '../../../core/job/model/types.ts'
 import type { TableView } from '../../../core/ledger/table/table.ts'
-import { formatDrawnScale } from '../../../core/quantity/drawn-scale.ts'
+import { formatDrawnScale } from '../../../core/quantity/format/format-drawn-scale.ts'
 
 /**
  * What is lettered under the title of a view: the scale found beside the one stated, or that there is none yet, and

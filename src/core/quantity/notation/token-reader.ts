@@ -1,5 +1,5 @@
 import { NotationError } from './notation-error.ts'
-import { notationTokens, type Token, type TokenKind } from './notation-tokens.ts'
+import { notationTokens, type Token, type TokenKind } from './tokenise.ts'
 
 /** A place in a written quantity, moved forward as its signs are understood. */
 export class NotationReader {

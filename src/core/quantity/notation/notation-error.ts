@@ -1,4 +1,4 @@
-import { ScantlingError } from '../words/scantling-error.ts'
+import { ScantlingError } from '../../words/scantling-error.ts'
 
 const SHOWN = 60
 

@@ -1,7 +1,7 @@
 import Fraction from 'fraction.js'
-import type { Angle } from './angle.ts'
-import type { NotationReader } from './notation-reader.ts'
-import type { Token } from './notation-tokens.ts'
+import type { Angle } from '../angle.ts'
+import type { NotationReader } from '../notation/token-reader.ts'
+import type { Token } from '../notation/tokenise.ts'
 import { readNumber, type WrittenNumber } from './read-number.ts'
 
 type Part = 'degrees' | 'minutes' | 'seconds'

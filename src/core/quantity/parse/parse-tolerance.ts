@@ -1,10 +1,11 @@
-import type { Angle } from './angle.ts'
-import type { Length } from './length.ts'
-import { NotationReader } from './notation-reader.ts'
+import type { Angle } from '../angle.ts'
+import type { Tolerance } from '../figure.ts'
+import type { Length } from '../length.ts'
+import { NotationReader } from '../notation/token-reader.ts'
 import type { LengthContext } from './parse-length.ts'
 import { afterAngle, readAngle } from './read-angle.ts'
 import { afterLength, readLength, type WrittenLength } from './read-length.ts'
-import { readTolerance, type Tolerance, toleranceFollows } from './read-tolerance.ts'
+import { readTolerance, toleranceFollows } from './read-tolerance.ts'
 
 /**
  * Reads a tolerance on a length: `±1/32`, `+0 −1/64`, `+.005 −.002`, or a bare `1/32`, which means ±.

@@ -1,4 +1,4 @@
-import { NotationReader } from './notation-reader.ts'
+import { NotationReader } from '../notation/token-reader.ts'
 
 /** What is counted on a drawing, singular and plural, and the words for how many are wanted. */
 export const COUNTED: ReadonlyMap<string, 'holes' | 'places'> = new Map([

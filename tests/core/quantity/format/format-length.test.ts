@@ -1,15 +1,15 @@
 import fc from 'fast-check'
 import Fraction from 'fraction.js'
 import { describe, expect, it } from 'vitest'
-import { formatLength, type LengthFormat } from '../../../src/core/quantity/format-length.ts'
+import { formatLength, type LengthFormat } from '../../../../src/core/quantity/format/format-length.ts'
 import {
   exactInches,
   lengthFromInches,
   lengthFromMillimetres,
   lengthIn,
-} from '../../../src/core/quantity/length.ts'
-import { parseLength } from '../../../src/core/quantity/parse-length.ts'
-import { ScantlingError } from '../../../src/core/words/scantling-error.ts'
+} from '../../../../src/core/quantity/length.ts'
+import { parseLength } from '../../../../src/core/quantity/parse/parse-length.ts'
+import { ScantlingError } from '../../../../src/core/words/scantling-error.ts'
 
 const IN: LengthFormat = { unit: 'in' }
 

@@ -1,5 +1,5 @@
-import type { NotationReader } from './notation-reader.ts'
-import type { Token } from './notation-tokens.ts'
+import type { NotationReader } from '../notation/token-reader.ts'
+import type { Token } from '../notation/tokenise.ts'
 
 /** An exact number as written: n / d, in steps of 1 / parts. */
 export interface WrittenNumber {

@@ -1,6 +1,6 @@
-import { type GaugeStandard, gaugeNumber, gaugeRange, gaugeStep, gaugeThickness } from './gauges.ts'
-import { type Length, lengthFromInches } from './length.ts'
-import type { NotationReader } from './notation-reader.ts'
+import { type GaugeStandard, gaugeNumber, gaugeRange, gaugeStep, gaugeThickness } from '../gauges.ts'
+import { type Length, lengthFromInches } from '../length.ts'
+import type { NotationReader } from '../notation/token-reader.ts'
 
 /** A sheet gauge as called out, with the thickness it stands for. */
 export interface Gauge {

@@ -1,6 +1,6 @@
 import Fraction from 'fraction.js'
-import { ScantlingError } from '../words/scantling-error.ts'
-import type { Angle } from './angle.ts'
+import { ScantlingError } from '../../words/scantling-error.ts'
+import type { Angle } from '../angle.ts'
 import { exactPlaces, MINUS, measuredDecimal, mixedNumber, toPlaces } from './decimals.ts'
 
 export interface AngleFormat {

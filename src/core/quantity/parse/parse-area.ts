@@ -1,6 +1,6 @@
 import Fraction from 'fraction.js'
-import type { LengthUnit } from './length.ts'
-import { NotationReader } from './notation-reader.ts'
+import type { LengthUnit } from '../length.ts'
+import { NotationReader } from '../notation/token-reader.ts'
 import { afterNumber, readNumber } from './read-number.ts'
 
 /** An exact area, with the last graduation that it is written to. */

@@ -1,9 +1,9 @@
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
-import { exactInches, lengthIn } from '../../../src/core/quantity/length.ts'
-import { NotationError } from '../../../src/core/quantity/notation-error.ts'
-import { type LengthContext, parseLength } from '../../../src/core/quantity/parse-length.ts'
-import { stoppingPlace } from './stopping-place.ts'
+import { exactInches, lengthIn } from '../../../../src/core/quantity/length.ts'
+import { NotationError } from '../../../../src/core/quantity/notation/notation-error.ts'
+import { type LengthContext, parseLength } from '../../../../src/core/quantity/parse/parse-length.ts'
+import { stoppingPlace } from '../stopping-place.ts'
 
 const inches = (text: string, context?: LengthContext): string =>
   exactInches(parseLength(text, context)).toFraction(true)

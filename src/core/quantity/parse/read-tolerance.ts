@@ -1,10 +1,5 @@
-import type { NotationReader } from './notation-reader.ts'
-
-/** How far above and below the stated size is allowed; both are sizes without sign. */
-export interface Tolerance<T> {
-  readonly plus: T
-  readonly minus: T
-}
+import type { Tolerance } from '../figure.ts'
+import type { NotationReader } from '../notation/token-reader.ts'
 
 /** Two limits one under the other are read as two lines. */
 function skipLineEnd(reader: NotationReader): void {

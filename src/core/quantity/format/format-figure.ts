@@ -1,12 +1,11 @@
 import Fraction from 'fraction.js'
-import type { Angle } from './angle.ts'
+import type { Angle } from '../angle.ts'
+import type { Figure, Tolerance } from '../figure.ts'
+import { GAUGE_CALL_OUTS, type GaugeStandard } from '../gauges.ts'
+import { exactInches, type Length, MM_PER_INCH } from '../length.ts'
 import { exactPlaces, mixedNumber, toPlaces } from './decimals.ts'
-import type { Figure } from './figure.ts'
 import { formatAngle } from './format-angle.ts'
 import { formatLength } from './format-length.ts'
-import { GAUGE_CALL_OUTS, type GaugeStandard } from './gauges.ts'
-import { exactInches, type Length, MM_PER_INCH } from './length.ts'
-import type { Tolerance } from './read-tolerance.ts'
 
 /** Decimal places of a graduation of 0.1, 0.01, ...; 0 for any other. */
 function placesOf(graduation: Fraction): number {

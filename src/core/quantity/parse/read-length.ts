@@ -1,7 +1,7 @@
 import Fraction from 'fraction.js'
-import type { Length, LengthUnit } from './length.ts'
-import type { NotationReader } from './notation-reader.ts'
-import type { Token } from './notation-tokens.ts'
+import type { Length, LengthUnit } from '../length.ts'
+import type { NotationReader } from '../notation/token-reader.ts'
+import type { Token } from '../notation/tokenise.ts'
 import { afterNumber, readNumber, type WrittenNumber } from './read-number.ts'
 
 /** A length and the signs that it was read from. */

@@ -1,5 +1,6 @@
 import Fraction from 'fraction.js'
-import { ScantlingError } from '../words/scantling-error.ts'
+import { ScantlingError } from '../../words/scantling-error.ts'
+import { exactInches, type Length, type LengthUnit, MM_PER_INCH } from '../length.ts'
 import {
   exactPlaces,
   fractionOf,
@@ -10,7 +11,6 @@ import {
   toPlaces,
   withoutIdleZeros,
 } from './decimals.ts'
-import { exactInches, type Length, type LengthUnit, MM_PER_INCH } from './length.ts'
 
 export interface LengthFormat {
   readonly unit: LengthUnit

@@ -1,5 +1,5 @@
-import type { Angle } from './angle.ts'
-import { NotationReader } from './notation-reader.ts'
+import type { Angle } from '../angle.ts'
+import { NotationReader } from '../notation/token-reader.ts'
 import { afterAngle, readAngle } from './read-angle.ts'
 
 export interface AngleContext {

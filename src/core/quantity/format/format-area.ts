@@ -1,6 +1,6 @@
-import { ScantlingError } from '../words/scantling-error.ts'
+import { ScantlingError } from '../../words/scantling-error.ts'
+import type { LengthUnit } from '../length.ts'
 import { measuredDecimal } from './decimals.ts'
-import type { LengthUnit } from './length.ts'
 
 export interface AreaFormat {
   readonly unit: LengthUnit

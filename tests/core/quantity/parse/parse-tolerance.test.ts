@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest'
-import { exactInches } from '../../../src/core/quantity/length.ts'
-import { parseAngleTolerance, parseTolerance } from '../../../src/core/quantity/tolerance.ts'
-import { stoppingPlace } from './stopping-place.ts'
+import { exactInches } from '../../../../src/core/quantity/length.ts'
+import { parseAngleTolerance, parseTolerance } from '../../../../src/core/quantity/parse/parse-tolerance.ts'
+import { stoppingPlace } from '../stopping-place.ts'
 
 describe('a stated tolerance', () => {
   it.each([
