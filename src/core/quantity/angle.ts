@@ -1,4 +1,5 @@
 import Fraction from 'fraction.js'
+import { degrees, type Radians, toRadians } from '../geometry/angle-units.ts'
 
 /** An exact angle, with the last graduation that it is written to. */
 export interface Angle {
@@ -8,15 +9,13 @@ export interface Angle {
 }
 
 /** An angle as a number of radians. */
-export function angleInRadians(angle: Angle): number {
-  return (angle.degrees.valueOf() * Math.PI) / 180
-}
+export const angleInRadians = (angle: Angle): Radians => toRadians(degrees(angle.degrees.valueOf()))
 
 /**
  * An angle from exact degrees.
  *
  * @param graduation degrees; by default one over the value's denominator
  */
-export function angleFromDegrees(degrees: Fraction, graduation?: Fraction): Angle {
-  return { degrees, graduation: graduation ?? new Fraction(1n, degrees.d) }
+export function angleFromDegrees(value: Fraction, graduation?: Fraction): Angle {
+  return { degrees: value, graduation: graduation ?? new Fraction(1n, value.d) }
 }

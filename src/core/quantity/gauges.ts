@@ -1,5 +1,6 @@
 import Fraction from 'fraction.js'
-import { ScantlingError } from '../words/scantling-error.ts'
+import { CoreError } from '../words/core-error.ts'
+import { reason } from '../words/core-words.ts'
 
 /**
  * - `us-standard-1893`: standard gauge for sheet and plate iron and steel, Act of Congress of 3 March 1893 (15 USC 206)
@@ -9,11 +10,6 @@ import { ScantlingError } from '../words/scantling-error.ts'
 export const GAUGE_STANDARDS = ['us-standard-1893', 'birmingham'] as const
 
 export type GaugeStandard = (typeof GAUGE_STANDARDS)[number]
-
-const GAUGE_NAMES: Record<GaugeStandard, string> = {
-  'us-standard-1893': 'US Standard Gauge of 1893',
-  birmingham: 'Birmingham wire gauge',
-}
 
 /** How each standard is called out on a drawing when it has to be told from others. */
 export const GAUGE_CALL_OUTS: Record<GaugeStandard, string> = {
@@ -83,16 +79,21 @@ export function gaugeNumber(no: string | number, standard: GaugeStandard): strin
   return i === undefined ? undefined : gaugeNumbers(standard)[i]
 }
 
-/** What a standard covers, for a message. */
-export function gaugeRange(standard: GaugeStandard): string {
+/** The first and the last number of a standard, the thickest sheet first. */
+export function gaugeRange(standard: GaugeStandard): {
+  standard: GaugeStandard
+  first: string
+  last: string
+} {
   const numbers = gaugeNumbers(standard)
-  return `The ${GAUGE_NAMES[standard]} runs from No. ${numbers[0]} to No. ${numbers.at(-1)}.`
+  return { standard, first: numbers[0] ?? '', last: numbers.at(-1) ?? '' }
 }
 
 function required(no: string | number, standard: GaugeStandard): number {
   const i = placeIn(no, standard)
   if (i === undefined) {
-    throw new ScantlingError(`There is no gauge “${no}”. ${gaugeRange(standard)} Check the number.`)
+    const range = gaugeRange(standard)
+    throw new CoreError(reason('notation.no-such-gauge', { number: String(no), range }))
   }
   return i
 }

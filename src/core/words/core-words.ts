@@ -1,6 +1,7 @@
 import { DOCUMENT_WORDS } from './documents.ts'
 import { EDIT_WORDS } from './edits.ts'
 import { JOB_WORDS } from './job.ts'
+import { NOTATION_WORDS } from './notation.ts'
 import { PICK_WORDS } from './picks.ts'
 import type { ReasonOf } from './reason.ts'
 import { speak } from './speak.ts'
@@ -10,6 +11,7 @@ const CORE = {
   ...DOCUMENT_WORDS,
   ...EDIT_WORDS,
   ...JOB_WORDS,
+  ...NOTATION_WORDS,
   ...PICK_WORDS,
   unsaid: (p: { text: string }) => p.text,
 } as const

@@ -1,6 +1,7 @@
 import fc from 'fast-check'
 import Fraction from 'fraction.js'
 import { describe, expect, it } from 'vitest'
+import { degrees, type Radians, radians, toRadians } from '../../../src/core/geometry/angle-units.ts'
 import { angleFromDegrees, angleInRadians } from '../../../src/core/quantity/angle.ts'
 import { formatAngle } from '../../../src/core/quantity/format/format-angle.ts'
 import { NotationError } from '../../../src/core/quantity/notation/notation-error.ts'
@@ -8,7 +9,7 @@ import { parseAngle } from '../../../src/core/quantity/parse/parse-angle.ts'
 import { ScantlingError } from '../../../src/core/words/scantling-error.ts'
 import { stoppingPlace } from './stopping-place.ts'
 
-const radians = (degrees: number): number => (degrees * Math.PI) / 180
+const inRadians = (value: number): Radians => toRadians(degrees(value))
 
 describe('an angle is read exactly', () => {
   it.each([
@@ -96,11 +97,13 @@ describe('an angle is written', () => {
     [-1e-13, undefined, '0°'],
     [59.99999999999999, undefined, '60°'],
   ])('%d° measured with U %s° as %s', (degrees, u, expected) => {
-    expect(formatAngle(radians(degrees), u === undefined ? {} : { uncertainty: radians(u) })).toBe(expected)
+    expect(formatAngle(inRadians(degrees), u === undefined ? {} : { uncertainty: inRadians(u) })).toBe(
+      expected,
+    )
   })
 
   it('never when it is no number', () => {
-    expect(() => formatAngle(Number.NaN)).toThrow(ScantlingError)
+    expect(() => formatAngle(radians(Number.NaN))).toThrow(ScantlingError)
   })
 
   it('so that an exact one is read again exactly', () => {
@@ -124,8 +127,8 @@ describe('an angle is written', () => {
     fc.assert(
       fc.property(fc.double({ min: -180, max: 180, noNaN: true }), u, (degrees, uncertainty) => {
         const text = formatAngle(
-          radians(degrees),
-          uncertainty === undefined ? {} : { uncertainty: radians(uncertainty) },
+          inRadians(degrees),
+          uncertainty === undefined ? {} : { uncertainty: inRadians(uncertainty) },
         )
         const read = parseAngle(text, { signed: true }).degrees.valueOf()
         const places =

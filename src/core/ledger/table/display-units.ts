@@ -1,3 +1,4 @@
+import { radians } from '../../geometry/angle-units.ts'
 import type { DimensionKind, Unit } from '../../job/model/types.ts'
 import { formatAngle } from '../../quantity/format/format-angle.ts'
 import { formatArea } from '../../quantity/format/format-area.ts'
@@ -32,7 +33,7 @@ export function writeMeasured(value: number, U: number, style: Style): string {
         ...uncertainty,
       })
     case 'angle':
-      return formatAngle(value, uncertainty)
+      return formatAngle(radians(value), U > 0 ? { uncertainty: radians(U) } : {})
     case 'area':
       return formatArea(value, { unit: style.unit, ...uncertainty })
     case 'count':

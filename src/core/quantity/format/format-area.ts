@@ -1,4 +1,5 @@
-import { ScantlingError } from '../../words/scantling-error.ts'
+import { CoreError } from '../../words/core-error.ts'
+import { reason } from '../../words/core-words.ts'
 import type { LengthUnit } from '../length.ts'
 import { measuredDecimal } from './decimals.ts'
 
@@ -18,7 +19,7 @@ const MM2_PER_SQUARE_INCH = 25.4 * 25.4
  */
 export function formatArea(mm2: number, format: AreaFormat): string {
   if (!Number.isFinite(mm2)) {
-    throw new ScantlingError(`An area of ${mm2} cannot be written; check what it was worked out from.`)
+    throw new CoreError(reason('notation.unwritable-area', { value: String(mm2) }))
   }
   const per = format.unit === 'in' ? MM2_PER_SQUARE_INCH : 1
   const text = measuredDecimal(

@@ -1,4 +1,5 @@
-import { ScantlingError } from '../../words/scantling-error.ts'
+import { CoreError } from '../../words/core-error.ts'
+import { reason } from '../../words/core-words.ts'
 import { measuredDecimal } from './decimals.ts'
 
 /**
@@ -9,7 +10,7 @@ import { measuredDecimal } from './decimals.ts'
  */
 export function formatCount(count: number, uncertainty?: number): string {
   if (!Number.isFinite(count)) {
-    throw new ScantlingError(`A count of ${count} cannot be written; check what it was worked out from.`)
+    throw new CoreError(reason('notation.unwritable-count', { value: String(count) }))
   }
   return measuredDecimal(count, uncertainty)
 }

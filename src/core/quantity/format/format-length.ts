@@ -1,5 +1,6 @@
 import Fraction from 'fraction.js'
-import { ScantlingError } from '../../words/scantling-error.ts'
+import { CoreError } from '../../words/core-error.ts'
+import { reason } from '../../words/core-words.ts'
 import { exactInches, type Length, type LengthUnit, MM_PER_INCH } from '../length.ts'
 import {
   exactPlaces,
@@ -103,7 +104,7 @@ function inInches(value: Length | number, format: LengthFormat): string {
     if (quick !== undefined) return quick
   }
   const written = isLength(value) ? value : undefined
-  const signed = written ? exactInches(written) : fractionOf(value as number).div(MM_PER_INCH)
+  const signed = isLength(value) ? exactInches(value) : fractionOf(value).div(MM_PER_INCH)
   const feet = format.feet ?? written?.feet ?? false
   const inches = signed.abs()
   const pure = written?.fraction === true && format.denominator === undefined
@@ -138,13 +139,11 @@ function inMillimetres(value: Length | number, format: LengthFormat): string {
  */
 export function formatLength(value: Length | number, format: LengthFormat): string {
   if (!isLength(value) && !Number.isFinite(value)) {
-    throw new ScantlingError(`A length of ${value} cannot be written; check what it was worked out from.`)
+    throw new CoreError(reason('notation.unwritable-length', { value: String(value) }))
   }
   const { denominator } = format
   if (denominator !== undefined && !(Number.isSafeInteger(denominator) && denominator > 0)) {
-    throw new ScantlingError(
-      `An inch is not divided into ${denominator} parts; give a whole number such as 64.`,
-    )
+    throw new CoreError(reason('notation.unwritable-graduation', { denominator }))
   }
   return format.unit === 'in' ? inInches(value, format) : inMillimetres(value, format)
 }

@@ -1,23 +1,6 @@
+import { inWords, reason } from '../../words/core-words.ts'
+import type { AnyReason } from '../../words/reason.ts'
 import { ScantlingError } from '../../words/scantling-error.ts'
-
-const SHOWN = 60
-
-/** The word, number or single character that starts at `at`, as a person would point at it. */
-function whatStands(text: string, at: number): string {
-  const run = /^(?:\p{L}+|\.?\p{N}+)/u.exec(text.slice(at, at + 24))
-  return run?.[0] ?? String.fromCodePoint(text.codePointAt(at) ?? 32)
-}
-
-function onOneLine(text: string): string {
-  return text.replace(/\r\n|[\r\n]/g, ' ⏎ ')
-}
-
-function excerpt(text: string, at: number): string {
-  if (text.length <= SHOWN) return onOneLine(text)
-  const from = Math.max(0, Math.min(at - SHOWN / 2, text.length - SHOWN))
-  const to = Math.min(text.length, from + SHOWN)
-  return `${from > 0 ? '…' : ''}${onOneLine(text.slice(from, to))}${to < text.length ? '…' : ''}`
-}
 
 /**
  * A written quantity that cannot be read. The message shows the text, where reading stopped and what to write.
@@ -29,16 +12,19 @@ export class NotationError extends ScantlingError {
   override name = 'NotationError'
   readonly text: string
   readonly at: number
+  /** What was expected there, or what to write instead. */
+  readonly advice: AnyReason
 
-  /** @param advice whole sentences: what was expected there, or what to write instead */
-  constructor(text: string, at: number, advice: string) {
-    const place =
-      at >= text.length ? 'at its end' : `at character ${at + 1}, “${onOneLine(whatStands(text, at))}”`
-    const subject = text.trim() === '' ? 'Nothing is written where a quantity should stand.' : undefined
-    super(
-      subject ? `${subject} ${advice}` : `Cannot read “${excerpt(text, at)}”: stopped ${place}. ${advice}`,
-    )
+  constructor(text: string, at: number, advice: AnyReason | string) {
+    // Texts are given for a while still, until every reading says its advice by code.
+    const given = typeof advice === 'string' ? reason('unsaid', { text: advice }) : advice
+    const whole =
+      text.trim() === ''
+        ? reason('notation.nothing-written', { advice: given })
+        : reason('notation.stopped', { text, at, advice: given })
+    super(whole, inWords(whole))
     this.text = text
     this.at = at
+    this.advice = given
   }
 }

@@ -1,8 +1,9 @@
+import type { NotationReason } from '../../words/notation.ts'
 import { NotationError } from './notation-error.ts'
-import { notationTokens, type Token, type TokenKind } from './tokenise.ts'
+import { type Token, type TokenKind, tokenise } from './tokenise.ts'
 
 /** A place in a written quantity, moved forward as its signs are understood. */
-export class NotationReader {
+export class TokenReader {
   readonly text: string
   readonly #tokens: Token[]
   readonly #end: Token
@@ -11,7 +12,7 @@ export class NotationReader {
   /** @throws NotationError when the text has no unambiguous division into signs */
   constructor(text: string) {
     this.text = text
-    this.#tokens = notationTokens(text)
+    this.#tokens = tokenise(text)
     this.#end = { kind: 'end', at: text.length, end: text.length, spaced: false, text: '', places: 0 }
   }
 
@@ -42,7 +43,7 @@ export class NotationReader {
   }
 
   /** @returns an error that points at a sign, by default the next one */
-  error(advice: string, token: Token = this.peek()): NotationError {
+  error(advice: NotationReason, token: Token = this.peek()): NotationError {
     return new NotationError(this.text, token.at, advice)
   }
 }

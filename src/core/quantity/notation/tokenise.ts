@@ -1,3 +1,4 @@
+import { reason } from '../../words/core-words.ts'
 import { NotationError } from './notation-error.ts'
 
 export type TokenKind =
@@ -73,11 +74,7 @@ function numberToken(text: string, at: number, spaced: boolean): Token {
   const end = pointed ? endOfDigits(text, whole + 1) : whole
   const digits = pointed ? text.slice(at, whole) + text.slice(whole + 1, end) : text.slice(at, whole)
   if (digits.length > MOST_DIGITS) {
-    throw new NotationError(
-      text,
-      at,
-      `A number of more than ${MOST_DIGITS} digits is no dimension; write it shorter.`,
-    )
+    throw new NotationError(text, at, reason('notation.too-many-digits', { most: MOST_DIGITS }))
   }
   return { kind: 'number', at, end, spaced, text: digits, places: pointed ? end - whole - 1 : 0 }
 }
@@ -98,12 +95,8 @@ function wordToken(text: string, at: number, spaced: boolean): Token {
         end += 1
         break
       }
-      const cut = text.slice(at, end)
-      throw new NotationError(
-        text,
-        end,
-        `The stop may end the abbreviation or begin a decimal; write “${cut}. ” or “${cut} 0.” there.`,
-      )
+      const ambiguous = reason('notation.ambiguous-stop', { letters: text.slice(at, end) })
+      throw new NotationError(text, end, ambiguous)
     }
     end += 1
     if (!isLetter(after)) break
@@ -146,7 +139,7 @@ function withoutIdleLineEnds(tokens: Token[]): Token[] {
  *
  * @throws NotationError for a number too long to be one, or a full stop that could be read in two ways
  */
-export function notationTokens(text: string): Token[] {
+export function tokenise(text: string): Token[] {
   const tokens: Token[] = []
   let spaced = false
   let lines = false

@@ -1,5 +1,6 @@
+import { reason } from '../../words/core-words.ts'
 import type { Angle } from '../angle.ts'
-import { NotationReader } from '../notation/token-reader.ts'
+import { TokenReader } from '../notation/token-reader.ts'
 import { afterAngle, readAngle } from './read-angle.ts'
 
 export interface AngleContext {
@@ -13,11 +14,10 @@ export interface AngleContext {
  * @throws NotationError with the place where reading stopped, for anything that has no single meaning
  */
 export function parseAngle(text: string, context: AngleContext = {}): Angle {
-  const reader = new NotationReader(text)
+  const reader = new TokenReader(text)
   const minus = reader.peek().kind === 'dash'
   if (minus) {
-    if (!context.signed)
-      throw reader.error('A printed angle is never less than nothing; write it without the minus.')
+    if (!context.signed) throw reader.error(reason('notation.angle-negative'))
     reader.take()
   }
   const angle = readAngle(reader)

@@ -1,6 +1,7 @@
 import Fraction from 'fraction.js'
+import { reason } from '../../words/core-words.ts'
 import type { LengthUnit } from '../length.ts'
-import { NotationReader } from '../notation/token-reader.ts'
+import { TokenReader } from '../notation/token-reader.ts'
 import { afterNumber, readNumber } from './read-number.ts'
 
 /** An exact area, with the last graduation that it is written to. */
@@ -30,24 +31,24 @@ const SQUARE: ReadonlySet<string> = new Set(['sq', 'square'])
  * @throws NotationError
  */
 export function parseArea(text: string): Area {
-  const reader = new NotationReader(text)
-  const number = readNumber(reader, 'Expected an area such as 12.4 sq in or 8000 mm².')
+  const reader = new TokenReader(text)
+  const number = readNumber(reader, reason('notation.area-expected'))
   const squared = reader.acceptWord(SQUARE) !== undefined
   const word = reader.peek()
   const unit = word.kind === 'word' ? SIDES.get(word.text) : undefined
   if (unit === undefined) {
-    const units = 'An area needs its unit: write sq in, sq ft, mm², cm² or m².'
     throw reader.error(
-      squared || word.kind === 'word' || word.kind === 'end' ? units : afterNumber(reader, number),
+      squared || word.kind === 'word' || word.kind === 'end'
+        ? reason('notation.area-unit-missing')
+        : afterNumber(reader, number),
     )
   }
   reader.take()
   if (!squared) {
-    if (reader.peek().text !== '²')
-      throw reader.error('This is a length; write sq in or mm² for an area.', word)
+    if (reader.peek().text !== '²') throw reader.error(reason('notation.area-not-square'), word)
     reader.take()
   }
-  if (!reader.atEnd()) throw reader.error('Nothing may follow the area; take this away.')
+  if (!reader.atEnd()) throw reader.error(reason('notation.after-area'))
   const square = unit.side.mul(unit.side)
   return {
     mm2: square.mul(new Fraction(number.n, number.d)),

@@ -1,4 +1,5 @@
-import { NotationReader } from '../notation/token-reader.ts'
+import { reason } from '../../words/core-words.ts'
+import { TokenReader } from '../notation/token-reader.ts'
 
 /** What is counted on a drawing, singular and plural, and the words for how many are wanted. */
 export const COUNTED: ReadonlyMap<string, 'holes' | 'places'> = new Map([
@@ -15,17 +16,16 @@ export const COUNTED: ReadonlyMap<string, 'holes' | 'places'> = new Map([
  * @throws NotationError
  */
 export function parseCount(text: string): number {
-  const reader = new NotationReader(text)
+  const reader = new TokenReader(text)
   const number = reader.peek()
   if (number.kind !== 'number' || number.places > 0) {
-    throw reader.error('Expected a whole number such as 4, or 4 HOLES.')
+    throw reader.error(reason('notation.count-expected'))
   }
   const count = Number(number.text)
-  if (!Number.isSafeInteger(count))
-    throw reader.error('Nothing is drawn in such numbers; write a smaller one.')
+  if (!Number.isSafeInteger(count)) throw reader.error(reason('notation.count-too-large'))
   reader.take()
   const word = reader.peek()
   if (word.kind === 'word' && COUNTED.has(word.text)) reader.take()
-  if (!reader.atEnd()) throw reader.error('Only HOLES or PLACES may follow a count; take this away.')
+  if (!reader.atEnd()) throw reader.error(reason('notation.after-count'))
   return count
 }

@@ -1,4 +1,5 @@
-import { ScantlingError } from '../../words/scantling-error.ts'
+import { CoreError } from '../../words/core-error.ts'
+import { reason } from '../../words/core-words.ts'
 import { type LengthUnit, lengthIn } from '../length.ts'
 import { NotationError } from '../notation/notation-error.ts'
 import { parseLength } from './parse-length.ts'
@@ -13,9 +14,6 @@ const WORDS: Readonly<Record<string, number>> = {
   'quarter size': 1 / 4,
   'quarter full size': 1 / 4,
 }
-
-const ADVICE =
-  'Write it as the title block has it: 3" = 1\'-0", 1:4, 1/4 full size, or 0.25 (drawn size over true size).'
 
 /** A plain number or fraction; NaN when it is none. */
 function plain(text: string): number {
@@ -49,16 +47,17 @@ function ratio(text: string, unit: LengthUnit): number {
  * @throws ScantlingError that says what to write, when it can't be read or is not above nothing
  */
 export function parseDrawnScale(text: string, unit: LengthUnit): number {
-  const trimmed = text.trim().replace(/^scale[\s:=–—-]*/i, '')
-  let scale: number
+  const scale = ratioOrNaN(text.trim().replace(/^scale[\s:=–—-]*/i, ''), unit)
+  if (Number.isFinite(scale) && scale > 0) return scale
+  throw new CoreError(reason('notation.scale-unread', { text: text.trim() }))
+}
+
+/** NaN where a side of it is no length. */
+function ratioOrNaN(text: string, unit: LengthUnit): number {
   try {
-    scale = ratio(trimmed, unit)
+    return ratio(text, unit)
   } catch (error) {
-    if (error instanceof NotationError) {
-      throw new ScantlingError(`Cannot read “${text.trim()}” as a scale. ${ADVICE}`)
-    }
+    if (error instanceof NotationError) return Number.NaN
     throw error
   }
-  if (Number.isFinite(scale) && scale > 0) return scale
-  throw new ScantlingError(`Cannot read “${text.trim()}” as a scale. ${ADVICE}`)
 }

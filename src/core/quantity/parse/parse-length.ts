@@ -1,7 +1,8 @@
 import Fraction from 'fraction.js'
+import { reason } from '../../words/core-words.ts'
 import type { GaugeStandard } from '../gauges.ts'
 import { type Length, type LengthUnit, MM_PER_INCH } from '../length.ts'
-import { NotationReader } from '../notation/token-reader.ts'
+import { TokenReader } from '../notation/token-reader.ts'
 import type { Token } from '../notation/tokenise.ts'
 import { gaugeFollows, readGauge } from './read-gauge.ts'
 import { afterLength, readLength } from './read-length.ts'
@@ -17,19 +18,16 @@ export interface LengthContext {
 }
 
 /** Reads the remainder of a value that is off its graduation, as in `14 3/8" + 0.006"`, and adds it. */
-function withRemainder(reader: NotationReader, base: Length, unit: Token | undefined): Length {
+function withRemainder(reader: TokenReader, base: Length, unit: Token | undefined): Length {
   const sign = reader.peek()
   if (unit === undefined || base.system !== 'in' || (sign.kind !== 'plus' && sign.kind !== 'dash'))
     return base
   reader.take()
-  const number = readNumber(reader, 'Expected the remainder in decimals of an inch, as in 14 3/8" + 0.006".')
+  const number = readNumber(reader, reason('notation.remainder-expected'))
   if (number.form !== 'decimal' || number.n >= number.d) {
-    throw reader.error(
-      'A remainder is a decimal of less than an inch, as in 14 3/8" + 0.006"; write the sum itself.',
-      number.first,
-    )
+    throw reader.error(reason('notation.remainder-not-decimal'), number.first)
   }
-  if (!reader.accept('inch')) throw reader.error('The remainder needs its inch mark, as in 14 3/8" + 0.006".')
+  if (!reader.accept('inch')) throw reader.error(reason('notation.remainder-unmarked'))
   const mm = MM_PER_INCH.mul(new Fraction(number.n, number.d))
   return {
     ...base,
@@ -49,17 +47,16 @@ function withRemainder(reader: NotationReader, base: Length, unit: Token | undef
  * @throws NotationError with the place where reading stopped, for anything that has no single meaning
  */
 export function parseLength(text: string, context: LengthContext = {}): Length {
-  const reader = new NotationReader(text)
+  const reader = new TokenReader(text)
   const minus = reader.peek()
   if (minus.kind === 'dash') {
-    if (!context.signed) throw reader.error('A size is never less than nothing; write it without the minus.')
+    if (!context.signed) throw reader.error(reason('notation.length-negative'))
     reader.take()
   }
   if (gaugeFollows(reader)) {
-    if (minus.kind === 'dash')
-      throw reader.error('A sheet gauge has no sign; write it without the minus.', minus)
+    if (minus.kind === 'dash') throw reader.error(reason('notation.gauge-signed'), minus)
     const { thickness } = readGauge(reader, context.gauge ?? 'us-standard-1893')
-    if (!reader.atEnd()) throw reader.error('Nothing may follow the gauge; take this away.')
+    if (!reader.atEnd()) throw reader.error(reason('notation.after-gauge'))
     return thickness
   }
   const read = readLength(reader, context.unit ?? 'in')

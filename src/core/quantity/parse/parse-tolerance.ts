@@ -1,7 +1,7 @@
 import type { Angle } from '../angle.ts'
 import type { Tolerance } from '../figure.ts'
 import type { Length } from '../length.ts'
-import { NotationReader } from '../notation/token-reader.ts'
+import { TokenReader } from '../notation/token-reader.ts'
 import type { LengthContext } from './parse-length.ts'
 import { afterAngle, readAngle } from './read-angle.ts'
 import { afterLength, readLength, type WrittenLength } from './read-length.ts'
@@ -14,7 +14,7 @@ import { readTolerance, toleranceFollows } from './read-tolerance.ts'
  * @throws NotationError
  */
 export function parseTolerance(text: string, context: Pick<LengthContext, 'unit'> = {}): Tolerance<Length> {
-  const reader = new NotationReader(text)
+  const reader = new TokenReader(text)
   const bare = context.unit ?? 'in'
   let last: WrittenLength | undefined
   const readSize = (joins: boolean): Length => {
@@ -37,7 +37,7 @@ export function parseTolerance(text: string, context: Pick<LengthContext, 'unit'
  * @throws NotationError
  */
 export function parseAngleTolerance(text: string): Tolerance<Angle> {
-  const reader = new NotationReader(text)
+  const reader = new TokenReader(text)
   let tolerance: Tolerance<Angle>
   if (toleranceFollows(reader)) {
     tolerance = readTolerance(reader, readAngle)

@@ -1,6 +1,8 @@
 import Fraction from 'fraction.js'
+import { reason } from '../../words/core-words.ts'
+import type { NotationReason } from '../../words/notation.ts'
 import type { Angle } from '../angle.ts'
-import type { NotationReader } from '../notation/token-reader.ts'
+import type { TokenReader } from '../notation/token-reader.ts'
 import type { Token } from '../notation/tokenise.ts'
 import { readNumber, type WrittenNumber } from './read-number.ts'
 
@@ -23,8 +25,6 @@ const WORDS = new Map<string, Part>([
 
 const PER_DEGREE: Record<Part, bigint> = { degrees: 1n, minutes: 60n, seconds: 3600n }
 
-const EXPECTED = "Expected an angle such as 47° 30', 47.5° or 47 1/2 deg."
-
 function partOf(token: Token): Part | undefined {
   if (token.kind === 'degree') return 'degrees'
   if (token.kind === 'foot') return 'minutes'
@@ -35,19 +35,19 @@ function partOf(token: Token): Part | undefined {
 const IN_NUMBER: ReadonlySet<string> = new Set(['number', 'vulgar', 'slash', 'dash', 'newline', 'bar'])
 
 /** The sign after the number that stands at the place. */
-function markAhead(reader: NotationReader, from: number): Token {
+function markAhead(reader: TokenReader, from: number): Token {
   let ahead = from
   while (IN_NUMBER.has(reader.peek(ahead).kind)) ahead += 1
   return reader.peek(ahead)
 }
 
 /** Whether what follows is an angle in degrees: feet and inches share their marks with minutes and seconds. */
-export function angleFollows(reader: NotationReader): boolean {
+export function angleFollows(reader: TokenReader): boolean {
   return markAhead(reader, 0).at > reader.peek().at && partOf(markAhead(reader, 0)) === 'degrees'
 }
 
 /** Whether a number with this mark comes next, after a dash perhaps. */
-function partFollows(reader: NotationReader, part: Part): boolean {
+function partFollows(reader: TokenReader, part: Part): boolean {
   const skip = reader.peek().kind === 'dash' ? 1 : 0
   const start = reader.peek(skip).kind
   return (start === 'number' || start === 'vulgar') && partOf(markAhead(reader, skip)) === part
@@ -60,15 +60,14 @@ function value(number: WrittenNumber, part: Part): Angle {
   }
 }
 
-function readPart(reader: NotationReader, part: Part): { number: WrittenNumber; angle: Angle } {
+function readPart(reader: TokenReader, part: Part): { number: WrittenNumber; angle: Angle } {
   reader.accept('dash')
-  const number = readNumber(reader, EXPECTED)
-  if (partOf(reader.peek()) !== part) throw reader.error(`Expected the mark of ${part} after the number.`)
+  const number = readNumber(reader, reason('notation.angle-expected'))
+  if (partOf(reader.peek()) !== part) {
+    throw reader.error(reason('notation.angle-part-unmarked', { part }))
+  }
   if (number.n >= 60n * number.d) {
-    throw reader.error(
-      `There are fewer than 60 ${part} here or they would be carried over; write them so.`,
-      number.first,
-    )
+    throw reader.error(reason('notation.sixty-of-a-part', { part }), number.first)
   }
   reader.take()
   return { number, angle: value(number, part) }
@@ -79,21 +78,17 @@ function readPart(reader: NotationReader, part: Part): { number: WrittenNumber; 
  *
  * @throws NotationError
  */
-export function readAngle(reader: NotationReader): Angle {
-  const number = readNumber(reader, EXPECTED)
+export function readAngle(reader: TokenReader): Angle {
+  const number = readNumber(reader, reason('notation.angle-expected'))
   const first = partOf(reader.peek())
-  if (first === undefined)
-    throw reader.error('The unit of the angle is missing; write ° or deg after the number.')
+  if (first === undefined) throw reader.error(reason('notation.angle-unit-missing'))
   reader.take()
   let last = { number, angle: value(number, first) }
   let { degrees } = last.angle
   for (const part of ['minutes', 'seconds'] as const) {
     if (PER_DEGREE[part] <= PER_DEGREE[first] || !partFollows(reader, part)) continue
     if (last.number.form !== 'whole') {
-      throw reader.error(
-        `Only the last part of an angle may hold a fraction; write whole numbers before it.`,
-        last.number.first,
-      )
+      throw reader.error(reason('notation.angle-fraction-inside'), last.number.first)
     }
     last = readPart(reader, part)
     degrees = degrees.add(last.angle.degrees)
@@ -102,9 +97,9 @@ export function readAngle(reader: NotationReader): Angle {
 }
 
 /** What to say of a sign that cannot follow an angle. */
-export function afterAngle(reader: NotationReader): string {
+export function afterAngle(reader: TokenReader): NotationReason {
   const { kind } = reader.peek()
   return kind === 'number' || kind === 'vulgar'
-    ? 'Minutes need their mark \' and seconds their mark ", in that order, as in 47° 30\' 15"; write them so.'
-    : 'Nothing may follow the angle; take this away.'
+    ? reason('notation.angle-part-stray')
+    : reason('notation.after-angle')
 }

@@ -1,6 +1,7 @@
+import { reason } from '../../words/core-words.ts'
 import { type GaugeStandard, gaugeNumber, gaugeRange, gaugeStep, gaugeThickness } from '../gauges.ts'
 import { type Length, lengthFromInches } from '../length.ts'
-import type { NotationReader } from '../notation/token-reader.ts'
+import type { TokenReader } from '../notation/token-reader.ts'
 
 /** A sheet gauge as called out, with the thickness it stands for. */
 export interface Gauge {
@@ -18,17 +19,18 @@ const STANDARD_WORDS = new Map<string, GaugeStandard>([
   ['uss', 'us-standard-1893'],
   ['ussg', 'us-standard-1893'],
 ])
-const OTHER_GAUGES = new Map<string, string>([
-  ['bg', 'B.G. is the Birmingham sheet and hoop gauge, another table than B.W.G.'],
-  ['swg', 'S.W.G. is the Imperial standard wire gauge.'],
-  ['awg', 'A.W.G. is the wire gauge for copper and brass.'],
+/** Gauges of tables that are not here. */
+const OTHER_GAUGES: ReadonlyMap<string, 'bg' | 'swg' | 'awg'> = new Map([
+  ['bg', 'bg'],
+  ['swg', 'swg'],
+  ['awg', 'awg'],
 ])
 
 const isGaugeWord = (word: string): boolean =>
   GAUGE_WORDS.has(word) || STANDARD_WORDS.has(word) || OTHER_GAUGES.has(word)
 
 /** Whether what follows is a sheet gauge: `No. 16 GA`, `16 GA.`, `4/0 B.W.G.`, `#16 gauge`. */
-export function gaugeFollows(reader: NotationReader): boolean {
+export function gaugeFollows(reader: TokenReader): boolean {
   const first = reader.peek()
   if (first.kind === 'number-sign') return true
   if (first.kind === 'word') return NUMBER_WORDS.has(first.text)
@@ -37,16 +39,9 @@ export function gaugeFollows(reader: NotationReader): boolean {
   return unit.kind === 'word' && isGaugeWord(unit.text)
 }
 
-const cache = new Map<string, Length>()
-
-function sheet(number: string, standard: GaugeStandard): Length {
-  const key = `${standard} ${number}`
-  const known = cache.get(key)
-  if (known) return known
-  const inches = lengthFromInches(gaugeThickness(number, standard), gaugeStep(number, standard))
-  const thickness = { ...inches, fraction: standard === 'us-standard-1893' }
-  cache.set(key, thickness)
-  return thickness
+function thicknessOf(number: string, standard: GaugeStandard): Length {
+  const length = lengthFromInches(gaugeThickness(number, standard), gaugeStep(number, standard))
+  return { ...length, fraction: standard === 'us-standard-1893' }
 }
 
 /**
@@ -55,31 +50,27 @@ function sheet(number: string, standard: GaugeStandard): Length {
  * @param standard what a gauge means that does not name its standard
  * @throws NotationError
  */
-export function readGauge(reader: NotationReader, standard: GaugeStandard): Gauge {
+export function readGauge(reader: TokenReader, standard: GaugeStandard): Gauge {
   if (reader.peek().kind === 'number-sign' || reader.peek().kind === 'word') reader.take()
   const first = reader.peek()
   if (first.kind !== 'number' || first.places > 0) {
-    throw reader.error('A gauge number is a whole number or noughts; write it as in No. 16 GA or No. 4/0 GA.')
+    throw reader.error(reason('notation.gauge-number'))
   }
   reader.take()
   let no = first.text
   if (reader.accept('slash')) {
     const nought = reader.peek()
     if (nought.kind !== 'number' || nought.text !== '0') {
-      throw reader.error(
-        'Only a 0 can follow the stroke of a gauge number, as in 4/0; write the number of noughts.',
-      )
+      throw reader.error(reason('notation.gauge-noughts'))
     }
     reader.take()
     no = `${no}/0`
   }
   const word = reader.peek()
   const other = word.kind === 'word' ? OTHER_GAUGES.get(word.text) : undefined
-  if (other) throw reader.error(`${other} It is not among the tables here; write the thickness instead.`)
+  if (other !== undefined) throw reader.error(reason('notation.gauge-table-unknown', { gauge: other }))
   if (word.kind !== 'word' || !isGaugeWord(word.text)) {
-    throw reader.error(
-      'A number may be that of a drill or a wire too; write GA after it for a sheet gauge, as in No. 16 GA.',
-    )
+    throw reader.error(reason('notation.gauge-unmarked'))
   }
   reader.take()
   let named = STANDARD_WORDS.get(word.text)
@@ -89,6 +80,8 @@ export function readGauge(reader: NotationReader, standard: GaugeStandard): Gaug
   }
   const meant = named ?? standard
   const number = gaugeNumber(no, meant)
-  if (number === undefined) throw reader.error(`${gaugeRange(meant)} Check the number.`, first)
-  return { number, standard: meant, thickness: sheet(number, meant) }
+  if (number === undefined) {
+    throw reader.error(reason('notation.gauge-outside-table', gaugeRange(meant)), first)
+  }
+  return { number, standard: meant, thickness: thicknessOf(number, meant) }
 }

@@ -1,6 +1,8 @@
 import Fraction from 'fraction.js'
+import { reason } from '../../words/core-words.ts'
+import type { NotationReason } from '../../words/notation.ts'
 import type { Length, LengthUnit } from '../length.ts'
-import type { NotationReader } from '../notation/token-reader.ts'
+import type { TokenReader } from '../notation/token-reader.ts'
 import type { Token } from '../notation/tokenise.ts'
 import { afterNumber, readNumber, type WrittenNumber } from './read-number.ts'
 
@@ -60,18 +62,8 @@ function unitOf(token: Token): UnitSize | undefined {
   return token.kind === 'word' ? UNITS.get(token.text) : undefined
 }
 
-const steps = new Map<string, Fraction>()
-const MOST_STEPS = 512
-
-/** The same few graduations come up thousands of times in a table. */
-function step(unit: UnitSize, parts: bigint): Fraction {
-  const key = `${unit.mm}/${unit.per}/${parts}`
-  const known = steps.get(key)
-  if (known) return known
-  const made = new Fraction(unit.mm, unit.per * parts)
-  if (steps.size < MOST_STEPS) steps.set(key, made)
-  return made
-}
+/** The last graduation of a number written in a unit, millimetres. */
+const step = (unit: UnitSize, parts: bigint): Fraction => new Fraction(unit.mm, unit.per * parts)
 
 function sized(number: WrittenNumber, unit: UnitSize): Length {
   return {
@@ -83,14 +75,11 @@ function sized(number: WrittenNumber, unit: UnitSize): Length {
   }
 }
 
-const EXPECTED = 'Expected a length such as 14 3/8", 1\'-2 3/8", 2.375 in or 365.1 mm.'
-const INCHES_EXPECTED = 'Expected inches after the feet, as in 1\'-2 3/8"; write 1\'-0" for none.'
-
 function startsNumber(token: Token): boolean {
   return token.kind === 'number' || token.kind === 'vulgar'
 }
 
-function feetAndInches(reader: NotationReader, feet: WrittenNumber, mark: Token): WrittenLength {
+function feetAndInches(reader: TokenReader, feet: WrittenNumber, mark: Token): WrittenLength {
   const next = reader.peek()
   const dashed = next.kind === 'dash' && startsNumber(reader.peek(1))
   if (!dashed && !startsNumber(next)) {
@@ -101,19 +90,19 @@ function feetAndInches(reader: NotationReader, feet: WrittenNumber, mark: Token)
   // `1' -2"` has its dash towards the inches only, as a minus would be written; feet never lose inches.
   if (dashed) reader.take()
   if (feet.form !== 'whole') {
-    throw reader.error('Inches follow a fraction of a foot; write whole feet and then inches.', feet.first)
+    throw reader.error(reason('notation.fraction-of-a-foot'), feet.first)
   }
-  const inches = readNumber(reader, INCHES_EXPECTED)
+  const inches = readNumber(reader, reason('notation.length-expected'))
   const after = reader.peek()
   const unit = unitOf(after)
-  if (unit !== undefined && unit !== INCH)
-    throw reader.error('Inches are marked " or in; write that mark here.')
+  if (unit !== undefined && unit !== INCH) throw reader.error(reason('notation.inch-mark-wrong'))
   if (inches.n >= 12n * inches.d) {
     const whole = inches.n / inches.d
-    throw reader.error(
-      `Inches after feet must be less than 12; ${whole} inches more would be ${BigInt(feet.first.text) + whole / 12n}'-${whole % 12n}".`,
-      inches.first,
-    )
+    const carried = reason('notation.twelve-inches', {
+      inches: `${whole}`,
+      feetAndInches: `${BigInt(feet.first.text) + whole / 12n}'-${whole % 12n}"`,
+    })
+    throw reader.error(carried, inches.first)
   }
   if (unit !== undefined) reader.take()
   const n = inches.n + 12n * inches.d * feet.n
@@ -134,8 +123,8 @@ function feetAndInches(reader: NotationReader, feet: WrittenNumber, mark: Token)
  * @param joins whether a dash may join whole number and fraction; not so where a dash is a minus
  * @throws NotationError
  */
-export function readLength(reader: NotationReader, bare: LengthUnit, joins = true): WrittenLength {
-  const number = readNumber(reader, EXPECTED, joins)
+export function readLength(reader: TokenReader, bare: LengthUnit, joins = true): WrittenLength {
+  const number = readNumber(reader, reason('notation.length-expected'), joins)
   const mark = reader.peek()
   const unit = unitOf(mark)
   if (unit === undefined) {
@@ -147,10 +136,10 @@ export function readLength(reader: NotationReader, bare: LengthUnit, joins = tru
 }
 
 /** What to say of a sign that cannot follow a length. */
-export function afterLength(reader: NotationReader, read: WrittenLength): string {
+export function afterLength(reader: TokenReader, read: WrittenLength): NotationReason {
   if (read.unit === undefined) return afterNumber(reader, read.number)
   const token = reader.peek()
-  if (startsNumber(token)) return 'A second quantity follows; write one length only, feet before inches.'
-  if (unitOf(token)) return 'A second unit follows; write one unit for each number.'
-  return 'Nothing may follow the length; take this away.'
+  if (startsNumber(token)) return reason('notation.second-length')
+  if (unitOf(token)) return reason('notation.second-unit')
+  return reason('notation.after-length')
 }

@@ -1,4 +1,6 @@
-import type { NotationReader } from '../notation/token-reader.ts'
+import { reason } from '../../words/core-words.ts'
+import type { NotationReason } from '../../words/notation.ts'
+import type { TokenReader } from '../notation/token-reader.ts'
 import type { Token } from '../notation/tokenise.ts'
 
 /** An exact number as written: n / d, in steps of 1 / parts. */
@@ -36,7 +38,7 @@ const VULGAR = new Map<string, readonly [bigint, bigint]>([
 const isWhole = (token: Token): boolean => token.kind === 'number' && token.places === 0
 
 /** How many signs the fraction bar after the sign at `ahead` takes: 0 when there is none. */
-function barLength(reader: NotationReader, ahead: number): number {
+function barLength(reader: TokenReader, ahead: number): number {
   const kind = reader.peek(ahead).kind
   if (kind === 'slash') return 1
   if (kind !== 'newline') return 0
@@ -46,25 +48,25 @@ function barLength(reader: NotationReader, ahead: number): number {
   return reader.peek(line).kind === 'newline' ? line + 1 - ahead : 0
 }
 
-function fractionAfter(reader: NotationReader, numerator: Token, whole: Token | undefined): [bigint, bigint] {
+function fractionAfter(reader: TokenReader, numerator: Token, whole: Token | undefined): [bigint, bigint] {
   const stacked = reader.peek().kind === 'newline'
   reader.take(barLength(reader, 0))
   const denominator = reader.peek()
-  if (!isWhole(denominator))
-    throw reader.error('The number below the fraction bar is missing; write it as in 3/8.')
+  if (!isWhole(denominator)) throw reader.error(reason('notation.denominator-missing'))
   const n = BigInt(numerator.text)
   const d = BigInt(denominator.text)
-  if (d === 0n) throw reader.error('No fraction has 0 below its bar; write the number of parts, as in 3/8.')
+  if (d === 0n) throw reader.error(reason('notation.denominator-zero'))
   if (n >= d) {
     const above = numerator.text
     const rest = n % d === 0n ? '' : ` ${n % d}/${d}`
     const lead = whole ? BigInt(whole.text) : 0n
-    const lost =
-      !whole && above.length > 1 && BigInt(above.slice(1)) < d
-        ? `, or ${above[0]} ${above.slice(1)}/${d} if a gap was lost`
-        : ''
-    const advice = `${stacked ? 'The upper' : 'The first'} number of a fraction must be smaller than the second; write ${lead + n / d}${rest}${lost}.`
-    throw reader.error(advice, numerator)
+    const lostGap = !whole && above.length > 1 && BigInt(above.slice(1)) < d
+    const improper = reason('notation.improper-fraction', {
+      stacked,
+      write: `${lead + n / d}${rest}`,
+      orWrite: lostGap ? `${above[0]} ${above.slice(1)}/${d}` : null,
+    })
+    throw reader.error(improper, numerator)
   }
   reader.take()
   return [n, d]
@@ -74,7 +76,7 @@ function fractionAfter(reader: NotationReader, numerator: Token, whole: Token | 
  * How many signs stand between a whole number and its fraction: none after a space or before a single character such as
  * `⅜`, one for a dash; undefined when no fraction can follow.
  */
-function jointLength(reader: NotationReader, joins: boolean): number | undefined {
+function jointLength(reader: TokenReader, joins: boolean): number | undefined {
   const token = reader.peek()
   if (token.kind === 'vulgar' || (isWhole(token) && token.spaced)) return 0
   if (token.kind !== 'dash' || !joins) return undefined
@@ -90,10 +92,11 @@ function jointLength(reader: NotationReader, joins: boolean): number | undefined
  * A stacked fraction is read over two lines: the line end stands for the bar, and a line of dashes between the two may
  * stand for it too. The upper line holds the whole number, a space and the upper number; the lower line the lower one.
  *
+ * @param expected what to say where no number begins
  * @param joins whether a dash may join whole number and fraction; not so where a dash is a minus
  * @throws NotationError
  */
-export function readNumber(reader: NotationReader, expected: string, joins = true): WrittenNumber {
+export function readNumber(reader: TokenReader, expected: NotationReason, joins = true): WrittenNumber {
   const first = reader.peek()
   if (first.kind === 'vulgar') {
     reader.take()
@@ -129,23 +132,24 @@ export function readNumber(reader: NotationReader, expected: string, joins = tru
 }
 
 /** What to say of a sign that cannot follow a number. */
-export function afterNumber(reader: NotationReader, number: WrittenNumber): string {
+export function afterNumber(reader: TokenReader, number: WrittenNumber): NotationReason {
   const token = reader.peek()
   if (token.kind === 'number') {
     const digits = token.text
     const guess = digits.length > 1 && number.form === 'whole' && token.places === 0
-    const hint = guess ? `, for instance ${number.first.text} ${digits.slice(0, -1)}/${digits.slice(-1)}` : ''
-    return `Two numbers stand side by side; write the fraction with its bar${hint}.`
+    return reason('notation.second-number', {
+      instance: guess ? `${number.first.text} ${digits.slice(0, -1)}/${digits.slice(-1)}` : null,
+    })
   }
-  if (token.kind === 'vulgar') return 'A second fraction follows; write one number only.'
-  if (token.kind === 'slash') return 'A second fraction bar follows; a fraction has one, as in 3/8.'
-  if (token.kind === 'newline') return 'A second line follows; write the quantity on one line, as in 14 3/8.'
+  if (token.kind === 'vulgar') return reason('notation.second-fraction')
+  if (token.kind === 'slash') return reason('notation.second-bar')
+  if (token.kind === 'newline') return reason('notation.second-line')
   if (token.kind === 'dash') {
     return reader.peek(2).kind === 'slash' || reader.peek(1).kind === 'vulgar'
-      ? 'This reads as a subtraction; write 14-3/8 without gaps for a whole number and a fraction.'
-      : 'A dash joins feet and inches, as in 1\'-2", or a whole number and a fraction, as in 1-3/8; write it so.'
+      ? reason('notation.subtraction')
+      : reason('notation.stray-dash')
   }
-  if (token.text === ',') return 'Write decimals with a point and thousands without a comma.'
-  if (token.text === '.') return 'A point needs digits after it; write 5 or 5.0.'
-  return 'Only a unit may follow here: \', ", ft, in, mm, cm or m.'
+  if (token.text === ',') return reason('notation.comma')
+  if (token.text === '.') return reason('notation.point-without-digits')
+  return reason('notation.no-unit')
 }

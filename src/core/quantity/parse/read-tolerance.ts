@@ -1,15 +1,16 @@
+import { reason } from '../../words/core-words.ts'
 import type { Tolerance } from '../figure.ts'
-import type { NotationReader } from '../notation/token-reader.ts'
+import type { TokenReader } from '../notation/token-reader.ts'
 
 /** Two limits one under the other are read as two lines. */
-function skipLineEnd(reader: NotationReader): void {
+function skipLineEnd(reader: TokenReader): void {
   const { kind } = reader.peek(1)
   if (reader.peek().kind === 'newline' && (kind === 'plus' || kind === 'dash' || kind === 'plus-minus'))
     reader.take()
 }
 
 /** Whether what follows starts a tolerance. */
-export function toleranceFollows(reader: NotationReader): boolean {
+export function toleranceFollows(reader: TokenReader): boolean {
   skipLineEnd(reader)
   const { kind } = reader.peek()
   return kind === 'plus-minus' || kind === 'plus' || kind === 'dash'
@@ -21,10 +22,7 @@ export function toleranceFollows(reader: NotationReader): boolean {
  * @param readSize reads one limit without its sign
  * @throws NotationError
  */
-export function readTolerance<T>(
-  reader: NotationReader,
-  readSize: (reader: NotationReader) => T,
-): Tolerance<T> {
+export function readTolerance<T>(reader: TokenReader, readSize: (reader: TokenReader) => T): Tolerance<T> {
   const sign = reader.take()
   const first = readSize(reader)
   if (sign.kind === 'plus-minus') return { plus: first, minus: first }
@@ -33,7 +31,7 @@ export function readTolerance<T>(
   const wanted = sign.kind === 'plus' ? 'dash' : 'plus'
   if (other.kind !== wanted) {
     throw reader.error(
-      `A tolerance has both limits; write ${sign.kind === 'plus' ? '−0' : '+0'} for none on the other side.`,
+      reason(sign.kind === 'plus' ? 'notation.minus-limit-missing' : 'notation.plus-limit-missing'),
     )
   }
   reader.take()
