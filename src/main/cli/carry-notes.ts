@@ -1,5 +1,6 @@
 import { readFile, writeFile } from 'node:fs/promises'
-import { fromWebAnnotations, toWebAnnotations } from '../../core/handoff/annotations/web-annotations.ts'
+import { fromWebAnnotations } from '../../core/handoff/annotations/in/from-web-annotations.ts'
+import { toWebAnnotations } from '../../core/handoff/annotations/out/to-web-annotations.ts'
 import type { Job } from '../../core/job/model/types.ts'
 import { plainText } from '../../core/words/plain-text.ts'
 import { systemReason } from '../services/files/system-reason.ts'

@@ -1,7 +1,7 @@
 import {
   type FromWebAnnotations,
   fromWebAnnotations,
-} from '../../../core/handoff/annotations/from-web-annotations.ts'
+} from '../../../core/handoff/annotations/in/from-web-annotations.ts'
 import type { Job } from '../../../core/job/model/types.ts'
 import { makeEdit } from '../../bench/edits.ts'
 import { refusalOf } from '../../bench/refusal.ts'

@@ -1,5 +1,5 @@
 import { useEffect, useRef, useState } from 'react'
-import type { FromWebAnnotations } from '../../../core/handoff/annotations/from-web-annotations.ts'
+import type { FromWebAnnotations } from '../../../core/handoff/annotations/in/from-web-annotations.ts'
 import { useBench } from '../../bench/bench-store.ts'
 import { tell } from '../../bench/notices.ts'
 import { Button } from '../../parts/button.tsx'

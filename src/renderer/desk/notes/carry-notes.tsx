@@ -1,6 +1,9 @@
 import { useState } from 'react'
 import { FileTrigger } from 'react-aria-components'
-import { ANNOTATION_TYPE, toWebAnnotations } from '../../../core/handoff/annotations/web-annotations.ts'
+import {
+  ANNOTATION_TYPE,
+  toWebAnnotations,
+} from '../../../core/handoff/annotations/out/to-web-annotations.ts'
 import type { Job } from '../../../core/job/model/types.ts'
 import { tell } from '../../bench/notices.ts'
 import { Button } from '../../parts/button.tsx'

@@ -1,14 +1,12 @@
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
-import {
-  fromWebAnnotations,
-  toWebAnnotations,
-} from '../../../../src/core/handoff/annotations/web-annotations.ts'
+import { fromWebAnnotations } from '../../../../src/core/handoff/annotations/in/from-web-annotations.ts'
+import { toWebAnnotations } from '../../../../src/core/handoff/annotations/out/to-web-annotations.ts'
 import { applyEdit } from '../../../../src/core/job/edits/edit.ts'
 import type { Job, Note } from '../../../../src/core/job/model/types.ts'
 import { readJob } from '../../../../src/core/job/read-job.ts'
 import { aNote, notedJob } from './a-noted-job.ts'
-import { shortcomings } from './required-properties.ts'
+import { shortcomings } from './out/required-properties.ts'
 
 const withEdits = (job: Job, text: string): Job => {
   const { edits } = fromWebAnnotations(text, job)

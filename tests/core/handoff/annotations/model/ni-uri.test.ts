@@ -1,7 +1,7 @@
 import { createHash } from 'node:crypto'
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
-import { niUri, sha256OfNi } from '../../../../src/core/handoff/annotations/ni-uri.ts'
+import { niUri, sha256OfNi } from '../../../../../src/core/handoff/annotations/model/ni-uri.ts'
 
 const digest = (text: string, as: 'hex' | 'base64url'): string => createHash('sha256').update(text).digest(as)
 

@@ -1,4 +1,4 @@
-import { type Pixel, pixel } from '../../../geometry/frames.ts'
+import { type Pixel, pixel } from '../../../../geometry/frames.ts'
 
 const TOKEN = /[A-Za-z]|[+-]?(?:\d+\.?\d*|\.\d+)(?:[eE][+-]?\d+)?/g
 

@@ -1,5 +1,5 @@
-import { AnnotationError } from './annotation-error.ts'
-import { isLoose, isOf, type Loose, listOf } from './annotation-json.ts'
+import { AnnotationError } from '../model/annotation-error.ts'
+import { isLoose, isOf, type Loose, listOf } from './json-ld.ts'
 
 const NOT_JSON =
   'This file is not JSON, so no annotations could be read from it: choose one that holds Web Annotations (JSON-LD).'

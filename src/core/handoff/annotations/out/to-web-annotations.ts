@@ -1,9 +1,7 @@
-import type { Job } from '../../job/model/types.ts'
-import { AnnotationError } from './annotation-error.ts'
-import { niUri } from './ni-uri.ts'
+import type { Job } from '../../../job/model/types.ts'
+import { AnnotationError } from '../model/annotation-error.ts'
+import { niUri } from '../model/ni-uri.ts'
 import { webAnnotationOf } from './web-annotation-of-note.ts'
-
-export { fromWebAnnotations } from './from-web-annotations.ts'
 
 /** The context that says what the words of the model mean. */
 export const CONTEXT = 'http://www.w3.org/ns/anno.jsonld'

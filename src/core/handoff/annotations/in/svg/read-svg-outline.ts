@@ -1,4 +1,4 @@
-import { type Pixel, pixel } from '../../../geometry/frames.ts'
+import { type Pixel, pixel } from '../../../../geometry/frames.ts'
 import { type SvgElement, svgElements } from './svg-elements.ts'
 import { svgPathPoints } from './svg-path-points.ts'
 

@@ -1,11 +1,11 @@
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
-import { niUri } from '../../../../src/core/handoff/annotations/ni-uri.ts'
-import { fromWebAnnotations } from '../../../../src/core/handoff/annotations/web-annotations.ts'
-import { applyEdit } from '../../../../src/core/job/edits/edit.ts'
-import type { Job, Note } from '../../../../src/core/job/model/types.ts'
-import { ScantlingError } from '../../../../src/core/words/scantling-error.ts'
-import { HELLO, notedJob } from './a-noted-job.ts'
+import { fromWebAnnotations } from '../../../../../src/core/handoff/annotations/in/from-web-annotations.ts'
+import { niUri } from '../../../../../src/core/handoff/annotations/model/ni-uri.ts'
+import { applyEdit } from '../../../../../src/core/job/edits/edit.ts'
+import type { Job, Note } from '../../../../../src/core/job/model/types.ts'
+import { ScantlingError } from '../../../../../src/core/words/scantling-error.ts'
+import { HELLO, notedJob } from '../a-noted-job.ts'
 
 const JOB = notedJob([])
 const SCAN = niUri(HELLO)

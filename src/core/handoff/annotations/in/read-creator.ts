@@ -1,4 +1,4 @@
-import { iriOf, isLoose, listOf, textOf } from './annotation-json.ts'
+import { iriOf, isLoose, listOf, textOf } from './json-ld.ts'
 
 /**
  * What the first creator of an annotation is called: a name, and the short one where there is one.

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest'
-import { toWebAnnotations } from '../../../../src/core/handoff/annotations/web-annotations.ts'
-import { aNote, notedJob } from './a-noted-job.ts'
+import { toWebAnnotations } from '../../../../../src/core/handoff/annotations/out/to-web-annotations.ts'
+import { aNote, notedJob } from '../a-noted-job.ts'
 import { annotation, shortcomings } from './required-properties.ts'
 
 type Thing = Record<string, unknown>

@@ -1,7 +1,7 @@
-import type { Pixel } from '../../geometry/frames.ts'
-import type { Job, Sheet } from '../../job/model/types.ts'
-import { iriOf, isLoose, isOf, type Loose, listOf, textOf } from './annotation-json.ts'
-import { sha256OfNi } from './ni-uri.ts'
+import type { Pixel } from '../../../geometry/frames.ts'
+import type { Job, Sheet } from '../../../job/model/types.ts'
+import { sha256OfNi } from '../model/ni-uri.ts'
+import { iriOf, isLoose, isOf, type Loose, listOf, textOf } from './json-ld.ts'
 import { readFragment, regionOutline } from './read-fragment.ts'
 import { readSvgOutline } from './svg/read-svg-outline.ts'
 

@@ -1,4 +1,4 @@
-import { ScantlingError } from '../../words/scantling-error.ts'
+import { ScantlingError } from '../../../words/scantling-error.ts'
 
 /** Why a file of annotations can't be read: a sentence. */
 export class AnnotationError extends ScantlingError {

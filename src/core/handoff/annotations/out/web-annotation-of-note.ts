@@ -1,9 +1,7 @@
-import type { Job, Note, Sheet } from '../../job/model/types.ts'
-import { niUri } from './ni-uri.ts'
-import { svgOfOutline } from './svg/svg-outline.ts'
-
-/** Where fields of a note that the model has no word for are kept. */
-export const NOTE_FIELD = 'scantling:note'
+import type { Job, Note, Sheet } from '../../../job/model/types.ts'
+import { niUri } from '../model/ni-uri.ts'
+import { iriOfNote, NOTE_FIELD, wellFormed } from '../model/note-iri.ts'
+import { svgOfOutline } from './svg-of-outline.ts'
 
 /** xsd:dateTime in UTC, as the model asks for. */
 const UTC = /^-?\d{4,}-\d\d-\d\dT\d\d:\d\d:\d\d(?:\.\d+)?Z$/
@@ -19,25 +17,6 @@ const FORMATS: Readonly<Record<string, string>> = {
 }
 
 const formatOf = (file: string): string | undefined => FORMATS[file.split('.').at(-1)?.toLowerCase() ?? '']
-
-/** An IRI can't carry half of a surrogate pair. */
-const whole = (text: string): string => text.replace(/\p{Surrogate}/gu, '\uFFFD')
-
-/** The IRI of a note that was made here: the scan it is on, which note, and when it was made. */
-function iriOfNote({ scan }: Sheet, { id, at }: Note): string {
-  const made = at === undefined ? '' : `&at=${encodeURIComponent(whole(at))}`
-  return `${niUri(scan.sha256)}#note=${encodeURIComponent(whole(id))}${made}`
-}
-
-/** The id of the note that an IRI was made from; null when it was not made here. */
-export function noteOfIri(iri: string): string | null {
-  const [, id = ''] = /^ni:[^#]*#note=([^&]+)(?:&|$)/.exec(iri) ?? []
-  try {
-    return id === '' ? null : decodeURIComponent(id)
-  } catch {
-    return null
-  }
-}
 
 function targetOf({ scan }: Sheet, { outline }: Note): object {
   const format = formatOf(scan.file)
@@ -64,7 +43,7 @@ function restOf(note: Note): object {
   const { id, sheet: _sheet, outline: _outline, text: _text, by: _by, at, about: _about, ...others } = note
   const { annotation, ...unknown } = others
   const rest = {
-    ...(annotation === undefined && whole(id) === id ? {} : { id }),
+    ...(annotation === undefined && wellFormed(id) === id ? {} : { id }),
     ...(at === undefined || UTC.test(at) ? {} : { at }),
     ...unknown,
   }

@@ -1,4 +1,4 @@
-import { iriOf, isLoose, isOf, type Loose, listOf, textOf } from './annotation-json.ts'
+import { iriOf, isLoose, isOf, type Loose, listOf, textOf } from './json-ld.ts'
 
 /** What the bodies of an annotation say. */
 export interface Said {

@@ -1,4 +1,4 @@
-import { type Pixel, pixel } from '../../geometry/frames.ts'
+import { type Pixel, pixel } from '../../../geometry/frames.ts'
 
 /** What the fragment of an IRI says of a picture: its page, and a region in pixels or in hundredths of the page. */
 export interface Fragment {
