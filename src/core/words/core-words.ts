@@ -1,3 +1,4 @@
+import { ANNOTATION_WORDS } from './annotations.ts'
 import { DOCUMENT_WORDS } from './documents.ts'
 import { EDIT_WORDS } from './edits.ts'
 import { JOB_WORDS } from './job.ts'
@@ -8,6 +9,7 @@ import { speak } from './speak.ts'
 
 /** Every reason that core has, each with its sentence: one file an area. */
 const CORE = {
+  ...ANNOTATION_WORDS,
   ...DOCUMENT_WORDS,
   ...EDIT_WORDS,
   ...JOB_WORDS,

@@ -2,6 +2,7 @@ import { readFile, writeFile } from 'node:fs/promises'
 import { fromWebAnnotations } from '../../core/handoff/annotations/in/from-web-annotations.ts'
 import { toWebAnnotations } from '../../core/handoff/annotations/out/to-web-annotations.ts'
 import type { Job } from '../../core/job/model/types.ts'
+import { inWords } from '../../core/words/core-words.ts'
 import { plainText } from '../../core/words/plain-text.ts'
 import { systemReason } from '../services/files/system-reason.ts'
 import { openJob } from '../services/job-folder/open-job.ts'
@@ -86,7 +87,7 @@ export async function bringInNotes(
       )
     }
     const read = fromWebAnnotations(text, session.job, sheet === undefined ? {} : { sheet })
-    for (const remark of read.remarks) note(remark)
+    for (const remark of read.remarks) note(inWords(remark))
     if (read.notes.length === 0) {
       print('Nothing was brought in.\n')
       return

@@ -1,5 +1,6 @@
 import { useEffect, useRef, useState } from 'react'
 import type { FromWebAnnotations } from '../../../core/handoff/annotations/in/from-web-annotations.ts'
+import { inWords } from '../../../core/words/core-words.ts'
 import { useBench } from '../../bench/bench-store.ts'
 import { tell } from '../../bench/notices.ts'
 import { Button } from '../../parts/button.tsx'
@@ -81,9 +82,12 @@ export function BroughtIn({ file, onDone }: { file: File; onDone: () => void }) 
       )}
       {read.remarks.length > 0 && (
         <ul className="desk-words" aria-label="What is to be known">
-          {read.remarks.slice(0, SHOWN).map((remark) => (
-            <li key={remark}>{remark}</li>
-          ))}
+          {read.remarks
+            .slice(0, SHOWN)
+            .map(inWords)
+            .map((remark) => (
+              <li key={remark}>{remark}</li>
+            ))}
           {read.remarks.length > SHOWN && <li>And {read.remarks.length - SHOWN} more of the same kind.</li>}
         </ul>
       )}

@@ -5,6 +5,7 @@ import { toWebAnnotations } from '../../../../src/core/handoff/annotations/out/t
 import { applyEdit } from '../../../../src/core/job/edits/edit.ts'
 import type { Job, Note } from '../../../../src/core/job/model/types.ts'
 import { readJob } from '../../../../src/core/job/read-job.ts'
+import { inWords } from '../../../../src/core/words/core-words.ts'
 import { aNote, notedJob } from './a-noted-job.ts'
 import { shortcomings } from './out/required-properties.ts'
 
@@ -94,14 +95,16 @@ describe('Notes go out as Web Annotations and come back as they were', () => {
     const job = notedJob()
     const { edits, remarks } = fromWebAnnotations(toWebAnnotations(job), job)
     expect(edits).toEqual([])
-    expect(remarks).toEqual(['One note was in this job already and stayed as before.'])
+    expect(remarks.map(inWords)).toEqual(['One note was in this job already and stayed as before.'])
   })
 
   it('and where a note of that id says something else, both are there', () => {
     const job = notedJob([aNote({ text: 'Another hand wrote this.' })])
     const { notes: ids, remarks } = fromWebAnnotations(toWebAnnotations(notedJob()), job)
     expect(ids).toEqual(['N2'])
-    expect(remarks).toEqual(['Note "N1" is in this job already and says something else: the other is N2.'])
+    expect(remarks.map(inWords)).toEqual([
+      'Note "N1" is in this job already and says something else: the other is N2.',
+    ])
   })
 
   it('to another job too, with the people who wrote them', () => {

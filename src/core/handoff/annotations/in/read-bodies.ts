@@ -1,10 +1,12 @@
+import type { AnnotationReason } from '../../../words/annotations.ts'
+import { reason } from '../../../words/core-words.ts'
 import { iriOf, isLoose, isOf, type Loose, listOf, textOf } from './json-ld.ts'
 
-/** What the bodies of an annotation say. */
-export interface Said {
+/** What the bodies of an annotation say, and what was not kept of them. */
+export interface BodyText {
   text: string
   about?: string
-  remarks: string[]
+  remarks: AnnotationReason[]
 }
 
 /** A body as text: its own, or the address of one that is kept elsewhere. */
@@ -22,10 +24,10 @@ const isTag = (body: unknown): boolean =>
   listOf(body['purpose']).some((purpose) => purpose === 'tagging' || purpose === 'oa:tagging')
 
 /** Of a choice between bodies the first is meant where nobody chooses. Source: section 3.2.7. */
-function chosen(body: unknown, remarks: string[]): unknown {
+function chosen(body: unknown, remarks: AnnotationReason[]): unknown {
   if (!isLoose(body) || !isOf(body, 'Choice')) return body
   const [first, ...others] = listOf(body['items'])
-  if (others.length > 0) remarks.push('Of several bodies to choose from, the first was kept.')
+  if (others.length > 0) remarks.push(reason('annotation.first-of-choice'))
   return first
 }
 
@@ -33,8 +35,8 @@ function chosen(body: unknown, remarks: string[]): unknown {
  * What an annotation says, all as plain text: markup in it stays what it is, characters.
  * Source: Web Annotation Data Model, sections 3.2.4 to 3.2.7.
  */
-export function readBodies(annotation: Loose): Said {
-  const remarks: string[] = []
+export function readBodies(annotation: Loose): BodyText {
+  const remarks: AnnotationReason[] = []
   if (annotation['body'] === undefined) {
     return { text: textOf(annotation['bodyValue']) ?? '', remarks }
   }
@@ -43,14 +45,14 @@ export function readBodies(annotation: Loose): Said {
   for (const body of listOf(annotation['body']).map((one) => chosen(one, remarks))) {
     const read = textOfBody(body)
     if (read === null) {
-      remarks.push('A body without any text was left out.')
+      remarks.push(reason('annotation.empty-body'))
       continue
     }
     if (isTag(body)) tags.push(read.text)
     else texts.push(read.text)
-    if (!read.kept) remarks.push('A body that is kept elsewhere was not fetched: its address is in the note.')
+    if (!read.kept) remarks.push(reason('annotation.body-elsewhere'))
     else if (isLoose(body) && /html|xml/.test(textOf(body['format']) ?? '')) {
-      remarks.push('A text with markup was kept as it is written, as plain text.')
+      remarks.push(reason('annotation.markup'))
     }
   }
   const [about, ...further] = tags

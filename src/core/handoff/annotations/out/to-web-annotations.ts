@@ -1,4 +1,5 @@
 import type { Job } from '../../../job/model/types.ts'
+import { reason } from '../../../words/core-words.ts'
 import { AnnotationError } from '../model/annotation-error.ts'
 import { niUri } from '../model/ni-uri.ts'
 import { webAnnotationOf } from './web-annotation-of-note.ts'
@@ -22,7 +23,7 @@ export function toWebAnnotations(job: Job): string {
   })
   const first = job.sheets.find(({ id }) => id === job.notes[0]?.sheet)
   if (first === undefined || items.length === 0) {
-    throw new AnnotationError('This job has no notes, so there is nothing to hand on: write one first.')
+    throw new AnnotationError(reason('annotation.no-notes'))
   }
   const id = `${niUri(first.scan.sha256)}#notes`
   const page = `${id}-1`

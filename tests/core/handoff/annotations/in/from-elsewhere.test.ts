@@ -4,6 +4,7 @@ import { fromWebAnnotations } from '../../../../../src/core/handoff/annotations/
 import { niUri } from '../../../../../src/core/handoff/annotations/model/ni-uri.ts'
 import { applyEdit } from '../../../../../src/core/job/edits/edit.ts'
 import type { Job, Note } from '../../../../../src/core/job/model/types.ts'
+import { inWords } from '../../../../../src/core/words/core-words.ts'
 import { ScantlingError } from '../../../../../src/core/words/scantling-error.ts'
 import { HELLO, notedJob } from '../a-noted-job.ts'
 
@@ -23,7 +24,7 @@ const annotation = (rest: object): string =>
 function read(rest: object, options = {}, job: Job = JOB): { notes: Note[]; remarks: string[]; job: Job } {
   const { edits, remarks } = fromWebAnnotations(annotation(rest), job, options)
   const after = edits.reduce((before, edit) => applyEdit(before, edit).job, job)
-  return { notes: after.notes.slice(job.notes.length), remarks, job: after }
+  return { notes: after.notes.slice(job.notes.length), remarks: remarks.map(inWords), job: after }
 }
 
 const region = (selector: unknown) => read({ target: { source: SCAN, selector } })

@@ -1,4 +1,6 @@
 import { type Pixel, pixel } from '../../../../geometry/frames.ts'
+import type { AnnotationReason } from '../../../../words/annotations.ts'
+import { reason } from '../../../../words/core-words.ts'
 import { type SvgElement, svgElements } from './svg-elements.ts'
 import { svgPathPoints } from './svg-path-points.ts'
 
@@ -8,7 +10,7 @@ interface Page {
 }
 
 /** A region that was read, and what was not kept of it, a sentence each; or why it can't be read. */
-export type ReadOutline = { outline: Pixel[]; remarks: string[] } | { problem: string }
+export type ReadOutline = { outline: Pixel[]; remarks: AnnotationReason[] } | { problem: AnnotationReason }
 
 const SHAPES = new Set(['polygon', 'polyline', 'rect', 'circle', 'ellipse', 'line', 'path'])
 const NUMBER = /[+-]?(?:\d+\.?\d*|\.\d+)(?:[eE][+-]?\d+)?/g
@@ -34,7 +36,10 @@ function ellipse(cx: number, cy: number, rx: number, ry: number): Pixel[] {
   })
 }
 
-function shapePoints({ name, attributes }: SvgElement): { points: Pixel[]; remark?: string } | null {
+function shapePoints({
+  name,
+  attributes,
+}: SvgElement): { points: Pixel[]; remark?: AnnotationReason } | null {
   const of = (attribute: string): number => Number.parseFloat(attributes.get(attribute) ?? '0')
   switch (name) {
     case 'rect':
@@ -48,14 +53,14 @@ function shapePoints({ name, attributes }: SvgElement): { points: Pixel[]; remar
       const [rx, ry] = name === 'circle' ? [of('r'), of('r')] : [of('rx'), of('ry')]
       return {
         points: ellipse(of('cx'), of('cy'), rx, ry),
-        remark: `A circle was made a polygon of ${ROUND} sides.`,
+        remark: reason('annotation.circle-straightened', { sides: ROUND }),
       }
     }
     case 'path': {
       const path = svgPathPoints(attributes.get('d') ?? '')
       if (path === null) return null
       return path.curved
-        ? { points: path.points, remark: 'Curves of a region were made straight.' }
+        ? { points: path.points, remark: reason('annotation.curves-straightened') }
         : { points: path.points }
     }
     default: {
@@ -88,17 +93,17 @@ function canvasOf({ attributes }: SvgElement): [x: number, y: number, width: num
 export function readSvgOutline(svg: string, page: Page): ReadOutline {
   const elements = svgElements(svg)
   if (elements.some(({ attributes }) => attributes.has('transform'))) {
-    return { problem: 'its region is moved or turned by a transform, which is not understood here' }
+    return { problem: reason('annotation.unknown-transform') }
   }
   const shapes = elements.filter(({ name }) => SHAPES.has(name))
   const [first] = shapes
-  if (first === undefined) return { problem: 'its region has no shape that is understood here' }
+  if (first === undefined) return { problem: reason('annotation.no-shape') }
   const shape = shapePoints(first)
   if (shape === null || !shape.points.flat().every(Number.isFinite)) {
-    return { problem: 'its region is not written as SVG has it' }
+    return { problem: reason('annotation.malformed-shape') }
   }
-  const remarks = [
-    ...(shapes.length > 1 ? [`Of a region of ${shapes.length} shapes, the first was kept.`] : []),
+  const remarks: AnnotationReason[] = [
+    ...(shapes.length > 1 ? [reason('annotation.first-shape', { shapes: shapes.length })] : []),
     ...(shape.remark === undefined ? [] : [shape.remark]),
   ]
   const root = elements.find(({ name }) => name === 'svg')
@@ -107,9 +112,7 @@ export function readSvgOutline(svg: string, page: Page): ReadOutline {
   const [left, top, width, height] = canvas
   const [across, down] = [page.width / width, page.height / height]
   if (Math.abs(across / down - 1) > ALIKE) {
-    remarks.push(
-      'The canvas of a region has other proportions than its page: its numbers were taken as pixels.',
-    )
+    remarks.push(reason('annotation.other-proportions'))
     return { outline: shape.points, remarks }
   }
   if (left === 0 && top === 0 && across === 1 && down === 1) return { outline: shape.points, remarks }
