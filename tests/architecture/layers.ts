@@ -73,10 +73,12 @@ export function mayImportOther(from: Layer, path: string): boolean {
 const CORE_PACKAGES = new Set([
   'mathjs',
   'fraction.js',
+  'htmlparser2',
   'jsonc-parser',
   'jstat',
   'ml-matrix',
   'pure-rand',
+  'svg-pathdata',
   'zod',
 ])
 const BUILT_IN = new Set(builtinModules)

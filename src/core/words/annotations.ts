@@ -51,6 +51,11 @@ export const ANNOTATION_WORDS = {
   // Regions that are drawn
   'annotation.unknown-transform': () =>
     'its region is moved or turned by a transform, which is not understood here',
+  'annotation.inner-canvas': () =>
+    'its region is drawn on a canvas within its canvas, which is not understood here',
+  'annotation.nested-too-deep': () => 'its region is nested deeper than in any sound drawing',
+  'annotation.too-many-corners': (p: { most: number }) =>
+    `its region has more than ${p.most} corners, and no outline needs so many`,
   'annotation.no-shape': () => 'its region has no shape that is understood here',
   'annotation.malformed-shape': () => 'its region is not written as SVG has it',
   'annotation.first-shape': (p: { shapes: number }) =>

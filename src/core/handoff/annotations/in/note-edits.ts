@@ -26,7 +26,7 @@ export function noteEdits(job: Job, findings: readonly Finding[], by: string | u
   const writers = new Writers(job)
   let alreadyHere = 0
   for (const finding of findings) {
-    remarks.push(...finding.remarks)
+    for (const remark of finding.remarks) remarks.push(remark)
     if (finding.found === undefined) continue
     const { note, creator, wanted } = finding.found
     if (there.has(note, creator?.name, writers.nameOf)) {

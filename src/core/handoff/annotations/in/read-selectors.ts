@@ -1,12 +1,7 @@
-import type { Pixel } from '../../../geometry/frames.ts'
-import type { AnnotationReason } from '../../../words/annotations.ts'
 import { reason } from '../../../words/core-words.ts'
 import { isLoose, isOf, type Loose, listOf, textOf } from './json-ld.ts'
 import { type Fragment, readFragment, regionOutline } from './read-fragment.ts'
-import { readSvgOutline } from './svg/read-svg-outline.ts'
-
-/** A region in pixels of its page, and what was not kept of it; or why it can't be read. */
-export type Region = { outline: Pixel[]; remarks: AnnotationReason[] } | { problem: AnnotationReason }
+import { type Region, readSvgOutline } from './svg/read-svg-outline.ts'
 
 /** Selectors nested deeper than any sound annotation has them are not followed. */
 const DEEPEST = 8

@@ -174,7 +174,9 @@ describe('Regions drawn as SVG', () => {
   })
 
   it('are left out, with words, when they are not understood', () => {
-    expect(svg('<rect transform="rotate(3)" width="9" height="9"/>').remarks[0]).toContain('by a transform')
+    expect(svg('<rect transform="rotate3d(1, 1, 0, 3deg)" width="9" height="9"/>').remarks[0]).toContain(
+      'by a transform',
+    )
     expect(svg('<text>rect</text>').remarks[0]).toContain('no shape that is understood')
     expect(svg('<path d="M 1 1 L 1e999 2"/>').remarks[0]).toContain('not written as SVG has it')
     expect(region({ type: 'TextQuoteSelector', exact: 'x' }).remarks[0]).toBe(
