@@ -1,6 +1,6 @@
 /**
- * Text as one line that can be shown anywhere: control characters (line breaks, terminal escapes, marks that
- * reverse the direction of writing) become a space.
+ * Text as one line that can be shown anywhere: line and paragraph breaks, control characters (terminal escapes among
+ * them, C1 too) and marks that set the direction of writing (Unicode Annex 9, section 2) become a space.
  */
 export const plainText = (text: string): string =>
-  text.replace(/[\p{Cc}\u2028\u2029\u202a-\u202e\u2066-\u2069]+/gu, ' ').trim()
+  text.replace(/[\p{Cc}\p{Bidi_Control}\u2028\u2029]+/gu, ' ').trim()

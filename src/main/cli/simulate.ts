@@ -1,5 +1,5 @@
 import { simulatedText } from '../../core/handoff/table/simulated-text.ts'
-import { unitSuffix } from '../../core/handoff/table/unit-suffix.ts'
+import { unitSuffix } from '../../core/handoff/table/stated-value.ts'
 import { simulateRow } from '../../core/ledger/simulate-row.ts'
 import { readJobFolder } from '../services/job-folder/read-job-folder.ts'
 

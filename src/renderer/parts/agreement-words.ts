@@ -1,5 +1,5 @@
-import { twoFigures } from '../../core/handoff/table/two-figures.ts'
-import { unitSuffix } from '../../core/handoff/table/unit-suffix.ts'
+import { twoFigures } from '../../core/handoff/table/rounding.ts'
+import { unitSuffix } from '../../core/handoff/table/stated-value.ts'
 import type { Unit } from '../../core/job/model/types.ts'
 import type { AgreementPoint } from './agreement-points.ts'
 

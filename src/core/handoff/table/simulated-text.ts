@@ -1,5 +1,5 @@
 import type { SimulatedRow } from '../../ledger/simulate-row.ts'
-import { twoFigures } from './two-figures.ts'
+import { twoFigures } from './rounding.ts'
 
 /**
  * A row by Monte Carlo beside first order, and the verdict, for a terminal.

@@ -1,13 +1,6 @@
 import type { Table, TableRow } from '../../ledger/table/table.ts'
-import { plainText } from '../../words/plain-text.ts'
-import { spreadsheetText } from './spreadsheet-text.ts'
+import { csvCell } from './csv-cell.ts'
 import { misclosureText, relationState } from './view-lines.ts'
-
-/** Beyond these digits there is only the rounding of the arithmetic. */
-const DIGITS = 12
-
-/** One cell, quoted where it has to be (RFC 4180, section 2, rules 5 to 7). */
-const cell = (text: string): string => (/[",\r\n]/.test(text) ? `"${text.replaceAll('"', '""')}"` : text)
 
 type Content = (row: TableRow, table: Table) => string | number | null
 
@@ -42,14 +35,7 @@ const unitOf = (row: TableRow, table: Table): string => {
 }
 
 const record = (contents: readonly (string | number | null)[]): string =>
-  `${contents
-    .map((content) => {
-      if (content === null) return ''
-      if (typeof content === 'number')
-        return Number.isFinite(content) ? String(Number(content.toPrecision(DIGITS))) : ''
-      return cell(spreadsheetText(plainText(content)))
-    })
-    .join(',')}\r\n`
+  `${contents.map(csvCell).join(',')}\r\n`
 
 /** A record that is no dimension: its kind after `#` in the first cell, and what it says in the columns named. */
 const remark = (kind: string, says: Readonly<Record<string, string>>): string =>

@@ -2,8 +2,7 @@ import type { Unit } from '../../job/model/types.ts'
 import type { Table, TableRelation, TableView } from '../../ledger/table/table.ts'
 import { formatDrawnScale } from '../../quantity/format/format-drawn-scale.ts'
 import { plainText } from '../../words/plain-text.ts'
-import { toUncertainty } from './to-uncertainty.ts'
-import { twoFigures } from './two-figures.ts'
+import { toUncertainty, twoFigures } from './rounding.ts'
 
 const minus = (digits: string): string => digits.replace(/^-(?=[0.]+$)/, '').replace('-', '−')
 

@@ -1,10 +1,9 @@
 import fc from 'fast-check'
 import { describe, expect, test } from 'vitest'
 import { displayWidth } from '../../../../src/core/handoff/table/display-width.ts'
+import { toUncertainty, twoFigures } from '../../../../src/core/handoff/table/rounding.ts'
 import { statedValue } from '../../../../src/core/handoff/table/stated-value.ts'
 import { tableText } from '../../../../src/core/handoff/table/table-text.ts'
-import { toUncertainty } from '../../../../src/core/handoff/table/to-uncertainty.ts'
-import { twoFigures } from '../../../../src/core/handoff/table/two-figures.ts'
 import { wrapText } from '../../../../src/core/handoff/table/wrap-text.ts'
 import { aRow, aTable } from './a-table.ts'
 

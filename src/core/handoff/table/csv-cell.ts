@@ -1,4 +1,7 @@
-const FORMULA_START = /^[=+\-@\t\r]/
+import { plainText } from '../../words/plain-text.ts'
+
+/** What begins a formula: also in the full-width and small forms of East Asian writing, which spreadsheets read alike. */
+const FORMULA_START = /^[=+\-@\t\r\uff1d\uff0b\uff0d\uff20\ufe66\ufe62\ufe63\ufe6b]/u
 /** A number that a spreadsheet shows back as it was written, so that nothing is lost when it reads it as one. */
 const SAME_AS_NUMBER = /^(?:0|-?[1-9]\d{0,14}|-?(?=[\d.]{1,16}$)(?:0|[1-9]\d*)\.\d*[1-9])$/
 
@@ -26,3 +29,18 @@ export const spreadsheetText = (text: string): string =>
   (FORMULA_START.test(text) || TAKEN_FOR_ELSE.some((pattern) => pattern.test(text)))
     ? `'${text}`
     : text
+
+/** Beyond these digits there is only the rounding of the arithmetic. */
+const DIGITS = 12
+
+const quoted = (text: string): string => (/[",\r\n]/.test(text) ? `"${text.replaceAll('"', '""')}"` : text)
+
+/**
+ * One cell of a CSV file, quoted where it has to be (RFC 4180, section 2, rules 5 to 7): a text on one line as a
+ * spreadsheet leaves it, a number to 12 significant digits; empty for none and for what is not finite.
+ */
+export function csvCell(content: string | number | null): string {
+  if (content === null) return ''
+  if (typeof content === 'string') return quoted(spreadsheetText(plainText(content)))
+  return Number.isFinite(content) ? String(Number(content.toPrecision(DIGITS))) : ''
+}
