@@ -13,7 +13,7 @@ export const MOST_PLACES = 6
  * @param uncertainty in the unit in which the value is written
  * @returns undefined when there is no uncertainty to go by
  */
-export function placesFor(uncertainty: number | undefined): number | undefined {
+export function decimalPlacesFor(uncertainty: number | undefined): number | undefined {
   if (uncertainty === undefined || !(uncertainty > 0)) return undefined
   const leading = Math.floor(Math.log10(uncertainty))
   return Math.min(MOST_PLACES, Math.max(0, 1 - leading))
@@ -63,7 +63,7 @@ export function mixedNumber(n: bigint, d: bigint): string {
 
 /** A measured value in decimals: to what its uncertainty is worth, otherwise to a millionth without idle zeros. */
 export function measuredDecimal(value: number, uncertainty: number | undefined): string {
-  const worth = placesFor(uncertainty)
+  const worth = decimalPlacesFor(uncertainty)
   const exact = fractionOf(value)
   const text = worth === undefined ? withoutIdleZeros(toPlaces(exact, MOST_PLACES)) : toPlaces(exact, worth)
   return value < 0 && /[1-9]/.test(text) ? `${MINUS}${text}` : text

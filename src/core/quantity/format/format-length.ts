@@ -3,12 +3,12 @@ import { CoreError } from '../../words/core-error.ts'
 import { reason } from '../../words/core-words.ts'
 import { exactInches, type Length, type LengthUnit, MM_PER_INCH } from '../length.ts'
 import {
+  decimalPlacesFor,
   exactPlaces,
   fractionOf,
   MINUS,
   MOST_PLACES,
   mixedNumber,
-  placesFor,
   toPlaces,
   withoutIdleZeros,
 } from './decimals.ts'
@@ -45,7 +45,7 @@ function onGraduation(inches: { readonly n: bigint; readonly d: bigint }, feet: 
 
 /** Decimal of the remainder, inches: never all zeros, unless the uncertainty drowns it, and then undefined. */
 function remainderText(rest: Fraction, exact: boolean, uncertainty: number | undefined): string | undefined {
-  const worth = placesFor((uncertainty ?? 0) / 25.4)
+  const worth = decimalPlacesFor((uncertainty ?? 0) / 25.4)
   if (worth !== undefined) {
     const text = toPlaces(rest, worth)
     return /[1-9]/.test(text) ? text : undefined
@@ -75,7 +75,7 @@ function measuredInInches(mm: number, format: LengthFormat): string | undefined 
   const inches = Math.abs(mm) / 25.4
   const denominator = format.denominator ?? DEFAULT_DENOMINATOR
   const parts = Math.round(inches * denominator)
-  const worth = placesFor((format.uncertainty ?? 0) / 25.4)
+  const worth = decimalPlacesFor((format.uncertainty ?? 0) / 25.4)
   if (worth === undefined || !(parts < 2 ** 40)) return undefined
   const divisor = commonDivisor(parts, denominator)
   const whole = { n: BigInt(parts / divisor), d: BigInt(denominator / divisor) }
@@ -120,7 +120,7 @@ function inInches(value: Length | number, format: LengthFormat): string {
 function inMillimetres(value: Length | number, format: LengthFormat): string {
   const mm = isLength(value) ? value.mm : fractionOf(value)
   const exact = isLength(value) ? exactPlaces(mm) : undefined
-  const worth = placesFor(format.uncertainty)
+  const worth = decimalPlacesFor(format.uncertainty)
   const text =
     worth === undefined ? withoutIdleZeros(toPlaces(mm, exact ?? MOST_PLACES)) : toPlaces(mm, worth)
   return `${mm.s < 0n && /[1-9]/.test(text) ? MINUS : ''}${text} mm`

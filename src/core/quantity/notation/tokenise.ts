@@ -36,22 +36,24 @@ export interface Token {
 /** More digits than any drawing needs; the limit keeps hostile input cheap. */
 const MOST_DIGITS = 20
 
-const SINGLE = new Map<string, TokenKind>()
-const single = (kind: TokenKind, characters: string): void => {
-  for (const character of characters) SINGLE.set(character, kind)
-}
-single('slash', '/\u2044\u2215')
-single('dash', '-\u2010\u2011\u2012\u2013\u2014\u2015\u2212\uFE63\uFF0D')
-single('plus', '+')
-single('plus-minus', '±')
-single('foot', "'\u2019\u2018\u2032\u00B4\u02B9\u02BC`")
-single('inch', '"\u201D\u201C\u2033\u02BA')
-single('degree', '°\u00BA\u02DA')
-single('diameter', 'Øø\u2300\u2205\u03A6\u03C6')
-single('number-sign', '#№')
-single('newline', '\n\r\u2028\u2029')
-single('bar', '_')
-single('vulgar', '¼½¾⅐⅑⅒⅓⅔⅕⅖⅗⅘⅙⅚⅛⅜⅝⅞')
+const CHARACTERS: readonly (readonly [TokenKind, string])[] = [
+  ['slash', '/\u2044\u2215'],
+  ['dash', '-\u2010\u2011\u2012\u2013\u2014\u2015\u2212\uFE63\uFF0D'],
+  ['plus', '+'],
+  ['plus-minus', '±'],
+  ['foot', "'\u2019\u2018\u2032\u00B4\u02B9\u02BC`"],
+  ['inch', '"\u201D\u201C\u2033\u02BA'],
+  ['degree', '°\u00BA\u02DA'],
+  ['diameter', 'Øø\u2300\u2205\u03A6\u03C6'],
+  ['number-sign', '#№'],
+  ['newline', '\n\r\u2028\u2029'],
+  ['bar', '_'],
+  ['vulgar', '¼½¾⅐⅑⅒⅓⅔⅕⅖⅗⅘⅙⅚⅛⅜⅝⅞'],
+]
+
+const SINGLE: ReadonlyMap<string, TokenKind> = new Map(
+  CHARACTERS.flatMap(([kind, characters]) => [...characters].map((character) => [character, kind] as const)),
+)
 
 const SPACES = new Set(
   ' \t\v\f\u00A0\u1680\u2000\u2001\u2002\u2003\u2004\u2005\u2006\u2007\u2008\u2009\u200A\u202F\u205F\u3000',

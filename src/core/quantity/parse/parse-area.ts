@@ -1,6 +1,6 @@
 import Fraction from 'fraction.js'
 import { reason } from '../../words/core-words.ts'
-import type { LengthUnit } from '../length.ts'
+import { type LengthUnit, MM_PER_INCH } from '../length.ts'
 import { TokenReader } from '../notation/token-reader.ts'
 import { afterNumber, readNumber } from './read-number.ts'
 
@@ -11,13 +11,22 @@ export interface Area {
   readonly system: LengthUnit
 }
 
-const SIDES = new Map<string, { side: Fraction; system: LengthUnit }>([
-  ['in', { side: new Fraction(127n, 5n), system: 'in' }],
-  ['ins', { side: new Fraction(127n, 5n), system: 'in' }],
-  ['inch', { side: new Fraction(127n, 5n), system: 'in' }],
-  ['inches', { side: new Fraction(127n, 5n), system: 'in' }],
-  ['ft', { side: new Fraction(1524n, 5n), system: 'in' }],
-  ['feet', { side: new Fraction(1524n, 5n), system: 'in' }],
+/** The side of a unit of area, millimetres. */
+interface Side {
+  readonly side: Fraction
+  readonly system: LengthUnit
+}
+
+const INCH: Side = { side: MM_PER_INCH, system: 'in' }
+const FOOT: Side = { side: MM_PER_INCH.mul(12), system: 'in' }
+
+const SIDES = new Map<string, Side>([
+  ['in', INCH],
+  ['ins', INCH],
+  ['inch', INCH],
+  ['inches', INCH],
+  ['ft', FOOT],
+  ['feet', FOOT],
   ['mm', { side: new Fraction(1n, 1n), system: 'mm' }],
   ['cm', { side: new Fraction(10n, 1n), system: 'mm' }],
   ['m', { side: new Fraction(1000n, 1n), system: 'mm' }],

@@ -7,7 +7,7 @@ import { iriOf, isLoose, listOf } from './json-ld.ts'
 import { pageOf, regionOf } from './read-selectors.ts'
 
 /** Where a target lies; or the picture that it is on, when no sheet is of that; or why it can't be kept. */
-export type Placed =
+export type TargetPlace =
   | { sheet: Sheet; outline: Pixel[]; remarks: AnnotationReason[] }
   | { elsewhere: string }
   | { problem: AnnotationReason }
@@ -29,7 +29,11 @@ function sheetOf(
  * Source: Web Annotation Data Model, sections 3.2.1, 3.2.3 and 4.2.
  * @param other the sheet for targets on pictures that no sheet is of
  */
-export function placeTarget(sheets: readonly Sheet[], target: unknown, other: Sheet | undefined): Placed {
+export function placeTarget(
+  sheets: readonly Sheet[],
+  target: unknown,
+  other: Sheet | undefined,
+): TargetPlace {
   const source = isLoose(target) && target['source'] !== undefined ? target['source'] : target
   const iri = iriOf(source)
   if (iri === undefined) return { problem: reason('annotation.unnamed-target') }

@@ -9,7 +9,7 @@ export interface Canvas {
 }
 
 /** How a canvas is laid over a page: where it begins, in its own units, and pixels of the page in one of them. */
-export interface Laid {
+export interface CanvasPlace {
   left: number
   top: number
   across: number
@@ -36,7 +36,7 @@ export function canvasOf(attributes: Readonly<Record<string, string>>): Canvas |
  * A canvas over the whole of a page: one of another size is enlarged or reduced to it. Null when it has other
  * proportions. Source: Web Annotation Data Model, section 4.2.7.
  */
-export function layOver(canvas: Canvas, page: { width: number; height: number }): Laid | null {
+export function layOver(canvas: Canvas, page: { width: number; height: number }): CanvasPlace | null {
   const across = page.width / canvas.width
   const down = page.height / canvas.height
   return Math.abs(across / down - 1) > ALIKE ? null : { left: canvas.x, top: canvas.y, across, down }

@@ -8,16 +8,16 @@ import { parseTransform } from './parse-transform.ts'
 export type Attributes = Readonly<Record<string, string>>
 
 /** An element that draws something, and how it is moved by itself and by all that it stands in. */
-export interface Shape {
+export interface SvgShape {
   name: string
   attributes: Attributes
   transform: Affine
 }
 
 /** What an SVG text shows: its canvas, its first shape, and how many there are. */
-export interface Drawing {
+export interface SvgDrawing {
   canvas: Attributes | null
-  first: Shape
+  first: SvgShape
   shapes: number
 }
 
@@ -58,10 +58,10 @@ function within(around: Around, name: string, attributes: Attributes, outermost:
  * Finds the first shape of an SVG text that is shown. The text is looked through for shapes only: nothing in it is
  * ever run or fetched, and what is not well formed is passed over.
  */
-export function findShape(svg: string): Drawing | { problem: AnnotationReason } {
+export function findShape(svg: string): SvgDrawing | { problem: AnnotationReason } {
   const open: Around[] = [PAGE]
   let canvas: Attributes | null = null
-  let first: Shape | { problem: AnnotationReason } | undefined
+  let first: SvgShape | { problem: AnnotationReason } | undefined
   let shapes = 0
   let tooDeep = false
   const parser = new Parser(

@@ -2,7 +2,7 @@ import { type Pixel, pixel } from '../../../../geometry/frames.ts'
 import type { AnnotationReason } from '../../../../words/annotations.ts'
 import { reason } from '../../../../words/core-words.ts'
 import { applyAffine, largestStretch } from './affine.ts'
-import { canvasOf, type Laid, layOver } from './canvas.ts'
+import { type CanvasPlace, canvasOf, layOver } from './canvas.ts'
 import { findShape } from './find-shape.ts'
 import { shapePoints } from './shape-points.ts'
 
@@ -12,7 +12,7 @@ export type Region = { outline: Pixel[]; remarks: AnnotationReason[] } | { probl
 /** How far a straight side may lie from the curve that it stands for, pixels of the page. */
 const STRAIGHT = 0.5
 
-const AS_PIXELS: Laid = { left: 0, top: 0, across: 1, down: 1 }
+const AS_PIXELS: CanvasPlace = { left: 0, top: 0, across: 1, down: 1 }
 
 /**
  * The region that an SvgSelector describes, in pixels of a page: its first shape, as its transforms place it, on a

@@ -1,7 +1,7 @@
 import type { AnnotationReason } from '../../../../words/annotations.ts'
 import { reason } from '../../../../words/core-words.ts'
 import type { UserPoint } from './affine.ts'
-import type { Shape } from './find-shape.ts'
+import type { SvgShape } from './find-shape.ts'
 import { flattenEllipse } from './flatten.ts'
 import { pathPoints } from './path-points.ts'
 import { numbersIn, svgLength } from './svg-numbers.ts'
@@ -37,7 +37,7 @@ function pairs(numbers: readonly number[]): UserPoint[] {
  * @param whole the size of the canvas, which lengths may be given in hundredths of
  */
 export function shapePoints(
-  { name, attributes }: Shape,
+  { name, attributes }: SvgShape,
   tolerance: number,
   whole: { width: number; height: number },
 ): ShapePoints | { problem: AnnotationReason } {
