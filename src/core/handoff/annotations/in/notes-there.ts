@@ -35,6 +35,7 @@ export class NotesThere {
    * @param nameOf what a person goes by
    */
   has(note: Omit<Note, 'id' | 'by'>, by: string | undefined, nameOf: (id: string) => string): boolean {
+    if (this.#alike.size === 0) return false
     const alike = this.#alike.get(contentOf(note))
     const writers = note.at === undefined ? alike?.ever : alike?.at.get(note.at)
     if (writers === undefined) return false

@@ -1,7 +1,7 @@
+import type { Pixel } from '../../../geometry/frames.ts'
 import type { Job, Note, Sheet } from '../../../job/model/types.ts'
 import { niUri } from '../model/ni-uri.ts'
 import { iriOfNote, NOTE_FIELD, wellFormed } from '../model/note-iri.ts'
-import { svgOfOutline } from './svg-of-outline.ts'
 
 /** xsd:dateTime in UTC, as the model asks for. */
 const UTC = /^-?\d{4,}-\d\d-\d\dT\d\d:\d\d:\d\d(?:\.\d+)?Z$/
@@ -17,6 +17,16 @@ const FORMATS: Readonly<Record<string, string>> = {
 }
 
 const formatOf = (file: string): string | undefined => FORMATS[file.split('.').at(-1)?.toLowerCase() ?? '']
+
+/**
+ * A region of a page as an SVG polygon, for an SvgSelector. The canvas is the page, one unit a pixel.
+ * Source: Web Annotation Data Model (W3C Recommendation 23 February 2017), section 4.2.7.
+ */
+function svgOfOutline(outline: readonly Pixel[], page: { width: number; height: number }): string {
+  const points = outline.map(([x, y]) => `${x},${y}`).join(' ')
+  const size = `width="${page.width}" height="${page.height}" viewBox="0 0 ${page.width} ${page.height}"`
+  return `<svg xmlns="http://www.w3.org/2000/svg" ${size}><polygon points="${points}"/></svg>`
+}
 
 function targetOf({ scan }: Sheet, { outline }: Note): object {
   const format = formatOf(scan.file)

@@ -148,6 +148,14 @@ describe('Sixteen times as much takes about sixteen times as long', () => {
     ['corners of a polygon', (count) => svg('polygon', count)],
     ['groups in one another', (count) => outline(`<svg>${'<g>'.repeat(1000 * count)}</svg>`)],
     ['digits without an end', (count) => outline(`<svg><rect x="${'1'.repeat(1000 * count)}!"/></svg>`)],
+    ['spaces after a number', (count) => outline(`<svg><rect x="1${' '.repeat(1000 * count)}!"/></svg>`)],
+    [
+      'spaces after a transform',
+      (count) =>
+        outline(
+          `<svg><g transform="${'scale(1)'.repeat(40 * count)}${' '.repeat(1000 * count)}"><rect/></g></svg>`,
+        ),
+    ],
     [
       'a transform without an end',
       (count) => outline(`<svg><g transform="${'scale(1) '.repeat(80 * count)}("><rect/></g></svg>`),

@@ -46,7 +46,8 @@ function stepOf(name: string, numbers: readonly number[]): Affine | null {
 /** The matrix that a `transform` attribute stands for; null when it is not understood. */
 export function parseTransform(text: string): Affine | null {
   let matrix = IDENTITY
-  for (let at = 0; at < text.trimEnd().length; at = STEP.lastIndex) {
+  const end = text.trimEnd().length
+  for (let at = 0; at < end; at = STEP.lastIndex) {
     STEP.lastIndex = at
     const [, name = '', given = ''] = STEP.exec(text) ?? []
     const step = name === '' ? null : stepOf(name, numbersIn(given))

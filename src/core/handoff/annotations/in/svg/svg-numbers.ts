@@ -1,6 +1,6 @@
 const NUMBER = '[+-]?(?:\\d+(?:\\.\\d*)?|\\.\\d+)(?:[eE][+-]?\\d+)?'
 const NUMBERS = new RegExp(NUMBER, 'g')
-const LENGTH = new RegExp(`^\\s*(${NUMBER})\\s*(%|[A-Za-z]*)\\s*$`)
+const LENGTH = new RegExp(`^(${NUMBER})(%|[A-Za-z]*)$`)
 
 /** The numbers in a text, in order; what stands between them is passed over. */
 export const numbersIn = (text: string): number[] => (text.match(NUMBERS) ?? []).map(Number)
@@ -22,7 +22,7 @@ const USER_UNITS: Readonly<Record<string, number>> = {
  * @param whole what a hundred per cent are
  */
 export function svgLength(text: string, whole: number): number {
-  const [, number = '', unit = ''] = LENGTH.exec(text) ?? []
+  const [, number = '', unit = ''] = LENGTH.exec(text.trim()) ?? []
   if (number === '') return Number.NaN
   return Number(number) * (unit === '%' ? whole / 100 : (USER_UNITS[unit.toLowerCase()] ?? Number.NaN))
 }
