@@ -1,5 +1,5 @@
 import { z } from 'zod'
-import type { Edit } from '../core/job/edits/edit-types.ts'
+import type { Edit } from '../core/job/edits/edit.ts'
 import type { BenchState, Kept } from './bench-state.ts'
 import { type Limits, limitsSchema } from './limits.ts'
 import type { SheetPictures } from './pictures.ts'

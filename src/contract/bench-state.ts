@@ -1,4 +1,4 @@
-import type { Edit } from '../core/job/edits/edit-types.ts'
+import type { Edit } from '../core/job/edits/edit.ts'
 import type { Job } from '../core/job/model/types.ts'
 
 /** What a window is told of its host and of the job that is open. */

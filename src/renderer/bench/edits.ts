@@ -1,5 +1,5 @@
 import type { AskAnswer } from '../../contract/asks.ts'
-import type { Edit } from '../../core/job/edits/edit-types.ts'
+import type { Edit } from '../../core/job/edits/edit.ts'
 import { useBench } from './bench-store.ts'
 import { takeKept } from './take-in.ts'
 import { ask } from './the-host.ts'

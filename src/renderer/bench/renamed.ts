@@ -1,4 +1,4 @@
-import type { Edit } from '../../core/job/edits/edit-types.ts'
+import type { Edit } from '../../core/job/edits/edit.ts'
 
 /** What a dimension is called after an edit. */
 export function renamed(name: string, edit: Edit): string {

@@ -1,5 +1,5 @@
-import { applyEdit } from '../../core/job/edits/edit.ts'
-import type { Edit } from '../../core/job/edits/edit-types.ts'
+import type { Edit } from '../../core/job/edits/edit.ts'
+import { applyEdit, readEdit } from '../../core/job/edits/edit.ts'
 import type { Job } from '../../core/job/model/types.ts'
 import { refusalOf } from '../bench/refusal.ts'
 
@@ -12,5 +12,5 @@ export function fieldEdit(name: string, field: 'tolerance' | 'note', text: strin
 
 /** Why a field of a dimension can't have a text, in a sentence; empty when it can. */
 export function changedField(job: Job, name: string, field: 'tolerance' | 'note', text: string): string {
-  return refusalOf(() => applyEdit(job, fieldEdit(name, field, text)))
+  return refusalOf(() => applyEdit(job, readEdit(fieldEdit(name, field, text))))
 }

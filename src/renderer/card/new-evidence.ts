@@ -1,5 +1,5 @@
-import { applyEdit } from '../../core/job/edits/edit.ts'
-import type { Edit } from '../../core/job/edits/edit-types.ts'
+import type { Edit } from '../../core/job/edits/edit.ts'
+import { applyEdit, readEdit } from '../../core/job/edits/edit.ts'
 import type { Dimension, Evidence, Job, Unit } from '../../core/job/model/types.ts'
 import { readFigures } from '../../core/ledger/evidence/figures.ts'
 import { foundEvidence } from '../../core/ledger/evidence/found-evidence.ts'
@@ -35,7 +35,7 @@ export function draftedEvidence(draft: EvidenceDraft, dimension: Dimension, job:
   const edit: Edit = { do: 'add-evidence', dimension: dimension.name, item }
   try {
     const understood = understoodAs(item, dimension, job, unit)
-    applyEdit(job, edit)
+    applyEdit(job, readEdit(edit))
     return { edit, understood }
   } catch (error) {
     if (error instanceof NotationError) return { sentence: error.message, text: error.text, at: error.at }

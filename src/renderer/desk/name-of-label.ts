@@ -1,5 +1,5 @@
 import { RESERVED_NAMES } from '../../core/formula/formula.ts'
-import { applyEdit } from '../../core/job/edits/edit.ts'
+import { applyEdit, readEdit } from '../../core/job/edits/edit.ts'
 import type { Job } from '../../core/job/model/types.ts'
 import { refusalOf } from '../bench/refusal.ts'
 
@@ -31,5 +31,5 @@ export function nameProblem(job: Job, name: string): string {
   if (isTaken(job, name)) return `There is a dimension ${name} already.`
   const alone = { ...job, views: [], marks: [], relations: [], notes: [], dimensions: [] }
   const item = { name, label: name, kind: 'length' as const, evidence: [] }
-  return refusalOf(() => applyEdit(alone, { do: 'add-dimension', item }))
+  return refusalOf(() => applyEdit(alone, readEdit({ do: 'add-dimension', item })))
 }

@@ -1,5 +1,5 @@
 import { type Pixel, pixel } from '../../core/geometry/frames.ts'
-import type { Edit } from '../../core/job/edits/edit-types.ts'
+import type { Edit } from '../../core/job/edits/edit.ts'
 import { kindOfMeasure } from '../../core/job/model/mark-needs.ts'
 import type { Evidence, Job, Mark, Reference, View } from '../../core/job/model/types.ts'
 import { evidenceId } from '../bench/evidence-id.ts'

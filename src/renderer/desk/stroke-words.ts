@@ -1,7 +1,6 @@
-import { pixel } from '../../core/geometry/frames.ts'
 import type { FoundOn } from '../../core/job/model/types.ts'
 import { fittedOf, type Picks } from '../picking/picks.ts'
-import { AS_IT_LIES, readingWords, roundWords } from '../strokes/edge-sides.ts'
+import { AS_IT_LIES, readingWords, roundWords, way } from '../strokes/edge-sides.ts'
 import { fittedUncertainty, pixelsInWords } from '../strokes/uncertainty-words.ts'
 import { outOfRoundInWords } from './out-of-round-words.ts'
 
@@ -20,7 +19,7 @@ export function foundInWords({ as, reading, rough, width }: FoundOn): string {
     as === 'circle' || as === 'arc'
       ? roundWords(reading)
       : as === 'line'
-        ? readingWords(reading, pixel(bx - ax, by - ay), AS_IT_LIES)
+        ? readingWords(reading, way(bx - ax, by - ay), AS_IT_LIES)
         : reading === 'centre'
           ? 'centre'
           : 'edge'

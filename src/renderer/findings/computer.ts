@@ -1,4 +1,4 @@
-import type { Edit } from '../../core/job/edits/edit-types.ts'
+import type { Edit } from '../../core/job/edits/edit.ts'
 import type { Job, Unit } from '../../core/job/model/types.ts'
 import type { Table, TableRow } from '../../core/ledger/table/table.ts'
 import type { FromWorker, ToWorker } from './messages.ts'

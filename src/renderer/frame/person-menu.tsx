@@ -1,6 +1,6 @@
 import './person-menu.css'
 import { useState } from 'react'
-import { personOf } from '../../core/job/edits/stamp-edit.ts'
+import { personOf } from '../../core/job/edits/edit.ts'
 import { useBench } from '../bench/bench-store.ts'
 import { workAs } from '../bench/settings.ts'
 import { Button } from '../parts/button.tsx'

@@ -5,6 +5,8 @@ import {
   pixel,
   type Screen,
   screen,
+  type Vector,
+  vectorLike,
 } from '../../core/geometry/frames.ts'
 
 /** Where a sheet is looked at from. A pixel of the scan stays a pixel of the scan whatever is set here. */
@@ -58,9 +60,9 @@ export function toPixel(camera: Camera, box: Size, [x, y]: Screen): Pixel {
 }
 
 /** What a way on the screen is in pixels of the scan. */
-export function alongScan({ zoom, turn, mirror }: Camera, x: number, y: number): [number, number] {
+export function alongScan({ centre, zoom, turn, mirror }: Camera, x: number, y: number): Vector<Pixel> {
   const [cos, sin] = [Math.cos(turn) / zoom, Math.sin(turn) / zoom]
-  return [(cos * x + sin * y) * (mirror ? -1 : 1), -sin * x + cos * y]
+  return vectorLike(centre, (cos * x + sin * y) * (mirror ? -1 : 1), -sin * x + cos * y)
 }
 
 /** Moved so that what is seen goes by so much on the screen. */

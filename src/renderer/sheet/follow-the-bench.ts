@@ -1,3 +1,4 @@
+import { pixel } from '../../core/geometry/frames.ts'
 import { aidsOf, useBench } from '../bench/bench-store.ts'
 import { wholeSheet } from './camera.ts'
 import { cameraOf, cameras, setCamera } from './camera-store.ts'
@@ -20,7 +21,7 @@ export function cameraForTheBench(): void {
   const turn = (aids.turn * Math.PI) / 180
   const camera = cameraOf(sheet)
   if (camera === undefined) {
-    const start = { centre: [0, 0] as [number, number], zoom: 1, turn, mirror: aids.mirror }
+    const start = { centre: pixel(0, 0), zoom: 1, turn, mirror: aids.mirror }
     setCamera(sheet, wholeSheet(start, box, scan))
   } else if (camera.turn !== turn || camera.mirror !== aids.mirror) {
     setCamera(sheet, { ...camera, turn, mirror: aids.mirror })

@@ -1,4 +1,4 @@
-import { type Pixel, pixel } from '../../core/geometry/frames.ts'
+import type { Pixel } from '../../core/geometry/frames.ts'
 import { placeFound, waysOf } from '../strokes/lens-stroke.ts'
 import type { FoundStroke } from '../strokes/search.ts'
 import type { LensInks } from './lens-lines.ts'
@@ -24,8 +24,10 @@ export function drawLensStroke(
   context.rect(1, 1, GLASS - 2, GLASS - 2)
   context.clip()
   turnAboutMiddle(context, hold, GLASS)
-  const at = ([x, y]: Pixel): Pixel =>
-    pixel(GLASS / 2 + (x - middle[0]) * LENS_ZOOM, GLASS / 2 + (y - middle[1]) * LENS_ZOOM)
+  const at = (x: number, y: number): [number, number] => [
+    GLASS / 2 + (x - middle[0]) * LENS_ZOOM,
+    GLASS / 2 + (y - middle[1]) * LENS_ZOOM,
+  ]
   const pens = [
     { style: inks.ground, width: 3, alpha: 0.6 },
     { style: inks.cross, width: 1.25, alpha: 1 },
@@ -41,15 +43,15 @@ export function drawLensStroke(
     } of waysOf(found)) {
       const [dx, dy] = [LONG * Math.cos(direction), LONG * Math.sin(direction)]
       context.beginPath()
-      context.moveTo(...at(pixel(x - dx, y - dy)))
-      context.lineTo(...at(pixel(x + dx, y + dy)))
+      context.moveTo(...at(x - dx, y - dy))
+      context.lineTo(...at(x + dx, y + dy))
       context.stroke()
     }
     context.setLineDash([])
     const place = placeFound(found)
     if (place === null) continue
     context.beginPath()
-    context.arc(...at(place), RING, 0, 2 * Math.PI)
+    context.arc(...at(place[0], place[1]), RING, 0, 2 * Math.PI)
     context.stroke()
   }
   context.restore()

@@ -1,6 +1,5 @@
-import { pixel } from '../../core/geometry/frames.ts'
 import type { HowToPick } from '../picking/how-to-pick.ts'
-import { AS_IT_LIES, readingWords, type SeenFrom } from '../strokes/edge-sides.ts'
+import { AS_IT_LIES, readingWords, type SeenFrom, way } from '../strokes/edge-sides.ts'
 import { FAR } from '../strokes/find-under-picks.ts'
 import type { Sight } from '../strokes/sight.ts'
 import { toFitted } from '../strokes/to-fitted.ts'
@@ -52,7 +51,7 @@ export function lensWords(
       }
       const part =
         found.kind === 'point'
-          ? readingWords(reading, pixel(Math.cos(found.direction), Math.sin(found.direction)), from)
+          ? readingWords(reading, way(Math.cos(found.direction), Math.sin(found.direction)), from)
           : 'stroke'
       return {
         sure: `${part}, σ ${pixelsInWords(across)} across`,

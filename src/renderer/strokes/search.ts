@@ -1,4 +1,4 @@
-import { type Pixel, pixel } from '../../core/geometry/frames.ts'
+import type { Pixel } from '../../core/geometry/frames.ts'
 import { findCircle } from '../../core/imaging/find-circle.ts'
 import { findCrossing } from '../../core/imaging/find-crossing.ts'
 import { findLine } from '../../core/imaging/find-line.ts'
@@ -13,7 +13,7 @@ import type {
 } from '../../core/imaging/stroke.ts'
 import type { FoundOn, StrokeReading } from '../../core/job/model/types.ts'
 import type { RoundSide, StraightSide } from '../picking/how-to-pick.ts'
-import { type SeenFrom, sideOf } from './edge-sides.ts'
+import { type SeenFrom, sideOf, type Way, way } from './edge-sides.ts'
 
 /** Which part of the stroke is wanted: as a job says it, or as it is seen on the screen. */
 type Wanted = StrokeReading | { straight: StraightSide; round: RoundSide; from: SeenFrom }
@@ -45,7 +45,7 @@ export function runSearch(window: GreyWindow, search: Search): SearchResult {
       return told(findCrossing(window, a, { reach: search.reach }), 'centre')
     case 'line': {
       if (b === undefined) return none('A line is looked for between two picks.')
-      const reading = readingAlong(search.wanted, pixel(b[0] - a[0], b[1] - a[1]))
+      const reading = readingAlong(search.wanted, way(b[0] - a[0], b[1] - a[1]))
       return told(findLine(window, a, b, { reach: search.reach, reading }), reading)
     }
     case 'circle':
@@ -74,11 +74,11 @@ function atPoint(window: GreyWindow, rough: Pixel, { reach, wanted, either }: Se
   }
   const centre = findPoint(window, rough, { reach })
   if (centre.kind === 'none' || middle) return told(centre, 'centre')
-  const reading = readingAlong(wanted, pixel(Math.cos(centre.direction), Math.sin(centre.direction)))
+  const reading = readingAlong(wanted, way(Math.cos(centre.direction), Math.sin(centre.direction)))
   return told(findPoint(window, rough, { reach, reading }), reading)
 }
 
-function readingAlong(wanted: Wanted, direction: Pixel): StrokeReading {
+function readingAlong(wanted: Wanted, direction: Way): StrokeReading {
   if (typeof wanted === 'string') return wanted
   if (wanted.straight === 'centre') return 'centre'
   return sideOf(wanted.straight, direction, wanted.from)

@@ -1,5 +1,5 @@
-import { applyEdit } from '../../core/job/edits/edit.ts'
-import type { Edit } from '../../core/job/edits/edit-types.ts'
+import type { Edit } from '../../core/job/edits/edit.ts'
+import { applyEdit, readEdit } from '../../core/job/edits/edit.ts'
 import type { Job } from '../../core/job/model/types.ts'
 import { refusalOf } from '../bench/refusal.ts'
 import type { ColumnName } from './columns.ts'
@@ -20,7 +20,7 @@ export function changeInPlace(job: Job, name: string, column: ColumnName, text: 
   if (wanted === textInPlace(job, name, column)) return null
   const read = editFor(name, column, wanted)
   if ('sentence' in read) return read
-  const sentence = refusalOf(() => applyEdit(job, read.edit))
+  const sentence = refusalOf(() => applyEdit(job, readEdit(read.edit)))
   return sentence === '' ? read : { sentence }
 }
 

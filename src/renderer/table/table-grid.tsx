@@ -2,7 +2,7 @@
 import './table-grid.css'
 import { defaultRangeExtractor, type Range, useVirtualizer } from '@tanstack/react-virtual'
 import { type KeyboardEvent, useCallback, useEffect, useId, useRef, useState } from 'react'
-import type { Edit } from '../../core/job/edits/edit-types.ts'
+import type { Edit } from '../../core/job/edits/edit.ts'
 import type { Unit } from '../../core/job/model/types.ts'
 import { useBench } from '../bench/bench-store.ts'
 import { choose } from '../bench/choose.ts'

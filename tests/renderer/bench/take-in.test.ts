@@ -1,7 +1,7 @@
 import { beforeEach, describe, expect, it, vi } from 'vitest'
 import type { BenchState, Kept, OpenedJob } from '../../../src/contract/bench-state.ts'
 import { pixel } from '../../../src/core/geometry/frames.ts'
-import type { Edit } from '../../../src/core/job/edits/edit-types.ts'
+import type { Edit } from '../../../src/core/job/edits/edit.ts'
 import { newJob } from '../../../src/core/job/model/new-job.ts'
 import type { View } from '../../../src/core/job/model/types.ts'
 import type { Table } from '../../../src/core/ledger/table/table.ts'

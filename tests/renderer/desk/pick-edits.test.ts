@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest'
 import { pixel } from '../../../src/core/geometry/frames.ts'
+import type { Edit } from '../../../src/core/job/edits/edit.ts'
 import { applyEdit } from '../../../src/core/job/edits/edit.ts'
-import type { Edit } from '../../../src/core/job/edits/edit-types.ts'
 import { newJob } from '../../../src/core/job/model/new-job.ts'
 import type { Job, Measure } from '../../../src/core/job/model/types.ts'
 import { dimensionTable } from '../../../src/core/ledger/table/dimension-table.ts'

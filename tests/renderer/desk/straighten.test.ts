@@ -1,8 +1,8 @@
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import { pixel } from '../../../src/core/geometry/frames.ts'
+import type { Edit } from '../../../src/core/job/edits/edit.ts'
 import { applyEdit } from '../../../src/core/job/edits/edit.ts'
-import type { Edit } from '../../../src/core/job/edits/edit-types.ts'
 import { newJob } from '../../../src/core/job/model/new-job.ts'
 import type { Job } from '../../../src/core/job/model/types.ts'
 import { viewEdit } from '../../../src/renderer/desk/pick-edits.ts'
@@ -20,14 +20,10 @@ import { PLAIN } from '../../../src/renderer/sheet/aids.ts'
 import { toScreen } from '../../../src/renderer/sheet/camera.ts'
 import { turnFor } from '../../../src/renderer/sheet/starting-aids.ts'
 
-const CORNERS: [number, number][] = [
-  [0, 0],
-  [900, 0],
-  [900, 700],
-]
+const CORNERS: Pixel[] = [pixel(0, 0), pixel(900, 0), pixel(900, 700)]
 const DEGREE = Math.PI / 180
 
-const alongLine = (pixels: [number, number][], sigma: number): Picks => ({
+const alongLine = (pixels: Pixel[], sigma: number): Picks => ({
   tool: { kind: 'straighten' },
   features: [{ need: 'line', pixels, sigmas: pixels.map(() => sigma), done: true }],
 })
@@ -51,16 +47,7 @@ const made = (job: Job, edit: Edit): Job => applyEdit(job, edit).job
 
 describe('the line that a sheet is straightened by', () => {
   it('has the direction of the two picks, and is as sure as they are and as it is long', () => {
-    const line = pickedLine(
-      alongLine(
-        [
-          [100, 200],
-          [1100, 250],
-        ],
-        1,
-      ),
-      [],
-    )
+    const line = pickedLine(alongLine([pixel(100, 200), pixel(1100, 250)], 1), [])
     expect(line?.angle).toBeCloseTo(Math.atan2(50, 1000) / DEGREE, 12)
     // Two ends, each a pixel unsure across the line: u = sqrt(2) / length. JCGM 100:2008, eq. 10.
     expect(line?.u).toBeCloseTo(Math.SQRT2 / Math.hypot(1000, 50) / DEGREE, 12)
@@ -76,15 +63,8 @@ describe('the line that a sheet is straightened by', () => {
   })
 
   it('is the stroke that was found under the picks, and waits while one is looked for', () => {
-    const ends: [number, number][] = [
-      [0, 0],
-      [100, 3],
-    ]
-    const centres: [number, number][] = [
-      [0, 1],
-      [50, 1],
-      [100, 1],
-    ]
+    const ends: Pixel[] = [pixel(0, 0), pixel(100, 3)]
+    const centres: Pixel[] = [pixel(0, 1), pixel(50, 1), pixel(100, 1)]
     const picks = (stroke: StrokeState): Picks => ({
       tool: { kind: 'straighten' },
       features: [{ need: 'line', pixels: ends, sigmas: pixel(1, 1), done: true, stroke }],
@@ -105,10 +85,7 @@ describe('the line that a sheet is straightened by', () => {
       tool: { kind: 'straighten' },
       features: [{ need: 'line', mark: 'M1', done: true }],
     }
-    const pixels: [number, number][] = [
-      [0, 0],
-      [0, 500],
-    ]
+    const pixels: Pixel[] = [pixel(0, 0), pixel(0, 500)]
     const line = pickedLine(picks, [
       { id: 'M1', sheet: 'S1', how: 'stroke', sigma: 0.1, kind: 'line', pixels },
     ])
@@ -117,18 +94,7 @@ describe('the line that a sheet is straightened by', () => {
 
   it('is none while it is being picked, and none without a direction', () => {
     expect(pickedLine({ tool: { kind: 'straighten' }, features: [] }, [])).toBeNull()
-    expect(
-      pickedLine(
-        alongLine(
-          [
-            [5, 5],
-            [5, 5],
-          ],
-          1,
-        ),
-        [],
-      ),
-    ).toBeNull()
+    expect(pickedLine(alongLine([pixel(5, 5), pixel(5, 5)], 1), [])).toBeNull()
   })
 })
 
@@ -155,7 +121,7 @@ describe('how a sheet lies', () => {
         (angle, turn, mirror) => {
           const straight = straightBy(angle, { ...PLAIN, turn, mirror })
           const turned = turnFor(straight, mirror)
-          const camera = { centre: [0, 0] as [number, number], zoom: 1, turn: turned * DEGREE, mirror }
+          const camera = { centre: pixel(0, 0), zoom: 1, turn: turned * DEGREE, mirror }
           const [x, y] = toScreen(
             camera,
             { width: 0, height: 0 },

@@ -18,12 +18,7 @@ function aJob({ sheets = 1, views = 1, sizes = 0, mapping = 'two-axis' as const 
   const scan = { file: 'capstan.png', sha256: '0'.repeat(64), page: 1, width: 2000, height: 1500, dpi: 300 }
   job.sheets.push({ id: 'S1', title: 'Capstan', record: {}, scan })
   if (views === 0) return job
-  const at: [number, number][] = [
-    [200, 300],
-    [1200, 300],
-    [200, 1100],
-    [1200, 1100],
-  ]
+  const at: Pixel[] = [pixel(200, 300), pixel(1200, 300), pixel(200, 1100), pixel(1200, 1100)]
   job.marks = at.map((pixel, k) => ({
     id: `M${k + 1}`,
     sheet: 'S1',
@@ -130,11 +125,10 @@ describe('at station Pick', () => {
   it('one chooses what to measure, picks it, and names it', () => {
     const job = aJob({ sizes: 2 })
     const none = noPicks({ kind: 'measure', view: 'V1', measure: 'diameter' })
-    const three = [
-      [1, 0],
-      [0, 1],
-      [2, 1],
-    ].reduce((picks, [x = 0, y = 0]) => withPick(picks, pixel(x, y)), none)
+    const three = [pixel(1, 0), pixel(0, 1), pixel(2, 1)].reduce(
+      (picks, [x = 0, y = 0]) => withPick(picks, pixel(x, y)),
+      none,
+    )
     expect(at('pick', job).next).toMatch(/^Choose what to measure/)
     expect(at('pick', job, none).next).toBe('Pick a point on the rim.')
     expect(at('pick', job, three).next).toBe('Say what it is called, and press Enter to keep it.')

@@ -9,11 +9,7 @@ describe('the part of a long line that is in sight', () => {
   it('is the line itself where all of it is', () => {
     expect(stretchesWithin([screen(1, 1), screen(50, 1), screen(50, 60)], BOX)).toEqual([
       {
-        points: [
-          [1, 1],
-          [50, 1],
-          [50, 60],
-        ],
+        points: [pixel(1, 1), pixel(50, 1), pixel(50, 60)],
         start: 0,
       },
     ])
@@ -22,10 +18,7 @@ describe('the part of a long line that is in sight', () => {
   it('begins its dashes as far along as it is cut', () => {
     expect(stretchesWithin([screen(-300, 40), screen(400, 40)], BOX)).toEqual([
       {
-        points: [
-          [0, 40],
-          [100, 40],
-        ],
+        points: [pixel(0, 40), pixel(100, 40)],
         start: 300,
       },
     ])

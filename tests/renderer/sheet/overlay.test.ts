@@ -21,7 +21,7 @@ const shown = (over: Partial<Parameters<typeof displayList>[0]>) =>
   displayList({ job, table, sheet: 'sheet-1', station: 'pick', selection: null, ...over })
 const sizes = (items: Item[]) => items.filter((item) => item.kind === 'size')
 const laidOut = (items: Item[], turn = 0) => {
-  const start = { centre: [0, 0] as [number, number], zoom: 1, turn, mirror: false }
+  const start = { centre: pixel(0, 0), zoom: 1, turn, mirror: false }
   return layOut(items, wholeSheet(start, BOX, { width: 5200, height: 3420 }), BOX, lettering)
 }
 
@@ -160,10 +160,7 @@ describe('where a measure is shown', () => {
     expect(span).toMatchObject({
       kind: 'angle',
       vertex: pixel(0, 0),
-      sides: pixel(pixel([10, 0], [20, 0]), [
-        [0, 10],
-        [0, 20],
-      ]),
+      sides: pixel(pixel([10, 0], [20, 0]), [pixel(0, 10), pixel(0, 20)]),
     })
   })
 

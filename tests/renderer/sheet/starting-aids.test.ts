@@ -44,7 +44,7 @@ function shownInTheWindow(orientation: number) {
   const { turn, mirror } = startingAids(sheet({ orientation }))
   const upright = turn % 180 === 0
   const box = upright ? SCAN : { width: SCAN.height, height: SCAN.width }
-  const camera = { centre: [1.5, 1] as [number, number], zoom: 1, turn: (turn * Math.PI) / 180, mirror }
+  const camera = { centre: pixel(1.5, 1), zoom: 1, turn: (turn * Math.PI) / 180, mirror }
   const greys: number[] = []
   GREYS.forEach((grey, i) => {
     const [x, y] = toScreen(camera, box, pixel((i % 3) + 0.5, Math.floor(i / 3) + 0.5))
@@ -71,7 +71,7 @@ describe('a sheet that nobody has looked at yet', () => {
       const { turn, mirror } = startingAids(
         sheet({ straight, ...(orientation === undefined ? {} : { orientation }) }),
       )
-      const camera = { centre: [0, 0] as [number, number], zoom: 1, turn: (turn * Math.PI) / 180, mirror }
+      const camera = { centre: pixel(0, 0), zoom: 1, turn: (turn * Math.PI) / 180, mirror }
       const along = (straight * Math.PI) / 180
       const [, y] = toScreen(
         camera,

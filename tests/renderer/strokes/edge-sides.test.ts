@@ -9,7 +9,7 @@ import {
 } from '../../../src/renderer/strokes/edge-sides.ts'
 
 const camera = (turn: number, mirror = false) => ({
-  centre: [0, 0] as [number, number],
+  centre: pixel(0, 0),
   zoom: 2,
   turn,
   mirror,

@@ -45,10 +45,7 @@ describe('a window of the scan', () => {
   })
 
   it('along a line needs the tiles that the line runs over, and not those beside it', () => {
-    const rough: [number, number][] = [
-      [100, 100],
-      [4900, 3900],
-    ]
+    const rough: Pixel[] = [pixel(100, 100), pixel(4900, 3900)]
     const all = tilesOfBox([0, 0, WIDTH, HEIGHT], pictures)
     const near = tilesNear({ as: 'line', rough, reach: 8, wanted: 'centre', either: false }, all)
     expect(near.length).toBeLessThan(all.length / 2)

@@ -1,7 +1,7 @@
 import { readdir, rm } from 'node:fs/promises'
 import { join } from 'node:path'
 import type { AskAnswer } from '../../../contract/asks.ts'
-import type { Edit } from '../../../core/job/edits/edit-types.ts'
+import type { Edit } from '../../../core/job/edits/edit.ts'
 import type { Job, Sheet } from '../../../core/job/model/types.ts'
 import { sheetsOf } from '../job-folder/describe-new-job.ts'
 import { scansFolder } from '../job-folder/layout.ts'

@@ -1,5 +1,5 @@
 import type { Kept, OpenedJob, ScanState } from '../../../contract/bench-state.ts'
-import type { Edit } from '../../../core/job/edits/edit-types.ts'
+import type { Edit } from '../../../core/job/edits/edit.ts'
 import type { Sheet } from '../../../core/job/model/types.ts'
 import type { Acknowledged, JobSession } from '../job-folder/job-session.ts'
 import { placeInWords } from '../known-jobs/place-in-words.ts'

@@ -1,4 +1,4 @@
-import type { Edit } from '../../../core/job/edits/edit-types.ts'
+import type { Edit } from '../../../core/job/edits/edit.ts'
 import { ServiceError } from '../service-error.ts'
 
 /**

@@ -1,4 +1,4 @@
-import type { Edit } from '../../../core/job/edits/edit-types.ts'
+import type { Edit } from '../../../core/job/edits/edit.ts'
 import type { Job, Note } from '../../../core/job/model/types.ts'
 import { freshId } from '../fresh-id.ts'
 

@@ -1,5 +1,5 @@
 import { useEffect, useState } from 'react'
-import type { Edit } from '../../../core/job/edits/edit-types.ts'
+import type { Edit } from '../../../core/job/edits/edit.ts'
 import type { Job, Unit } from '../../../core/job/model/types.ts'
 import { theComputer } from '../../bench/take-in.ts'
 import type { Trial } from '../../findings/computer.ts'

@@ -1,5 +1,5 @@
 import { Button as AriaButton } from 'react-aria-components'
-import type { Edit } from '../../../core/job/edits/edit-types.ts'
+import type { Edit } from '../../../core/job/edits/edit.ts'
 import type { Reference, View } from '../../../core/job/model/types.ts'
 import type { TableReference } from '../../../core/ledger/table/table.ts'
 import { useBench } from '../../bench/bench-store.ts'

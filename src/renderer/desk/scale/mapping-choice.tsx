@@ -1,3 +1,4 @@
+import { degrees } from '../../../core/geometry/angle-units.ts'
 import type { MappingKind, View } from '../../../core/job/model/types.ts'
 import { useBench } from '../../bench/bench-store.ts'
 import { makeEdit } from '../../bench/edits.ts'
@@ -39,7 +40,7 @@ export function MappingChoice({ view }: { view: View }) {
           note="0 when the sheet lies straight in the scan; clockwise is more."
           onChange={(grain) => {
             if (Number.isNaN(grain) || grain === (view.grain ?? 0)) return
-            void makeEdit({ do: 'change-view', id, set: { grain } })
+            void makeEdit({ do: 'change-view', id, set: { grain: degrees(grain) } })
           }}
         />
       )}

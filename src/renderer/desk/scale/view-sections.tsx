@@ -2,6 +2,7 @@ import { problemOfUse as whyInUse } from '../../../core/job/checks/uses.ts'
 import type { View } from '../../../core/job/model/types.ts'
 import { formatDrawnScale } from '../../../core/quantity/format/format-drawn-scale.ts'
 import { parseDrawnScale } from '../../../core/quantity/parse/parse-drawn-scale.ts'
+import { inWords } from '../../../core/words/core-words.ts'
 import { useBench } from '../../bench/bench-store.ts'
 import { putDown, takeUp } from '../../bench/choose.ts'
 import { makeEdit } from '../../bench/edits.ts'
@@ -72,7 +73,7 @@ export function ViewSections({ view }: { view: View }) {
         <Remove
           words="Remove this view"
           writable={writable}
-          because={inUse}
+          because={inUse === null ? null : inWords(inUse)}
           onRemove={() => void makeEdit({ do: 'remove-view', id })}
         />
       </Section>

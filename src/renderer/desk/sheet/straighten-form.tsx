@@ -1,3 +1,4 @@
+import type { Degrees } from '../../../core/geometry/angle-units.ts'
 import { aidsOf, useBench } from '../../bench/bench-store.ts'
 import type { Picks } from '../../picking/picks.ts'
 import { abandonTool } from '../after-picking.ts'
@@ -8,7 +9,7 @@ import { pickedLine, slopeInWords, straightBy, uncertaintyInWords } from './stra
 interface StraightenFormProps {
   picks: Picks
   /** Both degrees. */
-  onKeep: (straight: number, u: number) => Promise<void>
+  onKeep: (straight: Degrees, u: Degrees) => Promise<void>
 }
 
 /** What the line that was picked says of the sheet, before that is kept. */

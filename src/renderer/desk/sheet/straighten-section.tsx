@@ -1,3 +1,4 @@
+import type { Degrees } from '../../../core/geometry/angle-units.ts'
 import type { Sheet } from '../../../core/job/model/types.ts'
 import { aidsOf, useBench } from '../../bench/bench-store.ts'
 import { lookWith, nextAfter, putDown, takeUp } from '../../bench/choose.ts'
@@ -10,7 +11,7 @@ import { slopeInWords, straightenEdit, uncertaintyInWords, unstraightenEdit } fr
 import { StraightenForm } from './straighten-form.tsx'
 
 /** How sure each straightening of this session is, degrees, by its sheet. */
-const sure = new Map<string, { straight: number; u: number }>()
+const sure = new Map<string, { straight: Degrees; u: Degrees }>()
 
 /** Which way a sheet lies on its scan, by its edge or by a line that is meant to be level. */
 export function StraightenSection({ sheet }: { sheet: Sheet }) {
@@ -21,7 +22,7 @@ export function StraightenSection({ sheet }: { sheet: Sheet }) {
   const { straight } = sheet
   const known = sure.get(sheet.id)
 
-  const keep = async (to: number, u: number): Promise<void> => {
+  const keep = async (to: Degrees, u: Degrees): Promise<void> => {
     const { job } = useBench.getState().opened ?? {}
     if (job === undefined || !(await makeEdit(straightenEdit(job, sheet.id, to)))) return
     sure.set(sheet.id, { straight: to, u })

@@ -1,7 +1,8 @@
+import { type Degrees, degrees, radians, toDegrees } from '../../../core/geometry/angle-units.ts'
 import { fitLine } from '../../../core/geometry/fit-line.ts'
 import type { Pixel } from '../../../core/geometry/frames.ts'
 import { GeometryError } from '../../../core/geometry/geometry-error.ts'
-import type { Edit } from '../../../core/job/edits/edit-types.ts'
+import type { Edit } from '../../../core/job/edits/edit.ts'
 import type { Job, Mark } from '../../../core/job/model/types.ts'
 import type { Picks } from '../../picking/picks.ts'
 import type { Aids } from '../../sheet/aids.ts'
@@ -10,13 +11,11 @@ import { plainTurn } from './turn.ts'
 /** A line on the scan. */
 interface LevelLine {
   /** Of its direction, degrees in the pixels of the scan, clockwise from right. */
-  angle: number
+  angle: Degrees
   /** Standard uncertainty of it, degrees. */
-  u: number
+  u: Degrees
   how: Mark['how']
 }
-
-const DEGREE = Math.PI / 180
 
 /** The line that was picked to straighten by; null while there is none that has a direction, or its stroke is looked for. */
 export function pickedLine({ tool, features }: Picks, marks: readonly Mark[]): LevelLine | null {
@@ -36,7 +35,11 @@ export function pickedLine({ tool, features }: Picks, marks: readonly Mark[]): L
 function lineThrough(pixels: readonly Pixel[], sigma: number, how: Mark['how']): LevelLine | null {
   try {
     const { direction, rotation } = fitLine(pixels)
-    return { angle: Math.atan2(direction[1], direction[0]) / DEGREE, u: (rotation * sigma) / DEGREE, how }
+    return {
+      angle: toDegrees(radians(Math.atan2(direction[1], direction[0]))),
+      u: toDegrees(radians(rotation * sigma)),
+      how,
+    }
   } catch (error) {
     if (error instanceof GeometryError) return null
     throw error
@@ -47,14 +50,14 @@ function lineThrough(pixels: readonly Pixel[], sigma: number, how: Mark['how']):
  * What a line says of the sheet that it is on: the direction of the sheet's horizontal edge in pixels, degrees. The line
  * is taken for level or for upright, whichever it is nearer to as the sheet is looked at.
  */
-export function straightBy(angle: number, { turn, mirror }: Aids): number {
+export function straightBy(angle: Degrees, { turn, mirror }: Aids): Degrees {
   const seen = mirror ? turn + 180 - angle : turn + angle
   const rest = seen - 90 * Math.round(seen / 90)
-  return plainTurn(mirror ? turn - rest : rest - turn)
+  return degrees(plainTurn(mirror ? turn - rest : rest - turn))
 }
 
 /** Straightens a sheet, as one edit. The grain of all its views follows. */
-export function straightenEdit(job: Job, sheet: string, straight: number): Edit {
+export function straightenEdit(job: Job, sheet: string, straight: Degrees): Edit {
   const views = job.views.filter((view) => view.sheet === sheet)
   return {
     do: 'several',

@@ -1,3 +1,4 @@
+import { pixel } from '../../../core/geometry/frames.ts'
 import { useBench } from '../../bench/bench-store.ts'
 import { choose, setPicks } from '../../bench/choose.ts'
 import { lastPixel, nudged, wanted } from '../../picking/picks.ts'
@@ -129,10 +130,7 @@ function onArrow([right, down]: readonly [number, number], { ctrlKey, shiftKey }
   const from = crossPlace()
   if (from === null || wanted(picks) === null) return true
   const { width, height } = here.size
-  const to: [number, number] = [
-    Math.min(width, Math.max(0, from[0] + dx)),
-    Math.min(height, Math.max(0, from[1] + dy)),
-  ]
+  const to = pixel(Math.min(width, Math.max(0, from[0] + dx)), Math.min(height, Math.max(0, from[1] + dy)))
   pointAt(to, 'cross')
   pointer.setState({ arrows: 'cross' })
   keepInSight(to)

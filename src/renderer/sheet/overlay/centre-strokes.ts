@@ -1,6 +1,6 @@
 import { type Pixel, type Screen, screen } from '../../../core/geometry/frames.ts'
-
 import type { Stroke } from './laid.ts'
+import type { OnScreen } from './lay-out-size.ts'
 
 /** Half of the tick across a stroke at each profile that was kept, CSS pixels. */
 const TICK = 4
@@ -10,8 +10,14 @@ const INNER = 2
 /** Half of the plus at a place that was picked again, CSS pixels. */
 const PLUS = 3
 
-type OnScreen = (pixel: Pixel) => Screen
-const line = 'full' as const
+const line = 'full'
+
+const CORNERS = [
+  [1, 1],
+  [1, -1],
+  [-1, 1],
+  [-1, -1],
+] as const
 
 /** Centres of profiles, as they are drawn: a tick across the stroke where one was kept, an open cross where not. */
 export function centreStrokes(kept: readonly Pixel[], leftOut: readonly Pixel[], at: OnScreen): Stroke[] {
@@ -26,10 +32,7 @@ function ticks(places: readonly Screen[]): Stroke[] {
     const long = Math.hypot(bx - ax, by - ay) || 1
     const [nx, ny] = [(-(by - ay) / long) * TICK, ((bx - ax) / long) * TICK]
     return {
-      points: [
-        [x - nx, y - ny],
-        [x + nx, y + ny],
-      ],
+      points: [screen(x - nx, y - ny), screen(x + nx, y + ny)],
       line,
       fine: true,
     }
@@ -37,8 +40,8 @@ function ticks(places: readonly Screen[]): Stroke[] {
 }
 
 function openCross([x, y]: Screen): Stroke[] {
-  return [screen(1, 1), screen(1, -1), screen(-1, 1), screen(-1, -1)].map(([sx = 1, sy = 1]) => ({
-    points: screen(screen(x + sx * INNER, y + sy * INNER), [x + sx * OUTER, y + sy * OUTER]),
+  return CORNERS.map(([sx, sy]) => ({
+    points: [screen(x + sx * INNER, y + sy * INNER), screen(x + sx * OUTER, y + sy * OUTER)],
     line,
     fine: true,
   }))
@@ -46,23 +49,7 @@ function openCross([x, y]: Screen): Stroke[] {
 
 /** A small plus wherever something was picked again. */
 export const againStrokes = (places: readonly Pixel[], at: OnScreen): Stroke[] =>
-  places.map(at).flatMap(([x, y]) =>
-    screen(
-      {
-        points: [
-          [x - PLUS, y],
-          [x + PLUS, y],
-        ] as const,
-        line,
-        fine: true,
-      },
-      {
-        points: [
-          [x, y - PLUS],
-          [x, y + PLUS],
-        ] as const,
-        line,
-        fine: true,
-      },
-    ),
-  )
+  places.map(at).flatMap(([x, y]) => [
+    { points: [screen(x - PLUS, y), screen(x + PLUS, y)], line, fine: true },
+    { points: [screen(x, y - PLUS), screen(x, y + PLUS)], line, fine: true },
+  ])

@@ -66,7 +66,7 @@ function drawLettering(context: Context, laid: Laid, inks: Inks): void {
   const { item, figure, title, word } = laid
   if (figure !== null) {
     context.save()
-    context.translate(...figure.centre)
+    context.translate(figure.centre[0], figure.centre[1])
     context.rotate(figure.angle)
     const [w, h] = [figure.width, figure.height]
     plate(context, [-w / 2, -h / 2, w, h], item.chosen ? inks.chosen : inks.ground)

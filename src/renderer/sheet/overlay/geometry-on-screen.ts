@@ -1,4 +1,4 @@
-import { type Screen, screen } from '../../../core/geometry/frames.ts'
+import { type Point, type PointsOf, type Screen, screen } from '../../../core/geometry/frames.ts'
 
 /** A polyline so far to the left of itself as it runs, y down: for the second pen of a double line. */
 export function beside(points: readonly Screen[], off: number): Screen[] {
@@ -7,12 +7,12 @@ export function beside(points: readonly Screen[], off: number): Screen[] {
     const after = points[Math.min(points.length - 1, i + 1)] as Screen
     const [dx, dy] = [after[0] - before[0], after[1] - before[1]]
     const length = Math.hypot(dx, dy) || 1
-    return [point[0] + (off * dy) / length, point[1] - (off * dx) / length]
+    return screen(point[0] + (off * dy) / length, point[1] - (off * dx) / length)
   })
 }
 
-/** How far a place is from the nearest stretch of a polyline. */
-export function farFrom([x, y]: Screen, points: readonly Screen[]): number {
+/** How far a place is from the nearest stretch of a polyline, in the units of their frame. */
+export function farFrom<P extends Point>([x, y]: P, points: PointsOf<P>): number {
   let least = Infinity
   points.forEach(([ax, ay], i) => {
     const [bx, by] = points[i + 1] ?? [ax, ay]
@@ -36,12 +36,8 @@ export interface LetteredBox {
 /** The corners of a turned box. */
 export function boxCorners({ centre: [x, y], angle, width, height }: LetteredBox): Screen[] {
   const [cos, sin] = [Math.cos(angle) / 2, Math.sin(angle) / 2]
-  return [screen(-width, -height), screen(width, -height), screen(width, height), screen(-width, height)].map(
-    ([w, h]) => {
-      const [a, b] = [w as number, h as number]
-      return [x + a * cos - b * sin, y + a * sin + b * cos]
-    },
-  )
+  const corner = (a: number, b: number): Screen => screen(x + a * cos - b * sin, y + a * sin + b * cos)
+  return [corner(-width, -height), corner(width, -height), corner(width, height), corner(-width, height)]
 }
 
 /** Whether two turned boxes touch: no line parallel to a side of either parts them. */

@@ -1,5 +1,4 @@
 import type { Screen } from '../../../core/geometry/frames.ts'
-
 import type { LetteredBox } from './geometry-on-screen.ts'
 import type { Item, LineType } from './items.ts'
 

@@ -1,3 +1,4 @@
+import type { Pixel } from '../../../core/geometry/frames.ts'
 import type { Span } from './span.ts'
 
 /** Lines that lie closer than this share of their length fall on each other, more or less. */
@@ -25,9 +26,9 @@ function overlap(p: Span, q: Span): boolean {
   const [vx, vy] = [q.to[0] - q.from[0], q.to[1] - q.from[1]]
   const [u, v] = [Math.hypot(ux, uy), Math.hypot(vx, vy)]
   if (u === 0 || v === 0 || Math.abs(ux * vx + uy * vy) < PARALLEL * u * v) return false
-  const along = (x: number, y: number): number => ((x - p.from[0]) * ux + (y - p.from[1]) * uy) / u
-  const across = (x: number, y: number): number => ((y - p.from[1]) * ux - (x - p.from[0]) * uy) / u
-  const [s, t] = [along(...q.from), along(...q.to)]
+  const along = ([x, y]: Pixel): number => ((x - p.from[0]) * ux + (y - p.from[1]) * uy) / u
+  const across = ([x, y]: Pixel): number => ((y - p.from[1]) * ux - (x - p.from[0]) * uy) / u
+  const [s, t] = [along(q.from), along(q.to)]
   if (Math.max(s, t) <= 0 || Math.min(s, t) >= u) return false
-  return Math.abs(across(...q.from) + across(...q.to)) / 2 < CLOSE * Math.max(u, v)
+  return Math.abs(across(q.from) + across(q.to)) / 2 < CLOSE * Math.max(u, v)
 }

@@ -1,5 +1,4 @@
-import { type Screen, screen } from '../../../core/geometry/frames.ts'
-
+import { type Pixel, type Screen, screen } from '../../../core/geometry/frames.ts'
 import { type LetteredBox, readable } from './geometry-on-screen.ts'
 import type { Item } from './items.ts'
 import type { Laid, Stroke } from './laid.ts'
@@ -18,7 +17,7 @@ const PADDING = 5
 export type Lettering = (text: string) => { width: number; height: number }
 
 export type Size = Item & { kind: 'size' }
-export type OnScreen = (pixel: readonly [number, number]) => Screen
+export type OnScreen = (pixel: Pixel) => Screen
 
 /** A size as a draughtsman sets it: dimension line, witness lines, arrowheads and the figure. */
 export function layOutSize(size: Size, at: OnScreen, lettering: Lettering): Laid {
@@ -165,7 +164,7 @@ function alongPath(
         points.reduce((sum, [x]) => sum + x, 0) / points.length,
         points.reduce((sum, [, y]) => sum + y, 0) / points.length,
       )
-    : (points[Math.floor(points.length / 2)] ?? [0, 0])
+    : (points[Math.floor(points.length / 2)] ?? screen(0, 0))
   const box: LetteredBox = { centre, angle: 0, width: width + 2 * GAP, height }
   return {
     item: size,

@@ -1,4 +1,4 @@
-import { type Screen, screen } from '../../../core/geometry/frames.ts'
+import { pixel, type Screen, screen } from '../../../core/geometry/frames.ts'
 import { applied, type Camera, extent, matrixOf, type Size } from '../camera.ts'
 import { againStrokes, centreStrokes } from './centre-strokes.ts'
 import { boxCorners, collide, farFrom, type LetteredBox } from './geometry-on-screen.ts'
@@ -112,7 +112,7 @@ function layOutItem(item: Item, at: OnScreen, zoom: number, lettering: Lettering
       }
     case 'residual': {
       const tail = at(item.at)
-      const tip = at([item.at[0] + item.vector[0], item.at[1] + item.vector[1]])
+      const tip = at(pixel(item.at[0] + item.vector[0], item.at[1] + item.vector[1]))
       const angle = Math.atan2(tip[1] - tail[1], tip[0] - tail[0])
       const long = Math.hypot(tip[0] - tail[0], tip[1] - tail[1]) >= 2
       return {
@@ -128,11 +128,11 @@ function layOutItem(item: Item, at: OnScreen, zoom: number, lettering: Lettering
     case 'figure box': {
       const [x, y, width, height] = item.box
       const points = [
-        [x, y],
-        [x + width, y],
-        [x + width, y + height],
-        [x, y + height],
-      ].map((corner) => at(corner as [number, number]))
+        pixel(x, y),
+        pixel(x + width, y),
+        pixel(x + width, y + height),
+        pixel(x, y + height),
+      ].map(at)
       return { ...bare, item, strokes: [{ points, line: 'full', closed: true }] }
     }
     case 'view': {

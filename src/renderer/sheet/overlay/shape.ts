@@ -1,6 +1,6 @@
 import { algebraicCircle } from '../../../core/geometry/algebraic-circle.ts'
 import { fitLine } from '../../../core/geometry/fit-line.ts'
-import { type Pixel, type Point, pixel } from '../../../core/geometry/frames.ts'
+import { type Pixel, pixel } from '../../../core/geometry/frames.ts'
 import type { Mark } from '../../../core/job/model/types.ts'
 import { ScantlingError } from '../../../core/words/scantling-error.ts'
 
@@ -11,8 +11,6 @@ export type Shape =
   | { kind: 'circle'; centre: Pixel; radius: number }
   | { kind: 'path'; pixels: readonly Pixel[]; closed: boolean }
 
-const pixel = ([x, y]: Point): Pixel => pixel(x, y)
-
 /** Null when the picks do not determine the mark. */
 export function shapeOf(mark: Mark): Shape | null {
   try {
@@ -21,11 +19,11 @@ export function shapeOf(mark: Mark): Shape | null {
         return { kind: 'point', at: mean([mark.pixel, ...(mark.repeats ?? [])]) }
       case 'line': {
         const [a, b] = fitLine(mark.pixels).ends
-        return { kind: 'segment', ends: [pixel(a), pixel(b)] }
+        return { kind: 'segment', ends: [a, b] }
       }
       case 'circle': {
         const { centre, radius } = algebraicCircle(mark.pixels)
-        return { kind: 'circle', centre: pixel(centre), radius }
+        return { kind: 'circle', centre, radius }
       }
       case 'path':
         return mark.pixels.length < 2

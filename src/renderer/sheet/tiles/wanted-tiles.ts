@@ -1,5 +1,5 @@
 import { type PyramidLevel, TILE } from '../../../contract/pictures.ts'
-import { type Pixel, pixel } from '../../../core/geometry/frames.ts'
+import { type Pixel, pixel, screen } from '../../../core/geometry/frames.ts'
 import { applied, type Camera, type Extent, extent, matrixOf, type Size, toPixel } from '../camera.ts'
 
 /** One tile of a pyramid. */
@@ -49,7 +49,9 @@ export const corners = ({ left, top, right, bottom }: Extent): [Pixel, Pixel, Pi
 /** What can be seen of a sheet: the upright box in pixels of the scan round what may be turned on the screen. */
 export const extentInSight = (camera: Camera, box: Size): Extent =>
   extent(
-    corners({ left: 0, top: 0, right: box.width, bottom: box.height }).map((p) => toPixel(camera, box, p)),
+    [screen(0, 0), screen(box.width, 0), screen(box.width, box.height), screen(0, box.height)].map((corner) =>
+      toPixel(camera, box, corner),
+    ),
   )
 
 /**

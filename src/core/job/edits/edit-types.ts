@@ -1,1 +1,0 @@
-export type { Edit } from '../model/edit-schema.ts'
