@@ -1,7 +1,7 @@
 import { join } from 'node:path'
 import sharp from 'sharp'
 import { describe, expect, it } from 'vitest'
-import type { Pixel } from '../../src/core/geometry/frames.ts'
+import { type Pixel, pixel } from '../../src/core/geometry/frames.ts'
 import { newJob } from '../../src/core/job/model/new-job.ts'
 import { createJob } from '../../src/main/services/job-folder/create-job.ts'
 import { readJobFolder } from '../../src/main/services/job-folder/read-job-folder.ts'
@@ -20,7 +20,7 @@ const [MIDDLE_X, MIDDLE_Y] = [SIZE.width / 2, SIZE.height / 2]
 function onScan(x: number, y: number): Pixel {
   const [cos, sin] = [Math.cos((LAID * Math.PI) / 180), Math.sin((LAID * Math.PI) / 180)]
   const [dx, dy] = [x - MIDDLE_X, y - MIDDLE_Y]
-  return [MIDDLE_X + cos * dx - sin * dy, MIDDLE_Y + sin * dx + cos * dy]
+  return pixel(MIDDLE_X + cos * dx - sin * dy, MIDDLE_Y + sin * dx + cos * dy)
 }
 
 /** A job of a sheet with a border that was laid askew on the scanner, with one view. @returns its folder */

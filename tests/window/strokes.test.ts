@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest'
-import type { Pixel } from '../../src/core/geometry/frames.ts'
+import { type Pixel, pixel } from '../../src/core/geometry/frames.ts'
 import type { Mark } from '../../src/core/job/model/types.ts'
 import type { Table } from '../../src/core/ledger/table/table.ts'
 import { readJobFolder } from '../../src/main/services/job-folder/read-job-folder.ts'
@@ -44,13 +44,13 @@ async function pick(person: Person, pixel: Pixel, key?: 'Shift'): Promise<void> 
 
 const says = (person: Person, words: string | RegExp) => desk(person.page).getByText(words).first().waitFor()
 
-const astray = ([x, y]: Pixel): Pixel => [x + ASTRAY, y - ASTRAY / 2]
+const astray = ([x, y]: Pixel): Pixel => pixel(x + ASTRAY, y - ASTRAY / 2)
 
 /** Puts the tool in hand down close to a place of the scan, and chooses what lies there. */
-async function choosing(person: Person, pixel: Pixel): Promise<void> {
-  const place = await closeTo(person, pixel)
+async function choosing(person: Person, place: Pixel): Promise<void> {
+  const at = await closeTo(person, place)
   await person.press('Escape')
-  await person.clickAt(place)
+  await person.clickAt(at)
 }
 
 const far = (mark: Mark | undefined, [x, y]: Pixel): number =>
@@ -99,7 +99,7 @@ describe('Somebody who picks on strokes', () => {
 
         await pick(person, astray(edgeCorner('upper left')), 'Shift')
         await says(person, 'Picked by hand.')
-        await pick(person, [1000, 600])
+        await pick(person, pixel(1000, 600))
         await formSays(person, /^Picked by hand\. .*by hand, or go nearer\.$/)
         await keepAs(person, 'Corner to bare paper')
         const byHand = (await newMarks()).slice(2)
@@ -122,8 +122,8 @@ describe('Somebody who picks on strokes', () => {
           [left, right],
           [upLeft, upRight],
         ] as const) {
-          await pick(person, [ax + 60, ay + ASTRAY])
-          await pick(person, [bx - 60, by - ASTRAY])
+          await pick(person, pixel(ax + 60, ay + ASTRAY))
+          await pick(person, pixel(bx - 60, by - ASTRAY))
         }
         await formSays(person, STRAIGHT)
         await keepAs(person, 'Height of the plate')
@@ -134,7 +134,7 @@ describe('Somebody who picks on strokes', () => {
         const row = table.rows.find(({ label }) => label === 'Height of the plate')
         expect(Math.abs((row?.value ?? 0) - EDGE_HIGH)).toBeLessThan(row?.U ?? 0)
 
-        await choosing(person, [(left[0] + right[0]) / 2, left[1]])
+        await choosing(person, pixel((left[0] + right[0]) / 2, left[1]))
         await says(person, /^Line M/)
         await says(person, /profiles kept/)
         await person.click(person.button('Find again'))
@@ -152,7 +152,7 @@ describe('Somebody who picks on strokes', () => {
         await expect(desk(page).getByText(/px$/).count()).resolves.toBe(0)
         for (const by of [0.8, -0.6]) {
           const [x, y] = punchAt('origin')
-          await pick(person, [x + by, y - by])
+          await pick(person, pixel(x + by, y - by))
           await person.click(person.button('Keep this pick, and go on'))
           await page.getByRole('form', { name: 'Picked again' }).waitFor({ state: 'detached' })
         }

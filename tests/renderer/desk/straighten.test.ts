@@ -1,6 +1,7 @@
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
-import { pixel } from '../../../src/core/geometry/frames.ts'
+import { degrees } from '../../../src/core/geometry/angle-units.ts'
+import { type Pixel, pixel } from '../../../src/core/geometry/frames.ts'
 import type { Edit } from '../../../src/core/job/edits/edit.ts'
 import { applyEdit } from '../../../src/core/job/edits/edit.ts'
 import { newJob } from '../../../src/core/job/model/new-job.ts'
@@ -54,8 +55,8 @@ describe('the line that a sheet is straightened by', () => {
   })
 
   it('is surer with more centres along it than with its two ends', () => {
-    const centres = Array.from({ length: 101 }, (_, i): [number, number] => [10 * i, 0])
-    const ends = pickedLine(alongLine([centres[0] ?? [0, 0], centres[100] ?? [0, 0]], 1), [])
+    const centres = Array.from({ length: 101 }, (_, i) => pixel(10 * i, 0))
+    const ends = pickedLine(alongLine([pixel(0, 0), pixel(1000, 0)], 1), [])
     const all = pickedLine(alongLine(centres, 1), [])
     // Slope of a regression through n equally spaced points: u² = 12 σ² / (d² n (n² − 1)), from memory.
     expect(all?.u).toBeCloseTo(Math.sqrt(12 / (100 * 101 * (101 ** 2 - 1))) / DEGREE, 12)
@@ -67,7 +68,7 @@ describe('the line that a sheet is straightened by', () => {
     const centres: Pixel[] = [pixel(0, 1), pixel(50, 1), pixel(100, 1)]
     const picks = (stroke: StrokeState): Picks => ({
       tool: { kind: 'straighten' },
-      features: [{ need: 'line', pixels: ends, sigmas: pixel(1, 1), done: true, stroke }],
+      features: [{ need: 'line', pixels: ends, sigmas: [1, 1], done: true, stroke }],
     })
     const fitted = {
       stroke: { as: 'line' as const, reading: 'centre' as const, rough: ends },
@@ -100,16 +101,16 @@ describe('the line that a sheet is straightened by', () => {
 
 describe('how a sheet lies', () => {
   it('is told by a level line and by an upright one alike', () => {
-    expect(straightBy(3.27, PLAIN)).toBeCloseTo(3.27, 9)
-    expect(straightBy(93.27, PLAIN)).toBeCloseTo(3.27, 9)
-    expect(straightBy(-176.73, PLAIN)).toBeCloseTo(3.27, 9)
-    expect(straightBy(-86.73, PLAIN)).toBeCloseTo(3.27, 9)
+    expect(straightBy(degrees(3.27), PLAIN)).toBeCloseTo(3.27, 9)
+    expect(straightBy(degrees(93.27), PLAIN)).toBeCloseTo(3.27, 9)
+    expect(straightBy(degrees(-176.73), PLAIN)).toBeCloseTo(3.27, 9)
+    expect(straightBy(degrees(-86.73), PLAIN)).toBeCloseTo(3.27, 9)
   })
 
   it('goes by the quarter that the sheet is looked at in', () => {
     // The sheet lies on its side on the scan; turned a quarter clockwise it is read.
-    expect(straightBy(-88, { ...PLAIN, turn: 90 })).toBeCloseTo(-88, 9)
-    expect(straightBy(2, { ...PLAIN, turn: 90 })).toBeCloseTo(-88, 9)
+    expect(straightBy(degrees(-88), { ...PLAIN, turn: 90 })).toBeCloseTo(-88, 9)
+    expect(straightBy(degrees(2), { ...PLAIN, turn: 90 })).toBeCloseTo(-88, 9)
   })
 
   it('makes the line level or upright on the screen, however the sheet was turned and mirrored', () => {
@@ -119,7 +120,7 @@ describe('how a sheet lies', () => {
         fc.double({ min: -180, max: 180, noNaN: true }),
         fc.boolean(),
         (angle, turn, mirror) => {
-          const straight = straightBy(angle, { ...PLAIN, turn, mirror })
+          const straight = straightBy(degrees(angle), { ...PLAIN, turn, mirror })
           const turned = turnFor(straight, mirror)
           const camera = { centre: pixel(0, 0), zoom: 1, turn: turned * DEGREE, mirror }
           const [x, y] = toScreen(
@@ -147,7 +148,7 @@ describe('how a sheet lies', () => {
 
 describe('straightening a sheet', () => {
   it('is one edit under one name, and the grain of its views follows', () => {
-    const edit = straightenEdit(withViews(), 'S1', 3.27)
+    const edit = straightenEdit(withViews(), 'S1', degrees(3.27))
     expect(edit).toMatchObject({ do: 'several', name: 'straighten sheet S1' })
     const job = made(withViews(), edit)
     expect(job.sheets[0]?.straight).toBe(3.27)
@@ -155,15 +156,15 @@ describe('straightening a sheet', () => {
   })
 
   it('is taken back as one edit, but for a view whose grain was changed since', () => {
-    const straight = made(withViews(), straightenEdit(withViews(), 'S1', 3.27))
-    const changed = made(straight, { do: 'change-view', id: 'V2', set: { grain: 10 } })
+    const straight = made(withViews(), straightenEdit(withViews(), 'S1', degrees(3.27)))
+    const changed = made(straight, { do: 'change-view', id: 'V2', set: { grain: degrees(10) } })
     const job = made(changed, unstraightenEdit(changed, 'S1'))
     expect(job.sheets[0]?.straight).toBeUndefined()
     expect(job.views.map(({ grain }) => grain)).toEqual([undefined, 10])
   })
 
   it('gives a new view its grain', () => {
-    const straight = made(withViews(), straightenEdit(withViews(), 'S1', 3.27))
+    const straight = made(withViews(), straightenEdit(withViews(), 'S1', degrees(3.27)))
     const { edit, id } = viewEdit(straight, { sheet: 'S1', name: 'Plan', outline: CORNERS })
     expect(made(straight, edit).views.find((view) => view.id === id)?.grain).toBe(3.27)
   })

@@ -74,11 +74,11 @@ describe('the view under a pick', () => {
       sigma: 1,
       pixel,
     })
-    for (const [pixel, outside] of [
-      [[150, 10], true],
-      [[50, 10], false],
+    for (const [place, outside] of [
+      [pixel(150, 10), true],
+      [pixel(50, 10), false],
     ] as const) {
-      const mark = at([...pixel])
+      const mark = at(place)
       expect(outsideView(elevation, withMark(noPicks(tool), mark), [mark])).toBe(outside)
     }
   })

@@ -19,18 +19,16 @@ const BOX = { width: 900, height: 600 }
 const SHEET = { width: 13_600, height: 17_600 }
 
 const anyCamera: fc.Arbitrary<Camera> = fc.record({
-  centre: fc.tuple(
-    fc.double({ min: 0, max: 13_600, noNaN: true }),
-    fc.double({ min: 0, max: 17_600, noNaN: true }),
-  ),
+  centre: fc
+    .tuple(fc.double({ min: 0, max: 13_600, noNaN: true }), fc.double({ min: 0, max: 17_600, noNaN: true }))
+    .map(([x, y]) => pixel(x, y)),
   zoom: fc.double({ min: 0.02, max: 60, noNaN: true }),
   turn: fc.double({ min: -Math.PI, max: Math.PI, noNaN: true }),
   mirror: fc.boolean(),
 })
-const anyPlace = fc.tuple(
-  fc.double({ min: 0, max: 900, noNaN: true }),
-  fc.double({ min: 0, max: 600, noNaN: true }),
-)
+const anyPlace = fc
+  .tuple(fc.double({ min: 0, max: 900, noNaN: true }), fc.double({ min: 0, max: 600, noNaN: true }))
+  .map(([x, y]) => screen(x, y))
 
 const plain: Camera = { centre: pixel(100, 200), zoom: 2, turn: 0, mirror: false }
 

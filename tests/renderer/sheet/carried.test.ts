@@ -1,6 +1,6 @@
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
-import { type Pixel, pixel, screen } from '../../../src/core/geometry/frames.ts'
+import { pixel, screen } from '../../../src/core/geometry/frames.ts'
 import { type Camera, movedBy, toScreen, zoomedAbout } from '../../../src/renderer/sheet/camera.ts'
 import { carried } from '../../../src/renderer/sheet/overlay/carried.ts'
 
@@ -12,14 +12,14 @@ describe('what is drawn over the sheet, while it is moved', () => {
   it('stands where it would be drawn anew, however the sheet is moved and enlarged', () => {
     const way = fc.double({ min: -90, max: 90, noNaN: true })
     const factor = fc.double({ min: 0.8, max: 1.25, noNaN: true })
-    const pixel = fc.tuple(fc.nat(5200), fc.nat(3420))
+    const place = fc.tuple(fc.nat(5200), fc.nat(3420)).map(([x, y]) => pixel(x, y))
     fc.assert(
-      fc.property(way, way, factor, pixel, (x, y, by, at) => {
+      fc.property(way, way, factor, place, (x, y, by, at) => {
         const now = zoomedAbout(movedBy(START, x, y), BOX, SHEET, screen(300, 200), by)
         const where = carried(START, now, BOX)
         if (where === null) throw new Error('It was not carried.')
-        const [oldX, oldY] = toScreen(START, BOX, at as Pixel)
-        const [newX, newY] = toScreen(now, BOX, at as Pixel)
+        const [oldX, oldY] = toScreen(START, BOX, at)
+        const [newX, newY] = toScreen(now, BOX, at)
         expect(where.x + where.scale * oldX).toBeCloseTo(newX, 6)
         expect(where.y + where.scale * oldY).toBeCloseTo(newY, 6)
       }),

@@ -9,7 +9,7 @@ describe('the part of a long line that is in sight', () => {
   it('is the line itself where all of it is', () => {
     expect(stretchesWithin([screen(1, 1), screen(50, 1), screen(50, 60)], BOX)).toEqual([
       {
-        points: [pixel(1, 1), pixel(50, 1), pixel(50, 60)],
+        points: [screen(1, 1), screen(50, 1), screen(50, 60)],
         start: 0,
       },
     ])
@@ -18,7 +18,7 @@ describe('the part of a long line that is in sight', () => {
   it('begins its dashes as far along as it is cut', () => {
     expect(stretchesWithin([screen(-300, 40), screen(400, 40)], BOX)).toEqual([
       {
-        points: [pixel(0, 40), pixel(100, 40)],
+        points: [screen(0, 40), screen(100, 40)],
         start: 300,
       },
     ])
@@ -35,10 +35,9 @@ describe('the part of a long line that is in sight', () => {
   })
 
   it('lies in the box and on the line, whatever the line', () => {
-    const place = fc.tuple(
-      fc.double({ min: -500, max: 500, noNaN: true }),
-      fc.double({ min: -500, max: 500, noNaN: true }),
-    )
+    const place = fc
+      .tuple(fc.double({ min: -500, max: 500, noNaN: true }), fc.double({ min: -500, max: 500, noNaN: true }))
+      .map(([x, y]) => screen(x, y))
     fc.assert(
       fc.property(place, place, (a, b) => {
         const length = Math.hypot(b[0] - a[0], b[1] - a[1])

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest'
-import { pixel, screen } from '../../../src/core/geometry/frames.ts'
+import { type Pixel, pixel, screen } from '../../../src/core/geometry/frames.ts'
 import type { Job } from '../../../src/core/job/model/types.ts'
 import type { Table } from '../../../src/core/ledger/table/table.ts'
 import { wholeSheet } from '../../../src/renderer/sheet/camera.ts'
@@ -10,6 +10,7 @@ import { lanesOf } from '../../../src/renderer/sheet/overlay/lanes.ts'
 import { layOut, nearest } from '../../../src/renderer/sheet/overlay/lay-out.ts'
 import { enlarged, enlargement, residualsOf } from '../../../src/renderer/sheet/overlay/residuals.ts'
 import { type Span, spanOf } from '../../../src/renderer/sheet/overlay/span.ts'
+import { way } from '../../../src/renderer/strokes/edge-sides.ts'
 import { sampleJob, sampleTable } from '../sample-job.ts'
 
 const lettering = (text: string) => ({ width: 7 * text.length, height: 16 })
@@ -94,8 +95,8 @@ describe('what is drawn over the sheet', () => {
 
 describe('residual arrows', () => {
   const ends = [
-    { kind: 'point' as const, at: [0, 0] as [number, number] },
-    { kind: 'point' as const, at: [1000, 0] as [number, number] },
+    { kind: 'point' as const, at: pixel(0, 0) },
+    { kind: 'point' as const, at: pixel(1000, 0) },
   ]
   const row = { id: 'R1', stated: 10.01, fitted: 10, residual: 0.01, w: 1, suspect: false }
   const reference = { id: 'R1', kind: 'distance' as const, marks: ['a', 'b'] as [string, string], size: '10' }
@@ -109,8 +110,8 @@ describe('residual arrows', () => {
 
   it('are enlarged by a round number that keeps the longest within six hundredths of the view', () => {
     const arrow = (x: number, length: number) => ({
-      at: [x, 0] as [number, number],
-      vector: [length, 0] as [number, number],
+      at: pixel(x, 0),
+      vector: way(length, 0),
       wrong: '',
       setAside: false,
     })
@@ -121,20 +122,20 @@ describe('residual arrows', () => {
 
   it('are not all made small by one that was set aside; that one is cut off and says so', () => {
     const small = {
-      at: [0, 0] as [number, number],
-      vector: [1, 0] as [number, number],
+      at: pixel(0, 0),
+      vector: way(1, 0),
       wrong: '',
       setAside: false,
     }
     const gross = {
-      at: [2000, 0] as [number, number],
-      vector: [300, 0] as [number, number],
+      at: pixel(2000, 0),
+      vector: way(300, 0),
       wrong: 'set aside',
       setAside: true,
     }
     const larger = enlargement([small, gross])
     expect(larger.factor).toBe(100)
-    expect(enlarged(small, larger)).toEqual({ vector: pixel(100, 0), cut: false })
+    expect(enlarged(small, larger)).toEqual({ vector: way(100, 0), cut: false })
     const cut = enlarged(gross, larger)
     expect(cut.cut).toBe(true)
     expect(cut.vector[0]).toBeCloseTo(120, 9)
@@ -142,9 +143,9 @@ describe('residual arrows', () => {
 })
 
 describe('where a measure is shown', () => {
-  const segment = (a: [number, number], b: [number, number]) => ({
+  const segment = (a: Pixel, b: Pixel) => ({
     kind: 'segment' as const,
-    ends: [a, b] as [[number, number], [number, number]],
+    ends: [a, b] as [Pixel, Pixel],
   })
 
   it('sets a spacing square to the line', () => {
@@ -160,7 +161,10 @@ describe('where a measure is shown', () => {
     expect(span).toMatchObject({
       kind: 'angle',
       vertex: pixel(0, 0),
-      sides: pixel(pixel([10, 0], [20, 0]), [pixel(0, 10), pixel(0, 20)]),
+      sides: [
+        [pixel(10, 0), pixel(20, 0)],
+        [pixel(0, 10), pixel(0, 20)],
+      ],
     })
   })
 

@@ -1,5 +1,6 @@
 import sharp from 'sharp'
 import { describe, expect, it } from 'vitest'
+import { type Degrees, degrees } from '../../../src/core/geometry/angle-units.ts'
 import { pixel } from '../../../src/core/geometry/frames.ts'
 import type { Sheet } from '../../../src/core/job/model/types.ts'
 import { PLAIN } from '../../../src/renderer/sheet/aids.ts'
@@ -10,7 +11,7 @@ import { startingAids } from '../../../src/renderer/sheet/starting-aids.ts'
 const GREYS = [10, 50, 90, 130, 170, 210]
 const SCAN = { width: 3, height: 2 }
 
-const sheet = (over: { orientation?: number; straight?: number }): Sheet => {
+const sheet = (over: { orientation?: number; straight?: Degrees }): Sheet => {
   const { orientation, straight } = over
   return {
     id: 'S1',
@@ -67,7 +68,7 @@ describe('a sheet that nobody has looked at yet', () => {
 
   it('lies straight once it was straightened, the line level on the screen', () => {
     for (const orientation of [undefined, 2, 6, 7]) {
-      const straight = 3.25
+      const straight = degrees(3.25)
       const { turn, mirror } = startingAids(
         sheet({ straight, ...(orientation === undefined ? {} : { orientation }) }),
       )

@@ -1,4 +1,4 @@
-import type { Pixel } from '../../../core/geometry/frames.ts'
+import type { Pixel, Vector } from '../../../core/geometry/frames.ts'
 import type { Selection } from '../../bench/selection.ts'
 import type { Shape } from './shape.ts'
 import type { Span } from './span.ts'
@@ -31,7 +31,7 @@ export type Item = { about: Selection; chosen: boolean } & (
       again?: readonly Pixel[]
     }
   /** word: what should be known of it; empty when nothing. */
-  | { kind: 'residual'; at: Pixel; vector: [number, number]; wrong: boolean; word: string }
+  | { kind: 'residual'; at: Pixel; vector: Vector<Pixel>; wrong: boolean; word: string }
   /** cloud: whether its outline is drawn, and not its number alone. */
   | { kind: 'note'; outline: readonly Pixel[]; number: string; cloud: boolean }
   | { kind: 'figure box'; box: readonly [x: number, y: number, width: number, height: number] }

@@ -1,4 +1,4 @@
-import { type Pixel, pixel } from '../../../core/geometry/frames.ts'
+import { type Pixel, pixel, type Vector, vectorLike } from '../../../core/geometry/frames.ts'
 import type { Reference } from '../../../core/job/model/types.ts'
 import type { TableReference } from '../../../core/ledger/table/table.ts'
 import { mean, type Shape } from './shape.ts'
@@ -6,7 +6,7 @@ import { mean, type Shape } from './shape.ts'
 /** How far a stated size reaches beyond what the fit makes of it, at its second end. Pixels, not enlarged. */
 export interface Residual {
   at: Pixel
-  vector: [number, number]
+  vector: Vector<Pixel>
   /** Why it should be looked at, in a word or two; empty when it should not. */
   wrong: string
   setAside: boolean
@@ -30,7 +30,7 @@ export function residualsOf(
     return [
       {
         at: b,
-        vector: [(b[0] - a[0]) * k, (b[1] - a[1]) * k] as [number, number],
+        vector: vectorLike(a, (b[0] - a[0]) * k, (b[1] - a[1]) * k),
         wrong,
         setAside: row.setAside === true,
       },
@@ -79,12 +79,12 @@ export function enlargement(residuals: readonly Residual[]): Enlargement {
 
 /** A residual as it is drawn, and whether that is less than it comes to. */
 export function enlarged(
-  { vector: [x, y] }: Residual,
+  { at, vector: [x, y] }: Residual,
   { factor, longest }: Enlargement,
-): { vector: [number, number]; cut: boolean } {
+): { vector: Vector<Pixel>; cut: boolean } {
   const length = factor * Math.hypot(x, y)
   const k = length > longest ? (factor * longest) / length : factor
-  return { vector: [k * x, k * y], cut: length > longest }
+  return { vector: vectorLike(at, k * x, k * y), cut: length > longest }
 }
 
 function roundDown(value: number): number {

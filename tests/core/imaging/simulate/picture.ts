@@ -1,4 +1,3 @@
-import type { Pixel } from '../../../../src/core/geometry/frames.ts'
 import type { Shape } from './shapes.ts'
 
 /** A picture without noise: grey values, row by row, unrounded. The centre of its first pixel is (0.5, 0.5). */
@@ -20,7 +19,7 @@ export interface Scene {
   height: number
   /** Grey value of the ground in the middle of the picture, and how much it changes per pixel. */
   ground: number
-  slope: Pixel
+  slope: readonly [number, number]
   /** Ink: where shapes overlap they count once. */
   strokes: readonly Layer[]
   /** Stains add to what is there. */

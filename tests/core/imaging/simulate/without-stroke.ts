@@ -27,7 +27,7 @@ export async function withoutStroke(
   const dark = random.uniform() < 0.5
   const ground = dark ? between(random, 140, 230) : between(random, 30, 110)
   const ink = dark ? -between(random, 40, 110) : between(random, 40, 110)
-  const slope: Pixel = pixel(between(random, -0.2, 0.2), between(random, -0.2, 0.2))
+  const slope = [between(random, -0.2, 0.2), between(random, -0.2, 0.2)] as const
   const strokes: Layer[] = []
   const stains: Layer[] = []
   const somewhere = (share: number): Pixel =>
