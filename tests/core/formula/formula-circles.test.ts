@@ -1,7 +1,13 @@
 import { describe, expect, it } from 'vitest'
 import { evaluationOrder } from '../../../src/core/formula/evaluation-order.ts'
-import { checkFormulas } from '../../../src/core/job/checks/check-formulas.ts'
-import type { Dimension } from '../../../src/core/job/model/types.ts'
+import { checkFormulas as reasonAgainst } from '../../../src/core/job/checks/check-formulas.ts'
+import type { Dimension, Job } from '../../../src/core/job/model/types.ts'
+import { inWords } from '../../../src/core/words/core-words.ts'
+
+const checkFormulas = (job: Job): string | null => {
+  const reason = reasonAgainst(job)
+  return reason === null ? null : inWords(reason)
+}
 
 const derived = (name: string, ...formulas: string[]): Dimension => ({
   name,
