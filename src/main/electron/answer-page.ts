@@ -3,14 +3,14 @@ import { asSentence } from '../../core/words/as-sentence.ts'
 import { ScantlingError } from '../../core/words/scantling-error.ts'
 import { KEPT_FOR_GOOD, NEVER_KEPT, PAGE_HEADERS } from '../services/page/headers.ts'
 import type { PageFiles } from '../services/page/page-files.ts'
-import type { Bench } from './bench.ts'
+import type { DesktopWorkbench } from './desktop-workbench.ts'
 import type { Log } from './log.ts'
 import { ownAddress } from './own-address.ts'
 import type { ScanPieces } from './scan-pieces.ts'
 
 export interface PageSources {
   files: PageFiles
-  workbench: Pick<Bench, 'picture'>
+  workbench: Pick<DesktopWorkbench, 'picture'>
   scans: ScanPieces
   log: Log
 }

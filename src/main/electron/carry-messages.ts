@@ -1,7 +1,7 @@
 import { type BrowserWindow, type IpcMainInvokeEvent, ipcMain } from 'electron'
 import { MESSAGE_BYTES, type Reply } from '../../contract/asks.ts'
 import { DESKTOP_CHANNELS } from '../../contract/message-bridge.ts'
-import type { Bench } from './bench.ts'
+import type { DesktopWorkbench } from './desktop-workbench.ts'
 import type { Log } from './log.ts'
 import { isOwnPage } from './own-address.ts'
 
@@ -11,7 +11,7 @@ type Refusal = Extract<Reply, { ok: false }>
  * Carries what the page asks to the workbench, and what the workbench tells to the page.
  * @returns ends it
  */
-export function carryMessages(window: BrowserWindow, workbench: Bench, log: Log): () => void {
+export function carryMessages(window: BrowserWindow, workbench: DesktopWorkbench, log: Log): () => void {
   const refuse = (sentence: string, why: string): Refusal => {
     log('refused a message', why)
     return { ok: false, sentence }

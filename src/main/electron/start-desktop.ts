@@ -4,11 +4,11 @@ import { readPageFiles } from '../services/page/page-files.ts'
 import { type Places, workbenchPlaces } from '../services/places/places.ts'
 import type { WorkbenchOptions } from '../services/workbench/workbench-options.ts'
 import { answerPage } from './answer-page.ts'
-import type { Bench } from './bench.ts'
 import { benchWindow, showPage } from './bench-window.ts'
 import { carryMessages } from './carry-messages.ts'
-import { chooseFolder } from './choose-folder.ts'
 import { closeCleanly } from './close-cleanly.ts'
+import type { DesktopWorkbench } from './desktop-workbench.ts'
+import { chooseFolder, tellInDialog } from './dialogs.ts'
 import { FoldersHandedOver } from './folders-handed-over.ts'
 import { type Given, givenFrom } from './given.ts'
 import { guardContents } from './guard-contents.ts'
@@ -21,7 +21,6 @@ import { SCHEME } from './own-address.ts'
 import { recoverPage } from './recover-page.ts'
 import { registerScheme } from './register-scheme.ts'
 import { ScanPieces } from './scan-pieces.ts'
-import { tellInDialog } from './tell.ts'
 
 export interface DesktopOptions {
   /** The folder of the program itself: `out/` and `samples/` are below it. */
@@ -32,7 +31,7 @@ export interface DesktopOptions {
   person: string
   given: Given
   log: Log
-  makeWorkbench: (options: WorkbenchOptions) => Bench
+  makeWorkbench: (options: WorkbenchOptions) => DesktopWorkbench
 }
 
 /** Starts the desktop host; resolves when its window shows the page, or at once when another instance has it. */
@@ -88,7 +87,11 @@ async function openBench(
   await open(given)
   const state = await workbench.ask('look', {})
   const start = state.ok && state.answer !== null && 'recent' in state.answer ? state.answer : NOTHING
-  const kept = keepMenu(menuState(start), menuActions(window, workbench), (heard) => workbench.listen(heard))
+  const kept = keepMenu(
+    menuState(start),
+    menuActions(window, workbench, (sentence) => void tellInDialog(window, sentence)),
+    (heard) => workbench.listen(heard),
+  )
   window.once('closed', () => {
     carried()
     kept()
@@ -98,7 +101,11 @@ async function openBench(
 
 const NOTHING = { recent: [], opened: null }
 
-async function openGiven({ folder, sample }: Given, window: BrowserWindow, workbench: Bench): Promise<void> {
+async function openGiven(
+  { folder, sample }: Given,
+  window: BrowserWindow,
+  workbench: DesktopWorkbench,
+): Promise<void> {
   try {
     if (folder !== undefined) {
       await workbench.openFolder(folder)

@@ -1,6 +1,6 @@
 import type { FastifyReply, FastifyRequest } from 'fastify'
 import type { Keys } from './keys.ts'
-import { Refusal } from './refusal.ts'
+import { Refusal } from './refusals/refusal.ts'
 
 const NOT_IN =
   'This workbench belongs to whoever opened it. Open it with "scantling open", and use the address that it gives.'

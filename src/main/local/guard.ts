@@ -1,5 +1,5 @@
 import type { IncomingHttpHeaders } from 'node:http'
-import { Refusal } from './refusal.ts'
+import { Refusal } from './refusals/refusal.ts'
 
 interface Asked {
   method: string

@@ -2,22 +2,25 @@ import type { AddressInfo } from 'node:net'
 import Fastify from 'fastify'
 import { NEVER_KEPT, PAGE_HEADERS } from '../services/page/headers.ts'
 import { readPageFiles } from '../services/page/page-files.ts'
+import type { Workbench } from '../services/workbench/workbench.ts'
 import { enter } from './entrance.ts'
 import { EventStreams } from './event-streams.ts'
 import { guard } from './guard.ts'
 import { Keys } from './keys.ts'
-import { MalformedHttp } from './malformed-http.ts'
-import { Refusal } from './refusal.ts'
+import { MalformedHttp } from './refusals/malformed-http.ts'
+import { Refusal } from './refusals/refusal.ts'
+import { turnAway } from './refusals/turn-away.ts'
 import { askRoute } from './routes/ask-route.ts'
 import { pageRoutes } from './routes/page-routes.ts'
 import { scanRoute } from './routes/scan-route.ts'
-import { turnAway } from './turn-away.ts'
-import type { ServedWorkbench } from './workbench-served.ts'
 
 const LOOPBACK = '127.0.0.1'
 
 /** Milliseconds for a request to arrive whole: the largest scan from a slow disk takes less. */
 const REQUEST_WITHIN = 10 * 60 * 1000
+
+/** What this host carries. */
+type ServedWorkbench = Pick<Workbench, 'ask' | 'listen' | 'greet' | 'picture' | 'receiveScan' | 'close'>
 
 export interface LocalHostOptions {
   workbench: ServedWorkbench

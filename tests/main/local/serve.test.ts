@@ -4,7 +4,6 @@ import { setTimeout as wait } from 'node:timers/promises'
 import { afterEach, expect, test, vi } from 'vitest'
 import type { HostEvent } from '../../../src/contract/host-event.ts'
 import { type LocalHost, type LocalHostOptions, serve } from '../../../src/main/local/serve.ts'
-import type { ServedWorkbench } from '../../../src/main/local/workbench-served.ts'
 import { ServiceError } from '../../../src/main/services/service-error.ts'
 import { listening } from './event-stream.ts'
 import { pageFolder } from './page-folder.ts'
@@ -16,6 +15,8 @@ afterEach(async () => {
   await host?.close().catch(() => undefined)
   host = undefined
 })
+
+type ServedWorkbench = LocalHostOptions['workbench']
 
 interface Bench extends ServedWorkbench {
   tell(event: HostEvent): void

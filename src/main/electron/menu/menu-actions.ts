@@ -1,14 +1,20 @@
 import type { BrowserWindow } from 'electron'
 import type { Reply } from '../../../contract/asks.ts'
 import { DESKTOP_CHANNELS } from '../../../contract/message-bridge.ts'
-import type { Bench } from '../bench.ts'
-import { tellInDialog } from '../tell.ts'
+import type { Workbench } from '../../services/workbench/workbench.ts'
 import type { MenuActions } from './menu-template.ts'
 
-/** What the items of the menu do: the workbench opens jobs, the window does the rest. */
-export function menuActions(window: BrowserWindow, workbench: Pick<Bench, 'ask'>): MenuActions {
+/**
+ * What the items of the menu do: the workbench opens jobs, the window does the rest.
+ * @param tell tells a person what was refused
+ */
+export function menuActions(
+  window: BrowserWindow,
+  workbench: Pick<Workbench, 'ask'>,
+  tell: (sentence: string) => void,
+): MenuActions {
   const tellRefusal = (asked: Promise<Reply>): void => {
-    void asked.then((reply) => (reply.ok ? undefined : tellInDialog(window, reply.sentence)))
+    void asked.then((reply) => (reply.ok ? undefined : tell(reply.sentence)))
   }
   return {
     openFolder: () => tellRefusal(workbench.ask('choose-job', {})),

@@ -1,8 +1,8 @@
 import type { FastifyInstance } from 'fastify'
 import { ASKS, isAskName, MESSAGE_BYTES, type Reply } from '../../../contract/asks.ts'
-import { jsonDepth } from '../json-depth.ts'
-import { Refusal } from '../refusal.ts'
-import type { ServedWorkbench } from '../workbench-served.ts'
+import type { Workbench } from '../../services/workbench/workbench.ts'
+import { Refusal } from '../refusals/refusal.ts'
+import { jsonDepth } from './json-depth.ts'
 
 /** No message is nested nearly so deep; a document of a million brackets would exhaust whatever walks through it. */
 const DEEPEST = 64
@@ -12,7 +12,7 @@ const isMalformed = (name: string, args: unknown, reply: Reply): boolean =>
   !reply.ok && !(isAskName(name) && ASKS[name].safeParse(args).success)
 
 /** `POST /ask/<name>`: the arguments as JSON; the answer is a `Reply`. */
-export async function askRoute(server: FastifyInstance, workbench: ServedWorkbench): Promise<void> {
+export async function askRoute(server: FastifyInstance, workbench: Pick<Workbench, 'ask'>): Promise<void> {
   const parse = server.getDefaultJsonParser('error', 'error')
   server.addContentTypeParser('application/json', { parseAs: 'string' }, (request, body, done) => {
     const text = String(body)

@@ -1,8 +1,8 @@
 import type { FastifyInstance, FastifyReply } from 'fastify'
 import { KEPT_FOR_GOOD } from '../../services/page/headers.ts'
 import type { PageFiles } from '../../services/page/page-files.ts'
-import { Refusal } from '../refusal.ts'
-import type { ServedWorkbench } from '../workbench-served.ts'
+import type { Workbench } from '../../services/workbench/workbench.ts'
+import { Refusal } from '../refusals/refusal.ts'
 
 const NOTHING = 'There is nothing at this address of the workbench.'
 
@@ -22,7 +22,7 @@ function droppedOf({ raw }: FastifyReply): AbortSignal {
 /** The page's own files, by exact address, and the pictures of sheets and of pages of scans. */
 export async function pageRoutes(
   server: FastifyInstance,
-  workbench: ServedWorkbench,
+  workbench: Pick<Workbench, 'picture'>,
   files: PageFiles,
 ): Promise<void> {
   for (const pictures of ['/picture/*', '/page/*']) {

@@ -1,8 +1,8 @@
 import type { IncomingMessage } from 'node:http'
 import type { FastifyInstance } from 'fastify'
 import { SCAN_ADDRESS } from '../../../contract/message-bridge.ts'
-import { Refusal } from '../refusal.ts'
-import type { ServedWorkbench } from '../workbench-served.ts'
+import type { Workbench } from '../../services/workbench/workbench.ts'
+import { Refusal } from '../refusals/refusal.ts'
 
 /** Calls off a body that stops coming for `stall` milliseconds. */
 function watch(body: IncomingMessage, stall: number): void {
@@ -20,7 +20,7 @@ function watch(body: IncomingMessage, stall: number): void {
 /** `POST /scan?name=plan.tif`: the bytes of a scan, handed on as they come; answers with its id. */
 export async function scanRoute(
   server: FastifyInstance,
-  workbench: ServedWorkbench,
+  workbench: Pick<Workbench, 'receiveScan'>,
   stall: number,
 ): Promise<void> {
   server.addContentTypeParser('application/octet-stream', (_request, body, done) => done(null, body))

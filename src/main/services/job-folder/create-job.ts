@@ -5,12 +5,12 @@ import { readJob } from '../../../core/job/read-job.ts'
 import { writeJob } from '../../../core/job/write-job.ts'
 import { replaceFile } from '../files/replace-file.ts'
 import { systemCode, systemReason } from '../files/system-reason.ts'
+import { cacheFolder, issuedFolder, jobFile, scansFolder } from '../job-layout/job-layout.ts'
 import { LIMITS, type Limits } from '../limits/kept-limits.ts'
 import { type AddedScan, givenScan, storeScan } from '../scans/add-scan.ts'
 import type { GivenScan } from '../scans/given-scan.ts'
 import { readSheets } from '../scans/read-sheets.ts'
 import { ServiceError } from '../service-error.ts'
-import { cacheFolder, issuedFolder, jobFile, scansFolder } from './layout.ts'
 
 async function mustBeFree(folder: string): Promise<void> {
   try {

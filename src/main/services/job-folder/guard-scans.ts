@@ -2,7 +2,7 @@ import type { Job, Sheet } from '../../../core/job/model/types.ts'
 import { confineScanName } from '../scans/scan-path.ts'
 import { type SheetScan, verifySheet } from '../scans/verify-scans.ts'
 import { ServiceError } from '../service-error.ts'
-import type { State } from './session-state.ts'
+import type { SessionState } from './session-state.ts'
 import { touchedSheets } from './touched-sheets.ts'
 
 /**
@@ -11,7 +11,7 @@ import { touchedSheets } from './touched-sheets.ts'
  */
 export async function guardScans(
   folder: string,
-  state: State,
+  state: SessionState,
   after: Job,
   mustBeThere: boolean,
 ): Promise<SheetScan[]> {

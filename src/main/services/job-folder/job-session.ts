@@ -3,16 +3,16 @@ import type { Job } from '../../../core/job/model/types.ts'
 import { writeJob } from '../../../core/job/write-job.ts'
 import { replaceFile } from '../files/replace-file.ts'
 import { systemReason } from '../files/system-reason.ts'
+import { jobFile, lockFile } from '../job-layout/job-layout.ts'
 import type { SheetScan } from '../scans/verify-scans.ts'
 import { ServiceError } from '../service-error.ts'
 import type { History } from './history.ts'
 import { writeJournalLine } from './journal-line.ts'
 import { JournalBroken, type JournalWriter } from './journal-writer.ts'
-import { jobFile, lockFile } from './layout.ts'
 import { releaseLock, stillHeld } from './lock/acquire-lock.ts'
 import type { LockHolder } from './lock/lock-holder.ts'
 import { type FileStamp, fileStamp } from './read-job-folder.ts'
-import type { Request, State, Step } from './session-state.ts'
+import type { EditRequest, SessionState, Transition } from './session-state.ts'
 import { takeRequest } from './take-request.ts'
 
 /** An edit that is on disk. */
@@ -47,7 +47,7 @@ export interface SessionStart {
 }
 
 interface Change {
-  request: Request
+  request: EditRequest
   by: string
   resolve(acknowledged: Acknowledged): void
   reject(error: unknown): void
@@ -55,7 +55,7 @@ interface Change {
 
 type Task = { change: Change } | { save: { resolve(): void; reject(error: unknown): void } }
 
-const acknowledgement = ({ line: { n, edit }, name }: Step): Acknowledged => ({ n, name, edit })
+const acknowledgement = ({ line: { n, edit }, name }: Transition): Acknowledged => ({ n, name, edit })
 
 const isChange = (task: Task | undefined): task is { change: Change } =>
   task !== undefined && 'change' in task
@@ -70,7 +70,7 @@ export class JobSession {
   readonly notices: readonly string[]
   readonly #now: () => Date
   readonly #access: WriteAccess | undefined
-  #state: State
+  #state: SessionState
   #readOnlyBecause: string | undefined
   #tasks: Task[] = []
   #working: Promise<void> | undefined
@@ -123,17 +123,29 @@ export class JobSession {
    * then as it was.
    */
   edit(edit: Edit, by: string): Promise<Acknowledged> {
-    return this.#enqueue({ kind: 'edit', edit }, by)
+    return this.make({ kind: 'edit', edit }, by)
+  }
+
+  /** As `edit`, or a step back or forth. */
+  make(request: EditRequest, by: string): Promise<Acknowledged> {
+    const refusal = this.#refusal()
+    if (refusal !== undefined) return Promise.reject(refusal)
+    if (by.trim() === '')
+      return Promise.reject(new ServiceError('Say who makes this edit: a name is missing.'))
+    return new Promise((resolve, reject) => {
+      this.#tasks.push({ change: { request, by, resolve, reject } })
+      this.#start()
+    })
   }
 
   /** Takes the newest edit back; itself journalled as an edit. */
   undo(by: string): Promise<Acknowledged> {
-    return this.#enqueue({ kind: 'undo' }, by)
+    return this.make({ kind: 'undo' }, by)
   }
 
   /** Makes the newest undone edit again; itself journalled as an edit. */
   redo(by: string): Promise<Acknowledged> {
-    return this.#enqueue({ kind: 'redo' }, by)
+    return this.make({ kind: 'redo' }, by)
   }
 
   /** Writes job.json anew with all acknowledged edits and empties the journal. */
@@ -165,17 +177,6 @@ export class JobSession {
     if (this.#closed) return new ServiceError(`The job ${this.folder} is closed: open it again to edit it.`)
     if (this.#readOnlyBecause === undefined) return undefined
     return new ServiceError(`The job ${this.folder} is open read-only: ${this.#readOnlyBecause}`)
-  }
-
-  #enqueue(request: Request, by: string): Promise<Acknowledged> {
-    const refusal = this.#refusal()
-    if (refusal !== undefined) return Promise.reject(refusal)
-    if (by.trim() === '')
-      return Promise.reject(new ServiceError('Say who makes this edit: a name is missing.'))
-    return new Promise((resolve, reject) => {
-      this.#tasks.push({ change: { request, by, resolve, reject } })
-      this.#start()
-    })
   }
 
   #enqueueSave(): Promise<void> {

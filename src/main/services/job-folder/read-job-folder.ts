@@ -3,9 +3,9 @@ import type { Job } from '../../../core/job/model/types.ts'
 import { parseJobText } from '../../../core/job/parse-job-text.ts'
 import { ScantlingError } from '../../../core/words/scantling-error.ts'
 import { systemCode, systemReason } from '../files/system-reason.ts'
+import { jobFile, journalFile, lockFile } from '../job-layout/job-layout.ts'
 import { confineScanName } from '../scans/scan-path.ts'
 import { ServiceError } from '../service-error.ts'
-import { jobFile, journalFile, lockFile } from './layout.ts'
 import { type Replayed, replayJournal } from './replay-journal.ts'
 
 /** What tells one written state of a file from another. */

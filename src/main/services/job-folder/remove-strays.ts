@@ -1,7 +1,7 @@
 import { readdir, readFile, unlink } from 'node:fs/promises'
 import { join } from 'node:path'
 import { TEMPORARY_SUFFIX } from '../files/replace-file.ts'
-import { scansFolder } from './layout.ts'
+import { scansFolder } from '../job-layout/job-layout.ts'
 import { holderIsDead } from './lock/holder-is-dead.ts'
 import { readHolder } from './lock/lock-holder.ts'
 

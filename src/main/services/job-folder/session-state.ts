@@ -5,18 +5,18 @@ import type { History } from './history.ts'
 import type { JournalLine } from './journal-line.ts'
 
 /** What a session holds at one moment. */
-export interface State {
+export interface SessionState {
   job: Job
   history: History
   scans: SheetScan[]
 }
 
-/** What may be asked of a session. */
-export type Request = { kind: 'edit'; edit: Edit } | { kind: 'undo' } | { kind: 'redo' }
+/** What may be asked of a session: an edit, or a step back or forth. */
+export type EditRequest = { kind: 'edit'; edit: Edit } | { kind: 'undo' } | { kind: 'redo' }
 
 /** What a request comes to: its journal line, its name, and what the session holds after it. */
-export interface Step {
+export interface Transition {
   line: JournalLine
   name: string
-  next: State
+  next: SessionState
 }

@@ -11,16 +11,16 @@ import { ServiceError } from '../service-error.ts'
 import { guardScans } from './guard-scans.ts'
 import { afterEdit, afterRedo, afterUndo } from './history.ts'
 import { mustNotRemoveEvidence } from './must-not-remove.ts'
-import type { Request, State, Step } from './session-state.ts'
+import type { EditRequest, SessionState, Transition } from './session-state.ts'
 
 /** What a request does, stamped with who and when; before it, the edit that adds a person nobody knew. */
 export async function takeRequest(
   folder: string,
-  state: State,
-  request: Request,
+  state: SessionState,
+  request: EditRequest,
   by: string,
   at: string,
-): Promise<{ step: Step; introduction: Step | undefined }> {
+): Promise<{ step: Transition; introduction: Transition | undefined }> {
   if (request.kind !== 'edit') {
     return { step: await applyRequest(folder, state, request, by, at), introduction: undefined }
   }
@@ -50,11 +50,11 @@ export async function takeRequest(
 
 async function applyRequest(
   folder: string,
-  state: State,
-  request: Request,
+  state: SessionState,
+  request: EditRequest,
   by: string,
   at: string,
-): Promise<Step> {
+): Promise<Transition> {
   const { history } = state
   const n = (state.job.edition ?? 0) + 1
   if (request.kind === 'edit') {

@@ -1,6 +1,6 @@
 import { access, constants, mkdir, realpath } from 'node:fs/promises'
 import { join } from 'node:path'
-import { cacheFolder } from '../job-folder/layout.ts'
+import { cacheFolder } from '../job-layout/job-layout.ts'
 import { removeHalfMade } from './half-made.ts'
 import { type Described, type Manifest, readManifest } from './manifest.ts'
 import { pictureFolderName } from './picture-names.ts'

@@ -1,7 +1,7 @@
 import { realpath } from 'node:fs/promises'
 import { isAbsolute, join, relative } from 'node:path'
 import { isScanName } from '../../../core/job/model/scan-name.ts'
-import { scansFolder } from '../job-folder/layout.ts'
+import { scansFolder } from '../job-layout/job-layout.ts'
 import { ServiceError } from '../service-error.ts'
 
 /**

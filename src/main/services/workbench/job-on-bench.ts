@@ -1,7 +1,7 @@
 import type { Kept, OpenedJob, ScanState } from '../../../contract/bench-state.ts'
-import type { Edit } from '../../../core/job/edits/edit.ts'
 import type { Sheet } from '../../../core/job/model/types.ts'
 import type { Acknowledged, JobSession } from '../job-folder/job-session.ts'
+import type { EditRequest } from '../job-folder/session-state.ts'
 import { placeInWords } from '../known-jobs/place-in-words.ts'
 import type { Pictures } from '../pictures/pictures.ts'
 import type { SheetScan } from '../scans/verify-scans.ts'
@@ -9,8 +9,6 @@ import { ServiceError } from '../service-error.ts'
 
 /** Milliseconds without an edit after which job.json is written anew. */
 export const QUIET = 20_000
-
-export type Step = { kind: 'edit'; edit: Edit } | { kind: 'undo' } | { kind: 'redo' }
 
 export interface BenchedJob {
   session: JobSession
@@ -97,11 +95,11 @@ export class JobOnBench {
    * @returns what is on disk then
    * @throws JobError, ServiceError as JobSession; the job is then as it was
    */
-  async make(step: Step, by: string): Promise<Kept> {
+  async make(request: EditRequest, by: string): Promise<Kept> {
     this.mustBeWritable()
     let done: Acknowledged
     try {
-      done = step.kind === 'edit' ? await this.session.edit(step.edit, by) : await this.session[step.kind](by)
+      done = await this.session.make(request, by)
     } catch (error) {
       if (!this.#closed && !this.session.writable) this.#start.turned()
       throw error

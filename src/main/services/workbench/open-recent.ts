@@ -1,6 +1,6 @@
 import { stat } from 'node:fs/promises'
 import type { BenchState } from '../../../contract/bench-state.ts'
-import { jobFile } from '../job-folder/layout.ts'
+import { jobFile } from '../job-layout/job-layout.ts'
 import { placeInWords } from '../known-jobs/place-in-words.ts'
 import type { RecentJobs } from '../known-jobs/recent-jobs.ts'
 import { ServiceError } from '../service-error.ts'

@@ -2,7 +2,7 @@ import { randomBytes } from 'node:crypto'
 import { copyFile, cp, mkdir, rename, rm, stat } from 'node:fs/promises'
 import { join } from 'node:path'
 import { systemReason } from '../files/system-reason.ts'
-import { jobFile, scansFolder } from '../job-folder/layout.ts'
+import { jobFile, scansFolder } from '../job-layout/job-layout.ts'
 import { ServiceError } from '../service-error.ts'
 
 /** Where the copy of the sample job is that a person practises on. */

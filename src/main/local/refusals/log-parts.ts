@@ -1,4 +1,4 @@
-import { oneLine } from '../services/log/one-line.ts'
+import { oneLine } from '../../services/log/one-line.ts'
 
 const LONGEST = 200
 

@@ -1,6 +1,6 @@
 import type { FastifyReply, FastifyRequest } from 'fastify'
-import { asSentence } from '../../core/words/as-sentence.ts'
-import { ScantlingError } from '../../core/words/scantling-error.ts'
+import { asSentence } from '../../../core/words/as-sentence.ts'
+import { ScantlingError } from '../../../core/words/scantling-error.ts'
 import { logPath, logText } from './log-parts.ts'
 import { Refusal } from './refusal.ts'
 

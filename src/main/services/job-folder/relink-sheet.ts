@@ -1,13 +1,13 @@
 import type { Sheet } from '../../../core/job/model/types.ts'
 import { systemReason } from '../files/system-reason.ts'
-import type { Acknowledged, JobSession } from '../job-folder/job-session.ts'
 import { LIMITS } from '../limits/kept-limits.ts'
+import { storeScan } from '../scans/add-scan.ts'
+import { hashFile } from '../scans/hash-file.ts'
+import { type ReadSheet, readSheets } from '../scans/read-sheets.ts'
+import type { ReadWith } from '../scans/reader/read-scan.ts'
+import { resolveScan } from '../scans/scan-path.ts'
 import { ServiceError } from '../service-error.ts'
-import { storeScan } from './add-scan.ts'
-import { hashFile } from './hash-file.ts'
-import { type ReadSheet, readSheets } from './read-sheets.ts'
-import type { ReadWith } from './reader/read-scan.ts'
-import { resolveScan } from './scan-path.ts'
+import type { Acknowledged, JobSession } from './job-session.ts'
 
 function sheetOf(session: JobSession, sheetId: string): Sheet {
   const sheet = session.job.sheets.find(({ id }) => id === sheetId)

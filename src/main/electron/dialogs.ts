@@ -9,3 +9,14 @@ export async function chooseFolder(window: BrowserWindow): Promise<string | unde
   })
   return canceled ? undefined : filePaths[0]
 }
+
+/** Tells a person what went wrong, in a dialog on the window. */
+export async function tellInDialog(window: BrowserWindow, sentence: string): Promise<void> {
+  if (window.isDestroyed()) return
+  await dialog.showMessageBox(window, {
+    type: 'error',
+    title: 'Scantling',
+    message: sentence,
+    buttons: ['OK'],
+  })
+}

@@ -1,4 +1,4 @@
-import { ScantlingError } from '../../core/words/scantling-error.ts'
+import { ScantlingError } from '../../../core/words/scantling-error.ts'
 
 /** A request that is turned away: the sentence goes back to whoever asked, `why` into the log. */
 export class Refusal extends ScantlingError {
