@@ -1,6 +1,13 @@
+import type { AnyReason } from '../../core/words/reason.ts'
 import { ScantlingError } from '../../core/words/scantling-error.ts'
+import { inWords } from './words/services-words.ts'
 
-/** What went wrong with a folder or file on disk, as a sentence that names it. */
+/** What went wrong with a folder or file on disk, or with what was asked. */
 export class ServiceError extends ScantlingError {
   override name = 'ServiceError'
+
+  /** @param reason from the catalogue of services or of core; a text, for a while still, until all have one */
+  constructor(reason: AnyReason | string) {
+    super(reason, typeof reason === 'string' ? reason : inWords(reason))
+  }
 }

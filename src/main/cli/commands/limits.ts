@@ -39,7 +39,7 @@ export function addLimitsCommand(program: Command): void {
     .addHelpText('after', HELP)
     .action(async ({ set, usual, format }: Options) => {
       const { LIMITS } = await import('../../services/limits/kept-limits.ts')
-      const { limitInWords } = await import('../../services/limits/limits-in-words.ts')
+      const { limitInWords } = await import('../../services/words/limits-in-words.ts')
       const { settingsLimits } = await import('../settings-limits.ts')
       const kept = settingsLimits()
       let limits = await kept.read()

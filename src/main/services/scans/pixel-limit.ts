@@ -1,5 +1,5 @@
 import type { Limits } from '../../../contract/limits.ts'
-import { howToRaise } from '../limits/limits-in-words.ts'
+import { howToRaise } from '../words/limits-in-words.ts'
 
 /** Why a page has too many pixels, a sentence; undefined when it has not. @param page what the sentence calls it */
 export function tooManyPixels(

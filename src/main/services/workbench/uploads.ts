@@ -3,9 +3,9 @@ import { mkdir, open, rm } from 'node:fs/promises'
 import { dirname, join } from 'node:path'
 import { fileNameOf } from '../files/safe-name.ts'
 import { systemCode, systemReason } from '../files/system-reason.ts'
-import { howToRaise, limitInWords } from '../limits/limits-in-words.ts'
 import type { GivenScan, WantedPage } from '../scans/given-scan.ts'
 import { ServiceError } from '../service-error.ts'
+import { howToRaise, limitInWords } from '../words/limits-in-words.ts'
 
 /** Scans that may wait to be made sheets of. */
 const MOST_WAITING = 100

@@ -1,7 +1,7 @@
 import { randomBytes } from 'node:crypto'
 import { readFileSync } from 'node:fs'
 import { hostname, userInfo } from 'node:os'
-import { momentInWords } from './moment-in-words.ts'
+import { momentInWords } from '../../words/moment-in-words.ts'
 import { processStart } from './process-start.ts'
 
 /** Who holds a job folder open for writing: the content of its `.lock` file. */

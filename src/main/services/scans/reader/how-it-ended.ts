@@ -1,5 +1,5 @@
-import { howToRaise, limitInWords } from '../../limits/limits-in-words.ts'
 import { ServiceError } from '../../service-error.ts'
+import { howToRaise, limitInWords } from '../../words/limits-in-words.ts'
 import type { ReadOrder, ReadTask } from './reader-messages.ts'
 
 /** What was being read, to begin a sentence with. */

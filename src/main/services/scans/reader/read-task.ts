@@ -1,5 +1,5 @@
-import { howToRaise } from '../../limits/limits-in-words.ts'
 import { ServiceError } from '../../service-error.ts'
+import { howToRaise } from '../../words/limits-in-words.ts'
 import type { PageRead } from '../page-read.ts'
 import { openPdfScan, type PdfScan } from '../pdf/pdf-scan.ts'
 import { mustDecode } from '../raster/must-decode.ts'
