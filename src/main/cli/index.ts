@@ -1,7 +1,7 @@
 import { CommanderError } from 'commander'
 import { ScantlingError } from '../../core/words/scantling-error.ts'
-import { oneClause } from './one-sentence.ts'
-import { fail, ignoreClosedPipes } from './output.ts'
+import { oneClause } from './output/one-sentence.ts'
+import { fail, ignoreClosedPipes } from './output/output.ts'
 import { scantlingProgram } from './program.ts'
 import { usageError } from './usage-error.ts'
 

@@ -1,5 +1,5 @@
 import type { Command, CommanderError } from 'commander'
-import { oneClause } from './one-sentence.ts'
+import { oneClause } from './output/one-sentence.ts'
 
 const ARGUMENT = /^error: command-argument value '(.*?)' is invalid for argument '(\w+)'\. ?(.*)$/s
 const OPTION = /^error: option '(?:-\w, )?(--[\w-]+).*?' argument '(.*?)' is invalid\. ?(.*)$/s

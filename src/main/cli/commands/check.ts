@@ -1,6 +1,6 @@
 import type { Command } from 'commander'
 import type { SheetScan } from '../../services/scans/verify-scans.ts'
-import { fail, note, print } from '../output.ts'
+import { fail, note, print } from '../output/output.ts'
 
 const HELP = `
 Lists what is disputed, relations that do not close or could not be checked, suspect references and views,
@@ -34,7 +34,7 @@ export function addCheckCommand(program: Command): void {
     .addHelpText('after', HELP)
     .action(async (folder: string) => {
       const { tableFindings } = await import('../../../core/handoff/table/table-findings.ts')
-      const { readTable } = await import('../read-table.ts')
+      const { readTable } = await import('../actions/read-table.ts')
       const { table, scans, warning, viewProblem } = await readTable(folder)
       const findings = tableFindings(table)
       const sections: [string, string[]][] = [

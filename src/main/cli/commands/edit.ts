@@ -1,6 +1,6 @@
 import type { Command } from 'commander'
 import { loginName } from '../../services/people/login-name.ts'
-import { notBlank } from '../text-option.ts'
+import { notBlank } from '../arguments/text-option.ts'
 
 const HELP = `
 Reads edits, one JSON object a line, from FILE or standard input ("scantling schema edit" describes them), and
@@ -32,7 +32,7 @@ export function addEditCommand(program: Command): void {
     )
     .addHelpText('after', HELP)
     .action(async (folder: string, file: string | undefined, options: { by?: string }) => {
-      const { makeEdits } = await import('../make-edits.ts')
+      const { makeEdits } = await import('../actions/make-edits.ts')
       await makeEdits(folder, file, options.by ?? loginName())
     })
 }

@@ -1,6 +1,6 @@
 import { type Command, InvalidArgumentError } from 'commander'
 import type { Limits } from '../../services/limits/kept-limits.ts'
-import { note, print } from '../output.ts'
+import { note, print } from '../output/output.ts'
 
 const HELP = `
 Limits, as whole numbers:
@@ -40,7 +40,7 @@ export function addLimitsCommand(program: Command): void {
     .action(async ({ set, usual, format }: Options) => {
       const { LIMITS } = await import('../../services/limits/kept-limits.ts')
       const { limitInWords } = await import('../../services/words/limits-in-words.ts')
-      const { settingsLimits } = await import('../settings-limits.ts')
+      const { settingsLimits } = await import('../actions/settings-limits.ts')
       const kept = settingsLimits()
       let limits = await kept.read()
       if (set === undefined && usual === undefined) {

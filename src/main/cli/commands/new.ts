@@ -1,8 +1,8 @@
 import { type Command, Option } from 'commander'
 import type { Unit } from '../../../core/job/model/types.ts'
-import type { PageChoice } from '../given-scans.ts'
-import { note, print } from '../output.ts'
-import { aboveZero, notBlank } from '../text-option.ts'
+import type { PageChoice } from '../arguments/given-scans.ts'
+import { aboveZero, notBlank } from '../arguments/text-option.ts'
+import { note, print } from '../output/output.ts'
 
 const EXAMPLES = `
 Each scan is copied into the job byte for byte. PNG, JPEG, TIFF, WebP and PDF are read. Each page that is wanted gets a
@@ -61,8 +61,8 @@ export function addNewCommand(program: Command): void {
       const { describeNewJob } = await import('../../services/job-folder/describe-new-job.ts')
       const { createJob } = await import('../../services/job-folder/create-job.ts')
       const { doubleRemarks, scanRemarks } = await import('../../services/scans/scan-remarks.ts')
-      const { givenScans } = await import('../given-scans.ts')
-      const { settingsLimits } = await import('../settings-limits.ts')
+      const { givenScans } = await import('../arguments/given-scans.ts')
+      const { settingsLimits } = await import('../actions/settings-limits.ts')
       const kept = settingsLimits()
       const limits = await kept.read()
       if (kept.trouble !== undefined) note(kept.trouble)

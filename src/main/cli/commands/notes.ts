@@ -1,6 +1,6 @@
 import { type Command, InvalidArgumentError } from 'commander'
 import { loginName } from '../../services/people/login-name.ts'
-import { notBlank } from '../text-option.ts'
+import { notBlank } from '../arguments/text-option.ts'
 
 const HELP = `
 Without an option: lists the notes of the job, one a line.
@@ -45,7 +45,7 @@ export function addNotesCommand(program: Command): void {
       if (options.export !== undefined && options.import !== undefined) {
         throw new InvalidArgumentError('error: --export and --import are two things: do one after the other.')
       }
-      const { bringInNotes, handOnNotes, listNotes } = await import('../carry-notes.ts')
+      const { bringInNotes, handOnNotes, listNotes } = await import('../actions/carry-notes.ts')
       if (options.export !== undefined) await handOnNotes(folder, options.export)
       else if (options.import !== undefined) {
         await bringInNotes(folder, options.import, { by: options.by ?? loginName(), sheet: options.sheet })

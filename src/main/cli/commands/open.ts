@@ -1,8 +1,8 @@
 import type { Command } from 'commander'
 import { loginName } from '../../services/people/login-name.ts'
 import { ServiceError } from '../../services/service-error.ts'
-import { oneSentence } from '../one-sentence.ts'
-import { note, print } from '../output.ts'
+import { oneSentence } from '../output/one-sentence.ts'
+import { note, print } from '../output/output.ts'
 
 const HELP = `
 Opens the workbench on a job; without FOLDER on its start page, where a scan can be brought in, or a job that was

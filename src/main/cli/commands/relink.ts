@@ -1,7 +1,7 @@
 import type { Command } from 'commander'
 import { loginName } from '../../services/people/login-name.ts'
-import { note, print } from '../output.ts'
-import { notBlank } from '../text-option.ts'
+import { notBlank } from '../arguments/text-option.ts'
+import { note, print } from '../output/output.ts'
 
 const HELP = `
 Every mark belongs to the very file it was picked on. When that file has changed, nothing more is picked on its sheet
@@ -37,7 +37,7 @@ export function addRelinkCommand(program: Command): void {
     .option('--password-file <FILE>', 'a file whose first line opens the scan, where it is locked')
     .addHelpText('after', HELP)
     .action(async (folder: string, sheet: string, scan: string | undefined, options: Options) => {
-      const { relink } = await import('../relink.ts')
+      const { relink } = await import('../actions/relink.ts')
       const { notices, answer } = await relink(
         folder,
         sheet,

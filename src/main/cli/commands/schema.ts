@@ -1,5 +1,5 @@
 import { Argument, type Command } from 'commander'
-import { print } from '../output.ts'
+import { print } from '../output/output.ts'
 
 const SUBJECTS = ['job', 'table', 'edit'] as const
 type Subject = (typeof SUBJECTS)[number]

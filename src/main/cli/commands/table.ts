@@ -1,6 +1,6 @@
 import { type Command, InvalidArgumentError, Option } from 'commander'
 import type { Table } from '../../../core/ledger/table/table.ts'
-import { COLUMNS_WITHOUT_TERMINAL, fail, note, outputWidth, print } from '../output.ts'
+import { COLUMNS_WITHOUT_TERMINAL, fail, note, outputWidth, print } from '../output/output.ts'
 
 const FORMATS = ['text', 'json', 'csv', 'md'] as const
 type Format = (typeof FORMATS)[number]
@@ -81,11 +81,11 @@ export function addTableCommand(program: Command): void {
           fail('--simulate answers in text or json')
           return
         }
-        const { simulated } = await import('../simulate.ts')
+        const { simulated } = await import('../actions/simulate.ts')
         print(await simulated(folder, { simulate, trials, seed }, format === 'json'))
         return
       }
-      const { readTable } = await import('../read-table.ts')
+      const { readTable } = await import('../actions/read-table.ts')
       const { table, warning, scanProblem, viewProblem } = await readTable(folder)
       if (scanProblem !== undefined) {
         fail(scanProblem)

@@ -1,8 +1,8 @@
-import { dimensionTable } from '../../core/ledger/table/dimension-table.ts'
-import type { Table, TableView } from '../../core/ledger/table/table.ts'
-import { readJobFolder } from '../services/job-folder/read-job-folder.ts'
-import { type SheetScan, verifyScans } from '../services/scans/verify-scans.ts'
-import { ServiceError } from '../services/service-error.ts'
+import { dimensionTable } from '../../../core/ledger/table/dimension-table.ts'
+import type { Table, TableView } from '../../../core/ledger/table/table.ts'
+import { readJobFolder } from '../../services/job-folder/read-job-folder.ts'
+import { type SheetScan, verifyScans } from '../../services/scans/verify-scans.ts'
+import { ServiceError } from '../../services/service-error.ts'
 
 export interface ReadTable {
   table: Table

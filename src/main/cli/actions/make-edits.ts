@@ -1,12 +1,12 @@
 import { type FileHandle, open } from 'node:fs/promises'
 import { createInterface } from 'node:readline'
-import { readEdit } from '../../core/job/edits/edit.ts'
-import { ScantlingError } from '../../core/words/scantling-error.ts'
-import { systemReason } from '../services/files/system-reason.ts'
-import type { Acknowledged, JobSession } from '../services/job-folder/job-session.ts'
-import { openJob } from '../services/job-folder/open-job.ts'
-import { ServiceError } from '../services/service-error.ts'
-import { note, print } from './output.ts'
+import { readEdit } from '../../../core/job/edits/edit.ts'
+import { ScantlingError } from '../../../core/words/scantling-error.ts'
+import { systemReason } from '../../services/files/system-reason.ts'
+import type { Acknowledged, JobSession } from '../../services/job-folder/job-session.ts'
+import { openJob } from '../../services/job-folder/open-job.ts'
+import { ServiceError } from '../../services/service-error.ts'
+import { note, print } from '../output/output.ts'
 
 const STOPPED_BY_SIGNAL = 130
 

@@ -1,10 +1,10 @@
 import { basename } from 'node:path'
-import type { Limits } from '../services/limits/kept-limits.ts'
-import type { GivenScan, WantedPage } from '../services/scans/given-scan.ts'
-import { pageList } from '../services/scans/page-list.ts'
-import { lookInto } from '../services/scans/reader/read-scan.ts'
-import { lockedSentence, ScanLocked } from '../services/scans/scan-locked.ts'
-import { ServiceError } from '../services/service-error.ts'
+import type { Limits } from '../../services/limits/kept-limits.ts'
+import type { GivenScan, WantedPage } from '../../services/scans/given-scan.ts'
+import { pageList } from '../../services/scans/page-list.ts'
+import { lookInto } from '../../services/scans/reader/read-scan.ts'
+import { lockedSentence, ScanLocked } from '../../services/scans/scan-locked.ts'
+import { ServiceError } from '../../services/service-error.ts'
 import { readPassword } from './read-password.ts'
 
 /** What the person said of the pages of the scans that they give. */

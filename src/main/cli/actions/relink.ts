@@ -1,7 +1,7 @@
-import { openJob } from '../services/job-folder/open-job.ts'
-import { relinkSheet, relinkSheetToCopy } from '../services/job-folder/relink-sheet.ts'
-import { ServiceError } from '../services/service-error.ts'
-import { readPassword } from './read-password.ts'
+import { openJob } from '../../services/job-folder/open-job.ts'
+import { relinkSheet, relinkSheetToCopy } from '../../services/job-folder/relink-sheet.ts'
+import { ServiceError } from '../../services/service-error.ts'
+import { readPassword } from '../arguments/read-password.ts'
 import { settingsLimits } from './settings-limits.ts'
 
 /**

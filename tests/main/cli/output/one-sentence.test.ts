@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest'
-import { oneClause, oneSentence } from '../../../src/main/cli/one-sentence.ts'
+import { oneClause, oneSentence } from '../../../../src/main/cli/output/one-sentence.ts'
 
 test.each([
   ["error: unknown command 'tabel'\n(Did you mean table?)", "Unknown command 'tabel' (Did you mean table?)."],

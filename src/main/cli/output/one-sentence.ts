@@ -1,4 +1,4 @@
-import { asSentence } from '../../core/words/as-sentence.ts'
+import { asSentence } from '../../../core/words/as-sentence.ts'
 
 const oneLine = (message: string): string =>
   message

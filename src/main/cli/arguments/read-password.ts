@@ -1,6 +1,6 @@
 import { readFile } from 'node:fs/promises'
-import { systemReason } from '../services/files/system-reason.ts'
-import { ServiceError } from '../services/service-error.ts'
+import { systemReason } from '../../services/files/system-reason.ts'
+import { ServiceError } from '../../services/service-error.ts'
 
 /**
  * The first line of a file; never given as an argument, where others could see it.
