@@ -1,7 +1,7 @@
-import { simulatedText } from '../../../core/handoff/table/simulated-text.ts'
 import { unitSuffix } from '../../../core/handoff/table/stated-value.ts'
 import { simulateRow } from '../../../core/ledger/simulate-row.ts'
 import { readJobFolder } from '../../services/job-folder/read-job-folder.ts'
+import { simulatedText } from '../layout/simulated-text.ts'
 
 export interface SimulateOptions {
   simulate: string

@@ -33,7 +33,7 @@ export function addCheckCommand(program: Command): void {
     .argument('<FOLDER>', 'the job folder')
     .addHelpText('after', HELP)
     .action(async (folder: string) => {
-      const { tableFindings } = await import('../../../core/handoff/table/table-findings.ts')
+      const { tableFindings } = await import('../actions/table-findings.ts')
       const { readTable } = await import('../actions/read-table.ts')
       const { table, scans, warning, viewProblem } = await readTable(folder)
       const findings = tableFindings(table)

@@ -52,7 +52,7 @@ const wholeNumber =
 async function written(table: Table, format: Format): Promise<string> {
   switch (format) {
     case 'text':
-      return (await import('../../../core/handoff/table/table-text.ts')).tableText(table, outputWidth())
+      return (await import('../layout/table-text.ts')).tableText(table, outputWidth())
     case 'json':
       return (await import('../../../core/handoff/table/table-json.ts')).tableJson(table)
     case 'csv':

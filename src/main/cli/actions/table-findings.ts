@@ -1,6 +1,11 @@
-import type { Table, TableEvidence, TableRow } from '../../ledger/table/table.ts'
-import { plainText } from '../../words/plain-text.ts'
-import { relationLine, relationState, viewName, viewProblems } from './view-lines.ts'
+import {
+  relationLine,
+  relationState,
+  viewName,
+  viewProblems,
+} from '../../../core/handoff/table/view-lines.ts'
+import type { Table, TableEvidence, TableRow } from '../../../core/ledger/table/table.ts'
+import { plainText } from '../../../core/words/plain-text.ts'
 
 /** What somebody should look at in a table, one sentence each. */
 export interface Findings {

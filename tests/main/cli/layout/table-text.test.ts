@@ -1,56 +1,9 @@
 import fc from 'fast-check'
+import stringWidth from 'string-width'
 import { describe, expect, test } from 'vitest'
-import { displayWidth } from '../../../../src/core/handoff/table/display-width.ts'
-import { toUncertainty, twoFigures } from '../../../../src/core/handoff/table/rounding.ts'
-import { statedValue } from '../../../../src/core/handoff/table/stated-value.ts'
-import { tableText } from '../../../../src/core/handoff/table/table-text.ts'
-import { wrapText } from '../../../../src/core/handoff/table/wrap-text.ts'
-import { aRow, aTable } from './a-table.ts'
-
-describe('a value as the shop reads it', () => {
-  test.each([
-    [aRow(), 'in', '14 3/8"'],
-    [aRow({ tolerance: '±1/32' }), 'in', '14 3/8" (tolerance ±1/32)'],
-    [aRow({ written: '14.37"', U: 0.0312 }), 'in', '14.37" ± 0.031"'],
-    [aRow({ written: '365.1 mm', U: 0.449 }), 'mm', '365.1 mm ± 0.45 mm'],
-    [aRow({ written: "47° 30'", kind: 'angle', U: 0.249 }), 'in', "47° 30' ± 0.25°"],
-    [aRow({ written: '12.5 sq in', kind: 'area', U: 1.04 }), 'in', '12.5 sq in ± 1.0 sq in'],
-    [aRow({ value: null, U: 0.3 }), 'in', '—'],
-  ] as const)('%#', (row, unit, stated) => {
-    expect(statedValue(row, unit)).toBe(stated)
-  })
-
-  // JCGM 100:2008, 7.2.6: at most two significant digits; the numbers are ours.
-  test.each([
-    [0.0312, '0.031'],
-    [0.0998, '0.10'],
-    [1.04, '1.0'],
-    [9.96, '10'],
-    [123.4, '120'],
-    [0, '0'],
-    [2e-14, '2.0e-14'],
-    [Number.NaN, '?'],
-  ])('an uncertainty of %d is given as %s', (u, text) => {
-    expect(twoFigures(u)).toBe(text)
-  })
-
-  // JCGM 100:2008, 7.2.6: a value is rounded to be consistent with its uncertainty; the numbers are ours.
-  test.each([
-    [0.01345412, 0.0000281, '0.013454'],
-    [0.0400012, 0.00029, '0.04000'],
-    [-0.5, 0.048, '−0.500'],
-    [-1e-17, 0.044, '0.000'],
-    [0.0661, 0.0998, '0.07'],
-    [1234.5, 123.4, '1230'],
-    [14.5, 9.96, '15'],
-    [0.25, 0, '0.25'],
-    [1 / 3, Number.NaN, '0.333333'],
-    [0, 2e-14, '0e+0'],
-    [3.14159e-13, 2e-14, '3.14e−13'],
-  ])('%d with an uncertainty of %d is given as %s', (value, u, text) => {
-    expect(toUncertainty(value, u)).toBe(text)
-  })
-})
+import { tableText } from '../../../../src/main/cli/layout/table-text.ts'
+import { wrapText } from '../../../../src/main/cli/layout/wrap-text.ts'
+import { aRow, aTable } from '../../../core/handoff/table/a-table.ts'
 
 describe('a table for a terminal', () => {
   test('has its columns in line, the reason beside each row, then views, relations and cautions', () => {
@@ -106,7 +59,7 @@ describe('a table for a terminal', () => {
         fc.integer({ min: 80, max: 200 }),
         (why, width) => {
           const text = tableText(aTable({ rows: [aRow({ why })], views: [], relations: [] }), width)
-          for (const line of text.split('\n').slice(4)) expect(displayWidth(line)).toBeLessThanOrEqual(width)
+          for (const line of text.split('\n').slice(4)) expect(stringWidth(line)).toBeLessThanOrEqual(width)
           expect(text).not.toMatch(/[^\P{Cc}\n]/u)
         },
       ),
@@ -115,10 +68,17 @@ describe('a table for a terminal', () => {
   })
 
   test('columns count what a terminal shows, not code units', () => {
-    expect(displayWidth('14 3/8"')).toBe(7)
-    expect(displayWidth('e\u0301')).toBe(1)
-    expect(displayWidth('図面')).toBe(4)
-    expect(displayWidth('Ø')).toBe(1)
+    // East Asian characters take two columns (Unicode Annex 11), a combining mark none.
+    expect(wrapText('図面 図面', 8)).toEqual(['図面', '図面'])
+    expect(wrapText('図面 図面', 9)).toEqual(['図面 図面'])
+    expect(wrapText('Ø12 q\u0307', 5)).toEqual(['Ø12 q\u0307'])
+    const row = aRow({ written: '図面', tolerance: 'q\u0307' })
+    expect(tableText(aTable({ rows: [row] }), 100)).toContain('drum_length  図面 (tolerance q\u0307)')
+    const [heading = '', , line = ''] = tableText(aTable({ rows: [row] }), 120)
+      .split('\n')
+      .slice(3)
+    const before = (text: string, word: string) => stringWidth(text.slice(0, text.indexOf(word)))
+    expect(before(line, 'printed')).toBe(before(heading, 'basis'))
   })
 
   test('wrapping keeps every word, and breaks only what is longer than a line', () => {

@@ -1,20 +1,22 @@
-import type { Table } from '../../ledger/table/table.ts'
-import { plainText } from '../../words/plain-text.ts'
-import { displayWidth, padEnd, padStart } from './display-width.ts'
-import { statedValue } from './stated-value.ts'
+import stringWidth from 'string-width'
+import { statedValue } from '../../../core/handoff/table/stated-value.ts'
 import {
   calibrationSentence,
   cautionsBesideViews,
   relationLine,
   viewName,
   viewRemarks,
-} from './view-lines.ts'
+} from '../../../core/handoff/table/view-lines.ts'
+import type { Table } from '../../../core/ledger/table/table.ts'
+import { plainText } from '../../../core/words/plain-text.ts'
 import { wrapText } from './wrap-text.ts'
 
 const GAP = '  '
 /** Narrower than this the reason goes on lines of its own under the row. */
 const NARROWEST_REASON = 46
 const NARROWEST_PAGE = 40
+
+const padding = (text: string, width: number): string => ' '.repeat(Math.max(0, width - stringWidth(text)))
 
 const HEADINGS = ['name', 'figure ± U (95 %)', 'basis', 'status', 'no.', 'why'] as const
 
@@ -27,12 +29,12 @@ function rowLines(table: Table, width: number): string[] {
     String(row.count),
   ])
   const widths = HEADINGS.slice(0, -1).map((heading, column) =>
-    Math.max(displayWidth(heading), ...cells.map((row) => displayWidth(row[column] ?? ''))),
+    Math.max(stringWidth(heading), ...cells.map((row) => stringWidth(row[column] ?? ''))),
   )
   const lay = (row: readonly string[]): string =>
     row
       .map((text, column) =>
-        column === 4 ? padStart(text, widths[column] ?? 0) : padEnd(text, widths[column] ?? 0),
+        column === 4 ? padding(text, widths[column] ?? 0) + text : text + padding(text, widths[column] ?? 0),
       )
       .join(GAP)
   const left = widths.reduce((sum, columnWidth) => sum + columnWidth + GAP.length, 0)
@@ -49,7 +51,7 @@ function rowLines(table: Table, width: number): string[] {
       ...rest.map((line) => margin + line),
     ]
   })
-  const longest = [heading, ...lines].reduce((most, line) => Math.max(most, displayWidth(line)), 0)
+  const longest = [heading, ...lines].reduce((most, line) => Math.max(most, stringWidth(line)), 0)
   return [beside ? `${heading}${GAP}why` : heading.trimEnd(), '─'.repeat(Math.min(width, longest)), ...lines]
 }
 
