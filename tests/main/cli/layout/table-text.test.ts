@@ -77,8 +77,8 @@ describe('a table for a terminal', () => {
     const [heading = '', , line = ''] = tableText(aTable({ rows: [row] }), 120)
       .split('\n')
       .slice(3)
-    const before = (text: string, word: string) => stringWidth(text.slice(0, text.indexOf(word)))
-    expect(before(line, 'printed')).toBe(before(heading, 'basis'))
+    const columnOf = (text: string, word: string) => stringWidth(text.slice(0, text.indexOf(word)))
+    expect(columnOf(line, 'printed')).toBe(columnOf(heading, 'basis'))
   })
 
   test('wrapping keeps every word, and breaks only what is longer than a line', () => {
