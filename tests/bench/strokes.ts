@@ -3,10 +3,7 @@
  * without a stroke; and the times of each search. Run by `node scripts/run-ts.mjs tests/bench/strokes.ts [cases]`.
  */
 import { type Pixel, pixel } from '../../src/core/geometry/frames.ts'
-import { findCircle } from '../../src/core/imaging/find-circle.ts'
-import { findCrossing } from '../../src/core/imaging/find-crossing.ts'
-import { findLine } from '../../src/core/imaging/find-line.ts'
-import { findPoint } from '../../src/core/imaging/find-point.ts'
+import { findCircle, findCrossing, findLine, findPoint } from '../../src/core/imaging/index.ts'
 import type { RandomStream } from '../../src/core/uncertainty/random.ts'
 import { circleTrial } from '../core/imaging/judge/circle-trial.ts'
 import { crossingTrial } from '../core/imaging/judge/crossing-trial.ts'

@@ -1,13 +1,13 @@
 import { fitCircle } from '../geometry/fit-circle.ts'
 import { type Pixel, pixel } from '../geometry/frames.ts'
-import { profilesOf, shapeOf } from './bring-home.ts'
-import { centreSigma } from './centre-scatter.ts'
-import { type RoundOptions, traceRound } from './circle-search.ts'
-import type { GreyWindow } from './grey-window.ts'
-import { readingShift } from './reading.ts'
-import { roundResiduals } from './round-residuals.ts'
-import { sectionOf } from './section.ts'
-import type { NoStroke, StrokeCircle } from './stroke.ts'
+import { detectCircle } from './detect/circle-detector.ts'
+import { centreSigma } from './noise/centre-sigma.ts'
+import { sectionOf } from './result/mean-section.ts'
+import { roundResiduals } from './result/round-residuals.ts'
+import { edgeShift } from './result/stroke-edge.ts'
+import { profilesOf, shapeOf } from './result/stroke-result.ts'
+import type { NoStroke, RoundOptions, StrokeCircle } from './result/stroke-types.ts'
+import type { GreyWindow } from './window/grey-window.ts'
 
 /**
  * The round stroke near three places: the whole circle, or the arc from the first through the second to the third.
@@ -23,11 +23,11 @@ export function findCircle(
   three: [Pixel, Pixel, Pixel],
   options: RoundOptions = {},
 ): StrokeCircle | NoStroke {
-  const found = traceRound(grey, three, options)
+  const found = detectCircle(grey, three, options)
   if ('because' in found) return found
   const { traced, inflation } = found
   const reading = options.reading ?? 'centre'
-  const { shift, variance: common } = readingShift(reading, traced, inflation)
+  const { shift, variance: common } = edgeShift(reading, traced, inflation)
   const kept = profilesOf(traced, shift, 0).filter((p) => p.kept)
   const places = kept.map((p) => p.centre)
   const { centre, radius, sensitivity } = fitCircle(places)

@@ -1,12 +1,12 @@
 import { type Pixel, pixel } from '../geometry/frames.ts'
-import { shapeOf } from './bring-home.ts'
-import { traceCrossing } from './crossing-search.ts'
-import type { GreyWindow } from './grey-window.ts'
-import { REACH } from './line-search.ts'
-import { type LineThrough, lineThrough } from './line-through.ts'
-import { isOnOneRound } from './on-one-round.ts'
-import { sectionOf } from './section.ts'
-import type { Covariance, NoStroke, SearchOptions, StrokeCrossing } from './stroke.ts'
+import { isOnOneRound } from './accept/on-one-round.ts'
+import { detectCrossing } from './detect/crossing-detector.ts'
+import { type LineThrough, lineThrough } from './result/fitted-line.ts'
+import { sectionOf } from './result/mean-section.ts'
+import { shapeOf } from './result/stroke-result.ts'
+import type { Covariance, NoStroke, SearchOptions, StrokeCrossing } from './result/stroke-types.ts'
+import type { GreyWindow } from './window/grey-window.ts'
+import { REACH } from './window/search-window.ts'
 
 /**
  * Where two strokes cross or meet: X, T or L.
@@ -20,7 +20,7 @@ export function findCrossing(
   rough: Pixel,
   options: SearchOptions = {},
 ): StrokeCrossing | NoStroke {
-  const found = traceCrossing(grey, rough, options)
+  const found = detectCrossing(grey, rough, options)
   if ('kind' in found) return found
   const reading = options.reading ?? 'centre'
   const lines = found.map((f) => lineThrough(grey, f, reading)) as [LineThrough, LineThrough]
@@ -33,7 +33,8 @@ export function findCrossing(
     section: sectionOf(first.traced, lines[0].shift),
     profiles: lines.flatMap((l) => l.profiles),
   }
-  if (isOnOneRound(crossing)) return ONE_ROUND
+  const kept = crossing.profiles.filter((p) => p.kept).map(({ centre }) => centre)
+  if (isOnOneRound(kept, crossing)) return ONE_ROUND
   const reach = options.reach ?? REACH
   const away = Math.hypot(crossing.pixel[0] - rough[0], crossing.pixel[1] - rough[1])
   return away <= reach ? crossing : tooFar(away, reach)

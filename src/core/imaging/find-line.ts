@@ -1,10 +1,10 @@
 import { type Pixel, pixel } from '../geometry/frames.ts'
-import { shapeOf } from './bring-home.ts'
-import type { GreyWindow } from './grey-window.ts'
-import { traceLine } from './line-search.ts'
-import { lineThrough } from './line-through.ts'
-import { sectionOf } from './section.ts'
-import type { NoStroke, SearchOptions, StrokeLine } from './stroke.ts'
+import { detectLine } from './detect/line-detector.ts'
+import { lineThrough } from './result/fitted-line.ts'
+import { sectionOf } from './result/mean-section.ts'
+import { shapeOf } from './result/stroke-result.ts'
+import type { NoStroke, SearchOptions, StrokeLine } from './result/stroke-types.ts'
+import type { GreyWindow } from './window/grey-window.ts'
 
 /**
  * The straight stroke that runs from near one place to near another.
@@ -12,7 +12,7 @@ import type { NoStroke, SearchOptions, StrokeLine } from './stroke.ts'
  * (8 px) of the stroke
  * @returns the stroke, or why there is none
  * Method: pieces along the way, fitted on the raw pixels (see `fitStrip`), those that do not belong left out
- * (`judgePieces`), then the total least-squares line through their centres.
+ * (`rejectOutliers`), then the total least-squares line through their centres.
  */
 export function findLine(
   grey: GreyWindow,
@@ -20,7 +20,7 @@ export function findLine(
   to: Pixel,
   options: SearchOptions = {},
 ): StrokeLine | NoStroke {
-  const found = traceLine(grey, from, to, options)
+  const found = detectLine(grey, from, to, options)
   if ('because' in found) return found
   const { line, sigma, profiles, shift } = lineThrough(grey, found, options.reading ?? 'centre')
   const [start, end] = line.ends

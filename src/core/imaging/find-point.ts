@@ -1,15 +1,17 @@
 import { type Pixel, pixel } from '../geometry/frames.ts'
-import { followBend } from './bend.ts'
-import { bilevelEdgeVariance, isBilevel } from './bilevel.ts'
-import { profilesOf, roundingShift, shapeOf } from './bring-home.ts'
-import { centreSigma, meanUnit } from './centre-scatter.ts'
-import type { GreyWindow } from './grey-window.ts'
-import type { Settled } from './line-search.ts'
-import { tracePoint } from './point-search.ts'
-import { readingShift } from './reading.ts'
-import { sectionOf } from './section.ts'
-import { guessAt } from './strip-equations.ts'
-import type { NoStroke, SearchOptions, StrokePoint } from './stroke.ts'
+import type { AcceptedStroke } from './accept/acceptance.ts'
+import { followBend } from './detect/bend-detector.ts'
+import { detectPoint } from './detect/point-detector.ts'
+import { meanUnit } from './fit/piece-centres.ts'
+import { guessAt } from './fit/strip-equations.ts'
+import { bilevelEdgeVariance } from './noise/bilevel-edge.ts'
+import { centreSigma } from './noise/centre-sigma.ts'
+import { sectionOf } from './result/mean-section.ts'
+import { edgeShift } from './result/stroke-edge.ts'
+import { profilesOf, roundingShift, shapeOf } from './result/stroke-result.ts'
+import type { NoStroke, SearchOptions, StrokePoint } from './result/stroke-types.ts'
+import { isBilevel } from './window/bilevel.ts'
+import type { GreyWindow } from './window/grey-window.ts'
 
 /**
  * The place on a stroke that is nearest to where it was pointed at.
@@ -22,7 +24,7 @@ export function findPoint(
   rough: Pixel,
   options: SearchOptions = {},
 ): StrokePoint | NoStroke {
-  const found = tracePoint(grey, rough, options)
+  const found = detectPoint(grey, rough, options)
   if ('because' in found) return found
   return tellPoint(grey, rough, followBend(grey, found, { share: 0.45, length: 12 }), options)
 }
@@ -30,23 +32,23 @@ export function findPoint(
 function tellPoint(
   grey: GreyWindow,
   rough: Pixel,
-  { traced, inflation }: Settled,
+  { traced, inflation }: AcceptedStroke,
   options: SearchOptions,
 ): StrokePoint {
   const { strip, fit, judged, centres } = traced
-  const { guide } = strip
+  const { curve } = strip
   const at = new Float64Array(2)
-  guide.locate(rough[0], rough[1], at)
-  const along = Math.min(Math.max(at[0] as number, 0), guide.length)
-  const [nx, ny] = guide.across(along)
+  curve.locate(rough[0], rough[1], at)
+  const along = Math.min(Math.max(at[0] as number, 0), curve.length)
+  const [nx, ny] = curve.across(along)
   const onward =
-    guide.curvature === 0
+    curve.curvature === 0
       ? 1
-      : Math.sign(crossOf(guide.place(0, 0), guide.place(guide.length, 0), pixel(nx, ny)))
+      : Math.sign(crossOf(curve.place(0, 0), curve.place(curve.length, 0), pixel(nx, ny)))
   const values = new Float64Array(4)
-  guide.basis(along, values, new Float64Array(4))
+  curve.basis(along, values, new Float64Array(4))
   let offset = 0
-  for (let j = 0; j < guide.parameters; j++) offset += (values[j] as number) * (fit.parameters[j] as number)
+  for (let j = 0; j < curve.parameters; j++) offset += (values[j] as number) * (fit.parameters[j] as number)
   let [dx, dy] = [ny * onward, -nx * onward]
   let towards = onward
   if (dx < -1e-9 || (Math.abs(dx) <= 1e-9 && dy < 0)) {
@@ -55,13 +57,14 @@ function tellPoint(
     towards = -towards
   }
   const reading = options.reading ?? 'centre'
-  const edge = readingShift(reading, traced, inflation)
+  const edge = edgeShift(reading, traced, inflation)
   const shift = towards * edge.shift
   const residuals = centres.flatMap((c, k) =>
     c !== null && judged.kept[k] ? [c.offset - guessAt(strip, k, fit).offset] : [],
   )
-  const own = centreSigma(traced, inflation, residuals, residuals.length - guide.parameters)
-  let variance = (own ** 2 / meanUnit(traced)) * unitVariance(values, fit.inverse, guide.parameters)
+  const own = centreSigma(traced, inflation, residuals, residuals.length - curve.parameters)
+  let variance =
+    (own ** 2 / meanUnit(centres, judged.kept)) * unitVariance(values, fit.inverse, curve.parameters)
   if (isBilevel(grey)) {
     const length = strip.pieces.reduce((s, p, k) => s + (judged.kept[k] ? p.to - p.from : 0), 0)
     const ofEdge = bilevelEdgeVariance(length, [nx, ny])
@@ -70,7 +73,7 @@ function tellPoint(
   variance += edge.variance
   return {
     kind: 'point',
-    pixel: guide.place(along, offset + shift - roundingShift(traced)),
+    pixel: curve.place(along, offset + shift - roundingShift(traced)),
     across: Math.sqrt(variance),
     direction: Math.atan2(dy, dx),
     shape: shapeOf(traced),

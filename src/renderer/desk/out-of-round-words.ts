@@ -1,5 +1,5 @@
 import type { Pixel } from '../../core/geometry/frames.ts'
-import { outOfRound } from '../../core/imaging/out-of-round.ts'
+import { outOfRound } from '../../core/imaging/index.ts'
 import type { FoundOn } from '../../core/job/model/types.ts'
 import { pixelsInWords } from '../strokes/uncertainty-words.ts'
 

@@ -1,5 +1,5 @@
 import type { Pixel } from '../../core/geometry/frames.ts'
-import type { Covariance } from '../../core/imaging/stroke.ts'
+import type { Covariance } from '../../core/imaging/index.ts'
 import type { FoundOn } from '../../core/job/model/types.ts'
 
 /** What was found on a stroke for one mark, as a job keeps it. */

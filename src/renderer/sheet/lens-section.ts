@@ -1,4 +1,4 @@
-import type { Section } from '../../core/imaging/stroke.ts'
+import type { Section } from '../../core/imaging/index.ts'
 import type { LensInks } from './lens-lines.ts'
 
 /** CSS pixels. */

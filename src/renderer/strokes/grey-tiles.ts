@@ -1,6 +1,5 @@
 import { type SheetPictures, TILE } from '../../contract/pictures.ts'
-import type { GreyWindow } from '../../core/imaging/grey-window.ts'
-import type { WindowBox } from '../../core/imaging/window-for.ts'
+import type { GreyWindow, WindowBox } from '../../core/imaging/index.ts'
 import { tileAddress } from '../sheet/tiles/addresses.ts'
 import type { Picture } from '../sheet/tiles/picture-cache.ts'
 import type { Tile } from '../sheet/tiles/wanted-tiles.ts'

@@ -1,4 +1,4 @@
-import type { GreyWindow } from '../../core/imaging/grey-window.ts'
+import type { GreyWindow } from '../../core/imaging/index.ts'
 import type { Search, SearchResult } from './search.ts'
 
 /** What the window asks of the worker that looks for strokes. */

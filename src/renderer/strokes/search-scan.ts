@@ -1,5 +1,5 @@
 import type { SheetPictures } from '../../contract/pictures.ts'
-import { LARGEST_WINDOW, windowFor } from '../../core/imaging/window-for.ts'
+import { LARGEST_WINDOW, windowFor } from '../../core/imaging/index.ts'
 import { tileAddress } from '../sheet/tiles/addresses.ts'
 import { giveUp, greyOf, greysThere } from './grey-store.ts'
 import { cutWindow, tilesOfBox } from './grey-tiles.ts'

@@ -1,16 +1,16 @@
 import type { Pixel } from '../../core/geometry/frames.ts'
-import { findCircle } from '../../core/imaging/find-circle.ts'
-import { findCrossing } from '../../core/imaging/find-crossing.ts'
-import { findLine } from '../../core/imaging/find-line.ts'
-import { findPoint } from '../../core/imaging/find-point.ts'
-import type { GreyWindow } from '../../core/imaging/grey-window.ts'
-import type {
-  NoStroke,
-  StrokeCircle,
-  StrokeCrossing,
-  StrokeLine,
-  StrokePoint,
-} from '../../core/imaging/stroke.ts'
+import {
+  findCircle,
+  findCrossing,
+  findLine,
+  findPoint,
+  type GreyWindow,
+  type NoStroke,
+  type StrokeCircle,
+  type StrokeCrossing,
+  type StrokeLine,
+  type StrokePoint,
+} from '../../core/imaging/index.ts'
 import type { FoundOn, StrokeReading } from '../../core/job/model/types.ts'
 import type { RoundSide, StraightSide } from '../picking/how-to-pick.ts'
 import { type SeenFrom, sideOf, type Way, way } from './edge-sides.ts'

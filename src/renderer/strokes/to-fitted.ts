@@ -1,6 +1,6 @@
 import { type Pixel, pixel } from '../../core/geometry/frames.ts'
 import { symmetric2 } from '../../core/geometry/symmetric2.ts'
-import type { Covariance } from '../../core/imaging/stroke.ts'
+import type { Covariance } from '../../core/imaging/index.ts'
 import type { StrokeReading } from '../../core/job/model/types.ts'
 import type { Fitted } from '../picking/fitted.ts'
 import type { FoundStroke } from './search.ts'

@@ -1,6 +1,6 @@
 import { beforeAll, describe, expect, it } from 'vitest'
 import { pixel } from '../../../src/core/geometry/frames.ts'
-import { findCrossing } from '../../../src/core/imaging/find-crossing.ts'
+import { findCrossing } from '../../../src/core/imaging/index.ts'
 import { crossingTrial } from './judge/crossing-trial.ts'
 import { many } from './judge/many.ts'
 import { mustBeAccurate, mustBeFound, mustBeHonest } from './judge/must-pass.ts'

@@ -1,10 +1,12 @@
 import { describe, expect, it } from 'vitest'
 import { type Pixel, pixel } from '../../../src/core/geometry/frames.ts'
-import { findCircle } from '../../../src/core/imaging/find-circle.ts'
-import { findCrossing } from '../../../src/core/imaging/find-crossing.ts'
-import { findLine } from '../../../src/core/imaging/find-line.ts'
-import { findPoint } from '../../../src/core/imaging/find-point.ts'
-import type { GreyWindow } from '../../../src/core/imaging/grey-window.ts'
+import {
+  findCircle,
+  findCrossing,
+  findLine,
+  findPoint,
+  type GreyWindow,
+} from '../../../src/core/imaging/index.ts'
 import { caseStream } from './simulate/case-stream.ts'
 import { EMPTY_PLACES, type EmptyPlace, withoutStroke } from './simulate/without-stroke.ts'
 

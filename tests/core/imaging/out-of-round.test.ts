@@ -1,8 +1,11 @@
 import { beforeAll, describe, expect, it } from 'vitest'
 import { type Pixel, pixel } from '../../../src/core/geometry/frames.ts'
-import { findCircle } from '../../../src/core/imaging/find-circle.ts'
-import { type OutOfRound, outOfRound } from '../../../src/core/imaging/out-of-round.ts'
-import type { StrokeCircle } from '../../../src/core/imaging/stroke.ts'
+import {
+  findCircle,
+  type OutOfRound,
+  outOfRound,
+  type StrokeCircle,
+} from '../../../src/core/imaging/index.ts'
 import { caseStream } from './simulate/case-stream.ts'
 import type { Look } from './simulate/look.ts'
 import { scanOf } from './simulate/scan-of.ts'

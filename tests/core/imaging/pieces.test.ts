@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest'
-import { bilevelEdgeVariance } from '../../../src/core/imaging/bilevel.ts'
-import { edgeResponse, readEdge } from '../../../src/core/imaging/edge-response.ts'
-import { normalCumulative } from '../../../src/core/imaging/normal.ts'
+import { edgeResponse, readEdge } from '../../../src/core/imaging/fit/edge-response.ts'
+import { normalCumulative } from '../../../src/core/imaging/fit/normal.ts'
+import { bilevelEdgeVariance } from '../../../src/core/imaging/noise/bilevel-edge.ts'
 import { caseStream } from './simulate/case-stream.ts'
 import { cumulative, pixelShare } from './simulate/pixel-share.ts'
 

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest'
 import { type Pixel, pixel } from '../../../src/core/geometry/frames.ts'
-import type { GreyWindow } from '../../../src/core/imaging/grey-window.ts'
+import type { GreyWindow } from '../../../src/core/imaging/index.ts'
 import { AS_IT_LIES } from '../../../src/renderer/strokes/edge-sides.ts'
 import { runSearch, type Search } from '../../../src/renderer/strokes/search.ts'
 import { toFitted } from '../../../src/renderer/strokes/to-fitted.ts'

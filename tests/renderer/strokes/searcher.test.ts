@@ -1,6 +1,6 @@
 import { beforeEach, expect, it, vi } from 'vitest'
 import { pixel } from '../../../src/core/geometry/frames.ts'
-import type { GreyWindow } from '../../../src/core/imaging/grey-window.ts'
+import type { GreyWindow } from '../../../src/core/imaging/index.ts'
 import type { FromSearcher, ToSearcher } from '../../../src/renderer/strokes/messages.ts'
 import type { Search } from '../../../src/renderer/strokes/search.ts'
 import { Searcher } from '../../../src/renderer/strokes/searcher.ts'

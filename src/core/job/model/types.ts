@@ -50,7 +50,7 @@ export type Note = Known<z.output<typeof noteSchema>>
 export type Unit = Job['unit']
 export type MappingKind = View['mapping']
 export type MarkKind = Mark['kind']
-/** Which part of a stroke is meant. Left and right as one goes along it; see `core/imaging/stroke.ts`. */
+/** Which part of a stroke is meant. Left and right as one goes along it; see `core/imaging/result/stroke-types.ts`. */
 export type StrokeReading = FoundOn['reading']
 export type DimensionKind = Dimension['kind']
 export type Basis = Evidence['basis']

@@ -1,6 +1,5 @@
 import { inverse, Matrix } from 'ml-matrix'
-import { findCircle } from '../../../../src/core/imaging/find-circle.ts'
-import type { StrokeCircle } from '../../../../src/core/imaging/stroke.ts'
+import { findCircle, type StrokeCircle } from '../../../../src/core/imaging/index.ts'
 import { boundFor } from '../cramer-rao.ts'
 import type { CircleCase } from '../simulate/circle-case.ts'
 import type { Outcome } from './score.ts'

@@ -1,4 +1,4 @@
-import { findCrossing } from '../../../../src/core/imaging/find-crossing.ts'
+import { findCrossing } from '../../../../src/core/imaging/index.ts'
 import { boundFor } from '../cramer-rao.ts'
 import type { CrossingCase } from '../simulate/crossing-case.ts'
 import { acrossOf } from '../simulate/shapes.ts'

@@ -1,6 +1,6 @@
 import { fitLine } from '../../../../src/core/geometry/fit-line.ts'
 import { pixel } from '../../../../src/core/geometry/frames.ts'
-import { findLine } from '../../../../src/core/imaging/find-line.ts'
+import { findLine } from '../../../../src/core/imaging/index.ts'
 import { boundFor } from '../cramer-rao.ts'
 import type { LineCase } from '../simulate/line-case.ts'
 import { acrossOf } from '../simulate/shapes.ts'

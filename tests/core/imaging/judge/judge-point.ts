@@ -1,4 +1,4 @@
-import { findPoint } from '../../../../src/core/imaging/find-point.ts'
+import { findPoint } from '../../../../src/core/imaging/index.ts'
 import { boundFor, varianceOf } from '../cramer-rao.ts'
 import type { PointCase } from '../simulate/point-case.ts'
 import { acrossOf } from '../simulate/shapes.ts'

@@ -1,5 +1,5 @@
 import type { Pixel } from '../../../../src/core/geometry/frames.ts'
-import type { Profile } from '../../../../src/core/imaging/stroke.ts'
+import type { Profile } from '../../../../src/core/imaging/index.ts'
 
 /** From where to where along a direction, from a place, the stroke was looked at, kept or not, pixels. */
 export function usedLength(

@@ -1,5 +1,5 @@
 import { type Pixel, pixel } from '../../../../src/core/geometry/frames.ts'
-import type { GreyWindow } from '../../../../src/core/imaging/grey-window.ts'
+import type { GreyWindow } from '../../../../src/core/imaging/index.ts'
 import { type Centroid, centroids, type Expected, inkedPixels, strongest, usualWidth } from './centroids.ts'
 import type { OpenCv } from './open-cv.ts'
 import { type Strip, stripOf } from './strip.ts'

@@ -1,5 +1,5 @@
 import type { Pixel } from '../../../../src/core/geometry/frames.ts'
-import type { GreyWindow } from '../../../../src/core/imaging/grey-window.ts'
+import type { GreyWindow } from '../../../../src/core/imaging/index.ts'
 import type { OpenCv } from './open-cv.ts'
 
 /** The scan along a way, straightened: a column for each pixel of the way, rows from −half to +half across it. */

@@ -1,4 +1,4 @@
-import type { GreyWindow } from '../../../../src/core/imaging/grey-window.ts'
+import type { GreyWindow } from '../../../../src/core/imaging/index.ts'
 import type { RandomStream } from '../../../../src/core/uncertainty/random.ts'
 import { inkOf, type Look } from './look.ts'
 import { draw, type Layer, type Picture } from './picture.ts'

@@ -1,5 +1,5 @@
 import sharp from 'sharp'
-import type { GreyWindow } from '../../../../src/core/imaging/grey-window.ts'
+import type { GreyWindow } from '../../../../src/core/imaging/index.ts'
 import type { RandomStream } from '../../../../src/core/uncertainty/random.ts'
 import type { Picture } from './picture.ts'
 

@@ -1,5 +1,5 @@
 import { type Pixel, pixel } from '../../../../src/core/geometry/frames.ts'
-import type { GreyWindow } from '../../../../src/core/imaging/grey-window.ts'
+import type { GreyWindow } from '../../../../src/core/imaging/index.ts'
 import type { RandomStream } from '../../../../src/core/uncertainty/random.ts'
 import { between } from './look.ts'
 import { draw, type Layer } from './picture.ts'

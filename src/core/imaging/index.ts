@@ -1,0 +1,21 @@
+/** Strokes in a grey window of a scan: where they lie, finer than a pixel, and how surely. All outside comes in here. */
+export { findCircle } from './find-circle.ts'
+export { findCrossing } from './find-crossing.ts'
+export { findLine } from './find-line.ts'
+export { findPoint } from './find-point.ts'
+export { type OutOfRound, outOfRound } from './result/out-of-round.ts'
+export type {
+  Covariance,
+  NoStroke,
+  Profile,
+  RoundOptions,
+  SearchOptions,
+  Section,
+  StrokeCircle,
+  StrokeCrossing,
+  StrokeLine,
+  StrokePoint,
+  StrokeShape,
+} from './result/stroke-types.ts'
+export type { GreyWindow } from './window/grey-window.ts'
+export { LARGEST_WINDOW, type WindowBox, windowFor } from './window/search-window.ts'

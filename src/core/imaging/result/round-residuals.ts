@@ -1,0 +1,30 @@
+import type { Pixel } from '../../geometry/frames.ts'
+import { guessAt } from '../fit/strip-equations.ts'
+import type { Traced } from '../trace/trace-stroke.ts'
+
+/** F beyond which an ellipse is taken to be more than chance: 1 % for 2 and about 30 degrees of freedom. */
+const CLEARLY_OVAL = 5.4
+
+/**
+ * Residuals of the kept centres of a round stroke, pixels, and their degrees of freedom: about the circle through them,
+ * or about the ellipse that it was traced by when that fits clearly better (F test).
+ */
+export function roundResiduals(
+  { strip, fit, centres, judged }: Traced,
+  kept: readonly Pixel[],
+  centre: readonly [number, number],
+  radius: number,
+): { residuals: number[]; freedoms: number } {
+  const circle = kept.map(([x, y]) => Math.hypot(x - centre[0], y - centre[1]) - radius)
+  const freedoms = kept.length - strip.curve.parameters
+  const asCircle = { residuals: circle, freedoms: kept.length - 3 }
+  if (strip.curve.parameters === 3 || freedoms < 1) return asCircle
+  const oval = centres.flatMap((c, k) =>
+    c !== null && judged.kept[k] ? [c.offset - guessAt(strip, k, fit).offset] : [],
+  )
+  const [round, ellipse] = [squaresOf(circle), squaresOf(oval)]
+  const better = (round - ellipse) / 2 / Math.max(ellipse / freedoms, 1e-12)
+  return better > CLEARLY_OVAL ? { residuals: oval, freedoms } : asCircle
+}
+
+const squaresOf = (residuals: readonly number[]): number => residuals.reduce((s, r) => s + r * r, 0)

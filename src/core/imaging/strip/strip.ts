@@ -1,0 +1,176 @@
+import type { GreyWindow } from '../window/grey-window.ts'
+import type { ReferenceCurve } from './reference-curve.ts'
+
+/**
+ * The raw pixels along a curve, cut into pieces. A pixel belongs to the piece in which its centre lies; of it are kept
+ * where it lies along (from the middle of its piece) and across, its grey value, and its column and row in the window.
+ */
+export interface Strip {
+  curve: ReferenceCurve
+  pieces: Piece[]
+  along: Float64Array
+  across: Float64Array
+  value: Float64Array
+  column: Int32Array
+  row: Int32Array
+}
+
+export interface Piece {
+  /** Along the curve, pixels. */
+  from: number
+  to: number
+  middle: number
+  /** Its pixels, by their place in the arrays of the strip: from this one to before that one. */
+  first: number
+  end: number
+  /** The share of its area of which there are pixels: less than 1 where the window ends. */
+  covered: number
+  /** Mean grey value of its pixels. */
+  mean: number
+  /** Sums over its pixels of the products of 1, along, across and the grey value less the mean: 4 × 4, upper triangle. */
+  products: Float64Array
+}
+
+/** Whether there are pixels enough of a piece to tell anything by. */
+export const isCovered = ({ covered }: Piece): boolean => covered >= 0.75
+
+/** The number of pieces of a stroke this long. */
+export const piecesFor = (length: number, shortest: number): number =>
+  Math.max(3, Math.min(64, Math.floor(length / shortest)))
+
+/** Of a row only the part that lies in the piece of a straight strip, to a pixel. */
+function rowOf(
+  grey: GreyWindow,
+  curve: ReferenceCurve,
+  y: number,
+  x0: number,
+  x1: number,
+  [from, to, low, high]: readonly [number, number, number, number],
+): [number, number] {
+  curve.locate(grey.left + x0 + 0.5, grey.top + y + 0.5, AT)
+  const s = AT[0] as number
+  const t = AT[1] as number
+  curve.locate(grey.left + x0 + 1.5, grey.top + y + 0.5, AT)
+  const [sa, sb] = spanOf(from - s, to - s, (AT[0] as number) - s)
+  const [ta, tb] = spanOf(low - t, high - t, (AT[1] as number) - t)
+  return [Math.max(x0, x0 + Math.floor(Math.max(sa, ta))), Math.min(x1, x0 + Math.ceil(Math.min(sb, tb)) + 1)]
+}
+
+const AT = new Float64Array(2)
+
+/** From where to where low ≤ slope·x ≤ high. */
+function spanOf(low: number, high: number, slope: number): [number, number] {
+  if (Math.abs(slope) < 1e-9) return low <= 1e-6 && high >= -1e-6 ? [-1e6, 1e6] : [1, -1]
+  return slope > 0 ? [low / slope, high / slope] : [high / slope, low / slope]
+}
+
+/**
+ * @param count pieces, of equal length
+ * @param low and high: how far it reaches across, pixels
+ */
+export function stripAlong(
+  grey: GreyWindow,
+  curve: ReferenceCurve,
+  count: number,
+  low: number,
+  high: number,
+): Strip {
+  const half = Math.max(-low, high)
+  const size = curve.length / count
+  const room = Math.ceil(curve.length * (high - low) * (1 + half * Math.abs(curve.curvature)) + 60 * count)
+  const { along, across, value, column, row } = scratchFor(room)
+  const at = AT
+  const pieces: Piece[] = []
+  let n = 0
+  for (let k = 0; k < count; k++) {
+    const from = k * size
+    const to = from + size
+    const middle = from + size / 2
+    const first = n
+    const box = curve.box(from, to, half)
+    const x0 = Math.max(box[0] - grey.left, 0)
+    const y0 = Math.max(box[1] - grey.top, 0)
+    const x1 = Math.min(box[2] - grey.left, grey.width)
+    const y1 = Math.min(box[3] - grey.top, grey.height)
+    for (let y = y0; y < y1; y++) {
+      const [start, stop] =
+        curve.curvature === 0 ? rowOf(grey, curve, y, x0, x1, [from, to, low, high]) : [x0, x1]
+      for (let x = start; x < stop; x++) {
+        curve.locate(grey.left + x + 0.5, grey.top + y + 0.5, at)
+        const s = at[0] as number
+        const t = at[1] as number
+        if (s < from || s >= to || t < low || t > high || n >= room) continue
+        along[n] = s - middle
+        across[n] = t
+        value[n] = grey.data[y * grey.width + x] as number
+        column[n] = x
+        row[n] = y
+        n++
+      }
+    }
+    const area = size * (high - low) * (1 - ((low + high) / 2) * curve.curvature)
+    const covered = Math.min(1, (n - first) / area)
+    pieces.push({ from, to, middle, first, end: n, covered, ...productsOf(along, across, value, first, n) })
+  }
+  return {
+    curve,
+    pieces,
+    along: along.slice(0, n),
+    across: across.slice(0, n),
+    value: value.slice(0, n),
+    column: column.slice(0, n),
+    row: row.slice(0, n),
+  }
+}
+
+function productsOf(
+  along: Float64Array,
+  across: Float64Array,
+  value: Float64Array,
+  first: number,
+  end: number,
+): Pick<Piece, 'mean' | 'products'> {
+  let mean = 0
+  for (let i = first; i < end; i++) mean += value[i] as number
+  mean /= Math.max(end - first, 1)
+  let [s1, t1, v1, ss, st, sv, tt, tv, vv] = [0, 0, 0, 0, 0, 0, 0, 0, 0]
+  for (let i = first; i < end; i++) {
+    const s = along[i] as number
+    const t = across[i] as number
+    const v = (value[i] as number) - mean
+    s1 += s
+    t1 += t
+    v1 += v
+    ss += s * s
+    st += s * t
+    sv += s * v
+    tt += t * t
+    tv += t * v
+    vv += v * v
+  }
+  return {
+    mean,
+    products: Float64Array.of(end - first, s1, t1, v1, 0, ss, st, sv, 0, 0, tt, tv, 0, 0, 0, vv),
+  }
+}
+
+type Pixels = Pick<Strip, 'along' | 'across' | 'value' | 'column' | 'row'>
+
+const pixelsFor = (room: number): Pixels => ({
+  along: new Float64Array(room),
+  across: new Float64Array(room),
+  value: new Float64Array(room),
+  column: new Int32Array(room),
+  row: new Int32Array(room),
+})
+
+/** Room up to this is kept for the next strip. */
+const KEPT_ROOM = 1 << 17
+let scratch = pixelsFor(0)
+
+function scratchFor(room: number): Pixels {
+  if (scratch.along.length >= room) return scratch
+  const larger = pixelsFor(room)
+  if (room <= KEPT_ROOM) scratch = larger
+  return larger
+}
