@@ -11,7 +11,7 @@ export default defineConfig({
         input: {
           cli: 'src/main/cli/index.ts',
           electron: 'src/main/electron/index.ts',
-          pyramid: 'src/main/services/pictures/pyramid-process.ts',
+          pyramid: 'src/main/services/pictures/process/pyramid-process.ts',
           reader: 'src/main/services/scans/reader/reader-process.ts',
         },
         output: { entryFileNames: '[name].js', chunkFileNames: 'chunks/[name]-[hash].js' },

@@ -58,7 +58,7 @@ function told(what: string, value: number, unit: keyof typeof BARS): void {
 const seconds = (ms: number): string => `${(ms / 1000).toFixed(2)} s`
 
 const home = await mkdtemp(join(tmpdir(), 'scantling-pyramid-'))
-const pyramid = await bundleProgram('src/main/services/pictures/pyramid-process.ts')
+const pyramid = await bundleProgram('src/main/services/pictures/process/pyramid-process.ts')
 const host = await bundleProgram('tests/bench/pyramid-host.ts')
 const alone = await bundleProgram('tests/bench/pyramid-alone.ts')
 try {

@@ -11,7 +11,7 @@ import {
   TILE,
 } from '../../../src/contract/pictures.ts'
 import type { Sheet } from '../../../src/core/job/model/types.ts'
-import { pageFile } from '../../../src/main/services/scans/page-file.ts'
+import { pageFile } from '../../../src/main/services/scans/kept/page-file.ts'
 import { readPage } from '../../../src/main/services/scans/reader/read-scan.ts'
 import { type BenchWithScan, benchWithScan } from '../fixtures/bench-with-scan.ts'
 import { type BundledProgram, bundleProgram } from '../fixtures/bundle-program.ts'
@@ -23,7 +23,7 @@ import { picture } from '../scans/kinds/picture.ts'
 
 let program: BundledProgram
 beforeAll(async () => {
-  program = await bundleProgram('src/main/services/pictures/pyramid-process.ts')
+  program = await bundleProgram('src/main/services/pictures/process/pyramid-process.ts')
 })
 afterAll(() => program.remove())
 

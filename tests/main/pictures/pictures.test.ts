@@ -8,7 +8,7 @@ import { pictureAddress, pyramidLevels, type SheetPictures, TILE } from '../../.
 import type { Job } from '../../../src/core/job/model/types.ts'
 import { randomStream } from '../../../src/core/uncertainty/random.ts'
 import { openJob } from '../../../src/main/services/job-folder/open-job.ts'
-import { ownMark } from '../../../src/main/services/pictures/half-made.ts'
+import { ownMark } from '../../../src/main/services/pictures/cache/half-made.ts'
 import { aWorkbench } from '../fixtures/a-workbench.ts'
 import { type BenchWithScan, benchWithScan, progressOf } from '../fixtures/bench-with-scan.ts'
 import { type BundledProgram, bundleProgram } from '../fixtures/bundle-program.ts'
@@ -17,7 +17,7 @@ import { temporaryFolder } from '../fixtures/temporary-folder.ts'
 
 let program: BundledProgram
 beforeAll(async () => {
-  program = await bundleProgram('src/main/services/pictures/pyramid-process.ts')
+  program = await bundleProgram('src/main/services/pictures/process/pyramid-process.ts')
 })
 afterAll(() => program.remove())
 

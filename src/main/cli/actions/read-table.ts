@@ -1,7 +1,7 @@
 import { dimensionTable } from '../../../core/ledger/table/dimension-table.ts'
 import type { Table, TableView } from '../../../core/ledger/table/table.ts'
 import { readJobFolder } from '../../services/job-folder/read-job-folder.ts'
-import { type SheetScan, verifyScans } from '../../services/scans/verify-scans.ts'
+import { type SheetScan, verifyScans } from '../../services/scans/kept/verify-scans.ts'
 import { ServiceError } from '../../services/service-error.ts'
 
 export interface ReadTable {

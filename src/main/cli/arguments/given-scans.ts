@@ -1,9 +1,9 @@
 import { basename } from 'node:path'
 import type { Limits } from '../../services/limits/kept-limits.ts'
-import type { GivenScan, WantedPage } from '../../services/scans/given-scan.ts'
-import { pageList } from '../../services/scans/page-list.ts'
+import type { GivenScan, WantedPage } from '../../services/scans/file/given-scan.ts'
+import { lockedSentence, ScanLocked } from '../../services/scans/file/scan-locked.ts'
+import { pageList } from '../../services/scans/intake/page-list.ts'
 import { lookInto } from '../../services/scans/reader/read-scan.ts'
-import { lockedSentence, ScanLocked } from '../../services/scans/scan-locked.ts'
 import { ServiceError } from '../../services/service-error.ts'
 import { readPassword } from './read-password.ts'
 

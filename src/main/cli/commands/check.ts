@@ -1,5 +1,5 @@
 import type { Command } from 'commander'
-import type { SheetScan } from '../../services/scans/verify-scans.ts'
+import type { SheetScan } from '../../services/scans/kept/verify-scans.ts'
 import { fail, note, print } from '../output/output.ts'
 
 const HELP = `

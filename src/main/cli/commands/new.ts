@@ -60,7 +60,7 @@ export function addNewCommand(program: Command): void {
     .action(async (folder: string, scans: string[], options: NewOptions) => {
       const { describeNewJob } = await import('../../services/job-folder/describe-new-job.ts')
       const { createJob } = await import('../../services/job-folder/create-job.ts')
-      const { doubleRemarks, scanRemarks } = await import('../../services/scans/scan-remarks.ts')
+      const { doubleRemarks, scanRemarks } = await import('../../services/scans/intake/scan-remarks.ts')
       const { givenScans } = await import('../arguments/given-scans.ts')
       const { settingsLimits } = await import('../actions/settings-limits.ts')
       const kept = settingsLimits()

@@ -7,9 +7,9 @@ import { replaceFile } from '../files/replace-file.ts'
 import { systemCode, systemReason } from '../files/system-reason.ts'
 import { cacheFolder, issuedFolder, jobFile, scansFolder } from '../job-layout/job-layout.ts'
 import { LIMITS, type Limits } from '../limits/kept-limits.ts'
-import { type AddedScan, givenScan, storeScan } from '../scans/add-scan.ts'
-import type { GivenScan } from '../scans/given-scan.ts'
-import { readSheets } from '../scans/read-sheets.ts'
+import type { GivenScan } from '../scans/file/given-scan.ts'
+import { type AddedScan, givenScan, storeScan } from '../scans/intake/add-scan.ts'
+import { readSheets } from '../scans/intake/read-sheets.ts'
 import { ServiceError } from '../service-error.ts'
 
 async function mustBeFree(folder: string): Promise<void> {

@@ -1,7 +1,7 @@
 import { basename, extname, resolve } from 'node:path'
 import { newJob } from '../../../core/job/model/new-job.ts'
 import type { Job, Sheet, Unit } from '../../../core/job/model/types.ts'
-import type { AddedScan } from '../scans/add-scan.ts'
+import type { AddedScan } from '../scans/intake/add-scan.ts'
 
 /** What a sheet is called until a person names it: the scan's file, without its extension. */
 export const sheetTitle = (file: string): string => basename(file, extname(file))

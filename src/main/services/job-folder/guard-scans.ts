@@ -1,6 +1,6 @@
 import type { Job, Sheet } from '../../../core/job/model/types.ts'
-import { confineScanName } from '../scans/scan-path.ts'
-import { type SheetScan, verifySheet } from '../scans/verify-scans.ts'
+import { confineScanName } from '../scans/kept/scan-path.ts'
+import { type SheetScan, verifySheet } from '../scans/kept/verify-scans.ts'
 import { ServiceError } from '../service-error.ts'
 import type { SessionState } from './session-state.ts'
 import { touchedSheets } from './touched-sheets.ts'

@@ -1,6 +1,6 @@
 import { systemReason } from '../files/system-reason.ts'
 import { journalFile, lockFile } from '../job-layout/job-layout.ts'
-import { verifyScans } from '../scans/verify-scans.ts'
+import { verifyScans } from '../scans/kept/verify-scans.ts'
 import { JobSession, type WriteAccess } from './job-session.ts'
 import { JournalWriter, type OpenJournal } from './journal-writer.ts'
 import { acquireLock, type LockOutcome, releaseLock } from './lock/acquire-lock.ts'

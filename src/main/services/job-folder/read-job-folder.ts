@@ -4,7 +4,7 @@ import { parseJobText } from '../../../core/job/parse-job-text.ts'
 import { ScantlingError } from '../../../core/words/scantling-error.ts'
 import { systemCode, systemReason } from '../files/system-reason.ts'
 import { jobFile, journalFile, lockFile } from '../job-layout/job-layout.ts'
-import { confineScanName } from '../scans/scan-path.ts'
+import { confineScanName } from '../scans/kept/scan-path.ts'
 import { ServiceError } from '../service-error.ts'
 import { type Replayed, replayJournal } from './replay-journal.ts'
 

@@ -1,6 +1,6 @@
 import type { Edit } from '../../../core/job/edits/edit.ts'
 import type { Job } from '../../../core/job/model/types.ts'
-import type { SheetScan } from '../scans/verify-scans.ts'
+import type { SheetScan } from '../scans/kept/verify-scans.ts'
 import type { History } from './history.ts'
 import type { JournalLine } from './journal-line.ts'
 

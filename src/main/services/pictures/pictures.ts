@@ -6,18 +6,18 @@ import {
   type SheetPictures,
 } from '../../../contract/pictures.ts'
 import type { Sheet } from '../../../core/job/model/types.ts'
-import { tooManyPixels } from '../scans/pixel-limit.ts'
-import { resolveScan } from '../scans/scan-path.ts'
-import type { SheetScan } from '../scans/verify-scans.ts'
+import { resolveScan } from '../scans/kept/scan-path.ts'
+import type { SheetScan } from '../scans/kept/verify-scans.ts'
+import { tooManyPixels } from '../scans/page/pixel-limit.ts'
 import { ServiceError } from '../service-error.ts'
-import { dropStrange } from './drop-strange.ts'
-import type { PageProgress } from './page.ts'
-import { PagePictures } from './page-pictures.ts'
-import { pictureFolder } from './picture-folder.ts'
-import { pictureVersion } from './picture-names.ts'
-import type { Picture } from './read-picture.ts'
-import { OVERVIEW_SIDE, within } from './sizes.ts'
-import { Turns } from './turns.ts'
+import { dropStrange } from './cache/drop-strange.ts'
+import { pictureFolder } from './cache/picture-folder.ts'
+import { pictureVersion } from './layout/picture-names.ts'
+import { OVERVIEW_SIDE, within } from './layout/sizes.ts'
+import type { PageProgress } from './page/page.ts'
+import { PagePictures } from './page/page-pictures.ts'
+import { Turns } from './page/turns.ts'
+import type { PictureFile } from './tiles/read-picture.ts'
 
 export interface PicturesOf {
   /** The job folder. */
@@ -39,7 +39,7 @@ export interface PicturesOf {
   password?: (sha256: string) => string | undefined
 }
 
-export type { Picture }
+export type { PictureFile }
 
 /** The pictures of all sheets of a job. Sheets on the same page of the same scan share theirs. */
 export class Pictures {
@@ -99,7 +99,7 @@ export class Pictures {
    * A picture; null when there is none. What is being made is waited for.
    * @param signal ends the waiting for a tile
    */
-  async picture(wanted: PictureWanted, signal?: AbortSignal): Promise<Picture | null> {
+  async picture(wanted: PictureWanted, signal?: AbortSignal): Promise<PictureFile | null> {
     const found = this.#of.sheet(wanted.sheet)
     if (found === undefined || this.#fault(found.sheet, found.scan) !== undefined) return null
     if (wanted.version !== pictureVersion(found.sheet.scan)) return null

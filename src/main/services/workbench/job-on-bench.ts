@@ -4,7 +4,7 @@ import type { Acknowledged, JobSession } from '../job-folder/job-session.ts'
 import type { EditRequest } from '../job-folder/session-state.ts'
 import { placeInWords } from '../known-jobs/place-in-words.ts'
 import type { Pictures } from '../pictures/pictures.ts'
-import type { SheetScan } from '../scans/verify-scans.ts'
+import type { SheetScan } from '../scans/kept/verify-scans.ts'
 import { ServiceError } from '../service-error.ts'
 
 /** Milliseconds without an edit after which job.json is written anew. */

@@ -1,12 +1,12 @@
 import type { PageThumbnailWanted } from '../../../contract/pictures.ts'
 import type { Limits } from '../limits/kept-limits.ts'
-import type { Picture } from '../pictures/pictures.ts'
+import type { PictureFile } from '../pictures/pictures.ts'
 import { pageThumbnail } from '../scans/reader/read-scan.ts'
 import type { Uploads } from './uploads.ts'
 
 /** A small picture that is made, or being made. */
 interface Made {
-  picture: Promise<Picture | null>
+  picture: Promise<PictureFile | null>
   /** How many wait for it. */
   asking: number
   /** Nobody waits for it any more: it is not made unless it has been begun. */
@@ -26,7 +26,7 @@ export class PageThumbnails {
   }
 
   /** The small picture of a page; null when there is none. @param dropped whoever asked wants it no more */
-  async picture(wanted: PageThumbnailWanted, dropped?: AbortSignal): Promise<Picture | null> {
+  async picture(wanted: PageThumbnailWanted, dropped?: AbortSignal): Promise<PictureFile | null> {
     if (!this.#uploads.has(wanted.upload) || dropped?.aborted === true) return null
     const made = this.#find(wanted)
     made.asking++
@@ -62,7 +62,7 @@ export class PageThumbnails {
     return made
   }
 
-  async #make({ upload, page }: PageThumbnailWanted, signal: AbortSignal): Promise<Picture | null> {
+  async #make({ upload, page }: PageThumbnailWanted, signal: AbortSignal): Promise<PictureFile | null> {
     try {
       const scan = this.#uploads.find(upload)
       const how = { limits: this.#limits(), password: scan.password, signal }

@@ -1,5 +1,5 @@
+import { resolveScan } from '../scans/kept/scan-path.ts'
 import { readPage } from '../scans/reader/read-scan.ts'
-import { resolveScan } from '../scans/scan-path.ts'
 import { ServiceError } from '../service-error.ts'
 import type { BringIn } from './bring-in-sheets.ts'
 

@@ -3,7 +3,7 @@ import { mkdir, open, rm } from 'node:fs/promises'
 import { dirname, join } from 'node:path'
 import { fileNameOf } from '../files/safe-name.ts'
 import { systemCode, systemReason } from '../files/system-reason.ts'
-import type { GivenScan, WantedPage } from '../scans/given-scan.ts'
+import type { GivenScan, WantedPage } from '../scans/file/given-scan.ts'
 import { ServiceError } from '../service-error.ts'
 import { howToRaise, limitInWords } from '../words/limits-in-words.ts'
 

@@ -5,7 +5,7 @@ import { pageThumbnailAt, pictureAt } from '../../../contract/pictures.ts'
 import { RecentJobs } from '../known-jobs/recent-jobs.ts'
 import { KeptLimits } from '../limits/kept-limits.ts'
 import { oneLine } from '../log/one-line.ts'
-import type { Picture } from '../pictures/pictures.ts'
+import type { PictureFile } from '../pictures/pictures.ts'
 import { ServiceError } from '../service-error.ts'
 import { Answers } from './answers.ts'
 import { askInWords, checkAsk } from './check-ask.ts'
@@ -107,7 +107,7 @@ export class Workbench {
    * `address` as `pictureAddress` or `pageThumbnailAddress` gives it.
    * @param dropped whoever asked wants it no more: it is not waited for, and not made for them
    */
-  async picture(address: string, dropped?: AbortSignal): Promise<Picture | null> {
+  async picture(address: string, dropped?: AbortSignal): Promise<PictureFile | null> {
     if (typeof address !== 'string') return null
     const page = pageThumbnailAt(address)
     if (page !== null) return this.#thumbnails.picture(page, dropped)

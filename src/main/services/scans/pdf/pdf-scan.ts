@@ -1,12 +1,11 @@
 import type { PDFDocumentProxy, PDFPageProxy } from 'pdfjs-dist'
 import type { Limits } from '../../../../contract/limits.ts'
 import { ServiceError } from '../../service-error.ts'
-import type { PageRead } from '../page-read.ts'
-import type { DrawnFile } from '../reader/reader-messages.ts'
-import { makeFile, makeSmall } from './make-page-file.ts'
-import { type GivenPdf, openPdf } from './open-pdf.ts'
+import type { PageRead } from '../page/page-read.ts'
+import { capital } from './content/see-page.ts'
+import { type DrawnFile, makeFile, makeSmall } from './draw/make-page-file.ts'
+import { type GivenPdf, openPdf } from './file/open-pdf.ts'
 import { readPdfPage } from './read-pdf-page.ts'
-import { capital } from './see-page.ts'
 
 /** A PDF, opened to be read. Pages from 1. */
 export interface PdfScan {

@@ -2,13 +2,14 @@ import type { PDFPageProxy } from 'pdfjs-dist'
 import type { Limits } from '../../../../contract/limits.ts'
 import type { PageLook } from '../../../../contract/scan-look.ts'
 import { ServiceError } from '../../service-error.ts'
-import { oneDpi, type PageRead, unequalRemark } from '../page-read.ts'
-import { tooManyPixels } from '../pixel-limit.ts'
-import { isWhole } from './is-whole.ts'
-import { libraryPicture } from './library-picture.ts'
-import { finestPicture } from './scanned-page.ts'
-import { capital, FEWER, POINTS_PER_INCH, pixelsAt, type Seen, seePage } from './see-page.ts'
-import { pictureDamaged } from './take-scan.ts'
+import { oneDpi, unequalRemark } from '../page/density.ts'
+import type { PageRead } from '../page/page-read.ts'
+import { tooManyPixels } from '../page/pixel-limit.ts'
+import { finestPicture } from './content/scanned-page.ts'
+import { capital, FEWER, POINTS_PER_INCH, pixelsAt, type SeenPage, seePage } from './content/see-page.ts'
+import { pictureDamaged } from './draw/take-scan.ts'
+import { libraryPicture } from './pixels/library-picture.ts'
+import { isWhole } from './whole/is-whole.ts'
 
 /** Dots per inch of a page that has none of its own. Common practice, no source. */
 const USUAL_DPI = 400
@@ -69,7 +70,11 @@ function mustBeAPage({ view }: PDFPageProxy, name: string): void {
   )
 }
 
-function drawnFacts({ number, name, limits }: ReadPage, { content, paper }: Seen, wanted?: number): PageLook {
+function drawnFacts(
+  { number, name, limits }: ReadPage,
+  { content, paper }: SeenPage,
+  wanted?: number,
+): PageLook {
   const inches = { width: paper.width / POINTS_PER_INCH, height: paper.height / POINTS_PER_INCH }
   const most = Math.floor(Math.sqrt(limits.pixels / (inches.width * inches.height)))
   const own = finestPicture(content.pictures, paper.width * paper.height)

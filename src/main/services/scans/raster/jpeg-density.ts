@@ -1,4 +1,4 @@
-import { type Density, soundDensity } from '../page-read.ts'
+import { type Density, soundDensity } from '../page/density.ts'
 
 /** Segments that carry no length. */
 const START = 0xffd8

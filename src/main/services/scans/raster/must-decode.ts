@@ -1,5 +1,5 @@
 import { ServiceError } from '../../service-error.ts'
-import type { ScanFormat } from '../scan-format.ts'
+import type { ScanFormat } from '../file/scan-format.ts'
 import { openRaster } from './open-raster.ts'
 
 /**

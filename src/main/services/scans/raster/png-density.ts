@@ -1,4 +1,4 @@
-import { type Density, soundDensity } from '../page-read.ts'
+import { type Density, soundDensity } from '../page/density.ts'
 
 const METRES_PER_INCH = 0.0254
 

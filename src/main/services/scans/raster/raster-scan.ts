@@ -2,12 +2,13 @@ import type { Metadata } from 'sharp'
 import type { Limits } from '../../../../contract/limits.ts'
 import type { PageLook } from '../../../../contract/scan-look.ts'
 import { ServiceError } from '../../service-error.ts'
-import { oneDpi, type PageRead, unequalRemark } from '../page-read.ts'
-import { tooManyPixels } from '../pixel-limit.ts'
-import type { ScanFormat } from '../scan-format.ts'
+import type { ScanFormat } from '../file/scan-format.ts'
+import { oneDpi, unequalRemark } from '../page/density.ts'
+import type { PageRead } from '../page/page-read.ts'
+import { tooManyPixels } from '../page/pixel-limit.ts'
+import { type TiffDirectory, tiffDirectories } from '../tiff/tiff-directories.ts'
 import { headOf } from './open-raster.ts'
 import { statedDensity } from './stated-density.ts'
-import { type TiffDirectory, tiffDirectories } from './tiff-directories.ts'
 
 /** Compression 6 of TIFF 6.0, which its own authors withdrew in Technical Note 2 of 1995. */
 const OLD_JPEG = 6

@@ -1,7 +1,7 @@
 import { open } from 'node:fs/promises'
 import type { Metadata } from 'sharp'
-import type { Density } from '../page-read.ts'
-import type { ScanFormat } from '../scan-format.ts'
+import type { ScanFormat } from '../file/scan-format.ts'
+import type { Density } from '../page/density.ts'
 import { exifDensity, jpegDensity } from './jpeg-density.ts'
 import { pngDensity } from './png-density.ts'
 

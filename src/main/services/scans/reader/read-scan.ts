@@ -1,7 +1,8 @@
 import type { Limits } from '../../../../contract/limits.ts'
-import type { GivenScan } from '../given-scan.ts'
-import type { PageRead } from '../page-read.ts'
-import type { DrawnFile, LookedInto, ReadOrder, ReadTask } from './reader-messages.ts'
+import type { GivenScan } from '../file/given-scan.ts'
+import type { PageRead } from '../page/page-read.ts'
+import type { DrawnFile } from '../pdf/draw/make-page-file.ts'
+import type { LookedInto, ReadOrder, ReadTask } from './reader-messages.ts'
 import { ReadingProcess } from './reading-process.ts'
 
 /** The longer side of a small picture of a page, pixels, at most. */

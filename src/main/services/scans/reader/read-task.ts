@@ -1,12 +1,12 @@
 import { ServiceError } from '../../service-error.ts'
 import { howToRaise } from '../../words/limits-in-words.ts'
-import type { PageRead } from '../page-read.ts'
+import { scanFormat } from '../file/scan-format.ts'
+import { ScanLocked } from '../file/scan-locked.ts'
+import type { PageRead } from '../page/page-read.ts'
 import { openPdfScan, type PdfScan } from '../pdf/pdf-scan.ts'
 import { mustDecode } from '../raster/must-decode.ts'
 import { openRasterScan } from '../raster/raster-scan.ts'
 import { rasterThumbnail } from '../raster/raster-thumbnail.ts'
-import { scanFormat } from '../scan-format.ts'
-import { ScanLocked } from '../scan-locked.ts'
 import type { LookedInto, ReadAnswers, ReadOrder, ReadTask } from './reader-messages.ts'
 
 /** Milliseconds after which a look ends with the pages that it has. */

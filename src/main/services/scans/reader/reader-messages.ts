@@ -1,6 +1,7 @@
 import type { Limits } from '../../../../contract/limits.ts'
 import type { PageLook, ScanLook } from '../../../../contract/scan-look.ts'
-import type { PageRead } from '../page-read.ts'
+import type { PageRead } from '../page/page-read.ts'
+import type { DrawnFile } from '../pdf/draw/make-page-file.ts'
 
 /** What the process that reads scans is to do with a scan. Pages from 1. */
 export type ReadTask =
@@ -23,13 +24,6 @@ export interface ReadOrder<T extends ReadTask = ReadTask> {
   limits: Limits
   password?: string
   task: T
-}
-
-/** What a file that was drawn is called, in its folder, and its size in pixels. */
-export interface DrawnFile {
-  path: string
-  width: number
-  height: number
 }
 
 export type LookedInto = Omit<ScanLook, 'upload' | 'name' | 'looked'> & { looked: PageLook[] }

@@ -2,9 +2,9 @@
  * A process of its own that reads what strangers made: whatever a file does to it, the program and the job go on. It
  * does one thing after another, and ends with whoever started it.
  */
-import { watchMemory } from '../../pictures/watch-memory.ts'
+import { watchMemory } from '../../process/watch-own-memory.ts'
 import { ServiceError } from '../../service-error.ts'
-import { ScanLocked } from '../scan-locked.ts'
+import { ScanLocked } from '../file/scan-locked.ts'
 import { readTask } from './read-task.ts'
 import type { FromReader, ToReader } from './reader-messages.ts'
 

@@ -1,0 +1,29 @@
+/**
+ * A process of its own that makes pictures of one sheet, so that it can be stopped at any time and what it used is
+ * given back. It is told what to make by one message, tells how far it is, and ends with whoever started it.
+ */
+import { systemReason } from '../../files/system-reason.ts'
+import { watchMemory } from '../../process/watch-own-memory.ts'
+import { makePictures } from './make-pictures.ts'
+import type { FromPyramid, ToPyramid } from './pyramid-messages.ts'
+
+const tell = (message: FromPyramid): Promise<void> =>
+  new Promise((resolve) => {
+    if (process.send === undefined || !process.connected) resolve()
+    else process.send(message, undefined, undefined, () => resolve())
+  })
+
+// An orderly exit would wait for the picture that is being decoded.
+process.on('disconnect', () => process.kill(process.pid, 'SIGKILL'))
+process.once('message', (order: ToPyramid) => {
+  const stopWatching = watchMemory(order.memory, (because) => {
+    void tell({ kind: 'failed', because }).finally(() => process.kill(process.pid, 'SIGKILL'))
+  })
+  void makePictures(order, (message) => void tell(message))
+    .then(() => tell({ kind: 'done' }))
+    .catch((error: unknown) => tell({ kind: 'failed', because: systemReason(error) }))
+    .finally(() => {
+      stopWatching()
+      process.exit()
+    })
+})

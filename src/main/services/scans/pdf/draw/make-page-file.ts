@@ -1,0 +1,53 @@
+import type { PDFPageProxy } from 'pdfjs-dist'
+import type { Limits } from '../../../../../contract/limits.ts'
+import { ServiceError } from '../../../service-error.ts'
+import { tooManyPixels } from '../../page/pixel-limit.ts'
+import type { PixelSize } from '../../page/pixel-size.ts'
+import { capital, FEWER, pixelsAt, seePage } from '../content/see-page.ts'
+import type { GivenPdf } from '../file/open-pdf.ts'
+import { drawPage, drawSmall } from './draw-page.ts'
+import { smallScan } from './small-scan.ts'
+import { takeScan } from './take-scan.ts'
+
+/** What a file that was drawn is called, in its folder, and its size in pixels. */
+export interface DrawnFile extends PixelSize {
+  path: string
+}
+
+/** A small picture of a page, JPEG. @param side its longer side at most, pixels */
+export async function makeSmall(page: PDFPageProxy, side: number): Promise<Uint8Array> {
+  const { scanned } = await seePage(page)
+  const [only, ...more] = scanned?.placed ?? []
+  const small = only === undefined || more.length > 0 ? undefined : await smallScan(page, only, side)
+  return small ?? drawSmall(page, side)
+}
+
+/**
+ * Makes a file of a page: of its scan, or drawn at so many dots per inch.
+ * @throws ServiceError with a sentence when it can't be made
+ */
+export async function makeFile(
+  page: PDFPageProxy,
+  { path, name, folder, limits }: GivenPdf & { name: string; folder: string; limits: Limits },
+  drawnAt: number | undefined,
+): Promise<DrawnFile> {
+  const { scanned, paper } = await seePage(page)
+  if (drawnAt === undefined) {
+    if (scanned === undefined) {
+      throw new ServiceError(
+        `${capital(name)} is drawn and not scanned, and the job does not say at how many dots to the inch: ` +
+          'bring it in as a new sheet.',
+      )
+    }
+    mustBeFew(tooManyPixels(capital(name), scanned, limits))
+    const { width, height } = scanned
+    return { path: await takeScan(page, scanned, { path, name, folder }), width, height }
+  }
+  const size = pixelsAt(paper, drawnAt)
+  mustBeFew(tooManyPixels(capital(name), size, limits, FEWER))
+  return { path: await drawPage(page, { dpi: drawnAt, ...size }, folder), ...size }
+}
+
+function mustBeFew(fault: string | undefined): void {
+  if (fault !== undefined) throw new ServiceError(fault)
+}
