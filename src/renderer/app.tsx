@@ -1,13 +1,13 @@
 import { useCallback, useState } from 'react'
 import { I18nProvider } from 'react-aria-components'
 import { useBench } from './bench/bench-store.ts'
+import { useKeptFocus } from './focus/use-kept-focus.ts'
 import { Frame } from './frame/frame.tsx'
 import { KeysDialog } from './frame/keys-dialog.tsx'
 import { useCommands } from './frame/use-commands.ts'
-import { useKeptFocus } from './frame/use-kept-focus.ts'
 import { useKeys } from './frame/use-keys.ts'
 import { useTheme } from './frame/use-theme.ts'
-import { PagesDialog } from './intake/pages-dialog.tsx'
+import { PagesDialog } from './intake/pages-of-scan.tsx'
 import { StartPage } from './start/start-page.tsx'
 
 /** The window: the start page, or the bench with a job on it. */

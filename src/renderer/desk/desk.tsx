@@ -6,15 +6,18 @@ import { MEASURE_WORDS, pickSentence } from '../bench/pick-words.ts'
 import type { Selection } from '../bench/selection.ts'
 import { STATION_NAMES } from '../bench/stations.ts'
 import { DimensionCard } from '../card/dimension-card.tsx'
-import { LongWork } from '../frame/long-work.tsx'
 import { Button } from '../parts/button.tsx'
+import { LongWork } from '../told/long-work.tsx'
 import { DeskHead } from './desk-head.tsx'
+import { Later } from './later.tsx'
+import { MarkCard } from './mark/mark-card.tsx'
 import { RepeatDesk } from './mark/repeat-desk.tsx'
-import { MarkCard } from './mark-card.tsx'
 import { NoteCard } from './notes/note-card.tsx'
 import { NotesShelf } from './notes/notes-shelf.tsx'
 import { Noting } from './notes/noting.tsx'
-import { StationDesk } from './station-desk.tsx'
+import { PickDesk } from './pick/pick-desk.tsx'
+import { ScaleDesk } from './scale/scale-desk.tsx'
+import { SheetDesk } from './sheet/sheet-desk.tsx'
 
 /** The desk beside the sheet: what the station offers, or the card of what is chosen. */
 export function Desk() {
@@ -62,6 +65,21 @@ function CardOf({ selection }: { selection: Selection }) {
       return <DimensionCard name={selection.name} key={selection.name} />
     default:
       return null
+  }
+}
+
+/** What a station offers. */
+function StationDesk() {
+  const station = useBench((bench) => bench.station)
+  switch (station) {
+    case 'sheet':
+      return <SheetDesk />
+    case 'scale':
+      return <ScaleDesk />
+    case 'pick':
+      return <PickDesk />
+    default:
+      return <Later station={station} />
   }
 }
 

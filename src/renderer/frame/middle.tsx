@@ -1,10 +1,9 @@
 import './middle.css'
-import type { CSSProperties } from 'react'
+import { type CSSProperties, useState } from 'react'
 import { useBench } from '../bench/bench-store.ts'
 import { SheetView } from '../sheet/sheet-view.tsx'
 import { DimensionTable } from '../table/dimension-table.tsx'
 import { Divider } from './divider.tsx'
-import { useRemembered } from './remembered.ts'
 import { SheetTabs } from './sheet-tabs.tsx'
 
 const LEAST = 15
@@ -35,4 +34,18 @@ function NoSheet() {
       <p>Bring in a scan of a drawing at station 1, or drop one anywhere on this window.</p>
     </div>
   )
+}
+
+/** A number between `least` and `most` that is remembered on this machine. */
+function useRemembered(key: string, first: number, least: number, most: number) {
+  const held = (value: number): number => Math.min(most, Math.max(least, value))
+  const [value, setValue] = useState(() => {
+    const kept = Number(localStorage.getItem(key) ?? first)
+    return held(Number.isFinite(kept) ? kept : first)
+  })
+  const set = (next: number): void => {
+    setValue(held(next))
+    localStorage.setItem(key, String(held(next)))
+  }
+  return [value, set] as const
 }

@@ -1,9 +1,9 @@
 import './strip.css'
+import type { OpenedJob } from '../../contract/bench-state.ts'
 import { useBench } from '../bench/bench-store.ts'
 import { Button } from '../parts/button.tsx'
 import { History } from './history.tsx'
 import { PersonMenu } from './person-menu.tsx'
-import { savedInWords } from './saved-in-words.ts'
 import { ThemeMenu } from './theme-menu.tsx'
 import { closeJob } from './use-commands.ts'
 
@@ -45,4 +45,14 @@ export function Strip({ showKeys }: { showKeys: () => void }) {
       </div>
     </header>
   )
+}
+
+const clock = new Intl.DateTimeFormat('en-GB', { hour: '2-digit', minute: '2-digit' })
+
+/** What of the job is on disk, as a fact. */
+function savedInWords(opened: OpenedJob | null): string {
+  if (opened === null) return ''
+  if (!opened.writable) return 'For looking only'
+  if (opened.savedAt === null) return 'Nothing changed yet'
+  return `Saved ${clock.format(new Date(opened.savedAt))}`
 }

@@ -6,7 +6,7 @@ import { onCommand } from '../bench/commands.ts'
 import { redo, undo } from '../bench/edits.ts'
 import { takeBench } from '../bench/take-in.ts'
 import { ask } from '../bench/the-host.ts'
-import { leaveField } from './leave-field.ts'
+import { leaveField } from '../focus/leave-field.ts'
 
 /** Closes the job; everything in it is on disk already. */
 export async function closeJob(): Promise<void> {

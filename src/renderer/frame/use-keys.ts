@@ -3,8 +3,8 @@ import { useBench } from '../bench/bench-store.ts'
 import { goTo } from '../bench/choose.ts'
 import { redo, undo } from '../bench/edits.ts'
 import { STATIONS } from '../bench/stations.ts'
-import { isWritingIn, leaveField } from './leave-field.ts'
-import { focusNextRegion } from './regions.ts'
+import { isWritingIn, leaveField } from '../focus/leave-field.ts'
+import { focusNextRegion } from '../focus/regions.ts'
 
 /** The station that Alt and a digit name. */
 function stationOf({ altKey, ctrlKey, metaKey, code }: KeyboardEvent) {

@@ -3,15 +3,14 @@ import { useState } from 'react'
 import type { ScanLook } from '../../contract/scan-look.ts'
 import { Button } from '../parts/button.tsx'
 import { Dialog } from '../parts/dialog.tsx'
-import type { TakePages } from './choose-pages.ts'
+import { type TakePages, usePagesAsked } from './choose-pages.ts'
 import { DrawnAt } from './drawn-at.tsx'
 import { LockedScan } from './locked-scan.tsx'
 import { PageGrid } from './page-grid.tsx'
 import { PageTools } from './page-tools.tsx'
-import { drawnInWords, leftOutInWords } from './page-words.ts'
+import { drawnInWords, leftOutInWords, usableDpi } from './page-words.ts'
 import { pagesWanted } from './pages-wanted.ts'
 import { ScanDpi } from './scan-dpi.tsx'
-import { usableDpi } from './usable-dpi.ts'
 import { useLimits } from './use-limits.ts'
 import { useMorePages } from './use-more-pages.ts'
 
@@ -21,8 +20,14 @@ interface PagesOfScanProps {
   done: (taken: boolean) => void
 }
 
+/** Asks which pages of a scan are wanted, while there is one to ask about. */
+export function PagesDialog() {
+  const asked = usePagesAsked((state) => state.asked)
+  return asked === null ? null : <PagesOfScan {...asked} key={asked.look.upload} />
+}
+
 /** The pages of a scan to choose from, at which resolution; or the field for its password, while it is locked. */
-export function PagesOfScan({ look: begun, take, done }: PagesOfScanProps) {
+function PagesOfScan({ look: begun, take, done }: PagesOfScanProps) {
   const [look, setLook] = useState(begun)
   const [password, setPassword] = useState<string>()
   const leave = () => done(false)

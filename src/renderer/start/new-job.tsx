@@ -8,7 +8,6 @@ import { Choice } from '../parts/choice.tsx'
 import { ScanFiles } from '../parts/scan-files.tsx'
 import { TextField } from '../parts/text-field.tsx'
 import { beginWith } from './begin-with.ts'
-import { titleOfFile } from './title-of-file.ts'
 
 const UNITS: readonly { id: Unit; label: string }[] = [
   { id: 'in', label: 'Inches' },
@@ -109,4 +108,12 @@ export function NewJob({ files, onAdd, onFiles }: NewJobProps) {
       )}
     </section>
   )
+}
+
+/** What a scan's file name suggests as a title: `deck_ventilator-2.tif` → `deck ventilator 2`. */
+function titleOfFile(name: string | undefined): string {
+  return (name ?? '')
+    .replace(/\.[^.]*$/, '')
+    .replace(/[_-]+/g, ' ')
+    .trim()
 }

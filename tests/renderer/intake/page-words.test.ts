@@ -7,8 +7,8 @@ import {
   isPlain,
   leftOutInWords,
   pageLines,
+  usableDpi,
 } from '../../../src/renderer/intake/page-words.ts'
-import { usableDpi } from '../../../src/renderer/intake/usable-dpi.ts'
 
 const scanned: PageLook = { page: 1, made: 'scanned', width: 5100, height: 3300, dpi: 300 }
 /** ANSI C, 22 by 17 in (ASME Y14.1). */

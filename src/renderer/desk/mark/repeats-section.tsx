@@ -1,10 +1,10 @@
 import { GeometryError } from '../../../core/geometry/geometry-error.ts'
 import type { Mark } from '../../../core/job/model/types.ts'
 import { type RepeatScatter, repeatScatter } from '../../../core/measuring/features/repeat-scatter.ts'
+import { toTheSheet } from '../../focus/to-the-sheet.ts'
 import { Button } from '../../parts/button.tsx'
 import { Section } from '../../parts/section.tsx'
 import { pixelsInWords } from '../../strokes/uncertainty-words.ts'
-import { toTheSheet } from '../to-the-sheet.ts'
 import { pickAgain } from './pick-again.ts'
 import { scatterInWords } from './scatter-words.ts'
 

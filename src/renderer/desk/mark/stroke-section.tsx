@@ -10,9 +10,9 @@ import { stateOf } from '../../strokes/find-under-picks.ts'
 import { searchAgain } from '../../strokes/search-for.ts'
 import { searchScan } from '../../strokes/search-scan.ts'
 import { fittedUncertainty, markUncertainty } from '../../strokes/uncertainty-words.ts'
-import { outOfRoundInWords } from '../out-of-round-words.ts'
+import { outOfRoundInWords } from '../in-hand/out-of-round-words.ts'
+import { foundInWords } from '../in-hand/stroke-words.ts'
 import { byHandEdit, refoundEdit } from '../pick-edits.ts'
-import { foundInWords } from '../stroke-words.ts'
 import { movedInWords } from './moved-words.ts'
 
 /** Pixels: where it was looked for was within this of it. */

@@ -1,12 +1,13 @@
 import './notes-shelf.css'
+import { useEffect } from 'react'
 import { useBench } from '../../bench/bench-store.ts'
 import { takeUp } from '../../bench/choose.ts'
+import { toTheSheet } from '../../focus/to-the-sheet.ts'
 import { Button } from '../../parts/button.tsx'
 import { Section } from '../../parts/section.tsx'
-import { toTheSheet } from '../to-the-sheet.ts'
+import { bringInSight } from '../../sheet/look-at.ts'
 import { CarryNotes } from './carry-notes.tsx'
 import { NotesList } from './notes-list.tsx'
-import { useNoteInSight } from './use-note-in-sight.ts'
 
 /** The notes of the job, at the foot of the desk whatever the station. */
 export function NotesShelf() {
@@ -40,4 +41,14 @@ export function NotesShelf() {
       </Section>
     </div>
   )
+}
+
+/** Brings the region of a note that is chosen into sight. */
+function useNoteInSight(): void {
+  const note = useBench(({ selection }) => (selection?.kind === 'note' ? selection.id : null))
+  const sheet = useBench((bench) => bench.sheet)
+  useEffect(() => {
+    const chosen = useBench.getState().opened?.job.notes.find(({ id }) => id === note)
+    if (chosen !== undefined && chosen.sheet === sheet) bringInSight(chosen.outline)
+  }, [note, sheet])
 }

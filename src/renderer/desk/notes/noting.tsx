@@ -4,7 +4,7 @@ import { putDown, setPicks } from '../../bench/choose.ts'
 import { Button } from '../../parts/button.tsx'
 import { Section } from '../../parts/section.tsx'
 import { isComplete, noPicks, withPick } from '../../picking/picks.ts'
-import { PickAt } from '../pick-at.tsx'
+import { PickAt } from '../in-hand/pick-at.tsx'
 import { NoteForm } from './note-form.tsx'
 import { RegionForm } from './region-form.tsx'
 

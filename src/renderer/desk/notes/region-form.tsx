@@ -1,9 +1,9 @@
 import { useBench } from '../../bench/bench-store.ts'
 import { makeEdit } from '../../bench/edits.ts'
-import { abandonTool, showKept } from '../after-picking.ts'
-import { KeepForm } from '../keep-form.tsx'
+import { isFlat, OutlineSize } from '../in-hand/outline-size.tsx'
+import { abandonTool, showKept } from '../keeping/after-picking.ts'
+import { KeepForm } from '../keeping/keep-form.tsx'
 import { outlineOf } from '../pick-edits.ts'
-import { isFlat, OutlineSize } from '../scale/outline-size.tsx'
 import { noteNumber } from './note-words.ts'
 
 /** Gives a note the region that was picked. */

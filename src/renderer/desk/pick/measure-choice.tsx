@@ -3,14 +3,14 @@ import { useBench } from '../../bench/bench-store.ts'
 import { choose, goTo, putDown, setPicks, takeUp } from '../../bench/choose.ts'
 import { calibratedViews } from '../../bench/guide.ts'
 import { MEASURE_WORDS } from '../../bench/pick-words.ts'
+import { toTheSheet } from '../../focus/to-the-sheet.ts'
 import { Button } from '../../parts/button.tsx'
 import { Choice } from '../../parts/choice.tsx'
 import { Picker } from '../../parts/picker.tsx'
 import { Section } from '../../parts/section.tsx'
-import { Caution } from '../caution.tsx'
-import { useLastUsed } from '../last-used.ts'
-import { PickAt } from '../pick-at.tsx'
-import { toTheSheet } from '../to-the-sheet.ts'
+import { useLastUsed } from '../in-hand/last-used.ts'
+import { PickAt } from '../in-hand/pick-at.tsx'
+import { Caution } from '../keeping/caution.tsx'
 
 const OPTIONS = (Object.keys(MEASURE_WORDS) as Measure[]).map((id) => ({
   id,

@@ -8,8 +8,8 @@ import { makeEdit } from '../../bench/edits.ts'
 import { Button } from '../../parts/button.tsx'
 import { Figure } from '../../parts/figure.tsx'
 import { SavedField } from '../../parts/saved-field.tsx'
-import { decimals, difference, plainNumber } from '../in-words.ts'
-import { lengthProblem, sizeProblem } from '../written-problem.ts'
+import { lengthProblem, sizeProblem } from '../keeping/written-problem.ts'
+import { decimals, difference, plainNumber } from './fit-words.ts'
 
 interface KnownSizeProps {
   view: View

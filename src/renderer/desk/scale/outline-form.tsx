@@ -1,10 +1,10 @@
 import type { View } from '../../../core/job/model/types.ts'
 import { useBench } from '../../bench/bench-store.ts'
 import { makeEdit } from '../../bench/edits.ts'
-import { abandonTool, showKept } from '../after-picking.ts'
-import { KeepForm } from '../keep-form.tsx'
+import { isFlat, OutlineSize } from '../in-hand/outline-size.tsx'
+import { abandonTool, showKept } from '../keeping/after-picking.ts'
+import { KeepForm } from '../keeping/keep-form.tsx'
 import { outlineOf } from '../pick-edits.ts'
-import { isFlat, OutlineSize } from './outline-size.tsx'
 
 /** Gives a view the outline that was picked. */
 export function OutlineForm({ view }: { view: View }) {

@@ -3,12 +3,12 @@ import { parseDrawnScale } from '../../../core/quantity/parse/parse-drawn-scale.
 import { useBench } from '../../bench/bench-store.ts'
 import { makeEdit } from '../../bench/edits.ts'
 import { TextField } from '../../parts/text-field.tsx'
-import { abandonTool, showKept } from '../after-picking.ts'
-import { KeepForm } from '../keep-form.tsx'
-import { useLastUsed } from '../last-used.ts'
+import { useLastUsed } from '../in-hand/last-used.ts'
+import { isFlat, OutlineSize } from '../in-hand/outline-size.tsx'
+import { abandonTool, showKept } from '../keeping/after-picking.ts'
+import { KeepForm } from '../keeping/keep-form.tsx'
+import { scaleProblem } from '../keeping/written-problem.ts'
 import { outlineOf, viewEdit } from '../pick-edits.ts'
-import { scaleProblem } from '../written-problem.ts'
-import { isFlat, OutlineSize } from './outline-size.tsx'
 
 /** Names the view whose outline was picked. */
 export function ViewForm({ sheet }: { sheet: string }) {

@@ -5,10 +5,10 @@ import type { View } from '../../../core/job/model/types.ts'
 import type { Table } from '../../../core/ledger/table/table.ts'
 import { useBench } from '../../bench/bench-store.ts'
 import { choose, putDown, setPicks, takeUp } from '../../bench/choose.ts'
+import { toTheSheet } from '../../focus/to-the-sheet.ts'
 import { Button } from '../../parts/button.tsx'
 import { Section } from '../../parts/section.tsx'
 import { noPicks, withPick } from '../../picking/picks.ts'
-import { toTheSheet } from '../to-the-sheet.ts'
 
 /** The views of a sheet, and two ways to name another. */
 export function ViewList({ sheet, atWork }: { sheet: string; atWork: string | null }) {

@@ -1,9 +1,9 @@
 import type { Degrees } from '../../../core/geometry/angle-units.ts'
 import { aidsOf, useBench } from '../../bench/bench-store.ts'
 import type { Picks } from '../../picking/picks.ts'
-import { abandonTool } from '../after-picking.ts'
-import { KeepForm } from '../keep-form.tsx'
-import { searchInWords } from '../stroke-words.ts'
+import { searchInWords } from '../in-hand/stroke-words.ts'
+import { abandonTool } from '../keeping/after-picking.ts'
+import { KeepForm } from '../keeping/keep-form.tsx'
 import { pickedLine, slopeInWords, straightBy, uncertaintyInWords } from './straighten.ts'
 
 interface StraightenFormProps {

@@ -1,0 +1,21 @@
+import type { Job } from '../../../core/job/model/types.ts'
+import type { Selection } from '../../bench/selection.ts'
+
+/** What rests on a mark, in words, and how to choose it. */
+export function usesOfMark(job: Job, mark: string): { words: string; selection: Selection }[] {
+  const references = job.views.flatMap((view) =>
+    view.references
+      .filter(({ marks }) => (marks as readonly string[]).includes(mark))
+      .map(({ id }) => ({
+        words: `Known size ${id} in “${view.name}”`,
+        selection: { kind: 'reference', view: view.id, id } as const,
+      })),
+  )
+  const dimensions = job.dimensions
+    .filter(({ evidence }) => evidence.some((one) => one.basis === 'scaled' && one.marks.includes(mark)))
+    .map(({ name, label }) => ({
+      words: label === '' ? name : label,
+      selection: { kind: 'dimension', name } as const,
+    }))
+  return [...references, ...dimensions]
+}

@@ -1,0 +1,35 @@
+import { RESERVED_NAMES } from '../../../core/formula/formula.ts'
+import { applyEdit, readEdit } from '../../../core/job/edits/edit.ts'
+import type { Job } from '../../../core/job/model/types.ts'
+import { refusalOf } from '../../bench/refusal.ts'
+
+/**
+ * A name that formulas can use, made from what a person calls a dimension: `Barrel, outside Ø` → `barrel_outside_dia`.
+ * Empty when the label has no letter or digit of the Latin alphabet.
+ */
+export function nameOfLabel(label: string): string {
+  const name = label
+    .replace(/[Øø⌀]/g, ' dia ')
+    .normalize('NFD')
+    .replace(/\p{M}/gu, '')
+    .replace(/ß/g, 'ss')
+    .replace(/[æÆ]/g, 'ae')
+    .replace(/œ|Œ/g, 'oe')
+    .toLowerCase()
+    .replace(/[^a-z0-9]+/g, '_')
+    .replace(/^_+|_+$/g, '')
+  if (name === '') return ''
+  const safe = /^\d/.test(name) ? `d_${name}` : name
+  return RESERVED_NAMES.has(safe) || safe in Object.prototype ? `${safe}_dim` : safe
+}
+
+/** Whether a dimension of the job has that name. */
+export const isTaken = (job: Job, name: string): boolean => job.dimensions.some((one) => one.name === name)
+
+/** Why a new dimension can't have a name, in a sentence; empty when it can. */
+export function nameProblem(job: Job, name: string): string {
+  if (isTaken(job, name)) return `There is a dimension ${name} already.`
+  const alone = { ...job, views: [], marks: [], relations: [], notes: [], dimensions: [] }
+  const item = { name, label: name, kind: 'length' as const, evidence: [] }
+  return refusalOf(() => applyEdit(alone, readEdit({ do: 'add-dimension', item })))
+}

@@ -1,0 +1,35 @@
+import { describe, expect, it } from 'vitest'
+import { newJob } from '../../../../src/core/job/model/new-job.ts'
+import { nameOfLabel, nameProblem } from '../../../../src/renderer/desk/pick/name-of-label.ts'
+
+describe('the name in formulas of what a person calls a dimension', () => {
+  it.each([
+    ['Length of barrel', 'length_of_barrel'],
+    ['Neck, outside Ø', 'neck_outside_dia'],
+    ['  Bolt circle (8 holes) ', 'bolt_circle_8_holes'],
+    ['2nd rivet', 'd_2nd_rivet'],
+    ['Größe', 'grosse'],
+    ['Écart', 'ecart'],
+    ['pi', 'pi_dim'],
+    ['constructor', 'constructor_dim'],
+    ['—', ''],
+    ['', ''],
+  ])('%s → %s', (label, name) => {
+    expect(nameOfLabel(label)).toBe(name)
+  })
+
+  it.each(['Length of barrel', '2nd rivet', 'pi', 'sin', 'toString', 'in', 'Größe'])(
+    'is one that formulas can use: %s',
+    (label) => {
+      expect(nameProblem(newJob('Winch', 'in'), nameOfLabel(label))).toBe('')
+    },
+  )
+
+  it('is refused with a sentence when it is taken, or when formulas could not read it', () => {
+    const job = newJob('Winch', 'in')
+    job.dimensions.push({ name: 'bore', label: 'Bore', kind: 'length', evidence: [] })
+    expect(nameProblem(job, 'bore')).toBe('There is a dimension bore already.')
+    expect(nameProblem(job, 'bore depth')).toMatch(/write letters a to z, digits and underscores/)
+    expect(nameProblem(job, 'pi')).toMatch(/already means something in formulas/)
+  })
+})

@@ -1,0 +1,171 @@
+import fc from 'fast-check'
+import { describe, expect, it } from 'vitest'
+import { degrees } from '../../../../src/core/geometry/angle-units.ts'
+import { type Pixel, pixel } from '../../../../src/core/geometry/frames.ts'
+import type { Edit } from '../../../../src/core/job/edits/edit.ts'
+import { applyEdit } from '../../../../src/core/job/edits/edit.ts'
+import { newJob } from '../../../../src/core/job/model/new-job.ts'
+import type { Job } from '../../../../src/core/job/model/types.ts'
+import { viewEdit } from '../../../../src/renderer/desk/pick-edits.ts'
+import {
+  pickedLine,
+  slopeInWords,
+  straightBy,
+  straightenEdit,
+  uncertaintyInWords,
+  unstraightenEdit,
+} from '../../../../src/renderer/desk/sheet/straighten.ts'
+import type { StrokeState } from '../../../../src/renderer/picking/fitted.ts'
+import type { Picks } from '../../../../src/renderer/picking/picks.ts'
+import { PLAIN } from '../../../../src/renderer/sheet/aids.ts'
+import { toScreen } from '../../../../src/renderer/sheet/camera.ts'
+import { turnFor } from '../../../../src/renderer/sheet/starting-aids.ts'
+
+const CORNERS: Pixel[] = [pixel(0, 0), pixel(900, 0), pixel(900, 700)]
+const DEGREE = Math.PI / 180
+
+const alongLine = (pixels: Pixel[], sigma: number): Picks => ({
+  tool: { kind: 'straighten' },
+  features: [{ need: 'line', pixels, sigmas: pixels.map(() => sigma), done: true }],
+})
+
+/** A job with one sheet and two views on it. */
+function withViews(): Job {
+  const job = newJob('Windlass', 'in')
+  job.sheets.push({
+    id: 'S1',
+    title: 'Windlass',
+    record: {},
+    scan: { file: 'windlass.png', sha256: '0'.repeat(64), page: 1, width: 2000, height: 1500 },
+  })
+  for (const id of ['V1', 'V2']) {
+    job.views.push({ id, sheet: 'S1', name: id, mapping: 'two-axis', references: [] })
+  }
+  return job
+}
+
+const made = (job: Job, edit: Edit): Job => applyEdit(job, edit).job
+
+describe('the line that a sheet is straightened by', () => {
+  it('has the direction of the two picks, and is as sure as they are and as it is long', () => {
+    const line = pickedLine(alongLine([pixel(100, 200), pixel(1100, 250)], 1), [])
+    expect(line?.angle).toBeCloseTo(Math.atan2(50, 1000) / DEGREE, 12)
+    // Two ends, each a pixel unsure across the line: u = sqrt(2) / length. JCGM 100:2008, eq. 10.
+    expect(line?.u).toBeCloseTo(Math.SQRT2 / Math.hypot(1000, 50) / DEGREE, 12)
+  })
+
+  it('is surer with more centres along it than with its two ends', () => {
+    const centres = Array.from({ length: 101 }, (_, i) => pixel(10 * i, 0))
+    const ends = pickedLine(alongLine([pixel(0, 0), pixel(1000, 0)], 1), [])
+    const all = pickedLine(alongLine(centres, 1), [])
+    // Slope of a regression through n equally spaced points: u² = 12 σ² / (d² n (n² − 1)), from memory.
+    expect(all?.u).toBeCloseTo(Math.sqrt(12 / (100 * 101 * (101 ** 2 - 1))) / DEGREE, 12)
+    expect(all?.u).toBeLessThan((ends?.u ?? 0) / 3)
+  })
+
+  it('is the stroke that was found under the picks, and waits while one is looked for', () => {
+    const ends: Pixel[] = [pixel(0, 0), pixel(100, 3)]
+    const centres: Pixel[] = [pixel(0, 1), pixel(50, 1), pixel(100, 1)]
+    const picks = (stroke: StrokeState): Picks => ({
+      tool: { kind: 'straighten' },
+      features: [{ need: 'line', pixels: ends, sigmas: [1, 1], done: true, stroke }],
+    })
+    const fitted = {
+      stroke: { as: 'line' as const, reading: 'centre' as const, rough: ends },
+      pixels: centres,
+      sigma: 0.1,
+      across: 0.1,
+    }
+    expect(pickedLine(picks({ state: 'looking' }), [])).toBeNull()
+    expect(pickedLine(picks({ state: 'found', fitted }), [])).toMatchObject({ angle: 0, how: 'stroke' })
+    expect(pickedLine(picks({ state: 'none', because: 'It is faint.' }), [])?.how).toBe('hand')
+  })
+
+  it('may be a mark that is there', () => {
+    const picks: Picks = {
+      tool: { kind: 'straighten' },
+      features: [{ need: 'line', mark: 'M1', done: true }],
+    }
+    const pixels: Pixel[] = [pixel(0, 0), pixel(0, 500)]
+    const line = pickedLine(picks, [
+      { id: 'M1', sheet: 'S1', how: 'stroke', sigma: 0.1, kind: 'line', pixels },
+    ])
+    expect(line?.angle).toBeCloseTo(90, 12)
+  })
+
+  it('is none while it is being picked, and none without a direction', () => {
+    expect(pickedLine({ tool: { kind: 'straighten' }, features: [] }, [])).toBeNull()
+    expect(pickedLine(alongLine([pixel(5, 5), pixel(5, 5)], 1), [])).toBeNull()
+  })
+})
+
+describe('how a sheet lies', () => {
+  it('is told by a level line and by an upright one alike', () => {
+    expect(straightBy(degrees(3.27), PLAIN)).toBeCloseTo(3.27, 9)
+    expect(straightBy(degrees(93.27), PLAIN)).toBeCloseTo(3.27, 9)
+    expect(straightBy(degrees(-176.73), PLAIN)).toBeCloseTo(3.27, 9)
+    expect(straightBy(degrees(-86.73), PLAIN)).toBeCloseTo(3.27, 9)
+  })
+
+  it('goes by the quarter that the sheet is looked at in', () => {
+    // The sheet lies on its side on the scan; turned a quarter clockwise it is read.
+    expect(straightBy(degrees(-88), { ...PLAIN, turn: 90 })).toBeCloseTo(-88, 9)
+    expect(straightBy(degrees(2), { ...PLAIN, turn: 90 })).toBeCloseTo(-88, 9)
+  })
+
+  it('makes the line level or upright on the screen, however the sheet was turned and mirrored', () => {
+    fc.assert(
+      fc.property(
+        fc.double({ min: -180, max: 180, noNaN: true }),
+        fc.double({ min: -180, max: 180, noNaN: true }),
+        fc.boolean(),
+        (angle, turn, mirror) => {
+          const straight = straightBy(degrees(angle), { ...PLAIN, turn, mirror })
+          const turned = turnFor(straight, mirror)
+          const camera = { centre: pixel(0, 0), zoom: 1, turn: turned * DEGREE, mirror }
+          const [x, y] = toScreen(
+            camera,
+            { width: 0, height: 0 },
+            pixel(Math.cos(angle * DEGREE), Math.sin(angle * DEGREE)),
+          )
+          // To the thousandth of a degree that is kept.
+          expect(Math.min(Math.abs(x), Math.abs(y))).toBeLessThan(0.0006 * DEGREE)
+          // And the sheet is turned no further than to the nearest of them.
+          expect(Math.cos((turned - turn) * DEGREE)).toBeGreaterThan(Math.cos(45.001 * DEGREE))
+        },
+      ),
+    )
+  })
+
+  it('is said in words', () => {
+    expect(slopeInWords(3.274)).toBe('3.27° clockwise')
+    expect(slopeInWords(-0.5)).toBe('0.50° anticlockwise')
+    expect(slopeInWords(0.001)).toBe('level')
+    expect(uncertaintyInWords(0.01234)).toBe('0.012°')
+    expect(uncertaintyInWords(0.2)).toBe('0.20°')
+  })
+})
+
+describe('straightening a sheet', () => {
+  it('is one edit under one name, and the grain of its views follows', () => {
+    const edit = straightenEdit(withViews(), 'S1', degrees(3.27))
+    expect(edit).toMatchObject({ do: 'several', name: 'straighten sheet S1' })
+    const job = made(withViews(), edit)
+    expect(job.sheets[0]?.straight).toBe(3.27)
+    expect(job.views.map(({ grain }) => grain)).toEqual([3.27, 3.27])
+  })
+
+  it('is taken back as one edit, but for a view whose grain was changed since', () => {
+    const straight = made(withViews(), straightenEdit(withViews(), 'S1', degrees(3.27)))
+    const changed = made(straight, { do: 'change-view', id: 'V2', set: { grain: degrees(10) } })
+    const job = made(changed, unstraightenEdit(changed, 'S1'))
+    expect(job.sheets[0]?.straight).toBeUndefined()
+    expect(job.views.map(({ grain }) => grain)).toEqual([undefined, 10])
+  })
+
+  it('gives a new view its grain', () => {
+    const straight = made(withViews(), straightenEdit(withViews(), 'S1', degrees(3.27)))
+    const { edit, id } = viewEdit(straight, { sheet: 'S1', name: 'Plan', outline: CORNERS })
+    expect(made(straight, edit).views.find((view) => view.id === id)?.grain).toBe(3.27)
+  })
+})
