@@ -11,8 +11,35 @@ interface GridSize {
   page: number
 }
 
+/** What a key asks for at a cell; `change or choose`: to choose the row where the cell can't be changed. */
+type KeyWish =
+  | { to: 'move'; cell: GridCell }
+  | { to: 'change' }
+  | { to: 'change or choose' }
+  | { to: 'choose' }
+  | { to: 'sort' }
+  | { to: 'choose nothing' }
+
+/** What a key asks for at a cell of the grid; null when it is none of the grid's. */
+export function wishOfKey(at: GridCell, key: string, ctrl: boolean, size: GridSize): KeyWish | null {
+  const cell = cellAfterKey(at, key, ctrl, size)
+  if (cell !== null) return { to: 'move', cell }
+  switch (key) {
+    case 'F2':
+      return { to: 'change' }
+    case 'Enter':
+      return { to: at.row < 0 ? 'sort' : 'change or choose' }
+    case ' ':
+      return { to: at.row < 0 ? 'sort' : 'choose' }
+    case 'Escape':
+      return { to: 'choose nothing' }
+    default:
+      return null
+  }
+}
+
 /** Where a key moves to from a cell; null when it is no key that moves. */
-export function cellAfterKey(from: GridCell, key: string, ctrl: boolean, size: GridSize): GridCell | null {
+function cellAfterKey(from: GridCell, key: string, ctrl: boolean, size: GridSize): GridCell | null {
   const lastRow = size.rows - 1
   const lastColumn = size.columns - 1
   const to = (row: number, column: number): GridCell => ({

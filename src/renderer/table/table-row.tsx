@@ -7,14 +7,7 @@ import type { TableRow as Row } from '../../core/ledger/table/table.ts'
 import { CellEditor } from './cell-editor.tsx'
 import { type ColumnName, HEADINGS } from './columns.ts'
 import { TableCell, wholeText } from './table-cell.tsx'
-
-export interface Editing {
-  name: string
-  column: ColumnName
-  text: string
-  /** What was written was refused; the keyboard is elsewhere by now, and stays there. */
-  refused?: boolean
-}
+import type { Editing } from './use-cell-editing.ts'
 
 /** What can be done in a row; the same object for every row and for good, so that a row is only drawn when it changes. */
 export interface RowActions {

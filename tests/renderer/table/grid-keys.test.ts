@@ -1,9 +1,13 @@
 import { describe, expect, it } from 'vitest'
-import { cellAfterKey } from '../../../src/renderer/table/grid-keys.ts'
+import { wishOfKey } from '../../../src/renderer/table/grid-keys.ts'
 
 const size = { rows: 41, columns: 6, page: 5 }
 const from = { row: 10, column: 2 }
-const moved = (key: string, ctrl = false, at = from) => cellAfterKey(at, key, ctrl, size)
+const wished = (key: string, ctrl = false, at = from) => wishOfKey(at, key, ctrl, size)
+const moved = (...asked: Parameters<typeof wished>) => {
+  const wish = wished(...asked)
+  return wish?.to === 'move' ? wish.cell : null
+}
 
 describe('going through the table by keyboard', () => {
   it('moves by one with the arrows and stays inside', () => {
@@ -33,7 +37,19 @@ describe('going through the table by keyboard', () => {
   })
 
   it('leaves other keys to others', () => {
-    expect(moved('a')).toBeNull()
-    expect(moved('Tab')).toBeNull()
+    expect(wished('a')).toBeNull()
+    expect(wished('Tab')).toBeNull()
+  })
+
+  it('changes a cell with F2, or with Enter where that can be done, and chooses its row with Space', () => {
+    expect(wished('F2')).toEqual({ to: 'change' })
+    expect(wished('Enter')).toEqual({ to: 'change or choose' })
+    expect(wished(' ')).toEqual({ to: 'choose' })
+    expect(wished('Escape')).toEqual({ to: 'choose nothing' })
+  })
+
+  it('sorts by a heading with Enter and Space', () => {
+    expect(wished('Enter', false, { row: -1, column: 2 })).toEqual({ to: 'sort' })
+    expect(wished(' ', false, { row: -1, column: 2 })).toEqual({ to: 'sort' })
   })
 })
