@@ -1,15 +1,17 @@
 import { describe, expect, it } from 'vitest'
 import { parseFormula } from '../../src/core/formula/formula.ts'
 import { regressionLine } from '../../src/core/geometry/regression-line.ts'
-import { add } from '../../src/core/uncertainty/arithmetic.ts'
 import { correlatedNumbers } from '../../src/core/uncertainty/correlated.ts'
 import { correlation, standardUncertainty } from '../../src/core/uncertainty/covariance.ts'
 import { effectiveDof, expand } from '../../src/core/uncertainty/coverage.ts'
 import { coverageFactor } from '../../src/core/uncertainty/distributions.ts'
+import { FIRST_ORDER } from '../../src/core/uncertainty/first-order.ts'
 import { repeatedObservations } from '../../src/core/uncertainty/type-a.ts'
 import { measured, type Uncertain } from '../../src/core/uncertainty/uncertain.ts'
 import h2 from './data/gum-h2.json'
 import h3 from './data/gum-h3.json'
+
+const { add } = FIRST_ORDER
 
 const sum = (terms: Uncertain[]): Uncertain => terms.reduce(add)
 const mean = (values: number[]): number => values.reduce((s, v) => s + v, 0) / values.length
@@ -66,7 +68,7 @@ describe('JCGM 100:2008 H.2, simultaneous resistance and reactance', () => {
     dof: n - 1,
   }) as [Uncertain, Uncertain, Uncertain]
   const value = (text: string): Uncertain =>
-    parseFormula(text).value((name) => ({ V, I, phi })[name] as Uncertain)
+    parseFormula(text).value((name) => ({ V, I, phi })[name] as Uncertain, FIRST_ORDER)
   const R = value('V / I * cos(phi)')
   const X = value('V / I * sin(phi)')
   const Z = value('V / I')

@@ -1,8 +1,10 @@
 import { describe, expect, it } from 'vitest'
-import { add } from '../../src/core/uncertainty/arithmetic.ts'
 import { NORMAL_95 } from '../../src/core/uncertainty/distributions.ts'
+import { FIRST_ORDER } from '../../src/core/uncertainty/first-order.ts'
 import { BEYOND_DOUBT, normalisedError } from '../../src/core/uncertainty/normalised-error.ts'
 import { exact, measured } from '../../src/core/uncertainty/uncertain.ts'
+
+const { add } = FIRST_ORDER
 
 describe('E_n of ISO/IEC 17043: |x − X| / √(U² + U²)', () => {
   it('is the difference over the root of the summed squares of the expanded uncertainties', () => {

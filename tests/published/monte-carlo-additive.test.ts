@@ -1,9 +1,11 @@
 import { describe, expect, it } from 'vitest'
-import { add } from '../../src/core/uncertainty/arithmetic.ts'
 import { expand } from '../../src/core/uncertainty/coverage.ts'
+import { FIRST_ORDER } from '../../src/core/uncertainty/first-order.ts'
 import { compareWithFirstOrder, monteCarlo } from '../../src/core/uncertainty/monte-carlo.ts'
 import type { RandomStream } from '../../src/core/uncertainty/random.ts'
 import { measured } from '../../src/core/uncertainty/uncertain.ts'
+
+const { add } = FIRST_ORDER
 
 const TRIALS = 400_000
 const SEED = 1893

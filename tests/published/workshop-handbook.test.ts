@@ -3,10 +3,11 @@ import { parseFormula } from '../../src/core/formula/formula.ts'
 import { AREA, LENGTH, NUMBER, type Units } from '../../src/core/formula/formula-units.ts'
 import { parseLength } from '../../src/core/quantity/parse/parse-length.ts'
 import { standardUncertainty } from '../../src/core/uncertainty/covariance.ts'
+import { FIRST_ORDER } from '../../src/core/uncertainty/first-order.ts'
 import { exact, measured, type Uncertain } from '../../src/core/uncertainty/uncertain.ts'
 
 const evaluate = (text: string, dimensions: Record<string, Uncertain> = {}): Uncertain =>
-  parseFormula(text).value((name) => dimensions[name] as Uncertain)
+  parseFormula(text).value((name) => dimensions[name] as Uncertain, FIRST_ORDER)
 const unitsOf = (text: string, dimensions: Record<string, Units> = {}): Units =>
   parseFormula(text).units((name) => dimensions[name] as Units)
 

@@ -2,7 +2,7 @@ import type { Measured } from '../geometry/polygon.ts'
 import type { Feature } from '../measuring/features/feature-of-mark.ts'
 import { diameter } from '../measuring/measures/diameter.ts'
 import { distance } from '../measuring/measures/distance.ts'
-import type { Shape, TrueMeasure } from '../measuring/measures/true-measure.ts'
+import type { TrueFeature, TrueMeasure } from '../measuring/measures/true-measure.ts'
 import type { Uncertain } from '../uncertainty/uncertain.ts'
 
 export type ReferencePart = 'width' | 'height' | 'squareness'
@@ -60,7 +60,7 @@ export function rectangleReference(
 
 /** Length of the diagonal a–c less that of b–d. */
 const differenceOfDiagonals: TrueMeasure = (shapes): Measured => {
-  const [a, b, c, d] = shapes as [Shape, Shape, Shape, Shape]
+  const [a, b, c, d] = shapes as [TrueFeature, TrueFeature, TrueFeature, TrueFeature]
   const ac = distance([a, c])
   const bd = distance([b, d])
   const [ax, ay, cx, cy] = ac.gradient

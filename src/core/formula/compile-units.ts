@@ -1,4 +1,6 @@
 import type { MathNode, OperatorNode, SymbolNode } from 'mathjs/number'
+import { FIRST_ORDER } from '../uncertainty/first-order.ts'
+import type { Uncertain } from '../uncertainty/uncertain.ts'
 import { compileValue } from './compile-value.ts'
 import { constantOf } from './formula-constants.ts'
 import { FormulaError } from './formula-error.ts'
@@ -80,10 +82,9 @@ function compileOperatorUnits(node: OperatorNode, names: Set<string>): UnitsOf {
 }
 
 function constantValue(node: MathNode): number {
-  const value = compileValue(node)((name) => {
+  return compileValue(node)((name): Uncertain => {
     throw new FormulaError(`the exponent of a length must be a number, not the dimension ${name}`)
-  })
-  return value.value
+  }, FIRST_ORDER).value
 }
 
 const plusUnits = (a: Units, b: Units, sign: 1 | -1): Units => ({

@@ -1,14 +1,13 @@
-import { atan2, power, through } from '../uncertainty/arithmetic.ts'
-import { exact, propagate, type Uncertain } from '../uncertainty/uncertain.ts'
+import type { Arithmetic } from '../uncertainty/arithmetic.ts'
 import { FormulaError } from './formula-error.ts'
 import { ANGLE, NUMBER, sameUnits, type Units, unitsInWords } from './formula-units.ts'
 
-/** A function that formulas may use: what units it takes and gives, and its value with first-order uncertainty. */
+/** A function that formulas may use: what units it takes and gives, and its value in any arithmetic. */
 export interface FormulaFunction {
   arguments: { least: number; most: number }
   /** @throws FormulaError where the units make no sense */
   units(name: string, units: readonly Units[]): Units
-  value(args: readonly Uncertain[]): Uncertain
+  value<N>(args: readonly N[], arithmetic: Arithmetic<N>): N
 }
 
 const one = { least: 1, most: 1 }
@@ -48,7 +47,7 @@ const ofAngle = (f: (x: number) => number, derivative: (x: number) => number): F
     anAngle(name, units)
     return NUMBER
   },
-  value: ([x = exact(0)]) => through(x, f(x.value), derivative(x.value)),
+  value: (args, { through }) => through(first(args), f, derivative),
 })
 
 const toAngle = (f: (x: number) => number, derivative: (x: number) => number): FormulaFunction => ({
@@ -57,21 +56,21 @@ const toAngle = (f: (x: number) => number, derivative: (x: number) => number): F
     aNumber(name, units)
     return ANGLE
   },
-  value: ([x = exact(0)]) => through(x, f(x.value), derivative(x.value)),
+  value: (args, { through }) => through(first(args), f, derivative),
 })
 
 const root = (n: number): FormulaFunction => ({
   arguments: one,
   units: (_, units) => ({ length: first(units).length / n, angle: first(units).angle / n }),
-  value: ([x = exact(0)]) => power(x, exact(1 / n)),
+  value: (args, { power, exact }) => power(first(args), exact(1 / n)),
 })
 
 const chosen = (pick: (...values: number[]) => number): FormulaFunction => ({
   arguments: several,
   units: alike,
-  value: (args) => {
-    const chosenValue = pick(...args.map((x) => x.value))
-    return args.find((a) => a.value === chosenValue) ?? exact(chosenValue)
+  value: (args, { toNumber, exact }) => {
+    const chosenValue = pick(...args.map(toNumber))
+    return args.find((x) => toNumber(x) === chosenValue) ?? exact(chosenValue)
   },
 })
 
@@ -80,28 +79,29 @@ export const FORMULA_FUNCTIONS: Readonly<Record<string, FormulaFunction>> = {
   cbrt: {
     ...root(3),
     // A power would have no value for a negative number.
-    value: ([x = exact(0)]) => through(x, Math.cbrt(x.value), 1 / (3 * Math.cbrt(x.value) ** 2)),
+    value: (args, { through }) => through(first(args), Math.cbrt, (x) => 1 / (3 * Math.cbrt(x) ** 2)),
   },
   abs: {
     arguments: one,
     units: (_, units) => first(units),
     // At 0 either slope is as good; taking none would make the value exact.
-    value: ([x = exact(0)]) => through(x, Math.abs(x.value), Math.sign(x.value) || 1),
+    value: (args, { through }) => through(first(args), Math.abs, (x) => Math.sign(x) || 1),
   },
   min: chosen(Math.min),
   max: chosen(Math.max),
   hypot: {
     arguments: several,
     units: alike,
-    value: (args) => {
-      const r = Math.hypot(...args.map((a) => a.value))
-      return propagate(
-        r,
+    value: (args, { combine }) =>
+      combine(
         args,
-        // At 0 every direction is as good; each alone would change the value by as much.
-        args.map((a) => (r === 0 ? 1 : a.value / r)),
-      )
-    },
+        (values) => Math.hypot(...values),
+        (values) => {
+          const r = Math.hypot(...values)
+          // At 0 every direction is as good; each alone would change the value by as much.
+          return values.map((value) => (r === 0 ? 1 : value / r))
+        },
+      ),
   },
   sin: ofAngle(Math.sin, Math.cos),
   cos: ofAngle(Math.cos, (x) => -Math.sin(x)),
@@ -115,6 +115,11 @@ export const FORMULA_FUNCTIONS: Readonly<Record<string, FormulaFunction>> = {
       alike(name, units)
       return ANGLE
     },
-    value: ([y = exact(0), x = exact(0)]) => atan2(y, x),
+    value: (args, { combine }) =>
+      combine(
+        args,
+        ([y = 0, x = 0]) => Math.atan2(y, x),
+        ([y = 0, x = 0]) => [x / (x * x + y * y), -y / (x * x + y * y)],
+      ),
   },
 }

@@ -1,5 +1,5 @@
 import { type MathNode, parse } from 'mathjs/number'
-import type { Uncertain } from '../uncertainty/uncertain.ts'
+import type { Arithmetic } from '../uncertainty/arithmetic.ts'
 import { compileUnits } from './compile-units.ts'
 import { compileValue } from './compile-value.ts'
 import { FormulaError } from './formula-error.ts'
@@ -17,8 +17,8 @@ export interface Formula {
    * @throws FormulaError where units are mixed
    */
   units(of: (name: string) => Units): Units
-  /** Value in mm, mm², radians or a plain number, with its uncertainty. */
-  value(of: (name: string) => Uncertain): Uncertain
+  /** Value in mm, mm², radians or a plain number. */
+  value<N>(of: (name: string) => N, arithmetic: Arithmetic<N>): N
 }
 
 // Parsing is slow beside evaluation and a table is computed many times from one text.

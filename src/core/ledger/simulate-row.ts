@@ -1,24 +1,21 @@
-import { recalibrate } from '../calibration/calibrate.ts'
+import { type Calibration, recalibrate } from '../calibration/calibrate.ts'
 import { CalibrationError } from '../calibration/calibration-error.ts'
-import { parseFormula } from '../formula/formula.ts'
 import { GeometryError } from '../geometry/geometry-error.ts'
 import type { Job } from '../job/model/types.ts'
 import { remeasure } from '../measuring/measure-features.ts'
 import { expand } from '../uncertainty/coverage.ts'
-import { type Draw, newDraw, realise } from '../uncertainty/draws.ts'
+import { type Draw, newDraw, underDraw } from '../uncertainty/draws.ts'
 import {
   compareWithFirstOrder,
   type MonteCarloResult,
   monteCarlo,
   type Verdict,
 } from '../uncertainty/monte-carlo.ts'
-import { exact } from '../uncertainty/uncertain.ts'
-import { meanWeights } from '../uncertainty/weighted-mean.ts'
 import { ScantlingError } from '../words/scantling-error.ts'
-import type { Decision } from './adopt.ts'
-import { type Assessment, assess } from './assessment.ts'
-import type { Weighed } from './evidence/evaluated-evidence.ts'
-import { displayFactor } from './table/display-units.ts'
+import { decidedValue } from './adoption/adopt.ts'
+import { type Assessment, assess } from './assessment/assessment.ts'
+import type { Valuation } from './evidence/valuation.ts'
+import { displayFactor } from './units/display-units.ts'
 
 /** A row of the table, propagated by Monte Carlo beside first order. In the table's units. */
 export interface SimulatedRow {
@@ -29,8 +26,6 @@ export interface SimulatedRow {
   /** Further trials that gave no value: contradictory references, or a formula without a value. */
   failures: number
 }
-
-type Which = 'adopted' | 'compared'
 
 const MOST_FAILURES = 10_000
 
@@ -59,7 +54,7 @@ export function simulateRow(
   let failures = 0
   const trial = (draw: Draw): number | null => {
     try {
-      const value = new Trial(assessment, draw).valueOf(name, 'adopted') * f
+      const value = underOneDraw(assessment, draw).dimension(name, 'adopted') * f
       return Number.isFinite(value) ? value : null
     } catch (error) {
       if (error instanceof CalibrationError || error instanceof GeometryError) return null
@@ -87,57 +82,28 @@ export function simulateRow(
 }
 
 /** The whole job under one realisation of its sources; views and dimensions are worked out when asked for. */
-class Trial {
-  private readonly thetas = new Map<string, number[]>()
-  private readonly values = new Map<string, number>()
-
-  constructor(
-    private readonly assessment: Assessment,
-    private readonly draw: Draw,
-  ) {}
-
-  valueOf(name: string, which: Which): number {
-    const key = `${which} ${name}`
-    const known = this.values.get(key)
-    if (known !== undefined) return known
-    const value = this.decided(this.dimension(name).decision, which)
-    this.values.set(key, value)
-    return value
+function underOneDraw({ dimensions }: Assessment, draw: Draw): Valuation<number> {
+  const arithmetic = underDraw(draw)
+  const thetas = new Map<Calibration, number[]>()
+  const values = { adopted: new Map<string, number>(), compared: new Map<string, number>() }
+  const within: Valuation<number> = {
+    arithmetic,
+    measure(calibration, measure, features) {
+      const theta = thetas.get(calibration) ?? recalibrate(calibration, draw)
+      thetas.set(calibration, theta)
+      return remeasure(calibration.view, theta, measure, features, draw)
+    },
+    dimension(name, which) {
+      const known = values[which].get(name)
+      if (known !== undefined) return known
+      const row = dimensions.get(name)
+      if (row === undefined) throw new RangeError(`There is no dimension ${name}.`)
+      const value = decidedValue(row.decision, which, arithmetic, ({ workOut }, which) =>
+        workOut === null ? Number.NaN : workOut(which, within),
+      )
+      values[which].set(name, value)
+      return value
+    },
   }
-
-  private decided({ from, excess }: Decision, which: Which): number {
-    if (from.length === 1) return this.evidence(from[0] as Weighed, which)
-    const compared = from.flatMap((w) => (w.compared === null ? [] : [w.compared]))
-    const weights = meanWeights(compared)
-    const widened = excess === undefined ? 0 : realise(excess, this.draw)
-    return from.reduce((sum, w, i) => sum + (weights[i] as number) * this.evidence(w, 'compared'), widened)
-  }
-
-  private dimension(name: string) {
-    const found = this.assessment.dimensions.get(name)
-    if (found === undefined) throw new ScantlingError(`There is no dimension ${name}.`)
-    return found
-  }
-
-  private evidence({ evidence, adopted, compared }: Weighed, which: Which): number {
-    if (evidence.basis === 'derived') {
-      return parseFormula(evidence.formula).value((name) => exact(this.valueOf(name, which))).value
-    }
-    if (evidence.basis !== 'scaled') {
-      const x = which === 'adopted' ? adopted : compared
-      return x === null ? Number.NaN : realise(x, this.draw)
-    }
-    const calibration = this.assessment.views.get(evidence.view)?.calibration
-    if (calibration === undefined || calibration === null) return Number.NaN
-    const known = this.thetas.get(evidence.view)
-    const theta = known ?? recalibrate(calibration, this.draw)
-    this.thetas.set(evidence.view, theta)
-    return remeasure(
-      calibration,
-      theta,
-      evidence.measure,
-      evidence.marks.map(this.assessment.featureOf),
-      this.draw,
-    )
-  }
+  return within
 }

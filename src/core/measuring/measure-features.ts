@@ -1,6 +1,6 @@
-import type { Calibration } from '../calibration/calibrate.ts'
 import { GeometryError } from '../geometry/geometry-error.ts'
 import type { Measure } from '../job/model/types.ts'
+import type { ViewMapping } from '../mapping/view-mapping.ts'
 import { standardUncertainty } from '../uncertainty/covariance.ts'
 import type { Draw } from '../uncertainty/draws.ts'
 import { fromTerms, propagate, type Uncertain } from '../uncertainty/uncertain.ts'
@@ -8,21 +8,27 @@ import type { Feature } from './features/feature-of-mark.ts'
 import { MEASURES } from './measures/measures.ts'
 import { observe } from './propagate-measure.ts'
 
+/** A mapping of a view with its parameters as they came out. */
+export interface SolvedView {
+  view: ViewMapping
+  theta: readonly Uncertain[]
+}
+
 /**
- * Measures features through a calibration.
- * @returns mm, mm² or radians, over the sources of the picks, the draughting and the calibration
+ * Measures features through a calibrated view.
+ * @returns mm, mm² or radians, over the sources of the picks, the draughting and the parameters
  * @throws GeometryError where there is nothing to measure
  */
 export function measureFeatures(
-  calibration: Calibration,
+  { view, theta }: SolvedView,
   measure: Measure,
   features: readonly Feature[],
 ): Uncertain {
-  const theta = calibration.theta.map((t) => t.value)
-  const o = observe(calibration.view, theta, features, MEASURES[measure])
+  const values = theta.map((t) => t.value)
+  const o = observe(view, values, features, MEASURES[measure])
   const own = fromTerms(0, o.sources, o.contributions)
   const weights = [...o.byParameter, 1]
-  const measured = propagate(o.value, [...calibration.theta, own], weights)
+  const measured = propagate(o.value, [...theta, own], weights)
   mustStayFirstOrder(measure, measured, features)
   return measured
 }
@@ -51,11 +57,11 @@ function mustStayFirstOrder(measure: Measure, measured: Uncertain, features: rea
 
 /** The same with other errors: theta as recalibrated for them, mm, mm² or radians. */
 export function remeasure(
-  calibration: Calibration,
+  view: ViewMapping,
   theta: readonly number[],
   measure: Measure,
   features: readonly Feature[],
   draw: Draw,
 ): number {
-  return observe(calibration.view, theta, features, MEASURES[measure], draw).value
+  return observe(view, theta, features, MEASURES[measure], draw).value
 }

@@ -5,7 +5,7 @@ import type { Draw } from '../uncertainty/draws.ts'
 import type { Source } from '../uncertainty/source.ts'
 import { draughtingMoves } from './draughting-displacements.ts'
 import type { Feature } from './features/feature-of-mark.ts'
-import type { Shape, TrueMeasure } from './measures/true-measure.ts'
+import type { TrueFeature, TrueMeasure } from './measures/true-measure.ts'
 
 /** A measure taken through a mapping, with everything that moves it. */
 export interface Observation {
@@ -30,7 +30,7 @@ export function observe(
   draw?: Draw,
 ): Observation {
   const mapped: Mapped[][] = []
-  const shapes: Shape[] = features.map((feature) => {
+  const shapes: TrueFeature[] = features.map((feature) => {
     const pixels = draw ? displacedPicks(feature, draw) : feature.points
     const images = pixels.map((p) => view.mapping.apply(theta, p, view.frame))
     mapped.push(images)
@@ -53,7 +53,7 @@ export function observe(
     from += 2 * images.length
     addByParameter(byParameter, images, gradient)
     addPicking(feature, images, gradient, sources, contributions)
-    addDraughting(feature, view, theta, shapes[f] as Shape, gradient, sources, contributions)
+    addDraughting(feature, view, theta, shapes[f] as TrueFeature, gradient, sources, contributions)
   })
   return { value: measured.value, byParameter, sources, contributions }
 }
@@ -94,7 +94,7 @@ function addDraughting(
   feature: Feature,
   view: ViewMapping,
   theta: ArrayLike<number>,
-  shape: Shape,
+  shape: TrueFeature,
   gradient: readonly number[],
   sources: Source[],
   contributions: number[],

@@ -2,16 +2,16 @@ import type { Formula } from '../formula/formula.ts'
 import { UNITS_OF_KIND } from '../formula/formula-units.ts'
 import { parseRelation } from '../formula/relation-text.ts'
 import type { DimensionKind, Job } from '../job/model/types.ts'
-import type { Assessment } from '../ledger/assessment.ts'
-import { displayFactor } from '../ledger/table/display-units.ts'
+import type { Assessment } from '../ledger/assessment/assessment.ts'
 import type { TableRelation } from '../ledger/table/table.ts'
+import { displayFactor } from '../ledger/units/display-units.ts'
 import { angleInRadians } from '../quantity/angle.ts'
 import { NotationError } from '../quantity/notation/notation-error.ts'
 import { parseAngle } from '../quantity/parse/parse-angle.ts'
 import { parseArea } from '../quantity/parse/parse-area.ts'
 import { parseLength } from '../quantity/parse/parse-length.ts'
-import { subtract } from '../uncertainty/arithmetic.ts'
 import { expand } from '../uncertainty/coverage.ts'
+import { FIRST_ORDER } from '../uncertainty/first-order.ts'
 import { BEYOND_DOUBT } from '../uncertainty/normalised-error.ts'
 import { measured, propagate, type Uncertain } from '../uncertainty/uncertain.ts'
 
@@ -43,9 +43,8 @@ function check(text: string, u: string | undefined, assessment: Assessment): Che
   const slack = slackOf(u, kind, job)
   if (typeof slack === 'string') return slack
   const value = (name: string): Uncertain => compared(name) as Uncertain
-  const [a, b] = [left.value(value), right.value(value)]
-  const difference = subtract(a, b)
-  const misclosure = propagate(difference.value, [difference, slack], [1, 1])
+  const [a, b] = [left.value(value, FIRST_ORDER), right.value(value, FIRST_ORDER)]
+  const misclosure = propagate(a.value - b.value, [a, b, slack], [1, -1, 1])
   const expanded = expand(misclosure)
   if (!Number.isFinite(misclosure.value) || !Number.isFinite(expanded.u)) {
     return 'its formulas have no value for these dimensions.'

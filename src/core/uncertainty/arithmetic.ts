@@ -1,34 +1,41 @@
-/** Arithmetic of uncertain numbers by first-order propagation (JCGM 100:2008, 5.1 and 5.2). */
-import { propagate, type Uncertain } from './uncertain.ts'
+import type { Uncertain } from './uncertain.ts'
 
-export const add = (a: Uncertain, b: Uncertain): Uncertain => propagate(a.value + b.value, [a, b], [1, 1])
-
-export const subtract = (a: Uncertain, b: Uncertain): Uncertain =>
-  propagate(a.value - b.value, [a, b], [1, -1])
-
-export const multiply = (a: Uncertain, b: Uncertain): Uncertain =>
-  propagate(a.value * b.value, [a, b], [b.value, a.value])
-
-export const divide = (a: Uncertain, b: Uncertain): Uncertain =>
-  propagate(a.value / b.value, [a, b], [1 / b.value, -a.value / (b.value * b.value)])
-
-/** factor · a, the factor exact. */
-export const scale = (a: Uncertain, factor: number): Uncertain => propagate(factor * a.value, [a], [factor])
-
-/** a to the power of b, either uncertain; the base must be positive where the exponent is uncertain. */
-export function power(a: Uncertain, b: Uncertain): Uncertain {
-  const value = a.value ** b.value
-  const byBase = b.value === 0 ? 0 : b.value * a.value ** (b.value - 1)
-  const byExponent = b.sources.length === 0 ? 0 : value * Math.log(a.value)
-  return propagate(value, [a, b], [byBase, byExponent])
+/**
+ * Computing with one kind of number: uncertain ones by first order, or plain ones under one draw of all sources.
+ * What is worked out in terms of it is worked out the same way in both.
+ */
+export interface Arithmetic<N> {
+  /** A number without uncertainty. */
+  exact(value: number): N
+  /** What an uncertain number is here: itself, or its realisation. */
+  of(x: Uncertain): N
+  toNumber(x: N): number
+  add(a: N, b: N): N
+  subtract(a: N, b: N): N
+  multiply(a: N, b: N): N
+  divide(a: N, b: N): N
+  /** factor · a, the factor exact. */
+  scale(a: N, factor: number): N
+  /** a to the power of b, either uncertain; the base must be positive where the exponent is uncertain. */
+  power(a: N, b: N): N
+  /** f(x), with its derivative. */
+  through(x: N, f: (x: number) => number, derivative: (x: number) => number): N
+  /** f of several numbers, with its derivative by each of them. */
+  combine(
+    args: readonly N[],
+    f: (values: readonly number[]) => number,
+    gradient: (values: readonly number[]) => readonly number[],
+  ): N
 }
 
-/** f(x) with its derivative f'(x) given as numbers at x. */
-export const through = (x: Uncertain, value: number, derivative: number): Uncertain =>
-  propagate(value, [x], [derivative])
-
-/** Angle of the vector (x, y) in radians, −π..π. */
-export function atan2(y: Uncertain, x: Uncertain): Uncertain {
-  const r2 = x.value * x.value + y.value * y.value
-  return propagate(Math.atan2(y.value, x.value), [y, x], [x.value / r2, -y.value / r2])
-}
+/** Σ weights[i] · terms[i], the weights exact. */
+export const weightedSum = <N>(
+  { combine }: Arithmetic<N>,
+  terms: readonly N[],
+  weights: readonly number[],
+): N =>
+  combine(
+    terms,
+    (values) => values.reduce((sum, value, i) => sum + (weights[i] ?? 0) * value, 0),
+    () => weights,
+  )

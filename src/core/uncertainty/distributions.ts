@@ -1,3 +1,4 @@
+/// <reference path="./jstat.d.ts" />
 import jstat from 'jstat'
 
 // A CommonJS package: it has a default export only.

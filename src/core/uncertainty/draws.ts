@@ -1,3 +1,4 @@
+import type { Arithmetic } from './arithmetic.ts'
 import type { RandomStream } from './random.ts'
 import type { Source, VarianceEstimate } from './source.ts'
 import type { Uncertain } from './uncertain.ts'
@@ -46,3 +47,18 @@ export function realise(x: Uncertain, draw: Draw): number {
     value += draw(x.sources[i] as Source) * (x.coefficients[i] as number)
   return value
 }
+
+/** Arithmetic under one draw: every uncertain number is what its sources make of it, and nothing is linearised. */
+export const underDraw = (draw: Draw): Arithmetic<number> => ({
+  exact: (value) => value,
+  of: (x) => realise(x, draw),
+  toNumber: (x) => x,
+  add: (a, b) => a + b,
+  subtract: (a, b) => a - b,
+  multiply: (a, b) => a * b,
+  divide: (a, b) => a / b,
+  scale: (a, factor) => factor * a,
+  power: (a, b) => a ** b,
+  through: (x, f) => f(x),
+  combine: (args, f) => f(args),
+})

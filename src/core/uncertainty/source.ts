@@ -9,10 +9,10 @@ export interface Source {
   /** The estimate of variance behind it; several sources may rest on one. */
   readonly estimate: VarianceEstimate
   /** Distribution of its error; first-order propagation needs the variance only, Monte Carlo all of it. */
-  readonly shape: Shape
+  readonly shape: DistributionShape
 }
 
-export type Shape = 'normal' | 'rectangular'
+export type DistributionShape = 'normal' | 'rectangular'
 
 /** An estimate of variance and what it is worth; Infinity when the variance is taken as known (Type B). */
 export interface VarianceEstimate {
@@ -29,7 +29,7 @@ let created = 0
 export function newSource(
   label: string,
   estimate: VarianceEstimate = KNOWN,
-  shape: Shape = 'normal',
+  shape: DistributionShape = 'normal',
 ): Source {
   return { order: created++, label, estimate, shape }
 }

@@ -1,4 +1,4 @@
-import { KNOWN, newSource, type Shape, type Source, type VarianceEstimate } from './source.ts'
+import { type DistributionShape, KNOWN, newSource, type Source, type VarianceEstimate } from './source.ts'
 
 /**
  * A value together with its sensitivity to every source of error:
@@ -26,7 +26,7 @@ export function measured(
   u: number,
   label: string,
   estimate: VarianceEstimate = KNOWN,
-  shape: Shape = 'normal',
+  shape: DistributionShape = 'normal',
 ): Uncertain {
   return u === 0 ? exact(value) : fromTerms(value, [newSource(label, estimate, shape)], [u])
 }

@@ -1,12 +1,15 @@
 import { CholeskyDecomposition, Matrix } from 'ml-matrix'
+import { type Arithmetic, weightedSum } from './arithmetic.ts'
 import { covariance, standardUncertainty } from './covariance.ts'
 import { chiSquareExceeds } from './distributions.ts'
 import type { Source } from './source.ts'
-import { exact, measured, propagate, type Uncertain } from './uncertain.ts'
+import { exact, measured, type Uncertain } from './uncertain.ts'
 
-export interface WeightedMean {
-  mean: Uncertain
-  /** What was added because the values do not agree within their uncertainties, mean 0; exact when they do. */
+/** How several values of one quantity are brought to their mean. */
+export interface Weighting {
+  /** None negative, summing to 1, so that the mean lies among the values. */
+  weights: readonly number[]
+  /** What is added because the values do not agree within their uncertainties, mean 0; exact when they do. */
   excess: Uncertain
 }
 
@@ -19,16 +22,26 @@ const DISAGREE_BELOW = 0.05
  * Source: weights V⁻¹1 / 1ᵀV⁻¹1 (Aitken 1935); JCGM 100:2008 gives the propagation.
  * @param values one or more
  */
-export function weightedMean(values: readonly Uncertain[]): WeightedMean {
+export function weighting(values: readonly Uncertain[]): Weighting {
   const weights = meanWeights(values)
-  const value = values.reduce((s, x, i) => s + (weights[i] as number) * x.value, 0)
-  const mean = propagate(value, values, weights)
-  const excess = disagreement(values, weights, value)
-  return { mean: propagate(value, [mean, excess], [1, 1]), excess }
+  return { weights, excess: disagreement(values, weights) }
 }
 
-/** The weights of `weightedMean`: none negative, summing to 1, so that the mean lies among the values. */
-export function meanWeights(values: readonly Uncertain[]): number[] {
+/**
+ * The mean by a weighting: of the values that it was made for, or of what a draw makes of them.
+ * @param value the i-th of them
+ */
+export function weightedMean<N>(
+  { weights, excess }: Weighting,
+  arithmetic: Arithmetic<N>,
+  value: (i: number) => N,
+): N {
+  const widening = arithmetic.of(excess)
+  const values = weights.map((_, i) => value(i))
+  return arithmetic.add(weightedSum(arithmetic, values, weights), widening)
+}
+
+function meanWeights(values: readonly Uncertain[]): number[] {
   if (values.length === 0) throw new RangeError('A mean needs at least one value.')
   const exactOnes = values.map((v) => standardUncertainty(v) === 0)
   const howMany = exactOnes.filter(Boolean).length
@@ -91,8 +104,9 @@ const solve = (v: readonly number[][], kept: readonly number[], right: Matrix): 
     .solve(right)
     .to1DArray()
 
-function disagreement(values: readonly Uncertain[], weights: readonly number[], mean: number): Uncertain {
+function disagreement(values: readonly Uncertain[], weights: readonly number[]): Uncertain {
   const dof = values.length - 1
+  const mean = values.reduce((s, x, i) => s + (weights[i] as number) * x.value, 0)
   const residuals = values.map((x) => x.value - mean)
   if (dof === 0) return exact(0)
   const scatter = Math.sqrt(residuals.reduce((s, r, i) => s + (weights[i] as number) * r * r, 0) / dof)

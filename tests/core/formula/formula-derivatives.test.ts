@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest'
 import { parseFormula } from '../../../src/core/formula/formula.ts'
 import { covariance } from '../../../src/core/uncertainty/covariance.ts'
+import { FIRST_ORDER } from '../../../src/core/uncertainty/first-order.ts'
 import { exact, measured } from '../../../src/core/uncertainty/uncertain.ts'
 
 const AT = { a: 3.7, b: 1.9 }
@@ -37,9 +38,9 @@ describe('a formula’s derivative by each dimension is that of finite differenc
     it(text, () => {
       const formula = parseFormula(text)
       const at = (shift: Partial<Record<Name, number>>): number =>
-        formula.value((name) => exact(AT[name as Name] + (shift[name as Name] ?? 0))).value
+        formula.value((name) => exact(AT[name as Name] + (shift[name as Name] ?? 0)), FIRST_ORDER).value
       const inputs = { a: measured(AT.a, 1, 'a'), b: measured(AT.b, 1, 'b') }
-      const y = formula.value((name) => inputs[name as Name])
+      const y = formula.value((name) => inputs[name as Name], FIRST_ORDER)
       for (const name of ['a', 'b'] as const) {
         const h = 1e-5
         const numeric = (at({ [name]: h }) - at({ [name]: -h })) / (2 * h)

@@ -3,6 +3,7 @@ import { describe, expect, it } from 'vitest'
 import { parseFormula } from '../../../src/core/formula/formula.ts'
 import { FormulaError } from '../../../src/core/formula/formula-error.ts'
 import { LENGTH } from '../../../src/core/formula/formula-units.ts'
+import { FIRST_ORDER } from '../../../src/core/uncertainty/first-order.ts'
 import { exact } from '../../../src/core/uncertainty/uncertain.ts'
 
 describe('what is no formula is refused in words', () => {
@@ -69,7 +70,7 @@ describe('what is no formula is refused in words', () => {
     ]) {
       const formula = parseFormula(`2 * ${name}`)
       expect(formula.names).toEqual([name])
-      expect(formula.value(() => exact(7)).value).toBe(14)
+      expect(formula.value(() => exact(7), FIRST_ORDER).value).toBe(14)
     }
   })
 
@@ -80,7 +81,7 @@ describe('what is no formula is refused in words', () => {
       '-'.repeat(1500),
     ]) {
       try {
-        expect(parseFormula(text).value(() => exact(1)).value).toBe(1)
+        expect(parseFormula(text).value(() => exact(1), FIRST_ORDER).value).toBe(1)
       } catch (error) {
         expect(error).toBeInstanceOf(FormulaError)
       }
@@ -102,7 +103,7 @@ describe('what is no formula is refused in words', () => {
       fc.property(typed, (text) => {
         try {
           const formula = parseFormula(text)
-          expect(typeof formula.value(() => exact(3)).value).toBe('number')
+          expect(typeof formula.value(() => exact(3), FIRST_ORDER).value).toBe('number')
           formula.units(() => LENGTH)
         } catch (error) {
           expect(error).toBeInstanceOf(FormulaError)

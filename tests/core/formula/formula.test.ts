@@ -3,6 +3,7 @@ import { parseFormula } from '../../../src/core/formula/formula.ts'
 import { FormulaError } from '../../../src/core/formula/formula-error.ts'
 import { ANGLE, AREA, LENGTH, NUMBER, type Units } from '../../../src/core/formula/formula-units.ts'
 import { standardUncertainty } from '../../../src/core/uncertainty/covariance.ts'
+import { FIRST_ORDER } from '../../../src/core/uncertainty/first-order.ts'
 import { exact, measured, type Uncertain } from '../../../src/core/uncertainty/uncertain.ts'
 
 const KINDS: Record<string, Units> = {
@@ -23,7 +24,7 @@ const VALUES: Record<string, Uncertain> = {
 }
 const unitsOf = (text: string): Units => parseFormula(text).units((name) => KINDS[name] ?? NUMBER)
 const numberFrom = (text: string): number =>
-  parseFormula(text).value((name) => VALUES[name] as Uncertain).value
+  parseFormula(text).value((name) => VALUES[name] as Uncertain, FIRST_ORDER).value
 
 describe('a formula over dimensions', () => {
   it.each([
@@ -97,7 +98,7 @@ describe('a formula over dimensions', () => {
 
   it('keeps what two dimensions share: a difference of one dimension with itself is exactly nothing', () => {
     const drum = measured(300, 0.4, 'picking')
-    const none = parseFormula('2 * drum - drum - drum').value(() => drum)
+    const none = parseFormula('2 * drum - drum - drum').value(() => drum, FIRST_ORDER)
     expect(none.value).toBe(0)
     expect(standardUncertainty(none)).toBe(0)
   })

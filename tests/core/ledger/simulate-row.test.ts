@@ -17,6 +17,7 @@ const job = smallJob({
     dimension('tiny', [scaled(['F', 'G'])]),
     dimension('both', [scaled(['D', 'E']), found(['11.40 in', '11.42 in', '11.38 in'])], { adopt: 'mean' }),
     dimension('figure', [printed('3"')]),
+    dimension('figure_mean', [printed('3"')], { adopt: 'mean' }),
   ],
 })
 
@@ -27,6 +28,12 @@ describe('a row by Monte Carlo', () => {
     expect(row.verdict.firstOrderIsGoodEnough).toBe(true)
     expect(row.failures).toBe(0)
     expect(rowOf(job, name).U).toBeCloseTo(row.firstOrder.U, 12)
+  })
+
+  it('draws a mean of one figure as the table takes it, with its graduation', () => {
+    const { firstOrder, simulated } = simulateRow(job, 'figure_mean', { seed: 7, trials: 20_000 })
+    expect(firstOrder.u).toBe(rowOf(job, 'figure_mean').u)
+    expect(simulated.u / firstOrder.u).toBeCloseTo(1, 1)
   })
 
   it('denies it for a length that is smaller than its picking error', () => {

@@ -4,7 +4,7 @@ import { pixel, truePoint } from '../../../src/core/geometry/frames.ts'
 import type { MappingKind, Measure } from '../../../src/core/job/model/types.ts'
 import { measureFeatures } from '../../../src/core/measuring/measure-features.ts'
 import { MEASURES } from '../../../src/core/measuring/measures/measures.ts'
-import type { Shape } from '../../../src/core/measuring/measures/true-measure.ts'
+import type { TrueFeature } from '../../../src/core/measuring/measures/true-measure.ts'
 import { standardUncertainty } from '../../../src/core/uncertainty/covariance.ts'
 import { randomStream } from '../../../src/core/uncertainty/random.ts'
 import { EVERY_MEASURE, randomFeatures } from '../calibration/figure-on-sheet.ts'
@@ -16,7 +16,7 @@ describe('moving and turning the part changes no measure', () => {
     const measure = MEASURES[name === 'spacing of a point' ? 'spacing' : name]
     for (let i = 0; i < 50; i++) {
       const shapes = randomFeatures(name, (p) => p, random).map(
-        (f): Shape => ({ ...f, points: f.points.map(([x, y]) => truePoint(x, y)) }),
+        (f): TrueFeature => ({ ...f, points: f.points.map(([x, y]) => truePoint(x, y)) }),
       )
       const a = 2 * Math.PI * random.uniform()
       const [dx, dy] = [500 * random.normal(), 500 * random.normal()]

@@ -1,9 +1,11 @@
 import { describe, expect, it } from 'vitest'
-import { add, scale } from '../../../src/core/uncertainty/arithmetic.ts'
 import { uncertaintyBudget } from '../../../src/core/uncertainty/budget.ts'
 import { effectiveDof, expand } from '../../../src/core/uncertainty/coverage.ts'
 import { NORMAL_95 } from '../../../src/core/uncertainty/distributions.ts'
+import { FIRST_ORDER } from '../../../src/core/uncertainty/first-order.ts'
 import { exact, measured, type Uncertain } from '../../../src/core/uncertainty/uncertain.ts'
+
+const { add, scale } = FIRST_ORDER
 
 const sum = (...terms: Uncertain[]): Uncertain => terms.reduce(add)
 

@@ -1,8 +1,14 @@
 import { describe, expect, it } from 'vitest'
-import { add, atan2, divide, multiply, power, subtract } from '../../../src/core/uncertainty/arithmetic.ts'
+import { parseFormula } from '../../../src/core/formula/formula.ts'
 import { standardUncertainty } from '../../../src/core/uncertainty/covariance.ts'
+import { FIRST_ORDER } from '../../../src/core/uncertainty/first-order.ts'
 import { monteCarlo } from '../../../src/core/uncertainty/monte-carlo.ts'
 import { exact, measured, type Uncertain } from '../../../src/core/uncertainty/uncertain.ts'
+
+const { add, divide, multiply, power, subtract } = FIRST_ORDER
+
+const atan2 = (y: Uncertain, x: Uncertain): Uncertain =>
+  parseFormula('atan2(y, x)').value((name) => (name === 'y' ? y : x), FIRST_ORDER)
 
 const A = { value: 40, u: 0.08 }
 const B = { value: 25, u: 0.05 }

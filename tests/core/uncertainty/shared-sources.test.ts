@@ -2,11 +2,13 @@ import { describe, expect, it } from 'vitest'
 import { calibrate } from '../../../src/core/calibration/calibrate.ts'
 import { distanceReference } from '../../../src/core/calibration/reference.ts'
 import { measureFeatures } from '../../../src/core/measuring/measure-features.ts'
-import { add, divide, scale, subtract } from '../../../src/core/uncertainty/arithmetic.ts'
 import { uncertaintyBudget } from '../../../src/core/uncertainty/budget.ts'
 import { correlation, covariance, standardUncertainty } from '../../../src/core/uncertainty/covariance.ts'
+import { FIRST_ORDER } from '../../../src/core/uncertainty/first-order.ts'
 import { exact, fromTerms, measured } from '../../../src/core/uncertainty/uncertain.ts'
 import { pointMark, viewOf } from '../measuring/marks.ts'
+
+const { add, divide, scale, subtract } = FIRST_ORDER
 
 describe('numbers that share a source of error', () => {
   const x = measured(12.5, 0.3, 'caliper')

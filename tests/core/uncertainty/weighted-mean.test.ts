@@ -1,12 +1,15 @@
 import { describe, expect, it } from 'vitest'
-import { multiply, subtract } from '../../../src/core/uncertainty/arithmetic.ts'
 import { correlatedNumbers } from '../../../src/core/uncertainty/correlated.ts'
 import { standardUncertainty } from '../../../src/core/uncertainty/covariance.ts'
+import { FIRST_ORDER } from '../../../src/core/uncertainty/first-order.ts'
 import { randomStream } from '../../../src/core/uncertainty/random.ts'
 import { exact, measured, type Uncertain } from '../../../src/core/uncertainty/uncertain.ts'
-import { weightedMean as meanAndExcess } from '../../../src/core/uncertainty/weighted-mean.ts'
+import { weightedMean as meanBy, weighting } from '../../../src/core/uncertainty/weighted-mean.ts'
 
-const weightedMean = (values: Uncertain[]): Uncertain => meanAndExcess(values).mean
+const { multiply, subtract } = FIRST_ORDER
+
+const weightedMean = (values: Uncertain[]): Uncertain =>
+  meanBy(weighting(values), FIRST_ORDER, (i) => values[i] as Uncertain)
 
 describe('the weighted mean', () => {
   it('of independent values weighs by the inverse of the variance', () => {
@@ -72,11 +75,12 @@ describe('the weighted mean', () => {
   })
 
   it('of values that differ far beyond their uncertainties is widened by their scatter', () => {
-    const { mean, excess } = meanAndExcess([measured(800, 1, 'a'), measured(812, 1, 'b')])
+    const values = [measured(800, 1, 'a'), measured(812, 1, 'b')]
+    const [mean, { excess }] = [weightedMean(values), weighting(values)]
     expect(mean.value).toBeCloseTo(806, 9)
     // Standard error of two values 12 apart: 12/2 with one degree of freedom.
     expect(standardUncertainty(excess)).toBeCloseTo(6, 9)
     expect(standardUncertainty(mean)).toBeCloseTo(Math.hypot(6, Math.SQRT1_2), 9)
-    expect(standardUncertainty(meanAndExcess([measured(800, 1, 'a'), measured(801, 1, 'b')]).excess)).toBe(0)
+    expect(standardUncertainty(weighting([measured(800, 1, 'a'), measured(801, 1, 'b')]).excess)).toBe(0)
   })
 })

@@ -1,13 +1,16 @@
 import type { Evidence } from '../../job/model/types.ts'
 import type { Uncertain } from '../../uncertainty/uncertain.ts'
+import type { WorkOut } from './valuation.ts'
 
 /** A piece of evidence, read. Values in mm, mm², radians or a plain number. */
-export interface Weighed {
+export interface EvaluatedEvidence {
   evidence: Evidence
   /** What the table gives when this is adopted: a clear figure is exact. null: no value. */
   adopted: Uncertain | null
   /** What it is compared by: a figure counts as ± half its last graduation, or its tolerance. */
   compared: Uncertain | null
+  /** How both come about; null: no value. */
+  workOut: WorkOut | null
   /** In the table's units, exactly, where it was written down exactly. */
   shown?: number
   written: string
@@ -21,11 +24,18 @@ export interface Weighed {
 }
 
 /** Evidence without a value, and why. */
-export const without = (evidence: Evidence, problem: string): Weighed => ({
+export const without = (evidence: Evidence, problem: string): EvaluatedEvidence => ({
   evidence,
   adopted: null,
   compared: null,
+  workOut: null,
   written: '',
   usable: false,
   problem,
 })
+
+/** What was stated or read once: the same numbers in any arithmetic. */
+export const asStated =
+  (adopted: Uncertain, compared: Uncertain): WorkOut =>
+  (which, { arithmetic }) =>
+    arithmetic.of(which === 'adopted' ? adopted : compared)

@@ -2,7 +2,7 @@ import type { DimensionKind, Evidence, Job } from '../../job/model/types.ts'
 import { KNOWN, newSource, type Source } from '../../uncertainty/source.ts'
 import { repeatedObservations } from '../../uncertainty/type-a.ts'
 import { fromTerms } from '../../uncertainty/uncertain.ts'
-import { type Weighed, without } from './evaluated-evidence.ts'
+import { asStated, type EvaluatedEvidence, without } from './evaluated-evidence.ts'
 import { readReading } from './found-reading.ts'
 import type { FoundScatter } from './found-scatter.ts'
 
@@ -23,7 +23,7 @@ export function foundEvidence(
   job: Job,
   instruments: InstrumentSources,
   scatter: FoundScatter | undefined,
-): Weighed {
+): EvaluatedEvidence {
   const readings = evidence.readings.map((text) => readReading(text, kind, job))
   const [head] = readings
   if (head === undefined) return without(evidence, 'It has no readings yet.')
@@ -60,5 +60,6 @@ export function foundEvidence(
     put(newSource('allowance for wear'), readReading(evidence.worn.u, kind, job).value)
   }
   const found = fromTerms(value, sources, contributions)
-  return { evidence, adopted: found, compared: found, written: '', usable: true }
+  const workOut = asStated(found, found)
+  return { evidence, adopted: found, compared: found, workOut, written: '', usable: true }
 }

@@ -11,8 +11,8 @@ import { parseCount } from '../../quantity/parse/parse-count.ts'
 import { parseAngleTolerance, parseTolerance } from '../../quantity/parse/parse-tolerance.ts'
 import { KNOWN } from '../../uncertainty/source.ts'
 import { exact, measured } from '../../uncertainty/uncertain.ts'
-import { displayFactor } from '../table/display-units.ts'
-import type { Weighed } from './evaluated-evidence.ts'
+import { displayFactor } from '../units/display-units.ts'
+import { asStated, type EvaluatedEvidence } from './evaluated-evidence.ts'
 import { type Figures, graduationOf } from './figures.ts'
 
 type Printed = Extract<Evidence, { basis: 'printed' }>
@@ -49,24 +49,31 @@ const RECTANGULAR = 1 / Math.sqrt(3)
  * stated, otherwise by half the last graduation (see `graduationOf`), both rectangular.
  * @throws NotationError for a figure that can't be read
  */
-export function printedEvidence(evidence: Printed, dimension: Dimension, context: PrintedContext): Weighed {
+export function printedEvidence(
+  evidence: Printed,
+  dimension: Dimension,
+  context: PrintedContext,
+): EvaluatedEvidence {
   const read = readPrinted(evidence, dimension, context)
   const limits = read.limits
   const half = limits === undefined ? read.graduation / 2 : (limits.plus + limits.minus) / 2
   const middle = limits === undefined ? read.value : read.value + (limits.plus - limits.minus) / 2
   const doubtful = evidence.legibility === 'doubtful'
+  const adopted = exact(read.value)
+  const compared = measured(
+    middle,
+    half * RECTANGULAR,
+    limits === undefined
+      ? `graduation of the figure ${evidence.text}`
+      : `tolerance of the figure ${evidence.text}`,
+    KNOWN,
+    'rectangular',
+  )
   return {
     evidence,
-    adopted: exact(read.value),
-    compared: measured(
-      middle,
-      half * RECTANGULAR,
-      limits === undefined
-        ? `graduation of the figure ${evidence.text}`
-        : `tolerance of the figure ${evidence.text}`,
-      KNOWN,
-      'rectangular',
-    ),
+    adopted,
+    compared,
+    workOut: asStated(adopted, compared),
     shown: read.shown,
     written: read.written,
     feet: read.feet === true,

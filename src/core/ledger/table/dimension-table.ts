@@ -4,10 +4,10 @@ import { relationRows } from '../../prove/relations.ts'
 import { uncertaintyBudget } from '../../uncertainty/budget.ts'
 import { type Coverage, expand } from '../../uncertainty/coverage.ts'
 import { coverageFactor } from '../../uncertainty/distributions.ts'
-import { type Assessed, type Assessment, assess } from '../assessment.ts'
-import type { Weighed } from '../evidence/evaluated-evidence.ts'
+import { type Assessed, type Assessment, assess } from '../assessment/assessment.ts'
+import type { EvaluatedEvidence } from '../evidence/evaluated-evidence.ts'
+import { displayFactor, type Style, writeMeasured } from '../units/display-units.ts'
 import { STANDING_CAUTIONS } from './cautions.ts'
-import { displayFactor, type Style, writeMeasured } from './display-units.ts'
 import { jobCautions } from './job-cautions.ts'
 import type { Table, TableEvidence, TableRelation, TableRow } from './table.ts'
 import { viewRow } from './view-rows.ts'
@@ -54,7 +54,7 @@ function relationsByName(relations: readonly TableRelation[]): Map<string, Table
 }
 
 function rowOf(
-  { dimension, weighed, decision, restsOn }: Assessed,
+  { dimension, evaluated, decision, restsOn }: Assessed,
   { unit, finest }: Assessment,
   relations: readonly TableRelation[],
 ): TableRow {
@@ -63,9 +63,9 @@ function rowOf(
     kind: dimension.kind,
     unit,
     finest,
-    feet: weighed.some((w) => w.feet === true),
+    feet: evaluated.some((w) => w.feet === true),
   }
-  const writtenOf = (w: Weighed): string => {
+  const writtenOf = (w: EvaluatedEvidence): string => {
     if (w.written !== '' || w.adopted === null) return w.written
     return writeMeasured(w.adopted.value, expand(w.adopted).U, style)
   }
@@ -86,8 +86,8 @@ function rowOf(
     dof: Number.isFinite(dof) ? dof : null,
     basis: decision.basis,
     status: decision.status,
-    why: whyAdopted({ decision, weighed, restsOn, relations, writtenOf }),
-    evidence: weighed.map((w) => evidenceRow(w, factor, writtenOf(w), decision)),
+    why: whyAdopted({ decision, evaluated, restsOn, relations, writtenOf }),
+    evidence: evaluated.map((w) => evidenceRow(w, factor, writtenOf(w), decision)),
     budget: adopted === null ? [] : uncertaintyBudget(adopted),
   }
   if (only?.tolerance !== undefined) row.tolerance = only.tolerance
@@ -98,7 +98,7 @@ function rowOf(
 const NO_UNCERTAINTY: Coverage = { u: 0, U: 0, k: coverageFactor(Infinity), dof: Infinity }
 
 function evidenceRow(
-  w: Weighed,
+  w: EvaluatedEvidence,
   factor: number,
   written: string,
   { pairs, from }: Assessed['decision'],

@@ -1,5 +1,5 @@
 import type { Mark } from '../../job/model/types.ts'
-import type { Assessment } from '../assessment.ts'
+import type { Assessment } from '../assessment/assessment.ts'
 import { readingCautions } from './reading-cautions.ts'
 import { scatterCautions } from './scatter-cautions.ts'
 import type { TableView } from './table.ts'

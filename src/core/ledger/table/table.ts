@@ -1,7 +1,9 @@
 /** The table: all dimensions with adopted value, uncertainty, basis and status. Every export is made from it. */
 import type { Basis, MappingKind, Unit } from '../../job/model/types.ts'
 
-export type Status = 'agreed' | 'single' | 'disputed' | 'open'
+import type { Status } from '../adoption/adopt.ts'
+
+export type { Status }
 
 /** Lengths are in `unit`, areas in its square, angles in degrees. */
 export interface Table {

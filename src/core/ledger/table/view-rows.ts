@@ -2,8 +2,8 @@ import { suggestMapping } from '../../calibration/mapping-selection.ts'
 import type { Job, Unit } from '../../job/model/types.ts'
 import { parameterSize } from '../../mapping/mapping.ts'
 import { standardUncertainty } from '../../uncertainty/covariance.ts'
-import type { CalibratedView } from '../calibrate-view.ts'
-import { displayFactor } from './display-units.ts'
+import { displayFactor } from '../units/display-units.ts'
+import type { CalibratedView } from '../views/calibrate-view.ts'
 import type { TableView } from './table.ts'
 
 /** The views' part of the table; stretches in `unit` per pixel, tilts over the extent of the references. */

@@ -1,32 +1,32 @@
 import { expand } from '../../uncertainty/coverage.ts'
-import type { Decision } from '../adopt.ts'
-import type { Weighed } from '../evidence/evaluated-evidence.ts'
+import type { Decision } from '../adoption/adopt.ts'
+import type { EvaluatedEvidence } from '../evidence/evaluated-evidence.ts'
 import type { TableRelation } from './table.ts'
 
 /** What `whyAdopted` tells of. */
 export interface Reasons {
   decision: Decision
-  weighed: readonly Weighed[]
+  evaluated: readonly EvaluatedEvidence[]
   restsOn: readonly string[]
   /** The relations that the dimension stands in. */
   relations: readonly TableRelation[]
   /** Shop notation of a piece of evidence. */
-  writtenOf(w: Weighed): string
+  writtenOf(w: EvaluatedEvidence): string
 }
 
 /** Says in a few sentences why the adopted value is what it is and how the rest agrees with it. */
-export function whyAdopted({ decision, weighed, restsOn, relations, writtenOf }: Reasons): string {
+export function whyAdopted({ decision, evaluated, restsOn, relations, writtenOf }: Reasons): string {
   if (decision.adopted === null) return decision.open ?? 'There is no usable evidence.'
   const parts = [`${lead(decision)}${standing(decision, writtenOf)}.`]
   if (restsOn.length > 0) {
     parts.push(`It rests on ${restsOn.join(' and ')}, which ${restsOn.length > 1 ? 'are' : 'is'} disputed.`)
   }
-  parts.push(...vague(decision, writtenOf), ...notCounted(decision, weighed), ...inRelations(relations))
+  parts.push(...vague(decision, writtenOf), ...notCounted(decision, evaluated), ...inRelations(relations))
   return parts.join(' ')
 }
 
 /** Evidence that agrees only because it says next to nothing. */
-function vague({ from, pairs }: Decision, writtenOf: (w: Weighed) => string): string[] {
+function vague({ from, pairs }: Decision, writtenOf: (w: EvaluatedEvidence) => string): string[] {
   const others = new Set(pairs.flatMap((p) => [p.a, p.b]).filter((w) => !from.includes(w)))
   return [...others].flatMap((w) => {
     if (w.compared === null) return []
@@ -40,8 +40,8 @@ function vague({ from, pairs }: Decision, writtenOf: (w: Weighed) => string): st
 /** An expanded uncertainty above this share of the value leaves little to agree with. */
 const VAGUE = 0.2
 
-function notCounted({ from }: Decision, weighed: readonly Weighed[]): string[] {
-  return weighed.flatMap((w) => {
+function notCounted({ from }: Decision, evaluated: readonly EvaluatedEvidence[]): string[] {
+  return evaluated.flatMap((w) => {
     if (w.usable || from.includes(w) || w.evidence.withdrawn !== undefined) return []
     if (w.evidence.basis !== 'printed')
       return [`Its ${w.evidence.basis} evidence ${w.evidence.id} can't be used.`]
@@ -84,7 +84,7 @@ function lead({ basis, from, chosen }: Decision): string {
   }
 }
 
-function standing({ status, pairs, from }: Decision, writtenOf: (w: Weighed) => string): string {
+function standing({ status, pairs, from }: Decision, writtenOf: (w: EvaluatedEvidence) => string): string {
   if (status === 'single') return '; there is no other evidence'
   // What disputes the adopted evidence is told first; a quarrel among the others comes after.
   const worst = [...pairs].sort((p, q) => rank(q, from) - rank(p, from))[0]
@@ -104,7 +104,7 @@ function standing({ status, pairs, from }: Decision, writtenOf: (w: Weighed) => 
 
 function othersInWords(
   pairs: Decision['pairs'],
-  from: readonly Weighed[],
+  from: readonly EvaluatedEvidence[],
   worst: Decision['pairs'][number],
 ): string {
   if (pairs.length > 1) return 'all other evidence agrees'
@@ -114,10 +114,10 @@ function othersInWords(
     : `the ${basis} value agrees`
 }
 
-const otherOf = (pair: Decision['pairs'][number], from: readonly Weighed[]): Weighed =>
+const otherOf = (pair: Decision['pairs'][number], from: readonly EvaluatedEvidence[]): EvaluatedEvidence =>
   from.includes(pair.a) ? pair.b : pair.a
 
-const rank = (pair: Decision['pairs'][number], from: readonly Weighed[]): number =>
+const rank = (pair: Decision['pairs'][number], from: readonly EvaluatedEvidence[]): number =>
   pair.en + (pair.en > 1 && from.includes(pair.a) !== from.includes(pair.b) ? 1000 : 0)
 
 const enText = (en: number): string => (en >= 100 ? 'over 100' : en.toFixed(1))

@@ -1,5 +1,5 @@
 import { type True, truePoint } from '../../geometry/frames.ts'
-import { pointAt, type Shape } from './true-measure.ts'
+import { pointAt, type TrueFeature } from './true-measure.ts'
 
 /** Unit vector along a line and the length between its ends. */
 export interface Direction {
@@ -8,7 +8,7 @@ export interface Direction {
   length: number
 }
 
-export function directionOf(line: Shape): Direction {
+export function directionOf(line: TrueFeature): Direction {
   const [p, q] = [pointAt(line, 0), pointAt(line, 1)]
   const length = Math.hypot(q[0] - p[0], q[1] - p[1])
   return { ux: (q[0] - p[0]) / length, uy: (q[1] - p[1]) / length, length }
@@ -22,7 +22,7 @@ export const turning = ({ ux, uy, length }: Direction): number[] => [
   ux / length,
 ]
 
-export const middle = (line: Shape): True => {
+export const middle = (line: TrueFeature): True => {
   const [p, q] = [pointAt(line, 0), pointAt(line, 1)]
   return truePoint((p[0] + q[0]) / 2, (p[1] + q[1]) / 2)
 }

@@ -2,7 +2,7 @@ import { type True, type Vector, vectorLike } from '../../geometry/frames.ts'
 import { GeometryError } from '../../geometry/geometry-error.ts'
 import type { Measured } from '../../geometry/polygon.ts'
 import { directionOf, middle, turning } from './direction.ts'
-import { pointAt, type Shape, type TrueMeasure } from './true-measure.ts'
+import { pointAt, type TrueFeature, type TrueMeasure } from './true-measure.ts'
 
 /** Lines further from parallel than this have no one spacing. */
 const PARALLEL_WITHIN = (5 * Math.PI) / 180
@@ -16,7 +16,7 @@ export const spacing: TrueMeasure = (shapes) => {
   return { value, gradient: [...gradient.slice(4), ...gradient.slice(0, 4)] }
 }
 
-function pointFromLine(line: Shape, point: True): Measured {
+function pointFromLine(line: TrueFeature, point: True): Measured {
   const d = directionOf(line)
   const { value, sign, along, normal } = across(d.ux, d.uy, middle(line), point)
   return {
@@ -25,7 +25,7 @@ function pointFromLine(line: Shape, point: True): Measured {
   }
 }
 
-function lineFromLine(a: Shape, b: Shape): Measured {
+function lineFromLine(a: TrueFeature, b: TrueFeature): Measured {
   const da = directionOf(a)
   const db = directionOf(b)
   // Picked the other way round, a line is the same line.

@@ -1,10 +1,10 @@
 import { type CircleFit, fitCircle } from '../../geometry/fit-circle.ts'
 import type { True } from '../../geometry/frames.ts'
 import { GeometryError } from '../../geometry/geometry-error.ts'
-import type { Shape } from './true-measure.ts'
+import type { TrueFeature } from './true-measure.ts'
 
 /** The circle through the picks of a mark, fitted in true size. */
-export function trueCircle(shape: Shape | undefined): CircleFit<True> {
+export function trueCircle(shape: TrueFeature | undefined): CircleFit<True> {
   if (shape === undefined) throw new GeometryError('A circle is missing from the measure.')
   return fitCircle(shape.points)
 }

@@ -4,7 +4,7 @@ import type { Measured } from '../../geometry/polygon.ts'
 import type { MarkKind } from '../../job/model/types.ts'
 
 /** A feature after mapping: its points in true size. */
-export interface Shape {
+export interface TrueFeature {
   mark: string
   kind: MarkKind
   points: readonly True[]
@@ -15,10 +15,10 @@ export interface Shape {
  * Value in mm, mm² or radians; gradient over the points of all shapes in order: x0, y0, x1, …
  * Throws GeometryError where there is nothing to measure.
  */
-export type TrueMeasure = (shapes: readonly Shape[]) => Measured
+export type TrueMeasure = (shapes: readonly TrueFeature[]) => Measured
 
 /** One of the points of a shape; throws GeometryError when there is none. */
-export const pointAt = (shape: Shape | undefined, i: number): True => {
+export const pointAt = (shape: TrueFeature | undefined, i: number): True => {
   const p = shape?.points[i]
   if (p === undefined) throw new GeometryError('A mark is missing from the measure.')
   return p

@@ -1,23 +1,27 @@
-import { evaluationOrder } from '../formula/evaluation-order.ts'
-import { parseFormula } from '../formula/formula.ts'
-import { FormulaError } from '../formula/formula-error.ts'
-import { GeometryError } from '../geometry/geometry-error.ts'
-import type { Dimension, Job, Unit } from '../job/model/types.ts'
-import type { Feature } from '../measuring/features/feature-of-mark.ts'
-import { featureOf as makeFeature } from '../measuring/features/feature-of-mark.ts'
-import type { Uncertain } from '../uncertainty/uncertain.ts'
-import { type Decision, decide } from './adopt.ts'
-import { type CalibratedView, calibrateView } from './calibrate-view.ts'
-import { weighEvidence } from './evidence/evaluate-evidence.ts'
-import type { Weighed } from './evidence/evaluated-evidence.ts'
-import { readFigures } from './evidence/figures.ts'
-import type { InstrumentSources } from './evidence/found-evidence.ts'
-import { foundScatter } from './evidence/found-scatter.ts'
+import { evaluationOrder } from '../../formula/evaluation-order.ts'
+import { parseFormula } from '../../formula/formula.ts'
+import { FormulaError } from '../../formula/formula-error.ts'
+import { GeometryError } from '../../geometry/geometry-error.ts'
+import type { Dimension, Job, Unit } from '../../job/model/types.ts'
+import type { Feature } from '../../measuring/features/feature-of-mark.ts'
+import { featureOf as makeFeature } from '../../measuring/features/feature-of-mark.ts'
+import { measureFeatures } from '../../measuring/measure-features.ts'
+import { FIRST_ORDER } from '../../uncertainty/first-order.ts'
+import type { Uncertain } from '../../uncertainty/uncertain.ts'
+import { type Decision, decide } from '../adoption/adopt.ts'
+import { evaluateEvidence } from '../evidence/evaluate-evidence.ts'
+import type { EvaluatedEvidence } from '../evidence/evaluated-evidence.ts'
+import type { EvaluationContext } from '../evidence/evaluation-context.ts'
+import { readFigures } from '../evidence/figures.ts'
+import type { InstrumentSources } from '../evidence/found-evidence.ts'
+import { foundScatter } from '../evidence/found-scatter.ts'
+import type { Which } from '../evidence/valuation.ts'
+import { type CalibratedView, calibrateView } from '../views/calibrate-view.ts'
 
-/** A dimension with all its evidence weighed and one value adopted. */
+/** A dimension with all its evidence evaluated and one value adopted. */
 export interface Assessed {
   dimension: Dimension
-  weighed: Weighed[]
+  evaluated: EvaluatedEvidence[]
   decision: Decision
   /** Disputed dimensions that the adopted value is worked out from. */
   restsOn: readonly string[]
@@ -52,28 +56,34 @@ export function assess(job: Job, unit: Unit = job.unit): Assessment {
   const order = evaluationOrder(job.dimensions)
   if ('circle' in order)
     throw new FormulaError(`The formulas run in a circle: ${order.circle.join(' uses ')}.`)
-  const decided =
-    (which: 'adopted' | 'compared') =>
-    (name: string): Uncertain | null =>
-      dimensions.get(name)?.decision[which] ?? null
+  const decided = (name: string, which: Which): Uncertain | null =>
+    dimensions.get(name)?.decision[which] ?? null
   const figures = readFigures(job)
-  const context = {
+  const context: EvaluationContext = {
     figures,
     job,
     unit,
     views,
     featureOf,
     instruments,
-    adopted: decided('adopted'),
-    compared: decided('compared'),
+    hasValue: (name) => decided(name, 'adopted') !== null,
+    within: {
+      arithmetic: FIRST_ORDER,
+      measure: measureFeatures,
+      dimension(name, which) {
+        const value = decided(name, which)
+        if (value === null) throw new RangeError(`Dimension ${name} has no value.`)
+        return value
+      },
+    },
   }
   for (const dimension of order.order) {
     const scatter = foundScatter(dimension, job)
-    const weighed = dimension.evidence.map((e) => weighEvidence(e, dimension, scatter, context))
-    const decision = decide(dimension, weighed)
+    const evaluated = dimension.evidence.map((e) => evaluateEvidence(e, dimension, scatter, context))
+    const decision = decide(dimension, evaluated)
     dimensions.set(dimension.name, {
       dimension,
-      weighed,
+      evaluated,
       decision,
       restsOn: disputedBasis(decision, dimensions),
     })

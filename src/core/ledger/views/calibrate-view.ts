@@ -1,22 +1,22 @@
-import { type Calibration, calibrate } from '../calibration/calibrate.ts'
-import { CalibrationError } from '../calibration/calibration-error.ts'
+import { type Calibration, calibrate } from '../../calibration/calibrate.ts'
+import { CalibrationError } from '../../calibration/calibration-error.ts'
 import {
   diameterReference,
   distanceReference,
   rectangleReference,
   type StatedSize,
-} from '../calibration/reference.ts'
-import { startingScale } from '../calibration/starting-scale.ts'
-import { GeometryError } from '../geometry/geometry-error.ts'
-import { lengthContext } from '../job/model/length-context.ts'
-import type { Job, Reference, View } from '../job/model/types.ts'
-import { MAPPINGS } from '../mapping/mapping.ts'
-import { viewFrame } from '../mapping/view-frame.ts'
-import type { ViewMapping } from '../mapping/view-mapping.ts'
-import type { Feature } from '../measuring/features/feature-of-mark.ts'
-import { parseLength } from '../quantity/parse/parse-length.ts'
-import { exact, measured, type Uncertain } from '../uncertainty/uncertain.ts'
-import { draughtingInTrue } from './evidence/draughting.ts'
+} from '../../calibration/reference.ts'
+import { startingScale } from '../../calibration/starting-scale.ts'
+import { GeometryError } from '../../geometry/geometry-error.ts'
+import { lengthContext } from '../../job/model/length-context.ts'
+import type { Job, Reference, View } from '../../job/model/types.ts'
+import { MAPPINGS } from '../../mapping/mapping.ts'
+import { viewFrame } from '../../mapping/view-frame.ts'
+import type { ViewMapping } from '../../mapping/view-mapping.ts'
+import type { Feature } from '../../measuring/features/feature-of-mark.ts'
+import { parseLength } from '../../quantity/parse/parse-length.ts'
+import { exact, measured, type Uncertain } from '../../uncertainty/uncertain.ts'
+import { draughtingInTrue } from './draughting.ts'
 
 export interface CalibratedView {
   view: View

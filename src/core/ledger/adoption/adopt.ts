@@ -1,0 +1,179 @@
+import type { Basis, Dimension } from '../../job/model/types.ts'
+import type { Arithmetic } from '../../uncertainty/arithmetic.ts'
+import { variance } from '../../uncertainty/covariance.ts'
+import { expand } from '../../uncertainty/coverage.ts'
+import { FIRST_ORDER } from '../../uncertainty/first-order.ts'
+import { normalisedError } from '../../uncertainty/normalised-error.ts'
+import type { Uncertain } from '../../uncertainty/uncertain.ts'
+import { type Weighting, weightedMean, weighting } from '../../uncertainty/weighted-mean.ts'
+import type { EvaluatedEvidence } from '../evidence/evaluated-evidence.ts'
+import type { Which } from '../evidence/valuation.ts'
+
+/** How the evidence of a dimension stands: two or more agree; only one; two or more do not; none usable. */
+export type Status = 'agreed' | 'single' | 'disputed' | 'open'
+
+/** Which value a dimension takes, and how its evidence agrees. */
+export interface Decision {
+  adopted: Uncertain | null
+  /** The same value as it is compared and as relations use it. */
+  compared: Uncertain | null
+  basis: Basis | 'mean' | null
+  status: Status
+  /** The evidence the value rests on. */
+  from: readonly EvaluatedEvidence[]
+  /** How it is a mean of the evidence; undefined where it is one piece's own value. */
+  mean?: Weighting | undefined
+  /** `adopt` of the dimension, when it was followed. */
+  chosen?: string
+  /** Why there is no value. */
+  open?: string
+  /** E_n of each pair of usable evidence. */
+  pairs: { a: EvaluatedEvidence; b: EvaluatedEvidence; en: number }[]
+}
+
+const DISPUTED_ABOVE = 1
+
+/** Rules of adoption, in the order in which they are tried when none is chosen. */
+const DEFAULT_ORDER: readonly Basis[] = ['printed', 'derived', 'scaled', 'found']
+
+/** Decides which value a dimension takes. */
+export function decide(dimension: Dimension, evaluated: readonly EvaluatedEvidence[]): Decision {
+  const chosen = dimension.adopt
+  // A doubtful figure counts once a person has chosen it.
+  const counts = (w: EvaluatedEvidence): boolean =>
+    w.usable || (w.compared !== null && w.evidence.id === chosen)
+  const usable = evaluated.filter(counts)
+  const pairs = comparePairs(usable)
+  const status: Status =
+    usable.length === 0
+      ? 'open'
+      : usable.length === 1
+        ? 'single'
+        : pairs.some((p) => p.en > DISPUTED_ABOVE)
+          ? 'disputed'
+          : 'agreed'
+  if (chosen !== undefined) return adoptChosen(chosen, evaluated, usable, pairs, status)
+  for (const basis of DEFAULT_ORDER) {
+    const value = adoptBasis(basis, usable, pairs)
+    if (value !== null) {
+      const { adopted, compared, from, mean } = value
+      return { adopted, compared, basis, status, from, mean, pairs }
+    }
+  }
+  return { ...NOTHING, pairs, open: whyNothing(evaluated) }
+}
+
+const NOTHING = { adopted: null, compared: null, basis: null, status: 'open', from: [] } as const
+
+type Value = Pick<Decision, 'adopted' | 'compared' | 'basis' | 'from' | 'mean'>
+
+function adoptChosen(
+  chosen: string,
+  evaluated: readonly EvaluatedEvidence[],
+  usable: readonly EvaluatedEvidence[],
+  pairs: Decision['pairs'],
+  status: Status,
+): Decision {
+  const value =
+    chosen === 'mean'
+      ? meanOf(usable, 'mean')
+      : isBasis(chosen)
+        ? adoptBasis(chosen, usable, pairs)
+        : single(usable.find((w) => w.evidence.id === chosen))
+  if (value !== null) return { ...value, status, pairs, chosen }
+  const named = evaluated.find((w) => w.evidence.id === chosen)
+  const open =
+    named === undefined
+      ? `${chosen === 'mean' ? 'The mean' : `A ${chosen} value`} is to be adopted, but there is no usable evidence for it.`
+      : `Evidence ${chosen} is to be adopted, but it can't be used: ${named.problem ?? 'it has no value.'}`
+  return { ...NOTHING, pairs, chosen, open }
+}
+
+const isBasis = (word: string): word is Basis => (DEFAULT_ORDER as readonly string[]).includes(word)
+
+function adoptBasis(
+  basis: Basis,
+  usable: readonly EvaluatedEvidence[],
+  pairs: Decision['pairs'],
+): Value | null {
+  const all = usable.filter((w) => w.evidence.basis === basis)
+  if (all.length === 0) return null
+  switch (basis) {
+    case 'printed':
+      return single(mostAgreed(all, pairs))
+    case 'derived':
+      return single(all.reduce((best, w) => (varianceOf(w) < varianceOf(best) ? w : best)))
+    default:
+      return meanOf(all, basis)
+  }
+}
+
+/** The figure that agrees with most of the rest; the first of them where several do. */
+function mostAgreed(
+  figures: readonly EvaluatedEvidence[],
+  pairs: Decision['pairs'],
+): EvaluatedEvidence | undefined {
+  const disputes = (w: EvaluatedEvidence): number =>
+    pairs.filter((p) => (p.a === w || p.b === w) && p.en > DISPUTED_ABOVE).length
+  let best = figures[0]
+  for (const w of figures) if (best !== undefined && disputes(w) < disputes(best)) best = w
+  return best
+}
+
+const varianceOf = (w: EvaluatedEvidence): number =>
+  w.compared === null ? Number.POSITIVE_INFINITY : variance(w.compared)
+
+function single(w: EvaluatedEvidence | undefined): Value | null {
+  return w === undefined || w.adopted === null
+    ? null
+    : { adopted: w.adopted, compared: w.compared, basis: w.evidence.basis, from: [w] }
+}
+
+function meanOf(all: readonly EvaluatedEvidence[], basis: Basis | 'mean'): Value | null {
+  const values = all.flatMap((w) => (w.compared === null ? [] : [w.compared]))
+  if (values.length === 0) return null
+  const mean = weighting(values)
+  const value = weightedMean(mean, FIRST_ORDER, (i) => values[i] as Uncertain)
+  return { adopted: value, compared: value, basis, from: [...all], mean }
+}
+
+/**
+ * What a decision comes to with other values of its evidence. A mean is one of what the evidence is compared by.
+ * @throws RangeError when nothing was adopted
+ */
+export function decidedValue<N>(
+  { from, mean }: Decision,
+  which: Which,
+  arithmetic: Arithmetic<N>,
+  of: (evidence: EvaluatedEvidence, which: Which) => N,
+): N {
+  const at = (i: number, which: Which): N => {
+    const piece = from[i]
+    if (piece === undefined) throw new RangeError('Nothing was adopted, so there is no value.')
+    return of(piece, which)
+  }
+  return mean === undefined ? at(0, which) : weightedMean(mean, arithmetic, (i) => at(i, 'compared'))
+}
+
+function comparePairs(usable: readonly EvaluatedEvidence[]): Decision['pairs'] {
+  const pairs: Decision['pairs'] = []
+  const expanded = usable.map((w) => (w.compared === null ? null : expand(w.compared)))
+  for (let i = 0; i < usable.length; i++) {
+    for (let j = i + 1; j < usable.length; j++) {
+      const [a, b] = [usable[i] as EvaluatedEvidence, usable[j] as EvaluatedEvidence]
+      const [ea, eb] = [expanded[i], expanded[j]]
+      if (a.compared === null || b.compared === null || !ea || !eb) continue
+      pairs.push({ a, b, en: normalisedError(a.compared, b.compared, ea, eb) })
+    }
+  }
+  return pairs
+}
+
+function whyNothing(evaluated: readonly EvaluatedEvidence[]): string {
+  if (evaluated.length === 0) return 'There is no evidence yet.'
+  const [first] = evaluated
+  if (evaluated.length === 1) return first?.problem ?? 'Its evidence has no value.'
+  return `None of its ${evaluated.length} pieces of evidence can be used: ${evaluated
+    .map((w) => `${w.evidence.id}: ${w.problem ?? 'no value.'}`)
+    .join(' ')}`
+}

@@ -1,0 +1,45 @@
+import { parseFormula } from '../../formula/formula.ts'
+import type { DimensionKind, Evidence } from '../../job/model/types.ts'
+import { standardUncertainty } from '../../uncertainty/covariance.ts'
+import type { Uncertain } from '../../uncertainty/uncertain.ts'
+import { type EvaluatedEvidence, without } from './evaluated-evidence.ts'
+import type { EvaluationContext } from './evaluation-context.ts'
+import type { WorkOut } from './valuation.ts'
+
+/**
+ * Works a value out from other dimensions: what is adopted from what they adopt, what is compared from what they are
+ * compared by.
+ * @throws FormulaError when the formula can't be read
+ */
+export function derivedEvidence(
+  evidence: Extract<Evidence, { basis: 'derived' }>,
+  kind: DimensionKind,
+  { hasValue, within }: EvaluationContext,
+): EvaluatedEvidence {
+  const formula = parseFormula(evidence.formula)
+  const missing = formula.names.filter((name) => !hasValue(name))
+  if (missing.length > 0) {
+    return without(
+      evidence,
+      `It needs ${missing.join(' and ')}, which ${missing.length > 1 ? 'have' : 'has'} no value yet.`,
+    )
+  }
+  const workOut: WorkOut = (which, { arithmetic, dimension }) =>
+    formula.value((name) => dimension(name, which), arithmetic)
+  const adopted = workOut('adopted', within)
+  const compared = workOut('compared', within)
+  const problem = problemOf(evidence.formula, adopted, kind) ?? problemOf(evidence.formula, compared, kind)
+  if (problem !== null) return without(evidence, problem)
+  return { evidence, adopted, compared, workOut, written: '', usable: true }
+}
+
+function problemOf(formula: string, x: Uncertain, kind: DimensionKind): string | null {
+  if (!Number.isFinite(x.value)) return `The formula \`${formula}\` has no value for these dimensions.`
+  if (x.value < 0 && kind !== 'angle') {
+    return `The formula \`${formula}\` gives less than nothing: check the dimensions it uses.`
+  }
+  if (!Number.isFinite(standardUncertainty(x))) {
+    return `The formula \`${formula}\` has no uncertainty at these dimensions: the least change of them leaves it without a value, or changes it without bound.`
+  }
+  return null
+}

@@ -1,0 +1,38 @@
+import type { Evidence } from '../../job/model/types.ts'
+import { standardUncertainty } from '../../uncertainty/covariance.ts'
+import { type EvaluatedEvidence, without } from './evaluated-evidence.ts'
+import type { EvaluationContext } from './evaluation-context.ts'
+import type { WorkOut } from './valuation.ts'
+
+/** No pick is so sure: below this share of the value only rounding is left. */
+const NOTHING_MEASURED = 1e-10
+
+/**
+ * Measures on the sheet, through the calibration of the view.
+ * @throws GeometryError where there is nothing to measure
+ */
+export function scaledEvidence(
+  evidence: Extract<Evidence, { basis: 'scaled' }>,
+  { views, featureOf, within }: EvaluationContext,
+): EvaluatedEvidence {
+  const view = views.get(evidence.view)
+  if (view === undefined) return without(evidence, `There is no view ${evidence.view}.`)
+  const { calibration } = view
+  if (calibration === null) {
+    return without(
+      evidence,
+      `View "${view.view.name}" (${view.view.id}) can't be calibrated: ${view.problem}`,
+    )
+  }
+  const features = evidence.marks.map(featureOf)
+  const workOut: WorkOut = (_, { measure }) => measure(calibration, evidence.measure, features)
+  const value = workOut('adopted', within)
+  if (standardUncertainty(value) <= NOTHING_MEASURED * Math.abs(value.value)) {
+    return without(
+      evidence,
+      `It gives back a size that the scale of view "${view.view.name}" (${view.view.id}) was taken from, so nothing is ` +
+        'measured by it: measure another distance, or give the view one more known size.',
+    )
+  }
+  return { evidence, adopted: value, compared: value, workOut, written: '', usable: true }
+}
