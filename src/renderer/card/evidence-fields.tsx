@@ -1,0 +1,89 @@
+import type { Job } from '../../core/job/model/types.ts'
+import { Choice } from '../parts/choice.tsx'
+import { Picker } from '../parts/picker.tsx'
+import { TextField } from '../parts/text-field.tsx'
+import type { EvidenceDraft } from './new-evidence.ts'
+
+const LEGIBILITIES = [
+  { id: 'clear', label: 'Clear' },
+  { id: 'doubtful', label: 'Hard to read' },
+] as const
+
+/** No sheet, no instrument. */
+const NONE = ''
+const NOT_SAID = { id: NONE, label: 'Not said' }
+
+interface EvidenceFieldsProps {
+  draft: EvidenceDraft
+  job: Job
+  onWrite: (draft: EvidenceDraft) => void
+  /** Whether the keyboard goes into the first field as it appears. */
+  takesKeyboard: boolean
+  onEnter: () => void
+  onEscape: () => void
+}
+
+/** The fields of evidence that is being written, by its basis. */
+export function EvidenceFields(props: EvidenceFieldsProps) {
+  const { draft, job, onWrite, takesKeyboard, onEnter, onEscape } = props
+  switch (draft.basis) {
+    case 'printed':
+      return (
+        <>
+          <TextField
+            label="Figure as it is printed"
+            value={draft.text}
+            onChange={(text) => onWrite({ ...draft, text })}
+            autoFocus={takesKeyboard}
+            onEnter={onEnter}
+            onEscape={onEscape}
+          />
+          <Choice
+            label="Legibility"
+            value={draft.legibility}
+            options={LEGIBILITIES}
+            onChange={(legibility) => onWrite({ ...draft, legibility })}
+          />
+          <Picker
+            label="On which sheet"
+            value={draft.sheet ?? NONE}
+            options={[NOT_SAID, ...job.sheets.map(({ id, title }) => ({ id, label: title }))]}
+            onChange={(sheet) => onWrite({ ...draft, sheet: sheet === NONE ? null : sheet })}
+          />
+        </>
+      )
+    case 'found':
+      return (
+        <>
+          <TextField
+            label="Readings on the original, one a line"
+            value={draft.readings}
+            onChange={(readings) => onWrite({ ...draft, readings })}
+            lines={4}
+            autoFocus={takesKeyboard}
+            onEscape={onEscape}
+          />
+          <Picker
+            label="Instrument"
+            value={draft.instrument ?? NONE}
+            options={[NOT_SAID, ...job.instruments.map(({ id, name }) => ({ id, label: name }))]}
+            onChange={(instrument) =>
+              onWrite({ ...draft, instrument: instrument === NONE ? null : instrument })
+            }
+          />
+        </>
+      )
+    case 'derived':
+      return (
+        <TextField
+          label="Formula over the names of dimensions"
+          value={draft.formula}
+          onChange={(formula) => onWrite({ ...draft, formula })}
+          placeholder="pi * (drum_od - sheet_thickness)"
+          autoFocus={takesKeyboard}
+          onEnter={onEnter}
+          onEscape={onEscape}
+        />
+      )
+  }
+}
