@@ -6,14 +6,14 @@ import { createRoot } from 'react-dom/client'
 import { App } from './app.tsx'
 import { recallTheme } from './bench/settings.ts'
 import { takeBench, takeEvent } from './bench/take-in.ts'
-import { ask, setHost } from './bench/the-host.ts'
+import { ask, hostAnswers, setHost } from './bench/the-host.ts'
 import { connect } from './host/connect.ts'
 
 const root = document.getElementById('window')
 if (root === null) throw new Error('The page has no place for the window.')
 
 recallTheme()
-const host = await connect()
+const host = connect(hostAnswers)
 setHost(host)
 host.listen(takeEvent)
 createRoot(root).render(

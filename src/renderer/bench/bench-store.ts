@@ -3,9 +3,9 @@ import type { BenchState, OpenedJob } from '../../contract/bench-state.ts'
 import type { SheetPictures } from '../../contract/pictures.ts'
 import type { Unit } from '../../core/job/model/types.ts'
 import type { Table } from '../../core/ledger/table/table.ts'
+import { type Aids, PLAIN } from '../looking/aids.ts'
+import { startingAids } from '../looking/starting-aids.ts'
 import { noPicks, type Picks } from '../picking/picks.ts'
-import { type Aids, PLAIN } from '../sheet/aids.ts'
-import { startingAids } from '../sheet/starting-aids.ts'
 import type { Selection } from './selection.ts'
 import type { Station } from './stations.ts'
 
@@ -27,7 +27,7 @@ export interface LongWork {
 }
 
 /** Everything the window knows. Components read parts of it; only the files of this folder change it. */
-export interface Bench {
+export interface BenchContents {
   /** What the host is and offers; null until it has answered. */
   host: Omit<BenchState, 'opened'> | null
   /** Whether the host answers. */
@@ -54,7 +54,7 @@ export interface Bench {
   work: LongWork[]
 }
 
-export const useBench = create<Bench>(() => ({
+export const useBench = create<BenchContents>(() => ({
   host: null,
   connected: true,
   opened: null,
@@ -74,7 +74,7 @@ export const useBench = create<Bench>(() => ({
 }))
 
 /** How a sheet is looked at now. */
-export function aidsOf({ aids, opened }: Bench, sheet: string | null): Aids {
+export function aidsOf({ aids, opened }: BenchContents, sheet: string | null): Aids {
   const chosen = sheet === null ? undefined : aids[sheet]
   if (chosen !== undefined) return chosen
   const found = opened?.job.sheets.find(({ id }) => id === sheet)

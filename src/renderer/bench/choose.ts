@@ -1,9 +1,9 @@
 import type { Mark } from '../../core/job/model/types.ts'
+import type { Aids } from '../looking/aids.ts'
+import { sameAids, startingAids } from '../looking/starting-aids.ts'
 import { noPicks, type Picks } from '../picking/picks.ts'
 import type { Tool } from '../picking/tool.ts'
-import type { Aids } from '../sheet/aids.ts'
-import { sameAids, startingAids } from '../sheet/starting-aids.ts'
-import { aidsOf, type Bench, useBench } from './bench-store.ts'
+import { aidsOf, type BenchContents, useBench } from './bench-store.ts'
 import { getPictures } from './get-pictures.ts'
 import type { Selection } from './selection.ts'
 import type { Station } from './stations.ts'
@@ -22,7 +22,7 @@ export function goTo(station: Station): void {
 }
 
 /** Another sheet on the bench. Picks are pixels of the one before, so they are put down, and so is a view's tool. */
-function onBench({ sheet: before, picks }: Bench, sheet: string | null): Partial<Bench> {
+function onBench({ sheet: before, picks }: BenchContents, sheet: string | null): Partial<BenchContents> {
   if (sheet === before) return {}
   return {
     sheet,

@@ -1,4 +1,4 @@
-import { type Bench, useBench } from './bench-store.ts'
+import { type BenchContents, useBench } from './bench-store.ts'
 
 const THEME = 'scantling.theme'
 
@@ -8,7 +8,7 @@ export function workAs(person: string): void {
 }
 
 /** Shows the window by day, by night or as the system does, and remembers it on this machine. */
-export function lookBy(theme: Bench['theme']): void {
+export function lookBy(theme: BenchContents['theme']): void {
   useBench.setState({ theme })
   localStorage.setItem(THEME, theme)
 }

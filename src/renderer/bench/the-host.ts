@@ -1,5 +1,6 @@
 import type { AskAnswer, AskArguments, AskName } from '../../contract/asks.ts'
 import type { Host } from '../host/host.ts'
+import { useBench } from './bench-store.ts'
 import { tell } from './notices.ts'
 
 let present: Host | undefined
@@ -8,6 +9,9 @@ let present: Host | undefined
 export function setHost(host: Host): void {
   present = host
 }
+
+/** Takes in whether the host answers. */
+export const hostAnswers = (connected: boolean): void => useBench.setState({ connected })
 
 /** The host of this window. */
 export function theHost(): Host {

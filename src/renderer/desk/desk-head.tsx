@@ -1,6 +1,6 @@
 import { useBench } from '../bench/bench-store.ts'
-import { guide } from '../bench/guide.ts'
 import { STATION_NAMES, STATIONS } from '../bench/stations.ts'
+import { guide } from '../guide/guide.ts'
 
 const FOR_LOOKING = 'This job is open for looking only: choose a row or a view to see what it rests on.'
 

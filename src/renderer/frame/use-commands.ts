@@ -1,5 +1,4 @@
 import { useEffect } from 'react'
-import { askForScans } from '../bench/ask-for-scans.ts'
 import { useBench } from '../bench/bench-store.ts'
 import { goTo } from '../bench/choose.ts'
 import { onCommand } from '../bench/commands.ts'
@@ -7,6 +6,7 @@ import { redo, undo } from '../bench/edits.ts'
 import { takeBench } from '../bench/take-in.ts'
 import { ask } from '../bench/the-host.ts'
 import { leaveField } from '../focus/leave-field.ts'
+import { askForScans } from '../parts/ask-for-scans.ts'
 
 /** Closes the job; everything in it is on disk already. */
 export async function closeJob(): Promise<void> {

@@ -1,21 +1,25 @@
 import './agreement-chart.css'
 import { useEffect, useMemo, useRef } from 'react'
-import { useBench } from '../bench/bench-store.ts'
+import type { Job } from '../../core/job/model/types.ts'
+import type { Table } from '../../core/ledger/table/table.ts'
 import { agreementPlot } from './agreement-plot.ts'
 import { agreementPoints } from './agreement-points.ts'
 import { agreementWords } from './agreement-words.ts'
 import { useWidth } from './use-width.ts'
 
-/** Scaled against printed values, one line a dimension: of one view, or of the whole job. */
-export function AgreementChart({ view }: { view?: string }) {
-  const table = useBench((bench) => bench.table)
-  const job = useBench((bench) => bench.opened?.job)
+interface AgreementChartProps {
+  job: Job
+  /** Null while it is worked out. */
+  table: Table | null
+  /** Of one view; of the whole job unless said otherwise. */
+  view?: string
+}
+
+/** Scaled against printed values, one line a dimension. */
+export function AgreementChart({ job, table, view }: AgreementChartProps) {
   const box = useRef<HTMLDivElement>(null)
   const width = useWidth(box)
-  const points = useMemo(
-    () => (table === null || job === undefined ? [] : agreementPoints(table, job, view)),
-    [table, job, view],
-  )
+  const points = useMemo(() => (table === null ? [] : agreementPoints(table, job, view)), [table, job, view])
   const unit = table?.unit ?? 'in'
 
   useEffect(() => {

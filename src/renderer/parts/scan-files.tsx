@@ -1,5 +1,5 @@
 import { FileTrigger } from 'react-aria-components'
-import { SCAN_TYPES } from '../bench/ask-for-scans.ts'
+import { SCAN_TYPES } from './ask-for-scans.ts'
 import { Button } from './button.tsx'
 
 interface ScanFilesProps {

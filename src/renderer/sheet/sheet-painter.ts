@@ -1,27 +1,33 @@
 import type Konva from 'konva'
 import type { SheetPictures } from '../../contract/pictures.ts'
-import { aidsOf, type Bench, useBench } from '../bench/bench-store.ts'
-import type { Camera, Size } from './camera.ts'
-import { cameraOf, cameras } from './camera-store.ts'
-import { drawPending } from './draw-pending.ts'
-import { cameraForTheBench } from './follow-the-bench.ts'
-import { type Carried, carried } from './overlay/carried.ts'
-import { displayList } from './overlay/display-list.ts'
-import { drawLaid } from './overlay/draw-laid.ts'
-import { type Inks, inksFor } from './overlay/inks.ts'
-import type { Item } from './overlay/items.ts'
-import type { Laid } from './overlay/laid.ts'
-import { layOut } from './overlay/lay-out.ts'
-import { forgetFigures, setFigure } from './overlay/stacked-figure.ts'
-import { pointer } from './pointer-store.ts'
-import { groundAddress, overviewAddress, tileAddress } from './tiles/addresses.ts'
-import { isDark } from './tiles/is-dark.ts'
-import { ScanLayers } from './tiles/scan-layers.ts'
-import { scanPlan } from './tiles/scan-plan.ts'
-import { isShownDark, scanTone } from './tiles/scan-tone.ts'
-import { nameOfSight, ringRoom, type SheetFrame, type Sight, sightOf } from './tiles/shown-level.ts'
-import { pictureCache, pictureLoader, RANK, screenCache, screenLoader } from './tiles/the-pictures.ts'
-import { type Tile, tilesInSight } from './tiles/wanted-tiles.ts'
+import { aidsOf, type BenchContents, useBench } from '../bench/bench-store.ts'
+import type { BoxSize, Camera } from '../camera/camera.ts'
+import { cameraOf, cameras } from '../camera/camera-store.ts'
+import { cameraForTheBench } from '../camera/follow-the-bench.ts'
+import { isShownDark, scanTone } from '../looking/scan-tone.ts'
+import { type Carried, carried } from '../overlay/carried.ts'
+import { displayList } from '../overlay/display-list.ts'
+import { drawLaid } from '../overlay/draw-laid.ts'
+import { drawPending } from '../overlay/draw-pending.ts'
+import { type Inks, inksFor } from '../overlay/inks.ts'
+import type { Item } from '../overlay/items.ts'
+import type { Laid } from '../overlay/laid.ts'
+import { layOut } from '../overlay/lay-out.ts'
+import { forgetFigures, setFigure } from '../overlay/stacked-figure.ts'
+import { pointer } from '../picking/pointer-store.ts'
+import { groundAddress, overviewAddress, tileAddress } from '../tiles/addresses.ts'
+import { isDark } from '../tiles/is-dark.ts'
+import { ScanLayers } from '../tiles/scan-layers.ts'
+import { scanPlan } from '../tiles/scan-plan.ts'
+import {
+  type LevelInSight,
+  levelInSight,
+  nameOfLevel,
+  ringRoom,
+  type SheetFrame,
+} from '../tiles/shown-level.ts'
+import { pictureCache, pictureLoader, RANK, screenCache, screenLoader } from '../tiles/the-pictures.ts'
+import { type Tile, tilesInSight } from '../tiles/wanted-tiles.ts'
 
 type Part = 'tiles' | 'over' | 'pending'
 
@@ -47,7 +53,7 @@ export class SheetPainter {
   /** What `#shown` was found for; empty: it is to be found anew. */
   #sight = ''
   /** What the layer over the sheet was last drawn for. */
-  #drawnFor: { sheet: string; camera: Camera; box: Size } | undefined
+  #drawnFor: { sheet: string; camera: Camera; box: BoxSize } | undefined
   #carriedAlong = false
   /** Runs while the sheet is being moved. */
   #resting: ReturnType<typeof setTimeout> | undefined
@@ -153,7 +159,7 @@ export class SheetPainter {
     if (this.#overview === address) this.ask('tiles', 'over', 'pending')
   }
 
-  #onBench(now: Bench, before: Bench): void {
+  #onBench(now: BenchContents, before: BenchContents): void {
     if (now.opened !== before.opened || now.sheet !== before.sheet || now.aids !== before.aids) {
       cameraForTheBench()
     }
@@ -163,7 +169,7 @@ export class SheetPainter {
     }
     if (now.picks !== before.picks) this.ask('pending')
     if (now.picks.tool !== before.picks.tool) this.ask('over')
-    const shown = (bench: Bench) => [bench.opened, bench.table, bench.station, bench.selection]
+    const shown = (bench: BenchContents) => [bench.opened, bench.table, bench.station, bench.selection]
     if (shown(now).some((part, i) => part !== shown(before)[i])) this.ask('over', 'pending')
   }
 
@@ -185,7 +191,7 @@ export class SheetPainter {
     }
     const { pictures, camera, box, density } = frame
     const aids = aidsOf(useBench.getState(), pictures.sheet)
-    const sight = sightOf(frame, screenCache.limit)
+    const sight = levelInSight(frame, screenCache.limit)
     const ground = aids.lift ? screenCache.get(groundAddress(pictures)) : undefined
     const { width, height } = pictures
     this.#scan.begin(pictures, density)
@@ -194,7 +200,7 @@ export class SheetPainter {
       ground === undefined ? null : { url: ground.image.src, width, height },
     )
     // Most movements bring no other picture into sight: then nothing is to be done but to move what is there.
-    const name = `${overviewAddress(pictures)} ${pictures.progress.state} ${density} ${nameOfSight(sight)}`
+    const name = `${overviewAddress(pictures)} ${pictures.progress.state} ${density} ${nameOfLevel(sight)}`
     if (name !== this.#sight) {
       this.#sight = name
       const plan = scanPlan(frame, sight, (address) => screenCache.has(address), this.#scan.shown)
@@ -204,7 +210,7 @@ export class SheetPainter {
     this.#scan.place(camera, box)
   }
 
-  #want(frame: SheetFrame, sight: Sight | null, lift: boolean): void {
+  #want(frame: SheetFrame, sight: LevelInSight | null, lift: boolean): void {
     const { pictures, camera, box } = frame
     const overview = overviewAddress(pictures)
     const ground = lift ? [groundAddress(pictures)] : []

@@ -5,14 +5,14 @@ import { Layer, Shape, Stage } from 'react-konva'
 import { useBench } from '../bench/bench-store.ts'
 import { marksOf, showSheet } from '../bench/choose.ts'
 import { onCommand } from '../bench/commands.ts'
-import type { Size } from './camera.ts'
-import { cameras } from './camera-store.ts'
-import { onKeys } from './gestures/on-keys.ts'
-import { onPointer } from './gestures/on-pointer.ts'
-import { Lens } from './lens.tsx'
-import { bringInSight, showWholeSheet, zoomIn, zoomOut } from './look-at.ts'
-import { reach, shapeOf } from './overlay/shape.ts'
-import { toolName } from './pick-words.ts'
+import type { BoxSize } from '../camera/camera.ts'
+import { cameras } from '../camera/camera-store.ts'
+import { bringInSight, showWholeSheet, zoomIn, zoomOut } from '../camera/look-at.ts'
+import { onKeys } from '../gestures/on-keys.ts'
+import { onPointer } from '../gestures/on-pointer.ts'
+import { Lens } from '../lens/lens.tsx'
+import { reach, shapeOf } from '../overlay/shape.ts'
+import { toolName } from '../picking/pick-names.ts'
 import { SheetPainter } from './sheet-painter.ts'
 import { SpokenPlace } from './spoken-place.tsx'
 import { ZoomButtons } from './zoom-buttons.tsx'
@@ -107,8 +107,8 @@ const KEYS_PICKING =
   'stroke. Arrow keys then move the pick by a tenth of a pixel, with Shift by one. Escape gives up the last pick, then ' +
   'the tool.'
 
-function useSizeOf(box: React.RefObject<HTMLDivElement | null>): Size {
-  const [size, setSize] = useState<Size>({ width: 0, height: 0 })
+function useSizeOf(box: React.RefObject<HTMLDivElement | null>): BoxSize {
+  const [size, setSize] = useState<BoxSize>({ width: 0, height: 0 })
   useEffect(() => {
     if (box.current === null) return
     const observer = new ResizeObserver(([entry]) => {

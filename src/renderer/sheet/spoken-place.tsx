@@ -1,8 +1,8 @@
 import { useEffect, useState } from 'react'
 import { useBench } from '../bench/bench-store.ts'
 import { VisuallyHidden } from '../parts/visually-hidden.tsx'
-import { lastPickInWords, nextPickName, placeInWords } from './pick-words.ts'
-import { pointer } from './pointer-store.ts'
+import { lastPickInWords, nextPickName, placeInWords } from '../picking/pick-names.ts'
+import { pointer } from '../picking/pointer-store.ts'
 
 /** Said only when nothing has moved for so long, ms. */
 const QUIET = 350

@@ -2,8 +2,8 @@ import './zoom-buttons.css'
 import { useEffect, useRef } from 'react'
 import { Button, Group } from 'react-aria-components'
 import { useBench } from '../bench/bench-store.ts'
-import { cameraOf, cameras } from './camera-store.ts'
-import { showActualPixels, showWholeSheet, zoomIn, zoomOut } from './look-at.ts'
+import { cameraOf, cameras } from '../camera/camera-store.ts'
+import { showActualPixels, showWholeSheet, zoomIn, zoomOut } from '../camera/look-at.ts'
 
 const BUTTONS = [
   { words: '−', name: 'Zoom out', key: '-', act: zoomOut },

@@ -1,6 +1,6 @@
 import type { AskArguments } from '../../contract/asks.ts'
-import { sendScan } from '../bench/bring-in.ts'
 import { workAs } from '../bench/settings.ts'
+import { sendScan } from '../intake/bring-in.ts'
 import type { ChosenPages } from '../intake/choose-pages.ts'
 import { takePages } from '../intake/take-pages.ts'
 import { openWith } from './open-with.ts'

@@ -1,7 +1,7 @@
 import { useState } from 'react'
 import type { Unit } from '../../core/job/model/types.ts'
 import { useBench } from '../bench/bench-store.ts'
-import { fileIdentity } from '../bench/bring-in.ts'
+import { fileIdentity } from '../intake/bring-in.ts'
 import { LimitsButton } from '../intake/limits-dialog.tsx'
 import { Button } from '../parts/button.tsx'
 import { Choice } from '../parts/choice.tsx'

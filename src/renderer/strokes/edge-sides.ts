@@ -1,7 +1,7 @@
 import { type Pixel, pixel, type Vector, vectorLike } from '../../core/geometry/frames.ts'
 import type { StrokeReading } from '../../core/job/model/types.ts'
+import { alongScan, type Camera } from '../camera/camera.ts'
 import type { StraightSide } from '../picking/how-to-pick.ts'
-import { alongScan, type Camera } from '../sheet/camera.ts'
 
 /** A way in pixels of the scan. */
 export type Way = Vector<Pixel>

@@ -1,5 +1,5 @@
-import { PictureCache } from '../sheet/tiles/picture-cache.ts'
-import { pictureCache, pictureLoader, RANK } from '../sheet/tiles/the-pictures.ts'
+import { PictureCache } from '../tiles/picture-cache.ts'
+import { pictureCache, pictureLoader, RANK } from '../tiles/the-pictures.ts'
 import { type GreyTile, luminance } from './grey-tiles.ts'
 
 const MEGABYTE = 1024 * 1024

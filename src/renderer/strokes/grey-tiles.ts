@@ -1,11 +1,11 @@
 import { type SheetPictures, TILE } from '../../contract/pictures.ts'
 import type { GreyWindow, WindowBox } from '../../core/imaging/index.ts'
-import { tileAddress } from '../sheet/tiles/addresses.ts'
-import type { Picture } from '../sheet/tiles/picture-cache.ts'
-import type { Tile } from '../sheet/tiles/wanted-tiles.ts'
+import { tileAddress } from '../tiles/addresses.ts'
+import type { DecodedPicture } from '../tiles/picture-cache.ts'
+import type { Tile } from '../tiles/wanted-tiles.ts'
 
 /** Grey values of one tile, row by row. */
-export interface GreyTile extends Picture {
+export interface GreyTile extends DecodedPicture {
   data: Uint8Array
 }
 

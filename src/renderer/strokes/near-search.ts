@@ -1,8 +1,8 @@
 import { TILE } from '../../contract/pictures.ts'
 import { algebraicCircle } from '../../core/geometry/algebraic-circle.ts'
 import { type Pixel, pixel } from '../../core/geometry/frames.ts'
-import { farFrom } from '../sheet/overlay/geometry-on-screen.ts'
-import type { Tile } from '../sheet/tiles/wanted-tiles.ts'
+import { farFrom } from '../overlay/geometry-on-screen.ts'
+import type { Tile } from '../tiles/wanted-tiles.ts'
 import type { Search } from './search.ts'
 
 /** What is looked at on either side of where a stroke may lie, pixels: see `windowFor`. */

@@ -1,8 +1,8 @@
 import type { Pixel } from '../../core/geometry/frames.ts'
 import type { MarkNeed } from '../../core/job/model/mark-needs.ts'
 import type { FoundOn, Mark } from '../../core/job/model/types.ts'
+import type { Camera } from '../camera/camera.ts'
 import type { HowToPick } from '../picking/how-to-pick.ts'
-import type { Camera } from '../sheet/camera.ts'
 import { seenFrom } from './edge-sides.ts'
 import type { Search } from './search.ts'
 

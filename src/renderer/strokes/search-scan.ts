@@ -1,6 +1,6 @@
 import type { SheetPictures } from '../../contract/pictures.ts'
 import { LARGEST_WINDOW, windowFor } from '../../core/imaging/index.ts'
-import { tileAddress } from '../sheet/tiles/addresses.ts'
+import { tileAddress } from '../tiles/addresses.ts'
 import { giveUp, greyOf, greysThere } from './grey-store.ts'
 import { cutWindow, tilesOfBox } from './grey-tiles.ts'
 import { tilesNear } from './near-search.ts'

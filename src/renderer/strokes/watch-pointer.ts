@@ -1,16 +1,16 @@
 import { useBench } from '../bench/bench-store.ts'
+import { cameras } from '../camera/camera-store.ts'
+import { onTheBench } from '../camera/look-at.ts'
 import { useHowToPick } from '../picking/how-to-pick.ts'
 import { wanted } from '../picking/picks.ts'
-import { cameras } from '../sheet/camera-store.ts'
-import { onTheBench } from '../sheet/look-at.ts'
-import { pointer } from '../sheet/pointer-store.ts'
+import { pointer } from '../picking/pointer-store.ts'
 import { isByHand } from './by-hand.ts'
 import { strokeReach } from './reach.ts'
 import { glanceFor, searchAgain } from './search-for.ts'
 import { glanceAtScan } from './search-scan.ts'
-import { type Sight, sight } from './sight.ts'
+import { type UnderPointer, underPointer } from './under-pointer.ts'
 
-const tell = (now: Sight): void => sight.setState({ now })
+const tell = (now: UnderPointer): void => underPointer.setState({ now })
 
 /** The pointer must rest no longer than a frame before what is under it is looked at. */
 async function look(isNow: () => boolean): Promise<void> {
@@ -42,7 +42,7 @@ async function look(isNow: () => boolean): Promise<void> {
     tell({ state: 'hand' })
     return
   }
-  const before = sight.getState().now
+  const before = underPointer.getState().now
   if (before.state === 'hand' || before.state === 'far' || before.state === 'complete')
     tell({ state: 'looking' })
   const result = await glanceAtScan(search, shown)

@@ -5,8 +5,8 @@ import { newJob } from '../../../src/core/job/model/new-job.ts'
 import type { Job, Reference } from '../../../src/core/job/model/types.ts'
 import { readJob } from '../../../src/core/job/read-job.ts'
 import { dimensionTable } from '../../../src/core/ledger/table/dimension-table.ts'
-import { guide } from '../../../src/renderer/bench/guide.ts'
 import { STATIONS, type Station } from '../../../src/renderer/bench/stations.ts'
+import { guide } from '../../../src/renderer/guide/guide.ts'
 import { noPicks, type Picks, withPick } from '../../../src/renderer/picking/picks.ts'
 
 const LOOKING = noPicks({ kind: 'look' })

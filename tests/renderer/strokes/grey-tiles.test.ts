@@ -1,10 +1,10 @@
 import { describe, expect, it } from 'vitest'
 import { pyramidLevels, type SheetPictures } from '../../../src/contract/pictures.ts'
 import { type Pixel, pixel } from '../../../src/core/geometry/frames.ts'
-import { tileAddress } from '../../../src/renderer/sheet/tiles/addresses.ts'
 import { cutWindow, luminance, tilesOfBox } from '../../../src/renderer/strokes/grey-tiles.ts'
 import { tilesNear } from '../../../src/renderer/strokes/near-search.ts'
 import { strokeReach } from '../../../src/renderer/strokes/reach.ts'
+import { tileAddress } from '../../../src/renderer/tiles/addresses.ts'
 
 const [WIDTH, HEIGHT] = [5000, 4000]
 const pictures: SheetPictures = {

@@ -3,7 +3,7 @@ import { useEffect, useState } from 'react'
 import { type Pixel, pixel } from '../../../core/geometry/frames.ts'
 import { useBench } from '../../bench/bench-store.ts'
 import { setPicks } from '../../bench/choose.ts'
-import { pickProgress, pickSentence } from '../../bench/pick-words.ts'
+import { pickProgress, pickSentence } from '../../guide/pick-sentences.ts'
 import { Button } from '../../parts/button.tsx'
 import { NumberField } from '../../parts/number-field.tsx'
 import {

@@ -2,11 +2,11 @@ import { pixel } from '../../../core/geometry/frames.ts'
 import type { MarkNeed } from '../../../core/job/model/mark-needs.ts'
 import type { Mark } from '../../../core/job/model/types.ts'
 import { choose, takeUp } from '../../bench/choose.ts'
-import { type Camera, fitted } from '../../sheet/camera.ts'
-import { setCamera } from '../../sheet/camera-store.ts'
-import { onTheBench } from '../../sheet/look-at.ts'
-import { reach, shapeOf } from '../../sheet/overlay/shape.ts'
-import { pointer } from '../../sheet/pointer-store.ts'
+import { type Camera, fitted } from '../../camera/camera.ts'
+import { setCamera } from '../../camera/camera-store.ts'
+import { onTheBench } from '../../camera/look-at.ts'
+import { reach, shapeOf } from '../../overlay/shape.ts'
+import { pointer } from '../../picking/pointer-store.ts'
 
 /** The mark lies so far from the middle of what is seen, at most, as a share of the box. */
 const ASIDE = 0.3

@@ -20,6 +20,7 @@ import { MappingChoice } from './mapping-choice.tsx'
 /** All that is known of a view: its sizes, what they make of its scale, how it is mapped. */
 export function ViewSections({ view }: { view: View }) {
   const job = useBench((bench) => bench.opened?.job)
+  const table = useBench((bench) => bench.table)
   const writable = useBench((bench) => bench.opened?.writable === true)
   const drawing = useBench(({ picks: { tool } }) => tool.kind === 'outline' && tool.view === view.id)
   if (job === undefined) return null
@@ -31,7 +32,7 @@ export function ViewSections({ view }: { view: View }) {
       <Fit view={view} />
       <MappingChoice view={view} />
       <Section title="Scaled against printed" fold="shut">
-        <AgreementChart view={id} />
+        <AgreementChart job={job} table={table} view={id} />
       </Section>
       <Section title="This view" fold="shut">
         <SavedField

@@ -1,11 +1,11 @@
 import { aidsOf, useBench } from '../../bench/bench-store.ts'
 import { lookWith } from '../../bench/choose.ts'
+import { PLAIN } from '../../looking/aids.ts'
+import { sameAids, startingAids } from '../../looking/starting-aids.ts'
 import { Button } from '../../parts/button.tsx'
 import { Section } from '../../parts/section.tsx'
 import { Slider } from '../../parts/slider.tsx'
 import { Switch } from '../../parts/switch.tsx'
-import { PLAIN } from '../../sheet/aids.ts'
-import { sameAids, startingAids } from '../../sheet/starting-aids.ts'
 import { plainTurn, quartersAndRest, turnInWords } from './turn.ts'
 
 /** How the sheet is looked at; what is picked stays in the pixels of the scan. */

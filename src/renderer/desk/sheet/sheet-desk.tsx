@@ -1,5 +1,5 @@
 import { useBench } from '../../bench/bench-store.ts'
-import { bringIn } from '../../bench/bring-in.ts'
+import { bringIn } from '../../intake/bring-in.ts'
 import { LimitsButton } from '../../intake/limits-dialog.tsx'
 import { ScanFiles } from '../../parts/scan-files.tsx'
 import { Section } from '../../parts/section.tsx'

@@ -4,8 +4,8 @@ import type { Pixel } from '../../../core/geometry/frames.ts'
 import { GeometryError } from '../../../core/geometry/geometry-error.ts'
 import type { Edit } from '../../../core/job/edits/edit.ts'
 import type { Job, Mark } from '../../../core/job/model/types.ts'
+import type { Aids } from '../../looking/aids.ts'
 import type { Picks } from '../../picking/picks.ts'
-import type { Aids } from '../../sheet/aids.ts'
 import { plainTurn } from './turn.ts'
 
 /** A line on the scan. */

@@ -1,6 +1,6 @@
 import { expect, it } from 'vitest'
 import type { View } from '../../../../src/core/job/model/types.ts'
-import { type Bench, useBench } from '../../../../src/renderer/bench/bench-store.ts'
+import { type BenchContents, useBench } from '../../../../src/renderer/bench/bench-store.ts'
 import { viewAtWork } from '../../../../src/renderer/desk/in-hand/view-at-work.ts'
 import { noPicks } from '../../../../src/renderer/picking/picks.ts'
 import { sampleJob } from '../../sample-job.ts'
@@ -13,7 +13,7 @@ const view = (id: string, sheet: string): View => ({
   references: [],
 })
 
-const bench = (more: Partial<Bench>): Bench => ({
+const bench = (more: Partial<BenchContents>): BenchContents => ({
   ...useBench.getState(),
   opened: {
     job: { ...sampleJob, views: [view('A', 'S1'), view('B', 'S1'), view('C', 'S2')] },

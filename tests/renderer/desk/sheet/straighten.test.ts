@@ -6,6 +6,7 @@ import type { Edit } from '../../../../src/core/job/edits/edit.ts'
 import { applyEdit } from '../../../../src/core/job/edits/edit.ts'
 import { newJob } from '../../../../src/core/job/model/new-job.ts'
 import type { Job } from '../../../../src/core/job/model/types.ts'
+import { toScreen } from '../../../../src/renderer/camera/camera.ts'
 import { viewEdit } from '../../../../src/renderer/desk/pick-edits.ts'
 import {
   pickedLine,
@@ -15,11 +16,10 @@ import {
   uncertaintyInWords,
   unstraightenEdit,
 } from '../../../../src/renderer/desk/sheet/straighten.ts'
+import { PLAIN } from '../../../../src/renderer/looking/aids.ts'
+import { turnFor } from '../../../../src/renderer/looking/starting-aids.ts'
 import type { StrokeState } from '../../../../src/renderer/picking/fitted.ts'
 import type { Picks } from '../../../../src/renderer/picking/picks.ts'
-import { PLAIN } from '../../../../src/renderer/sheet/aids.ts'
-import { toScreen } from '../../../../src/renderer/sheet/camera.ts'
-import { turnFor } from '../../../../src/renderer/sheet/starting-aids.ts'
 
 const CORNERS: Pixel[] = [pixel(0, 0), pixel(900, 0), pixel(900, 700)]
 const DEGREE = Math.PI / 180

@@ -1,0 +1,93 @@
+import { type Pixel, type Screen, screen } from '../../core/geometry/frames.ts'
+import { useBench } from '../bench/bench-store.ts'
+import {
+  type BoxSize,
+  type Camera,
+  fitted,
+  inSight,
+  movedBy,
+  onTheSheet,
+  onWholePixels,
+  wholeSheet,
+  zoomedAbout,
+} from './camera.ts'
+import { cameraOf, cameras, setCamera } from './camera-store.ts'
+import { glideTo } from './glide.ts'
+
+/** Border within which something counts as in sight, CSS pixels. */
+const BORDER = 40
+/** What is brought into sight is not enlarged beyond this. */
+const CLOSE_ENOUGH = 2
+const STEP = 1.4
+
+interface OnTheBench {
+  sheet: string
+  size: BoxSize
+  box: BoxSize
+  camera: Camera
+}
+
+/** The sheet on the bench and where it is looked at from; undefined while nothing can be shown. */
+export function onTheBench(): OnTheBench | undefined {
+  const { sheet, opened } = useBench.getState()
+  const scan = opened?.job.sheets.find(({ id }) => id === sheet)?.scan
+  const camera = cameraOf(sheet)
+  const { box } = cameras.getState()
+  if (sheet === null || scan === undefined || camera === undefined || box.width === 0) return undefined
+  return { sheet, size: scan, box, camera }
+}
+
+/** Moves what is seen by so much on the screen. */
+export function pan(x: number, y: number): void {
+  const here = onTheBench()
+  if (here !== undefined) setCamera(here.sheet, onTheSheet(movedBy(here.camera, x, y), here.size))
+}
+
+export function zoomAt(at: Screen, factor: number): void {
+  const here = onTheBench()
+  if (here === undefined) return
+  const camera = zoomedAbout(here.camera, here.box, here.size, at, factor)
+  setCamera(here.sheet, onTheSheet(camera, here.size))
+}
+
+const middleOf = ({ width, height }: BoxSize): Screen => screen(width / 2, height / 2)
+
+export const zoomIn = (): void => zoomAt(middleOf(cameras.getState().box), STEP)
+export const zoomOut = (): void => zoomAt(middleOf(cameras.getState().box), 1 / STEP)
+
+export function showWholeSheet(): void {
+  const here = onTheBench()
+  if (here !== undefined) setCamera(here.sheet, wholeSheet(here.camera, here.box, here.size))
+}
+
+/** One pixel of the scan for each pixel of the screen's own. */
+export function showActualPixels(): void {
+  const here = onTheBench()
+  if (here === undefined) return
+  const density = window.devicePixelRatio || 1
+  const factor = 1 / density / here.camera.zoom
+  const camera = zoomedAbout(here.camera, here.box, here.size, middleOf(here.box), factor)
+  setCamera(here.sheet, onWholePixels(camera, here.box, density))
+}
+
+/** Brings pixels into sight where they are not: glides there, or jumps where no motion is wanted. */
+export function bringInSight(pixels: readonly Pixel[]): void {
+  const here = onTheBench()
+  if (here === undefined || pixels.length === 0) return
+  if (inSight(here.camera, here.box, pixels, BORDER)) return
+  const closest = Math.min(CLOSE_ENOUGH, fitsAt(here, pixels) ? here.camera.zoom : Infinity)
+  glideTo(here.sheet, fitted(here.camera, here.box, pixels, closest))
+}
+
+/** Whether the pixels would be in sight without another zoom. */
+function fitsAt({ camera, box }: OnTheBench, pixels: readonly Pixel[]): boolean {
+  const { centre } = fitted(camera, box, pixels, camera.zoom)
+  return inSight({ ...camera, centre }, box, pixels, BORDER / 2)
+}
+
+/** Moves the sheet just as far as is needed to see a pixel, at once. */
+export function keepInSight(pixel: Pixel): void {
+  const here = onTheBench()
+  if (here === undefined || inSight(here.camera, here.box, [pixel], BORDER)) return
+  setCamera(here.sheet, { ...here.camera, centre: pixel })
+}

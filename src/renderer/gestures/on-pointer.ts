@@ -1,0 +1,136 @@
+import { type Pixel, type Screen, screen } from '../../core/geometry/frames.ts'
+import { useBench } from '../bench/bench-store.ts'
+import { choose, setPicks } from '../bench/choose.ts'
+import { toPixel } from '../camera/camera.ts'
+import { onTheBench, pan, zoomAt } from '../camera/look-at.ts'
+import type { Laid } from '../overlay/laid.ts'
+import { nearest } from '../overlay/lay-out.ts'
+import { isCornerToCorner } from '../picking/corner-to-corner.ts'
+import { noPicks, withPick } from '../picking/picks.ts'
+import { endPath, mannerOf, mayPick, pickAt, pointAt } from './picking.ts'
+
+/** A press that moves no further than this is a click, CSS pixels. */
+const STILL = 4
+/** Two clicks within this are a double click, ms. */
+const DOUBLE = 400
+/** What lies so near to a click is chosen, CSS pixels. */
+const NEAR = 8
+/** One notch of a wheel, 100 to 120 CSS pixels, zooms by about a fifth. */
+const WHEEL = 0.0018
+const PINCH = 0.01
+
+interface Press {
+  from: Screen
+  last: Screen
+  pans: boolean
+  moved: boolean
+}
+
+/** Whether the sheet is dragged whatever tool is in hand, as while Space is held. */
+export interface Held {
+  space: boolean
+}
+
+/** Pointer and wheel on the sheet. The function that comes back ends it. */
+export function onPointer(element: HTMLElement, held: Held, laid: () => readonly Laid[]): () => void {
+  let press: Press | null = null
+  let clicked: { at: Screen; when: number } | null = null
+  const place = (event: MouseEvent): Screen => {
+    const { left, top } = element.getBoundingClientRect()
+    return screen(event.clientX - left, event.clientY - top)
+  }
+  const pixelAt = (at: Screen): Pixel | null => {
+    const here = onTheBench()
+    return here === undefined ? null : toPixel(here.camera, here.box, at)
+  }
+  const looking = (): boolean => useBench.getState().picks.tool.kind === 'look'
+
+  const down = (event: PointerEvent): void => {
+    if (event.button > 1) return
+    event.preventDefault()
+    element.focus({ preventScroll: true })
+    element.setPointerCapture(event.pointerId)
+    const at = place(event)
+    press = { from: at, last: at, pans: looking() || held.space || event.button === 1, moved: false }
+  }
+
+  const move = (event: PointerEvent): void => {
+    const at = place(event)
+    if (press !== null) {
+      const [x, y] = [at[0] - press.from[0], at[1] - press.from[1]]
+      press.moved ||= Math.hypot(x, y) > STILL
+      if (press.pans && press.moved) {
+        if (element.dataset['dragged'] === undefined) element.dataset['dragged'] = 'true'
+        pan(at[0] - press.last[0], at[1] - press.last[1])
+        press.last = at
+      }
+    }
+    pointAt(pixelAt(at), 'pointer', mannerOf(event))
+  }
+
+  const up = (event: PointerEvent): void => {
+    const pressed = press
+    press = null
+    delete element.dataset['dragged']
+    if (pressed === null || event.button > 1) return
+    const at = place(event)
+    if (looking()) {
+      if (!pressed.moved && event.button === 0) choose(nearest(laid(), at, NEAR)?.about ?? null)
+      return
+    }
+    const pixel = pixelAt(at)
+    if (pressed.pans || pixel === null) return
+    const { picks } = useBench.getState()
+    const from = pixelAt(pressed.from)
+    if (pressed.moved && isCornerToCorner(picks.tool) && from !== null && mayPick()) {
+      setPicks(withPick(withPick(noPicks(picks.tool), from), pixel))
+      return
+    }
+    if (pressed.moved && picks.tool.kind === 'straighten' && from !== null) {
+      setPicks(noPicks(picks.tool))
+      for (const end of [from, pixel]) pickAt(end, mannerOf(event))
+      return
+    }
+    const now = event.timeStamp
+    const again =
+      clicked !== null &&
+      now - clicked.when < DOUBLE &&
+      Math.hypot(at[0] - clicked.at[0], at[1] - clicked.at[1]) <= STILL
+    clicked = again ? null : { at, when: now }
+    if (again) endPath()
+    else pickAt(pixel, mannerOf(event))
+  }
+
+  const cancelled = (): void => {
+    press = null
+    delete element.dataset['dragged']
+  }
+
+  const leave = (): void => {
+    if (press === null) pointAt(null, 'pointer')
+  }
+
+  const wheel = (event: WheelEvent): void => {
+    event.preventDefault()
+    const at = place(event)
+    const lines = event.deltaMode === WheelEvent.DOM_DELTA_LINE ? 32 : 1
+    const [x, y] = [event.deltaX * lines, event.deltaY * lines]
+    if (event.shiftKey && !event.ctrlKey) pan(-(x === 0 ? y : x), 0)
+    else zoomAt(at, Math.exp(-y * (event.ctrlKey ? PINCH : WHEEL)))
+    pointAt(pixelAt(at), 'pointer', mannerOf(event))
+  }
+
+  const listeners = { pointerdown: down, pointermove: move, pointerup: up, pointercancel: cancelled }
+  for (const [name, listener] of Object.entries(listeners)) {
+    element.addEventListener(name, listener as EventListener)
+  }
+  element.addEventListener('pointerleave', leave)
+  element.addEventListener('wheel', wheel, { passive: false })
+  return () => {
+    for (const [name, listener] of Object.entries(listeners)) {
+      element.removeEventListener(name, listener as EventListener)
+    }
+    element.removeEventListener('pointerleave', leave)
+    element.removeEventListener('wheel', wheel)
+  }
+}

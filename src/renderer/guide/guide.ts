@@ -1,0 +1,170 @@
+import type { Job, View } from '../../core/job/model/types.ts'
+import type { Table, TableView } from '../../core/ledger/table/table.ts'
+import { asSentence } from '../../core/words/as-sentence.ts'
+import type { Station } from '../bench/stations.ts'
+import { isComplete, type Picks } from '../picking/picks.ts'
+import { pickSentence } from './pick-sentences.ts'
+
+/** What to do next at a station, and what is still missing for the one after it; a sentence each. */
+interface Guide {
+  next: string
+  missing: string
+}
+
+const isCalibrated = (row: TableView | undefined): boolean =>
+  row !== undefined && Object.keys(row.parameters).length > 0
+
+/** The views of a job that picks can be measured in, as the table has them. */
+export function calibratedViews(job: Job, table: Table | null): View[] {
+  return job.views.filter((view) => isCalibrated(table?.views.find(({ id }) => id === view.id)))
+}
+
+const count = (n: number, one: string, many: string): string => (n === 1 ? `one ${one}` : `${n} ${many}`)
+
+function atSheet(job: Job, picks: Picks): Guide {
+  const picking = whilePicking(picks, { straighten: 'Press Enter to straighten the sheet by this line.' })
+  if (picking !== null) return { next: picking, missing: 'Nothing is missing for Scale.' }
+  if (job.sheets.length === 0) {
+    return {
+      next: 'Bring in a scan of the drawing: choose the file, or drop it on this window.',
+      missing: 'Missing for Scale: a sheet.',
+    }
+  }
+  const unrecorded = job.sheets.find(({ record }) => Object.keys(record).length === 0)
+  const next =
+    unrecorded !== undefined && job.views.length > 0
+      ? `Write down what “${unrecorded.title}” is and where it came from, while it is known.`
+      : 'Turn the sheet upright and look it over, then go to Scale.'
+  return { next, missing: 'Nothing is missing for Scale.' }
+}
+
+/** What a view still needs before it has a scale. */
+function toCalibrate(view: View): string {
+  if (view.references.length === 0)
+    return `Add a size that is printed in “${view.name}” and pick its two ends.`
+  return `“${view.name}” has no scale yet: add another known size, in another direction.`
+}
+
+function atScale(job: Job, table: Table | null, picks: Picks): Guide {
+  if (job.sheets.length === 0) {
+    return { next: 'Bring in a scan first, at station 1.', missing: 'Missing for Pick: a sheet and a view.' }
+  }
+  const calibrated = calibratedViews(job, table)
+  const missing =
+    job.views.length === 0
+      ? 'Missing for Pick: a view.'
+      : calibrated.length === 0
+        ? 'Missing for Pick: a view whose scale is known.'
+        : 'Nothing is missing for Pick.'
+  const picking = whilePicking(picks, {
+    outline:
+      picks.tool.kind === 'outline' && picks.tool.view !== undefined
+        ? 'Keep the new outline, or abandon it.'
+        : 'Name the view, and say its scale if the sheet states one.',
+    reference: 'Write the size as it is printed, and press Enter.',
+  })
+  if (picking !== null) return { next: picking, missing }
+  if (job.views.length === 0) {
+    return { next: 'Name a view: a part of the sheet that is drawn to one scale.', missing }
+  }
+  const without = job.views.find((view) => !calibrated.includes(view))
+  if (without !== undefined) return { next: toCalibrate(without), missing }
+  const doubted = table?.views.find(({ references }) => references.some(({ suspect }) => suspect))
+  if (doubted !== undefined) {
+    return { next: `Look at “${doubted.name}”: a known size there does not fit the others.`, missing }
+  }
+  const unchecked = table?.views.find(({ dof }) => dof === 0)
+  if (unchecked !== undefined) {
+    return {
+      next: `Add one more known size to “${unchecked.name}”: it checks the others. Or go to Pick.`,
+      missing,
+    }
+  }
+  return { next: 'Every view has its scale. Go to Pick.', missing }
+}
+
+function whilePicking(
+  picks: Picks,
+  whenComplete: Partial<Record<Picks['tool']['kind'], string>>,
+): string | null {
+  if (picks.tool.kind === 'look') return null
+  if (isComplete(picks)) return whenComplete[picks.tool.kind] ?? null
+  return pickSentence(picks)
+}
+
+function atPick(job: Job, table: Table | null, picks: Picks): Guide {
+  const missing =
+    job.dimensions.length === 0 ? 'No dimension is in the table yet.' : 'Nothing is missing for Read.'
+  if (calibratedViews(job, table).length === 0) {
+    return { next: 'Give a view its scale first, at station 2: until then a pick has no size.', missing }
+  }
+  const picking = whilePicking(picks, { measure: 'Say what it is called, and press Enter to keep it.' })
+  return { next: picking ?? 'Choose what to measure, then pick it on the sheet.', missing }
+}
+
+function atRead(table: Table | null): Guide {
+  const alone = table?.rows.filter(({ status }) => status === 'single').length ?? 0
+  return {
+    next: 'This station is not built yet. Printed figures are added on the card of a dimension.',
+    missing:
+      alone === 0
+        ? 'Nothing is missing for Prove.'
+        : asSentence(
+            `${count(alone, 'dimension rests', 'dimensions rest')} on one piece of evidence, with nothing to prove it by`,
+          ),
+  }
+}
+
+function atProve(table: Table | null): Guide {
+  const disputed = table?.rows.filter(({ status }) => status === 'disputed').length ?? 0
+  const open = table?.rows.filter(({ status }) => status === 'open').length ?? 0
+  const parts = [
+    ...(disputed === 0 ? [] : [`${count(disputed, 'dimension is', 'dimensions are')} disputed`]),
+    ...(open === 0 ? [] : [`${count(open, 'dimension has', 'dimensions have')} no value`]),
+  ]
+  return {
+    next: 'This station is not built yet. Disputed dimensions are settled on their cards.',
+    missing:
+      parts.length === 0 ? 'Nothing is missing for Hand over.' : `Before handing over: ${parts.join(', ')}.`,
+  }
+}
+
+function atHandOver(job: Job): Guide {
+  return {
+    next: 'This station is not built yet. The command line gives the table meanwhile.',
+    missing: job.dimensions.length === 0 ? 'The table has no dimension yet.' : 'This is the last station.',
+  }
+}
+
+/**
+ * What to do next at a station and what is still missing for the one after it, for somebody who has never seen it.
+ * @param table of this job or of an earlier edit of it; null while the first one is worked out
+ */
+export function guide(job: Job, table: Table | null, station: Station, picks: Picks): Guide {
+  const guide = atStation(job, table, station, picks)
+  if (picks.tool.kind !== 'note') return guide
+  const noting = whilePicking(picks, {
+    note:
+      picks.tool.note === undefined
+        ? 'Write what is to be noted, and keep it.'
+        : 'Keep the new region, or abandon it.',
+  })
+  return noting === null ? guide : { ...guide, next: noting }
+}
+
+function atStation(job: Job, table: Table | null, station: Station, picks: Picks): Guide {
+  switch (station) {
+    case 'sheet':
+      return atSheet(job, picks)
+    case 'scale':
+      return atScale(job, table, picks)
+    case 'pick':
+      return atPick(job, table, picks)
+    case 'read':
+      return atRead(table)
+    case 'prove':
+      return atProve(table)
+    case 'hand-over':
+      return atHandOver(job)
+  }
+}

@@ -1,0 +1,146 @@
+import { aidsOf, useBench } from '../bench/bench-store.ts'
+import { toScreen } from '../camera/camera.ts'
+import { cameraOf, cameras } from '../camera/camera-store.ts'
+import { isShownDark } from '../looking/scan-tone.ts'
+import { inksFor } from '../overlay/inks.ts'
+import { useHowToPick } from '../picking/how-to-pick.ts'
+import { placeInWords } from '../picking/pick-names.ts'
+import { pickQuality } from '../picking/pick-quality.ts'
+import { HAND_SIGMA } from '../picking/picks.ts'
+import { pointer } from '../picking/pointer-store.ts'
+import { seenFrom } from '../strokes/edge-sides.ts'
+import { underPointer } from '../strokes/under-pointer.ts'
+import { overviewAddress, tileAddress } from '../tiles/addresses.ts'
+import { drawFrom, finestThere } from '../tiles/draw-from.ts'
+import { isDark } from '../tiles/is-dark.ts'
+import { lensSource } from '../tiles/lens-source.ts'
+import { pictureCache, pictureLoader, RANK } from '../tiles/the-pictures.ts'
+import { tilesOver } from '../tiles/wanted-tiles.ts'
+import { drawLensLines, LENS_SIZE, type LensInks } from './lens-lines.ts'
+import { LENS_PIXELS, LENS_ZOOM, lensExtent, lensTurn, profilesAt, turnAboutMiddle } from './lens-picture.ts'
+import { drawSection, SECTION_HEIGHT, SECTION_WIDTH } from './lens-section.ts'
+import { drawLensStroke } from './lens-strokes.ts'
+import { lensWords } from './lens-words.ts'
+
+const GLASS = LENS_PIXELS * LENS_ZOOM
+/** The lens goes to the other side when the pointer comes so near to it, CSS pixels. */
+const NEAR = 60
+
+/** The elements that the lens is made of. */
+export interface LensParts {
+  frame: HTMLDivElement
+  picture: HTMLCanvasElement
+  lines: HTMLCanvasElement
+  section: HTMLCanvasElement
+  place: HTMLSpanElement
+  sigma: HTMLSpanElement
+  note: HTMLSpanElement
+}
+
+/** Draws the neighbourhood of the pointer, or hides the lens where there is none. */
+export function drawLens(parts: LensParts): void {
+  const bench = useBench.getState()
+  const { pixel } = pointer.getState()
+  const pictures = bench.sheet === null ? undefined : bench.pictures[bench.sheet]
+  const camera = cameraOf(bench.sheet)
+  const onSheet =
+    pixel !== null &&
+    pictures !== undefined &&
+    pixel[0] >= 0 &&
+    pixel[1] >= 0 &&
+    pixel[0] <= pictures.width &&
+    pixel[1] <= pictures.height
+  parts.frame.hidden = !onSheet || camera === undefined
+  if (!onSheet || camera === undefined) {
+    pictureLoader.want('lens', RANK.lens, [])
+    return
+  }
+  keepAside(parts.frame, toScreen(camera, cameras.getState().box, pixel)[0])
+  const shown = lensExtent(pixel)
+  if (pictures.progress.state === 'ready') {
+    const addresses = tilesOver(shown, 0, pictures).map((tile) => tileAddress(pictures, tile))
+    pictureLoader.want('lens', RANK.lens, addresses)
+  }
+  const level = finestThere(shown, pictures, pictureCache)
+  const hold = lensTurn(camera)
+  const density = window.devicePixelRatio || 1
+  const aids = aidsOf(bench, bench.sheet)
+  const scan = (to: OffscreenCanvasRenderingContext2D | CanvasRenderingContext2D): void =>
+    drawFrom(to, shown, level, pictures, pictureCache)
+  const glass = contextOf(parts.picture, GLASS, GLASS, density)
+  const source = lensSource(pictures, aids, shown, scan)
+  if (glass !== null) {
+    glass.clearRect(0, 0, GLASS, GLASS)
+    glass.imageSmoothingEnabled = false
+    turnAboutMiddle(glass, hold, GLASS)
+    glass.scale(LENS_ZOOM, LENS_ZOOM)
+    glass.translate(LENS_PIXELS / 2 - pixel[0], LENS_PIXELS / 2 - pixel[1])
+    if (source !== null) glass.drawImage(source.picture, source.left, source.top)
+  }
+  const profiles = profilesAt(pixel, hold, scan)
+  const address = overviewAddress(pictures)
+  const inks = lensInks(isShownDark(isDark(address, pictureCache.get(address)), aids))
+  const above = contextOf(parts.lines, LENS_SIZE, LENS_SIZE, density)
+  const { now } = underPointer.getState()
+  if (above !== null) {
+    drawLensLines(above, profiles, inks)
+    if (now.state === 'found') drawLensStroke(above, now.found, pixel, hold, inks)
+  }
+  const section = contextOf(parts.section, SECTION_WIDTH, SECTION_HEIGHT, density)
+  if (section !== null) drawSection(section, now.state === 'found' ? now.found.section : null, inks)
+  const quality = pickQuality(pointer.getState().by, camera.zoom, pictures)
+  const coarse = coarseNote(level, pictures.width, address, quality.sigma)
+  const words = lensWords(now, quality, coarse, useHowToPick.getState(), {
+    from: seenFrom(camera),
+    snapped: pointer.getState().snapped,
+  })
+  parts.place.textContent = placeInWords(pixel)
+  parts.sigma.textContent = words.sure
+  parts.note.textContent = words.note
+}
+
+function coarseNote(level: number | null, width: number, overview: string, sigma: number): string {
+  if (level === 0) return sigma > HAND_SIGMA ? 'Go closer to pick finer.' : ''
+  if (level !== null) return `One pixel here is ${2 ** level} of the scan.`
+  const there = pictureCache.get(overview)
+  return there === undefined
+    ? 'The picture is on its way.'
+    : `One pixel here is ${Math.max(1, Math.round(width / there.width))} of the scan.`
+}
+
+/** The side that the pointer is not on; it changes only when the pointer comes near. */
+function keepAside(frame: HTMLElement, x: number): void {
+  const width = cameras.getState().box.width
+  const reach = LENS_SIZE + NEAR
+  if (x < reach) frame.dataset['side'] = 'right'
+  else if (x > width - reach) delete frame.dataset['side']
+}
+
+function contextOf(
+  canvas: HTMLCanvasElement,
+  width: number,
+  height: number,
+  density: number,
+): CanvasRenderingContext2D | null {
+  const device = Math.round(width * density)
+  if (canvas.width !== device) {
+    canvas.width = device
+    canvas.height = Math.round(height * density)
+  }
+  const context = canvas.getContext('2d')
+  context?.setTransform(density, 0, 0, density, 0, 0)
+  return context
+}
+
+function lensInks(dark: boolean): LensInks {
+  const style = getComputedStyle(document.documentElement)
+  const token = (name: string): string => style.getPropertyValue(`--${name}`)
+  const over = inksFor(dark)
+  return {
+    ink: token('ink'),
+    soft: token('rule-strong'),
+    act: token('prussian'),
+    cross: over.ink,
+    ground: over.ground,
+  }
+}

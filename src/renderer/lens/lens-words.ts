@@ -1,0 +1,62 @@
+import type { HowToPick } from '../picking/how-to-pick.ts'
+import type { PickQuality } from '../picking/pick-quality.ts'
+import { AS_IT_LIES, readingWords, type SeenFrom, way } from '../strokes/edge-sides.ts'
+import { FAR } from '../strokes/find-under-picks.ts'
+import { toFitted } from '../strokes/to-fitted.ts'
+import { pixelsInWords } from '../strokes/uncertainty-words.ts'
+import type { UnderPointer } from '../strokes/under-pointer.ts'
+
+/** What the lens says of the pick that would be made. */
+interface LensWords {
+  /** How, and how sure. */
+  sure: string
+  /** What stands out of it, or what to do. */
+  note: string
+}
+
+/**
+ * @param quality of a pick by hand here
+ * @param snapped the old mark that would be taken
+ * @param coarse what is to be said of the picture where it is not the scan as it is; empty where it is
+ */
+export function lensWords(
+  underPointer: UnderPointer,
+  quality: PickQuality,
+  coarse: string,
+  how: HowToPick,
+  { from = AS_IT_LIES, snapped = null }: { from?: SeenFrom; snapped?: string | null } = {},
+): LensWords {
+  if (snapped !== null) return { sure: `mark ${snapped}`, note: 'It will be taken. Alt picks anew.' }
+  const hand = `by hand, σ ${quality.sigma.toFixed(1)} px`
+  switch (underPointer.state) {
+    case 'hand':
+      return { sure: hand, note: coarse !== '' ? coarse : how.byHand ? 'H goes back to strokes' : '' }
+    case 'complete':
+      return { sure: '', note: 'All is picked. The arrow keys move the last pick, by hand.' }
+    case 'far':
+      return { sure: hand, note: coarse !== '' ? coarse : FAR }
+    case 'looking':
+      return { sure: hand, note: coarse !== '' ? coarse : 'Looking for the stroke…' }
+    case 'none':
+      return { sure: hand, note: underPointer.because }
+    case 'found': {
+      const { found, reading } = underPointer
+      const { across } = toFitted(found, reading, [underPointer.at], quality.sigma)
+      const width = `width ${pixelsInWords(found.shape.width)}`
+      if (found.kind === 'crossing') {
+        return {
+          sure: `crossing, σ ${pixelsInWords(across)}`,
+          note: `${width} · X takes one stroke · Shift by hand`,
+        }
+      }
+      const part =
+        found.kind === 'point'
+          ? readingWords(reading, way(Math.cos(found.direction), Math.sin(found.direction)), from)
+          : 'stroke'
+      return {
+        sure: `${part}, σ ${pixelsInWords(across)} across`,
+        note: `${width} · E takes another edge · Shift by hand`,
+      }
+    }
+  }
+}

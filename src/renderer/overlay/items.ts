@@ -1,0 +1,38 @@
+import type { Pixel, Vector } from '../../core/geometry/frames.ts'
+import type { Selection } from '../bench/selection.ts'
+import type { MarkShape } from './shape.ts'
+import type { SizeSpan } from './span.ts'
+
+/** Line types: which basis governs is told by them alone. */
+export type LineType = 'full' | 'dashed' | 'double' | 'dotted' | 'full and dashed' | 'chain'
+
+/** One thing that is drawn over a sheet: where in pixels of the scan; widths and lettering are in screen units. */
+export type Item = { about: Selection; chosen: boolean } & (
+  | { kind: 'view'; outline: readonly Pixel[]; title: string; lines: readonly string[] }
+  | {
+      kind: 'size'
+      span: SizeSpan
+      text: string
+      line: LineType
+      /** Figured sizes that are known are told from those that are wanted by the box round them. */
+      known: boolean
+      /** Something is wrong with it, in words; empty when nothing is. */
+      wrong: string
+      /** Which of several dimension lines that would fall on each other. */
+      lane: number
+      /** Which way is out of the view that it belongs to; null when that is not known. */
+      inside: Pixel | null
+    }
+  /** profiles: of a chosen mark, what it was found from. again: where it was picked again. */
+  | {
+      kind: 'mark'
+      shape: MarkShape
+      profiles?: { kept: readonly Pixel[]; leftOut: readonly Pixel[] }
+      again?: readonly Pixel[]
+    }
+  /** word: what should be known of it; empty when nothing. */
+  | { kind: 'residual'; at: Pixel; vector: Vector<Pixel>; wrong: boolean; word: string }
+  /** cloud: whether its outline is drawn, and not its number alone. */
+  | { kind: 'note'; outline: readonly Pixel[]; number: string; cloud: boolean }
+  | { kind: 'figure box'; box: readonly [x: number, y: number, width: number, height: number] }
+)

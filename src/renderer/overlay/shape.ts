@@ -1,0 +1,58 @@
+import { algebraicCircle } from '../../core/geometry/algebraic-circle.ts'
+import { fitLine } from '../../core/geometry/fit-line.ts'
+import { type Pixel, pixel } from '../../core/geometry/frames.ts'
+import type { Mark } from '../../core/job/model/types.ts'
+import { ScantlingError } from '../../core/words/scantling-error.ts'
+
+/** A mark as it is drawn, in pixels of the scan. */
+export type MarkShape =
+  | { kind: 'point'; at: Pixel }
+  | { kind: 'segment'; ends: [Pixel, Pixel] }
+  | { kind: 'circle'; centre: Pixel; radius: number }
+  | { kind: 'path'; pixels: readonly Pixel[]; closed: boolean }
+
+/** Null when the picks do not determine the mark. */
+export function shapeOf(mark: Mark): MarkShape | null {
+  try {
+    switch (mark.kind) {
+      case 'point':
+        return { kind: 'point', at: mean([mark.pixel, ...(mark.repeats ?? [])]) }
+      case 'line': {
+        const [a, b] = fitLine(mark.pixels).ends
+        return { kind: 'segment', ends: [a, b] }
+      }
+      case 'circle': {
+        const { centre, radius } = algebraicCircle(mark.pixels)
+        return { kind: 'circle', centre, radius }
+      }
+      case 'path':
+        return mark.pixels.length < 2
+          ? null
+          : { kind: 'path', pixels: mark.pixels, closed: mark.closed ?? false }
+    }
+  } catch (error) {
+    if (error instanceof ScantlingError) return null
+    throw error
+  }
+}
+
+export function mean(pixels: readonly Pixel[]): Pixel {
+  const n = pixels.length
+  return pixel(pixels.reduce((s, [x]) => s + x, 0) / n, pixels.reduce((s, [, y]) => s + y, 0) / n)
+}
+
+/** Pixels that a shape reaches to. */
+export function reach(shape: MarkShape): Pixel[] {
+  switch (shape.kind) {
+    case 'point':
+      return [shape.at]
+    case 'segment':
+      return shape.ends
+    case 'circle': {
+      const { centre, radius } = shape
+      return [pixel(centre[0] - radius, centre[1] - radius), pixel(centre[0] + radius, centre[1] + radius)]
+    }
+    case 'path':
+      return [...shape.pixels]
+  }
+}

@@ -1,0 +1,96 @@
+import type { MarkNeed } from '../../core/job/model/mark-needs.ts'
+import { lastPixel, type Picks, wanted } from './picks.ts'
+import type { Tool } from './tool.ts'
+
+const ORDINALS = ['First', 'Second', 'Third', 'Fourth']
+const ordinal = (i: number): string => ORDINALS[i] ?? `${i + 1}th`
+
+/** What each thing that a tool asks for is called, in its order. */
+function partNames(tool: Tool): string[] {
+  switch (tool.kind) {
+    case 'look':
+      return []
+    case 'outline':
+    case 'note':
+      return ['First corner', 'Opposite corner']
+    case 'straighten':
+      return ['Line to straighten by']
+    case 'repeat':
+      return ['Once more']
+    case 'reference':
+      if (tool.reference === 'distance') return ['First end', 'Second end']
+      if (tool.reference === 'diameter') return ['Circle']
+      return ['First corner', 'Second corner', 'Third corner', 'Fourth corner']
+    case 'measure':
+      switch (tool.measure) {
+        case 'distance':
+          return ['First end', 'Second end']
+        case 'spacing':
+        case 'angle':
+          return ['First line', 'Second line']
+        case 'centres':
+          return ['First circle', 'Second circle']
+        case 'diameter':
+        case 'radius':
+          return ['Circle']
+        case 'run':
+          return ['Path']
+        case 'area':
+          return ['Outline']
+      }
+  }
+}
+
+/** What one pick of a part is called: `First end`, `Circle, second point`. */
+function pickName(tool: Tool, part: number, need: MarkNeed, pick: number): string {
+  const name = partNames(tool)[part] ?? ordinal(part)
+  return need === 'point' ? name : `${name}, ${ordinal(pick).toLowerCase()} point`
+}
+
+/** What the next pick is; null when nothing is wanted. */
+export function nextPickName(picks: Picks): string | null {
+  const need = wanted(picks)
+  if (need === null) return null
+  const current = picks.features.at(-1)
+  const open = current !== undefined && !current.done && 'pixels' in current
+  const part = open ? picks.features.length - 1 : picks.features.length
+  return pickName(picks.tool, part, need, open ? current.pixels.length : 0)
+}
+
+/** The newest pick and where it is, `First end at 1204.3, 880.1`; empty when nothing is picked. */
+export function lastPickInWords(picks: Picks): string {
+  const current = picks.features.at(-1)
+  if (current === undefined) return ''
+  const part = picks.features.length - 1
+  if ('mark' in current) return `${partNames(picks.tool)[part] ?? ordinal(part)}: mark ${current.mark}`
+  const at = lastPixel(picks)
+  const name = pickName(picks.tool, part, current.need, current.pixels.length - 1)
+  return at === null ? name : `${name} at ${placeInWords(at)}`
+}
+
+/** A place on the scan to a tenth of a pixel. */
+export const placeInWords = ([x, y]: readonly [number, number]): string => `${x.toFixed(1)}, ${y.toFixed(1)}`
+
+/** What the tool in hand is called. */
+export function toolName(tool: Tool): string {
+  switch (tool.kind) {
+    case 'look':
+      return 'looking'
+    case 'outline':
+      return 'outline of a view'
+    case 'note':
+      return 'region of a note'
+    case 'straighten':
+      return 'straighten the sheet'
+    case 'repeat':
+      return `mark ${tool.mark} once more`
+    case 'reference':
+      return tool.reference === 'distance'
+        ? 'known size between two points'
+        : tool.reference === 'diameter'
+          ? 'known size across a circle'
+          : 'known rectangle'
+    case 'measure':
+      return `measure: ${tool.measure}`
+  }
+}

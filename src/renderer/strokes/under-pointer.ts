@@ -1,0 +1,19 @@
+import { createStore } from 'zustand/vanilla'
+import type { Pixel } from '../../core/geometry/frames.ts'
+import type { StrokeReading } from '../../core/job/model/types.ts'
+import type { FoundStroke } from './search.ts'
+
+/** What a pick where the pointer is would take. Apart from the bench, so that it renders nothing. */
+export type UnderPointer =
+  /** Nothing is looked for: by hand, or nothing that has a stroke. */
+  | { state: 'hand' }
+  /** The tool has all that it asks for. */
+  | { state: 'complete' }
+  /** Too far off to tell what is meant. */
+  | { state: 'far' }
+  | { state: 'looking' }
+  | { state: 'found'; at: Pixel; found: FoundStroke; reading: StrokeReading }
+  /** because: a sentence. */
+  | { state: 'none'; at: Pixel; because: string }
+
+export const underPointer = createStore<{ now: UnderPointer }>(() => ({ now: { state: 'hand' } }))
