@@ -1,4 +1,4 @@
-import { worstRelative } from '../mapping/mapping.ts'
+import { worstRelative } from '../mapping/parameter.ts'
 import type { ViewMapping } from '../mapping/view-mapping.ts'
 import { correlatedNumbers } from '../uncertainty/correlated.ts'
 import { standardUncertainty } from '../uncertainty/covariance.ts'
@@ -33,7 +33,7 @@ export function widen(theta: readonly Uncertain[], excess: readonly Uncertain[])
 /** Refuses a scale that contradictory references leave so uncertain that first-order propagation would mislead. */
 export function mustStayFirstOrder(view: ViewMapping, theta: readonly Uncertain[]): void {
   const scale = Math.abs(theta[0]?.value ?? 1)
-  const worst = worstRelative(view.mapping, scale, theta.map(standardUncertainty))
+  const worst = worstRelative(view.mapping.parameters, scale, theta.map(standardUncertainty))
   if (worst <= WORST_RELATIVE_UNCERTAINTY) return
   throw new CalibrationError(
     `its references disagree so much that a scale or tilt would be uncertain by ${worst > 1 ? 'more than itself' : `${(100 * worst).toFixed(0)} %`}: misread figures, or marks on the wrong features? Check their sizes and marks, and add a reference that you are sure of.`,

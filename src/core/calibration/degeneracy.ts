@@ -1,7 +1,9 @@
 import { Matrix, SingularValueDecomposition } from 'ml-matrix'
 import { pixel } from '../geometry/frames.ts'
-import { type Mapping, parameterSize } from '../mapping/mapping.ts'
+import type { Mapping } from '../mapping/mapping.ts'
+import { parameterSize } from '../mapping/parameter.ts'
 import type { ViewMapping } from '../mapping/view-mapping.ts'
+import { element } from '../vectors/element.ts'
 
 /**
  * Smallest over largest singular value of the jacobian, its columns at unit length:
@@ -25,7 +27,7 @@ export function whatIsMissing(view: ViewMapping, theta: readonly number[], jacob
   const { mapping } = view
   const scale = Math.abs(theta[0] ?? 1) || 1
   const free = leastDetermined(scaledJacobian(mapping, scale, jacobian))
-  const tilt = free.reduce((s, v, k) => s + (mapping.parameters[k]?.startsWith('tilt') ? v * v : 0), 0)
+  const tilt = free.reduce((s, v, k) => s + (mapping.parameters[k]?.role === 'tilt' ? v * v : 0), 0)
   const n = mapping.parameters.length
   const article = mapping.kind === 'affine' ? 'an' : 'a'
   const have = `${article} ${mapping.kind} mapping needs ${n} independent size${n > 1 ? 's' : ''}`
@@ -38,7 +40,9 @@ export function whatIsMissing(view: ViewMapping, theta: readonly number[], jacob
 
 function scaledJacobian(mapping: Mapping, scale: number, jacobian: Matrix): Matrix {
   const scaled = jacobian.clone()
-  for (let k = 0; k < scaled.columns; k++) scaled.mulColumn(k, parameterSize(mapping, k, scale))
+  for (const [k, parameter] of mapping.parameters.entries()) {
+    scaled.mulColumn(k, parameterSize(parameter, scale))
+  }
   return scaled
 }
 
@@ -63,12 +67,13 @@ function bestDirection(view: ViewMapping, theta: readonly number[], free: readon
     const direction = frame.grain + (degrees * Math.PI) / 180
     const [c, s] = [Math.cos(direction), Math.sin(direction)]
     const image = mapping.apply(theta, pixel(frame.origin[0] + c, frame.origin[1] + s), frame)
-    const length = Math.hypot(image.x, image.y)
+    const [x, y] = image.point
+    const length = Math.hypot(x, y)
     const change = Math.abs(
       free.reduce((sum, v, k) => {
         const byX = image.byParameter[2 * k] ?? 0
         const byY = image.byParameter[2 * k + 1] ?? 0
-        return sum + (v * parameterSize(mapping, k, scale) * (image.x * byX + image.y * byY)) / length
+        return sum + (v * parameterSize(element(mapping.parameters, k), scale) * (x * byX + y * byY)) / length
       }, 0),
     )
     if (change > most * 1.001) {

@@ -24,7 +24,7 @@ export interface Linearised {
 /** The same, or null where a measure has no value there. */
 export function tryLinearise(
   view: ViewMapping,
-  theta: number[],
+  theta: readonly number[],
   equations: readonly Equation[],
   draw?: Draw,
 ) {
@@ -43,7 +43,7 @@ export function tryLinearise(
  */
 export function linearise(
   view: ViewMapping,
-  theta: ArrayLike<number>,
+  theta: readonly number[],
   equations: readonly Equation[],
   draw?: Draw,
 ): Linearised {

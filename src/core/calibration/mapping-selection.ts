@@ -1,5 +1,5 @@
 import type { MappingKind } from '../job/model/types.ts'
-import { MAPPINGS } from '../mapping/mapping.ts'
+import { MAPPINGS } from '../mapping/mappings.ts'
 import type { Calibration } from './calibrate.ts'
 import { CalibrationError } from './calibration-error.ts'
 import { solveMapping } from './solve-mapping.ts'

@@ -1,11 +1,13 @@
 import type { Matrix } from 'ml-matrix'
-import { type Mapping, parameterSize, worstRelative } from '../mapping/mapping.ts'
+import type { Mapping } from '../mapping/mapping.ts'
+import { parameterSize, worstRelative } from '../mapping/parameter.ts'
 import type { ViewMapping } from '../mapping/view-mapping.ts'
 import { type Adjustment, adjust, quadraticForm } from '../uncertainty/adjustment.ts'
 import { effectiveDof } from '../uncertainty/coverage.ts'
 import type { Draw } from '../uncertainty/draws.ts'
 import type { Source } from '../uncertainty/source.ts'
 import type { Uncertain } from '../uncertainty/uncertain.ts'
+import { element } from '../vectors/element.ts'
 import { CalibrationError } from './calibration-error.ts'
 import { spreadOfDirections, whatIsMissing } from './degeneracy.ts'
 import { type Linearised, linearise, tryLinearise } from './linearise.ts'
@@ -94,11 +96,13 @@ function descend(
       damping = Math.max(damping * 10, 1e-9)
       continue
     }
-    const size = Math.max(...step.step.map((s, k) => Math.abs(s) / parameterSize(view.mapping, k, scale)))
+    const size = Math.max(
+      ...view.mapping.parameters.map((p, k) => Math.abs(element(step.step, k)) / parameterSize(p, scale)),
+    )
     // At the answer the objective only jitters by rounding, so the step alone says that it is reached.
     if (damping === 0 && size < SETTLED_BELOW) return { theta, state, settled: true }
     const before = quadraticForm(step.weight, state.residuals)
-    const trial = theta.map((t, k) => t + (step.step[k] as number))
+    const trial = theta.map((t, k) => t + element(step.step, k))
     const next = tryLinearise(view, trial, equations, draw)
     const after = next === null ? Number.POSITIVE_INFINITY : quadraticForm(step.weight, next.residuals)
     if (next !== null && after <= before * (1 + 1e-9) + 1e-12) {
@@ -159,7 +163,7 @@ function clearlyDetermined(mapping: Mapping, scale: number, state: Linearised): 
 }
 
 const worstRelativeUncertainty = (mapping: Mapping, scale: number, { covariance }: Adjustment): number =>
-  worstRelative(mapping, scale, covariance.diagonal().map(Math.sqrt))
+  worstRelative(mapping.parameters, scale, covariance.diagonal().map(Math.sqrt))
 
 function propagateParameters(theta: number[], { gain }: Adjustment, state: Linearised): Uncertain[] {
   // All parameters share one list of sources, which makes combining them quick.

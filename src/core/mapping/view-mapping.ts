@@ -1,4 +1,5 @@
-import type { Mapping, ViewFrame } from './mapping.ts'
+import type { Mapping } from './mapping.ts'
+import type { ViewFrame } from './view-frame.ts'
 
 /** How a view turns its features into true size. */
 export interface ViewMapping {

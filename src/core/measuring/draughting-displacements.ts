@@ -6,7 +6,7 @@ import type { Feature } from './features/feature-of-mark.ts'
 export function draughtingMoves(
   feature: Feature,
   view: ViewMapping,
-  theta: ArrayLike<number>,
+  theta: readonly number[],
   points: readonly True[],
 ): number[][] {
   if (feature.kind === 'line') {
@@ -23,10 +23,10 @@ export function draughtingMoves(
   if (feature.centre !== undefined) {
     // The centre lies off in x and y. The compass is off by 1/√2 of that, so that a diameter is worth what
     // the same distance between two drawn points is.
-    const centre = view.mapping.apply(theta, feature.centre, view.frame)
+    const [cx, cy] = view.mapping.apply(theta, feature.centre, view.frame).point
     const outward = points.flatMap(([x, y]) => {
-      const r = (Math.hypot(x - centre.x, y - centre.y) || 1) * Math.SQRT2
-      return [(x - centre.x) / r, (y - centre.y) / r]
+      const r = (Math.hypot(x - cx, y - cy) || 1) * Math.SQRT2
+      return [(x - cx) / r, (y - cy) / r]
     })
     return [points.flatMap(() => [1, 0]), points.flatMap(() => [0, 1]), outward]
   }

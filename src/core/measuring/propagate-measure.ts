@@ -24,7 +24,7 @@ export interface Observation {
  */
 export function observe(
   view: ViewMapping,
-  theta: ArrayLike<number>,
+  theta: readonly number[],
   features: readonly Feature[],
   measure: TrueMeasure,
   draw?: Draw,
@@ -34,7 +34,7 @@ export function observe(
     const pixels = draw ? displacedPicks(feature, draw) : feature.points
     const images = pixels.map((p) => view.mapping.apply(theta, p, view.frame))
     mapped.push(images)
-    const points = images.map((m) => truePoint(m.x, m.y))
+    const points = images.map((m) => m.point)
     return {
       mark: feature.mark,
       kind: feature.kind,
@@ -93,7 +93,7 @@ function addPicking(
 function addDraughting(
   feature: Feature,
   view: ViewMapping,
-  theta: ArrayLike<number>,
+  theta: readonly number[],
   shape: TrueFeature,
   gradient: readonly number[],
   sources: Source[],
@@ -128,7 +128,7 @@ function displacedPicks(feature: Feature, draw: Draw): Pixel[] {
 function displacedDrawing(
   feature: Feature,
   view: ViewMapping,
-  theta: ArrayLike<number>,
+  theta: readonly number[],
   points: True[],
   draw: Draw,
 ): True[] {

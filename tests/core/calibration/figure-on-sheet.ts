@@ -1,22 +1,13 @@
-import { type Pixel, pixel } from '../../../src/core/geometry/frames.ts'
+import { type Pixel, truePoint } from '../../../src/core/geometry/frames.ts'
 import type { Measure } from '../../../src/core/job/model/types.ts'
 import type { ViewMapping } from '../../../src/core/mapping/view-mapping.ts'
 import type { Feature } from '../../../src/core/measuring/features/feature-of-mark.ts'
 import type { RandomStream } from '../../../src/core/uncertainty/random.ts'
 import { circleMark, lineMark, pathMark, pointMark, type XY } from '../measuring/marks.ts'
 
-/** The pixel that a mapping takes to a true point, by Newton's method. */
-export function pixelOf({ mapping, frame }: ViewMapping, theta: readonly number[], [x, y]: XY): Pixel {
-  let at = frame.origin
-  for (let i = 0; i < 30; i++) {
-    const image = mapping.apply(theta, at, frame)
-    const [xx, xy, yx, yy] = image.byPixel
-    const det = xx * yy - xy * yx
-    const [dx, dy] = [x - image.x, y - image.y]
-    at = pixel(at[0] + (yy * dx - xy * dy) / det, at[1] + (xx * dy - yx * dx) / det)
-  }
-  return at
-}
+/** The pixel that a mapping takes to a true point. */
+export const pixelOf = ({ mapping, frame }: ViewMapping, theta: readonly number[], [x, y]: XY): Pixel =>
+  mapping.invert(theta, truePoint(x, y), frame)
 
 /** The features that a measure is taken from, somewhere on the sheet at random; circles are true circles. */
 export function randomFeatures(

@@ -1,3 +1,4 @@
+import { degrees, toRadians } from '../../../src/core/geometry/angle-units.ts'
 import { type Pixel, pixel } from '../../../src/core/geometry/frames.ts'
 /**
  * Sheets with known truth, errors drawn as their sigmas say. Written without the code under test:
@@ -11,7 +12,7 @@ import {
   type StatedSize,
 } from '../../../src/core/calibration/reference.ts'
 import type { MappingKind, Mark } from '../../../src/core/job/model/types.ts'
-import { MAPPINGS } from '../../../src/core/mapping/mapping.ts'
+import { MAPPINGS } from '../../../src/core/mapping/mappings.ts'
 import { viewFrame } from '../../../src/core/mapping/view-frame.ts'
 import type { ViewMapping } from '../../../src/core/mapping/view-mapping.ts'
 import { type Feature, featureOf } from '../../../src/core/measuring/features/feature-of-mark.ts'
@@ -177,7 +178,7 @@ export function simulateSheet(plan: SheetPlan, random: RandomStream): SimulatedS
   const sizes = plan.references === 'minimum' ? minimum[plan.kind]() : many()
   const features = sizes.flatMap((s) => s.equations.flatMap((e) => e.features))
   return {
-    view: { mapping: MAPPINGS[plan.kind], frame: viewFrame(features, GRAIN), draughting },
+    view: { mapping: MAPPINGS[plan.kind], frame: viewFrame(features, toRadians(degrees(GRAIN))), draughting },
     sizes,
     point: (name) => point(TRUE[name]),
     line: (name) => line(TRUE[name], 6),

@@ -1,30 +1,17 @@
 import { describe, expect, it } from 'vitest'
+import { radians } from '../../../src/core/geometry/angle-units.ts'
 import { pixel } from '../../../src/core/geometry/frames.ts'
 import type { MappingKind } from '../../../src/core/job/model/types.ts'
-import { MAPPINGS } from '../../../src/core/mapping/mapping.ts'
+import { MAPPINGS } from '../../../src/core/mapping/mappings.ts'
 import type { ViewMapping } from '../../../src/core/mapping/view-mapping.ts'
 import { MEASURES } from '../../../src/core/measuring/measures/measures.ts'
 import { observe } from '../../../src/core/measuring/propagate-measure.ts'
-import { type RandomStream, randomStream } from '../../../src/core/uncertainty/random.ts'
+import { randomStream } from '../../../src/core/uncertainty/random.ts'
 import type { Source } from '../../../src/core/uncertainty/source.ts'
 import { EVERY_MEASURE, pixelOf, randomFeatures } from '../calibration/figure-on-sheet.ts'
+import { randomTheta } from '../mapping/random-theta.ts'
 
 const SHEETS = 25
-
-/** A view with some distortion of each kind; mm per pixel near 0.2. */
-function randomTheta(kind: MappingKind, r: RandomStream): number[] {
-  const s = 0.2 * (1 + 0.1 * r.normal())
-  switch (kind) {
-    case 'uniform':
-      return [s]
-    case 'two-axis':
-      return [s, s * (1 + 0.03 * r.normal())]
-    case 'affine':
-      return [s, 0.01 * s * r.normal(), s * (1 + 0.03 * r.normal())]
-    case 'projective':
-      return [s, 0.01 * s * r.normal(), s * (1 + 0.03 * r.normal()), 0.05 * r.normal(), 0.05 * r.normal()]
-  }
-}
 
 const kinds = Object.keys(MAPPINGS) as MappingKind[]
 
@@ -37,7 +24,7 @@ describe.each(kinds)('through a %s mapping, what moves a measure is what finite 
       const theta = randomTheta(kind, random)
       const view: ViewMapping = {
         mapping: MAPPINGS[kind],
-        frame: { origin: pixel(1900, 1400), extent: 1200, grain: 0.05 * random.normal() },
+        frame: { origin: pixel(1900, 1400), extent: 1200, grain: radians(0.05 * random.normal()) },
         draughting: 0.2,
       }
       const features = randomFeatures(name, (p) => pixelOf(view, theta, p), random)

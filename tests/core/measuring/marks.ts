@@ -1,9 +1,10 @@
 /** Marks of a made-up sheet, ready to be measured. */
 
 import { distanceReference, type StatedSize } from '../../../src/core/calibration/reference.ts'
+import { degrees, toRadians } from '../../../src/core/geometry/angle-units.ts'
 import { type Pixel, pixel } from '../../../src/core/geometry/frames.ts'
 import type { MappingKind } from '../../../src/core/job/model/types.ts'
-import { MAPPINGS } from '../../../src/core/mapping/mapping.ts'
+import { MAPPINGS } from '../../../src/core/mapping/mappings.ts'
 import { viewFrame } from '../../../src/core/mapping/view-frame.ts'
 import type { ViewMapping } from '../../../src/core/mapping/view-mapping.ts'
 import { type Feature, featureOf } from '../../../src/core/measuring/features/feature-of-mark.ts'
@@ -48,5 +49,5 @@ export function viewOf(
   grain = 0,
 ): ViewMapping {
   const features = sizes.flatMap((s) => s.equations.flatMap((e) => e.features))
-  return { mapping: MAPPINGS[kind], frame: viewFrame(features, grain), draughting }
+  return { mapping: MAPPINGS[kind], frame: viewFrame(features, toRadians(degrees(grain))), draughting }
 }

@@ -1,5 +1,7 @@
 import type { Unit } from '../../job/model/types.ts'
 import type { Table, TableRelation, TableView } from '../../ledger/table/table.ts'
+import { MAPPINGS } from '../../mapping/mappings.ts'
+import { isPerPixel } from '../../mapping/parameter.ts'
 import { formatDrawnScale } from '../../quantity/format/format-drawn-scale.ts'
 import { plainText } from '../../words/plain-text.ts'
 import { toUncertainty, twoFigures } from './rounding.ts'
@@ -29,7 +31,13 @@ export function calibrationSentence(view: TableView, unit: Unit): string {
   return [`${view.mapping}, ${parameters}`, fit, ...scaleSentence(view, unit)].join('; ')
 }
 
-const unitOf = (parameter: string, unit: Unit): string => (parameter.startsWith('tilt') ? '' : ` ${unit}/px`)
+const WITHOUT_UNIT: ReadonlySet<string> = new Set(
+  Object.values(MAPPINGS).flatMap(({ parameters }) =>
+    parameters.filter((p) => !isPerPixel(p)).map(({ name }) => name),
+  ),
+)
+
+const unitOf = (parameter: string, unit: Unit): string => (WITHOUT_UNIT.has(parameter) ? '' : ` ${unit}/px`)
 
 /**
  * The scale of a drawing as stated, and how far it is from that on the scan; nothing when neither is known.

@@ -1,6 +1,6 @@
 import { suggestMapping } from '../../calibration/mapping-selection.ts'
 import type { Job, Unit } from '../../job/model/types.ts'
-import { parameterSize } from '../../mapping/mapping.ts'
+import { parameterSize } from '../../mapping/parameter.ts'
 import { standardUncertainty } from '../../uncertainty/covariance.ts'
 import { displayFactor } from '../units/display-units.ts'
 import type { CalibratedView } from '../views/calibrate-view.ts'
@@ -16,10 +16,10 @@ export function viewRow({ view, calibration, problem }: CalibratedView, job: Job
   const factor = displayFactor('length', unit)
   const { mapping } = calibration.view
   const parameters = Object.fromEntries(
-    mapping.parameters.map((name, k) => {
+    mapping.parameters.map((parameter, k) => {
       const theta = calibration.theta[k] as (typeof calibration.theta)[number]
-      const f = parameterSize(mapping, k, factor)
-      return [name, { value: theta.value * f, u: standardUncertainty(theta) * f }]
+      const f = parameterSize(parameter, factor)
+      return [parameter.name, { value: theta.value * f, u: standardUncertainty(theta) * f }]
     }),
   )
   const suggestion = suggestMapping(calibration)

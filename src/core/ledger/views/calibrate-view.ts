@@ -7,10 +7,11 @@ import {
   type StatedSize,
 } from '../../calibration/reference.ts'
 import { startingScale } from '../../calibration/starting-scale.ts'
+import { degrees, toRadians } from '../../geometry/angle-units.ts'
 import { GeometryError } from '../../geometry/geometry-error.ts'
 import { lengthContext } from '../../job/model/length-context.ts'
 import type { Job, Reference, View } from '../../job/model/types.ts'
-import { MAPPINGS } from '../../mapping/mapping.ts'
+import { MAPPINGS } from '../../mapping/mappings.ts'
 import { viewFrame } from '../../mapping/view-frame.ts'
 import type { ViewMapping } from '../../mapping/view-mapping.ts'
 import type { Feature } from '../../measuring/features/feature-of-mark.ts'
@@ -40,7 +41,7 @@ export function calibrateView(job: Job, view: View, featureOf: (id: string) => F
     const features = sizes.flatMap((s) => s.equations.flatMap((e) => e.features))
     const plain: ViewMapping = {
       mapping: MAPPINGS[view.mapping],
-      frame: viewFrame(features, view.grain ?? 0),
+      frame: viewFrame(features, toRadians(view.grain ?? degrees(0))),
       draughting: 0,
     }
     const draughting = draughtingInTrue(job, view, sheet, sizes.length > 0 ? startingScale(plain, sizes) : 1)

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest'
-import { MAPPINGS } from '../../../../src/core/mapping/mapping.ts'
+import { MAPPINGS } from '../../../../src/core/mapping/mappings.ts'
 import {
   agreement,
   difference,

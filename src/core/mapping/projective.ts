@@ -1,0 +1,71 @@
+import { pixel, truePoint } from '../geometry/frames.ts'
+import { GeometryError } from '../geometry/geometry-error.ts'
+import { element } from '../vectors/element.ts'
+import type { Mapping } from './mapping.ts'
+import { solveLinear } from './solve-linear.ts'
+
+/** Relative distance from the vanishing line, 1 at the origin, below which a plane is seen too flat to measure. */
+const HORIZON = 0.1
+
+/** A plane seen from anywhere: the symmetric stretch at the origin and two tilts. */
+export const projective: Mapping = {
+  kind: 'projective',
+  parameters: [
+    { name: 'along', role: 'scale' },
+    { name: 'skew', role: 'skew' },
+    { name: 'across', role: 'scale' },
+    { name: 'tilt_x', role: 'tilt' },
+    { name: 'tilt_y', role: 'tilt' },
+  ],
+  start: (scale) => [scale, 0, scale, 0, 0],
+  apply(theta, at, { origin, extent }) {
+    const a = element(theta, 0)
+    const b = element(theta, 1)
+    const c = element(theta, 2)
+    const p = element(theta, 3) / extent
+    const q = element(theta, 4) / extent
+    const u = at[0] - origin[0]
+    const v = at[1] - origin[1]
+    const w = 1 + p * u + q * v
+    if (!(w > HORIZON)) {
+      throw new GeometryError(
+        'A mark lies at or beyond the horizon of this view as its references place it: check the references, or pick nearer to them.',
+      )
+    }
+    const x = (a * u + b * v) / w
+    const y = (b * u + c * v) / w
+    return {
+      point: truePoint(x, y),
+      byPixel: [(a - x * p) / w, (b - x * q) / w, (b - y * p) / w, (c - y * q) / w],
+      byParameter: [
+        u / w,
+        0,
+        v / w,
+        u / w,
+        0,
+        v / w,
+        (-x * u) / (w * extent),
+        (-y * u) / (w * extent),
+        (-x * v) / (w * extent),
+        (-y * v) / (w * extent),
+      ],
+    }
+  },
+  // x w = a u + b v and y w = b u + c v, with w = 1 + p u + q v, are linear in u and v.
+  invert(theta, [x, y], { origin, extent }) {
+    const b = element(theta, 1)
+    const p = element(theta, 3) / extent
+    const q = element(theta, 4) / extent
+    const [u, v] = solveLinear(
+      [element(theta, 0) - x * p, b - x * q, b - y * p, element(theta, 2) - y * q],
+      x,
+      y,
+    )
+    if (!(1 + p * u + q * v > HORIZON)) {
+      throw new GeometryError(
+        'This true point lies at or beyond the horizon of the view as its references place it: check the references, or ask for a point nearer to them.',
+      )
+    }
+    return pixel(origin[0] + u, origin[1] + v)
+  },
+}
