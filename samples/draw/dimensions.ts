@@ -1,4 +1,5 @@
-import type { Dimension, DimensionKind, Evidence, Measure } from '../../src/core/job/model/types.ts'
+import type { Dimension, Evidence, Measure } from '../../src/core/job/model/types.ts'
+import type { QuantityKind } from '../../src/core/quantity/quantity-kind.ts'
 import type { Chance } from './chance.ts'
 import { ARCHIVIST, RESTORER } from './picks.ts'
 import { type FigurePlace, PRINTED } from './printed-figures.ts'
@@ -53,7 +54,7 @@ export function dimensions(boxOf: BoxOf, original: Chance): Dimension[] {
     name: DimensionName,
     label: string,
     evidence: Evidence[],
-    extra: Partial<Dimension> & { kind?: DimensionKind } = {},
+    extra: Partial<Dimension> & { kind?: QuantityKind } = {},
   ): Dimension => ({ name, label, kind: 'length', ...extra, evidence })
   const s = SIZES
 

@@ -1,4 +1,5 @@
 import { Matrix, SingularValueDecomposition } from 'ml-matrix'
+import { type Degrees, degrees, toRadians } from '../geometry/angle-units.ts'
 import { pixel } from '../geometry/frames.ts'
 import type { Mapping } from '../mapping/mapping.ts'
 import { parameterSize } from '../mapping/parameter.ts'
@@ -56,15 +57,15 @@ function leastDetermined(scaled: Matrix): number[] {
   return svd.rightSingularVectors.getColumn(last)
 }
 
-/** Direction, degrees from the sheet's horizontal edge, in which a new length would tell most of what is free. */
-function bestDirection(view: ViewMapping, theta: readonly number[], free: readonly number[]): number {
+/** Direction from the sheet's horizontal edge in which a new length would tell most of what is free. */
+function bestDirection(view: ViewMapping, theta: readonly number[], free: readonly number[]): Degrees {
   const { mapping, frame } = view
   const scale = Math.abs(theta[0] ?? 1) || 1
-  let best = 0
+  let best = degrees(0)
   let most = -1
   // 0 and 90 first: where several directions would do, the plain one is named.
-  for (const degrees of [0, 90, 45, 135, 15, 30, 60, 75, 105, 120, 150, 165]) {
-    const direction = frame.grain + (degrees * Math.PI) / 180
+  for (const turn of [0, 90, 45, 135, 15, 30, 60, 75, 105, 120, 150, 165]) {
+    const direction = frame.grain + toRadians(degrees(turn))
     const [c, s] = [Math.cos(direction), Math.sin(direction)]
     const image = mapping.apply(theta, pixel(frame.origin[0] + c, frame.origin[1] + s), frame)
     const [x, y] = image.point
@@ -77,21 +78,21 @@ function bestDirection(view: ViewMapping, theta: readonly number[], free: readon
       }, 0),
     )
     if (change > most * 1.001) {
-      best = degrees
+      best = degrees(turn)
       most = change
     }
   }
   return best
 }
 
-function directionInWords(degrees: number): string {
-  if (degrees === 0) return 'along the sheet'
-  if (degrees === 90) return 'up and down the sheet'
-  return `at ${degrees}° to the sheet's horizontal edge`
+function directionInWords(at: Degrees): string {
+  if (at === 0) return 'along the sheet'
+  if (at === 90) return 'up and down the sheet'
+  return `at ${at}° to the sheet's horizontal edge`
 }
 
-function runInWords(degrees: number): string {
-  if (degrees === 0) return "along the sheet's horizontal edge"
-  if (degrees === 90) return "at right angles to the sheet's horizontal edge"
-  return `at about ${degrees}° to the sheet's horizontal edge`
+function runInWords(at: Degrees): string {
+  if (at === 0) return "along the sheet's horizontal edge"
+  if (at === 90) return "at right angles to the sheet's horizontal edge"
+  return `at about ${at}° to the sheet's horizontal edge`
 }

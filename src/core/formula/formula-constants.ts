@@ -1,3 +1,4 @@
+import { degrees, toRadians } from '../geometry/angle-units.ts'
 import { FORMULA_FUNCTIONS } from './formula-functions.ts'
 import { ANGLE, LENGTH, NUMBER, type Units } from './formula-units.ts'
 
@@ -17,7 +18,7 @@ const CONSTANTS: Readonly<Record<string, FormulaConstant>> = {
   mm: { value: 1, units: LENGTH },
   cm: { value: 10, units: LENGTH },
   m: { value: 1000, units: LENGTH },
-  deg: { value: Math.PI / 180, units: ANGLE },
+  deg: { value: toRadians(degrees(1)), units: ANGLE },
   rad: { value: 1, units: ANGLE },
 }
 

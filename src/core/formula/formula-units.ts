@@ -1,4 +1,4 @@
-import type { DimensionKind } from '../job/model/types.ts'
+import type { QuantityKind } from '../quantity/quantity-kind.ts'
 
 /** Powers of length and angle; a plain number has neither. */
 export interface Units {
@@ -11,7 +11,7 @@ export const LENGTH: Units = { length: 1, angle: 0 }
 export const AREA: Units = { length: 2, angle: 0 }
 export const ANGLE: Units = { length: 0, angle: 1 }
 
-export const UNITS_OF_KIND: Readonly<Record<DimensionKind, Units>> = {
+export const UNITS_OF_KIND: Readonly<Record<QuantityKind, Units>> = {
   length: LENGTH,
   angle: ANGLE,
   area: AREA,

@@ -1,7 +1,8 @@
 import type { Formula } from '../formula/formula.ts'
 import { UNITS_OF_KIND } from '../formula/formula-units.ts'
 import { parseRelation } from '../formula/relation-text.ts'
-import type { DimensionKind, Job } from '../job/model/types.ts'
+
+import type { Job } from '../job/model/types.ts'
 import type { Assessment } from '../ledger/assessment/assessment.ts'
 import type { TableRelation } from '../ledger/table/table.ts'
 import { displayFactor } from '../ledger/units/display-units.ts'
@@ -10,6 +11,8 @@ import { NotationError } from '../quantity/notation/notation-error.ts'
 import { parseAngle } from '../quantity/parse/parse-angle.ts'
 import { parseArea } from '../quantity/parse/parse-area.ts'
 import { parseLength } from '../quantity/parse/parse-length.ts'
+import type { QuantityKind } from '../quantity/quantity-kind.ts'
+
 import { expand } from '../uncertainty/coverage.ts'
 import { FIRST_ORDER } from '../uncertainty/first-order.ts'
 import { BEYOND_DOUBT } from '../uncertainty/normalised-error.ts'
@@ -67,7 +70,7 @@ function normalised(m: number, u: number): number {
 }
 
 /** What the relation may miss by, in the units of its kind; words when it is not written so. */
-function slackOf(text: string | undefined, kind: DimensionKind, job: Job): Uncertain | string {
+function slackOf(text: string | undefined, kind: QuantityKind, job: Job): Uncertain | string {
   if (text === undefined) return measured(0, 0, '')
   try {
     return measured(0, readSlack(text, kind, job), 'what the relation may miss by')
@@ -77,7 +80,7 @@ function slackOf(text: string | undefined, kind: DimensionKind, job: Job): Uncer
   }
 }
 
-function readSlack(text: string, kind: DimensionKind, job: Job): number {
+function readSlack(text: string, kind: QuantityKind, job: Job): number {
   switch (kind) {
     case 'length':
       return Number(parseLength(text, { unit: job.unit }).mm)
@@ -90,7 +93,7 @@ function readSlack(text: string, kind: DimensionKind, job: Job): number {
   }
 }
 
-function kindOf(side: Formula, { dimensions }: Assessment): DimensionKind {
+function kindOf(side: Formula, { dimensions }: Assessment): QuantityKind {
   const units = side.units((name) => UNITS_OF_KIND[dimensions.get(name)?.dimension.kind ?? 'count'])
   if (units.length === 1) return 'length'
   if (units.length === 2) return 'area'

@@ -1,9 +1,9 @@
 import type { TableRow } from '../../core/ledger/table/table.ts'
+import { QUANTITY_KINDS } from '../../core/quantity/quantity-kind.ts'
 import type { ColumnName } from './columns.ts'
 
 const STATUS_ORDER = ['disputed', 'open', 'single', 'agreed']
 const BASIS_ORDER = ['printed', 'scaled', 'found', 'derived', 'mean']
-const KIND_ORDER = ['length', 'angle', 'area', 'count']
 
 /** As people count: hole_2 before hole_10, and no difference between cases. */
 const words = new Intl.Collator('en-GB', { numeric: true, sensitivity: 'base' })
@@ -35,7 +35,7 @@ export function compareRows(a: TableRow, b: TableRow, column: ColumnName): numbe
 
 /** Lengths with lengths and angles with angles; a row without a value comes after those of its kind. */
 function bySize(a: TableRow, b: TableRow): number {
-  const kinds = place(KIND_ORDER, a.kind) - place(KIND_ORDER, b.kind)
+  const kinds = place(QUANTITY_KINDS, a.kind) - place(QUANTITY_KINDS, b.kind)
   if (kinds !== 0) return kinds
   if (a.value === null || b.value === null) return Number(a.value === null) - Number(b.value === null)
   return a.value - b.value

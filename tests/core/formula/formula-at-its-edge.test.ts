@@ -1,12 +1,14 @@
 import { describe, expect, it } from 'vitest'
 import { parseFormula } from '../../../src/core/formula/formula.ts'
-import type { DimensionKind } from '../../../src/core/job/model/types.ts'
+
+import type { QuantityKind } from '../../../src/core/quantity/quantity-kind.ts'
 import { FIRST_ORDER } from '../../../src/core/uncertainty/first-order.ts'
+
 import { exact } from '../../../src/core/uncertainty/uncertain.ts'
 import { derived, dimension, rowOf, scaled, smallJob } from '../ledger/small-job.ts'
 
 /** `base` and `leg` are both 10 in, scaled between one and the same two marks. */
-const resultOf = (kind: DimensionKind, formula: string) =>
+const resultOf = (kind: QuantityKind, formula: string) =>
   rowOf(
     smallJob({
       dimensions: [

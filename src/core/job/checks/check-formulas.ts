@@ -3,11 +3,12 @@ import { type Formula, parseFormula } from '../../formula/formula.ts'
 import { FormulaError } from '../../formula/formula-error.ts'
 import { sameUnits, UNITS_OF_KIND, type Units, unitsInWords } from '../../formula/formula-units.ts'
 import { parseRelation } from '../../formula/relation-text.ts'
+import type { QuantityKind } from '../../quantity/quantity-kind.ts'
 import { reason } from '../../words/core-words.ts'
 import type { AnyReason } from '../../words/reason.ts'
-import type { DimensionKind, Job } from '../model/types.ts'
+import type { Job } from '../model/types.ts'
 
-type Kinds = ReadonlyMap<string, DimensionKind>
+type Kinds = ReadonlyMap<string, QuantityKind>
 
 /** The first thing wrong with the formulas and relations of a job: unreadable, a name no dimension has, mixed units, a circle. */
 export function checkFormulas(job: Job): AnyReason | null {
@@ -39,7 +40,7 @@ function tried(check: () => AnyReason | null): AnyReason | null {
   }
 }
 
-function problemOf(text: string, kind: DimensionKind, kinds: Kinds): AnyReason | null {
+function problemOf(text: string, kind: QuantityKind, kinds: Kinds): AnyReason | null {
   const units = unitsOf(parseFormula(text), kinds)
   if ('code' in units) return units
   if (suits(units, kind)) return null
@@ -67,6 +68,6 @@ function unitsOf(formula: Formula, kinds: Kinds): Units | AnyReason {
 }
 
 /** Radians are pure numbers, so an angle times a length is a length (an arc). A plain number is no angle. */
-const suits = (units: Units, kind: DimensionKind): boolean =>
+const suits = (units: Units, kind: QuantityKind): boolean =>
   units.length === UNITS_OF_KIND[kind].length &&
   (kind === 'length' || kind === 'area' || units.angle === UNITS_OF_KIND[kind].angle)

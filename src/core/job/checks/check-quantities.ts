@@ -1,8 +1,8 @@
 import { parseLength } from '../../quantity/parse/parse-length.ts'
+import type { QuantityKind } from '../../quantity/quantity-kind.ts'
 import { reason } from '../../words/core-words.ts'
 import { lengthContext } from '../model/length-context.ts'
 import { jobSchema } from '../model/schema.ts'
-import type { DimensionKind } from '../model/types.ts'
 import { type Whereabouts, walkMeanings } from '../model/walk-meanings.ts'
 import { JobError } from '../text/job-error.ts'
 import { whereIn } from '../text/whereabouts.ts'
@@ -12,8 +12,8 @@ import { notationProblem } from './quantity-notation.ts'
 const QUANTITIES = walkMeanings(jobSchema, 'quantity')
 
 /** The kind of the dimension that something stands in; undefined outside dimensions. */
-export const kindAround = ({ path, holders }: Whereabouts): DimensionKind | undefined =>
-  path[0] === 'dimensions' ? (holders[1] as { kind: DimensionKind } | undefined)?.kind : undefined
+export const kindAround = ({ path, holders }: Whereabouts): QuantityKind | undefined =>
+  path[0] === 'dimensions' ? (holders[1] as { kind: QuantityKind } | undefined)?.kind : undefined
 
 /** Checks that every quantity can be read as what it is. What an item that is known says of itself was read before. */
 export function checkQuantities(context: CheckContext): void {

@@ -4,10 +4,11 @@ import { parseArea } from '../../quantity/parse/parse-area.ts'
 import { parseCount } from '../../quantity/parse/parse-count.ts'
 import { parseLength } from '../../quantity/parse/parse-length.ts'
 import { parseAngleTolerance, parseTolerance } from '../../quantity/parse/parse-tolerance.ts'
+import type { QuantityKind } from '../../quantity/quantity-kind.ts'
 import type { QuantityNoun } from '../../words/job.ts'
 import { lengthContext } from '../model/length-context.ts'
 import type { QuantityMeaning } from '../model/meaning.ts'
-import type { DimensionKind, Job } from '../model/types.ts'
+import type { Job } from '../model/types.ts'
 
 /** How a quantity is to be written: what that is called, and the notations that are tried, the likeliest first. */
 interface Notation {
@@ -31,14 +32,14 @@ const TOLERANCE: Notation = {
   parsers: [(text, { unit }) => parseTolerance(text, { unit })],
 }
 
-const READINGS: Readonly<Record<DimensionKind, Notation>> = {
+const READINGS: Readonly<Record<QuantityKind, Notation>> = {
   length: LENGTH,
   angle: ANGLE,
   area: AREA,
   count: COUNT,
 }
 
-const TOLERANCES: Readonly<Record<DimensionKind, Notation>> = {
+const TOLERANCES: Readonly<Record<QuantityKind, Notation>> = {
   length: TOLERANCE,
   angle: { noun: 'tolerance of an angle', parsers: [(text) => parseAngleTolerance(text)] },
   area: AREA,
@@ -46,7 +47,7 @@ const TOLERANCES: Readonly<Record<DimensionKind, Notation>> = {
 }
 
 /** A bore that has worn wider has lost less than nothing of its diameter. */
-const LOSSES: Readonly<Record<DimensionKind, Notation>> = {
+const LOSSES: Readonly<Record<QuantityKind, Notation>> = {
   length: { noun: 'length', parsers: [signedLength] },
   angle: { noun: 'angle', parsers: [signedAngle] },
   area: AREA,
@@ -54,7 +55,7 @@ const LOSSES: Readonly<Record<DimensionKind, Notation>> = {
 }
 
 /** How a quantity is to be written; undefined for a figure, which may be illegible. */
-function notationOf(meaning: QuantityMeaning, kind: DimensionKind | undefined): Notation | undefined {
+function notationOf(meaning: QuantityMeaning, kind: QuantityKind | undefined): Notation | undefined {
   switch (meaning) {
     case 'length':
     case 'size':
@@ -85,7 +86,7 @@ function notationOf(meaning: QuantityMeaning, kind: DimensionKind | undefined): 
 export function notationProblem(
   text: string,
   meaning: QuantityMeaning,
-  kind: DimensionKind | undefined,
+  kind: QuantityKind | undefined,
   job: Job,
 ): { noun: QuantityNoun; error: NotationError } | null {
   const notation = notationOf(meaning, kind)

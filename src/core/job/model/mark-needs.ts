@@ -1,4 +1,5 @@
-import type { DimensionKind, Mark, Measure } from './types.ts'
+import type { QuantityKind } from '../../quantity/quantity-kind.ts'
+import type { Mark, Measure } from './types.ts'
 
 /** A kind of mark that a measure or a reference takes. */
 export type MarkNeed = 'point' | 'line' | 'circle' | 'path' | 'closed path'
@@ -27,7 +28,7 @@ export const REFERENCE_NEEDS: Readonly<Record<'distance' | 'diameter' | 'rectang
 }
 
 /** What kind of dimension a measure gives. */
-export function kindOfMeasure(measure: Measure): DimensionKind {
+export function kindOfMeasure(measure: Measure): QuantityKind {
   return measure === 'angle' || measure === 'area' ? measure : 'length'
 }
 

@@ -7,6 +7,7 @@ import { z } from 'zod'
 import type { Degrees } from '../../geometry/angle-units.ts'
 import type { Pixel } from '../../geometry/frames.ts'
 import { GAUGE_STANDARDS } from '../../quantity/gauges.ts'
+import { QUANTITY_KINDS } from '../../quantity/quantity-kind.ts'
 import { type ItemKind, meaningOf, means, type QuantityMeaning } from './meaning.ts'
 import { isScanName } from './scan-name.ts'
 
@@ -290,7 +291,7 @@ export const dimensionSchema = z.looseObject({
     .min(1)
     .describe('Unique; letters a to z, digits and underscores, not starting with a digit.'),
   label: z.string(),
-  kind: z.enum(['length', 'angle', 'area', 'count']),
+  kind: z.enum(QUANTITY_KINDS),
   count: z.int().min(1).optional().describe('How many alike per assembly.'),
   tolerance: written('tolerance of the dimension', 'Tolerance stated for this dimension, ±.').optional(),
   adopt: z

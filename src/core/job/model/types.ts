@@ -52,6 +52,5 @@ export type MappingKind = View['mapping']
 export type MarkKind = Mark['kind']
 /** Which part of a stroke is meant. Left and right as one goes along it; see `core/imaging/result/stroke-types.ts`. */
 export type StrokeReading = FoundOn['reading']
-export type DimensionKind = Dimension['kind']
 export type Basis = Evidence['basis']
 export type Measure = Extract<Evidence, { basis: 'scaled' }>['measure']

@@ -1,5 +1,6 @@
 import { parseFormula } from '../../formula/formula.ts'
-import type { DimensionKind, Evidence } from '../../job/model/types.ts'
+import type { Evidence } from '../../job/model/types.ts'
+import type { QuantityKind } from '../../quantity/quantity-kind.ts'
 import { standardUncertainty } from '../../uncertainty/covariance.ts'
 import type { Uncertain } from '../../uncertainty/uncertain.ts'
 import { type EvaluatedEvidence, without } from './evaluated-evidence.ts'
@@ -13,7 +14,7 @@ import type { WorkOut } from './valuation.ts'
  */
 export function derivedEvidence(
   evidence: Extract<Evidence, { basis: 'derived' }>,
-  kind: DimensionKind,
+  kind: QuantityKind,
   { hasValue, within }: EvaluationContext,
 ): EvaluatedEvidence {
   const formula = parseFormula(evidence.formula)
@@ -33,7 +34,7 @@ export function derivedEvidence(
   return { evidence, adopted, compared, workOut, written: '', usable: true }
 }
 
-function problemOf(formula: string, x: Uncertain, kind: DimensionKind): string | null {
+function problemOf(formula: string, x: Uncertain, kind: QuantityKind): string | null {
   if (!Number.isFinite(x.value)) return `The formula \`${formula}\` has no value for these dimensions.`
   if (x.value < 0 && kind !== 'angle') {
     return `The formula \`${formula}\` gives less than nothing: check the dimensions it uses.`

@@ -1,4 +1,5 @@
-import type { DimensionKind, Evidence, Job } from '../../job/model/types.ts'
+import type { Evidence, Job } from '../../job/model/types.ts'
+import type { QuantityKind } from '../../quantity/quantity-kind.ts'
 import { KNOWN, newSource, type Source } from '../../uncertainty/source.ts'
 import { repeatedObservations } from '../../uncertainty/type-a.ts'
 import { fromTerms } from '../../uncertainty/uncertain.ts'
@@ -19,7 +20,7 @@ export type InstrumentSources = Map<string, Source>
  */
 export function foundEvidence(
   evidence: Found,
-  kind: DimensionKind,
+  kind: QuantityKind,
   job: Job,
   instruments: InstrumentSources,
   scatter: FoundScatter | undefined,

@@ -1,10 +1,12 @@
+import { degrees, toRadians } from '../../geometry/angle-units.ts'
 import { lengthContext } from '../../job/model/length-context.ts'
-import type { DimensionKind, Job } from '../../job/model/types.ts'
+import type { Job } from '../../job/model/types.ts'
 import { angleInRadians } from '../../quantity/angle.ts'
 import { parseAngle } from '../../quantity/parse/parse-angle.ts'
 import { parseArea } from '../../quantity/parse/parse-area.ts'
 import { parseCount } from '../../quantity/parse/parse-count.ts'
 import { parseLength } from '../../quantity/parse/parse-length.ts'
+import type { QuantityKind } from '../../quantity/quantity-kind.ts'
 
 export interface Reading {
   value: number
@@ -15,7 +17,7 @@ export interface Reading {
  * Reads what was measured on the original, mm, radians, mm² or a count.
  * @throws NotationError
  */
-export function readReading(text: string, kind: DimensionKind, job: Job): Reading {
+export function readReading(text: string, kind: QuantityKind, job: Job): Reading {
   switch (kind) {
     case 'length': {
       const { mm, graduation } = parseLength(text, { ...lengthContext(job), signed: true })
@@ -23,7 +25,7 @@ export function readReading(text: string, kind: DimensionKind, job: Job): Readin
     }
     case 'angle': {
       const angle = parseAngle(text, { signed: true })
-      return { value: angleInRadians(angle), graduation: (Number(angle.graduation) * Math.PI) / 180 }
+      return { value: angleInRadians(angle), graduation: toRadians(degrees(Number(angle.graduation))) }
     }
     case 'area': {
       const { mm2, graduation } = parseArea(text)

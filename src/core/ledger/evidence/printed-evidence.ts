@@ -1,4 +1,4 @@
-import type { Dimension, DimensionKind, Evidence, Job, Unit } from '../../job/model/types.ts'
+import type { Dimension, Evidence, Job, Unit } from '../../job/model/types.ts'
 import { angleInRadians } from '../../quantity/angle.ts'
 import type { Figure } from '../../quantity/figure.ts'
 import { formatAngle } from '../../quantity/format/format-angle.ts'
@@ -9,6 +9,7 @@ import { NotationError } from '../../quantity/notation/notation-error.ts'
 import { parseArea } from '../../quantity/parse/parse-area.ts'
 import { parseCount } from '../../quantity/parse/parse-count.ts'
 import { parseAngleTolerance, parseTolerance } from '../../quantity/parse/parse-tolerance.ts'
+import type { QuantityKind } from '../../quantity/quantity-kind.ts'
 import { KNOWN } from '../../uncertainty/source.ts'
 import { exact, measured } from '../../uncertainty/uncertain.ts'
 import { displayFactor } from '../units/display-units.ts'
@@ -166,7 +167,7 @@ function statedTolerance(
   return text === undefined ? undefined : parseTolerance(text, { unit: job.unit })
 }
 
-const wrongKind = (text: string, wanted: string, kind: DimensionKind): NotationError =>
+const wrongKind = (text: string, wanted: string, kind: QuantityKind): NotationError =>
   new NotationError(text, 0, `The dimension is of kind ${kind}, so its figure must be ${wanted}.`)
 
 /** `±1/32"`, or `+0" −1/64"` where the limits differ. */

@@ -1,13 +1,14 @@
-import { radians } from '../../geometry/angle-units.ts'
-import type { DimensionKind, Unit } from '../../job/model/types.ts'
+import { radians, toDegrees } from '../../geometry/angle-units.ts'
+import type { Unit } from '../../job/model/types.ts'
 import { formatAngle } from '../../quantity/format/format-angle.ts'
 import { formatArea } from '../../quantity/format/format-area.ts'
 import { formatCount } from '../../quantity/format/format-count.ts'
 import { formatLength } from '../../quantity/format/format-length.ts'
+import type { QuantityKind } from '../../quantity/quantity-kind.ts'
 
 /** How one row is written: its kind, the job's unit, the finest fraction the job uses, and whether with feet. */
 export interface Style {
-  kind: DimensionKind
+  kind: QuantityKind
   unit: Unit
   /** The finest fraction of an inch in common use in the job: 16 for sixteenths; null when there is none. */
   finest: number | null
@@ -15,8 +16,8 @@ export interface Style {
 }
 
 /** From the units core computes in (mm, mm², radians) to those of the table (unit, unit², degrees). */
-export function displayFactor(kind: DimensionKind, unit: Unit): number {
-  if (kind === 'angle') return 180 / Math.PI
+export function displayFactor(kind: QuantityKind, unit: Unit): number {
+  if (kind === 'angle') return toDegrees(radians(1))
   if (kind === 'count' || unit === 'mm') return 1
   return kind === 'area' ? 1 / 25.4 ** 2 : 1 / 25.4
 }
