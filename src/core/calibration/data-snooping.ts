@@ -1,5 +1,6 @@
 import { Matrix } from 'ml-matrix'
 import { normalEquivalent } from '../uncertainty/distributions.ts'
+import { element } from '../vectors/element.ts'
 import type { StatedSize } from './reference.ts'
 import type { Solution } from './solve-mapping.ts'
 
@@ -31,14 +32,14 @@ export function normalisedResiduals(sizes: readonly StatedSize[], solution: Solu
     let precision = 0
     let total = 0
     for (const i of rows) {
-      numerator += wr[i] as number
+      numerator += element(wr, i)
       for (const j of rows) {
         precision += cofactor.get(i, j)
         total += weight.get(i, j)
       }
     }
     if (!(precision > UNCHECKED_BELOW * total)) return 0
-    const dof = Math.min(...rows.map((i) => solution.dofs[i] as number))
+    const dof = Math.min(...rows.map((i) => element(solution.dofs, i)))
     return normalEquivalent(numerator / Math.sqrt(precision), dof)
   })
 }

@@ -4,6 +4,9 @@ import type { ViewMapping } from '../mapping/view-mapping.ts'
 import { observe } from '../measuring/propagate-measure.ts'
 import { type Draw, realise } from '../uncertainty/draws.ts'
 import type { Source } from '../uncertainty/source.ts'
+import { addTo } from '../vectors/add-to.ts'
+import { dot } from '../vectors/dot.ts'
+import { element } from '../vectors/element.ts'
 import type { Equation } from './reference.ts'
 
 /** The equations of a calibration at one place of its parameters. */
@@ -50,19 +53,20 @@ export function linearise(
   const observations = equations.map((e) => observe(view, theta, e.features, e.measure, draw))
   const stated = equations.map((e) => (draw ? realise(e.stated, draw) : e.stated.value))
   const sources = collectSources(equations, observations)
-  const index = new Map(sources.map((s, i) => [s, i]))
+  const column = new Map(sources.map((s, i) => [s, i]))
   const errors = equations.map((equation, row) => {
     const out = new Float64Array(sources.length)
     const put = (source: Source, c: number): void => {
-      const i = index.get(source) as number
-      out[i] = (out[i] as number) + c
+      const i = column.get(source)
+      if (i === undefined) throw new RangeError(`The source ${source.label} is not among those collected.`)
+      addTo(out, i, c)
     }
     equation.stated.sources.forEach((s, i) => {
-      put(s, equation.stated.coefficients[i] as number)
+      put(s, element(equation.stated.coefficients, i))
     })
-    const { sources: own, contributions } = observations[row] as (typeof observations)[number]
+    const { sources: own, contributions } = element(observations, row)
     own.forEach((s, i) => {
-      put(s, -(contributions[i] as number))
+      put(s, -element(contributions, i))
     })
     return out
   })
@@ -72,7 +76,7 @@ export function linearise(
   }
   return {
     jacobian: new Matrix(observations.map((o) => [...o.byParameter])),
-    residuals: computed.map((c, i) => (stated[i] as number) - c),
+    residuals: computed.map((c, i) => element(stated, i) - c),
     computed,
     variance: covarianceOf(errors, stated),
     sources,
@@ -93,19 +97,17 @@ function collectSources(
 }
 
 function covarianceOf(errors: readonly Float64Array[], stated: readonly number[]): Matrix {
-  const n = errors.length
   const size = Math.max(...stated.map(Math.abs))
-  const out = Matrix.zeros(n, n)
-  for (let i = 0; i < n; i++) {
-    for (let j = i; j < n; j++) {
-      const [a, b] = [errors[i] as Float64Array, errors[j] as Float64Array]
-      let sum = 0
-      for (let k = 0; k < a.length; k++) sum += (a[k] as number) * (b[k] as number)
-      // A reference without any error would have infinite weight; one part in 10⁹ keeps the weights finite.
-      if (i === j) sum += (1e-9 * size) ** 2
-      out.set(i, j, sum)
-      out.set(j, i, sum)
+  const out = Matrix.zeros(errors.length, errors.length)
+  // A reference without any error would have infinite weight; one part in 10⁹ keeps the weights finite.
+  const least = (1e-9 * size) ** 2
+  for (const [i, a] of errors.entries()) {
+    for (const [j, b] of errors.slice(0, i).entries()) {
+      const covariance = dot(a, b)
+      out.set(i, j, covariance)
+      out.set(j, i, covariance)
     }
+    out.set(i, i, dot(a, a) + least)
   }
   return out
 }

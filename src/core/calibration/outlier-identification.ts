@@ -1,4 +1,5 @@
 import type { ViewMapping } from '../mapping/view-mapping.ts'
+import { element } from '../vectors/element.ts'
 import { CalibrationError } from './calibration-error.ts'
 import { isSuspect, normalisedResiduals } from './data-snooping.ts'
 import { probability } from './goodness-of-fit.ts'
@@ -27,7 +28,7 @@ export function soleCulprit(
 ): Culprit | null {
   // With one redundant size every reference it involves explains the misfit as well as any other.
   if (all.dof < 2) return null
-  const suspects = new Set(sizes.filter((_, i) => isSuspect(w[i] as number)).map((s) => s.reference))
+  const suspects = new Set(sizes.filter((_, i) => isSuspect(element(w, i))).map((s) => s.reference))
   const [best, second] = [...suspects]
     .flatMap((reference): Culprit[] => {
       const rest = withoutReference(view, sizes, reference)
@@ -49,8 +50,8 @@ export function testedBy(
 ): readonly number[] {
   if (culprit === null) return w
   const among = solution.dof > 0 ? normalisedResiduals(used, solution) : used.map(() => 0)
-  return sizes.map(
-    (size, i) => (size.reference === culprit.reference ? w[i] : among[used.indexOf(size)]) as number,
+  return sizes.map((size, i) =>
+    size.reference === culprit.reference ? element(w, i) : element(among, used.indexOf(size)),
   )
 }
 

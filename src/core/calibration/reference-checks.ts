@@ -1,6 +1,7 @@
 import type { ViewMapping } from '../mapping/view-mapping.ts'
 import { observe } from '../measuring/propagate-measure.ts'
 import type { Uncertain } from '../uncertainty/uncertain.ts'
+import { element } from '../vectors/element.ts'
 import { isSuspect } from './data-snooping.ts'
 import type { ReferencePart, StatedSize } from './reference.ts'
 
@@ -36,7 +37,7 @@ export function referenceChecks(
   return sizes.map((size, i) => {
     const stated = mean(size.equations.map((e) => e.stated.value))
     const fitted = mean(size.equations.map((e) => observe(view, values, e.features, e.measure).value))
-    const wi = w[i] as number
+    const wi = element(w, i)
     return {
       id: size.reference,
       ...(size.part === undefined ? {} : { part: size.part }),

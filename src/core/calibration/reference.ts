@@ -2,8 +2,9 @@ import type { Measured } from '../geometry/polygon.ts'
 import type { Feature } from '../measuring/features/feature-of-mark.ts'
 import { diameter } from '../measuring/measures/diameter.ts'
 import { distance } from '../measuring/measures/distance.ts'
-import type { TrueFeature, TrueMeasure } from '../measuring/measures/true-measure.ts'
+import type { TrueMeasure } from '../measuring/measures/true-measure.ts'
 import type { Uncertain } from '../uncertainty/uncertain.ts'
+import { element } from '../vectors/element.ts'
 
 export type ReferencePart = 'width' | 'height' | 'squareness'
 
@@ -60,13 +61,11 @@ export function rectangleReference(
 
 /** Length of the diagonal a–c less that of b–d. */
 const differenceOfDiagonals: TrueMeasure = (shapes): Measured => {
-  const [a, b, c, d] = shapes as [TrueFeature, TrueFeature, TrueFeature, TrueFeature]
-  const ac = distance([a, c])
-  const bd = distance([b, d])
-  const [ax, ay, cx, cy] = ac.gradient
-  const [bx, by, dx, dy] = bd.gradient.map((g) => -g)
+  const ac = distance([element(shapes, 0), element(shapes, 2)])
+  const bd = distance([element(shapes, 1), element(shapes, 3)])
+  const less = bd.gradient.map((g) => -g)
   return {
     value: ac.value - bd.value,
-    gradient: [ax, ay, bx, by, cx, cy, dx, dy] as number[],
+    gradient: [...ac.gradient.slice(0, 2), ...less.slice(0, 2), ...ac.gradient.slice(2), ...less.slice(2)],
   }
 }

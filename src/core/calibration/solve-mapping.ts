@@ -7,6 +7,7 @@ import { effectiveDof } from '../uncertainty/coverage.ts'
 import type { Draw } from '../uncertainty/draws.ts'
 import type { Source } from '../uncertainty/source.ts'
 import type { Uncertain } from '../uncertainty/uncertain.ts'
+import { addScaled } from '../vectors/add-to.ts'
 import { element } from '../vectors/element.ts'
 import { CalibrationError } from './calibration-error.ts'
 import { spreadOfDirections, whatIsMissing } from './degeneracy.ts'
@@ -171,10 +172,7 @@ function propagateParameters(theta: number[], { gain }: Adjustment, state: Linea
   return theta.map((value, k) => {
     const coefficients = sources.map(() => 0)
     state.errors.forEach((error, row) => {
-      const g = gain.get(k, row)
-      for (let i = 0; i < coefficients.length; i++) {
-        coefficients[i] = (coefficients[i] as number) + g * (error[i] as number)
-      }
+      addScaled(coefficients, gain.get(k, row), error)
     })
     return { value, sources, coefficients }
   })

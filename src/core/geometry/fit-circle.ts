@@ -20,13 +20,6 @@ export interface CircleFit<P extends Point> {
 
 const MAX_STEPS = 200
 
-/** Coordinates apart: these loops are the innermost of the whole program. */
-interface Coordinates {
-  x: readonly number[]
-  y: readonly number[]
-  n: number
-}
-
 /**
  * Geometric least-squares circle: the sum of squared distances from the points to the circle is smallest.
  * @param points three or more, in any frame, not on one straight line
@@ -36,14 +29,13 @@ interface Coordinates {
  */
 export function fitCircle<P extends Point>(points: PointsOf<P>): CircleFit<P> {
   const n = points.length
-  const at: Coordinates = { x: points.map((p) => p[0]), y: points.map((p) => p[1]), n }
   const start = algebraicCircle(points)
   let [cx, cy]: readonly [number, number] = start.centre
   let r = start.radius
-  let squares = sumOfSquares(at, cx, cy, r)
+  let squares = sumOfSquares(points, cx, cy, r)
   let damping = 1e-3
   for (let step = 0; step < MAX_STEPS; step++) {
-    const normal = normalEquations(at, cx, cy, r)
+    const normal = normalEquations(points, cx, cy, r)
     const [a, b, c, d, e, f] = normal.matrix
     const inverse = invertSymmetric3([a * (1 + damping), b, c, d * (1 + damping), e, f * (1 + damping)])
     if (inverse === null) break
@@ -51,7 +43,7 @@ export function fitCircle<P extends Point>(points: PointsOf<P>): CircleFit<P> {
     const sx = inverse[0] * gx + inverse[1] * gy + inverse[2] * gr
     const sy = inverse[1] * gx + inverse[3] * gy + inverse[4] * gr
     const sr = inverse[2] * gx + inverse[4] * gy + inverse[5] * gr
-    const next = sumOfSquares(at, cx + sx, cy + sy, r + sr)
+    const next = sumOfSquares(points, cx + sx, cy + sy, r + sr)
     if (next <= squares) {
       cx += sx
       cy += sy
@@ -69,12 +61,12 @@ export function fitCircle<P extends Point>(points: PointsOf<P>): CircleFit<P> {
     radius: r,
     squares,
     n,
-    sensitivity: sensitivityOf(at, cx, cy, r),
+    sensitivity: sensitivityOf(points, cx, cy, r),
   }
 }
 
 /** JᵀJ and Jᵀ·residual for the residuals distance − radius, whose gradient is −(ux, uy, 1). */
-function normalEquations({ x, y, n }: Coordinates, cx: number, cy: number, r: number) {
+function normalEquations(points: readonly Point[], cx: number, cy: number, r: number) {
   let a = 0
   let b = 0
   let c = 0
@@ -83,9 +75,9 @@ function normalEquations({ x, y, n }: Coordinates, cx: number, cy: number, r: nu
   let gx = 0
   let gy = 0
   let gr = 0
-  for (let i = 0; i < n; i++) {
-    const dx = (x[i] as number) - cx
-    const dy = (y[i] as number) - cy
+  for (const p of points) {
+    const dx = p[0] - cx
+    const dy = p[1] - cy
     const distance = Math.sqrt(dx * dx + dy * dy) || Number.MIN_VALUE
     const ux = dx / distance
     const uy = dy / distance
@@ -99,41 +91,41 @@ function normalEquations({ x, y, n }: Coordinates, cx: number, cy: number, r: nu
     gy += uy * residual
     gr += residual
   }
-  const matrix: Symmetric3 = [a, b, c, d, e, n]
+  const matrix: Symmetric3 = [a, b, c, d, e, points.length]
   return { matrix, gx, gy, gr }
 }
 
-function sumOfSquares({ x, y, n }: Coordinates, cx: number, cy: number, r: number): number {
+function sumOfSquares(points: readonly Point[], cx: number, cy: number, r: number): number {
   let sum = 0
-  for (let i = 0; i < n; i++) {
-    const dx = (x[i] as number) - cx
-    const dy = (y[i] as number) - cy
+  for (const p of points) {
+    const dx = p[0] - cx
+    const dy = p[1] - cy
     const residual = Math.sqrt(dx * dx + dy * dy) - r
     sum += residual * residual
   }
   return sum
 }
 
-function sensitivityOf(at: Coordinates, cx: number, cy: number, r: number): Sensitivity {
-  const inverse = invertSymmetric3(normalEquations(at, cx, cy, r).matrix)
+function sensitivityOf(points: readonly Point[], cx: number, cy: number, r: number): Sensitivity {
+  const inverse = invertSymmetric3(normalEquations(points, cx, cy, r).matrix)
   if (inverse === null || !Number.isFinite(r)) {
     throw new GeometryError(
       'The points of the circle cover too small an arc for its radius to be determined.',
     )
   }
   const rows: Sensitivity = [[], [], []]
-  for (let i = 0; i < at.n; i++) {
-    const dx = (at.x[i] as number) - cx
-    const dy = (at.y[i] as number) - cy
+  for (const p of points) {
+    const dx = p[0] - cx
+    const dy = p[1] - cy
     const distance = Math.sqrt(dx * dx + dy * dy) || Number.MIN_VALUE
-    const p = dx / distance
-    const q = dy / distance
-    const byX = inverse[0] * p + inverse[1] * q + inverse[2]
-    const byY = inverse[1] * p + inverse[3] * q + inverse[4]
-    const byR = inverse[2] * p + inverse[4] * q + inverse[5]
-    rows[0].push(byX * p, byX * q)
-    rows[1].push(byY * p, byY * q)
-    rows[2].push(byR * p, byR * q)
+    const ux = dx / distance
+    const uy = dy / distance
+    const byX = inverse[0] * ux + inverse[1] * uy + inverse[2]
+    const byY = inverse[1] * ux + inverse[3] * uy + inverse[4]
+    const byR = inverse[2] * ux + inverse[4] * uy + inverse[5]
+    rows[0].push(byX * ux, byX * uy)
+    rows[1].push(byY * ux, byY * uy)
+    rows[2].push(byR * ux, byR * uy)
   }
   return rows
 }

@@ -1,3 +1,5 @@
+import { addTo } from '../vectors/add-to.ts'
+import { element } from '../vectors/element.ts'
 import type { Point, PointsOf } from './frames.ts'
 
 /** A number computed from points, with its derivative by each coordinate: x0, y0, x1, y1, … */
@@ -12,9 +14,9 @@ export function polygonArea<P extends Point>(points: PointsOf<P>): Measured {
   const gradient = new Array<number>(2 * n).fill(0)
   let twice = 0
   for (let i = 0; i < n; i++) {
-    const [x, y] = points[i] as P
-    const [px, py] = points[(i + n - 1) % n] as P
-    const [nx, ny] = points[(i + 1) % n] as P
+    const [x, y] = element(points, i)
+    const [px, py] = element(points, (i + n - 1) % n)
+    const [nx, ny] = element(points, (i + 1) % n)
     twice += x * ny - nx * y
     gradient[2 * i] = (ny - py) / 2
     gradient[2 * i + 1] = (px - nx) / 2
@@ -29,17 +31,17 @@ export function pathLength<P extends Point>(points: PointsOf<P>, closed: boolean
   let value = 0
   for (let i = closed ? 0 : 1; i < n; i++) {
     const j = (i + n - 1) % n
-    const [x, y] = points[i] as P
-    const [px, py] = points[j] as P
+    const [x, y] = element(points, i)
+    const [px, py] = element(points, j)
     const length = Math.hypot(x - px, y - py)
     value += length
     if (length === 0) continue
     const ux = (x - px) / length
     const uy = (y - py) / length
-    gradient[2 * i] = (gradient[2 * i] as number) + ux
-    gradient[2 * i + 1] = (gradient[2 * i + 1] as number) + uy
-    gradient[2 * j] = (gradient[2 * j] as number) - ux
-    gradient[2 * j + 1] = (gradient[2 * j + 1] as number) - uy
+    addTo(gradient, 2 * i, ux)
+    addTo(gradient, 2 * i + 1, uy)
+    addTo(gradient, 2 * j, -ux)
+    addTo(gradient, 2 * j + 1, -uy)
   }
   return { value, gradient }
 }
@@ -50,8 +52,8 @@ export function crossesItself<P extends Point>(points: PointsOf<P>): boolean {
   for (let i = 0; i < n; i++) {
     for (let j = i + 2; j < n; j++) {
       if (i === 0 && j === n - 1) continue
-      const [a, b] = [points[i] as P, points[(i + 1) % n] as P]
-      const [c, d] = [points[j] as P, points[(j + 1) % n] as P]
+      const [a, b] = [element(points, i), element(points, (i + 1) % n)]
+      const [c, d] = [element(points, j), element(points, (j + 1) % n)]
       if (side(a, b, c) * side(a, b, d) < 0 && side(c, d, a) * side(c, d, b) < 0) return true
     }
   }
