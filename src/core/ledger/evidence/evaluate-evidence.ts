@@ -1,13 +1,11 @@
 import { FormulaError } from '../../formula/formula-error.ts'
 import { GeometryError } from '../../geometry/geometry-error.ts'
-
 import type { Dimension, Evidence } from '../../job/model/types.ts'
 import { NotationError } from '../../quantity/notation/notation-error.ts'
 import { derivedEvidence } from './derived-evidence.ts'
 import { type EvaluatedEvidence, without } from './evaluated-evidence.ts'
 import type { EvaluationContext } from './evaluation-context.ts'
 import { foundEvidence } from './found-evidence.ts'
-
 import type { FoundScatter } from './found-scatter.ts'
 import { printedEvidence } from './printed-evidence.ts'
 import { scaledEvidence } from './scaled-evidence.ts'
