@@ -11,7 +11,7 @@ import type { GreyWindow } from './window/grey-window.ts'
 
 /**
  * The round stroke near three places: the whole circle, or the arc from the first through the second to the third.
- * @param grey of the scan, at least what `windowFor` says; three: pixels of the scan, each within `reach` (8 px) of
+ * @param grey of the scan, at least what `searchWindow` says; three: pixels of the scan, each within `reach` (8 px) of
  * the stroke, as far apart as may be
  * @returns the geometric least-squares circle through the centres of its pieces, or why there is none. Paper that has
  * shrunk more one way than the other makes an ellipse of a whole circle: from a radius of 30 px on, what belongs to the

@@ -10,7 +10,7 @@ import { REACH } from './window/search-window.ts'
 
 /**
  * Where two strokes cross or meet: X, T or L.
- * @param grey of the scan, at least what `windowFor` says; rough: pixels of the scan, within `reach` (8 px) of the
+ * @param grey of the scan, at least what `searchWindow` says; rough: pixels of the scan, within `reach` (8 px) of the
  * crossing
  * @returns the crossing of the lines fitted to the arms, which are looked at to about 39 px from the place; shape and
  * section are those of the first stroke

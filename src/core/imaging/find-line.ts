@@ -8,7 +8,7 @@ import type { GreyWindow } from './window/grey-window.ts'
 
 /**
  * The straight stroke that runs from near one place to near another.
- * @param grey of the scan, at least what `windowFor` says; from and to: pixels of the scan, each within `reach`
+ * @param grey of the scan, at least what `searchWindow` says; from and to: pixels of the scan, each within `reach`
  * (8 px) of the stroke
  * @returns the stroke, or why there is none
  * Method: pieces along the way, fitted on the raw pixels (see `fitStrip`), those that do not belong left out

@@ -15,7 +15,7 @@ import type { GreyWindow } from './window/grey-window.ts'
 
 /**
  * The place on a stroke that is nearest to where it was pointed at.
- * @param grey of the scan, at least what `windowFor` says; rough: pixels of the scan, within `reach` (8 px) of the
+ * @param grey of the scan, at least what `searchWindow` says; rough: pixels of the scan, within `reach` (8 px) of the
  * stroke, counted from its edge when it is wide
  * @returns the foot of the rough place on the stroke, or why there is none. About 32 px of the stroke's length are used.
  */

@@ -18,4 +18,4 @@ export type {
   StrokeShape,
 } from './result/stroke-types.ts'
 export type { GreyWindow } from './window/grey-window.ts'
-export { LARGEST_WINDOW, type WindowBox, windowFor } from './window/search-window.ts'
+export { LARGEST_WINDOW, type SearchWindow, searchWindow, type WindowBox } from './window/search-window.ts'

@@ -35,20 +35,20 @@ export function tilesOfBox([left, top, right, bottom]: WindowBox, pictures: Shee
 }
 
 /**
- * A window of the scan put together from tiles. Where a tile is left out (too far from the stroke to be looked at) it
- * is white.
+ * A window of the scan put together from the tiles that are looked at. Beside them, where no search looks, it is white.
+ * @returns null when one of them is not there
  */
 export function cutWindow(
   [left, top, right, bottom]: WindowBox,
   tiles: readonly Tile[],
   pictures: SheetPictures,
   greyOf: (address: string) => GreyTile | undefined,
-): GreyWindow {
+): GreyWindow | null {
   const [width, height] = [right - left, bottom - top]
   const data = new Uint8Array(width * height).fill(255)
   for (const tile of tiles) {
     const grey = greyOf(tileAddress(pictures, tile))
-    if (grey === undefined) continue
+    if (grey === undefined) return null
     const [x0, y0] = [tile.column * TILE, tile.row * TILE]
     const [from, to] = [Math.max(left, x0), Math.min(right, x0 + grey.width)]
     for (let y = Math.max(top, y0); y < Math.min(bottom, y0 + grey.height); y++) {

@@ -1,11 +1,11 @@
 import type { SheetPictures } from '../../contract/pictures.ts'
-import { LARGEST_WINDOW, windowFor } from '../../core/imaging/index.ts'
+import { LARGEST_WINDOW, searchWindow } from '../../core/imaging/index.ts'
 import { tileAddress } from '../tiles/addresses.ts'
 import { giveUp, greyOf, greysThere } from './grey-store.ts'
-import { cutWindow, tilesOfBox } from './grey-tiles.ts'
-import { tilesNear } from './near-search.ts'
+import { cutWindow } from './grey-tiles.ts'
 import type { Search, SearchResult } from './search.ts'
 import { theSearcher } from './searcher.ts'
+import { tilesLookedAt } from './tiles-looked-at.ts'
 
 const TOO_LARGE: SearchResult = {
   found: {
@@ -26,10 +26,11 @@ const NOT_COME: SearchResult = {
 
 function windowOf(search: Search, pictures: SheetPictures) {
   const { rough, as, reach } = search
-  const box = windowFor(rough, as, { reach, scan: pictures })
+  const area = searchWindow(rough, as, { reach, scan: pictures })
+  const { box } = area
   const [left, top, right, bottom] = box
   if ((right - left) * (bottom - top) > LARGEST_WINDOW) return null
-  const tiles = tilesNear(search, tilesOfBox(box, pictures))
+  const tiles = tilesLookedAt(area, pictures)
   return {
     addresses: tiles.map((tile) => tileAddress(pictures, tile)),
     cut: () => cutWindow(box, tiles, pictures, greyOf),
@@ -46,8 +47,8 @@ export async function searchScan(search: Search, pictures: SheetPictures): Promi
   const patience = setTimeout(() => giveUp(who), PATIENCE)
   const there = await greysThere(who, window.addresses)
   clearTimeout(patience)
-  if (!there) return NOT_COME
-  return theSearcher().pick(window.cut(), search)
+  const grey = there ? window.cut() : null
+  return grey === null ? NOT_COME : theSearcher().pick(grey, search)
 }
 
 /** The same for what is under the pointer; null when that was asked of another place meanwhile. */
@@ -55,5 +56,6 @@ export async function glanceAtScan(search: Search, pictures: SheetPictures): Pro
   const window = windowOf(search, pictures)
   if (window === null) return TOO_LARGE
   if (!(await greysThere('stroke under the pointer', window.addresses))) return null
-  return theSearcher().glance(window.cut(), search)
+  const grey = window.cut()
+  return grey === null ? NOT_COME : theSearcher().glance(grey, search)
 }

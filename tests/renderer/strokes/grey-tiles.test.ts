@@ -1,9 +1,10 @@
 import { describe, expect, it } from 'vitest'
 import { pyramidLevels, type SheetPictures } from '../../../src/contract/pictures.ts'
 import { type Pixel, pixel } from '../../../src/core/geometry/frames.ts'
+import { searchWindow } from '../../../src/core/imaging/index.ts'
 import { cutWindow, luminance, tilesOfBox } from '../../../src/renderer/strokes/grey-tiles.ts'
-import { tilesNear } from '../../../src/renderer/strokes/near-search.ts'
 import { strokeReach } from '../../../src/renderer/strokes/reach.ts'
+import { tilesLookedAt } from '../../../src/renderer/strokes/tiles-looked-at.ts'
 import { tileAddress } from '../../../src/renderer/tiles/addresses.ts'
 
 const [WIDTH, HEIGHT] = [5000, 4000]
@@ -35,8 +36,19 @@ describe('a window of the scan', () => {
     const window = cutWindow(box, tiles, pictures, (address) => greys.get(address))
     expect(window).toMatchObject({ left: 500, top: 1000, width: 30, height: 40 })
     for (let i = 0; i < 1200; i++) {
-      expect(window.data[i]).toBe(greyAt(500 + (i % 30), 1000 + Math.floor(i / 30)))
+      expect(window?.data[i]).toBe(greyAt(500 + (i % 30), 1000 + Math.floor(i / 30)))
     }
+  })
+
+  it('is none while a tile that is looked at is not there, rather than white in part', () => {
+    const box: [number, number, number, number] = [500, 1000, 530, 1040]
+    const [first, ...others] = tilesOfBox(box, pictures)
+    const tile = { width: 512, height: 512, data: new Uint8Array(512 * 512), close: () => undefined }
+    const there = new Set(others.map((other) => tileAddress(pictures, other)))
+    const cut = (tiles: typeof others) =>
+      cutWindow(box, tiles, pictures, (address) => (there.has(address) ? tile : undefined))
+    expect(first && cut([first, ...others])).toBeNull()
+    expect(cut(others)).not.toBeNull()
   })
 
   it('takes grey as it is, and of colour the luminance (ITU-R BT.709)', () => {
@@ -48,12 +60,16 @@ describe('a window of the scan', () => {
   it('along a line needs the tiles that the line runs over, and not those beside it', () => {
     const rough: Pixel[] = [pixel(100, 100), pixel(4900, 3900)]
     const all = tilesOfBox([0, 0, WIDTH, HEIGHT], pictures)
-    const near = tilesNear({ as: 'line', rough, reach: 8, wanted: 'centre', either: false }, all)
+    const area = searchWindow(rough, 'line', { reach: 8, scan: pictures })
+    const near = tilesLookedAt(area, pictures)
     expect(near.length).toBeLessThan(all.length / 2)
     for (let k = 0; k <= 100; k++) {
       const [x, y] = [100 + 48 * k, 100 + 38 * k]
+      const length = Math.hypot(48, 38)
+      // As far across the line as the search looks.
       for (const off of [-60, 60]) {
-        const [column, row] = [Math.floor((x + off) / 512), Math.floor((y - off) / 512)]
+        const column = Math.floor((x - (38 / length) * off) / 512)
+        const row = Math.floor((y + (48 / length) * off) / 512)
         if (column < 0 || row < 0 || column > 9 || row > 7) continue
         expect(near.some((tile) => tile.column === column && tile.row === row)).toBe(true)
       }

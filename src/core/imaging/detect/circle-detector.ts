@@ -8,7 +8,7 @@ import { type ReferenceCurve, roundCurve } from '../strip/reference-curve.ts'
 import { piecesFor, type Strip, stripAlong } from '../strip/strip.ts'
 import { traceStroke } from '../trace/trace-stroke.ts'
 import type { GreyWindow } from '../window/grey-window.ts'
-import { REACH } from '../window/search-window.ts'
+import { MOST_ENLARGED, REACH } from '../window/search-window.ts'
 import { windowNoise } from '../window/window-noise.ts'
 import { nearestFirst, WIDEST } from './line-detector.ts'
 
@@ -17,8 +17,6 @@ const SMALLEST_RADIUS = 4
 const LEAST_OVAL = 30
 const SHORTEST_PIECE = 4
 const STRONG = 5
-/** Where errors of the picks are enlarged more than this, the stroke is looked for only once the rest is known. */
-const ENLARGED = 2.5
 
 /** The curve round the circle through three places, once about or from the first through the second to the third. */
 function curveRound(three: ThreePoints, { centre, radius }: Circle, whole: boolean): ReferenceCurve {
@@ -50,7 +48,7 @@ export function detectCircle(
   }
   const curve = curveRound(three, rough, whole)
   const widest = Math.min(WIDEST, 1.2 * rough.radius)
-  const half = mapReach(ENLARGED * reach, widest)
+  const half = mapReach(MOST_ENLARGED * reach, widest)
   const high = Math.min(half, rough.radius - 1)
   const strip = stripAlong(grey, curve, piecesFor(curve.length, SHORTEST_PIECE), -half, high)
   const map = pieceMap(strip, -half, high, widest)
@@ -73,14 +71,14 @@ function waysRound(three: ThreePoints, rough: Circle, strip: Strip, reach: numbe
     const moved = circleThrough(movedBy(three, rough, steer))
     strip.pieces.forEach((p, k) => {
       out[k] = Number.NaN
-      if (moved === null || (far[k] as number) > ENLARGED) return
+      if (moved === null || (far[k] as number) > MOST_ENLARGED) return
       const [nx, ny] = strip.curve.across(p.middle)
       const dx = moved.centre[0] - centre[0]
       const dy = moved.centre[1] - centre[1]
       const along = -(nx * dx + ny * dy)
       const root = moved.radius ** 2 - dx * dx - dy * dy + along * along
       if (root > 0) out[k] = radius - along - Math.sqrt(root)
-      if (Math.abs(out[k] as number) > ENLARGED * reach + WIDEST / 2) out[k] = Number.NaN
+      if (Math.abs(out[k] as number) > MOST_ENLARGED * reach + WIDEST / 2) out[k] = Number.NaN
     })
   }
 }

@@ -10,6 +10,13 @@ type Sought = 'point' | 'crossing' | 'line' | 'circle' | 'arc'
 /** Outer edges, whole pixels of the scan. */
 export type WindowBox = [left: number, top: number, right: number, bottom: number]
 
+/** The part of a scan that a search looks at. */
+export interface SearchWindow {
+  box: WindowBox
+  /** Whether it looks at anything no farther than this from a place, pixels of the scan: beside a stroke it does not. */
+  looksWithin(distance: number, of: Pixel): boolean
+}
+
 /**
  * Windows of more pixels than this are not sensible: at a byte a pixel it is the memory they take. A line or circle that
  * needs more is better picked in parts.
@@ -18,46 +25,58 @@ export const LARGEST_WINDOW = 64e6
 
 /** Beyond the reach: half of the widest stroke twice over, its ground, and some room, pixels. */
 const BESIDE = 52
-/** The reach counts so many times where three picks steer a circle. */
-const ENLARGED = 2.5
+/** Errors of three picks that steer a circle are followed to where they are so many times as large. */
+export const MOST_ENLARGED = 2.5
 
 /**
  * The part of the scan that a search looks at.
  * @param rough the picks: one for a point or crossing, two for a line, three for a circle or arc, pixels of the scan
  * @param options reach, as for the search; scan: its width and height, pixels, to stay within
  */
-export function windowFor(
+export function searchWindow(
   rough: readonly Pixel[],
   sought: Sought,
-  options: { reach?: number; scan?: { width: number; height: number } } = {},
-): WindowBox {
-  const reach = options.reach ?? REACH
-  const corners = [...rough]
+  { reach = REACH, scan }: { reach?: number; scan?: { width: number; height: number } } = {},
+): SearchWindow {
   const [a, b, c] = rough
-  let beside = reach + BESIDE
   if ((sought === 'circle' || sought === 'arc') && a && b && c) {
-    beside = ENLARGED * reach + BESIDE
+    const beside = MOST_ENLARGED * reach + BESIDE
     const round = circleThrough([a, b, c])
-    if (round !== null) {
-      const { centre, radius } = round
-      corners.push(
-        pixel(centre[0] - radius, centre[1] - radius),
-        pixel(centre[0] + radius, centre[1] + radius),
-      )
+    if (round === null) return { box: boxRound(rough, beside, scan), looksWithin: () => true }
+    const { centre, radius } = round
+    const [x, y] = centre
+    const corners = [...rough, pixel(x - radius, y - radius), pixel(x + radius, y + radius)]
+    return {
+      box: boxRound(corners, beside, scan),
+      looksWithin: (distance, of) => Math.abs(Math.hypot(of[0] - x, of[1] - y) - radius) <= beside + distance,
     }
   }
-  const x = corners.map((p) => p[0])
-  const y = corners.map((p) => p[1])
-  const { width, height } = options.scan ?? {
-    width: Number.POSITIVE_INFINITY,
-    height: Number.POSITIVE_INFINITY,
-  }
-  const lowest = options.scan ? 0 : Number.NEGATIVE_INFINITY
-  const within = (v: number, high: number) => Math.min(Math.max(v, lowest), high)
+  const beside = reach + BESIDE
+  const box = boxRound(rough, beside, scan)
+  if (sought !== 'line' || !a || !b) return { box, looksWithin: () => true }
+  return { box, looksWithin: (distance, of) => fromSegment(of, a, b) <= beside + distance }
+}
+
+function boxRound(
+  places: readonly Pixel[],
+  beside: number,
+  scan: { width: number; height: number } | undefined,
+): WindowBox {
+  const x = places.map((p) => p[0])
+  const y = places.map((p) => p[1])
+  const within = (v: number, most: number | undefined) =>
+    most === undefined ? v : Math.min(Math.max(v, 0), most)
   return [
-    within(Math.floor(Math.min(...x) - beside), width),
-    within(Math.floor(Math.min(...y) - beside), height),
-    within(Math.ceil(Math.max(...x) + beside), width),
-    within(Math.ceil(Math.max(...y) + beside), height),
+    within(Math.floor(Math.min(...x) - beside), scan?.width),
+    within(Math.floor(Math.min(...y) - beside), scan?.height),
+    within(Math.ceil(Math.max(...x) + beside), scan?.width),
+    within(Math.ceil(Math.max(...y) + beside), scan?.height),
   ]
+}
+
+function fromSegment([x, y]: Pixel, [ax, ay]: Pixel, [bx, by]: Pixel): number {
+  const [dx, dy] = [bx - ax, by - ay]
+  const squared = dx * dx + dy * dy
+  const along = squared === 0 ? 0 : Math.min(1, Math.max(0, ((x - ax) * dx + (y - ay) * dy) / squared))
+  return Math.hypot(x - ax - along * dx, y - ay - along * dy)
 }
