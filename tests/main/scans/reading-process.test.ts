@@ -1,7 +1,8 @@
 import { join } from 'node:path'
 import { afterEach, describe, expect, test } from 'vitest'
+import { z } from 'zod'
 import { LIMITS, type Limits } from '../../../src/contract/limits.ts'
-import type { ReadOrder } from '../../../src/main/services/scans/reader/reader-messages.ts'
+import type { ReadOrder } from '../../../src/main/services/scans/reader/read-protocol.ts'
 import { ReadingProcess } from '../../../src/main/services/scans/reader/reading-process.ts'
 import { timeAllowed } from '../../../src/main/services/scans/reader/time-allowed.ts'
 import { ServiceError } from '../../../src/main/services/service-error.ts'
@@ -15,6 +16,9 @@ const order = (called: string, limits: Partial<Limits> = {}): ReadOrder => ({
   task: { do: 'look', from: 1 },
 })
 
+/** What the stand-in answers. */
+const ANSWER = z.strictObject({ process: z.int() })
+
 const all: ReadingProcess[] = []
 const aProcess = (newestFirst = false): ReadingProcess => {
   const reading = new ReadingProcess({ program, newestFirst })
@@ -25,10 +29,8 @@ afterEach(() => {
   for (const reading of all.splice(0)) reading.end()
 })
 
-const pidOf = async (reading: ReadingProcess, limits: Partial<Limits> = {}): Promise<number> => {
-  const answer = (await reading.do(order('sound.tif', limits))) as unknown as { process: number }
-  return answer.process
-}
+const pidOf = async (reading: ReadingProcess, limits: Partial<Limits> = {}): Promise<number> =>
+  (await reading.do(order('sound.tif', limits), ANSWER)).process
 
 const isGone = (pid: number): boolean => {
   try {
@@ -58,6 +60,7 @@ describe('the process that reads scans', () => {
 
   test.each([
     ['crash.tif', {}, /^The scan crash\.tif can't be read, because reading it broke off: .+\.$/],
+    ['senseless.tif', {}, /^The scan senseless\.tif can't be read, because reading it broke off: .+\.$/],
     [
       'hang.tif',
       { seconds: 1 },
@@ -73,7 +76,9 @@ describe('the process that reads scans', () => {
     async (called, limits, sentence) => {
       const reading = aProcess()
       const before = await pidOf(reading, limits)
-      const failure: unknown = await reading.do(order(called, limits)).catch((error: unknown) => error)
+      const failure: unknown = await reading
+        .do(order(called, limits), ANSWER)
+        .catch((error: unknown) => error)
       expect(failure).toBeInstanceOf(ServiceError)
       expect((failure as ServiceError).message).toMatch(sentence)
       const after = await pidOf(reading, limits)
@@ -86,7 +91,7 @@ describe('the process that reads scans', () => {
     const reading = aProcess()
     const before = await pidOf(reading)
     const abort = new AbortController()
-    const doing = reading.do(order('hang.tif'), abort.signal)
+    const doing = reading.do(order('hang.tif'), ANSWER, abort.signal)
     setTimeout(() => abort.abort(), 100)
     await expect(doing).rejects.toThrow()
     await expect.poll(() => isGone(before)).toBe(true)
@@ -98,10 +103,11 @@ describe('the process that reads scans', () => {
     all.push(reading)
     const before = await pidOf(reading)
     const abort = new AbortController()
-    const [begun, waiting] = ['first', 'second'].map((name) => reading.do(order(name), abort.signal))
+    const [begun, waiting] = ['first', 'second'].map((name) => reading.do(order(name), ANSWER, abort.signal))
+    const refused = expect(waiting).rejects.toThrow()
     abort.abort()
     expect(await begun).toEqual({ process: before })
-    await expect(waiting).rejects.toThrow()
+    await refused
     expect(await pidOf(reading)).toBe(before)
   })
 
@@ -109,14 +115,13 @@ describe('the process that reads scans', () => {
     const reading = aProcess(true)
     const done: string[] = []
     const names = ['first', 'second', 'third']
-    await Promise.all(names.map((name) => reading.do(order(name)).then(() => done.push(name))))
+    await Promise.all(names.map((name) => reading.do(order(name), ANSWER).then(() => done.push(name))))
     expect(done).toEqual(['first', 'third', 'second'])
   })
 
   test('that can not be begun is told of in a sentence', async () => {
     const path = join(import.meta.dirname, 'fixtures', 'no-such-program.mjs')
-    await expect(new ReadingProcess({ program: { path, args: [] } }).do(order('plan.tif'))).rejects.toThrow(
-      /^The scan plan\.tif can't be read/,
-    )
+    const reading = new ReadingProcess({ program: { path, args: [] } })
+    await expect(reading.do(order('plan.tif'), ANSWER)).rejects.toThrow(/^The scan plan\.tif can't be read/)
   })
 })

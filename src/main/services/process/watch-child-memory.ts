@@ -11,10 +11,11 @@ const PAGE = 4096
 /**
  * Watches from outside how much memory a process uses, which helps where it is too busy to watch itself; on systems
  * without /proc it has to.
- * @returns ends it
+ * @param most bytes
+ * @param until ends it
  */
-export function watchChild(pid: number, most: number, over: () => void): () => void {
-  if (process.platform !== 'linux') return () => undefined
+export function watchChildMemory(pid: number, most: number, over: () => void, until: AbortSignal): void {
+  if (process.platform !== 'linux') return
   const timer = setInterval(() => {
     readFile(`/proc/${pid}/statm`, 'utf8').then(
       (text) => {
@@ -23,5 +24,5 @@ export function watchChild(pid: number, most: number, over: () => void): () => v
       () => undefined,
     )
   }, LOOK)
-  return () => clearInterval(timer)
+  until.addEventListener('abort', () => clearInterval(timer), { once: true })
 }

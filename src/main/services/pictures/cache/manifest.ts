@@ -4,7 +4,7 @@ import { z } from 'zod'
 import { type PyramidLevel, TILE } from '../../../../contract/pictures.ts'
 import type { Sheet } from '../../../../core/job/model/types.ts'
 import { GROUND, MAKE, MANIFEST, OVERVIEW, THUMBNAIL, TILES } from '../layout/picture-names.ts'
-import type { TileKind } from '../layout/tile-kind.ts'
+import { type TileKind, tileKindSchema } from '../layout/tile-kind.ts'
 import { putInPlace } from './put-in-place.ts'
 import { tileSizes } from './tile-sizes.ts'
 
@@ -23,8 +23,7 @@ const manifestSchema = z.strictObject({
   height: count,
   drawnAt: z.number().optional(),
   tile: z.literal(TILE),
-  type: z.enum(['png', 'jpeg']),
-  exact: z.boolean(),
+  ...tileKindSchema.shape,
   whole: z.record(z.string(), count),
   /** Of each level, row by row. */
   tiles: z.array(z.array(count)),

@@ -1,3 +1,4 @@
+import { z } from 'zod'
 import { type PyramidLevel, pyramidLevels, TILE } from '../../../../contract/pictures.ts'
 import type { PixelSize } from '../../scans/page/pixel-size.ts'
 
@@ -9,11 +10,13 @@ export interface TilePlace {
 }
 
 /** Tiles of one level side by side: columns `from` to `to` and rows likewise, the last ones not among them. */
-export interface Block {
-  level: number
-  columns: readonly [from: number, to: number]
-  rows: readonly [from: number, to: number]
-}
+export const blockSchema = z.strictObject({
+  level: z.int().min(0),
+  columns: z.tuple([z.int(), z.int()]).readonly(),
+  rows: z.tuple([z.int(), z.int()]).readonly(),
+})
+
+export type Block = z.infer<typeof blockSchema>
 
 /** Pixels of the page. */
 export interface PageArea extends PixelSize {

@@ -1,12 +1,15 @@
 import type { Metadata } from 'sharp'
+import { z } from 'zod'
 
 /** How the tiles of a page are kept. */
-export interface TileKind {
+export const tileKindSchema = z.strictObject({
   /** `png` keeps every grey value; `jpeg` comes near, and is for colour only. */
-  type: 'png' | 'jpeg'
+  type: z.enum(['png', 'jpeg']),
   /** Whether the tiles of full size have the very values of the scan. */
-  exact: boolean
-}
+  exact: z.boolean(),
+})
+
+export type TileKind = z.infer<typeof tileKindSchema>
 
 /**
  * Grey scans, one-bit ones among them, are kept without loss: strokes are fitted on these pixels. One with more than 8

@@ -3,7 +3,7 @@
  * given back. It is told what to make by one message, tells how far it is, and ends with whoever started it.
  */
 import { systemReason } from '../../files/system-reason.ts'
-import { watchMemory } from '../../process/watch-own-memory.ts'
+import { watchOwnMemory } from '../../process/watch-own-memory.ts'
 import { makePictures } from './make-pictures.ts'
 import type { FromPyramid, ToPyramid } from './pyramid-messages.ts'
 
@@ -16,7 +16,9 @@ const tell = (message: FromPyramid): Promise<void> =>
 // An orderly exit would wait for the picture that is being decoded.
 process.on('disconnect', () => process.kill(process.pid, 'SIGKILL'))
 process.once('message', (order: ToPyramid) => {
-  const stopWatching = watchMemory(order.memory, (because) => {
+  const stopWatching = watchOwnMemory(order.memory, () => {
+    const megabytes = Math.round(order.memory / 1024 ** 2).toLocaleString('en')
+    const because = `it takes more memory than the ${megabytes} MB that reading a scan may use`
     void tell({ kind: 'failed', because }).finally(() => process.kill(process.pid, 'SIGKILL'))
   })
   void makePictures(order, (message) => void tell(message))

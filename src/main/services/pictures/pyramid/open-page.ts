@@ -1,4 +1,5 @@
 import type { Sharp } from 'sharp'
+import { z } from 'zod'
 import type { PixelSize } from '../../scans/page/pixel-size.ts'
 import { type TileKind, tileKind } from '../layout/tile-kind.ts'
 
@@ -6,10 +7,9 @@ import { type TileKind, tileKind } from '../layout/tile-kind.ts'
 export const PAPER = '#ffffff'
 
 /** A page in a file that can be read. page: from 1 */
-export interface PageInFile {
-  path: string
-  page: number
-}
+export const pageInFileSchema = z.strictObject({ path: z.string(), page: z.int().min(1) })
+
+export type PageInFile = z.infer<typeof pageInFileSchema>
 
 async function read({ path, page }: PageInFile, ignoreIcc: boolean): Promise<Sharp> {
   const { default: sharp } = await import('sharp')

@@ -1,8 +1,12 @@
 import { open, stat } from 'node:fs/promises'
+import type { z } from 'zod'
+import { scanLookSchema } from '../../../../contract/scan-look.ts'
 import { systemReason } from '../../files/system-reason.ts'
 import { ServiceError } from '../../service-error.ts'
 
-export type ScanFormat = 'png' | 'jpeg' | 'webp' | 'tiff' | 'pdf'
+export const scanFormatSchema = scanLookSchema.shape.format
+
+export type ScanFormat = z.infer<typeof scanFormatSchema>
 
 export const READABLE = 'PNG, JPEG, TIFF, WebP or PDF'
 

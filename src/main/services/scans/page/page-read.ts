@@ -1,12 +1,15 @@
-import type { PageLook } from '../../../../contract/scan-look.ts'
-import type { ScanFormat } from '../file/scan-format.ts'
+import { z } from 'zod'
+import { pageLookSchema } from '../../../../contract/scan-look.ts'
+import { scanFormatSchema } from '../file/scan-format.ts'
 
 /** What was read of one page of a scan. */
-export interface PageRead {
-  format: ScanFormat
+export const pageReadSchema = z.strictObject({
+  format: scanFormatSchema,
   /** Pages in the file that are sheets of their own. */
-  pages: number
-  facts: PageLook
+  pages: z.int(),
+  facts: pageLookSchema,
   /** What a person should know of the page, one sentence each. */
-  remarks: string[]
-}
+  remarks: z.array(z.string()),
+})
+
+export type PageRead = z.infer<typeof pageReadSchema>

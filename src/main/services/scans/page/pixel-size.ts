@@ -1,10 +1,10 @@
+import { z } from 'zod'
 import { ServiceError } from '../../service-error.ts'
 
 /** Of a picture, whole numbers. */
-export interface PixelSize {
-  width: number
-  height: number
-}
+export const pixelSizeSchema = z.strictObject({ width: z.int().min(1), height: z.int().min(1) })
+
+export type PixelSize = z.infer<typeof pixelSizeSchema>
 
 /** Whether a page has the pixels that are said of it. */
 export const hasSize = (found: PixelSize, said: PixelSize): boolean =>

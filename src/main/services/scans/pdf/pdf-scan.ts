@@ -1,9 +1,10 @@
 import type { PDFDocumentProxy, PDFPageProxy } from 'pdfjs-dist'
 import type { Limits } from '../../../../contract/limits.ts'
 import { ServiceError } from '../../service-error.ts'
+import type { DrawnFile } from '../page/drawn-file.ts'
 import type { PageRead } from '../page/page-read.ts'
 import { capital } from './content/see-page.ts'
-import { type DrawnFile, makeFile, makeSmall } from './draw/make-page-file.ts'
+import { makeFile, makeSmall } from './draw/make-page-file.ts'
 import { type GivenPdf, openPdf } from './file/open-pdf.ts'
 import { readPdfPage } from './read-pdf-page.ts'
 

@@ -1,6 +1,6 @@
 import { ServiceError } from '../../service-error.ts'
 import { howToRaise, limitInWords } from '../../words/limits-in-words.ts'
-import type { ReadOrder, ReadTask } from './reader-messages.ts'
+import type { ReadOrder, ReadTask } from './read-protocol.ts'
 
 /** What was being read, to begin a sentence with. */
 function what(called: string, task: ReadTask): string {

@@ -1,8 +1,8 @@
 import type { Limits } from '../../../../contract/limits.ts'
 import type { GivenScan } from '../file/given-scan.ts'
+import type { DrawnFile } from '../page/drawn-file.ts'
 import type { PageRead } from '../page/page-read.ts'
-import type { DrawnFile } from '../pdf/draw/make-page-file.ts'
-import type { LookedInto, ReadOrder, ReadTask } from './reader-messages.ts'
+import { type LookedInto, READ_ANSWERS, type ReadOrder, type ReadTask } from './read-protocol.ts'
 import { ReadingProcess } from './reading-process.ts'
 
 /** The longer side of a small picture of a page, pixels, at most. */
@@ -19,18 +19,18 @@ const reading = new ReadingProcess()
 const drawings = new ReadingProcess()
 const thumbnails = new ReadingProcess({ newestFirst: true, finishes: true })
 
-const orderOf = <T extends ReadTask>(
+const orderOf = (
   { path, called }: Pick<GivenScan, 'path' | 'called'>,
-  task: T,
+  task: ReadTask,
   { limits, password }: ReadWith,
-): ReadOrder<T> => ({ path, called, limits, ...(password === undefined ? {} : { password }), task })
+): ReadOrder => ({ path, called, limits, password, task })
 
 /**
  * What a scan holds, from a page on, as far as can be told in a moment.
  * @throws ServiceError when it can't be read; ScanLocked when the password is wrong
  */
 export const lookInto = (scan: GivenScan, from: number, how: ReadWith): Promise<LookedInto> =>
-  reading.do(orderOf(scan, { do: 'look', from }, how), how.signal)
+  reading.do(orderOf(scan, { do: 'look', from }, how), READ_ANSWERS.look, how.signal)
 
 /**
  * Reads one page, from 1: decoded once, to see that it is all there.
@@ -44,13 +44,16 @@ export const readPage = (
   drawnAt: number | undefined,
   how: ReadWith,
 ): Promise<PageRead> => {
-  const which = { ...(page === undefined ? {} : { page }), ...(drawnAt === undefined ? {} : { drawnAt }) }
-  return reading.do(orderOf(scan, { do: 'page', ...which }, how), how.signal)
+  return reading.do(orderOf(scan, { do: 'page', page, drawnAt }, how), READ_ANSWERS.page, how.signal)
 }
 
 /** A small picture of a page, JPEG. @throws ServiceError when there is none */
 export const pageThumbnail = (scan: GivenScan, page: number, how: ReadWith): Promise<Uint8Array> =>
-  thumbnails.do(orderOf(scan, { do: 'thumbnail', page, side: PAGE_THUMBNAIL_SIDE }, how), how.signal)
+  thumbnails.do(
+    orderOf(scan, { do: 'thumbnail', page, side: PAGE_THUMBNAIL_SIDE }, how),
+    READ_ANSWERS.thumbnail,
+    how.signal,
+  )
 
 /**
  * Makes a file of a page of a PDF, in a folder that is there.
@@ -63,7 +66,4 @@ export const drawPage = (
   folder: string,
   how: ReadWith,
 ): Promise<DrawnFile> =>
-  drawings.do(
-    orderOf(scan, { do: 'draw', page, folder, ...(drawnAt === undefined ? {} : { drawnAt }) }, how),
-    how.signal,
-  )
+  drawings.do(orderOf(scan, { do: 'draw', page, folder, drawnAt }, how), READ_ANSWERS.draw, how.signal)

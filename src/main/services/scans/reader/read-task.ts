@@ -7,7 +7,7 @@ import { openPdfScan, type PdfScan } from '../pdf/pdf-scan.ts'
 import { mustDecode } from '../raster/must-decode.ts'
 import { openRasterScan } from '../raster/raster-scan.ts'
 import { rasterThumbnail } from '../raster/raster-thumbnail.ts'
-import type { LookedInto, ReadAnswers, ReadOrder, ReadTask } from './reader-messages.ts'
+import type { LookedInto, ReadAnswers, ReadOrder, ReadTask } from './read-protocol.ts'
 
 /** Milliseconds after which a look ends with the pages that it has. */
 const MOMENT = 2500

@@ -1,5 +1,5 @@
 import { stat } from 'node:fs/promises'
-import type { ReadOrder } from './reader-messages.ts'
+import type { ReadOrder } from './read-protocol.ts'
 
 /** Seconds that any file may take, and more for each megabyte of it. Common practice, no source. */
 const ANY_FILE = 15

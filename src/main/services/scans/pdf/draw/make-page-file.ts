@@ -1,18 +1,13 @@
 import type { PDFPageProxy } from 'pdfjs-dist'
 import type { Limits } from '../../../../../contract/limits.ts'
 import { ServiceError } from '../../../service-error.ts'
+import type { DrawnFile } from '../../page/drawn-file.ts'
 import { tooManyPixels } from '../../page/pixel-limit.ts'
-import type { PixelSize } from '../../page/pixel-size.ts'
 import { capital, FEWER, pixelsAt, seePage } from '../content/see-page.ts'
 import type { GivenPdf } from '../file/open-pdf.ts'
 import { drawPage, drawSmall } from './draw-page.ts'
 import { smallScan } from './small-scan.ts'
 import { takeScan } from './take-scan.ts'
-
-/** What a file that was drawn is called, in its folder, and its size in pixels. */
-export interface DrawnFile extends PixelSize {
-  path: string
-}
 
 /** A small picture of a page, JPEG. @param side its longer side at most, pixels */
 export async function makeSmall(page: PDFPageProxy, side: number): Promise<Uint8Array> {
