@@ -1,3 +1,4 @@
+import type { Radians } from '../../core/geometry/angle-units.ts'
 import {
   type Pixel,
   type Point,
@@ -15,8 +16,8 @@ export interface Camera {
   centre: Pixel
   /** Screen pixels (CSS) for each pixel of the scan. */
   zoom: number
-  /** Radians, clockwise as seen. */
-  turn: number
+  /** Clockwise as seen. */
+  turn: Radians
   /** Left for right, before it is turned. */
   mirror: boolean
 }

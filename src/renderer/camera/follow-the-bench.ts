@@ -1,3 +1,4 @@
+import { toRadians } from '../../core/geometry/angle-units.ts'
 import { pixel } from '../../core/geometry/frames.ts'
 import { aidsOf, useBench } from '../bench/bench-store.ts'
 import { wholeSheet } from './camera.ts'
@@ -18,7 +19,7 @@ export function cameraForTheBench(): void {
   const scan = opened?.job.sheets.find(({ id }) => id === sheet)?.scan
   if (sheet === null || scan === undefined || box.width === 0) return
   const aids = aidsOf(bench, sheet)
-  const turn = (aids.turn * Math.PI) / 180
+  const turn = toRadians(aids.turn)
   const camera = cameraOf(sheet)
   if (camera === undefined) {
     const start = { centre: pixel(0, 0), zoom: 1, turn, mirror: aids.mirror }

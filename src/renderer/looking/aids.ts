@@ -1,7 +1,9 @@
+import { type Degrees, degrees } from '../../core/geometry/angle-units.ts'
+
 /** How a sheet is looked at. Picks are in pixels of the untouched scan whatever is set here. */
 export interface Aids {
-  /** Quarter turns and less, degrees, clockwise. */
-  turn: number
+  /** Quarter turns and less, clockwise. */
+  turn: Degrees
   mirror: boolean
   /** Light for dark: a blueprint is read as dark on light. */
   negative: boolean
@@ -11,4 +13,4 @@ export interface Aids {
   lift: boolean
 }
 
-export const PLAIN: Aids = { turn: 0, mirror: false, negative: false, contrast: 1, lift: false }
+export const PLAIN: Aids = { turn: degrees(0), mirror: false, negative: false, contrast: 1, lift: false }

@@ -1,3 +1,4 @@
+import { type Degrees, degrees } from '../../core/geometry/angle-units.ts'
 import type { Sheet } from '../../core/job/model/types.ts'
 import { type Aids, PLAIN } from './aids.ts'
 
@@ -5,14 +6,14 @@ import { type Aids, PLAIN } from './aids.ts'
  * How a scan lies by the Exif orientation that its file gives: mirrored left for right, then turned clockwise.
  * Exif 3.0, 4.6.5.1, tag Orientation.
  */
-const LIES: Readonly<Record<number, { mirror: boolean; turn: number }>> = {
-  2: { mirror: true, turn: 0 },
-  3: { mirror: false, turn: 180 },
-  4: { mirror: true, turn: 180 },
-  5: { mirror: true, turn: -90 },
-  6: { mirror: false, turn: 90 },
-  7: { mirror: true, turn: 90 },
-  8: { mirror: false, turn: -90 },
+const LIES: Readonly<Record<number, { mirror: boolean; turn: Degrees }>> = {
+  2: { mirror: true, turn: degrees(0) },
+  3: { mirror: false, turn: degrees(180) },
+  4: { mirror: true, turn: degrees(180) },
+  5: { mirror: true, turn: degrees(-90) },
+  6: { mirror: false, turn: degrees(90) },
+  7: { mirror: true, turn: degrees(90) },
+  8: { mirror: false, turn: degrees(-90) },
 }
 
 const known = new WeakMap<Sheet, Aids>()
@@ -21,7 +22,7 @@ const known = new WeakMap<Sheet, Aids>()
 export function startingAids(sheet: Sheet): Aids {
   const before = known.get(sheet)
   if (before !== undefined) return before
-  const lies = LIES[sheet.scan.orientation ?? 1] ?? { mirror: false, turn: 0 }
+  const lies = LIES[sheet.scan.orientation ?? 1] ?? { mirror: false, turn: degrees(0) }
   const turn = sheet.straight === undefined ? lies.turn : turnFor(sheet.straight, lies.mirror)
   const aids = turn === 0 && !lies.mirror ? PLAIN : { ...PLAIN, turn, mirror: lies.mirror }
   known.set(sheet, aids)
@@ -29,10 +30,11 @@ export function startingAids(sheet: Sheet): Aids {
 }
 
 /**
- * The turn, degrees clockwise, that makes level what has a direction on the scan.
- * @param straight degrees, as `Sheet.straight`
+ * The turn, clockwise, that makes level what has a direction on the scan.
+ * @param straight as `Sheet.straight`
  */
-export const turnFor = (straight: number, mirror: boolean): number => (mirror ? straight : -straight) || 0
+export const turnFor = (straight: Degrees, mirror: boolean): Degrees =>
+  degrees((mirror ? straight : -straight) || 0)
 
 export const sameAids = (a: Aids, b: Aids): boolean =>
   a.turn === b.turn &&

@@ -1,5 +1,6 @@
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
+import { radians } from '../../../src/core/geometry/angle-units.ts'
 import { type Pixel, pixel, screen } from '../../../src/core/geometry/frames.ts'
 import {
   alongScan,
@@ -23,14 +24,14 @@ const anyCamera: fc.Arbitrary<Camera> = fc.record({
     .tuple(fc.double({ min: 0, max: 13_600, noNaN: true }), fc.double({ min: 0, max: 17_600, noNaN: true }))
     .map(([x, y]) => pixel(x, y)),
   zoom: fc.double({ min: 0.02, max: 60, noNaN: true }),
-  turn: fc.double({ min: -Math.PI, max: Math.PI, noNaN: true }),
+  turn: fc.double({ min: -Math.PI, max: Math.PI, noNaN: true }).map(radians),
   mirror: fc.boolean(),
 })
 const anyPlace = fc
   .tuple(fc.double({ min: 0, max: 900, noNaN: true }), fc.double({ min: 0, max: 600, noNaN: true }))
   .map(([x, y]) => screen(x, y))
 
-const plain: Camera = { centre: pixel(100, 200), zoom: 2, turn: 0, mirror: false }
+const plain: Camera = { centre: pixel(100, 200), zoom: 2, turn: radians(0), mirror: false }
 
 describe('where a sheet is looked at from', () => {
   it('shows the pixel it is centred on in the middle of the box', () => {
@@ -39,7 +40,7 @@ describe('where a sheet is looked at from', () => {
   })
 
   it('turns clockwise: after a quarter turn, what was to the right is below', () => {
-    const [x, y] = toScreen({ ...plain, turn: Math.PI / 2 }, BOX, pixel(110, 200))
+    const [x, y] = toScreen({ ...plain, turn: radians(Math.PI / 2) }, BOX, pixel(110, 200))
     expect(x).toBeCloseTo(450, 9)
     expect(y).toBeCloseTo(320, 9)
   })
@@ -110,7 +111,7 @@ describe('where a sheet is looked at from', () => {
   })
 
   it('takes right as right on a sheet that is turned by a quarter', () => {
-    const [dx, dy] = alongScan({ ...plain, zoom: 1, turn: Math.PI / 2 }, 1, 0)
+    const [dx, dy] = alongScan({ ...plain, zoom: 1, turn: radians(Math.PI / 2) }, 1, 0)
     expect(dx).toBeCloseTo(0, 12)
     expect(dy).toBeCloseTo(-1, 12)
   })
@@ -119,7 +120,7 @@ describe('where a sheet is looked at from', () => {
     const densities = fc.constantFrom(1, 1.25, 1.5, 2)
     fc.assert(
       fc.property(anyCamera, densities, (any, density) => {
-        const camera = { ...any, zoom: 1 / density, turn: 0, mirror: false }
+        const camera = { ...any, zoom: 1 / density, turn: radians(0), mirror: false }
         const sharp = onWholePixels(camera, BOX, density)
         for (const at of toScreen(sharp, BOX, pixel(0, 0))) {
           expect(Math.abs(at * density - Math.round(at * density))).toBeLessThan(1e-6)

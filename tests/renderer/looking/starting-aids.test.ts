@@ -1,6 +1,6 @@
 import sharp from 'sharp'
 import { describe, expect, it } from 'vitest'
-import { type Degrees, degrees } from '../../../src/core/geometry/angle-units.ts'
+import { type Degrees, degrees, toRadians } from '../../../src/core/geometry/angle-units.ts'
 import { pixel } from '../../../src/core/geometry/frames.ts'
 import type { Sheet } from '../../../src/core/job/model/types.ts'
 import { toScreen } from '../../../src/renderer/camera/camera.ts'
@@ -45,7 +45,7 @@ function shownInTheWindow(orientation: number) {
   const { turn, mirror } = startingAids(sheet({ orientation }))
   const upright = turn % 180 === 0
   const box = upright ? SCAN : { width: SCAN.height, height: SCAN.width }
-  const camera = { centre: pixel(1.5, 1), zoom: 1, turn: (turn * Math.PI) / 180, mirror }
+  const camera = { centre: pixel(1.5, 1), zoom: 1, turn: toRadians(turn), mirror }
   const greys: number[] = []
   GREYS.forEach((grey, i) => {
     const [x, y] = toScreen(camera, box, pixel((i % 3) + 0.5, Math.floor(i / 3) + 0.5))
@@ -72,7 +72,7 @@ describe('a sheet that nobody has looked at yet', () => {
       const { turn, mirror } = startingAids(
         sheet({ straight, ...(orientation === undefined ? {} : { orientation }) }),
       )
-      const camera = { centre: pixel(0, 0), zoom: 1, turn: (turn * Math.PI) / 180, mirror }
+      const camera = { centre: pixel(0, 0), zoom: 1, turn: toRadians(turn), mirror }
       const along = (straight * Math.PI) / 180
       const [, y] = toScreen(
         camera,

@@ -1,12 +1,13 @@
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
+import { radians } from '../../../src/core/geometry/angle-units.ts'
 import { pixel, screen } from '../../../src/core/geometry/frames.ts'
 import { type Camera, movedBy, toScreen, zoomedAbout } from '../../../src/renderer/camera/camera.ts'
 import { carried } from '../../../src/renderer/overlay/carried.ts'
 
 const BOX = { width: 900, height: 500 }
 const SHEET = { width: 5200, height: 3420 }
-const START: Camera = { centre: pixel(2600, 1700), zoom: 0.5, turn: 0.3, mirror: true }
+const START: Camera = { centre: pixel(2600, 1700), zoom: 0.5, turn: radians(0.3), mirror: true }
 
 describe('what is drawn over the sheet, while it is moved', () => {
   it('stands where it would be drawn anew, however the sheet is moved and enlarged', () => {
@@ -27,7 +28,7 @@ describe('what is drawn over the sheet, while it is moved', () => {
   })
 
   it('is drawn anew when the sheet is turned or mirrored, or was moved or enlarged far', () => {
-    expect(carried(START, { ...START, turn: 0.31 }, BOX)).toBeNull()
+    expect(carried(START, { ...START, turn: radians(0.31) }, BOX)).toBeNull()
     expect(carried(START, { ...START, mirror: false }, BOX)).toBeNull()
     expect(carried(START, movedBy(START, 400, 0), BOX)).toBeNull()
     expect(carried(START, { ...START, zoom: 1 }, BOX)).toBeNull()

@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest'
+import { radians } from '../../../src/core/geometry/angle-units.ts'
 import { type Pixel, pixel, type Screen, screen } from '../../../src/core/geometry/frames.ts'
 import type { Selection } from '../../../src/renderer/bench/selection.ts'
 import type { Station } from '../../../src/renderer/bench/stations.ts'
@@ -48,7 +49,7 @@ describe('Notes over a sheet', () => {
   })
 
   it('keep their number whatever lettering they lie on', () => {
-    const camera = { centre: pixel(2600, 1700) as Pixel, zoom: 0.13, turn: 0, mirror: false }
+    const camera = { centre: pixel(2600, 1700) as Pixel, zoom: 0.13, turn: radians(0), mirror: false }
     const twice = items('scale').flatMap((item) => [
       item,
       { ...item, about: { kind: 'note', id: 'N9' } as const },

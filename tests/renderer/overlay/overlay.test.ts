@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest'
+import { radians } from '../../../src/core/geometry/angle-units.ts'
 import { type Pixel, pixel, screen } from '../../../src/core/geometry/frames.ts'
 import type { Job } from '../../../src/core/job/model/types.ts'
 import type { Table } from '../../../src/core/ledger/table/table.ts'
@@ -22,7 +23,7 @@ const shown = (over: Partial<Parameters<typeof displayList>[0]>) =>
   displayList({ job, table, sheet: 'sheet-1', station: 'pick', selection: null, ...over })
 const sizes = (items: Item[]) => items.filter((item) => item.kind === 'size')
 const laidOut = (items: Item[], turn = 0) => {
-  const start = { centre: pixel(0, 0), zoom: 1, turn, mirror: false }
+  const start = { centre: pixel(0, 0), zoom: 1, turn: radians(turn), mirror: false }
   return layOut(items, wholeSheet(start, BOX, { width: 5200, height: 3420 }), BOX, lettering)
 }
 
@@ -259,7 +260,7 @@ describe('choosing on the sheet', () => {
         },
         { kind: 'mark', about, chosen: false, shape: { kind: 'point', at: pixel(50, 4) } },
       ],
-      { centre: pixel(50, 50), zoom: 1, turn: 0, mirror: false },
+      { centre: pixel(50, 50), zoom: 1, turn: radians(0), mirror: false },
       { width: 100, height: 100 },
       lettering,
     )

@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest'
+import { radians } from '../../../src/core/geometry/angle-units.ts'
 import { pixel } from '../../../src/core/geometry/frames.ts'
 import {
   AS_IT_LIES,
@@ -12,7 +13,7 @@ import {
 const camera = (turn: number, mirror = false) => ({
   centre: pixel(0, 0),
   zoom: 2,
-  turn,
+  turn: radians(turn),
   mirror,
 })
 

@@ -1,6 +1,7 @@
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import { pyramidLevels, type SheetPictures } from '../../../src/contract/pictures.ts'
+import { radians } from '../../../src/core/geometry/angle-units.ts'
 import { pixel } from '../../../src/core/geometry/frames.ts'
 import { applied, type Camera, toScreen } from '../../../src/renderer/camera/camera.ts'
 import { overviewAddress, tileAddress } from '../../../src/renderer/tiles/addresses.ts'
@@ -31,7 +32,7 @@ const pictures = (state: SheetPictures['progress']['state'] = 'ready'): SheetPic
 const camera = (over: Partial<Camera> = {}): Camera => ({
   centre: pixel(6800, 8800),
   zoom: 1,
-  turn: 0,
+  turn: radians(0),
   mirror: false,
   ...over,
 })
@@ -155,7 +156,7 @@ describe('a layer of pictures', () => {
       fc.property(
         fc.record({
           zoom: fc.double({ min: 0.02, max: 64, noNaN: true }),
-          turn: fc.double({ min: -Math.PI, max: Math.PI, noNaN: true }),
+          turn: fc.double({ min: -Math.PI, max: Math.PI, noNaN: true }).map(radians),
           mirror: fc.boolean(),
         }),
         fc.constantFrom(1, 1.25, 2),

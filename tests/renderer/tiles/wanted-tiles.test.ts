@@ -1,6 +1,7 @@
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import { pyramidLevels, TILE } from '../../../src/contract/pictures.ts'
+import { radians } from '../../../src/core/geometry/angle-units.ts'
 import { pixel, screen } from '../../../src/core/geometry/frames.ts'
 import type { Camera } from '../../../src/renderer/camera/camera.ts'
 import { toPixel } from '../../../src/renderer/camera/camera.ts'
@@ -13,7 +14,7 @@ const LEVELS = pyramidLevels(SCAN.width, SCAN.height)
 const camera = (over: Partial<Camera>): Camera => ({
   centre: pixel(6800, 8800),
   zoom: 1,
-  turn: 0,
+  turn: radians(0),
   mirror: false,
   ...over,
 })
@@ -65,7 +66,7 @@ describe('the tiles in sight', () => {
     fc.assert(
       fc.property(
         fc.record({
-          turn: fc.double({ min: -Math.PI, max: Math.PI, noNaN: true }),
+          turn: fc.double({ min: -Math.PI, max: Math.PI, noNaN: true }).map(radians),
           mirror: fc.boolean(),
           zoom: fc.double({ min: 0.05, max: 3, noNaN: true }),
         }),
@@ -87,7 +88,7 @@ describe('the tiles in sight', () => {
   })
 
   it('are few even when the sheet is turned: no corner of the upright box that is not seen', () => {
-    const turned = tilesInSight(camera({ turn: Math.PI / 4 }), { width: 4000, height: 300 }, finest)
+    const turned = tilesInSight(camera({ turn: radians(Math.PI / 4) }), { width: 4000, height: 300 }, finest)
     const seen = (4000 * 300) / TILE ** 2
     expect(turned.length).toBeLessThan(6 * seen)
   })

@@ -1,3 +1,4 @@
+import { degrees } from '../../../core/geometry/angle-units.ts'
 import { aidsOf, useBench } from '../../bench/bench-store.ts'
 import { lookWith } from '../../bench/choose.ts'
 import { PLAIN } from '../../looking/aids.ts'
@@ -16,7 +17,7 @@ export function AidsSection() {
     return found === undefined ? PLAIN : startingAids(found)
   })
   const { quarters, rest } = quartersAndRest(aids.turn)
-  const turn = (degrees: number) => lookWith({ turn: plainTurn(degrees) })
+  const turn = (angle: number) => lookWith({ turn: plainTurn(degrees(angle)) })
   return (
     <Section
       title="Looking at it"

@@ -53,7 +53,7 @@ function lineThrough(pixels: readonly Pixel[], sigma: number, how: Mark['how']):
 export function straightBy(angle: Degrees, { turn, mirror }: Aids): Degrees {
   const seen = mirror ? turn + 180 - angle : turn + angle
   const rest = seen - 90 * Math.round(seen / 90)
-  return degrees(plainTurn(mirror ? turn - rest : rest - turn))
+  return plainTurn(degrees(mirror ? turn - rest : rest - turn))
 }
 
 /** Straightens a sheet, as one edit. The grain of all its views follows. */

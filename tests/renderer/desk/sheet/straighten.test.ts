@@ -1,6 +1,6 @@
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
-import { degrees } from '../../../../src/core/geometry/angle-units.ts'
+import { degrees, toRadians } from '../../../../src/core/geometry/angle-units.ts'
 import { type Pixel, pixel } from '../../../../src/core/geometry/frames.ts'
 import type { Edit } from '../../../../src/core/job/edits/edit.ts'
 import { applyEdit } from '../../../../src/core/job/edits/edit.ts'
@@ -109,8 +109,8 @@ describe('how a sheet lies', () => {
 
   it('goes by the quarter that the sheet is looked at in', () => {
     // The sheet lies on its side on the scan; turned a quarter clockwise it is read.
-    expect(straightBy(degrees(-88), { ...PLAIN, turn: 90 })).toBeCloseTo(-88, 9)
-    expect(straightBy(degrees(2), { ...PLAIN, turn: 90 })).toBeCloseTo(-88, 9)
+    expect(straightBy(degrees(-88), { ...PLAIN, turn: degrees(90) })).toBeCloseTo(-88, 9)
+    expect(straightBy(degrees(2), { ...PLAIN, turn: degrees(90) })).toBeCloseTo(-88, 9)
   })
 
   it('makes the line level or upright on the screen, however the sheet was turned and mirrored', () => {
@@ -120,9 +120,9 @@ describe('how a sheet lies', () => {
         fc.double({ min: -180, max: 180, noNaN: true }),
         fc.boolean(),
         (angle, turn, mirror) => {
-          const straight = straightBy(degrees(angle), { ...PLAIN, turn, mirror })
+          const straight = straightBy(degrees(angle), { ...PLAIN, turn: degrees(turn), mirror })
           const turned = turnFor(straight, mirror)
-          const camera = { centre: pixel(0, 0), zoom: 1, turn: turned * DEGREE, mirror }
+          const camera = { centre: pixel(0, 0), zoom: 1, turn: toRadians(turned), mirror }
           const [x, y] = toScreen(
             camera,
             { width: 0, height: 0 },
