@@ -23,7 +23,7 @@ import {
   vectorLike,
 } from '../../../src/core/geometry/frames.ts'
 import { crossesItself, pathLength, polygonArea } from '../../../src/core/geometry/polygon.ts'
-import { findPoint, windowFor } from '../../../src/core/imaging/index.ts'
+import { findPoint, searchWindow } from '../../../src/core/imaging/index.ts'
 import type { Edit } from '../../../src/core/job/edits/edit.ts'
 import { MAPPINGS } from '../../../src/core/mapping/mappings.ts'
 import { type ViewFrame, viewFrame } from '../../../src/core/mapping/view-frame.ts'
@@ -210,9 +210,9 @@ export const MIXES: Readonly<Record<string, Mix>> = {
     () => findPoint(grey, screen(20, 20)),
   ],
   'a window about true points': [
-    () => windowFor([pixel(1, 2)], 'point'),
+    () => searchWindow([pixel(1, 2)], 'point'),
     // @ts-expect-error
-    () => windowFor([truePoint(1, 2)], 'point'),
+    () => searchWindow([truePoint(1, 2)], 'point'),
   ],
   'a mark on paper': [
     () => featureOf({ ...onMark, pixel: pixel(1, 2) }),
