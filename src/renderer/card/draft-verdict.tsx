@@ -1,5 +1,6 @@
 import './draft-verdict.css'
 import { Figure } from '../parts/figure.tsx'
+import { sentenceOf } from '../words/window-words.ts'
 import type { Drafted } from './new-evidence.ts'
 
 /** How what is being written is understood, or what is wrong with it and where reading stopped. */
@@ -7,17 +8,21 @@ export function DraftVerdict({ drafted }: { drafted: Drafted }) {
   return (
     <div className="draft-verdict" role="status">
       {drafted !== null && 'understood' in drafted && <Figure text={drafted.understood} />}
-      {drafted !== null && 'sentence' in drafted && (
+      {drafted !== null && 'refused' in drafted && (
         <>
-          {drafted.text !== undefined && drafted.at !== undefined && (
-            <p className="draft-verdict-place" aria-hidden="true">
-              {drafted.text.slice(0, drafted.at)}
-              <mark className="draft-verdict-stop">{drafted.text.slice(drafted.at) || '\u00a0'}</mark>
-            </p>
-          )}
-          <p className="draft-verdict-wrong">{drafted.sentence}</p>
+          {drafted.stopped !== undefined && <WhereItStopped {...drafted.stopped} />}
+          <p className="draft-verdict-wrong">{sentenceOf(drafted.refused)}</p>
         </>
       )}
     </div>
+  )
+}
+
+function WhereItStopped({ text, at }: { text: string; at: number }) {
+  return (
+    <p className="draft-verdict-place" aria-hidden="true">
+      {text.slice(0, at)}
+      <mark className="draft-verdict-stop">{text.slice(at) || '\u00a0'}</mark>
+    </p>
   )
 }

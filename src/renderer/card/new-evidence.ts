@@ -7,7 +7,7 @@ import { readReading } from '../../core/ledger/evidence/found-reading.ts'
 import { printedEvidence } from '../../core/ledger/evidence/printed-evidence.ts'
 import { writeMeasured } from '../../core/ledger/units/display-units.ts'
 import { NotationError } from '../../core/quantity/notation/notation-error.ts'
-import { asSentence } from '../../core/words/as-sentence.ts'
+import type { AnyReason } from '../../core/words/reason.ts'
 import { ScantlingError } from '../../core/words/scantling-error.ts'
 import { evidenceId } from '../bench/evidence-id.ts'
 
@@ -21,7 +21,8 @@ export type EvidenceDraft =
 /** What a draft comes to: an edit and how it is understood, or what is wrong and where. */
 export type Drafted =
   | { edit: Edit; understood: string }
-  | { sentence: string; text?: string; at?: number }
+  /** Of what can't be read: the text, and where reading stopped. */
+  | { refused: AnyReason; stopped?: { text: string; at: number } }
   /** Nothing is written yet. */
   | null
 
@@ -38,8 +39,11 @@ export function draftedEvidence(draft: EvidenceDraft, dimension: Dimension, job:
     applyEdit(job, readEdit(edit))
     return { edit, understood }
   } catch (error) {
-    if (error instanceof NotationError) return { sentence: error.message, text: error.text, at: error.at }
-    if (error instanceof ScantlingError) return { sentence: asSentence(error.message) }
+    if (error instanceof NotationError) {
+      const { reason: refused, text, at } = error
+      return { refused, stopped: { text, at } }
+    }
+    if (error instanceof ScantlingError) return { refused: error.reason }
     throw error
   }
 }

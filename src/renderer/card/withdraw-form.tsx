@@ -2,6 +2,7 @@ import { useState } from 'react'
 import { makeEdit } from '../bench/edits.ts'
 import { Button } from '../parts/button.tsx'
 import { TextField } from '../parts/text-field.tsx'
+import { reason, sentenceOf } from '../words/window-words.ts'
 
 interface WithdrawFormProps {
   dimension: string
@@ -25,7 +26,7 @@ export function WithdrawForm({ dimension, id, onEnd }: WithdrawFormProps) {
         value={why}
         onChange={setWhy}
         autoFocus
-        error={asked && why.trim() === '' ? 'Say why: the reason stays with the evidence.' : ''}
+        error={sentenceOf(asked && why.trim() === '' ? reason('written.no-cause') : null)}
         onEnter={() => void withdraw()}
         onEscape={onEnd}
       />

@@ -1,17 +1,18 @@
 import './drawn-at.css'
 import { NumberField } from '../parts/number-field.tsx'
+import { sentenceOf, type WindowReason } from '../words/window-words.ts'
 
 interface DrawnAtProps {
   value: number
   onChange: (value: number) => void
-  /** What it comes to. */
-  words: string
-  /** Why that can't be; empty when it can. */
-  problem: string
+  /** What the largest page comes to; null while there is none. */
+  size: WindowReason | null
+  /** Why that can't be; null when it can. */
+  problem: WindowReason | null
 }
 
 /** At which resolution pages that are lines and lettering get their pixels. */
-export function DrawnAt({ value, onChange, words, problem }: DrawnAtProps) {
+export function DrawnAt({ value, onChange, size, problem }: DrawnAtProps) {
   return (
     <div>
       <NumberField
@@ -22,8 +23,8 @@ export function DrawnAt({ value, onChange, words, problem }: DrawnAtProps) {
         least={10}
         most={4800}
       />
-      <p className={`drawn-at-words ${problem === '' ? 'field-note' : 'field-error'}`} aria-live="polite">
-        {problem === '' ? words : problem}
+      <p className={`drawn-at-words ${problem === null ? 'field-note' : 'field-error'}`} aria-live="polite">
+        {sentenceOf(problem ?? size)}
       </p>
     </div>
   )

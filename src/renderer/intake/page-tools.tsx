@@ -1,6 +1,7 @@
 import { useState } from 'react'
 import { Button } from '../parts/button.tsx'
 import { TextField } from '../parts/text-field.tsx'
+import { sentenceOf } from '../words/window-words.ts'
 import { pagesIn, rangesOf } from './page-ranges.ts'
 
 interface PageToolsProps {
@@ -34,7 +35,7 @@ export function PageTools({ pages, chosen, all, onChoose }: PageToolsProps) {
         onChange={write}
         onBlur={() => setDraft(null)}
         placeholder="1-3, 5"
-        error={read !== null && 'problem' in read ? read.problem : ''}
+        error={sentenceOf(read !== null && 'problem' in read ? read.problem : null)}
         autoFocus
       />
       <div className="pages-tools-all">

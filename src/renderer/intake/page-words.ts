@@ -1,4 +1,5 @@
 import type { PageLook, ScanLook } from '../../contract/scan-look.ts'
+import { reason, type WindowReason } from '../words/window-words.ts'
 import { rangesOf } from './page-ranges.ts'
 
 /** Whether nothing is to be chosen or told of: one page that was scanned and that a sheet can be made of. */
@@ -49,38 +50,28 @@ export function drawnSize(
   return { width: Math.round(width * factor), height: Math.round(height * factor) }
 }
 
-/** Millions of pixels, in words. */
-export const megapixels = (pixels: number): string => {
-  const millions = pixels / 1e6
-  return `${millions < 10 ? millions.toFixed(1) : Math.round(millions)} megapixels`
-}
-
 /**
- * What drawn pages come to at so many dots per inch, and whether that is more than is taken in.
+ * What drawn pages come to at so many dots per inch, by the largest of them, and what is wrong with that.
  * @param limit pixels of a page; null while it is not known
  */
-export function drawnInWords(
+export function drawnAtDpi(
   pages: readonly PageLook[],
   dpi: number,
   limit: number | null,
-): { words: string; problem: string } {
+): { size: WindowReason | null; problem: WindowReason | null } {
   if (!Number.isFinite(dpi) || dpi <= 0)
-    return { words: '', problem: 'Dots per inch is a number above nothing, e.g. 400.' }
+    return { size: null, problem: reason('written.no-dpi', { example: 400 }) }
   const sizes = pages.map((page) => ({ page: page.page, ...drawnSize(page, dpi) }))
   const largest = sizes.reduce<(typeof sizes)[number] | undefined>(
     (best, one) => (best === undefined || one.width * one.height > best.width * best.height ? one : best),
     undefined,
   )
-  if (largest === undefined) return { words: '', problem: '' }
-  const { page, width, height } = largest
-  const pixels = width * height
-  const words = `Page ${page} would have ${width} × ${height} px, ${megapixels(pixels)}.`
-  if (limit === null || pixels <= limit) return { words, problem: '' }
+  if (largest === undefined) return { size: null, problem: null }
+  const size = reason('intake.drawn-size', largest)
+  const pixels = largest.width * largest.height
+  if (limit === null || pixels <= limit) return { size, problem: null }
   const most = Math.floor(dpi * Math.sqrt(limit / pixels))
-  return {
-    words,
-    problem: `${words} The limit is ${megapixels(limit)}: draw it at ${most} dpi or less, or raise the limit.`,
-  }
+  return { size, problem: reason('intake.too-many-pixels', { ...largest, limit, most }) }
 }
 
 /** Dots per inch as they are written; undefined when nothing is, null when it is no number above nothing. */

@@ -3,12 +3,13 @@ import { useState } from 'react'
 import type { ScanLook } from '../../contract/scan-look.ts'
 import { Button } from '../parts/button.tsx'
 import { Dialog } from '../parts/dialog.tsx'
+import { reason, sentenceOf } from '../words/window-words.ts'
 import { type TakePages, usePagesAsked } from './choose-pages.ts'
 import { DrawnAt } from './drawn-at.tsx'
 import { LockedScan } from './locked-scan.tsx'
 import { PageGrid } from './page-grid.tsx'
 import { PageTools } from './page-tools.tsx'
-import { drawnInWords, leftOutInWords, usableDpi } from './page-words.ts'
+import { drawnAtDpi, leftOutInWords, usableDpi } from './page-words.ts'
 import { pagesWanted } from './pages-wanted.ts'
 import { ScanDpi } from './scan-dpi.tsx'
 import { useLimits } from './use-limits.ts'
@@ -71,9 +72,9 @@ function PagesToChoose(props: PagesOfScanProps & { password: string | undefined 
   const drawn = look.looked.filter(({ made, fault }) => made === 'drawn' && fault === undefined)
   const scanned = look.looked.some(({ made, fault }) => made === 'scanned' && fault === undefined)
   const drawnChosen = drawn.filter(({ page }) => chosen.has(page))
-  const size = drawnInWords(drawnChosen.length > 0 ? drawnChosen : drawn, drawnAt, limits?.pixels ?? null)
-  const dpiProblem = usableDpi(dpi) === null ? 'Dots per inch is a number above nothing, e.g. 300.' : ''
-  const problem = dpiProblem !== '' || (drawnChosen.length > 0 && size.problem !== '')
+  const comesTo = drawnAtDpi(drawnChosen.length > 0 ? drawnChosen : drawn, drawnAt, limits?.pixels ?? null)
+  const dpiProblem = usableDpi(dpi) === null ? reason('written.no-dpi', { example: 300 }) : null
+  const problem = dpiProblem !== null || (drawnChosen.length > 0 && comesTo.problem !== null)
   const bringIn = async () => {
     setBusy(true)
     setRefused('')
@@ -118,8 +119,10 @@ function PagesToChoose(props: PagesOfScanProps & { password: string | undefined 
         leaving={busy}
       />
       <div className="pages-settings">
-        {scanned && <ScanDpi looked={look.looked} value={dpi} onChange={setDpi} error={dpiProblem} />}
-        {drawn.length > 0 && <DrawnAt value={drawnAt} onChange={setDrawnAt} {...size} />}
+        {scanned && (
+          <ScanDpi looked={look.looked} value={dpi} onChange={setDpi} error={sentenceOf(dpiProblem)} />
+        )}
+        {drawn.length > 0 && <DrawnAt value={drawnAt} onChange={setDrawnAt} {...comesTo} />}
       </div>
       <p className="pages-refused" role="alert">
         {busy ? 'Bringing in…' : refused}

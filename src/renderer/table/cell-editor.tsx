@@ -1,5 +1,7 @@
 import './cell-editor.css'
 import { useEffect, useId, useRef, useState } from 'react'
+import type { AnyReason } from '../../core/words/reason.ts'
+import { sentenceOf } from '../words/window-words.ts'
 
 interface CellEditorProps {
   /** What is being changed, for those who hear the window. */
@@ -9,8 +11,8 @@ interface CellEditorProps {
   takesKeyboard: boolean
   /** Whether what is wrong is said above the cell, where there is no room below it. */
   above: boolean
-  /** Keeps the text; a sentence why it can't be kept. `byKey`: the keyboard stays where it is. */
-  onKeep: (text: string, byKey: boolean) => string | null
+  /** Keeps the text, or says why it can't be kept. `byKey`: the keyboard stays where it is. */
+  onKeep: (text: string, byKey: boolean) => AnyReason | null
   /** Gives up; what is in the job stays. */
   onGiveUp: () => void
 }
@@ -37,7 +39,7 @@ export function CellEditor({ label, text, takesKeyboard, above, onKeep, onGiveUp
     const why = onKeep(draft, byKey)
     if (why === null) return
     over.current = false
-    setWrong(why)
+    setWrong(sentenceOf(why))
   }
   const giveUp = () => {
     over.current = true

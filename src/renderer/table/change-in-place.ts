@@ -1,11 +1,13 @@
 import type { Edit } from '../../core/job/edits/edit.ts'
 import { applyEdit, readEdit } from '../../core/job/edits/edit.ts'
 import type { Job } from '../../core/job/model/types.ts'
-import { refusalOf } from '../bench/refusal.ts'
+import type { AnyReason } from '../../core/words/reason.ts'
+import { refusalOf } from '../words/refusal.ts'
+import { reason } from '../words/window-words.ts'
 import type { ColumnName } from './columns.ts'
 
-/** What comes of a text that was put in a cell: an edit, a sentence why not, or neither when nothing changed. */
-type Change = { edit: Edit } | { sentence: string } | null
+/** What comes of a text that was put in a cell: an edit, why not, or neither when nothing changed. */
+type Change = { edit: Edit } | { refused: AnyReason } | null
 
 /** The text that a cell is edited from. */
 export function textInPlace(job: Job, name: string, column: ColumnName): string {
@@ -19,25 +21,25 @@ export function changeInPlace(job: Job, name: string, column: ColumnName, text: 
   const wanted = text.trim()
   if (wanted === textInPlace(job, name, column)) return null
   const read = editFor(name, column, wanted)
-  if ('sentence' in read) return read
-  const sentence = refusalOf(() => applyEdit(job, readEdit(read.edit)))
-  return sentence === '' ? read : { sentence }
+  if ('refused' in read) return read
+  const refused = refusalOf(() => applyEdit(job, readEdit(read.edit)))
+  return refused === null ? read : { refused }
 }
 
-function editFor(name: string, column: ColumnName, text: string): { edit: Edit } | { sentence: string } {
+function editFor(name: string, column: ColumnName, text: string): NonNullable<Change> {
   switch (column) {
     case 'name':
-      if (text === '') return { sentence: 'A dimension needs a name: write one, or press Escape.' }
+      if (text === '') return { refused: reason('written.no-dimension-name') }
       return { edit: { do: 'rename-dimension', name, to: text } }
     case 'label':
-      if (text === '') return { sentence: 'Say what this is in a few words, or press Escape.' }
+      if (text === '') return { refused: reason('written.no-label') }
       return { edit: { do: 'change-dimension', name, set: { label: text } } }
     case 'count': {
       const count = /^\d{1,6}$/.test(text) ? Number(text) : 0
-      if (count < 1) return { sentence: 'How many alike is a whole number from 1 up.' }
+      if (count < 1) return { refused: reason('written.no-count') }
       return { edit: { do: 'change-dimension', name, set: { count } } }
     }
     default:
-      return { sentence: 'This is worked out from the evidence: change that on the card of the dimension.' }
+      return { refused: reason('written.worked-out') }
   }
 }

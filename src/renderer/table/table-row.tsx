@@ -4,6 +4,7 @@
 import { memo } from 'react'
 import type { Unit } from '../../core/job/model/types.ts'
 import type { TableRow as Row } from '../../core/ledger/table/table.ts'
+import type { AnyReason } from '../../core/words/reason.ts'
 import { CellEditor } from './cell-editor.tsx'
 import { type ColumnName, HEADINGS } from './columns.ts'
 import { TableCell, wholeText } from './table-cell.tsx'
@@ -13,7 +14,7 @@ import type { Editing } from './use-cell-editing.ts'
 export interface RowActions {
   press: (index: number, column: number) => void
   open: (index: number, column: number) => void
-  keep: (text: string, byKey: boolean) => string | null
+  keep: (text: string, byKey: boolean) => AnyReason | null
   giveUp: () => void
 }
 

@@ -1,5 +1,6 @@
 import { useState } from 'react'
 import type { Edit } from '../../core/job/edits/edit.ts'
+import type { AnyReason } from '../../core/words/reason.ts'
 import { useBench } from '../bench/bench-store.ts'
 import { makeEdit } from '../bench/edits.ts'
 import { changeInPlace, textInPlace } from './change-in-place.ts'
@@ -40,12 +41,12 @@ export function useCellEditing(onEnd: () => void) {
       setEditing({ name, column, text: textInPlace(job, name, column) })
       return true
     },
-    /** Keeps a text; a sentence why it can't be kept. `byKey`: the keyboard goes back to the grid with it. */
-    keep(text: string, byKey: boolean): string | null {
+    /** Keeps a text, or says why it can't be kept. `byKey`: the keyboard goes back to the grid with it. */
+    keep(text: string, byKey: boolean): AnyReason | null {
       const job = useBench.getState().opened?.job
       if (editing === null || job === undefined) return null
       const change = changeInPlace(job, editing.name, editing.column, text)
-      if (change !== null && 'sentence' in change) return change.sentence
+      if (change !== null && 'refused' in change) return change.refused
       if (byKey) end()
       else setEditing(null)
       if (change !== null) void make(change.edit, { ...editing, text, refused: true })

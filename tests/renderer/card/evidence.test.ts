@@ -42,11 +42,11 @@ describe('writing evidence on a card', () => {
   it('points at the place where reading stopped', () => {
     const text = '6 3/8q"'
     const said = drafted(printed(text))
-    expect(said).toMatchObject({ text, at: 5 })
+    expect(said).toMatchObject({ refused: { code: 'notation.stopped' }, stopped: { text, at: 5 } })
   })
 
   it('refuses a figure of another kind', () => {
-    expect(drafted(printed('45°'))).toHaveProperty('sentence')
+    expect(drafted(printed('45°'))).toHaveProperty('refused')
   })
 
   it('reads readings one a line, takes their mean, and names the line that can not be read', () => {
@@ -54,13 +54,13 @@ describe('writing evidence on a card', () => {
       understood: '2 readings, mean 6 1/64" + 0.004"',
       edit: { item: { id: 'f1', readings: ['6.01 in', '6.03 in'], instrument: 'caliper' } },
     })
-    expect(drafted(found('6.01 in\nsix'))).toMatchObject({ text: 'six', at: 0 })
+    expect(drafted(found('6.01 in\nsix'))).toMatchObject({ stopped: { text: 'six', at: 0 } })
   })
 
   it('takes a formula over names, and says what is wrong with one', () => {
     expect(drafted({ basis: 'derived', formula: 'drum_od - 2 * cone_height' })).toHaveProperty('edit')
     for (const formula of ['drum_odd / 2', 'drum_od * 2 +', 'drum_od * drum_od', 'neck_od / 2']) {
-      expect(drafted({ basis: 'derived', formula }), formula).toHaveProperty('sentence')
+      expect(drafted({ basis: 'derived', formula }), formula).toHaveProperty('refused')
     }
   })
 

@@ -2,13 +2,14 @@ import { describe, expect, it } from 'vitest'
 import type { PageLook, ScanLook } from '../../../src/contract/scan-look.ts'
 import {
   dpiInFile,
-  drawnInWords,
+  drawnAtDpi,
   drawnSize,
   isPlain,
   leftOutInWords,
   pageLines,
   usableDpi,
 } from '../../../src/renderer/intake/page-words.ts'
+import { sentenceOf } from '../../../src/renderer/words/window-words.ts'
 
 const scanned: PageLook = { page: 1, made: 'scanned', width: 5100, height: 3300, dpi: 300 }
 /** ANSI C, 22 by 17 in (ASME Y14.1). */
@@ -66,22 +67,23 @@ describe('A drawn page has pixels by its paper and the dpi that is chosen', () =
     expect(drawnSize(drawn, 600)).toEqual({ width: 13200, height: 10200 })
     const { paper: _, ...unsized } = drawn
     expect(drawnSize(unsized, 600)).toEqual({ width: 13200, height: 10200 })
-    expect(drawnInWords([drawn], 600, 1e9)).toEqual({
-      words: 'Page 2 would have 13200 × 10200 px, 135 megapixels.',
-      problem: '',
-    })
+    const { size, problem } = drawnAtDpi([drawn], 600, 1e9)
+    expect(sentenceOf(size)).toBe('Page 2 would have 13200 × 10200 px, 135 megapixels.')
+    expect(problem).toBeNull()
   })
 
   it('and beyond the limit it is said which dpi would do, and that does', () => {
-    const { problem } = drawnInWords([drawn], 2400, 1e9)
-    const [, most = ''] = /at (\d+) dpi or less/.exec(problem) ?? []
-    expect(Number(most)).toBe(1635)
-    expect(drawnInWords([drawn], Number(most), 1e9).problem).toBe('')
-    expect(drawnInWords([drawn], Number(most) + 2, 1e9).problem).not.toBe('')
+    const { problem } = drawnAtDpi([drawn], 2400, 1e9)
+    expect(problem).toMatchObject({ code: 'intake.too-many-pixels', parts: { page: 2, most: 1635 } })
+    expect(sentenceOf(problem)).toContain(
+      'The limit is 1000 megapixels: draw it at 1635 dpi or less, or raise the limit.',
+    )
+    expect(drawnAtDpi([drawn], 1635, 1e9).problem).toBeNull()
+    expect(drawnAtDpi([drawn], 1637, 1e9).problem).not.toBeNull()
   })
 
   it('and nothing is no resolution', () => {
-    expect(drawnInWords([drawn], Number.NaN, 1e9).problem).toContain('a number above nothing')
+    expect(sentenceOf(drawnAtDpi([drawn], Number.NaN, 1e9).problem)).toContain('a number above nothing')
     expect(usableDpi('')).toBeUndefined()
     expect(usableDpi('299,5')).toBe(299.5)
     for (const text of ['0', '-300', 'high', 'Infinity']) expect(usableDpi(text)).toBeNull()

@@ -1,9 +1,14 @@
 import { describe, expect, it } from 'vitest'
 import { changeInPlace, textInPlace } from '../../../src/renderer/table/change-in-place.ts'
+import { sentenceOf } from '../../../src/renderer/words/window-words.ts'
 import { sampleJob } from '../sample-job.ts'
 
 const change = (column: 'name' | 'label' | 'count' | 'figure', text: string) =>
   changeInPlace(sampleJob, 'hole_dia', column, text)
+
+/** Why a change is refused, in words. */
+const said = (came: ReturnType<typeof changeInPlace>): string =>
+  sentenceOf(came !== null && 'refused' in came ? came.refused : null)
 
 describe('changing a dimension where it stands in the table', () => {
   it('begins from what the job has', () => {
@@ -41,16 +46,14 @@ describe('changing a dimension where it stands in the table', () => {
     ['count', 'eight', /whole number/],
     ['figure', '3/8"', /evidence/],
   ] as const)('says why the %s can not be “%s”', (column, text, why) => {
-    const said = change(column, text)
-    expect(said !== null && 'sentence' in said ? said.sentence : '').toMatch(why)
+    expect(said(change(column, text))).toMatch(why)
   })
 
   it('says it as a sentence, with a capital at its start and a stop at its end', () => {
-    const said = change('name', '2 holes')
-    expect(said !== null && 'sentence' in said ? said.sentence : '').toMatch(/^[A-Z].*\.$/)
+    expect(said(change('name', '2 holes'))).toMatch(/^[A-Z].*\.$/)
   })
 
   it('says so when the dimension is gone meanwhile', () => {
-    expect(changeInPlace(sampleJob, 'no_such', 'name', 'other')).toHaveProperty('sentence')
+    expect(changeInPlace(sampleJob, 'no_such', 'name', 'other')).toHaveProperty('refused')
   })
 })

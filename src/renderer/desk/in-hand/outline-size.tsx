@@ -1,4 +1,5 @@
 import { type Pixel, pixel } from '../../../core/geometry/frames.ts'
+import { inWords, reason } from '../../words/window-words.ts'
 
 /** Width and height of an outline that was drawn corner to corner, and where its first corner is; pixels. */
 function measured([[left, top] = pixel(0, 0), , [right, bottom] = pixel(0, 0)]: readonly Pixel[]) {
@@ -17,7 +18,7 @@ export function OutlineSize({ outline }: { outline: readonly Pixel[] }) {
   return (
     <p className="desk-soft">
       {isFlat(outline)
-        ? 'The two corners lie on one line: abandon this and pick corners that are opposite each other.'
+        ? inWords(reason('picked.flat-outline'))
         : `${width} × ${height} px, from ${left}, ${top}`}
     </p>
   )

@@ -1,11 +1,13 @@
+import type { AnyReason } from '../../../core/words/reason.ts'
 import { Button } from '../../parts/button.tsx'
+import { inWords } from '../../words/window-words.ts'
 
 interface RemoveProps {
   /** Words on the button. */
   words: string
   writable: boolean
-  /** Why it can't be removed, in a sentence; null when it can. */
-  because: string | null
+  /** Why it can't be removed; null when it can. */
+  because: AnyReason | null
   onRemove: () => void
 }
 
@@ -18,7 +20,7 @@ export function Remove({ words, writable, because, onRemove }: RemoveProps) {
           {words}
         </Button>
       </div>
-      {because !== null && <p className="desk-soft">{because}</p>}
+      {because !== null && <p className="desk-soft">{inWords(because)}</p>}
     </>
   )
 }

@@ -9,6 +9,7 @@ import { Button } from '../../parts/button.tsx'
 import { SavedField } from '../../parts/saved-field.tsx'
 import { Section } from '../../parts/section.tsx'
 import { markUncertainty } from '../../strokes/uncertainty-words.ts'
+import { reason, sentenceOf } from '../../words/window-words.ts'
 import { Remove } from '../keeping/remove.tsx'
 import { RepeatsSection } from './repeats-section.tsx'
 import { StrokeSection } from './stroke-section.tsx'
@@ -71,7 +72,9 @@ export function MarkCard({ id }: { id: string }) {
             disabled={!writable}
             note="In each of x and y. One pixel is usual for a clean line picked by hand."
             check={(text) =>
-              Number(text) > 0 && Number.isFinite(Number(text)) ? '' : 'Pixels above nothing, e.g. 1.5.'
+              sentenceOf(
+                Number(text) > 0 && Number.isFinite(Number(text)) ? null : reason('written.no-sigma'),
+              )
             }
             onSave={(text) => makeEdit({ do: 'change-mark', id, set: { sigma: Number(text) } })}
           />
@@ -96,7 +99,7 @@ export function MarkCard({ id }: { id: string }) {
         <Remove
           words="Remove this mark"
           writable={writable}
-          because={inUse === null ? null : 'It can’t be removed while something rests on it.'}
+          because={inUse === null ? null : reason('picked.mark-in-use')}
           onRemove={() => void makeEdit({ do: 'remove-mark', id })}
         />
       </Section>

@@ -6,6 +6,7 @@ import { toTheSheet } from '../../focus/to-the-sheet.ts'
 import { pickProgress, pickSentence } from '../../guide/pick-sentences.ts'
 import { Button } from '../../parts/button.tsx'
 import { isComplete } from '../../picking/picks.ts'
+import { inWords, reason, type WindowReason } from '../../words/window-words.ts'
 import { searchInWords } from '../in-hand/stroke-words.ts'
 import { Caution } from '../keeping/caution.tsx'
 import { KeepForm } from '../keeping/keep-form.tsx'
@@ -25,12 +26,12 @@ export function RepeatDesk() {
     choose({ kind: 'mark', id: mark.id })
   }
   const edit = repeatEdit(mark, picks)
-  const problem = corners(
+  const problem = otherCorners(
     mark.kind === 'path' ? mark.pixels.length : 0,
     edit?.do === 'repeat-pick' ? edit.pixels?.length : undefined,
   )
   const keep = async () => {
-    if (edit === null || problem !== '' || !(await makeEdit(edit))) return
+    if (edit === null || problem !== null || !(await makeEdit(edit))) return
     setMade(made + 1)
     pickAgain(mark)
     toTheSheet()
@@ -59,13 +60,13 @@ export function RepeatDesk() {
             pickAgain(mark)
             toTheSheet()
           }}
-          disabled={edit === null || problem !== ''}
+          disabled={edit === null || problem !== null}
           startAtKeep
         >
           <p className="desk-soft" aria-live="polite">
             {looking}
           </p>
-          {problem !== '' && <Caution>{problem}</Caution>}
+          {problem !== null && <Caution>{inWords(problem)}</Caution>}
         </KeepForm>
       ) : (
         <div className="keep-form">
@@ -84,7 +85,8 @@ export function RepeatDesk() {
   )
 }
 
-function corners(wanted: number, given: number | undefined): string {
-  if (wanted === 0 || given === undefined || wanted === given) return ''
-  return `It was picked with ${wanted} corners, and this pick has ${given}: abandon it and pick the same corners.`
+/** Why a pick of a path can't be another of it: it has other corners; null where it has as many. */
+function otherCorners(wanted: number, given: number | undefined): WindowReason | null {
+  if (wanted === 0 || given === undefined || wanted === given) return null
+  return reason('picked.other-corners', { wanted, given })
 }

@@ -1,35 +1,26 @@
-import { GeometryError } from '../../../core/geometry/geometry-error.ts'
 import type { Mark } from '../../../core/job/model/types.ts'
-import { type RepeatScatter, repeatScatter } from '../../../core/measuring/features/repeat-scatter.ts'
+import { repeatScatter } from '../../../core/measuring/features/repeat-scatter.ts'
 import { toTheSheet } from '../../focus/to-the-sheet.ts'
 import { Button } from '../../parts/button.tsx'
 import { Section } from '../../parts/section.tsx'
 import { pixelsInWords } from '../../strokes/uncertainty-words.ts'
+import { attempted } from '../../words/refusal.ts'
+import { inWords } from '../../words/window-words.ts'
 import { pickAgain } from './pick-again.ts'
 import { scatterInWords } from './scatter-words.ts'
 
-function scatterOf(mark: Mark): { scatter: RepeatScatter | null; problem: string } {
-  try {
-    return { scatter: repeatScatter(mark), problem: '' }
-  } catch (error) {
-    if (error instanceof GeometryError) return { scatter: null, problem: error.message }
-    throw error
-  }
-}
-
 /** How often a mark was picked, how its picks scatter, and a way to pick it again without sight of it. */
 export function RepeatsSection({ mark, writable }: { mark: Mark; writable: boolean }) {
-  const { scatter, problem } = scatterOf(mark)
+  const tried = attempted(() => repeatScatter(mark))
+  const scatter = 'done' in tried ? tried.done : null
   return (
     <Section title="Picked again">
-      {problem !== '' && <p>{problem}</p>}
-      {scatter === null ? (
-        problem === '' && (
-          <p className="desk-soft">
-            Picked once. Picks made again without sight of the first tell how far a hand is to be trusted
-            here.
-          </p>
-        )
+      {'refused' in tried ? (
+        <p>{inWords(tried.refused)}</p>
+      ) : scatter === null ? (
+        <p className="desk-soft">
+          Picked once. Picks made again without sight of the first tell how far a hand is to be trusted here.
+        </p>
       ) : (
         <>
           <p>{scatterInWords(scatter)}</p>

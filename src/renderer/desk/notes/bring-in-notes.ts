@@ -3,30 +3,26 @@ import {
   fromWebAnnotations,
 } from '../../../core/handoff/annotations/in/from-web-annotations.ts'
 import type { Job } from '../../../core/job/model/types.ts'
+import type { AnyReason } from '../../../core/words/reason.ts'
 import { makeEdit } from '../../bench/edits.ts'
-import { refusalOf } from '../../bench/refusal.ts'
+import { attempted } from '../../words/refusal.ts'
+import { reason } from '../../words/window-words.ts'
 import { inBatches } from './note-edits.ts'
 
 /** Larger than any file of notes that people write, bytes. */
 const MOST = 64 * 1024 ** 2
 
-/** What a file of annotations comes to in a job; or why it can't be read, in a sentence. */
+/** What a file of annotations comes to in a job; or why it can't be read. */
 export async function readNotes(
   file: File,
   job: Job,
   sheet?: string,
-): Promise<{ read: FromWebAnnotations } | { problem: string }> {
+): Promise<{ done: FromWebAnnotations } | { refused: AnyReason }> {
   if (file.size > MOST) {
-    return {
-      problem: `${file.name} is larger than any file of notes should be, so it was not read: look whether it is the right one.`,
-    }
+    return { refused: reason('intake.notes-too-large', { file: file.name }) }
   }
   const text = await file.text()
-  let read: FromWebAnnotations | undefined
-  const problem = refusalOf(() => {
-    read = fromWebAnnotations(text, job, sheet === undefined ? {} : { sheet })
-  })
-  return read === undefined ? { problem } : { read }
+  return attempted(() => fromWebAnnotations(text, job, sheet === undefined ? {} : { sheet }))
 }
 
 const count = (n: number): string => (n === 1 ? 'one note' : `${n} notes`)

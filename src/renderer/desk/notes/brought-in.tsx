@@ -1,11 +1,11 @@
 import { useEffect, useRef, useState } from 'react'
 import type { FromWebAnnotations } from '../../../core/handoff/annotations/in/from-web-annotations.ts'
-import { inWords } from '../../../core/words/core-words.ts'
 import { useBench } from '../../bench/bench-store.ts'
 import { tell } from '../../bench/notices.ts'
 import { Button } from '../../parts/button.tsx'
 import { Dialog } from '../../parts/dialog.tsx'
 import { Picker } from '../../parts/picker.tsx'
+import { inWords, sentenceOf } from '../../words/window-words.ts'
 import { keepNotes, readNotes } from './bring-in-notes.ts'
 
 const LEAVE = ' '
@@ -27,13 +27,13 @@ export function BroughtIn({ file, onDone }: { file: File; onDone: () => void }) 
     let wanted = true
     void readNotes(file, before, sheet === LEAVE ? undefined : sheet).then((result) => {
       if (!wanted) return
-      if ('problem' in result) {
-        tell('failed', result.problem)
+      if ('refused' in result) {
+        tell('failed', sentenceOf(result.refused))
         done.current()
         return
       }
-      setHomeless((most) => Math.max(most, result.read.elsewhere.length))
-      setRead(result.read)
+      setHomeless((most) => Math.max(most, result.done.elsewhere.length))
+      setRead(result.done)
     })
     return () => {
       wanted = false

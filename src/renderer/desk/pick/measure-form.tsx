@@ -52,7 +52,7 @@ export function MeasureForm({ picks, view }: { picks: MeasurePicks; view: View }
     toTheSheet()
   }
   const ready =
-    as === 'new' ? label.trim() !== '' && name !== '' && nameProblem(job, name) === '' : target !== null
+    as === 'new' ? label.trim() !== '' && name !== '' && nameProblem(job, name) === null : target !== null
   return (
     <KeepForm
       label="What was picked"
@@ -88,7 +88,7 @@ export function MeasureForm({ picks, view }: { picks: MeasurePicks; view: View }
           onLabel={setLabel}
           name={name}
           onName={setWritten}
-          problem={name === '' ? '' : nameProblem(job, name)}
+          problem={name === '' ? null : nameProblem(job, name)}
           count={count}
           onCount={setCount}
           onAddToExisting={

@@ -1,7 +1,9 @@
 import { RESERVED_NAMES } from '../../../core/formula/formula.ts'
 import { applyEdit, readEdit } from '../../../core/job/edits/edit.ts'
 import type { Job } from '../../../core/job/model/types.ts'
-import { refusalOf } from '../../bench/refusal.ts'
+import type { AnyReason } from '../../../core/words/reason.ts'
+import { refusalOf } from '../../words/refusal.ts'
+import { reason } from '../../words/window-words.ts'
 
 /**
  * A name that formulas can use, made from what a person calls a dimension: `Barrel, outside Ø` → `barrel_outside_dia`.
@@ -26,9 +28,9 @@ export function nameOfLabel(label: string): string {
 /** Whether a dimension of the job has that name. */
 export const isTaken = (job: Job, name: string): boolean => job.dimensions.some((one) => one.name === name)
 
-/** Why a new dimension can't have a name, in a sentence; empty when it can. */
-export function nameProblem(job: Job, name: string): string {
-  if (isTaken(job, name)) return `There is a dimension ${name} already.`
+/** Why a new dimension can't have a name; null when it can. */
+export function nameProblem(job: Job, name: string): AnyReason | null {
+  if (isTaken(job, name)) return reason('written.name-taken', { name })
   const alone = { ...job, views: [], marks: [], relations: [], notes: [], dimensions: [] }
   const item = { name, label: name, kind: 'length' as const, evidence: [] }
   return refusalOf(() => applyEdit(alone, readEdit({ do: 'add-dimension', item })))

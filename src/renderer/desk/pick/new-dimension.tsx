@@ -1,14 +1,16 @@
+import type { AnyReason } from '../../../core/words/reason.ts'
 import { Button } from '../../parts/button.tsx'
 import { NumberField } from '../../parts/number-field.tsx'
 import { TextField } from '../../parts/text-field.tsx'
+import { sentenceOf } from '../../words/window-words.ts'
 
 interface NewDimensionProps {
   label: string
   onLabel: (label: string) => void
   name: string
   onName: (name: string) => void
-  /** Why the name can't be had, in a sentence; empty when it can. */
-  problem: string
+  /** Why the name can't be had; null when it can. */
+  problem: AnyReason | null
   count: number
   onCount: (count: number) => void
   /** Adds to the dimension that has the name; left out when there is none it could be added to. */
@@ -31,7 +33,7 @@ export function NewDimension(props: NewDimensionProps) {
         label="Name in formulas"
         value={name}
         onChange={onName}
-        error={problem}
+        error={sentenceOf(problem)}
         note="Letters, digits and underscores."
       />
       {onAddToExisting !== undefined && (

@@ -4,6 +4,7 @@ import { useBench } from '../../bench/bench-store.ts'
 import { makeEdit } from '../../bench/edits.ts'
 import { Section } from '../../parts/section.tsx'
 import { TextField } from '../../parts/text-field.tsx'
+import { sentenceOf } from '../../words/window-words.ts'
 import { useLastUsed } from '../in-hand/last-used.ts'
 import { outsideView } from '../in-hand/outside-view.ts'
 import { searchInWords } from '../in-hand/stroke-words.ts'
@@ -22,7 +23,7 @@ export function ReferenceForm({ view }: { view: View }) {
   const [u, setU] = useState('')
   if (job === undefined || picks.tool.kind !== 'reference') return null
   const rectangle = picks.tool.reference === 'rectangle'
-  const problems = [sizeProblem(job, size), sizeProblem(job, height), lengthProblem(job, u)]
+  const problems = [sizeProblem(job, size), sizeProblem(job, height), lengthProblem(job, u)].map(sentenceOf)
   const written = size.trim() !== '' && (!rectangle || height.trim() !== '')
   const keep = async () => {
     const known: KnownSize = {

@@ -3,6 +3,7 @@ import { parseDrawnScale } from '../../../core/quantity/parse/parse-drawn-scale.
 import { useBench } from '../../bench/bench-store.ts'
 import { makeEdit } from '../../bench/edits.ts'
 import { TextField } from '../../parts/text-field.tsx'
+import { sentenceOf } from '../../words/window-words.ts'
 import { useLastUsed } from '../in-hand/last-used.ts'
 import { isFlat, OutlineSize } from '../in-hand/outline-size.tsx'
 import { abandonTool, showKept } from '../keeping/after-picking.ts'
@@ -37,7 +38,7 @@ export function ViewForm({ sheet }: { sheet: string }) {
       keep="Keep this view"
       onKeep={keep}
       onAbandon={abandonTool}
-      disabled={name.trim() === '' || problem !== '' || isFlat(outline)}
+      disabled={name.trim() === '' || problem !== null || isFlat(outline)}
     >
       <h3 className="section-title">Name the view</h3>
       <OutlineSize outline={outline} />
@@ -52,7 +53,7 @@ export function ViewForm({ sheet }: { sheet: string }) {
         label="Scale as the sheet states it"
         value={scale}
         onChange={setScale}
-        error={problem}
+        error={sentenceOf(problem)}
         placeholder={job.unit === 'in' ? `3" = 1'-0"` : '1:4'}
         note="Leave it empty if it states none. It is only compared with what is found."
       />

@@ -2,7 +2,6 @@ import { problemOfUse as whyInUse } from '../../../core/job/checks/uses.ts'
 import type { View } from '../../../core/job/model/types.ts'
 import { formatDrawnScale } from '../../../core/quantity/format/format-drawn-scale.ts'
 import { parseDrawnScale } from '../../../core/quantity/parse/parse-drawn-scale.ts'
-import { inWords } from '../../../core/words/core-words.ts'
 import { useBench } from '../../bench/bench-store.ts'
 import { putDown, takeUp } from '../../bench/choose.ts'
 import { makeEdit } from '../../bench/edits.ts'
@@ -11,6 +10,7 @@ import { AgreementChart } from '../../parts/agreement-chart.tsx'
 import { Button } from '../../parts/button.tsx'
 import { SavedField } from '../../parts/saved-field.tsx'
 import { Section } from '../../parts/section.tsx'
+import { reason, sentenceOf } from '../../words/window-words.ts'
 import { Remove } from '../keeping/remove.tsx'
 import { scaleProblem } from '../keeping/written-problem.ts'
 import { Fit } from './fit.tsx'
@@ -39,14 +39,14 @@ export function ViewSections({ view }: { view: View }) {
           label="Name"
           value={view.name}
           disabled={!writable}
-          check={(name) => (name.trim() === '' ? 'A view needs a name.' : '')}
+          check={(name) => sentenceOf(name.trim() === '' ? reason('written.no-view-name') : null)}
           onSave={(name) => makeEdit({ do: 'change-view', id, set: { name } })}
         />
         <SavedField
           label="Scale as the sheet states it"
           value={view.drawnScale === undefined ? '' : formatDrawnScale(view.drawnScale, job.unit)}
           disabled={!writable}
-          check={(text) => scaleProblem(text, job.unit)}
+          check={(text) => sentenceOf(scaleProblem(text, job.unit))}
           onSave={(text) =>
             makeEdit(
               text === ''
@@ -74,7 +74,7 @@ export function ViewSections({ view }: { view: View }) {
         <Remove
           words="Remove this view"
           writable={writable}
-          because={inUse === null ? null : inWords(inUse)}
+          because={inUse}
           onRemove={() => void makeEdit({ do: 'remove-view', id })}
         />
       </Section>

@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest'
 import { newJob } from '../../../../src/core/job/model/new-job.ts'
 import { nameOfLabel, nameProblem } from '../../../../src/renderer/desk/pick/name-of-label.ts'
+import { sentenceOf } from '../../../../src/renderer/words/window-words.ts'
 
 describe('the name in formulas of what a person calls a dimension', () => {
   it.each([
@@ -21,15 +22,15 @@ describe('the name in formulas of what a person calls a dimension', () => {
   it.each(['Length of barrel', '2nd rivet', 'pi', 'sin', 'toString', 'in', 'Größe'])(
     'is one that formulas can use: %s',
     (label) => {
-      expect(nameProblem(newJob('Winch', 'in'), nameOfLabel(label))).toBe('')
+      expect(nameProblem(newJob('Winch', 'in'), nameOfLabel(label))).toBeNull()
     },
   )
 
-  it('is refused with a sentence when it is taken, or when formulas could not read it', () => {
+  it('is refused when it is taken, or when formulas could not read it', () => {
     const job = newJob('Winch', 'in')
     job.dimensions.push({ name: 'bore', label: 'Bore', kind: 'length', evidence: [] })
-    expect(nameProblem(job, 'bore')).toBe('There is a dimension bore already.')
-    expect(nameProblem(job, 'bore depth')).toMatch(/write letters a to z, digits and underscores/)
-    expect(nameProblem(job, 'pi')).toMatch(/already means something in formulas/)
+    expect(sentenceOf(nameProblem(job, 'bore'))).toBe('There is a dimension bore already.')
+    expect(sentenceOf(nameProblem(job, 'bore depth'))).toMatch(/write letters a to z, digits and underscores/)
+    expect(sentenceOf(nameProblem(job, 'pi'))).toMatch(/already means something in formulas/)
   })
 })

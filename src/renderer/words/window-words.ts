@@ -1,0 +1,23 @@
+import { asSentence } from '../../core/words/as-sentence.ts'
+import { inWords as coreInWords } from '../../core/words/core-words.ts'
+import type { AnyReason, ReasonOf } from '../../core/words/reason.ts'
+import { speak } from '../../core/words/speak.ts'
+import { INTAKE_WORDS } from './intake.ts'
+import { PICKED_WORDS } from './picked.ts'
+import { WRITTEN_WORDS } from './written.ts'
+
+/** Every reason that the window has of its own, each with its sentence: one file an area. */
+const WINDOW = {
+  ...INTAKE_WORDS,
+  ...PICKED_WORDS,
+  ...WRITTEN_WORDS,
+} as const
+
+/** A reason that the window gives. */
+export type WindowReason = ReasonOf<typeof WINDOW>
+
+/** Reasons of the window, and words for them and for those of core. */
+export const { reason, inWords } = speak(WINDOW, coreInWords)
+
+/** A reason in words that stand by themselves, under a field for instance; empty where there is none. */
+export const sentenceOf = (why: AnyReason | null): string => (why === null ? '' : asSentence(inWords(why)))
