@@ -15,6 +15,7 @@ const CORE_FOLDERS = [
   'quantity',
   'uncertainty',
   'geometry',
+  'vectors',
   'mapping',
   'measuring',
   'calibration',
