@@ -1,63 +1,86 @@
-import type { Edit } from '../core/job/edits/edit.ts'
+import { z } from 'zod'
+import { editSchema } from '../core/job/model/edit-schema.ts'
+import { jobSchema } from '../core/job/model/schema.ts'
 import type { Job } from '../core/job/model/types.ts'
 
-/** What a window is told of its host and of the job that is open. */
-export interface BenchState {
-  version: string
-  host: 'electron' | 'local'
-  /** Who is at work when nobody is named. */
-  person: string
-  /** Whether the host can show the system's own dialog to choose a job folder. */
-  choosesFolders: boolean
-  recent: RecentJob[]
-  opened: OpenedJob | null
-}
-
 /** A job that was open before. Its folder is known to the host alone; the window has an id. */
-export interface RecentJob {
-  id: string
-  title: string
+const recentJobSchema = z.strictObject({
+  /** Holds for as long as the host runs. */
+  id: z.string(),
+  title: z.string(),
   /** Where it is, in words to show. */
-  place: string
+  place: z.string(),
   /** ISO 8601. */
-  openedAt: string
-}
+  openedAt: z.string(),
+})
 
-export interface OpenedJob {
-  job: Job
-  /** Number of the last edit in `job`. */
-  n: number
-  /** Where the job folder is, in words to show. */
-  place: string
-  /** True for a copy of the sample job, made to be practised on. */
-  sample: boolean
-  writable: boolean
-  /** A sentence: why nothing can be edited, and who holds the job. */
-  readOnlyBecause?: string
-  /** What a person should be told about this opening, one sentence each. */
-  notices: string[]
-  /** How each sheet's scan was found. */
-  scans: ScanState[]
-  /** When the last edit came to disk, ISO 8601; null when none was made since the job was opened. */
-  savedAt: string | null
-  undoName?: string
-  redoName?: string
-}
+export type RecentJob = z.infer<typeof recentJobSchema>
 
-export interface ScanState {
-  sheet: string
-  state: 'ok' | 'missing' | 'changed'
+/** How the scan of a sheet was found. */
+const scanStateSchema = z.strictObject({
+  sheet: z.string(),
+  state: z.enum(['ok', 'missing', 'changed']),
   /** What is wrong and what to do; empty when nothing is. */
-  sentence: string
+  sentence: z.string(),
+})
+
+export type ScanState = z.infer<typeof scanStateSchema>
+
+/** What changes with every edit. */
+const historyShape = {
+  /** The name of the edit that undo would take back. */
+  undoName: z.string().optional(),
+  /** The name of the edit that redo would make again. */
+  redoName: z.string().optional(),
+  /** How each sheet's scan was found. */
+  scans: z.array(scanStateSchema),
 }
+
+/** The job that is open. */
+const openedJobSchema = z.strictObject({
+  /** What it is told from another by; the same as in the list of recent jobs. */
+  id: z.string(),
+  /** The document. Its references were checked when it was opened. */
+  job: jobSchema as unknown as z.ZodType<Job>,
+  /** Number of the last edit in `job`. */
+  n: z.int(),
+  /** Where the job folder is, in words to show. */
+  place: z.string(),
+  /** True for a copy of the sample job, made to be practised on. */
+  sample: z.boolean(),
+  writable: z.boolean(),
+  /** A sentence: why nothing can be edited, and who holds the job. */
+  readOnlyBecause: z.string().optional(),
+  /** What a person should be told about this opening, one sentence each. */
+  notices: z.array(z.string()),
+  /** When the last edit came to disk, ISO 8601; null when none was made since the job was opened. */
+  savedAt: z.string().nullable(),
+  ...historyShape,
+})
+
+export type OpenedJob = z.infer<typeof openedJobSchema>
+
+/** What a window is told of its host and of the job that is open. */
+export const benchStateSchema = z.strictObject({
+  version: z.string(),
+  host: z.enum(['electron', 'local']),
+  /** Who is at work when nobody is named. */
+  person: z.string(),
+  /** Whether the host can show the system's own dialog to choose a job folder. */
+  choosesFolders: z.boolean(),
+  recent: z.array(recentJobSchema),
+  opened: openedJobSchema.nullable(),
+})
+
+export type BenchState = z.infer<typeof benchStateSchema>
 
 /** Edits that are on disk now, in order, as the journal has them. */
-export interface Kept {
-  edits: { n: number; edit: Edit }[]
+export const committedSchema = z.strictObject({
+  edits: z.array(z.strictObject({ n: z.int(), edit: editSchema })),
   /** What was done, e.g. `add view V2`, `undo add view V2`. */
-  name: string
-  savedAt: string
-  undoName?: string
-  redoName?: string
-  scans: ScanState[]
-}
+  name: z.string(),
+  savedAt: z.string(),
+  ...historyShape,
+})
+
+export type Committed = z.infer<typeof committedSchema>

@@ -1,21 +1,28 @@
-import type { BenchState, Kept } from './bench-state.ts'
-import type { PictureProgress } from './pictures.ts'
+import { z } from 'zod'
+import { benchStateSchema, committedSchema } from './bench-state.ts'
+import { pictureProgressSchema } from './pictures.ts'
 
 /** Something that a host's own menu asks the window to do. */
-export type WindowCommand =
-  | 'undo'
-  | 'redo'
-  | 'bring-in-scan'
-  | 'close-job'
-  | 'zoom-in'
-  | 'zoom-out'
-  | 'whole-sheet'
+const windowCommandSchema = z.enum([
+  'undo',
+  'redo',
+  'bring-in-scan',
+  'close-job',
+  'zoom-in',
+  'zoom-out',
+  'whole-sheet',
+])
+
+export type WindowCommand = z.infer<typeof windowCommandSchema>
 
 /** What a host tells its windows without being asked. */
-export type HostEvent =
+export const hostEventSchema = z.discriminatedUnion('kind', [
   /** Another job is open, or none. */
-  | { kind: 'bench'; state: BenchState }
+  z.strictObject({ kind: z.literal('bench'), state: benchStateSchema }),
   /** Edits came to disk, from whichever window. */
-  | { kind: 'kept'; kept: Kept }
-  | { kind: 'pictures'; progress: PictureProgress }
-  | { kind: 'command'; command: WindowCommand }
+  z.strictObject({ kind: z.literal('committed'), committed: committedSchema }),
+  z.strictObject({ kind: z.literal('pictures'), progress: pictureProgressSchema }),
+  z.strictObject({ kind: z.literal('command'), command: windowCommandSchema }),
+])
+
+export type HostEvent = z.infer<typeof hostEventSchema>

@@ -5,7 +5,7 @@ import { StrictMode } from 'react'
 import { createRoot } from 'react-dom/client'
 import { App } from './app.tsx'
 import { recallTheme } from './bench/settings.ts'
-import { takeBench, takeEvent } from './bench/take-in.ts'
+import { takeBench, takeEvent } from './bench/store-sync.ts'
 import { ask, hostAnswers, setHost } from './bench/the-host.ts'
 import { connect } from './host/connect.ts'
 

@@ -1,8 +1,10 @@
-import { DESKTOP_ORIGIN, SCAN_ADDRESS } from '../../contract/message-bridge.ts'
-import { asSentence } from '../../core/words/as-sentence.ts'
+import { DESKTOP_ORIGIN } from '../../contract/message-bridge.ts'
+import type { ScanReply } from '../../contract/scan-upload.ts'
+import { SCAN_ADDRESS } from '../../contract/scan-upload.ts'
 import { ScantlingError } from '../../core/words/scantling-error.ts'
 import { KEPT_FOR_GOOD, NEVER_KEPT, PAGE_HEADERS } from '../services/page/headers.ts'
 import type { PageFiles } from '../services/page/page-files.ts'
+import { refusedFor } from '../services/workbench/refuse.ts'
 import type { DesktopWorkbench } from './desktop-workbench.ts'
 import type { Log } from './log.ts'
 import { ownAddress } from './own-address.ts'
@@ -52,7 +54,7 @@ async function answerScan(request: Request, url: URL, { scans, log }: PageSource
   } catch (error) {
     if (!(error instanceof ScantlingError)) throw error
     log('refused a scan', error.message)
-    return inJson(400, { ok: false, sentence: asSentence(error.message) })
+    return inJson(400, refusedFor(error.reason))
   }
 }
 
@@ -63,7 +65,7 @@ function refused(status: number, sentence: string, request: Request, log: Log): 
   return answer(status, sentence, TEXT, NEVER_KEPT)
 }
 
-const inJson = (status: number, value: unknown): Response =>
+const inJson = (status: number, value: ScanReply): Response =>
   answer(status, JSON.stringify(value), 'application/json; charset=utf-8', NEVER_KEPT)
 
 function answer(

@@ -1,35 +1,33 @@
 import { type BrowserWindow, type IpcMainInvokeEvent, ipcMain } from 'electron'
-import { MESSAGE_BYTES, type Reply } from '../../contract/asks.ts'
 import { DESKTOP_CHANNELS } from '../../contract/message-bridge.ts'
+import type { Refused, Reply } from '../../contract/reply.ts'
+import { MESSAGE_BYTES } from '../../contract/requests.ts'
+import { reason, type ServiceReason } from '../services/words/services-words.ts'
+import { refusedFor } from '../services/workbench/refuse.ts'
 import type { DesktopWorkbench } from './desktop-workbench.ts'
 import type { Log } from './log.ts'
 import { isOwnPage } from './own-address.ts'
-
-type Refusal = Extract<Reply, { ok: false }>
 
 /**
  * Carries what the page asks to the workbench, and what the workbench tells to the page.
  * @returns ends it
  */
 export function carryMessages(window: BrowserWindow, workbench: DesktopWorkbench, log: Log): () => void {
-  const refuse = (sentence: string, why: string): Refusal => {
+  const refuse = (reason: ServiceReason, why: string): Refused => {
     log('refused a message', why)
-    return { ok: false, sentence }
+    return refusedFor(reason)
   }
   ipcMain.handle(DESKTOP_CHANNELS.ask, async (event, ...message: unknown[]): Promise<Reply> => {
     if (!isFromPage(event, window)) {
-      return refuse('Only the page of the workbench may ask it for anything.', 'from a foreign sender')
+      return refuse(reason('message.foreign'), 'from a foreign sender')
     }
     const [name, args] = message
     const text = asJson(args)
     if (message.length !== 2 || text === null) {
-      return refuse('The message could not be understood; nothing was done.', 'not a name and JSON')
+      return refuse(reason('message.not-understood'), 'not a name and JSON')
     }
     if (typeof name !== 'string' || Buffer.byteLength(name) + Buffer.byteLength(text) > MESSAGE_BYTES) {
-      return refuse(
-        `The message is larger than the workbench takes (${MESSAGE_BYTES / 1024 ** 2} MB) or has no name; nothing was done.`,
-        'too large, or its name is no text',
-      )
+      return refuse(reason('message.too-large', { most: MESSAGE_BYTES }), 'too large, or its name is no text')
     }
     // The workbench gets what survives JSON and nothing else, as from the other host.
     return workbench.ask(name, JSON.parse(text))

@@ -1,6 +1,7 @@
 import { z } from 'zod'
-import { SCAN_PIECE_BYTES } from '../../contract/message-bridge.ts'
+import { SCAN_PIECE_BYTES } from '../../contract/scan-upload.ts'
 import { ServiceError } from '../services/service-error.ts'
+import { reason } from '../services/words/services-words.ts'
 import { ByteQueue } from './byte-queue.ts'
 
 /** What the address of a piece says. */
@@ -44,13 +45,13 @@ export class ScanPieces {
   async take(query: URLSearchParams, bytes: Uint8Array): Promise<string | null> {
     const read = ADDRESS.safeParse(Object.fromEntries(query))
     if (!read.success || bytes.length > SCAN_PIECE_BYTES) {
-      throw new ServiceError('The scan arrived in a form that is not understood: hand it over again.')
+      throw new ServiceError(reason('pieces.not-understood'))
     }
     const { name, upload, piece, of } = read.data
     const arriving = piece === 0 ? this.#begin(name, upload, of) : this.#arriving.get(upload)
     if (arriving === undefined || arriving.of !== of || arriving.next !== piece || arriving.taking) {
       this.abandon(upload)
-      throw new ServiceError('Part of the scan was lost on its way: hand it over again.')
+      throw new ServiceError(reason('pieces.lost'))
     }
     try {
       arriving.taking = true
@@ -71,7 +72,7 @@ export class ScanPieces {
 
   /** Drops what arrived of a scan. */
   abandon(upload: string): void {
-    this.#arriving.get(upload)?.queue.fail(new ServiceError('The scan was not handed over whole.'))
+    this.#arriving.get(upload)?.queue.fail(new ServiceError(reason('pieces.broken-off')))
     this.#arriving.delete(upload)
   }
 
@@ -82,9 +83,7 @@ export class ScanPieces {
 
   #begin(name: string, upload: string, of: number): Arriving {
     if (this.#arriving.size >= ARRIVING_AT_ONCE) {
-      throw new ServiceError(
-        `More than ${ARRIVING_AT_ONCE} scans arrive at once: hand this one over again later.`,
-      )
+      throw new ServiceError(reason('pieces.too-many', { most: ARRIVING_AT_ONCE }))
     }
     this.abandon(upload)
     const queue = new ByteQueue()

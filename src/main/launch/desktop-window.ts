@@ -1,4 +1,5 @@
 import { ServiceError } from '../services/service-error.ts'
+import { reason } from '../services/words/services-words.ts'
 import type { LaunchSurroundings } from './surroundings.ts'
 
 /** A window program that ends badly within this time has not come up. */
@@ -28,9 +29,7 @@ export async function openDesktopWindow(
     if (code === 0) return undefined
     const how = problem ?? `exit code ${code}`
     if (early !== undefined) return `the desktop window ended at once (${how})`
-    throw new ServiceError(
-      `The desktop window ended by a fault (${how}); every edit that was shown as saved is in the job folder.`,
-    )
+    throw new ServiceError(reason('program.window-failed', { how }))
   } finally {
     process.off('SIGINT', goOn)
     process.off('SIGTERM', stop)

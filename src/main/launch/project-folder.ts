@@ -1,6 +1,7 @@
 import { existsSync } from 'node:fs'
 import { dirname, join } from 'node:path'
 import { ServiceError } from '../services/service-error.ts'
+import { reason } from '../services/words/services-words.ts'
 
 /**
  * The folder that holds what ships: the built window, the sample. The same from the source as from the build.
@@ -10,7 +11,7 @@ export function projectFolder(from: string = import.meta.dirname): string {
   for (let folder = from; ; folder = dirname(folder)) {
     if (existsSync(join(folder, 'package.json')) && existsSync(join(folder, 'samples'))) return folder
     if (folder === dirname(folder)) {
-      throw new ServiceError('Part of the program is missing (its samples folder): install Scantling again.')
+      throw new ServiceError(reason('program.incomplete'))
     }
   }
 }

@@ -1,12 +1,7 @@
 import type { FastifyReply, FastifyRequest } from 'fastify'
+import { reason } from '../services/words/services-words.ts'
 import type { Keys } from './keys.ts'
 import { Refusal } from './refusals/refusal.ts'
-
-const NOT_IN =
-  'This workbench belongs to whoever opened it. Open it with "scantling open", and use the address that it gives.'
-const USED =
-  'This address has been used already: it lets one browser in, once. ' +
-  'Go on in the window that it opened, or end that workbench and open it again with "scantling open".'
 
 /** The key in an address `/?key=…`; undefined when the address is another. */
 export function keyIn(url: string): string | undefined {
@@ -24,12 +19,12 @@ export function enter(request: FastifyRequest, reply: FastifyReply, keys: Keys):
   const known = keys.isKnown(request.headers.cookie)
   const key = request.method === 'GET' ? keyIn(request.raw.url ?? '') : undefined
   if (key === undefined) {
-    if (!known) throw new Refusal(401, 'no cookie', NOT_IN)
+    if (!known) throw new Refusal(401, 'no cookie', reason('local.not-let-in'))
     return false
   }
   if (!known) {
     const cookie = keys.redeem(key)
-    if (cookie === undefined) throw new Refusal(403, 'key used or wrong', USED)
+    if (cookie === undefined) throw new Refusal(403, 'key used or wrong', reason('local.key-used'))
     reply.header('set-cookie', cookie)
   }
   // The address without the key is what stays in the window and its history.

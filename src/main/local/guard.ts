@@ -1,4 +1,5 @@
 import type { IncomingHttpHeaders } from 'node:http'
+import { reason } from '../services/words/services-words.ts'
 import { Refusal } from './refusals/refusal.ts'
 
 interface Asked {
@@ -10,10 +11,6 @@ interface Asked {
   hosts: readonly string[]
 }
 
-const OTHER_PAGE =
-  'This request came from a page that is not the workbench, and was refused. ' +
-  'To open the workbench, put its address into the address bar of a browser.'
-
 /**
  * Turns away whatever could not come from the workbench's own page, before anything else looks at it.
  * @param authority the host's own, e.g. `127.0.0.1:40123`
@@ -24,21 +21,25 @@ const OTHER_PAGE =
 export function guard({ method, url, headers, hosts }: Asked, authority: string): void {
   // A name that points here (DNS rebinding) makes a foreign page same-origin; it can't change the Host header.
   if (hosts.length !== 1 || hosts[0] !== authority) {
-    throw new Refusal(421, 'foreign Host', `This workbench answers at http://${authority} only.`)
+    throw new Refusal(421, 'foreign Host', reason('local.another-address', { authority }))
   }
   if (!url.startsWith('/')) {
-    throw new Refusal(400, 'no path', 'A request to the workbench begins with a path.')
+    throw new Refusal(400, 'no path', reason('local.no-path'))
   }
   if (method !== 'GET' && method !== 'POST') {
-    throw new Refusal(405, 'method', 'The workbench takes GET and POST only.')
+    throw new Refusal(405, 'method', reason('local.method'))
   }
   const { origin } = headers
   if (origin === undefined ? method === 'POST' : origin !== `http://${authority}`) {
-    throw new Refusal(403, origin === undefined ? 'no Origin' : 'foreign Origin', OTHER_PAGE)
+    throw new Refusal(
+      403,
+      origin === undefined ? 'no Origin' : 'foreign Origin',
+      reason('local.another-page'),
+    )
   }
   // Another port of this machine is another origin, and yet the same site: cookies alone don't keep it out.
   const site = headers['sec-fetch-site']
   if (site !== undefined && site !== 'same-origin' && site !== 'none') {
-    throw new Refusal(403, 'from another site', OTHER_PAGE)
+    throw new Refusal(403, 'from another site', reason('local.another-page'))
   }
 }

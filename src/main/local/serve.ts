@@ -2,6 +2,7 @@ import type { AddressInfo } from 'node:net'
 import Fastify from 'fastify'
 import { NEVER_KEPT, PAGE_HEADERS } from '../services/page/headers.ts'
 import { readPageFiles } from '../services/page/page-files.ts'
+import { reason } from '../services/words/services-words.ts'
 import type { Workbench } from '../services/workbench/workbench.ts'
 import { enter } from './entrance.ts'
 import { EventStreams } from './event-streams.ts'
@@ -76,7 +77,7 @@ export async function serve(options: LocalHostOptions): Promise<LocalHost> {
     turnAway(error, request, reply, malformed.wasRefused(request.raw.socket) ? () => undefined : log),
   )
   server.setNotFoundHandler(() => {
-    throw new Refusal(404, 'no such address', 'There is nothing at this address of the workbench.')
+    throw new Refusal(404, 'no such address', reason('local.nothing-there'))
   })
   server.addHook('onRequest', async (request, reply) => {
     reply.headers({ ...PAGE_HEADERS, 'cache-control': NEVER_KEPT })

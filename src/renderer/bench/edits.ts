@@ -1,13 +1,13 @@
-import type { AskAnswer } from '../../contract/asks.ts'
+import type { RequestAnswer } from '../../contract/requests.ts'
 import type { Edit } from '../../core/job/edits/edit.ts'
 import { useBench } from './bench-store.ts'
-import { takeKept } from './take-in.ts'
+import { takeCommitted } from './store-sync.ts'
 import { ask } from './the-host.ts'
 
 /** Who it is by, and the job that it is meant for. */
-export function signed(): { by: string; place?: string } {
+export function signed(): { by: string; job?: string } {
   const { person, opened } = useBench.getState()
-  return { by: person, ...(opened === null ? {} : { place: opened.place }) }
+  return { by: person, ...(opened === null ? {} : { job: opened.id }) }
 }
 
 /** Makes an edit. True once it is on disk; false when it was refused, and the person has been told why. */
@@ -23,8 +23,8 @@ export async function redo(): Promise<boolean> {
   return took(await ask('redo', signed()))
 }
 
-function took(kept: AskAnswer<'edit'> | undefined): boolean {
-  if (kept === undefined) return false
-  takeKept(kept)
+function took(committed: RequestAnswer<'edit'> | undefined): boolean {
+  if (committed === undefined) return false
+  takeCommitted(committed)
   return true
 }

@@ -26,7 +26,7 @@ async function asked(sheet: string): Promise<void> {
   const pictures = await ask('show-sheet', { sheet })
   const heard = awaited.get(sheet)?.heard ?? null
   awaited.delete(sheet)
-  if (pictures === undefined || useBench.getState().opened?.place !== opened?.place) return
+  if (pictures === undefined || useBench.getState().opened?.id !== opened?.id) return
   const shown = withProgress(pictures, further(pictures.progress, heard))
   useBench.setState((bench) => ({ pictures: { ...bench.pictures, [sheet]: shown } }))
 }

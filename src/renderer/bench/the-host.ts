@@ -1,4 +1,4 @@
-import type { AskAnswer, AskArguments, AskName } from '../../contract/asks.ts'
+import type { RequestAnswer, RequestArguments, RequestName } from '../../contract/requests.ts'
 import type { Host } from '../host/host.ts'
 import { useBench } from './bench-store.ts'
 import { tell } from './notices.ts'
@@ -20,10 +20,10 @@ export function theHost(): Host {
 }
 
 /** Asks the host; undefined when it refused, and the person has been told why. */
-export async function ask<N extends AskName>(
+export async function ask<N extends RequestName>(
   name: N,
-  args: AskArguments<N>,
-): Promise<AskAnswer<N> | undefined> {
+  args: RequestArguments<N>,
+): Promise<RequestAnswer<N> | undefined> {
   const reply = await theHost().ask(name, args)
   if (reply.ok) return reply.answer
   tell('failed', reply.sentence)

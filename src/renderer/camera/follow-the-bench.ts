@@ -5,15 +5,15 @@ import { wholeSheet } from './camera.ts'
 import { cameraOf, cameras, setCamera } from './camera-store.ts'
 
 /** A job that is opened anew is looked at anew. */
-let place: string | undefined
+let job: string | undefined
 
 /** Gives the sheet on the bench a camera, turned and mirrored as it is to be looked at. */
 export function cameraForTheBench(): void {
   const bench = useBench.getState()
   const { sheet, opened } = bench
   const { box } = cameras.getState()
-  if (opened?.place !== place) {
-    place = opened?.place
+  if (opened?.id !== job) {
+    job = opened?.id
     cameras.setState({ of: {} })
   }
   const scan = opened?.job.sheets.find(({ id }) => id === sheet)?.scan

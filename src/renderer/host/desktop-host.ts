@@ -1,7 +1,8 @@
-import type { AskArguments, AskName, Reply } from '../../contract/asks.ts'
 import { DESKTOP_ORIGIN, type MessageBridge } from '../../contract/message-bridge.ts'
-import { GONE } from './gone.ts'
 import type { Host } from './host.ts'
+import { gone } from './own-refusals.ts'
+import { readAnswer } from './read-answer.ts'
+import { hearing } from './read-event.ts'
 import { sendInPieces } from './send-in-pieces.ts'
 
 declare global {
@@ -13,15 +14,18 @@ declare global {
 
 /** The desktop host: messages over the bridge, pictures and scans at its own addresses. */
 export function desktopHost(bridge: MessageBridge): Host {
+  const ask: Host['ask'] = async (name, args) => {
+    let reply: unknown
+    try {
+      reply = await bridge.ask(name, args)
+    } catch {
+      return gone
+    }
+    return readAnswer(name, reply)
+  }
   return {
-    async ask<N extends AskName>(name: N, args: AskArguments<N>): Promise<Reply<N>> {
-      try {
-        return await bridge.ask(name, args)
-      } catch {
-        return { ok: false, sentence: GONE }
-      }
-    },
-    listen: (heard) => bridge.listen(heard),
+    ask,
+    listen: (heard) => bridge.listen(hearing(ask, heard)),
     pictureUrl: (address) => `${DESKTOP_ORIGIN}/${address}`,
     sendScan: (file, progressed, signal) => sendInPieces(file, progressed, signal),
   }

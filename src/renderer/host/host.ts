@@ -1,7 +1,12 @@
-import type { MessageBridge } from '../../contract/message-bridge.ts'
+import type { HostEvent } from '../../contract/host-event.ts'
+import type { Reply } from '../../contract/reply.ts'
+import type { RequestArguments, RequestName } from '../../contract/requests.ts'
 
-/** What a window has of its host, whichever host it is. */
-export interface Host extends MessageBridge {
+/** What a window has of its host, whichever host it is. What comes from it was read: it has the form that it says. */
+export interface Host {
+  ask<N extends RequestName>(name: N, args: RequestArguments<N>): Promise<Reply<N>>
+  /** Calls back at every event; the function that comes back ends that. */
+  listen(heard: (event: HostEvent) => void): () => void
   /** Where a picture is fetched from; `address` as `pictureAddress` gives it. */
   pictureUrl(address: string): string
   /**

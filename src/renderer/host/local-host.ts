@@ -1,21 +1,15 @@
-import type { AskArguments, AskName, Reply } from '../../contract/asks.ts'
-import { MESSAGE_BYTES } from '../../contract/asks.ts'
 import type { HostEvent } from '../../contract/host-event.ts'
-import { GONE } from './gone.ts'
+import type { Reply } from '../../contract/reply.ts'
+import type { RequestArguments, RequestName } from '../../contract/requests.ts'
+import { MESSAGE_BYTES } from '../../contract/requests.ts'
 import type { Host } from './host.ts'
+import { gone, notUnderstood, tooLarge } from './own-refusals.ts'
+import { readAnswer } from './read-answer.ts'
+import { hearing } from './read-event.ts'
 import { sendScan } from './send-scan.ts'
-
-const TOO_LARGE =
-  'This is more than the workbench takes at once, so nothing was done: do it in smaller parts.'
 
 /** How long the first ask waits for the stream of events, so that nothing is missed between the two. */
 const STREAM_WITHIN = 2000
-
-const isReply = (value: unknown): value is Reply =>
-  typeof value === 'object' &&
-  value !== null &&
-  'ok' in value &&
-  (value.ok === true || ('sentence' in value && typeof value.sentence === 'string'))
 
 /**
  * The host at this page's own address.
@@ -31,13 +25,10 @@ export function localHost(connected: (answers: boolean) => void): Host {
     if (now !== answers) connected(now)
     answers = now
   }
-  const hear = (event: HostEvent): void => {
-    for (const listener of listeners) listener(event)
-  }
 
-  async function post<N extends AskName>(name: N, args: AskArguments<N>): Promise<Reply<N>> {
+  async function post<N extends RequestName>(name: N, args: RequestArguments<N>): Promise<Reply<N>> {
     const body = JSON.stringify(args)
-    if (new Blob([body]).size > MESSAGE_BYTES) return { ok: false, sentence: TOO_LARGE }
+    if (new Blob([body]).size > MESSAGE_BYTES) return tooLarge
     try {
       const response = await fetch(`/ask/${name}`, {
         method: 'POST',
@@ -45,12 +36,12 @@ export function localHost(connected: (answers: boolean) => void): Host {
         body,
       })
       const reply: unknown = await response.json()
-      if (!isReply(reply)) return { ok: false, sentence: GONE }
-      found(true)
-      return reply as Reply<N>
+      const answer = readAnswer(name, reply)
+      if (answer !== notUnderstood) found(true)
+      return answer
     } catch {
       found(false)
-      return { ok: false, sentence: GONE }
+      return gone
     }
   }
 
@@ -69,14 +60,19 @@ export function localHost(connected: (answers: boolean) => void): Host {
       }
       setTimeout(resolve, STREAM_WITHIN)
     })
-    source.onmessage = ({ data }) => hear(JSON.parse(String(data)) as HostEvent)
+    source.onmessage = ({ data }) => hear(JSON.parse(String(data)))
   }
 
+  const ask: Host['ask'] = async (name, args) => {
+    await streaming
+    return post(name, args)
+  }
+  const hear = hearing(ask, (event) => {
+    for (const listener of listeners) listener(event)
+  })
+
   return {
-    async ask(name, args) {
-      await streaming
-      return post(name, args)
-    },
+    ask,
     listen(heard) {
       listeners.add(heard)
       if (stream === undefined) begin()

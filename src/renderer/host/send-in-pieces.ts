@@ -1,8 +1,8 @@
-import { DESKTOP_ORIGIN, SCAN_ADDRESS, SCAN_PIECE_BYTES } from '../../contract/message-bridge.ts'
-import { GONE } from './gone.ts'
+import { DESKTOP_ORIGIN } from '../../contract/message-bridge.ts'
+import { SCAN_ADDRESS, SCAN_PIECE_BYTES, type ScanReply } from '../../contract/scan-upload.ts'
 import { notBroughtIn } from './not-brought-in.ts'
-
-type Answer = { ok: true; id: string | null } | { ok: false; sentence: string }
+import { GONE } from './own-refusals.ts'
+import { readScanReply } from './read-answer.ts'
 
 const lost = (name: string): Error => new Error(`"${name}" could not be brought in. ${GONE}`)
 
@@ -52,11 +52,11 @@ async function sendPiece(
   query: { name: string; upload: string; piece: number; of: number },
   body: ArrayBuffer,
   signal: AbortSignal,
-): Promise<Answer> {
+): Promise<ScanReply> {
   signal.throwIfAborted()
   try {
     const response = await fetch(scanAddress(query), { method: 'POST', body, signal })
-    return (await response.json()) as Answer
+    return readScanReply(await response.json())
   } catch {
     throw lost(query.name)
   }

@@ -1,17 +1,14 @@
-import { SCAN_ADDRESS } from '../../contract/message-bridge.ts'
-import { GONE } from './gone.ts'
+import { SCAN_ADDRESS, type ScanReply } from '../../contract/scan-upload.ts'
 import { notBroughtIn } from './not-brought-in.ts'
+import { GONE } from './own-refusals.ts'
+import { readScanReply } from './read-answer.ts'
 
-/** What the host said to a scan, whatever it is that came back. */
-function answerOf(text: string): { id?: string; sentence?: string } {
+/** What the host said to a scan; null when that is no JSON. */
+function replyOf(text: string): ScanReply | null {
   try {
-    const { id, sentence } = JSON.parse(text) as Record<string, unknown>
-    return {
-      ...(typeof id === 'string' ? { id } : {}),
-      ...(typeof sentence === 'string' ? { sentence } : {}),
-    }
+    return readScanReply(JSON.parse(text))
   } catch {
-    return {}
+    return null
   }
 }
 
@@ -36,9 +33,10 @@ export function sendScan(
     signal.addEventListener('abort', abort)
     request.upload.onprogress = ({ loaded, total }) => progressed(total > 0 ? loaded / total : 0)
     request.onload = () => {
-      const { id, sentence } = answerOf(request.responseText)
-      if (id !== undefined) resolve(id)
-      else reject(new Error(sentence ?? `"${file.name}" could not be brought in. ${GONE}`))
+      const reply = replyOf(request.responseText)
+      if (reply?.ok === true && reply.id !== null) resolve(reply.id)
+      else if (reply?.ok === false) reject(new Error(reply.sentence))
+      else reject(new Error(`"${file.name}" could not be brought in. ${GONE}`))
     }
     // A browser does not tell which of the two it was.
     request.onerror = () =>

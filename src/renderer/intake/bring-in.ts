@@ -1,10 +1,10 @@
-import type { AskAnswer } from '../../contract/asks.ts'
+import type { RequestAnswer } from '../../contract/requests.ts'
 import { useBench } from '../bench/bench-store.ts'
 import { showSheet } from '../bench/choose.ts'
 import { signed } from '../bench/edits.ts'
 import { getPictures } from '../bench/get-pictures.ts'
 import { endWork, showWork, tell } from '../bench/notices.ts'
-import { takeKept } from '../bench/take-in.ts'
+import { takeCommitted } from '../bench/store-sync.ts'
 import { theHost } from '../bench/the-host.ts'
 import { takePages } from './take-pages.ts'
 
@@ -33,7 +33,7 @@ export async function sendScan(file: File): Promise<string | undefined> {
 
 /** Has sheets made of a scan that was handed over, of the pages that a person chooses where there is a choice. */
 async function bringInOne(upload: string, name: string, meant: ReturnType<typeof signed>): Promise<void> {
-  let added: AskAnswer<'add-sheets'> | undefined
+  let added: RequestAnswer<'add-sheets'> | undefined
   await takePages(upload, name, async (chosen) => {
     const reply = await theHost().ask('add-sheets', { upload, ...chosen, ...meant })
     if (!reply.ok) return reply.sentence
@@ -41,7 +41,7 @@ async function bringInOne(upload: string, name: string, meant: ReturnType<typeof
     return ''
   })
   if (added === undefined) return
-  takeKept(added)
+  takeCommitted(added)
   for (const remark of added.remarks) tell('told', remark)
   const [first] = added.sheets
   if (first === undefined) return

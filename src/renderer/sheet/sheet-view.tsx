@@ -125,12 +125,12 @@ function useSizeOf(box: React.RefObject<HTMLDivElement | null>): BoxSize {
 /** Has the pictures of the sheet on the bench made and told of. */
 function useShownSheet(): void {
   const sheet = useBench((bench) => bench.sheet)
-  const place = useBench((bench) => bench.opened?.place)
+  const job = useBench((bench) => bench.opened?.id)
   const there = useBench((bench) => (scanOf(bench)?.state ?? 'ok') === 'ok')
   const known = useBench((bench) => bench.sheet !== null && bench.pictures[bench.sheet] !== undefined)
   useEffect(() => {
-    if (sheet !== null && place !== undefined && there && !known) void showSheet(sheet)
-  }, [sheet, place, there, known])
+    if (sheet !== null && job !== undefined && there && !known) void showSheet(sheet)
+  }, [sheet, job, there, known])
 }
 
 type State = ReturnType<typeof useBench.getState>

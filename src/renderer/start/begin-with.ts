@@ -1,4 +1,4 @@
-import type { AskArguments } from '../../contract/asks.ts'
+import type { RequestArguments } from '../../contract/requests.ts'
 import { workAs } from '../bench/settings.ts'
 import { sendScan } from '../intake/bring-in.ts'
 import type { ChosenPages } from '../intake/choose-pages.ts'
@@ -9,7 +9,7 @@ import { openWith } from './open-with.ts'
 const handedOver = new WeakMap<File, string>()
 const chosenOf = new WeakMap<File, ChosenPages>()
 
-type Upload = AskArguments<'new-job'>['uploads'][number]
+type Upload = RequestArguments<'new-job'>['uploads'][number]
 
 /** Hands a scan over and has its pages chosen; null when a person leaves it, undefined when it can't be taken. */
 async function handOver(file: File): Promise<Upload | null | undefined> {
@@ -38,7 +38,7 @@ async function handOver(file: File): Promise<Upload | null | undefined> {
  */
 export async function beginWith(
   files: readonly File[],
-  job: Omit<AskArguments<'new-job'>, 'uploads'>,
+  job: Omit<RequestArguments<'new-job'>, 'uploads'>,
   left: (file: File) => void,
 ): Promise<void> {
   const uploads: Upload[] = []

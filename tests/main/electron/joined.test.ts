@@ -3,8 +3,9 @@ import { readdir } from 'node:fs/promises'
 import { join, resolve } from 'node:path'
 import sharp from 'sharp'
 import { expect, test, vi } from 'vitest'
-import type { AskAnswer, AskName, Reply } from '../../../src/contract/asks.ts'
 import { pictureAddress } from '../../../src/contract/pictures.ts'
+import type { Reply } from '../../../src/contract/reply.ts'
+import type { RequestAnswer, RequestName } from '../../../src/contract/requests.ts'
 import { startDesktop } from '../../../src/main/electron/start-desktop.ts'
 import { Workbench } from '../../../src/main/services/workbench/workbench.ts'
 import { temporaryFolder } from '../fixtures/temporary-folder.ts'
@@ -15,7 +16,7 @@ vi.mock('electron', () => import('./fixtures/electron-stand-in.ts'))
 
 const SAMPLE = resolve(import.meta.dirname, '../../../samples/deck-ventilator')
 
-async function ask<N extends AskName>(name: N, args: unknown): Promise<AskAnswer<N>> {
+async function ask<N extends RequestName>(name: N, args: unknown): Promise<RequestAnswer<N>> {
   const [window] = kept.windows
   const handler = kept.ipc.get('ask') as unknown as (...args: unknown[]) => Promise<Reply<N>>
   const sender = window?.webContents

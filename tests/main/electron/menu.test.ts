@@ -70,9 +70,9 @@ test('what the workbench refuses is told in a dialog', async () => {
 test('the menu names what would be undone, after every edit', async () => {
   const { bench } = await started()
   const kept = { edits: [], name: 'add mark M1', savedAt: '2026-01-02T03:04:05Z', scans: [] }
-  bench.tell({ kind: 'kept', kept: { ...kept, undoName: 'add mark M1' } })
+  bench.tell({ kind: 'committed', committed: { ...kept, undoName: 'add mark M1' } })
   expect(item('Undo add mark M1').enabled).toBe(true)
-  bench.tell({ kind: 'kept', kept: { ...kept, redoName: 'add mark M1' } })
+  bench.tell({ kind: 'committed', committed: { ...kept, redoName: 'add mark M1' } })
   expect(item('Redo add mark M1').enabled).toBe(true)
   expect(item('Undo').enabled).toBe(true)
 })

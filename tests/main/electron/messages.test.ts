@@ -1,5 +1,6 @@
 import { expect, test, vi } from 'vitest'
-import { MESSAGE_BYTES, type Reply } from '../../../src/contract/asks.ts'
+import type { Reply } from '../../../src/contract/reply.ts'
+import { MESSAGE_BYTES } from '../../../src/contract/requests.ts'
 import { emptyBench } from './fixtures/bench-stand-in.ts'
 import { type BrowserWindow, kept } from './fixtures/electron-stand-in.ts'
 import { type Started, started } from './fixtures/started.ts'
@@ -55,7 +56,7 @@ test.each<[string, (window: BrowserWindow) => unknown]>([
   ],
 ])('an ask from %s is refused, and logged in one line', async (_who, event) => {
   const all = await started()
-  expect(await send(event(all.window), 'look', {})).toEqual({ ok: false, sentence: expect.any(String) })
+  expect(await send(event(all.window), 'look', {})).toMatchObject({ ok: false, sentence: expect.any(String) })
   expect(askedSince(all)).toEqual([])
   expect(all.log).toEqual(['refused a message: from a foreign sender'])
 })
@@ -72,7 +73,10 @@ test.each<[string, unknown[]]>([
   ['a too large name', ['x'.repeat(MESSAGE_BYTES), {}]],
 ])('an ask that holds %s is refused, and the next right one is answered', async (_what, message) => {
   const all = await started()
-  expect(await send(fromPage(all.window), ...message)).toEqual({ ok: false, sentence: expect.any(String) })
+  expect(await send(fromPage(all.window), ...message)).toMatchObject({
+    ok: false,
+    sentence: expect.any(String),
+  })
   expect(askedSince(all)).toEqual([])
   expect(all.log).toHaveLength(1)
   expect(await send(fromPage(all.window), 'look', {})).toMatchObject({ ok: true })

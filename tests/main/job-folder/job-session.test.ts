@@ -6,10 +6,12 @@ import type { Edit } from '../../../src/core/job/edits/edit.ts'
 import type { Job } from '../../../src/core/job/model/types.ts'
 import { parseJobText } from '../../../src/core/job/parse-job-text.ts'
 import { JobError } from '../../../src/core/job/text/job-error.ts'
+import type { AnyReason } from '../../../src/core/words/reason.ts'
 import type { Acknowledged } from '../../../src/main/services/job-folder/job-session.ts'
 import { type JournalHandle, openJournalFile } from '../../../src/main/services/job-folder/journal-writer.ts'
 import { openJob } from '../../../src/main/services/job-folder/open-job.ts'
 import { ServiceError } from '../../../src/main/services/service-error.ts'
+import { inWords } from '../../../src/main/services/words/services-words.ts'
 import { folderSnapshot } from '../fixtures/folder-snapshot.ts'
 import { point } from '../fixtures/picked-point.ts'
 import { workshopJob } from '../fixtures/workshop-job.ts'
@@ -22,6 +24,7 @@ const documentOf = async (folder: string): Promise<Job> =>
 /** Number and name of what was acknowledged. */
 const numbered = ({ n, name, introduced }: Acknowledged): object =>
   introduced === undefined ? { n, name } : { n, name, introduced: numbered(introduced) }
+const words = (why: AnyReason | undefined): string => (why === undefined ? '' : inWords(why))
 const markIds = (job: Job): string[] => job.marks.map(({ id }) => id)
 
 describe('an edit', () => {
@@ -337,7 +340,7 @@ describe('a second opener', () => {
     const before = await folderSnapshot(folder)
     const second = await openJob(folder, { mode: 'write' })
     expect(second.writable).toBe(false)
-    expect(second.readOnlyBecause).toMatch(
+    expect(words(second.readOnlyBecause)).toMatch(
       /^it is open for writing by .+ \(process \d+\) since \d{1,2} [A-Z][a-z]+ 2026, \d\d:\d\d;/,
     )
     expect(second.job).toEqual(first.job)
@@ -356,8 +359,8 @@ describe('a second opener', () => {
     const { folder } = await workshopJob()
     await writeFile(join(folder, '.lock'), 'garbage')
     const session = await openJob(folder, { mode: 'write' })
-    expect(session.readOnlyBecause).toContain('somebody unknown (its .lock file is damaged)')
-    expect(session.readOnlyBecause).toContain(`delete ${join(folder, '.lock')}`)
+    expect(words(session.readOnlyBecause)).toContain('somebody unknown (its .lock file is damaged)')
+    expect(words(session.readOnlyBecause)).toContain(`delete ${join(folder, '.lock')}`)
     await session.close()
     expect(await readFile(join(folder, '.lock'), 'utf8')).toBe('garbage')
   })
@@ -381,7 +384,7 @@ describe('opening replays the journal', () => {
     const folder = await journal(line(1, pick('M5')) + torn)
     const before = await folderSnapshot(folder)
     const reader = await openJob(folder, { mode: 'read' })
-    expect(reader.notices.join()).toMatch(
+    expect(reader.notices.map(inWords).join()).toMatch(
       /^The last line of .*journal\.ndjson \(line 2\) was not completely written/,
     )
     expect(markIds(reader.job).at(-1)).toBe('M5')
@@ -512,7 +515,7 @@ describe('when the disk refuses', () => {
     await expect(session.edit(pick('M7'), 'AR')).rejects.toThrow('read-only')
     await session.close()
     const again = await openJob(folder, { mode: 'write' })
-    expect(again.notices.join()).toContain('not completely written')
+    expect(again.notices.map(inWords).join()).toContain('not completely written')
     expect(markIds(again.job).at(-1)).toBe('M5')
     await again.close()
   })

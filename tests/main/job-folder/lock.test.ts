@@ -5,13 +5,13 @@ import { afterAll, beforeAll, describe, expect, test } from 'vitest'
 import { acquireLock, releaseLock } from '../../../src/main/services/job-folder/lock/acquire-lock.ts'
 import { holderIsDead } from '../../../src/main/services/job-folder/lock/holder-is-dead.ts'
 import {
-  describeHolder,
   type LockHolder,
   readHolder,
   thisHolder,
   writeHolder,
 } from '../../../src/main/services/job-folder/lock/lock-holder.ts'
 import { processStart } from '../../../src/main/services/job-folder/lock/process-start.ts'
+import { holderInWords } from '../../../src/main/services/words/holder-in-words.ts'
 import { type BundledProgram, bundleProgram } from '../fixtures/bundle-program.ts'
 import { temporaryFolder } from '../fixtures/temporary-folder.ts'
 
@@ -57,10 +57,10 @@ describe('a folder open for writing is locked', () => {
 
   test('who holds it is told with the day and the time by this machine’s clock', () => {
     const since = new Date(2026, 10, 25, 14, 2, 59).toISOString()
-    expect(describeHolder({ ...thisHolder(NOW), user: 'rivet', host: 'bench-2', pid: 4711, since })).toBe(
+    expect(holderInWords({ ...thisHolder(NOW), user: 'rivet', host: 'bench-2', pid: 4711, since })).toBe(
       'rivet on bench-2 (process 4711) since 25 November 2026, 14:02',
     )
-    expect(describeHolder({ ...thisHolder(NOW), since: 'yesterday' })).toMatch(/ since yesterday$/)
+    expect(holderInWords({ ...thisHolder(NOW), since: 'yesterday' })).toMatch(/ since yesterday$/)
   })
 
   test('a lock given back can be taken again, and leaves nothing behind', async () => {

@@ -1,7 +1,7 @@
 import { request } from 'node:http'
 import { afterAll, beforeAll, beforeEach, describe, expect, test, vi } from 'vitest'
-import { MESSAGE_BYTES } from '../../../src/contract/asks.ts'
 import type { SheetPictures } from '../../../src/contract/pictures.ts'
+import { MESSAGE_BYTES } from '../../../src/contract/requests.ts'
 import { folderSnapshot } from '../fixtures/folder-snapshot.ts'
 import { type Answer, type Raw, rawRequest, rawText } from './raw-request.ts'
 import { type ServedJob, servedJob } from './served-job.ts'

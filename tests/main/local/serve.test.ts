@@ -5,6 +5,7 @@ import { afterEach, expect, test, vi } from 'vitest'
 import type { HostEvent } from '../../../src/contract/host-event.ts'
 import { type LocalHost, type LocalHostOptions, serve } from '../../../src/main/local/serve.ts'
 import { ServiceError } from '../../../src/main/services/service-error.ts'
+import { reason } from '../../../src/main/services/words/services-words.ts'
 import { listening } from './event-stream.ts'
 import { pageFolder } from './page-folder.ts'
 import { rawRequest } from './raw-request.ts'
@@ -237,7 +238,7 @@ test('a scan that the workbench refuses half way is answered with its sentence',
     await served(
       bench({
         receiveScan: async (_name, bytes) => {
-          for await (const _ of bytes) throw new ServiceError('The disk is full.')
+          for await (const _ of bytes) throw new ServiceError(reason('upload.empty', { called: 'plan.tif' }))
           return 'never'
         },
       }),
@@ -251,7 +252,11 @@ test('a scan that the workbench refuses half way is answered with its sentence',
   })
   expect([answer.status, JSON.parse(answer.body)]).toEqual([
     422,
-    { ok: false, sentence: 'The disk is full.' },
+    {
+      ok: false,
+      reason: { code: 'upload.empty', parts: { called: 'plan.tif' } },
+      sentence: 'The scan "plan.tif" is empty: scan or copy it again.',
+    },
   ])
 })
 

@@ -110,7 +110,7 @@ describe('a sheet that is brought into the open job', () => {
     expect(added.scans).toContainEqual({ sheet: 'S2', state: 'ok', sentence: '' })
     expect(added.edits[0]?.edit).toMatchObject({ do: 'add-sheet', item: { id: 'S2', title: 'rim' } })
     expect(await readFile(join(folder, 'scans', 'rim.png'))).toEqual(await readFile(rim))
-    expect(events.at(-1)).toMatchObject({ kind: 'kept', kept: { name: 'add sheet S2' } })
+    expect(events.at(-1)).toMatchObject({ kind: 'committed', committed: { name: 'add sheet S2' } })
     await ask('undo', { by: 'AR' })
     await ask('redo', { by: 'AR' })
     expect((await ask('look', {})).opened?.job.sheets.map(({ id }) => id)).toEqual(['S1', 'S2'])

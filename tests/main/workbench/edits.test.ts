@@ -1,7 +1,7 @@
 import { readFile, rm, writeFile } from 'node:fs/promises'
 import { join } from 'node:path'
 import { describe, expect, test } from 'vitest'
-import type { Kept } from '../../../src/contract/bench-state.ts'
+import type { Committed } from '../../../src/contract/bench-state.ts'
 import type { HostEvent } from '../../../src/contract/host-event.ts'
 import { pixel } from '../../../src/core/geometry/frames.ts'
 import { applyEdit, type Edit } from '../../../src/core/job/edits/edit.ts'
@@ -11,8 +11,8 @@ import { point } from '../fixtures/picked-point.ts'
 import { workshopJob } from '../fixtures/workshop-job.ts'
 
 const pick = (id: string): Edit => ({ do: 'add-mark', item: point(id, 10, 20) })
-const keptOf = (events: readonly HostEvent[]): Kept[] =>
-  events.flatMap((event) => (event.kind === 'kept' ? [event.kept] : []))
+const keptOf = (events: readonly HostEvent[]): Committed[] =>
+  events.flatMap((event) => (event.kind === 'committed' ? [event.committed] : []))
 const settled = async (seen: () => boolean | Promise<boolean>): Promise<void> => {
   while (!(await seen())) await new Promise((resolve) => setTimeout(resolve, 10))
 }
@@ -90,8 +90,8 @@ describe('an edit', () => {
   test('that is meant for a job that another window has closed is not made in the one that is open now', async () => {
     const { bench, ask, refused, handOver } = await aWorkbench()
     const [meant, other] = [await workshopJob(), await workshopJob()]
-    const place = (await bench.openFolder(meant.folder)).opened?.place
-    await ask('edit', { edit: pick('M5'), by: 'AR', place })
+    const job = (await bench.openFolder(meant.folder)).opened?.id
+    await ask('edit', { edit: pick('M5'), by: 'AR', job })
     await bench.openFolder(other.folder)
     await ask('edit', { edit: pick('M6'), by: 'AR' })
     for (const [name, args] of [
@@ -100,8 +100,8 @@ describe('an edit', () => {
       ['redo', {}],
       ['add-sheets', { upload: await handOver(other.scan) }],
     ] as const) {
-      expect(await refused(name, { ...args, by: 'AR', place })).toBe(
-        `The job in ${place} is no longer the one that is open, so nothing was done: ` +
+      expect(await refused(name, { ...args, by: 'AR', job })).toBe(
+        `The job in ${meant.folder} is no longer the one that is open, so nothing was done: ` +
           'open it again and do this anew.',
       )
     }
@@ -118,7 +118,7 @@ describe('an edit', () => {
     expect(parseJobText(await readFile(join(folder, 'job.json'), 'utf8')).edition).toBe(1)
     await new Promise((resolve) => setTimeout(resolve, 200))
     expect(log).toEqual([])
-    expect(events.map(({ kind }) => kind)).toEqual(['bench', 'kept', 'bench'])
+    expect(events.map(({ kind }) => kind)).toEqual(['bench', 'committed', 'bench'])
   })
 
   test('that finds the folder taken away turns the job read-only, and every window hears why', async () => {

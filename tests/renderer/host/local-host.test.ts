@@ -1,6 +1,6 @@
 import { afterEach, beforeEach, expect, test, vi } from 'vitest'
-import { MESSAGE_BYTES } from '../../../src/contract/asks.ts'
 import type { HostEvent } from '../../../src/contract/host-event.ts'
+import { MESSAGE_BYTES } from '../../../src/contract/requests.ts'
 import { localHost } from '../../../src/renderer/host/local-host.ts'
 
 /** Stands in for the browser's stream of events. */
@@ -79,15 +79,24 @@ test('an ask is posted as JSON, and its reply handed on', async () => {
     '/ask/open-recent',
     expect.objectContaining({ method: 'POST', body: '{"recent":"r1"}' }),
   )
-  fetched.mockImplementation(replying({ ok: false, sentence: 'No job is open: open one first.' }, 400))
-  expect(await host.ask('close-job', {})).toEqual({ ok: false, sentence: 'No job is open: open one first.' })
+  const refused = {
+    ok: false,
+    reason: { code: 'workbench.no-job', parts: {} },
+    sentence: 'No job is open: open one first.',
+  }
+  fetched.mockImplementation(replying(refused, 400))
+  expect(await host.ask('close-job', {})).toEqual(refused)
 })
 
 test('a host that is gone is told of in words, and once', async () => {
   const told: boolean[] = []
   const host = localHost((answers) => told.push(answers))
   fetched.mockRejectedValue(new TypeError('Failed to fetch'))
-  const gone = { ok: false, sentence: expect.stringContaining('The workbench no longer answers.') }
+  const gone = {
+    ok: false,
+    reason: { code: 'host.gone', parts: {} },
+    sentence: expect.stringContaining('The workbench no longer answers.'),
+  }
   expect(await host.ask('look', {})).toEqual(gone)
   expect(await host.ask('look', {})).toEqual(gone)
   expect(told).toEqual([false])
@@ -102,6 +111,11 @@ test('what is no reply is not taken for one', async () => {
     async () => new Response('Gone away', { status: 502 }),
     replying([1]),
     replying({ ok: false }),
+    replying({ ok: false, sentence: 'No job is open.' }),
+    replying({ ok: true }),
+    replying({ ok: true, answer: null }),
+    replying({ ok: true, answer: { ...STATE, host: 'elsewhere' } }),
+    replying({ ok: true, answer: { ...STATE, more: 1 } }),
   ]) {
     fetched.mockImplementation(answer)
     expect(await host.ask('look', {})).toMatchObject({
@@ -131,6 +145,19 @@ test('every listener hears the events, over one stream, which ends with the last
   expect(stream?.closed).toBe(false)
   endTwo()
   expect(stream?.closed).toBe(true)
+})
+
+test('after what is no event, how things stand is asked for and told instead', async () => {
+  const heard: HostEvent[] = []
+  localHost(() => undefined).listen((event) => heard.push(event))
+  const [stream] = Stream.all
+  stream?.onopen?.()
+  for (const data of ['{"kind":"command","command":"format-disk"}', '{"kind":"news"}', '[]']) {
+    stream?.onmessage?.({ data })
+    await vi.waitFor(() => expect(heard).toEqual([{ kind: 'bench', state: STATE }]))
+    heard.length = 0
+  }
+  expect(fetched).toHaveBeenCalledTimes(3)
 })
 
 test('the first ask waits until the events can be heard', async () => {
@@ -181,7 +208,7 @@ test('a scan that is refused, lost or stopped says so', async () => {
   const abort = new AbortController()
   const send = () => host.sendScan(scan, () => undefined, abort.signal)
   const refused = send()
-  Upload.last.responseText = '{"ok":false,"sentence":"The disk is full."}'
+  Upload.last.responseText = '{"ok":false,"reason":{"code":"full","parts":{}},"sentence":"The disk is full."}'
   Upload.last.onload?.()
   await expect(refused).rejects.toThrow('The disk is full.')
   const lost = send()

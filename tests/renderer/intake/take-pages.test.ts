@@ -1,5 +1,6 @@
 import { beforeEach, describe, expect, it } from 'vitest'
-import type { AskAnswer, AskName, Reply } from '../../../src/contract/asks.ts'
+import type { Reply } from '../../../src/contract/reply.ts'
+import type { RequestAnswer, RequestName } from '../../../src/contract/requests.ts'
 import type { ScanLook } from '../../../src/contract/scan-look.ts'
 import { useBench } from '../../../src/renderer/bench/bench-store.ts'
 import { setHost } from '../../../src/renderer/bench/the-host.ts'
@@ -21,10 +22,10 @@ let dropped: string[] = []
 /** A host that says what a scan holds, and nothing else. */
 function hostWith(answer: Reply<'look-into'>): void {
   const host: Host = {
-    ask: async <N extends AskName>(name: N, args: object): Promise<Reply<N>> => {
+    ask: async <N extends RequestName>(name: N, args: object): Promise<Reply<N>> => {
       if (name === 'drop-upload') {
         dropped.push((args as { upload: string }).upload)
-        return { ok: true, answer: null as AskAnswer<N> }
+        return { ok: true, answer: null as RequestAnswer<N> }
       }
       return answer as Reply<N>
     },
@@ -62,7 +63,7 @@ describe('A scan that was handed over', () => {
   })
 
   it('is given back, and a person is told, when it can’t be read', async () => {
-    hostWith({ ok: false, sentence: 'This file is cut short.' })
+    hostWith({ ok: false, reason: { code: 'scan.torn', parts: {} }, sentence: 'This file is cut short.' })
     expect(await takePages('u1', 'valve-chest.tif', async () => '')).toBe('refused')
     expect(dropped).toEqual(['u1'])
     expect(useBench.getState().notices.map(({ sentence }) => sentence)).toEqual(['This file is cut short.'])

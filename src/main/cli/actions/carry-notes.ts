@@ -1,13 +1,14 @@
 import { readFile, writeFile } from 'node:fs/promises'
 import { fromWebAnnotations } from '../../../core/handoff/annotations/in/from-web-annotations.ts'
 import { toWebAnnotations } from '../../../core/handoff/annotations/out/to-web-annotations.ts'
+import { readEdit } from '../../../core/job/edits/edit.ts'
 import type { Job } from '../../../core/job/model/types.ts'
-import { inWords } from '../../../core/words/core-words.ts'
 import { plainText } from '../../../core/words/plain-text.ts'
 import { systemReason } from '../../services/files/system-reason.ts'
 import { openJob } from '../../services/job-folder/open-job.ts'
 import { readJobFolder } from '../../services/job-folder/read-job-folder.ts'
 import { ServiceError } from '../../services/service-error.ts'
+import { inWords } from '../../services/words/services-words.ts'
 import { note, print } from '../output/output.ts'
 
 /** Larger than any file of notes that people write, bytes. */
@@ -15,7 +16,7 @@ const MOST = 64 * 1024 ** 2
 
 async function jobIn(folder: string): Promise<Job> {
   const { job, warning } = await readJobFolder(folder)
-  if (warning !== undefined) note(warning)
+  if (warning !== undefined) note(inWords(warning))
   return job
 }
 
@@ -78,9 +79,11 @@ export async function bringInNotes(
   const session = await openJob(folder, { mode: 'write' })
   try {
     if (!session.writable) {
-      throw new ServiceError(`The job ${folder} can't be edited now: ${session.readOnlyBecause ?? ''}`)
+      throw new ServiceError(
+        `The job ${folder} can't be edited now: ${session.readOnlyBecause === undefined ? '' : inWords(session.readOnlyBecause)}`,
+      )
     }
-    for (const notice of session.notices) note(notice)
+    for (const notice of session.notices) note(inWords(notice))
     if (sheet !== undefined && !session.job.sheets.some(({ id }) => id === sheet)) {
       throw new ServiceError(
         `The job ${folder} has no sheet "${sheet}": name one of ${session.job.sheets.map(({ id }) => id).join(', ')}.`,
@@ -93,7 +96,7 @@ export async function bringInNotes(
       return
     }
     const name = `bring in ${count(read.notes.length)}`
-    const { n } = await session.edit({ do: 'several', name, edits: read.edits }, by)
+    const { n } = await session.edit(readEdit({ do: 'several', name, edits: read.edits }), by)
     print(`ok ${n}: ${name}\n`)
   } finally {
     await session.close()

@@ -6,6 +6,7 @@ import { systemReason } from '../../services/files/system-reason.ts'
 import type { Acknowledged, JobSession } from '../../services/job-folder/job-session.ts'
 import { openJob } from '../../services/job-folder/open-job.ts'
 import { ServiceError } from '../../services/service-error.ts'
+import { inWords } from '../../services/words/services-words.ts'
 import { note, print } from '../output/output.ts'
 
 const STOPPED_BY_SIGNAL = 130
@@ -67,11 +68,13 @@ export async function makeEdits(folder: string, file: string | undefined, by: st
     }
     try {
       if (!session.writable) {
-        throw new ServiceError(`The job ${folder} can't be edited now: ${session.readOnlyBecause ?? ''}`)
+        throw new ServiceError(
+          `The job ${folder} can't be edited now: ${session.readOnlyBecause === undefined ? '' : inWords(session.readOnlyBecause)}`,
+        )
       }
       process.once('SIGINT', stop)
       process.once('SIGTERM', stop)
-      for (const notice of session.notices) note(notice)
+      for (const notice of session.notices) note(inWords(notice))
       let number = 0
       for await (const text of createInterface({ input, crlfDelay: Number.POSITIVE_INFINITY })) {
         number += 1

@@ -3,6 +3,7 @@ import type { Table, TableView } from '../../../core/ledger/table/table.ts'
 import { readJobFolder } from '../../services/job-folder/read-job-folder.ts'
 import { type SheetScan, verifyScans } from '../../services/scans/kept/verify-scans.ts'
 import { ServiceError } from '../../services/service-error.ts'
+import { inWords } from '../../services/words/services-words.ts'
 
 export interface ReadTable {
   table: Table
@@ -46,7 +47,7 @@ export async function readTable(folder: string): Promise<ReadTable> {
   return {
     table,
     scans,
-    ...(warning === undefined ? {} : { warning }),
+    ...(warning === undefined ? {} : { warning: inWords(warning) }),
     ...(scanProblem === undefined ? {} : { scanProblem }),
     ...(viewProblem === undefined ? {} : { viewProblem }),
   }

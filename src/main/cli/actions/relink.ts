@@ -1,6 +1,7 @@
 import { openJob } from '../../services/job-folder/open-job.ts'
 import { relinkSheet, relinkSheetToCopy } from '../../services/job-folder/relink-sheet.ts'
 import { ServiceError } from '../../services/service-error.ts'
+import { inWords } from '../../services/words/services-words.ts'
 import { readPassword } from '../arguments/read-password.ts'
 import { settingsLimits } from './settings-limits.ts'
 
@@ -23,10 +24,12 @@ export async function relink(
   const session = await openJob(folder, { mode: 'write' })
   try {
     if (!session.writable) {
-      throw new ServiceError(`The job ${folder} can't be edited now: ${session.readOnlyBecause ?? ''}`)
+      throw new ServiceError(
+        `The job ${folder} can't be edited now: ${session.readOnlyBecause === undefined ? '' : inWords(session.readOnlyBecause)}`,
+      )
     }
     const found = session.scans.find((one) => one.sheet === sheet)
-    const notices = session.notices.filter((notice) => notice !== found?.sentence)
+    const notices = session.notices.map(inWords).filter((notice) => notice !== found?.sentence)
     if (scan === undefined && found?.state === 'ok') {
       return { notices, answer: `Sheet ${sheet} is linked to ${found.file} as it is: nothing to do.\n` }
     }

@@ -24,7 +24,7 @@ export function keepMenu(
   show(state)
   return listen((event) => {
     if (event.kind === 'bench') state = menuState(event.state)
-    else if (event.kind === 'kept') state = { ...state, opened: undoNames(event.kept) }
+    else if (event.kind === 'committed') state = { ...state, opened: undoNames(event.committed) }
     else return
     show(state)
   })

@@ -1,6 +1,6 @@
 import type { BrowserWindow } from 'electron'
-import type { Reply } from '../../../contract/asks.ts'
 import { DESKTOP_CHANNELS } from '../../../contract/message-bridge.ts'
+import type { Reply } from '../../../contract/reply.ts'
 import type { Workbench } from '../../services/workbench/workbench.ts'
 import type { MenuActions } from './menu-template.ts'
 

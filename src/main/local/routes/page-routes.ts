@@ -1,10 +1,9 @@
 import type { FastifyInstance, FastifyReply } from 'fastify'
 import { KEPT_FOR_GOOD } from '../../services/page/headers.ts'
 import type { PageFiles } from '../../services/page/page-files.ts'
+import { reason } from '../../services/words/services-words.ts'
 import type { Workbench } from '../../services/workbench/workbench.ts'
 import { Refusal } from '../refusals/refusal.ts'
-
-const NOTHING = 'There is nothing at this address of the workbench.'
 
 const sent = (reply: FastifyReply, { bytes, type }: { bytes: Uint8Array; type: string }): FastifyReply =>
   reply.type(type).send(Buffer.from(bytes.buffer, bytes.byteOffset, bytes.byteLength))
@@ -31,13 +30,13 @@ export async function pageRoutes(
       const picture = await workbench.picture(pathOf(raw.url).slice(1), dropped)
       // Nobody hears any more, and nothing was refused that the log should tell of.
       if (dropped.aborted) return reply.hijack()
-      if (picture === null) throw new Refusal(404, 'no such picture', 'There is no such picture, or not yet.')
+      if (picture === null) throw new Refusal(404, 'no such picture', reason('local.no-picture'))
       return sent(reply.header('cache-control', KEPT_FOR_GOOD), picture)
     })
   }
   server.get('*', async ({ raw }, reply) => {
     const file = files.get(pathOf(raw.url))
-    if (file === undefined) throw new Refusal(404, 'no such page', NOTHING)
+    if (file === undefined) throw new Refusal(404, 'no such page', reason('local.nothing-there'))
     return sent(reply, file)
   })
 }

@@ -1,6 +1,7 @@
 import type { IncomingMessage } from 'node:http'
 import type { FastifyInstance } from 'fastify'
-import { SCAN_ADDRESS } from '../../../contract/message-bridge.ts'
+import { SCAN_ADDRESS, type ScanReply } from '../../../contract/scan-upload.ts'
+import { reason } from '../../services/words/services-words.ts'
 import type { Workbench } from '../../services/workbench/workbench.ts'
 import { Refusal } from '../refusals/refusal.ts'
 
@@ -24,26 +25,25 @@ export async function scanRoute(
   stall: number,
 ): Promise<void> {
   server.addContentTypeParser('application/octet-stream', (_request, body, done) => done(null, body))
-  server.post<{ Querystring: { name?: unknown } }>(`/${SCAN_ADDRESS}`, async ({ query, raw }) => {
-    const { name } = query
-    if (typeof name !== 'string' || name === '') {
-      throw new Refusal(400, 'scan without a name', 'A scan comes with the name of its file.')
-    }
-    watch(raw, stall)
-    // Left off early, the stream would take the connection with it, and the sentence would not arrive.
-    const bytes: AsyncIterable<Uint8Array> = raw.iterator({ destroyOnReturn: false })
-    try {
-      return { ok: true, id: await workbench.receiveScan(name, bytes) }
-    } catch (error) {
-      if (!raw.complete && raw.destroyed) {
-        throw new Refusal(
-          400,
-          'scan broken off',
-          'The scan broke off on its way, and nothing of it was kept.',
-        )
+  server.post<{ Querystring: { name?: unknown } }>(
+    `/${SCAN_ADDRESS}`,
+    async ({ query, raw }): Promise<ScanReply> => {
+      const { name } = query
+      if (typeof name !== 'string' || name === '') {
+        throw new Refusal(400, 'scan without a name', reason('local.scan-without-name'))
       }
-      raw.resume()
-      throw error
-    }
-  })
+      watch(raw, stall)
+      // Left off early, the stream would take the connection with it, and the sentence would not arrive.
+      const bytes: AsyncIterable<Uint8Array> = raw.iterator({ destroyOnReturn: false })
+      try {
+        return { ok: true, id: await workbench.receiveScan(name, bytes) }
+      } catch (error) {
+        if (!raw.complete && raw.destroyed) {
+          throw new Refusal(400, 'scan broken off', reason('local.scan-broken-off'))
+        }
+        raw.resume()
+        throw error
+      }
+    },
+  )
 }

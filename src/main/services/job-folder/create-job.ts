@@ -4,27 +4,28 @@ import type { Job } from '../../../core/job/model/types.ts'
 import { readJob } from '../../../core/job/read-job.ts'
 import { writeJob } from '../../../core/job/write-job.ts'
 import { replaceFile } from '../files/replace-file.ts'
-import { systemCode, systemReason } from '../files/system-reason.ts'
+import { systemCause, systemCode } from '../files/system-reason.ts'
 import { cacheFolder, issuedFolder, jobFile, scansFolder } from '../job-layout/job-layout.ts'
 import { LIMITS, type Limits } from '../limits/kept-limits.ts'
 import type { GivenScan } from '../scans/file/given-scan.ts'
 import { type AddedScan, givenScan, storeScan } from '../scans/intake/add-scan.ts'
 import { readSheets } from '../scans/intake/read-sheets.ts'
 import { ServiceError } from '../service-error.ts'
+import { reason } from '../words/services-words.ts'
 
 async function mustBeFree(folder: string): Promise<void> {
   try {
     const names = await readdir(folder)
     if (names.length > 0) {
-      throw new ServiceError(`"${folder}" is not empty: name a new folder, or an empty one, for the job.`)
+      throw new ServiceError(reason('new-job.not-empty', { folder }))
     }
   } catch (error) {
     if (error instanceof ServiceError) throw error
     if (systemCode(error) === 'ENOENT') return
     if (systemCode(error) === 'ENOTDIR') {
-      throw new ServiceError(`"${folder}" is a file: name a new folder for the job.`)
+      throw new ServiceError(reason('new-job.is-a-file', { folder }))
     }
-    throw new ServiceError(`"${folder}" can't be used for a job because ${systemReason(error)}.`)
+    throw new ServiceError(reason('new-job.unusable', { folder, cause: systemCause(error) }))
   }
 }
 
@@ -74,6 +75,6 @@ export async function createJob(
   } catch (error) {
     for (const path of made) await rm(path, { recursive: true, force: true })
     if (error instanceof ServiceError || systemCode(error) === undefined) throw error
-    throw new ServiceError(`The job folder ${folder} can't be made because ${systemReason(error)}.`)
+    throw new ServiceError(reason('new-job.not-made', { folder, cause: systemCause(error) }))
   }
 }

@@ -2,6 +2,7 @@ import type { Job, Sheet } from '../../../core/job/model/types.ts'
 import { confineScanName } from '../scans/kept/scan-path.ts'
 import { type SheetScan, verifySheet } from '../scans/kept/verify-scans.ts'
 import { ServiceError } from '../service-error.ts'
+import { reason, unsaid } from '../words/services-words.ts'
 import type { SessionState } from './session-state.ts'
 import { touchedSheets } from './touched-sheets.ts'
 
@@ -21,8 +22,9 @@ export async function guardScans(
     const touched = touchedSheets(before, after)
     const refused = unsound.find((scan) => touched.has(scan.sheet))
     if (refused !== undefined) {
-      const because = refused.sentence.replace(/^The /, 'the ')
-      throw new ServiceError(`Nothing is picked on sheet ${refused.sheet} for now, because ${because}`)
+      throw new ServiceError(
+        reason('session.scan-not-sound', { sheet: refused.sheet, problem: unsaid(refused.sentence) }),
+      )
     }
   }
   if (before.sheets === after.sheets) return state.scans

@@ -1,11 +1,13 @@
 import type { Edit } from '../../../core/job/edits/edit.ts'
 import type { Job } from '../../../core/job/model/types.ts'
 import { writeJob } from '../../../core/job/write-job.ts'
+import type { AnyReason } from '../../../core/words/reason.ts'
 import { replaceFile } from '../files/replace-file.ts'
-import { systemReason } from '../files/system-reason.ts'
+import { systemCause } from '../files/system-reason.ts'
 import { jobFile, lockFile } from '../job-layout/job-layout.ts'
 import type { SheetScan } from '../scans/kept/verify-scans.ts'
 import { ServiceError } from '../service-error.ts'
+import { reason, type ServiceReason } from '../words/services-words.ts'
 import type { History } from './history.ts'
 import { writeJournalLine } from './journal-line.ts'
 import { JournalBroken, type JournalWriter } from './journal-writer.ts'
@@ -38,11 +40,11 @@ export interface SessionStart {
   job: Job
   history: History
   scans: SheetScan[]
-  notices: string[]
+  notices: ServiceReason[]
   /** Undefined: opened read-only. */
   access?: WriteAccess
-  /** Why it is read-only; a sentence. */
-  readOnlyBecause?: string
+  /** Why it is read-only. */
+  readOnlyBecause?: AnyReason
   now: () => Date
 }
 
@@ -67,11 +69,11 @@ const isChange = (task: Task | undefined): task is { change: Change } =>
 export class JobSession {
   readonly folder: string
   /** What a person should be told about this opening: dropped lines, taken-over locks, changed scans. */
-  readonly notices: readonly string[]
+  readonly notices: readonly ServiceReason[]
   readonly #now: () => Date
   readonly #access: WriteAccess | undefined
   #state: SessionState
-  #readOnlyBecause: string | undefined
+  #readOnlyBecause: AnyReason | undefined
   #tasks: Task[] = []
   #working: Promise<void> | undefined
   #closed = false
@@ -100,7 +102,7 @@ export class JobSession {
   }
 
   /** Why nothing can be edited; undefined while it can. */
-  get readOnlyBecause(): string | undefined {
+  get readOnlyBecause(): AnyReason | undefined {
     return this.#readOnlyBecause
   }
 
@@ -118,6 +120,7 @@ export class JobSession {
    * Makes an edit. Marks, evidence and notes that it adds, changes or repeats and that do not say who made them and
    * when, say so afterwards; somebody who is not among the people of the job yet is added first, by an edit of its
    * own.
+   * @param edit as `readEdit` gives it
    * @param by who makes it: the id or the name of a person of the job, or a new name; goes into the journal
    * @throws JobError when the job would not be sound after it; ServiceError when it can't be written. The job is
    * then as it was.
@@ -130,8 +133,7 @@ export class JobSession {
   make(request: EditRequest, by: string): Promise<Acknowledged> {
     const refusal = this.#refusal()
     if (refusal !== undefined) return Promise.reject(refusal)
-    if (by.trim() === '')
-      return Promise.reject(new ServiceError('Say who makes this edit: a name is missing.'))
+    if (by.trim() === '') return Promise.reject(new ServiceError(reason('session.nobody-named')))
     return new Promise((resolve, reject) => {
       this.#tasks.push({ change: { request, by, resolve, reject } })
       this.#start()
@@ -174,9 +176,10 @@ export class JobSession {
   }
 
   #refusal(): ServiceError | undefined {
-    if (this.#closed) return new ServiceError(`The job ${this.folder} is closed: open it again to edit it.`)
+    if (this.#closed) return new ServiceError(reason('job-folder.closed', { folder: this.folder }))
     if (this.#readOnlyBecause === undefined) return undefined
-    return new ServiceError(`The job ${this.folder} is open read-only: ${this.#readOnlyBecause}`)
+    const because = this.#readOnlyBecause
+    return new ServiceError(reason('job-folder.read-only', { folder: this.folder, because }))
   }
 
   #enqueueSave(): Promise<void> {
@@ -252,7 +255,7 @@ export class JobSession {
       await this.#mustHoldLock(access)
       await access.journal.append(text)
     } catch (error) {
-      if (error instanceof JournalBroken) this.#readOnlyBecause = error.message
+      if (error instanceof JournalBroken) this.#readOnlyBecause = error.reason
       for (const { change } of accepted) change.reject(error)
       return
     }
@@ -262,10 +265,7 @@ export class JobSession {
 
   async #mustHoldLock(access: WriteAccess): Promise<void> {
     if (await stillHeld(lockFile(this.folder), access.holder)) return
-    throw new JournalBroken(
-      `${lockFile(this.folder)} is no longer this session's own, so somebody else may be writing; ` +
-        'close the job, look at the folder and open it again.',
-    )
+    throw new JournalBroken(reason('lock.lost', { path: lockFile(this.folder) }))
   }
 
   async #save(access: WriteAccess): Promise<void> {
@@ -274,10 +274,7 @@ export class JobSession {
     try {
       await this.#mustHoldLock(access)
       if ((await fileStamp(path)) !== access.stamp) {
-        throw new JournalBroken(
-          `${path} was changed by another program while this job was open, so it is not overwritten; ` +
-            "this session's edits are in the journal: keep a copy of the folder and decide which to keep.",
-        )
+        throw new JournalBroken(reason('job-file.changed-by-another', { path }))
       }
       try {
         await replaceFile(path, writeJob(this.#state.job))
@@ -286,11 +283,9 @@ export class JobSession {
       }
       await access.journal.clear()
     } catch (error) {
-      if (error instanceof JournalBroken) this.#readOnlyBecause = error.message
+      if (error instanceof JournalBroken) this.#readOnlyBecause = error.reason
       if (error instanceof ServiceError) throw error
-      throw new ServiceError(
-        `${path} could not be written because ${systemReason(error)}; every edit is safe in the journal beside it.`,
-      )
+      throw new ServiceError(reason('job-file.not-written', { path, cause: systemCause(error) }))
     }
   }
 }

@@ -1,8 +1,9 @@
 import { open } from 'node:fs/promises'
 import { dirname } from 'node:path'
 import { syncFolder } from '../files/sync-folder.ts'
-import { systemCode, systemReason } from '../files/system-reason.ts'
+import { systemCause, systemCode } from '../files/system-reason.ts'
 import { ServiceError } from '../service-error.ts'
+import { reason } from '../words/services-words.ts'
 
 /** What the journal needs of an open file; a test gives one whose disk is full. */
 export interface JournalHandle {
@@ -104,10 +105,7 @@ export class JournalWriter {
     this.#handle ??= await this.#openJournal(this.#path)
     const { size } = await this.#handle.stat()
     if (size === this.#size) return this.#handle
-    throw new JournalBroken(
-      `${this.#path} was changed by another program while this job was open, so nothing more is written to it; ` +
-        'close the job, look at the folder and open it again.',
-    )
+    throw new JournalBroken(reason('journal.changed-by-another', { path: this.#path }))
   }
 
   async #cutTo(handle: JournalHandle, length: number): Promise<void> {
@@ -121,19 +119,13 @@ export class JournalWriter {
     try {
       await this.#cutTo(handle, this.#sound)
     } catch (error) {
-      throw new JournalBroken(
-        `The edit could not be written to ${this.#path} because ${systemReason(cause)}, ` +
-          `and the half-written line could not be removed because ${systemReason(error)}; ` +
-          'the job is read-only from here on: put the disk right and open it again.',
-      )
+      const why = { path: this.#path, cause: systemCause(cause), afterwards: systemCause(error) }
+      throw new JournalBroken(reason('journal.not-taken-back', why))
     }
     throw this.#notMade(cause)
   }
 
   #notMade(cause: unknown): ServiceError {
-    return new ServiceError(
-      `The edit was not made because ${this.#path} could not be written (${systemReason(cause)}); ` +
-        'the job is as it was before: put the disk right and try again.',
-    )
+    return new ServiceError(reason('journal.not-written', { path: this.#path, cause: systemCause(cause) }))
   }
 }

@@ -1,10 +1,12 @@
-import { systemReason } from '../files/system-reason.ts'
+import { systemCause } from '../files/system-reason.ts'
 import { journalFile, lockFile } from '../job-layout/job-layout.ts'
-import { verifyScans } from '../scans/kept/verify-scans.ts'
+import { type SheetScan, verifyScans } from '../scans/kept/verify-scans.ts'
+import type { HolderPart } from '../words/reason-types.ts'
+import { reason, type ServiceReason, unsaid } from '../words/services-words.ts'
 import { JobSession, type WriteAccess } from './job-session.ts'
 import { JournalWriter, type OpenJournal } from './journal-writer.ts'
 import { acquireLock, type LockOutcome, releaseLock } from './lock/acquire-lock.ts'
-import { describeHolder, type LockHolder, thisHolder } from './lock/lock-holder.ts'
+import { type LockHolder, thisHolder } from './lock/lock-holder.ts'
 import { type JobOnDisk, mustBeJobFolder, readJobFolder } from './read-job-folder.ts'
 import { removeStrays } from './remove-strays.ts'
 
@@ -15,28 +17,33 @@ export interface OpenOptions {
   openJournal?: OpenJournal
 }
 
-const heldBy = (holder: LockHolder | undefined, path: string): string => {
-  const who = `it is open for writing by ${describeHolder(holder)}`
-  if (holder !== undefined) return `${who}; ask them to close it.`
-  return `${who}; when nobody has the job open, delete ${path} and open it again.`
-}
+/** What of a hold is said to a person. */
+const inPart = ({ user, host, pid, since }: LockHolder): HolderPart => ({ user, host, pid, since })
+
+const heldBy = (holder: LockHolder | undefined, path: string): ServiceReason =>
+  holder === undefined
+    ? reason('lock.held-by-nobody-known', { path })
+    : reason('lock.held', { holder: inPart(holder), path })
 
 async function tryLock(
   path: string,
   holder: LockHolder,
-): Promise<LockOutcome | { kind: 'refused'; why: string }> {
+): Promise<LockOutcome | { kind: 'refused'; why: ServiceReason }> {
   try {
     return await acquireLock(path, holder)
   } catch (error) {
-    return { kind: 'refused', why: `the folder can't be written because ${systemReason(error)}.` }
+    return { kind: 'refused', why: reason('lock.not-written', { cause: systemCause(error) }) }
   }
 }
 
+const scanNotices = (scans: readonly SheetScan[]): ServiceReason[] =>
+  scans.flatMap(({ sentence }) => (sentence === '' ? [] : [unsaid(sentence)]))
+
 async function readOnly(
   folder: string,
-  because: string,
+  because: ServiceReason,
   now: () => Date,
-  notices: readonly string[] = [],
+  notices: readonly ServiceReason[] = [],
 ): Promise<JobSession> {
   const { job, history, warning } = await readJobFolder(folder)
   const scans = await verifyScans(job, folder)
@@ -45,11 +52,7 @@ async function readOnly(
     job,
     history,
     scans,
-    notices: [
-      ...notices,
-      ...(warning === undefined ? [] : [warning]),
-      ...scans.flatMap(({ sentence }) => (sentence === '' ? [] : [sentence])),
-    ],
+    notices: [...notices, ...(warning === undefined ? [] : [warning]), ...scanNotices(scans)],
     readOnlyBecause: because,
     now,
   })
@@ -62,14 +65,14 @@ async function readOnly(
 export async function openJob(folder: string, options: OpenOptions): Promise<JobSession> {
   const { mode, now = () => new Date(), openJournal } = options
   await mustBeJobFolder(folder)
-  if (mode === 'read') return readOnly(folder, 'it was opened for reading.', now)
+  if (mode === 'read') return readOnly(folder, reason('job-folder.for-reading'), now)
 
   const path = lockFile(folder)
   const holder = thisHolder(now())
   const outcome = await tryLock(path, holder)
   if (outcome.kind !== 'acquired') {
     const because = outcome.kind === 'held' ? heldBy(outcome.holder, path) : outcome.why
-    return readOnly(folder, because, now, [`The job ${folder} is open read-only: ${because}`])
+    return readOnly(folder, because, now, [reason('job-folder.read-only', { folder, because })])
   }
   try {
     const found: JobOnDisk = await readJobFolder(folder)
@@ -77,15 +80,12 @@ export async function openJob(folder: string, options: OpenOptions): Promise<Job
     await removeStrays(folder)
     const journal = new JournalWriter(journalFile(folder), found.soundBytes, found.journalBytes, openJournal)
     const access: WriteAccess = { holder, journal, stamp: found.stamp }
-    const notices: string[] = []
+    const notices: ServiceReason[] = []
     if (outcome.takenOverFrom !== undefined) {
-      notices.push(
-        `The job was left open by ${describeHolder(outcome.takenOverFrom)}, a process that has ended; ` +
-          'its lock was taken over and its acknowledged edits are here.',
-      )
+      notices.push(reason('lock.taken-over', { holder: inPart(outcome.takenOverFrom) }))
     }
     if (found.warning !== undefined) notices.push(found.warning)
-    for (const { sentence } of scans) if (sentence !== '') notices.push(sentence)
+    notices.push(...scanNotices(scans))
     return new JobSession({ folder, job: found.job, history: found.history, scans, notices, access, now })
   } catch (error) {
     await releaseLock(path, holder)

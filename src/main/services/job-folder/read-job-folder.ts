@@ -2,10 +2,11 @@ import { lstat, readFile, stat } from 'node:fs/promises'
 import type { Job } from '../../../core/job/model/types.ts'
 import { parseJobText } from '../../../core/job/parse-job-text.ts'
 import { ScantlingError } from '../../../core/words/scantling-error.ts'
-import { systemCode, systemReason } from '../files/system-reason.ts'
+import { systemCause, systemCode } from '../files/system-reason.ts'
 import { jobFile, journalFile, lockFile } from '../job-layout/job-layout.ts'
 import { confineScanName } from '../scans/kept/scan-path.ts'
 import { ServiceError } from '../service-error.ts'
+import { reason } from '../words/services-words.ts'
 import { type Replayed, replayJournal } from './replay-journal.ts'
 
 /** What tells one written state of a file from another. */
@@ -30,26 +31,24 @@ export async function mustBeJobFolder(folder: string): Promise<void> {
   try {
     const entry = await stat(folder)
     if (!entry.isDirectory()) {
-      throw new ServiceError(`"${folder}" is a file, not a job folder: name the folder that holds job.json.`)
+      throw new ServiceError(reason('job-folder.is-a-file', { folder }))
     }
   } catch (error) {
     if (error instanceof ServiceError) throw error
-    throw new ServiceError(`The job folder ${folder} can't be opened because ${systemReason(error)}.`)
+    throw new ServiceError(reason('job-folder.not-opened', { folder, cause: systemCause(error) }))
   }
   const path = jobFile(folder)
   try {
     const entry = await lstat(path)
     if (!entry.isFile()) {
-      throw new ServiceError(
-        `${path} is not a plain file, so it is not read: put the job document itself there.`,
-      )
+      throw new ServiceError(reason('job-file.not-plain', { path }))
     }
   } catch (error) {
     if (error instanceof ServiceError) throw error
     if (systemCode(error) === 'ENOENT') {
-      throw new ServiceError(`"${folder}" is not a job folder: it holds no job.json.`)
+      throw new ServiceError(reason('job-folder.no-job', { folder }))
     }
-    throw new ServiceError(`${path} can't be read because ${systemReason(error)}.`)
+    throw new ServiceError(reason('job-file.not-read', { path, cause: systemCause(error) }))
   }
 }
 
@@ -58,18 +57,17 @@ async function readDocument(path: string): Promise<Job> {
   try {
     text = new TextDecoder('utf-8', { fatal: true }).decode(await readFile(path))
   } catch (error) {
-    if (error instanceof TypeError) throw new ServiceError(`${path} is not UTF-8 text.`)
-    throw new ServiceError(`${path} can't be read because ${systemReason(error)}.`)
+    if (error instanceof TypeError) throw new ServiceError(reason('job-file.not-utf8', { path }))
+    throw new ServiceError(reason('job-file.not-read', { path, cause: systemCause(error) }))
   }
   if (text.trim() === '') {
-    throw new ServiceError(
-      `${path} is empty: take the file from a backup, or make a new job with "scantling new".`,
-    )
+    throw new ServiceError(reason('job-file.empty', { path }))
   }
   try {
     return parseJobText(text)
   } catch (error) {
-    if (error instanceof ScantlingError) throw new ServiceError(`${path}: ${error.message}`)
+    if (error instanceof ScantlingError)
+      throw new ServiceError(reason('job-file.unsound', { path, problem: error.reason }))
     throw error
   }
 }
@@ -78,15 +76,13 @@ async function readJournal(path: string): Promise<Buffer> {
   try {
     const entry = await lstat(path)
     if (!entry.isFile()) {
-      throw new ServiceError(
-        `${path} is not a plain file, so the job is not opened: put the journal itself there.`,
-      )
+      throw new ServiceError(reason('journal.not-plain', { path }))
     }
     return await readFile(path)
   } catch (error) {
     if (error instanceof ServiceError) throw error
     if (systemCode(error) === 'ENOENT') return Buffer.alloc(0)
-    throw new ServiceError(`${path} can't be read because ${systemReason(error)}.`)
+    throw new ServiceError(reason('journal.not-read', { path, cause: systemCause(error) }))
   }
 }
 

@@ -1,5 +1,6 @@
+import { readEdit } from '../../../core/job/edits/edit.ts'
 import type { Sheet } from '../../../core/job/model/types.ts'
-import { systemReason } from '../files/system-reason.ts'
+import { systemCause } from '../files/system-reason.ts'
 import { LIMITS } from '../limits/kept-limits.ts'
 import { storeScan } from '../scans/intake/add-scan.ts'
 import { type ReadSheet, readSheets } from '../scans/intake/read-sheets.ts'
@@ -7,15 +8,14 @@ import { hashFile } from '../scans/kept/hash-file.ts'
 import { resolveScan } from '../scans/kept/scan-path.ts'
 import type { ReadWith } from '../scans/reader/read-scan.ts'
 import { ServiceError } from '../service-error.ts'
+import { reason } from '../words/services-words.ts'
 import type { Acknowledged, JobSession } from './job-session.ts'
 
 function sheetOf(session: JobSession, sheetId: string): Sheet {
   const sheet = session.job.sheets.find(({ id }) => id === sheetId)
   if (sheet !== undefined) return sheet
-  const ids = session.job.sheets.map(({ id }) => id).join(', ')
-  throw new ServiceError(
-    `There is no sheet ${sheetId} in the job ${session.folder}; its sheets are: ${ids === '' ? 'none' : ids}.`,
-  )
+  const sheets = session.job.sheets.map(({ id }) => id)
+  throw new ServiceError(reason('relink.no-such-sheet', { sheet: sheetId, folder: session.folder, sheets }))
 }
 
 /** How scans are read where nobody says otherwise. */
@@ -43,11 +43,10 @@ async function suitingSheet(
   if (read !== undefined && read.width === scan.width && read.height === scan.height) {
     return { pages, sheets: [read], remarks }
   }
-  throw new ServiceError(
-    `Sheet ${id} can't be linked to the scan ${called}, which has ${read?.width} × ${read?.height} pixels and not ` +
-      `${scan.width} × ${scan.height}, so that no pick would lie where it was made: ` +
-      'give a scan of the same size, or add a sheet for this one and pick anew.',
-  )
+  if (read === undefined) throw new RangeError(`Nothing was read of page ${page} of ${called}.`)
+  const { width, height } = read
+  const wanted = { width: scan.width, height: scan.height }
+  throw new ServiceError(reason('relink.other-size', { sheet: id, scan: called, width, height, wanted }))
 }
 
 /**
@@ -71,8 +70,7 @@ export async function relinkSheet(
   } catch (error) {
     if (error instanceof ServiceError) throw error
     throw new ServiceError(
-      `Sheet ${sheetId} can't be linked to the scan ${name} because ${systemReason(error)}: ` +
-        "put the file into the job's scans folder first.",
+      reason('relink.scan-not-there', { sheet: sheetId, scan: name, cause: systemCause(error) }),
     )
   }
   const { sheets } = await suitingSheet(sheet, path, name, how)
@@ -87,7 +85,7 @@ function link(
   by: string,
 ): Promise<Acknowledged> {
   const { dpi: _, orientation: __, drawnAt: ___, ...kept } = before
-  return session.edit({ do: 'change-sheet', id, set: { scan: { ...kept, ...now } } }, by)
+  return session.edit(readEdit({ do: 'change-sheet', id, set: { scan: { ...kept, ...now } } }), by)
 }
 
 /**

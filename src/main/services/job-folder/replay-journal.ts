@@ -2,6 +2,7 @@ import { applyEdit, describeEdit, readEdit } from '../../../core/job/edits/edit.
 import type { Job } from '../../../core/job/model/types.ts'
 import { ScantlingError } from '../../../core/words/scantling-error.ts'
 import { ServiceError } from '../service-error.ts'
+import { reason, type ServiceReason } from '../words/services-words.ts'
 import { afterEdit, afterRedo, afterUndo, emptyHistory, type History } from './history.ts'
 import type { Named } from './journal-line.ts'
 
@@ -10,8 +11,8 @@ export interface Replayed {
   history: History
   /** Bytes of the journal that hold whole lines; what follows is a torn tail. */
   soundBytes: number
-  /** What was dropped, in a sentence. */
-  warning?: string
+  /** What was dropped. */
+  warning?: ServiceReason
 }
 
 const NEWLINE = 0x0a
@@ -32,15 +33,12 @@ function parseLine(bytes: Buffer): Record<string, unknown> | undefined {
   }
 }
 
-function dropped(path: string, lineNumber: number, bytes: Buffer): string {
-  const shown = bytes
+function dropped(path: string, lineNumber: number, bytes: Buffer): ServiceReason {
+  const begins = bytes
     .subarray(0, SHOWN)
     .toString('utf8')
     .replace(/[^\x20-\x7e]/g, '?')
-  return (
-    `The last line of ${path} (line ${lineNumber}) was not completely written and is left out: ` +
-    `it begins "${shown}".`
-  )
+  return reason('journal.torn-line', { path, line: lineNumber, begins })
 }
 
 /**
@@ -55,11 +53,8 @@ export function replayJournal(document: Job, journal: Buffer, path: string): Rep
   let start = 0
   let lineNumber = 0
 
-  const refuse = (what: string): never => {
-    throw new ServiceError(
-      `${path}, line ${lineNumber}: ${what}, so the job is not opened and nothing was changed; ` +
-        'keep a copy of the folder, then repair that line or take the folder from a backup.',
-    )
+  const refuse = (problem: ServiceReason): never => {
+    throw new ServiceError(reason('journal.bad-line', { path, line: lineNumber, problem }))
   }
 
   while (start < journal.length) {
@@ -71,20 +66,18 @@ export function replayJournal(document: Job, journal: Buffer, path: string): Rep
       return { job, history, soundBytes: start, warning: dropped(path, lineNumber, bytes) }
     }
     const line = parseLine(bytes)
-    if (line === undefined) return refuse('this is not a line of JSON')
+    if (line === undefined) return refuse(reason('journal.not-json'))
 
     const { n, at, by } = line
     if (typeof n !== 'number' || !Number.isSafeInteger(n) || n < 1) {
-      return refuse('the line has no edit number "n"')
+      return refuse(reason('journal.no-number'))
     }
     if (typeof at !== 'string' || typeof by !== 'string') {
-      return refuse('the line does not say who made the edit and when ("by", "at")')
+      return refuse(reason('journal.no-author'))
     }
     const edition = job.edition ?? 0
     if (expected !== undefined ? n !== expected : n > edition + 1) {
-      refuse(
-        `edit ${n} follows edit ${expected === undefined ? edition : expected - 1}, so edits are missing`,
-      )
+      refuse(reason('journal.edits-missing', { n, after: expected === undefined ? edition : expected - 1 }))
     }
     expected = n + 1
     start = newline + 1
@@ -105,7 +98,7 @@ export function replayJournal(document: Job, journal: Buffer, path: string): Rep
       }
     } catch (error) {
       if (!(error instanceof ScantlingError)) throw error
-      refuse(`edit ${n} can't be applied (${error.message.replace(/\.$/, '')})`)
+      refuse(reason('journal.edit-not-applied', { n, problem: error.reason }))
     }
   }
   return { job, history, soundBytes: start }

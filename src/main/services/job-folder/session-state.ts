@@ -11,7 +11,10 @@ export interface SessionState {
   scans: SheetScan[]
 }
 
-/** What may be asked of a session: an edit, or a step back or forth. */
+/**
+ * What may be asked of a session: an edit, as `readEdit` gives it, or a step back or forth. Exactly that edit is what the
+ * journal gives back when it is replayed.
+ */
 export type EditRequest = { kind: 'edit'; edit: Edit } | { kind: 'undo' } | { kind: 'redo' }
 
 /** What a request comes to: its journal line, its name, and what the session holds after it. */

@@ -2,16 +2,26 @@ import {
   addPerson,
   applyEdit,
   describeEdit,
+  type Edit,
   personOf,
-  readEdit,
   reviewEdit,
   stampEdit,
 } from '../../../core/job/edits/edit.ts'
 import { ServiceError } from '../service-error.ts'
+import { reason } from '../words/services-words.ts'
 import { guardScans } from './guard-scans.ts'
 import { afterEdit, afterRedo, afterUndo } from './history.ts'
-import { mustNotRemoveEvidence } from './must-not-remove.ts'
 import type { EditRequest, SessionState, Transition } from './session-state.ts'
+
+/**
+ * Evidence is withdrawn, never removed: the edits that remove it exist to take back an edit that added it, so only
+ * undo and redo may make them.
+ * @throws ServiceError for such an edit, also inside several
+ */
+function mustNotRemoveEvidence(edit: Edit): void {
+  if (edit.do === 'several') edit.edits.forEach(mustNotRemoveEvidence)
+  if ('undo' in edit && edit.undo === true) throw new ServiceError(reason('session.evidence-stays'))
+}
 
 /** What a request does, stamped with who and when; before it, the edit that adds a person nobody knew. */
 export async function takeRequest(
@@ -24,7 +34,7 @@ export async function takeRequest(
   if (request.kind !== 'edit') {
     return { step: await applyRequest(folder, state, request, by, at), introduction: undefined }
   }
-  const asked = readEdit(JSON.parse(JSON.stringify(request.edit)))
+  const asked = request.edit
   mustNotRemoveEvidence(asked)
   reviewEdit(state.job, asked)
   const person = personOf(state.job, by)
@@ -58,8 +68,7 @@ async function applyRequest(
   const { history } = state
   const n = (state.job.edition ?? 0) + 1
   if (request.kind === 'edit') {
-    // Exactly what the journal will give back on replay is what is applied.
-    const edit = readEdit(JSON.parse(JSON.stringify(request.edit)))
+    const { edit } = request
     const { job, inverse } = applyEdit(state.job, edit)
     const name = describeEdit(edit)
     const scans = await guardScans(folder, state, job, true)
@@ -73,7 +82,7 @@ async function applyRequest(
   const top = request.kind === 'undo' ? history.undo?.top : history.redo?.top
   if (top === undefined) {
     throw new ServiceError(
-      request.kind === 'undo' ? 'There is nothing to undo.' : 'There is nothing to redo.',
+      reason(request.kind === 'undo' ? 'session.nothing-to-undo' : 'session.nothing-to-redo'),
     )
   }
   const named = { n: top.n, name: top.name }

@@ -26,7 +26,7 @@ export class RecentJobs {
   async list(): Promise<RecentJob[]> {
     this.#jobs ??= await readRecent(this.#path, this.#log)
     return this.#jobs.slice(0, MOST).map(({ folder, title, openedAt }) => ({
-      id: this.#idOf(folder),
+      id: this.idOf(folder),
       title,
       place: placeInWords(folder),
       openedAt,
@@ -37,6 +37,19 @@ export class RecentJobs {
   async find(id: string): Promise<KnownJob | undefined> {
     await this.list()
     return this.#jobs?.slice(0, MOST).find(({ folder }) => this.#ids.get(folder) === id)
+  }
+
+  /** What windows know the job in a folder by. */
+  idOf(folder: string): string {
+    const known = this.#ids.get(folder) ?? randomBytes(12).toString('hex')
+    this.#ids.set(folder, known)
+    return known
+  }
+
+  /** The folder that an id of this run stands for, whether it is on the list or not. */
+  folderOf(id: string): string | undefined {
+    for (const [folder, known] of this.#ids) if (known === id) return folder
+    return undefined
   }
 
   /** Puts a job at the head of the list. */
@@ -58,11 +71,5 @@ export class RecentJobs {
   async #change(change: (jobs: KnownJob[]) => KnownJob[]): Promise<void> {
     this.#jobs = change(await readRecent(this.#path, this.#log)).slice(0, MOST)
     await writeRecent(this.#path, this.#jobs, this.#log)
-  }
-
-  #idOf(folder: string): string {
-    const known = this.#ids.get(folder) ?? randomBytes(12).toString('hex')
-    this.#ids.set(folder, known)
-    return known
   }
 }

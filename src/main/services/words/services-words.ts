@@ -2,10 +2,19 @@ import { inWords as coreInWords } from '../../../core/words/core-words.ts'
 import type { ReasonOf } from '../../../core/words/reason.ts'
 import { speak } from '../../../core/words/speak.ts'
 import { FILE_WORDS } from './files.ts'
+import { HOST_WORDS } from './hosts.ts'
+import { JOB_FOLDER_WORDS } from './job-folder.ts'
+import { JOURNAL_WORDS } from './journal.ts'
+import { WORKBENCH_WORDS } from './workbench.ts'
 
 /** Every reason that services and hosts have, each with its sentence: one file a room. */
 const SERVICES = {
+  unsaid: (p: { text: string }) => p.text,
   ...FILE_WORDS,
+  ...HOST_WORDS,
+  ...JOB_FOLDER_WORDS,
+  ...JOURNAL_WORDS,
+  ...WORKBENCH_WORDS,
 } as const
 
 /** A reason that a service or a host gives. */
@@ -13,3 +22,6 @@ export type ServiceReason = ReasonOf<typeof SERVICES>
 
 /** `inWords` says core's reasons too, which may be parts of these. */
 export const { reason, inWords } = speak(SERVICES, coreInWords)
+
+/** A sentence of whoever has no code for it yet. */
+export const unsaid = (text: string): ServiceReason => reason('unsaid', { text })

@@ -1,5 +1,5 @@
-import type { AskArguments } from '../../../contract/asks.ts'
 import type { BenchState } from '../../../contract/bench-state.ts'
+import type { RequestRead } from '../../../contract/requests.ts'
 import { createJob } from '../job-folder/create-job.ts'
 import { describeNewJob } from '../job-folder/describe-new-job.ts'
 import type { Limits } from '../limits/kept-limits.ts'
@@ -24,7 +24,7 @@ export interface BeginJob {
  */
 export async function beginJob(
   { current, uploads, passwords, limits, shelf }: BeginJob,
-  { title, unit, by, uploads: wanted }: AskArguments<'new-job'>,
+  { title, unit, by, uploads: wanted }: RequestRead['new-job'],
 ): Promise<BenchState> {
   const once = [...new Map(wanted.map((one) => [one.upload, one])).values()]
   const given = once.map(({ upload, pages, password }) => uploads.wanted(upload, pages, password))

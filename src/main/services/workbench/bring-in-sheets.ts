@@ -1,7 +1,7 @@
 import { readdir, rm } from 'node:fs/promises'
 import { join } from 'node:path'
-import type { AskAnswer } from '../../../contract/asks.ts'
-import type { Edit } from '../../../core/job/edits/edit.ts'
+import type { RequestAnswer } from '../../../contract/requests.ts'
+import { type Edit, readEdit } from '../../../core/job/edits/edit.ts'
 import type { Job, Sheet } from '../../../core/job/model/types.ts'
 import { sheetsOf } from '../job-folder/describe-new-job.ts'
 import { scansFolder } from '../job-layout/job-layout.ts'
@@ -41,7 +41,7 @@ export async function bringInSheets(
   { bench, passwords, limits }: BringIn,
   given: GivenScan,
   by: string,
-): Promise<AskAnswer<'add-sheets'>> {
+): Promise<RequestAnswer<'add-sheets'>> {
   bench.mustBeWritable()
   const scans = scansFolder(bench.folder)
   const before = new Set(await readdir(scans).catch(() => []))
@@ -52,9 +52,9 @@ export async function bringInSheets(
     const number = freshNumber(job)
     const items = sheetsOf(added, (index) => `S${number + index}`)
     const remarks = [...scanRemarks(added), ...items.flatMap((item) => alike(job, item))]
-    const kept = await bench.make({ kind: 'edit', edit: editOf(items) }, by)
+    const committed = await bench.make({ kind: 'edit', edit: readEdit(editOf(items)) }, by)
     passwords.keep(sha256, given.password)
-    return { ...kept, sheets: items.map(({ id }) => id), remarks }
+    return { ...committed, sheets: items.map(({ id }) => id), remarks }
   } catch (error) {
     if (!before.has(file)) await rm(join(scans, file), { force: true }).catch(() => undefined)
     throw error

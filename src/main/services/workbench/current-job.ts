@@ -2,18 +2,21 @@ import { realpath } from 'node:fs/promises'
 import { resolve } from 'node:path'
 import type { BenchState } from '../../../contract/bench-state.ts'
 import type { HostEvent } from '../../../contract/host-event.ts'
+import type { AnyReason } from '../../../core/words/reason.ts'
 import type { JobSession } from '../job-folder/job-session.ts'
 import { openJob } from '../job-folder/open-job.ts'
+import { placeInWords } from '../known-jobs/place-in-words.ts'
 import type { KnownJob } from '../known-jobs/recent-file.ts'
 import type { RecentJobs } from '../known-jobs/recent-jobs.ts'
 import type { KeptLimits } from '../limits/kept-limits.ts'
 import { Pictures } from '../pictures/pictures.ts'
 import { pyramidProgram } from '../pictures/process/pyramid-program.ts'
 import { ServiceError } from '../service-error.ts'
+import { reason } from '../words/services-words.ts'
 import { JobOnBench, QUIET } from './job-on-bench.ts'
 import type { Passwords } from './passwords.ts'
+import { sentenceOf, whyNot } from './refuse.ts'
 import { sampleCopyFolder } from './sample-copy.ts'
-import { whyRefused } from './why-refused.ts'
 import type { WorkbenchOptions } from './workbench-options.ts'
 
 interface CurrentJobOptions {
@@ -45,16 +48,16 @@ export class CurrentJob {
 
   /**
    * The job that is open.
-   * @param place of the job that something is meant for; undefined: of whichever is open
+   * @param id of the job that something is meant for; undefined: of whichever is open
    * @throws ServiceError when none is open, or another one
    */
-  mustBeOpen(place?: string): JobOnBench {
+  mustBeOpen(id?: string): JobOnBench {
     const job = this.#job
-    if (job === null) throw new ServiceError('No job is open: open one first.')
-    if (place === undefined || place === job.place) return job
-    throw new ServiceError(
-      `The job in ${place} is no longer the one that is open, so nothing was done: open it again and do this anew.`,
-    )
+    if (job === null) throw new ServiceError(reason('workbench.no-job'))
+    if (id === undefined || id === job.id) return job
+    const folder = this.#around.recent.folderOf(id)
+    const place = folder === undefined ? null : placeInWords(folder)
+    throw new ServiceError(reason('workbench.another-job', { place }))
   }
 
   /** What a window is told of the host and of the job. */
@@ -100,15 +103,17 @@ export class CurrentJob {
     const trouble = early ?? (await this.close())
     const sample = await realpath(sampleCopyFolder(options.places.shelf)).catch(() => undefined)
     await this.#around.limits.read()
-    const troubles = [trouble, this.#around.limits.trouble].filter((one) => one !== undefined)
+    const troubles = [trouble && sentenceOf(trouble), this.#around.limits.trouble].filter(
+      (one) => one !== undefined,
+    )
     this.#job = this.#bench(session, path === sample, [...remarks, ...troubles])
     await recent.add({ folder: path, title: session.job.title, openedAt: now().toISOString() })
     options.folderOpened?.(path)
     return this.tellState()
   }
 
-  /** Closes the job that is open. @returns what went wrong with saving it, for a person */
-  async close(): Promise<string | undefined> {
+  /** Closes the job that is open. @returns what went wrong with saving it */
+  async close(): Promise<AnyReason | undefined> {
     const before = this.#job
     this.#job = null
     if (before === null) return undefined
@@ -117,7 +122,7 @@ export class CurrentJob {
       await this.#around.recent.retitle(before.folder, before.session.job.title)
       return undefined
     } catch (error) {
-      return whyRefused('closing the job', error, this.#around.log)
+      return whyNot('closing the job', error, this.#around.log)
     }
   }
 
@@ -134,14 +139,15 @@ export class CurrentJob {
   }
 
   #bench(session: JobSession, sample: boolean, remarks: readonly string[]): JobOnBench {
-    const { options, now, temporary, limits, passwords, tell, log } = this.#around
+    const { options, now, recent, temporary, limits, passwords, tell, log } = this.#around
     const bench: JobOnBench = new JobOnBench({
+      id: recent.idOf(session.folder),
       session,
       sample,
       remarks,
       now,
       quiet: options.quiet ?? QUIET,
-      kept: (kept) => tell({ kind: 'kept', kept }),
+      committed: (committed) => tell({ kind: 'committed', committed }),
       turned: () => void this.tellState(),
       log,
       pictures: new Pictures({

@@ -1,16 +1,23 @@
-import type { Kept, OpenedJob, ScanState } from '../../../contract/bench-state.ts'
+import { isDeepStrictEqual } from 'node:util'
+import type { Committed, OpenedJob, ScanState } from '../../../contract/bench-state.ts'
 import type { Sheet } from '../../../core/job/model/types.ts'
+import type { AnyReason } from '../../../core/words/reason.ts'
+import { ScantlingError } from '../../../core/words/scantling-error.ts'
+import { systemCause } from '../files/system-reason.ts'
 import type { Acknowledged, JobSession } from '../job-folder/job-session.ts'
 import type { EditRequest } from '../job-folder/session-state.ts'
 import { placeInWords } from '../known-jobs/place-in-words.ts'
 import type { Pictures } from '../pictures/pictures.ts'
 import type { SheetScan } from '../scans/kept/verify-scans.ts'
 import { ServiceError } from '../service-error.ts'
+import { inWords, reason, type ServiceReason } from '../words/services-words.ts'
 
 /** Milliseconds without an edit after which job.json is written anew. */
 export const QUIET = 20_000
 
 export interface BenchedJob {
+  /** What windows tell it from another by. */
+  id: string
   session: JobSession
   pictures: Pictures
   sample: boolean
@@ -19,7 +26,7 @@ export interface BenchedJob {
   now: () => Date
   quiet: number
   /** Called when edits came to disk. */
-  kept: (kept: Kept) => void
+  committed: (committed: Committed) => void
   /** Called when something else about the job changed: it went read-only, or could not be saved. */
   turned: () => void
   log: (line: string) => void
@@ -34,7 +41,7 @@ export class JobOnBench {
   readonly #start: BenchedJob
   readonly #notices: readonly string[]
   /** Why job.json could not be written the last time. */
-  #saveTrouble: string | undefined
+  #saveTrouble: AnyReason | undefined
   #savedAt: string | null = null
   #timer: NodeJS.Timeout | undefined
   #closed = false
@@ -43,20 +50,18 @@ export class JobOnBench {
     this.session = start.session
     this.pictures = start.pictures
     this.#start = start
-    const because = start.session.readOnlyBecause
-    // The window shows this one as a banner of its own.
-    const banner = (notice: string): boolean =>
-      because !== undefined && notice.endsWith(`read-only: ${because}`)
-    this.#notices = [...start.session.notices.filter((notice) => !banner(notice)), ...start.remarks]
+    // The window shows that one as a banner of its own.
+    const others = start.session.notices.filter(({ code }) => code !== 'job-folder.read-only')
+    this.#notices = [...others.map(inWords), ...start.remarks]
+  }
+
+  /** What windows tell it from another by. */
+  get id(): string {
+    return this.#start.id
   }
 
   get folder(): string {
     return this.session.folder
-  }
-
-  /** Where it is, in words to show; what windows tell it from another by. */
-  get place(): string {
-    return placeInWords(this.folder)
   }
 
   /** What a window is told of the job. */
@@ -64,13 +69,15 @@ export class JobOnBench {
     const { session } = this
     const { job, undoName, redoName, readOnlyBecause } = session
     return {
+      id: this.id,
       job,
       n: job.edition ?? 0,
-      place: this.place,
+      place: placeInWords(this.folder),
       sample: this.#start.sample,
       writable: session.writable,
-      ...(readOnlyBecause === undefined ? {} : { readOnlyBecause: bannerOf(readOnlyBecause) }),
-      notices: this.#saveTrouble === undefined ? [...this.#notices] : [...this.#notices, this.#saveTrouble],
+      ...(readOnlyBecause === undefined ? {} : { readOnlyBecause: inWords(readOnly(readOnlyBecause)) }),
+      notices:
+        this.#saveTrouble === undefined ? [...this.#notices] : [...this.#notices, inWords(this.#saveTrouble)],
       scans: session.scans.map(scanState),
       savedAt: this.#savedAt,
       ...(undoName === undefined ? {} : { undoName }),
@@ -87,7 +94,7 @@ export class JobOnBench {
   /** @throws ServiceError when nothing can be edited. */
   mustBeWritable(): void {
     const { readOnlyBecause } = this.session
-    if (readOnlyBecause !== undefined) throw new ServiceError(bannerOf(readOnlyBecause))
+    if (readOnlyBecause !== undefined) throw new ServiceError(readOnly(readOnlyBecause))
   }
 
   /**
@@ -95,7 +102,7 @@ export class JobOnBench {
    * @returns what is on disk then
    * @throws JobError, ServiceError as JobSession; the job is then as it was
    */
-  async make(request: EditRequest, by: string): Promise<Kept> {
+  async make(request: EditRequest, by: string): Promise<Committed> {
     this.mustBeWritable()
     let done: Acknowledged
     try {
@@ -104,10 +111,10 @@ export class JobOnBench {
       if (!this.#closed && !this.session.writable) this.#start.turned()
       throw error
     }
-    const kept = this.#keptOf(done)
+    const committed = this.#committedBy(done)
     this.#saveWhenQuiet()
-    this.#start.kept(kept)
-    return kept
+    this.#start.committed(committed)
+    return committed
   }
 
   /**
@@ -121,7 +128,7 @@ export class JobOnBench {
     await this.session.close()
   }
 
-  #keptOf(done: Acknowledged): Kept {
+  #committedBy(done: Acknowledged): Committed {
     const { undoName, redoName, scans } = this.session
     this.#savedAt = this.#start.now().toISOString()
     const edits = done.introduced === undefined ? [done] : [done.introduced, done]
@@ -149,14 +156,15 @@ export class JobOnBench {
       this.#saveTrouble = undefined
     } catch (error) {
       if (this.#closed) return
-      const sentence = error instanceof Error ? error.message : String(error)
-      this.#start.log(`saving failed: ${sentence}`)
+      const trouble = error instanceof ScantlingError ? error.reason : systemCause(error)
+      this.#start.log(`saving failed: ${inWords(trouble)}`)
       if (this.session.writable) this.#saveWhenQuiet()
-      if (this.#saveTrouble === sentence) return
-      this.#saveTrouble = sentence
+      if (isDeepStrictEqual(this.#saveTrouble, trouble)) return
+      this.#saveTrouble = trouble
       this.#start.turned()
     }
   }
 }
 
-const bannerOf = (because: string): string => `The job is open read-only: ${because}`
+const readOnly = (because: AnyReason): ServiceReason =>
+  reason('job-folder.read-only', { folder: null, because })

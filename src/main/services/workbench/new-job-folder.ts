@@ -1,8 +1,9 @@
 import { mkdir, rmdir } from 'node:fs/promises'
 import { join } from 'node:path'
 import { safeName } from '../files/safe-name.ts'
-import { systemCode, systemReason } from '../files/system-reason.ts'
+import { systemCause, systemCode } from '../files/system-reason.ts'
 import { ServiceError } from '../service-error.ts'
+import { reason } from '../words/services-words.ts'
 
 const MOST_ALIKE = 1000
 
@@ -25,13 +26,9 @@ export async function newJobFolder(shelf: string, title: string): Promise<string
       }
     }
   } catch (error) {
-    throw new ServiceError(
-      `No folder for the job can be made in ${shelf} because ${systemReason(error)}: put that right and try again.`,
-    )
+    throw new ServiceError(reason('shelf.no-folder', { shelf, cause: systemCause(error) }))
   }
-  throw new ServiceError(
-    `There are ${MOST_ALIKE} jobs called "${name}" in ${shelf} already: give it another title.`,
-  )
+  throw new ServiceError(reason('shelf.too-many-alike', { most: MOST_ALIKE, name, shelf }))
 }
 
 /** Gives the name back, when no job was made of it. */

@@ -4,6 +4,7 @@ import { jobFile } from '../job-layout/job-layout.ts'
 import { placeInWords } from '../known-jobs/place-in-words.ts'
 import type { RecentJobs } from '../known-jobs/recent-jobs.ts'
 import { ServiceError } from '../service-error.ts'
+import { reason } from '../words/services-words.ts'
 import type { CurrentJob } from './current-job.ts'
 
 /**
@@ -12,15 +13,12 @@ import type { CurrentJob } from './current-job.ts'
  */
 export async function openRecent(current: CurrentJob, recent: RecentJobs, id: string): Promise<BenchState> {
   const job = await recent.find(id)
-  if (job === undefined) throw new ServiceError('That job is not on the list any more: choose another.')
+  if (job === undefined) throw new ServiceError(reason('recent.not-listed'))
   const there = await stat(jobFile(job.folder)).then(
     () => true,
     () => false,
   )
   if (there) return current.open(job.folder)
   await current.forget(job)
-  throw new ServiceError(
-    `The job "${job.title}" is no longer in ${placeInWords(job.folder)}, so it was taken off the list: ` +
-      'open it from where it is now.',
-  )
+  throw new ServiceError(reason('recent.gone', { title: job.title, place: placeInWords(job.folder) }))
 }

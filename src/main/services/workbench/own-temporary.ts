@@ -1,9 +1,10 @@
 import { createHash, randomBytes } from 'node:crypto'
 import { mkdir, readdir, rm } from 'node:fs/promises'
 import { join } from 'node:path'
-import { systemCode, systemReason } from '../files/system-reason.ts'
+import { systemCause, systemCode } from '../files/system-reason.ts'
 import { thisHost, thisMachine } from '../job-folder/lock/lock-holder.ts'
 import { ServiceError } from '../service-error.ts'
+import { reason } from '../words/services-words.ts'
 
 const NAME = /^bench-([0-9a-f]{8})-(\d+)-[0-9a-f]{16}$/
 
@@ -41,10 +42,7 @@ async function make(temporary: string): Promise<string> {
     await mkdir(folder, { mode: 0o700 })
     return folder
   } catch (error) {
-    throw new ServiceError(
-      `The folder for temporary files ${temporary} can't be used because ${systemReason(error)}: ` +
-        'put that right and try again.',
-    )
+    throw new ServiceError(reason('temporary.unusable', { folder: temporary, cause: systemCause(error) }))
   }
 }
 

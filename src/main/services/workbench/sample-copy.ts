@@ -1,9 +1,10 @@
 import { randomBytes } from 'node:crypto'
 import { copyFile, cp, mkdir, rename, rm, stat } from 'node:fs/promises'
 import { join } from 'node:path'
-import { systemReason } from '../files/system-reason.ts'
+import { systemCause } from '../files/system-reason.ts'
 import { jobFile, scansFolder } from '../job-layout/job-layout.ts'
 import { ServiceError } from '../service-error.ts'
+import { reason } from '../words/services-words.ts'
 
 /** Where the copy of the sample job is that a person practises on. */
 export const sampleCopyFolder = (shelf: string): string => join(shelf, 'Deck ventilator (sample)')
@@ -33,9 +34,7 @@ export async function sampleCopy(sample: string, shelf: string): Promise<string>
     await rm(temporary, { recursive: true, force: true }).catch(() => undefined)
     // Another process may have made it meanwhile.
     if (await exists(folder)) return folder
-    throw new ServiceError(
-      `The sample job can't be copied to ${folder} because ${systemReason(error)}: put that right and try again.`,
-    )
+    throw new ServiceError(reason('sample.not-copied', { folder, cause: systemCause(error) }))
   }
   return folder
 }

@@ -1,6 +1,7 @@
 import { resolveScan } from '../scans/kept/scan-path.ts'
 import { readPage } from '../scans/reader/read-scan.ts'
 import { ServiceError } from '../service-error.ts'
+import { reason } from '../words/services-words.ts'
 import type { BringIn } from './bring-in-sheets.ts'
 
 /**
@@ -13,13 +14,11 @@ export async function unlockSheet(
   password: string,
 ): Promise<void> {
   const found = bench.sheet(id)
-  if (found === undefined) throw new ServiceError('The job has no such sheet any more: choose another.')
+  if (found === undefined) throw new ServiceError(reason('workbench.no-such-sheet'))
   const { scan } = found.sheet
   const path = await resolveScan(bench.folder, scan.file, `sheet ${id}`).catch((error: unknown) => {
     if (error instanceof ServiceError) throw error
-    throw new ServiceError(
-      `The scan ${scan.file} of sheet ${id} is not there: put it back into the job's scans folder.`,
-    )
+    throw new ServiceError(reason('workbench.scan-not-there', { scan: scan.file, sheet: id }))
   })
   await readPage({ path, called: scan.file }, scan.page, scan.drawnAt, { limits, password })
   passwords.keep(scan.sha256, password)

@@ -2,10 +2,10 @@ import { randomBytes } from 'node:crypto'
 import { mkdir, open, rm } from 'node:fs/promises'
 import { dirname, join } from 'node:path'
 import { fileNameOf } from '../files/safe-name.ts'
-import { systemCode, systemReason } from '../files/system-reason.ts'
+import { systemCause, systemCode } from '../files/system-reason.ts'
 import type { GivenScan, WantedPage } from '../scans/file/given-scan.ts'
 import { ServiceError } from '../service-error.ts'
-import { howToRaise, limitInWords } from '../words/limits-in-words.ts'
+import { reason } from '../words/services-words.ts'
 
 /** Scans that may wait to be made sheets of. */
 const MOST_WAITING = 100
@@ -40,9 +40,7 @@ export class Uploads {
   async receive(name: string, bytes: AsyncIterable<Uint8Array>): Promise<string> {
     const called = fileNameOf(name, 'scan')
     if (this.#waiting.size + this.#arriving >= MOST_WAITING) {
-      throw new ServiceError(
-        `${MOST_WAITING} scans wait to be brought in already: make a job of them before you hand over "${called}".`,
-      )
+      throw new ServiceError(reason('upload.too-many', { most: MOST_WAITING, called }))
     }
     this.#arriving += 1
     const id = randomBytes(16).toString('hex')
@@ -68,7 +66,7 @@ export class Uploads {
   find(id: string): GivenScan {
     const scan = this.#waiting.get(id)
     if (scan !== undefined) return scan
-    throw new ServiceError('That scan is not here any more: hand it over again.')
+    throw new ServiceError(reason('upload.gone'))
   }
 
   has(id: string): boolean {
@@ -111,17 +109,14 @@ export class Uploads {
       for await (const chunk of bytes) {
         size += chunk.length
         if (size > this.#largest()) {
-          throw new ServiceError(
-            `The scan "${called}" is larger than ${limitInWords('bytes', this.#largest())}, the most that is taken in: ` +
-              `save it with compression, or in parts, or ${howToRaise('bytes')}.`,
-          )
+          throw new ServiceError(reason('upload.too-large', { called, largest: this.#largest() }))
         }
         for (let done = 0; done < chunk.length; ) done += (await file.write(chunk, done)).bytesWritten
       }
     } finally {
       await file.close()
     }
-    if (size === 0) throw new ServiceError(`The scan "${called}" is empty: scan or copy it again.`)
+    if (size === 0) throw new ServiceError(reason('upload.empty', { called }))
   }
 }
 
@@ -131,8 +126,8 @@ function notKept(called: string, error: unknown): ServiceError {
   const disk = code !== undefined && /^E[A-Z0-9]+$/.test(code) && !SENDER_GONE.has(code)
   return new ServiceError(
     disk
-      ? `The scan "${called}" could not be kept because ${systemReason(error)}: make room and hand it over again.`
-      : `The scan "${called}" did not arrive whole: hand it over again.`,
+      ? reason('upload.not-kept', { called, cause: systemCause(error) })
+      : reason('upload.not-whole', { called }),
   )
 }
 

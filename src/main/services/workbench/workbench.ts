@@ -1,26 +1,25 @@
-import type { Reply } from '../../../contract/asks.ts'
 import type { BenchState } from '../../../contract/bench-state.ts'
 import type { HostEvent } from '../../../contract/host-event.ts'
 import { pageThumbnailAt, pictureAt } from '../../../contract/pictures.ts'
+import type { Reply } from '../../../contract/reply.ts'
 import { RecentJobs } from '../known-jobs/recent-jobs.ts'
 import { KeptLimits } from '../limits/kept-limits.ts'
 import { oneLine } from '../log/one-line.ts'
 import type { PictureFile } from '../pictures/pictures.ts'
 import { ServiceError } from '../service-error.ts'
-import { Answers } from './answers.ts'
-import { askInWords, checkAsk } from './check-ask.ts'
+import { reason } from '../words/services-words.ts'
 import { CurrentJob } from './current-job.ts'
+import { handling } from './handlers.ts'
 import { InTurn } from './in-turn.ts'
 import { Listeners } from './listeners.ts'
 import { OwnTemporary } from './own-temporary.ts'
 import { PageThumbnails } from './page-thumbnails.ts'
 import { Passwords } from './passwords.ts'
+import { readRequest, requestInWords } from './read-request.ts'
+import { refusedFor, whyNot } from './refuse.ts'
 import { sampleCopy } from './sample-copy.ts'
 import { Uploads } from './uploads.ts'
-import { whyRefused } from './why-refused.ts'
 import type { WorkbenchOptions } from './workbench-options.ts'
-
-const CLOSED = 'The workbench is closed: start it again.'
 
 /** What the hosts carry to their windows: one job at a time, its edits and pictures, and what was open before. */
 export class Workbench {
@@ -32,7 +31,7 @@ export class Workbench {
   readonly #current: CurrentJob
   readonly #limits: KeptLimits
   readonly #thumbnails: PageThumbnails
-  readonly #answers: Answers
+  readonly #handle: ReturnType<typeof handling>
   /** Whatever opens, closes or adds a file waits for what came before. */
   readonly #turns = new InTurn()
   #closing: Promise<void> | undefined
@@ -64,7 +63,7 @@ export class Workbench {
       tell: (event) => listeners.tell(event),
       log,
     })
-    this.#answers = new Answers({
+    this.#handle = handling({
       options,
       current: this.#current,
       recent,
@@ -83,12 +82,12 @@ export class Workbench {
    */
   async ask(name: unknown, args: unknown): Promise<Reply> {
     try {
-      const asked = checkAsk(name, args)
+      const request = readRequest(name, args)
       this.#mustNotBeClosed()
       await this.#limits.read()
-      return { ok: true, answer: await this.#answers.answer(asked) }
+      return { ok: true, answer: await this.#handle(request) }
     } catch (error) {
-      return { ok: false, sentence: whyRefused(askInWords(name), error, this.#log) }
+      return refusedFor(whyNot(requestInWords(name), error, this.#log))
     }
   }
 
@@ -150,7 +149,7 @@ export class Workbench {
   }
 
   #mustNotBeClosed(): void {
-    if (this.#closing !== undefined) throw new ServiceError(CLOSED)
+    if (this.#closing !== undefined) throw new ServiceError(reason('workbench.closed'))
   }
 
   #inTurn<T>(work: () => Promise<T>): Promise<T> {

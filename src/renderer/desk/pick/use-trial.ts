@@ -1,7 +1,7 @@
 import { useEffect, useState } from 'react'
 import type { Edit } from '../../../core/job/edits/edit.ts'
 import type { Job, Unit } from '../../../core/job/model/types.ts'
-import { theComputer } from '../../bench/take-in.ts'
+import { theComputer } from '../../bench/store-sync.ts'
 import type { Trial } from '../../findings/computer.ts'
 
 /** What a dimension would come to after an edit; the last answer stays, in its unit, while a newer one is worked out. */

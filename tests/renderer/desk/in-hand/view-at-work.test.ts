@@ -16,6 +16,7 @@ const view = (id: string, sheet: string): View => ({
 const bench = (more: Partial<BenchContents>): BenchContents => ({
   ...useBench.getState(),
   opened: {
+    id: 'j1',
     job: { ...sampleJob, views: [view('A', 'S1'), view('B', 'S1'), view('C', 'S2')] },
     n: 1,
     place: '',

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest'
-import { MESSAGE_BYTES } from '../../../../src/contract/asks.ts'
+import { MESSAGE_BYTES } from '../../../../src/contract/requests.ts'
 import { type Pixel, pixel } from '../../../../src/core/geometry/frames.ts'
 import type { Edit } from '../../../../src/core/job/edits/edit.ts'
 import { applyEdit } from '../../../../src/core/job/edits/edit.ts'

@@ -1,7 +1,6 @@
 import { randomBytes } from 'node:crypto'
 import { readFileSync } from 'node:fs'
 import { hostname, userInfo } from 'node:os'
-import { momentInWords } from '../../words/moment-in-words.ts'
 import { processStart } from './process-start.ts'
 
 /** Who holds a job folder open for writing: the content of its `.lock` file. */
@@ -77,10 +76,4 @@ export function readHolder(text: string): LockHolder | undefined {
     ...(typeof start === 'string' ? { start } : {}),
     since,
   }
-}
-
-/** Who holds the lock, for a person: `rivet on bench-2 (process 4711) since 1 March 2026, 08:00`. */
-export function describeHolder(holder: LockHolder | undefined): string {
-  if (holder === undefined) return 'somebody unknown (its .lock file is damaged)'
-  return `${holder.user} on ${holder.host} (process ${holder.pid}) since ${momentInWords(holder.since)}`
 }

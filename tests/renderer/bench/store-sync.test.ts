@@ -1,5 +1,5 @@
 import { beforeEach, describe, expect, it, vi } from 'vitest'
-import type { BenchState, Kept, OpenedJob } from '../../../src/contract/bench-state.ts'
+import type { BenchState, Committed, OpenedJob } from '../../../src/contract/bench-state.ts'
 import { pixel } from '../../../src/core/geometry/frames.ts'
 import type { Edit } from '../../../src/core/job/edits/edit.ts'
 import { newJob } from '../../../src/core/job/model/new-job.ts'
@@ -8,7 +8,7 @@ import type { Table } from '../../../src/core/ledger/table/table.ts'
 import { useBench } from '../../../src/renderer/bench/bench-store.ts'
 import { choose, goTo, nextAfter, setPicks, showSheet, takeUp } from '../../../src/renderer/bench/choose.ts'
 import { tell } from '../../../src/renderer/bench/notices.ts'
-import { takeBench, takeEvent, takeKept } from '../../../src/renderer/bench/take-in.ts'
+import { takeBench, takeCommitted, takeEvent } from '../../../src/renderer/bench/store-sync.ts'
 import { setHost } from '../../../src/renderer/bench/the-host.ts'
 import type { FromWorker, ToWorker } from '../../../src/renderer/findings/messages.ts'
 import { noPicks, withPick } from '../../../src/renderer/picking/picks.ts'
@@ -50,6 +50,7 @@ const TABLE: Table = {
 }
 
 const opened = (n: number, place = '~/a'): OpenedJob => ({
+  id: `job in ${place}`,
   job: { ...newJob('Boiler', 'in'), sheets: [SHEET], edition: n },
   n,
   place,
@@ -69,7 +70,7 @@ const bench = (job: OpenedJob | null): BenchState => ({
   opened: job,
 })
 
-const kept = (edits: [number, Edit][], more: Partial<Kept> = {}): Kept => ({
+const kept = (edits: [number, Edit][], more: Partial<Committed> = {}): Committed => ({
   edits: edits.map(([n, edit]) => ({ n, edit })),
   name: 'something',
   savedAt: '2026-11-25T14:02:00Z',
@@ -100,7 +101,7 @@ beforeEach(() => {
 
 describe('a window that is told of edits', () => {
   it('makes them in order, and shows when they came to disk and what can be undone', () => {
-    takeKept(kept([[4, describeAs('Boiler front')]], { undoName: 'describe the job' }))
+    takeCommitted(kept([[4, describeAs('Boiler front')]], { undoName: 'describe the job' }))
     const { opened: now } = useBench.getState()
     expect(now).toMatchObject({ n: 4, savedAt: '2026-11-25T14:02:00Z', undoName: 'describe the job' })
     expect(now?.job).toMatchObject({ title: 'Boiler front', edition: 4 })
@@ -109,15 +110,15 @@ describe('a window that is told of edits', () => {
 
   it('drops those it has already, as when an answer and the news of it both arrive', () => {
     const twice = kept([[4, describeAs('Once')]])
-    takeKept(twice)
+    takeCommitted(twice)
     const before = useBench.getState().opened
-    takeEvent({ kind: 'kept', kept: twice })
+    takeEvent({ kind: 'committed', committed: twice })
     expect(useBench.getState().opened).toBe(before)
   })
 
   it('asks how things stand when some in between are missing', async () => {
     state = bench({ ...opened(6), job: { ...opened(6).job, title: 'All of it' } })
-    takeKept(kept([[6, describeAs('The sixth')]]))
+    takeCommitted(kept([[6, describeAs('The sixth')]]))
     expect(asked).toEqual(['look'])
     await vi.waitFor(() => expect(useBench.getState().opened?.n).toBe(6))
     expect(useBench.getState().opened?.job.title).toBe('All of it')
@@ -125,10 +126,10 @@ describe('a window that is told of edits', () => {
 
   it('lets go of a view that an undo took away, and of the tool that was for it', () => {
     const add: Edit = { do: 'add-view', item: ELEVATION }
-    takeKept(kept([[4, add]]))
+    takeCommitted(kept([[4, add]]))
     choose({ kind: 'view', id: 'V1' })
     takeUp({ kind: 'measure', view: 'V1', measure: 'distance' })
-    takeKept(kept([[5, { do: 'remove-view', id: 'V1' }]]))
+    takeCommitted(kept([[5, { do: 'remove-view', id: 'V1' }]]))
     expect(useBench.getState().selection).toBeNull()
     expect(useBench.getState().picks.tool).toEqual({ kind: 'look' })
   })
@@ -136,7 +137,7 @@ describe('a window that is told of edits', () => {
 
 describe('a window whose job changes', () => {
   it('is not set back by an answer that an edit has overtaken', () => {
-    takeKept(kept([[4, describeAs('Newer')]]))
+    takeCommitted(kept([[4, describeAs('Newer')]]))
     takeBench(bench(opened(3)))
     expect(useBench.getState().opened).toMatchObject({ n: 4, job: { title: 'Newer' } })
   })
@@ -233,7 +234,7 @@ describe('a notice', () => {
 describe('the table', () => {
   it('is worked out once for a rush of edits, of the newest job', () => {
     expect(sent.map((message) => message.kind === 'table' && message.n)).toEqual([3])
-    for (const n of [4, 5, 6]) takeKept(kept([[n, describeAs(`${n}`)]]))
+    for (const n of [4, 5, 6]) takeCommitted(kept([[n, describeAs(`${n}`)]]))
     expect(sent).toHaveLength(1)
     answer({ kind: 'table', n: 3, table: TABLE })
     expect(useBench.getState().tableOf).toBe(3)

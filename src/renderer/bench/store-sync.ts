@@ -1,4 +1,4 @@
-import type { BenchState, Kept, OpenedJob } from '../../contract/bench-state.ts'
+import type { BenchState, Committed } from '../../contract/bench-state.ts'
 import type { HostEvent } from '../../contract/host-event.ts'
 import type { Edit } from '../../core/job/edits/edit.ts'
 import { applyEdit } from '../../core/job/edits/edit.ts'
@@ -36,13 +36,11 @@ export function lookIn(unit: Unit | null): void {
   workOutTable()
 }
 
-const identity = (opened: OpenedJob | null): string | undefined => opened?.place
-
 /** Takes in how things stand: another job, or the same one with edits that were missed. */
 export function takeBench(state: BenchState): void {
   const { opened, ...host } = state
   const before = useBench.getState()
-  const same = identity(before.opened) === identity(opened)
+  const same = before.opened?.id === opened?.id
   // An answer that was overtaken by the news of an edit would set the window back.
   if (same && opened !== null && before.opened !== null && opened.n < before.opened.n) return
   if (!same) computer?.forget()
@@ -75,10 +73,10 @@ export function takeBench(state: BenchState): void {
 }
 
 /** Takes in edits that are on disk; where some in between are missing, everything is asked for again. */
-export function takeKept(kept: Kept): void {
+export function takeCommitted(committed: Committed): void {
   const { opened } = useBench.getState()
   if (opened === null) return
-  const fresh = kept.edits.filter(({ n }) => n > opened.n)
+  const fresh = committed.edits.filter(({ n }) => n > opened.n)
   if (fresh.length === 0) return
   if (fresh[0]?.n !== opened.n + 1) {
     void lookAgain()
@@ -93,10 +91,10 @@ export function takeKept(kept: Kept): void {
       ...rest,
       job,
       n,
-      savedAt: kept.savedAt,
-      scans: kept.scans,
-      ...(kept.undoName === undefined ? {} : { undoName: kept.undoName }),
-      ...(kept.redoName === undefined ? {} : { redoName: kept.redoName }),
+      savedAt: committed.savedAt,
+      scans: committed.scans,
+      ...(committed.undoName === undefined ? {} : { undoName: committed.undoName }),
+      ...(committed.redoName === undefined ? {} : { redoName: committed.redoName }),
     },
   })
   followNames(fresh.map(({ edit }) => edit))
@@ -150,8 +148,8 @@ export function takeEvent(event: HostEvent): void {
     case 'bench':
       takeBench(event.state)
       return
-    case 'kept':
-      takeKept(event.kept)
+    case 'committed':
+      takeCommitted(event.committed)
       return
     case 'command':
       heardCommand(event.command)

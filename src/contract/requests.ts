@@ -1,0 +1,126 @@
+import { z } from 'zod'
+import type { Edit } from '../core/job/edits/edit.ts'
+import { benchStateSchema, committedSchema } from './bench-state.ts'
+import { limitsSchema } from './limits.ts'
+import { sheetPicturesSchema } from './pictures.ts'
+import { scanLookSchema } from './scan-look.ts'
+
+const id = z.string().min(1).max(200)
+const person = z.string().trim().min(1).max(200)
+const title = z.string().trim().min(1).max(300)
+const nothing = z.strictObject({})
+
+/**
+ * The job that a request is meant for, by its id: another window may have opened another job meanwhile, and then
+ * nothing is done. Without it: whichever job is open.
+ */
+const job = id.optional()
+
+/** What opens a locked scan. Kept in memory only, for as long as the host runs. */
+const password = z.string().min(1).max(1000)
+
+/**
+ * Pages of a scan that was handed over, each to become a sheet. drawnAt: dots per inch for a page that is drawn and
+ * not scanned. dpi: what the person says the scan's resolution is, where the file is wrong or says nothing.
+ */
+const pages = z
+  .array(
+    z.strictObject({
+      page: z.int().min(1),
+      drawnAt: z.number().gt(0).optional(),
+      dpi: z.number().gt(0).optional(),
+    }),
+  )
+  .min(1)
+  .max(10_000)
+
+/** A host has it unread: what is no edit is refused by `readEdit`, with the same words as in a file. */
+const edit = z
+  .custom<Edit>(
+    (value) => typeof value === 'object' && value !== null && 'do' in value && typeof value.do === 'string',
+    'An edit is an object with a field "do".',
+  )
+  .transform((value): unknown => value)
+
+/**
+ * What a window may ask of its host: the shape of what it gives with the request, and of the answer. A window never
+ * names a path: jobs and scans that were handed over go by the ids that the host gave them.
+ */
+export const REQUESTS = {
+  /** How things stand. */
+  look: { args: nothing, answer: benchStateSchema },
+  /** Opens a copy of the sample job, made the first time. */
+  'open-sample': { args: nothing, answer: benchStateSchema },
+  /** Opens a job that was open before. */
+  'open-recent': { args: z.strictObject({ recent: id }), answer: benchStateSchema },
+  /** Lets a person choose a job folder with the system's own dialog; nothing happens when they choose none. */
+  'choose-job': { args: nothing, answer: benchStateSchema },
+  /** Makes a job of scans that were handed over, and opens it. */
+  'new-job': {
+    args: z.strictObject({
+      title,
+      unit: z.enum(['in', 'mm']),
+      by: person,
+      /** Without `pages`: the first page. */
+      uploads: z
+        .array(z.strictObject({ upload: id, pages: pages.optional(), password: password.optional() }))
+        .min(1)
+        .max(100),
+    }),
+    answer: benchStateSchema,
+  },
+  'close-job': { args: nothing, answer: benchStateSchema },
+  edit: { args: z.strictObject({ edit, by: person, job }), answer: committedSchema },
+  undo: { args: z.strictObject({ by: person, job }), answer: committedSchema },
+  redo: { args: z.strictObject({ by: person, job }), answer: committedSchema },
+  /** What a scan that was handed over holds: its pages, from `from` on, as many as are looked at in one go. */
+  'look-into': {
+    args: z.strictObject({ upload: id, password: password.optional(), from: z.int().min(1).optional() }),
+    answer: scanLookSchema,
+  },
+  /** Gives back a scan that was handed over and is not wanted. */
+  'drop-upload': { args: z.strictObject({ upload: id }), answer: z.null() },
+  /** Makes sheets of pages of a scan that was handed over: all of them or none. Without `pages`: of the first. */
+  'add-sheets': {
+    args: z.strictObject({
+      upload: id,
+      pages: pages.optional(),
+      password: password.optional(),
+      by: person,
+      job,
+    }),
+    answer: committedSchema.extend({
+      /** Ids of the new sheets. */
+      sheets: z.array(z.string()),
+      /** What a person should know of their pages, one sentence each. */
+      remarks: z.array(z.string()),
+    }),
+  },
+  /** Opens the locked scan of a sheet, so that its pictures can be made. */
+  unlock: { args: z.strictObject({ sheet: id, password }), answer: sheetPicturesSchema },
+  /** How much is taken in. */
+  limits: { args: nothing, answer: limitsSchema },
+  'set-limits': { args: z.strictObject({ limits: limitsSchema }), answer: limitsSchema },
+  /** Begins the pictures of a sheet where they are not there, and says what can be shown. */
+  'show-sheet': { args: z.strictObject({ sheet: id }), answer: sheetPicturesSchema },
+  /** Stops making the pictures of a sheet; what is there stays. */
+  'stop-pictures': { args: z.strictObject({ sheet: id }), answer: z.null() },
+} as const
+
+export type RequestName = keyof typeof REQUESTS
+
+/** What a window gives with each request. */
+export type RequestArguments<N extends RequestName> = z.input<(typeof REQUESTS)[N]['args']>
+
+/** What a host has of it, once it was read. */
+export type RequestRead = { [N in RequestName]: z.output<(typeof REQUESTS)[N]['args']> }
+
+/** What each request is answered with. */
+export type RequestAnswers = { [N in RequestName]: z.output<(typeof REQUESTS)[N]['answer']> }
+
+export type RequestAnswer<N extends RequestName> = RequestAnswers[N]
+
+export const isRequestName = (name: string): name is RequestName => Object.hasOwn(REQUESTS, name)
+
+/** The largest message a host takes, in bytes; scans go another way. */
+export const MESSAGE_BYTES = 4 * 1024 * 1024

@@ -1,0 +1,76 @@
+import type { AnyReason, Catalogue } from '../../../core/words/reason.ts'
+import { holderInWords } from './holder-in-words.ts'
+import type { HolderPart } from './reason-types.ts'
+
+/** What is said of a job folder: of its document, its lock and what may be done in it. */
+export const JOB_FOLDER_WORDS = {
+  // A folder for a new job
+  'new-job.not-empty': (p: { folder: string }) =>
+    `"${p.folder}" is not empty: name a new folder, or an empty one, for the job.`,
+  'new-job.is-a-file': (p: { folder: string }) => `"${p.folder}" is a file: name a new folder for the job.`,
+  'new-job.unusable': (p: { folder: string; cause: AnyReason }, say) =>
+    `"${p.folder}" can't be used for a job because ${say(p.cause)}.`,
+  'new-job.not-made': (p: { folder: string; cause: AnyReason }, say) =>
+    `The job folder ${p.folder} can't be made because ${say(p.cause)}.`,
+
+  // Opening
+  'job-folder.is-a-file': (p: { folder: string }) =>
+    `"${p.folder}" is a file, not a job folder: name the folder that holds job.json.`,
+  'job-folder.no-job': (p: { folder: string }) => `"${p.folder}" is not a job folder: it holds no job.json.`,
+  'job-folder.not-opened': (p: { folder: string; cause: AnyReason }, say) =>
+    `The job folder ${p.folder} can't be opened because ${say(p.cause)}.`,
+  'job-file.not-plain': (p: { path: string }) =>
+    `${p.path} is not a plain file, so it is not read: put the job document itself there.`,
+  'job-file.not-read': (p: { path: string; cause: AnyReason }, say) =>
+    `${p.path} can't be read because ${say(p.cause)}.`,
+  'job-file.not-utf8': (p: { path: string }) => `${p.path} is not UTF-8 text.`,
+  'job-file.empty': (p: { path: string }) =>
+    `${p.path} is empty: take the file from a backup, or make a new job with "scantling new".`,
+  'job-file.unsound': (p: { path: string; problem: AnyReason }, say) => `${p.path}: ${say(p.problem)}`,
+
+  // Writing
+  'job-file.changed-by-another': (p: { path: string }) =>
+    `${p.path} was changed by another program while this job was open, so it is not overwritten; this session's edits are in the journal: keep a copy of the folder and decide which to keep.`,
+  'job-file.not-written': (p: { path: string; cause: AnyReason }, say) =>
+    `${p.path} could not be written because ${say(p.cause)}; every edit is safe in the journal beside it.`,
+
+  // Who has it
+  'job-folder.closed': (p: { folder: string }) => `The job ${p.folder} is closed: open it again to edit it.`,
+  /** folder: null where a person sees which job is meant. */
+  'job-folder.read-only': (p: { folder: string | null; because: AnyReason }, say) =>
+    `The job ${p.folder === null ? '' : `${p.folder} `}is open read-only: ${say(p.because)}`,
+  'job-folder.for-reading': () => 'it was opened for reading.',
+  'lock.held': (p: { holder: HolderPart; path: string }) =>
+    `it is open for writing by ${holderInWords(p.holder)}; ask them to close it.`,
+  'lock.held-by-nobody-known': (p: { path: string }) =>
+    `it is open for writing by ${holderInWords(null)}; when nobody has the job open, delete ${p.path} and open it again.`,
+  'lock.not-written': (p: { cause: AnyReason }, say) =>
+    `the folder can't be written because ${say(p.cause)}.`,
+  'lock.taken-over': (p: { holder: HolderPart }) =>
+    `The job was left open by ${holderInWords(p.holder)}, a process that has ended; its lock was taken over and its acknowledged edits are here.`,
+  'lock.lost': (p: { path: string }) =>
+    `${p.path} is no longer this session's own, so somebody else may be writing; close the job, look at the folder and open it again.`,
+
+  // Edits
+  'session.nobody-named': () => 'Say who makes this edit: a name is missing.',
+  'session.nothing-to-undo': () => 'There is nothing to undo.',
+  'session.nothing-to-redo': () => 'There is nothing to redo.',
+  'session.evidence-stays': () =>
+    'Evidence is never removed by an edit: use "withdraw-evidence" and say why, or undo the edit that added it.',
+  'session.scan-not-sound': (p: { sheet: string; problem: AnyReason }, say) =>
+    `Nothing is picked on sheet ${p.sheet} for now, because ${say(p.problem).replace(/^The /, 'the ')}`,
+
+  // Tying a sheet to another scan
+  'relink.no-such-sheet': (p: { sheet: string; folder: string; sheets: readonly string[] }) =>
+    `There is no sheet ${p.sheet} in the job ${p.folder}; its sheets are: ${p.sheets.length === 0 ? 'none' : p.sheets.join(', ')}.`,
+  'relink.scan-not-there': (p: { sheet: string; scan: string; cause: AnyReason }, say) =>
+    `Sheet ${p.sheet} can't be linked to the scan ${p.scan} because ${say(p.cause)}: put the file into the job's scans folder first.`,
+  'relink.other-size': (p: {
+    sheet: string
+    scan: string
+    width: number
+    height: number
+    wanted: { readonly width: number; readonly height: number }
+  }) =>
+    `Sheet ${p.sheet} can't be linked to the scan ${p.scan}, which has ${p.width} × ${p.height} pixels and not ${p.wanted.width} × ${p.wanted.height}, so that no pick would lie where it was made: give a scan of the same size, or add a sheet for this one and pick anew.`,
+} as const satisfies Catalogue

@@ -1,0 +1,51 @@
+import type { AnyReason, Catalogue } from '../../../core/words/reason.ts'
+import { howToRaise, limitInWords } from './limits-in-words.ts'
+
+/** What the workbench says to whoever asks something of it. */
+export const WORKBENCH_WORDS = {
+  // Requests
+  /** name: null where it is no text. */
+  'request.unknown': (p: { name: string | null; type: string }) =>
+    `The window asked for ${p.name === null ? `a name that is a ${p.type}` : `"${p.name}"`}, which is nothing that can be asked.`,
+  'request.malformed': (p: { name: string; problem: string }) =>
+    `The window asked for "${p.name}" in a form that is not understood (${p.problem}); nothing was changed.`,
+  'workbench.closed': () => 'The workbench is closed: start it again.',
+  'workbench.fault': () =>
+    'A fault in the program kept it from doing that; whatever was shown as saved is in the job folder. Please report it, and try again.',
+  'workbench.no-folder-dialog': () =>
+    'This window has no dialog to choose a folder with: open the job from the command line, with "scantling open" and its folder.',
+
+  // Which job
+  'workbench.no-job': () => 'No job is open: open one first.',
+  /** place: null where the job is not known here. */
+  'workbench.another-job': (p: { place: string | null }) =>
+    `The job ${p.place === null ? 'that this was meant for' : `in ${p.place}`} is no longer the one that is open, so nothing was done: open it again and do this anew.`,
+  'recent.not-listed': () => 'That job is not on the list any more: choose another.',
+  'recent.gone': (p: { title: string; place: string }) =>
+    `The job "${p.title}" is no longer in ${p.place}, so it was taken off the list: open it from where it is now.`,
+  'workbench.no-such-sheet': () => 'The job has no such sheet any more: choose another.',
+  'workbench.scan-not-there': (p: { scan: string; sheet: string }) =>
+    `The scan ${p.scan} of sheet ${p.sheet} is not there: put it back into the job's scans folder.`,
+
+  // Folders
+  'shelf.no-folder': (p: { shelf: string; cause: AnyReason }, say) =>
+    `No folder for the job can be made in ${p.shelf} because ${say(p.cause)}: put that right and try again.`,
+  'shelf.too-many-alike': (p: { most: number; name: string; shelf: string }) =>
+    `There are ${p.most} jobs called "${p.name}" in ${p.shelf} already: give it another title.`,
+  'sample.not-copied': (p: { folder: string; cause: AnyReason }, say) =>
+    `The sample job can't be copied to ${p.folder} because ${say(p.cause)}: put that right and try again.`,
+  'temporary.unusable': (p: { folder: string; cause: AnyReason }, say) =>
+    `The folder for temporary files ${p.folder} can't be used because ${say(p.cause)}: put that right and try again.`,
+
+  // Scans that are handed over
+  'upload.too-many': (p: { most: number; called: string }) =>
+    `${p.most} scans wait to be brought in already: make a job of them before you hand over "${p.called}".`,
+  'upload.gone': () => 'That scan is not here any more: hand it over again.',
+  'upload.too-large': (p: { called: string; largest: number }) =>
+    `The scan "${p.called}" is larger than ${limitInWords('bytes', p.largest)}, the most that is taken in: save it with compression, or in parts, or ${howToRaise('bytes')}.`,
+  'upload.empty': (p: { called: string }) => `The scan "${p.called}" is empty: scan or copy it again.`,
+  'upload.not-kept': (p: { called: string; cause: AnyReason }, say) =>
+    `The scan "${p.called}" could not be kept because ${say(p.cause)}: make room and hand it over again.`,
+  'upload.not-whole': (p: { called: string }) =>
+    `The scan "${p.called}" did not arrive whole: hand it over again.`,
+} as const satisfies Catalogue
