@@ -1,32 +1,158 @@
-/** The public face of core: everything that computes. */
+/**
+ * The public face of core: what programs outside use. Lengths are in millimetres, areas in square millimetres, angles in
+ * radians, places on a scan in pixels, wherever nothing else is said; what is declared says the rest.
+ */
 
-export { calibrate } from './calibration/calibrate.ts'
+// Places and angles, which carry their frame and their unit in their type.
+
+export { type Degrees, degrees, type Radians, radians, toDegrees, toRadians } from './geometry/angle-units.ts'
+export {
+  type Framed,
+  type Paper,
+  type Pixel,
+  type Point,
+  type PointsOf,
+  paper,
+  pixel,
+  pointLike,
+  type Screen,
+  screen,
+  type True,
+  truePoint,
+  type Vector,
+  vectorLike,
+} from './geometry/frames.ts'
+
+// Geometry: fits and figures, in any frame.
+
+export { algebraicCircle } from './geometry/algebraic-circle.ts'
+export { distanceBetween } from './geometry/distance-between.ts'
+export { type CircleFit, fitCircle } from './geometry/fit-circle.ts'
+export { fitLine, type LineFit } from './geometry/fit-line.ts'
+export { GeometryError } from './geometry/geometry-error.ts'
+export { crossesItself, type Measured, pathLength, polygonArea } from './geometry/polygon.ts'
+export { type RegressionLine, regressionLine } from './geometry/regression-line.ts'
+
+// Strokes in a grey window of a scan, and what part of the scan each search looks at.
+
+export {
+  findCircle,
+  findCrossing,
+  findLine,
+  findPoint,
+  type GreyWindow,
+  LARGEST_WINDOW,
+  type NoStroke,
+  type OutOfRound,
+  outOfRound,
+  type RoundOptions,
+  type SearchOptions,
+  type SearchWindow,
+  type StrokeCircle,
+  type StrokeCrossing,
+  type StrokeLine,
+  type StrokePoint,
+  searchWindow,
+  type WindowBox,
+} from './imaging/index.ts'
+
+// Uncertain numbers, their coverage and their propagation.
+
+export { type Adjustment, adjust } from './uncertainty/adjustment.ts'
+export { type Coverage, expand } from './uncertainty/coverage.ts'
+export {
+  compareWithFirstOrder,
+  type MonteCarloResult,
+  monteCarlo,
+  type Verdict,
+} from './uncertainty/monte-carlo.ts'
+export { exact, measured, type Uncertain } from './uncertainty/uncertain.ts'
+
+// Mappings from pixels to true size and back, and their calibration from known sizes.
+
+export { type Calibration, calibrate } from './calibration/calibrate.ts'
 export { CalibrationError } from './calibration/calibration-error.ts'
-export { diameterReference, distanceReference, rectangleReference } from './calibration/reference.ts'
-export { fitCircle } from './geometry/fit-circle.ts'
-export { fitLine } from './geometry/fit-line.ts'
-export type { Paper, Pixel, True } from './geometry/frames.ts'
-export { regressionLine } from './geometry/regression-line.ts'
+export {
+  diameterReference,
+  distanceReference,
+  type ReferencePart,
+  rectangleReference,
+  type StatedSize,
+} from './calibration/reference.ts'
+export type { ReferenceCheck } from './calibration/reference-checks.ts'
+export type { Mapped, Mapping } from './mapping/mapping.ts'
+export { MAPPINGS } from './mapping/mappings.ts'
+export type { Parameter, ParameterRole } from './mapping/parameter.ts'
+export { type ViewFrame, viewFrame } from './mapping/view-frame.ts'
+export type { ViewMapping } from './mapping/view-mapping.ts'
+
+// Marks as features, measured through a calibration.
+
+export { type Feature, featureOf } from './measuring/features/feature-of-mark.ts'
+export { measureFeatures } from './measuring/measure-features.ts'
+
+// Quantities as they are written on drawings: read exactly, and written.
+
+export type { Angle } from './quantity/angle.ts'
+export type { Figure, Tolerance } from './quantity/figure.ts'
+export { type AngleFormat, formatAngle } from './quantity/format/format-angle.ts'
+export { formatArea } from './quantity/format/format-area.ts'
+export { formatDrawnScale } from './quantity/format/format-drawn-scale.ts'
+export { formatFigure } from './quantity/format/format-figure.ts'
+export { formatLength, type LengthFormat } from './quantity/format/format-length.ts'
+export type { Length, LengthUnit } from './quantity/length.ts'
+export { NotationError } from './quantity/notation/notation-error.ts'
+export { type AngleContext, parseAngle } from './quantity/parse/parse-angle.ts'
+export { type Area, parseArea } from './quantity/parse/parse-area.ts'
+export { parseDrawnScale } from './quantity/parse/parse-drawn-scale.ts'
+export { parseFigure } from './quantity/parse/parse-figure.ts'
+export { type LengthContext, parseLength } from './quantity/parse/parse-length.ts'
+export { parseTolerance } from './quantity/parse/parse-tolerance.ts'
+export type { QuantityKind, QuantityKind as DimensionKind } from './quantity/quantity-kind.ts'
+
+// The job document: its types and JSON Schema, reading and writing it.
+
+export { newJob } from './job/model/new-job.ts'
+export { jobJsonSchema } from './job/model/schema.ts'
 export type * from './job/model/types.ts'
+export { parseJobText } from './job/parse-job-text.ts'
 export { readJob } from './job/read-job.ts'
 export { JobError } from './job/text/job-error.ts'
 export { writeJob } from './job/write-job.ts'
-export { simulateRow } from './ledger/simulate-row.ts'
+
+// Edits of a job, each with its inverse.
+
+export {
+  type Applied,
+  applyEdit,
+  describeEdit,
+  type Edit,
+  editJsonSchema,
+  readEdit,
+  reviewEdit,
+  type Stamp,
+  stampEdit,
+} from './job/edits/edit.ts'
+
+// The table of a job's dimensions, and its rows by Monte Carlo.
+
+export { type SimulatedRow, simulateRow } from './ledger/simulate-row.ts'
 export { STANDING_CAUTIONS } from './ledger/table/cautions.ts'
 export { dimensionTable } from './ledger/table/dimension-table.ts'
 export type * from './ledger/table/table.ts'
-export { MAPPINGS } from './mapping/mappings.ts'
-export { viewFrame } from './mapping/view-frame.ts'
-export { featureOf } from './measuring/features/feature-of-mark.ts'
-export { measureFeatures } from './measuring/measure-features.ts'
-export { formatAngle } from './quantity/format/format-angle.ts'
-export { formatLength } from './quantity/format/format-length.ts'
-export { NotationError } from './quantity/notation/notation-error.ts'
-export { parseAngle } from './quantity/parse/parse-angle.ts'
-export { parseFigure } from './quantity/parse/parse-figure.ts'
-export { parseLength } from './quantity/parse/parse-length.ts'
-export type { QuantityKind, QuantityKind as DimensionKind } from './quantity/quantity-kind.ts'
-export { expand } from './uncertainty/coverage.ts'
-export { compareWithFirstOrder, monteCarlo } from './uncertainty/monte-carlo.ts'
-export { exact, measured } from './uncertainty/uncertain.ts'
+export { tableJsonSchema } from './ledger/table/table-schema.ts'
+
+// What is handed over: the table, and notes as annotations, out and in.
+
+export { type FromWebAnnotations, fromWebAnnotations } from './handoff/annotations/in/from-web-annotations.ts'
+export { AnnotationError } from './handoff/annotations/model/annotation-error.ts'
+export { ANNOTATION_TYPE, toWebAnnotations } from './handoff/annotations/out/to-web-annotations.ts'
+export { tableCsv } from './handoff/table/table-csv.ts'
+export { tableJson } from './handoff/table/table-json.ts'
+export { tableMarkdown } from './handoff/table/table-markdown.ts'
+
+// Why something is so: a code with its parts, and its sentence.
+
+export { type CoreReason, inWords } from './words/core-words.ts'
+export type { AnyReason, Part, ReasonOf } from './words/reason.ts'
 export { ScantlingError } from './words/scantling-error.ts'

@@ -10,6 +10,7 @@ import type { StatedSize } from './reference.ts'
 import { type ReferenceCheck, referenceChecks } from './reference-checks.ts'
 import { solveMapping } from './solve-mapping.ts'
 
+/** A view with its parameters as its references determine them, and how well the references agree. */
 export interface Calibration {
   view: ViewMapping
   /** Parameters over the same sources as the marks of the references. */

@@ -6,6 +6,7 @@ import type { TrueMeasure } from '../measuring/measures/true-measure.ts'
 import type { Uncertain } from '../uncertainty/uncertain.ts'
 import { element } from '../vectors/element.ts'
 
+/** Which stated size of a rectangle: a reference of another kind has but one. */
 export type ReferencePart = 'width' | 'height' | 'squareness'
 
 /** One equation of the calibration: a measure whose true value is stated. */
@@ -23,10 +24,20 @@ export interface StatedSize {
   equations: readonly Equation[]
 }
 
+/**
+ * A known distance between two points.
+ * @param id of the reference, as results name it
+ * @param stated mm, above 0
+ */
 export function distanceReference(id: string, a: Feature, b: Feature, stated: Uncertain): StatedSize[] {
   return [{ reference: id, equations: [{ features: [a, b], measure: distance, stated }] }]
 }
 
+/**
+ * A known diameter of a circle.
+ * @param id of the reference, as results name it
+ * @param stated mm, above 0
+ */
 export function diameterReference(id: string, circle: Feature, stated: Uncertain): StatedSize[] {
   return [{ reference: id, equations: [{ features: [circle], measure: diameter, stated }] }]
 }
@@ -34,6 +45,10 @@ export function diameterReference(id: string, circle: Feature, stated: Uncertain
 /**
  * A rectangle gives five independent equations, as many as the shape of four points has:
  * its width twice, its height twice, and that its diagonals are equal.
+ * @param id of the reference, as results name it
+ * @param corners in order round the rectangle; the first side is the width
+ * @param width and height: mm, above 0
+ * @param square difference of the diagonals, mm: 0, with what it is uncertain by
  */
 export function rectangleReference(
   id: string,

@@ -5,6 +5,7 @@ import { invertSymmetric3, type Symmetric3 } from './symmetric3.ts'
 
 type Sensitivity = [number[], number[], number[]]
 
+/** A circle fitted to points, in their frame and unit, with how it moves when they do. */
 export interface CircleFit<P extends Point> {
   centre: P
   radius: number

@@ -35,9 +35,13 @@ type IsUnion<T, U = T> = T extends unknown ? ([U] extends [T] ? false : true) : 
 export type PointsOf<P extends Point> = readonly P[] &
   (true extends IsUnion<P> ? { readonly frames: 'all in one frame' } : unknown)
 
+/** A place on the page, pixels: see `Pixel` for where they are counted from. */
 export const pixel = (x: number, y: number): Pixel => [x, y] as unknown as Pixel
+/** A place on paper, millimetres. */
 export const paper = (x: number, y: number): Paper => [x, y] as unknown as Paper
+/** A place in true size, millimetres. */
 export const truePoint = (x: number, y: number): True => [x, y] as unknown as True
+/** A place on the screen, CSS pixels: see `Screen` for where they are counted from. */
 export const screen = (x: number, y: number): Screen => [x, y] as unknown as Screen
 
 /** A point in the frame of another. */

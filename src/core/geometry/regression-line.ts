@@ -2,6 +2,7 @@ import { correlatedNumbers } from '../uncertainty/correlated.ts'
 import { propagate, type Uncertain } from '../uncertainty/uncertain.ts'
 import { GeometryError } from './geometry-error.ts'
 
+/** A straight line of y on x, with its uncertainty; intercept and slope are correlated. */
 export interface RegressionLine {
   intercept: Uncertain
   slope: Uncertain

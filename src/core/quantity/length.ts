@@ -1,5 +1,6 @@
 import Fraction from 'fraction.js'
 
+/** The system that a length is written in: inches (and feet), or millimetres. */
 export type LengthUnit = 'in' | 'mm'
 
 /** An exact length, with what is known of how it was written. */

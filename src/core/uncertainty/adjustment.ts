@@ -19,6 +19,7 @@ export interface Adjustment {
  * @param variance n × n covariance V of the residuals, positive definite
  * @param damping Levenberg–Marquardt factor on the diagonal of the normal matrix; 0 for the pure step
  * @returns null when the normal matrix is singular to working precision
+ * @throws Error when the variance is not positive definite
  * Source: Aitken 1935; the notation of JCGM 100:2008, H.3 and ISO/TS 28037.
  */
 export function adjust(

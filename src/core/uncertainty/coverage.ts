@@ -24,6 +24,7 @@ export function effectiveDof(x: Uncertain, total = variance(x)): number {
   return sum === 0 ? Number.POSITIVE_INFINITY : (total * total) / sum
 }
 
+/** How uncertain a value is, and the half-width of the interval that covers it. In the unit of the value. */
 export interface Coverage {
   /** Standard uncertainty. */
   u: number

@@ -1,5 +1,6 @@
 import { type RandomStream, randomStream } from './random.ts'
 
+/** What the trials of a Monte Carlo came to, in the unit of the model's output. */
 export interface MonteCarloResult {
   trials: number
   mean: number
@@ -39,6 +40,7 @@ export function monteCarlo(
   }
 }
 
+/** How a first-order interval compares with the one by Monte Carlo, in the unit of the value. */
 export interface Verdict {
   /** Both ends of the first-order interval lie within `tolerance` of the Monte Carlo ones. */
   firstOrderIsGoodEnough: boolean

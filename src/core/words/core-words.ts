@@ -21,4 +21,8 @@ const CORE = {
 /** A reason that core gives. */
 export type CoreReason = ReasonOf<typeof CORE>
 
+/**
+ * `reason`: one that core has words for, by its code and parts. `inWords`: its sentence.
+ * @throws RangeError, from `inWords`, for a code that core has no words for
+ */
 export const { reason, inWords } = speak(CORE)

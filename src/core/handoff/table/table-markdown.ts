@@ -19,7 +19,10 @@ const literal = (text: string): string =>
 
 const row = (cells: readonly string[]): string => `| ${cells.join(' | ')} |`
 
-/** The table as GitHub-flavoured Markdown: rows, views, relations, cautions. */
+/**
+ * The table as text in GitHub-flavoured Markdown: rows, views, relations, cautions. Values are rounded to what they
+ * are uncertain by.
+ */
 export function tableMarkdown(table: Table): string {
   const unit = table.unit === 'in' ? 'inches' : 'millimetres'
   const lines = [

@@ -16,6 +16,7 @@ export interface Table {
   cautions: string[]
 }
 
+/** One dimension. Lengths in the table's unit, areas in its square, angles in degrees. */
 export interface TableRow {
   name: string
   label: string
@@ -45,6 +46,7 @@ export interface TableRow {
   budget: { source: string; share: number }[]
 }
 
+/** One piece of evidence of a row, in the units of the row. */
 export interface TableEvidence {
   id: string
   basis: string
@@ -62,6 +64,10 @@ export interface TableEvidence {
   problem?: string
 }
 
+/**
+ * How a view is calibrated: its parameters by name, with their standard uncertainties. Those that stretch are in the
+ * table's unit per pixel, tilts without unit.
+ */
 export interface TableView {
   id: string
   name: string
@@ -81,6 +87,7 @@ export interface TableView {
   suggests?: MappingKind
 }
 
+/** How a stated size fits the others of its view, in the table's unit. */
 export interface TableReference {
   id: string
   /** Which size of a rectangle this row is about. */
@@ -95,6 +102,7 @@ export interface TableReference {
   setAside?: boolean
 }
 
+/** How far a relation is from holding: left less right, in the table's units, with its standard uncertainty. */
 export interface TableRelation {
   id: string
   text: string

@@ -5,6 +5,7 @@ import { reason } from '../../words/core-words.ts'
 import type { Angle } from '../angle.ts'
 import { exactPlaces, MINUS, measuredDecimal, mixedNumber, toPlaces } from './decimals.ts'
 
+/** How an angle is written. */
 export interface AngleFormat {
   /** Expanded uncertainty: decides how many decimals are written. */
   readonly uncertainty?: Radians

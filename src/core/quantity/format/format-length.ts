@@ -13,6 +13,7 @@ import {
   withoutIdleZeros,
 } from './decimals.ts'
 
+/** How a length is written. */
 export interface LengthFormat {
   readonly unit: LengthUnit
   /** Finest graduation in inches: 64 for sixty-fourths, which is the default. Exact fractions finer than that stay. */

@@ -3,6 +3,7 @@ import type { Angle } from '../angle.ts'
 import { TokenReader } from '../notation/token-reader.ts'
 import { afterAngle, readAngle } from './read-angle.ts'
 
+/** What is to be known to read an angle. */
 export interface AngleContext {
   /** Whether the angle can be less than nothing; a printed one can't. */
   readonly signed?: boolean

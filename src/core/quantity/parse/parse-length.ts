@@ -8,6 +8,7 @@ import { gaugeFollows, readGauge } from './read-gauge.ts'
 import { afterLength, readLength } from './read-length.ts'
 import { readNumber } from './read-number.ts'
 
+/** What is to be known to read a length. */
 export interface LengthContext {
   /** What a bare number means; inches unless said otherwise. */
   readonly unit?: LengthUnit
