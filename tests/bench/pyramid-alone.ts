@@ -3,7 +3,7 @@
  */
 import { join } from 'node:path'
 import sharp from 'sharp'
-import { TILE } from '../../src/contract/pictures.ts'
+import { TILE } from '../../src/contract/picture-pyramid.ts'
 
 const [what, file = '', folder = ''] = process.argv.slice(2)
 const picture = sharp(file, { limitInputPixels: false, sequentialRead: true })

@@ -3,7 +3,8 @@
  * tile at the lower right asked for at first sight. Prints what it took as JSON: see `HostFigures`.
  */
 import { monitorEventLoopDelay } from 'node:perf_hooks'
-import { pictureAddress, type SheetPictures } from '../../src/contract/pictures.ts'
+import { pictureAddress } from '../../src/contract/picture-addresses.ts'
+import type { SheetPictures } from '../../src/contract/pictures.ts'
 import { Workbench } from '../../src/main/services/workbench/workbench.ts'
 
 export interface HostFigures {

@@ -1,6 +1,6 @@
 import { useState } from 'react'
 import { Checkbox } from 'react-aria-components'
-import { pageThumbnailAddress } from '../../contract/pictures.ts'
+import { pageThumbnailAddress } from '../../contract/picture-addresses.ts'
 import type { PageLook } from '../../contract/scan-look.ts'
 import { theHost } from '../bench/the-host.ts'
 import { Icon } from '../parts/icon.tsx'

@@ -1,4 +1,5 @@
-import { type SheetPictures, TILE } from '../../contract/pictures.ts'
+import { TILE } from '../../contract/picture-pyramid.ts'
+import type { SheetPictures } from '../../contract/pictures.ts'
 import type { GreyWindow, WindowBox } from '../../core/imaging/index.ts'
 import { tileAddress } from '../tiles/addresses.ts'
 import type { DecodedPicture } from '../tiles/picture-cache.ts'

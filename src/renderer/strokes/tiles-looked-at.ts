@@ -1,4 +1,5 @@
-import { type SheetPictures, TILE } from '../../contract/pictures.ts'
+import { TILE } from '../../contract/picture-pyramid.ts'
+import type { SheetPictures } from '../../contract/pictures.ts'
 import { pixel } from '../../core/geometry/frames.ts'
 import type { SearchWindow } from '../../core/imaging/index.ts'
 import type { Tile } from '../tiles/wanted-tiles.ts'

@@ -1,4 +1,5 @@
-import { pictureAddress, type SheetPictures } from '../../contract/pictures.ts'
+import { pictureAddress } from '../../contract/picture-addresses.ts'
+import type { SheetPictures } from '../../contract/pictures.ts'
 import type { Tile } from './wanted-tiles.ts'
 
 export const overviewAddress = ({ sheet, version }: SheetPictures): string =>

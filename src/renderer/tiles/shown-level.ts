@@ -1,4 +1,5 @@
-import { type PyramidLevel, type SheetPictures, TILE } from '../../contract/pictures.ts'
+import { TILE } from '../../contract/picture-pyramid.ts'
+import type { PyramidLevel, SheetPictures } from '../../contract/pictures.ts'
 import type { BoxSize, Camera } from '../camera/camera.ts'
 import { levelFor, levelStep, type Tile, tilesInSight } from './wanted-tiles.ts'
 

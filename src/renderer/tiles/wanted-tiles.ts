@@ -1,4 +1,5 @@
-import { type PyramidLevel, type SheetPictures, TILE } from '../../contract/pictures.ts'
+import { TILE } from '../../contract/picture-pyramid.ts'
+import type { PyramidLevel, SheetPictures } from '../../contract/pictures.ts'
 import { type Pixel, pixel, screen } from '../../core/geometry/frames.ts'
 import {
   applied,

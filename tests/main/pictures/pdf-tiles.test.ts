@@ -4,12 +4,9 @@ import { deflateSync } from 'node:zlib'
 import sharp from 'sharp'
 import { afterAll, beforeAll, describe, expect, test } from 'vitest'
 import { LIMITS } from '../../../src/contract/limits.ts'
-import {
-  pageThumbnailAddress,
-  pictureAddress,
-  type SheetPictures,
-  TILE,
-} from '../../../src/contract/pictures.ts'
+import { pageThumbnailAddress, pictureAddress } from '../../../src/contract/picture-addresses.ts'
+import { TILE } from '../../../src/contract/picture-pyramid.ts'
+import type { SheetPictures } from '../../../src/contract/pictures.ts'
 import type { Sheet } from '../../../src/core/job/model/types.ts'
 import { pageFile } from '../../../src/main/services/scans/kept/page-file.ts'
 import { readPage } from '../../../src/main/services/scans/reader/read-scan.ts'

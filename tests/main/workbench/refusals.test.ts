@@ -1,7 +1,7 @@
 import { mkdir, readFile, writeFile } from 'node:fs/promises'
 import { join } from 'node:path'
 import { describe, expect, test } from 'vitest'
-import { pictureAddress } from '../../../src/contract/pictures.ts'
+import { pictureAddress } from '../../../src/contract/picture-addresses.ts'
 import { aWorkbench } from '../fixtures/a-workbench.ts'
 import { folderSnapshot } from '../fixtures/folder-snapshot.ts'
 import { point } from '../fixtures/picked-point.ts'

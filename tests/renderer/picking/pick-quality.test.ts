@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest'
-import { pyramidLevels, type SheetPictures } from '../../../src/contract/pictures.ts'
+import { pyramidLevels } from '../../../src/contract/picture-pyramid.ts'
+import type { SheetPictures } from '../../../src/contract/pictures.ts'
 import { pickQuality } from '../../../src/renderer/picking/pick-quality.ts'
 
 const pictures = (state: 'overview' | 'ready'): SheetPictures => ({

@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest'
-import { pyramidLevels, type SheetPictures } from '../../../src/contract/pictures.ts'
+import { pyramidLevels } from '../../../src/contract/picture-pyramid.ts'
+import type { SheetPictures } from '../../../src/contract/pictures.ts'
 import { type Pixel, pixel } from '../../../src/core/geometry/frames.ts'
 import { searchWindow } from '../../../src/core/imaging/index.ts'
 import { cutWindow, luminance, tilesOfBox } from '../../../src/renderer/strokes/grey-tiles.ts'

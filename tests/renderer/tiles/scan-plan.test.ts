@@ -1,6 +1,7 @@
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
-import { pyramidLevels, type SheetPictures } from '../../../src/contract/pictures.ts'
+import { pyramidLevels } from '../../../src/contract/picture-pyramid.ts'
+import type { SheetPictures } from '../../../src/contract/pictures.ts'
 import { radians } from '../../../src/core/geometry/angle-units.ts'
 import { pixel } from '../../../src/core/geometry/frames.ts'
 import { applied, type Camera, toScreen } from '../../../src/renderer/camera/camera.ts'

@@ -1,6 +1,6 @@
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
-import { pyramidLevels, TILE } from '../../../src/contract/pictures.ts'
+import { pyramidLevels, TILE } from '../../../src/contract/picture-pyramid.ts'
 import { radians } from '../../../src/core/geometry/angle-units.ts'
 import { pixel, screen } from '../../../src/core/geometry/frames.ts'
 import type { Camera } from '../../../src/renderer/camera/camera.ts'

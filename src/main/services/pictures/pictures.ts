@@ -1,10 +1,7 @@
 import { LIMITS, type Limits } from '../../../contract/limits.ts'
-import {
-  type PictureProgress,
-  type PictureWanted,
-  pyramidLevels,
-  type SheetPictures,
-} from '../../../contract/pictures.ts'
+import type { PictureWanted } from '../../../contract/picture-addresses.ts'
+import { pyramidLevels } from '../../../contract/picture-pyramid.ts'
+import type { PictureProgress, SheetPictures } from '../../../contract/pictures.ts'
 import type { Sheet } from '../../../core/job/model/types.ts'
 import { resolveScan } from '../scans/kept/scan-path.ts'
 import type { SheetScan } from '../scans/kept/verify-scans.ts'

@@ -1,4 +1,4 @@
-import type { PageThumbnailWanted } from '../../../contract/pictures.ts'
+import type { PageThumbnailWanted } from '../../../contract/picture-addresses.ts'
 import type { Limits } from '../limits/kept-limits.ts'
 import type { PictureFile } from '../pictures/pictures.ts'
 import { pageThumbnail } from '../scans/reader/read-scan.ts'

@@ -1,6 +1,6 @@
 import type { BenchState } from '../../../contract/bench-state.ts'
 import type { HostEvent } from '../../../contract/host-event.ts'
-import { pageThumbnailAt, pictureAt } from '../../../contract/pictures.ts'
+import { pageThumbnailAt, pictureAt } from '../../../contract/picture-addresses.ts'
 import type { Reply } from '../../../contract/reply.ts'
 import { RecentJobs } from '../known-jobs/recent-jobs.ts'
 import { KeptLimits } from '../limits/kept-limits.ts'

@@ -1,6 +1,7 @@
 import './sheet-list.css'
 import { Button } from 'react-aria-components'
-import { type PictureProgress, pictureAddress } from '../../../contract/pictures.ts'
+import { pictureAddress } from '../../../contract/picture-addresses.ts'
+import type { PictureProgress } from '../../../contract/pictures.ts'
 import type { Sheet } from '../../../core/job/model/types.ts'
 import { useBench } from '../../bench/bench-store.ts'
 import { showSheet } from '../../bench/choose.ts'

@@ -1,7 +1,7 @@
 import { mkdir, readFile, rm, symlink, truncate, writeFile } from 'node:fs/promises'
 import { dirname, join } from 'node:path'
 import { describe, expect, test } from 'vitest'
-import { pyramidLevels } from '../../../../src/contract/pictures.ts'
+import { pyramidLevels } from '../../../../src/contract/picture-pyramid.ts'
 import { readManifest, writeManifest } from '../../../../src/main/services/pictures/cache/manifest.ts'
 import { tileFile } from '../../../../src/main/services/pictures/layout/picture-names.ts'
 import { temporaryFolder } from '../../fixtures/temporary-folder.ts'

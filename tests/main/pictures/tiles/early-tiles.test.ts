@@ -1,7 +1,7 @@
 import { access, readdir } from 'node:fs/promises'
 import { join } from 'node:path'
 import { afterEach, describe, expect, test, vi } from 'vitest'
-import { pyramidLevels } from '../../../../src/contract/pictures.ts'
+import { pyramidLevels } from '../../../../src/contract/picture-pyramid.ts'
 import { type Block, liesIn, type TilePlace } from '../../../../src/main/services/pictures/layout/block.ts'
 import { tileFile } from '../../../../src/main/services/pictures/layout/picture-names.ts'
 import { EarlyTiles } from '../../../../src/main/services/pictures/tiles/early-tiles.ts'

@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest'
-import { pyramidLevels } from '../../../../src/contract/pictures.ts'
+import { pyramidLevels } from '../../../../src/contract/picture-pyramid.ts'
 import { areaOf, blockAbout, levelsOfBlock } from '../../../../src/main/services/pictures/layout/block.ts'
 import { isSooner, readingPace } from '../../../../src/main/services/pictures/tiles/out-of-turn.ts'
 

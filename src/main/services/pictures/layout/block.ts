@@ -1,5 +1,6 @@
 import { z } from 'zod'
-import { type PyramidLevel, pyramidLevels, TILE } from '../../../../contract/pictures.ts'
+import { pyramidLevels, TILE } from '../../../../contract/picture-pyramid.ts'
+import type { PyramidLevel } from '../../../../contract/pictures.ts'
 import type { PixelSize } from '../../scans/page/pixel-size.ts'
 
 /** The place of a tile in the pyramid. */

@@ -1,5 +1,6 @@
 import { join } from 'node:path'
-import type { PictureWanted, PyramidLevel } from '../../../../contract/pictures.ts'
+import type { PictureWanted } from '../../../../contract/picture-addresses.ts'
+import type { PyramidLevel } from '../../../../contract/pictures.ts'
 import type { Sheet } from '../../../../core/job/model/types.ts'
 import type { TilePlace } from './block.ts'
 import type { TileKind } from './tile-kind.ts'

@@ -1,5 +1,5 @@
 import { join } from 'node:path'
-import type { PictureWanted } from '../../../../contract/pictures.ts'
+import type { PictureWanted } from '../../../../contract/picture-addresses.ts'
 import type { TilePlace } from '../layout/block.ts'
 import { wholeFile } from '../layout/picture-names.ts'
 import type { TileKind } from '../layout/tile-kind.ts'

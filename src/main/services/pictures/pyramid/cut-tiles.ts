@@ -1,6 +1,7 @@
 import { mkdir, readdir, rename, rm } from 'node:fs/promises'
 import { join } from 'node:path'
-import { type PyramidLevel, TILE } from '../../../../contract/pictures.ts'
+import { TILE } from '../../../../contract/picture-pyramid.ts'
+import type { PyramidLevel } from '../../../../contract/pictures.ts'
 import { areaOf, type Block, levelsOfBlock, type PageArea } from '../layout/block.ts'
 import { cutFolder, tileFile, tilesOf } from '../layout/picture-names.ts'
 import { JPEG, PNG, type TileKind } from '../layout/tile-kind.ts'
