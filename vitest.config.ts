@@ -7,6 +7,9 @@ const OF_THE_BUILD = ['tests/window/**/*.test.ts', 'tests/**/built.test.ts']
 /** Tests of pure functions, short ones: to begin a process for each takes longer than most of them do. */
 const PURE = ['tests/core/!(imaging)/**/*.test.ts', 'tests/published/!(strokes-*).test.ts']
 
+/** Tests that run the command line; its parts are tried among the sources. */
+const COMMAND_LINE = ['tests/main/cli/*.test.ts']
+
 /** As many as there are cores; left to itself Vitest keeps one free, which is every second one of two. */
 const EVERY_CORE = '100%'
 
@@ -22,7 +25,19 @@ export default defineConfig({
         test: {
           name: 'sources',
           include: ['tests/**/*.test.ts'],
-          exclude: [...configDefaults.exclude, ...OF_THE_BUILD, ...PURE],
+          exclude: [...configDefaults.exclude, ...OF_THE_BUILD, ...PURE, ...COMMAND_LINE],
+          maxWorkers: EVERY_CORE,
+          sequence: { groupOrder: 0 },
+        },
+      },
+      {
+        extends: true,
+        test: {
+          name: 'command line',
+          include: COMMAND_LINE,
+          globalSetup: ['tests/setup/command-line.ts'],
+          // What is bundled is run as it is.
+          server: { deps: { external: [/\/out\/tests\//] } },
           maxWorkers: EVERY_CORE,
           sequence: { groupOrder: 0 },
         },

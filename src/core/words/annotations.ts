@@ -7,8 +7,10 @@ export const ANNOTATION_WORDS = {
   'annotation.no-notes': () => 'This job has no notes, so there is nothing to hand on: write one first.',
   'annotation.not-json': () =>
     'This file is not JSON, so no annotations could be read from it: choose one that holds Web Annotations (JSON-LD).',
-  'annotation.none': () =>
-    'This file is JSON, but holds no Web Annotations: nothing was brought in. Choose a file with an annotation, a page or a collection of them.',
+  'annotation.none': () => [
+    'This file is JSON, but holds no Web Annotations: nothing was brought in.',
+    'Choose a file with an annotation, a page or a collection of them.',
+  ],
   'annotation.pages-elsewhere': () =>
     'This file only says where its annotations are kept, and nothing is fetched from elsewhere: choose the file of its first page.',
   'annotation.too-many-people': (p: { most: number }) =>

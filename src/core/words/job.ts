@@ -63,8 +63,10 @@ export const JOB_WORDS = {
   ...AT_A_PLACE,
   'job.unsound': (p: Where & { problem: AnyReason }, say: Say) =>
     `${p.where === '' ? 'The job' : p.where} ${say(p.problem)}.`,
-  'job.not-written-as': (p: Where & { noun: QuantityNoun; problem: AnyReason }, say: Say) =>
-    `${p.where} is not written as ${NOUNS[p.noun]}. ${say(p.problem)}`,
+  'job.not-written-as': (p: Where & { noun: QuantityNoun; problem: AnyReason }, say: Say) => [
+    `${p.where} is not written as ${NOUNS[p.noun]}.`,
+    ...say.sentences(p.problem),
+  ],
   'job.not-a-job': () =>
     'This is not a Scantling job: a job is a JSON object with "format": "scantling-job".',
   'job.other-format': (p: { format: string | null }) =>
@@ -93,8 +95,10 @@ export const JOB_WORDS = {
     `Dimension "${p.dimension}", evidence "${p.evidence}": ${say(p.problem)}.`,
   'formula.of-relation': (p: { relation: string; problem: AnyReason }, say: Say) =>
     `Relation "${p.relation}": ${say(p.problem)}.`,
-  'formula.circle-to-break': (p: { names: readonly string[] }) =>
-    `The formulas run in a circle: ${p.names.join(' uses ')}. Withdraw one of them.`,
+  'formula.circle-to-break': (p: { names: readonly string[] }) => [
+    `The formulas run in a circle: ${p.names.join(' uses ')}.`,
+    'Withdraw one of them.',
+  ],
   'formula.of-another-kind': (p: { text: string; gives: string; wanted: string }) =>
     `the formula \`${p.text}\` gives ${p.gives}, but the dimension is ${p.wanted}`,
   'formula.relation-mixes-units': (p: { text: string; left: string; right: string }) =>

@@ -29,12 +29,16 @@ const inRange = ({ standard, first, last }: GaugeRange): string =>
 
 /** What is said of written quantities: where reading stopped and what to write there, and what cannot be written. */
 export const NOTATION_WORDS = {
-  'notation.stopped': (p: { text: string; at: number; advice: AnyReason }, say) =>
+  'notation.stopped': (p: { text: string; at: number; advice: AnyReason }, say) => [
     `Cannot read “${excerpt(p.text, p.at)}”: stopped ${
       p.at >= p.text.length ? 'at its end' : `at character ${p.at + 1}, “${shownAt(p.text, p.at)}”`
-    }. ${say(p.advice)}`,
-  'notation.nothing-written': (p: { advice: AnyReason }, say) =>
-    `Nothing is written where a quantity should stand. ${say(p.advice)}`,
+    }.`,
+    ...say.sentences(p.advice),
+  ],
+  'notation.nothing-written': (p: { advice: AnyReason }, say) => [
+    'Nothing is written where a quantity should stand.',
+    ...say.sentences(p.advice),
+  ],
 
   // Signs
   'notation.too-many-digits': (p: { most: number }) =>
@@ -146,10 +150,15 @@ export const NOTATION_WORDS = {
   'notation.after-gauge-figure': () => 'Nothing of this kind may follow a gauge; take this away.',
 
   // Scales, gauge tables, and what cannot be written
-  'notation.scale-unread': (p: { text: string }) =>
-    `Cannot read “${p.text}” as a scale. Write it as the title block has it: 3" = 1'-0", 1:4, 1/4 full size, or 0.25 (drawn size over true size).`,
-  'notation.no-such-gauge': (p: { number: string; range: GaugeRange }) =>
-    `There is no gauge “${p.number}”. ${inRange(p.range)} Check the number.`,
+  'notation.scale-unread': (p: { text: string }) => [
+    `Cannot read “${p.text}” as a scale.`,
+    `Write it as the title block has it: 3" = 1'-0", 1:4, 1/4 full size, or 0.25 (drawn size over true size).`,
+  ],
+  'notation.no-such-gauge': (p: { number: string; range: GaugeRange }) => [
+    `There is no gauge “${p.number}”.`,
+    inRange(p.range),
+    'Check the number.',
+  ],
   'notation.unwritable-length': noValue('A length'),
   'notation.unwritable-angle': noValue('An angle'),
   'notation.unwritable-area': noValue('An area'),

@@ -21,11 +21,15 @@ export interface AnyReason {
 }
 
 /** Puts a reason that is a part of another into words. */
-export type Say = (reason: AnyReason) => string
+export interface Say {
+  (reason: AnyReason): string
+  /** Its sentences one by one: what is so and, where that is said apart, what to do now. */
+  sentences(reason: AnyReason): readonly string[]
+}
 
-/** The sentence of each code, made from its parts. */
+/** The sentence of each code, or its sentences, made from its parts. */
 export type Catalogue = {
-  readonly [code: string]: (parts: never, say: Say) => string
+  readonly [code: string]: (parts: never, say: Say) => string | readonly string[]
 }
 
 /** The parts that the sentence of a code is made from. */

@@ -1,4 +1,4 @@
-import type { Catalogue, PartsOf, ReasonOf, Say } from './reason.ts'
+import type { AnyReason, Catalogue, PartsOf, ReasonOf, Say } from './reason.ts'
 
 /** What a layer makes and says its reasons with. */
 export interface Speech<C extends Catalogue> {
@@ -7,7 +7,7 @@ export interface Speech<C extends Catalogue> {
     code: K,
     ...parts: Parameters<C[K]> extends [] ? [] : [PartsOf<C, K>]
   ): ReasonOf<C, K>
-  /** Its sentence. Words of `other` layers are asked for what this catalogue does not have. */
+  /** Its words. Those of `other` layers are asked for what this catalogue does not have. */
   inWords: Say
 }
 
@@ -17,12 +17,16 @@ export interface Speech<C extends Catalogue> {
  * @throws RangeError, from `inWords`, for a code that nobody has words for
  */
 export function speak<C extends Catalogue>(catalogue: C, other?: Say): Speech<C> {
-  const inWords: Say = ({ code, parts }) => {
+  const sentences = ({ code, parts }: AnyReason): readonly string[] => {
     const words = Object.hasOwn(catalogue, code) ? catalogue[code] : undefined
-    if (words !== undefined) return words(parts as never, inWords)
-    if (other === undefined) throw new RangeError(`There are no words for the reason ${code}.`)
-    return other({ code, parts })
+    if (words === undefined) {
+      if (other === undefined) throw new RangeError(`There are no words for the reason ${code}.`)
+      return other.sentences({ code, parts })
+    }
+    const said = words(parts as never, inWords)
+    return typeof said === 'string' ? [said] : said
   }
+  const inWords: Say = Object.assign((reason: AnyReason) => sentences(reason).join(' '), { sentences })
   return {
     inWords,
     reason: (code, ...[parts]) => ({ code, parts: parts ?? {} }) as never,

@@ -9,6 +9,7 @@ import { addOpenCommand } from './commands/open.ts'
 import { addRelinkCommand } from './commands/relink.ts'
 import { addSchemaCommand } from './commands/schema.ts'
 import { addTableCommand } from './commands/table.ts'
+import type { Output } from './output/output.ts'
 
 const MORE = `
 A job is a folder: job.json, the scans as received, and a journal of the edits made since job.json was written.
@@ -29,8 +30,11 @@ Exit codes:
 
 Values scaled from a print are estimates. "scantling COMMAND --help" tells more of each command.`
 
+/** Columns of help where there is no terminal. */
+const HELP_COLUMNS = 80
+
 /** The command line: every command, with its help. Errors are thrown as CommanderError and printed by the caller. */
-export function scantlingProgram(): Command {
+export function scantlingProgram(output: Output): Command {
   const program = new Command('scantling')
     .description(
       'Turns a scanned engineering drawing into a table of named dimensions with stated uncertainty.',
@@ -40,16 +44,20 @@ export function scantlingProgram(): Command {
     .helpCommand(false)
     .addHelpText('after', MORE)
     .exitOverride()
-    .configureOutput({ writeErr: () => undefined })
+    .configureOutput({
+      writeOut: (text) => output.print(text),
+      writeErr: () => undefined,
+      getOutHelpWidth: () => output.terminalWidth ?? HELP_COLUMNS,
+    })
     .showSuggestionAfterError(true)
-  addNewCommand(program)
-  addEditCommand(program)
-  addRelinkCommand(program)
-  addOpenCommand(program)
-  addTableCommand(program)
-  addCheckCommand(program)
-  addNotesCommand(program)
-  addLimitsCommand(program)
-  addSchemaCommand(program)
+  addNewCommand(program, output)
+  addEditCommand(program, output)
+  addRelinkCommand(program, output)
+  addOpenCommand(program, output)
+  addTableCommand(program, output)
+  addCheckCommand(program, output)
+  addNotesCommand(program, output)
+  addLimitsCommand(program, output)
+  addSchemaCommand(program, output)
   return program
 }

@@ -1,23 +1,66 @@
 import type { Command, CommanderError } from 'commander'
-import { oneClause } from './output/one-sentence.ts'
+import { nearestWord } from '../../core/job/text/edit-distance.ts'
+import { helpOf } from './arguments/options.ts'
+import { type CliReason, reason } from './words/cli-words.ts'
 
-const ARGUMENT = /^error: command-argument value '(.*?)' is invalid for argument '(\w+)'\. ?(.*)$/s
-const OPTION = /^error: option '(?:-\w, )?(--[\w-]+).*?' argument '(.*?)' is invalid\. ?(.*)$/s
+/** As many slips as leave more than four tenths of a word right, and no more than three. */
+const slips = (word: string): number => Math.min(3, Math.ceil(word.length * 0.6) - 1)
 
-function inWords(message: string): string {
-  const argument = ARGUMENT.exec(message)
-  if (argument !== null) return `"${argument[1]}" is no ${argument[2]?.toLowerCase()}. ${argument[3]}`
-  const option = OPTION.exec(message)
-  if (option === null) return message
-  const [, name, value, advice] = option
-  return value?.trim() === ''
-    ? `The value of ${name} is empty. ${advice}`
-    : `${name} can't be "${value}". ${advice}`
+const isOption = (arg: string): boolean => arg.length > 1 && arg.startsWith('-')
+
+const bare = (option: string): string => option.slice('--'.length)
+
+function nearestOption(given: string, command: Command): string | null {
+  if (!given.startsWith('--')) return null
+  const known = command
+    .createHelp()
+    .visibleOptions(command)
+    .flatMap(({ long }) => long ?? [])
+  const nearest = nearestWord(bare(given), known.map(bare), slips)
+  return nearest === undefined ? null : `--${nearest}`
 }
 
-/** What is wrong with a command line, and whose help shows how it is used. */
-export function usageError(error: CommanderError, program: Command, args: readonly string[]): string {
-  const command = program.commands.find((one) => one.name() === args[0])
-  const help = command === undefined ? 'scantling --help' : `scantling ${command.name()} --help`
-  return `${oneClause(inWords(error.message))}; "${help}" shows how it is used`
+/**
+ * What is wrong with a command line, and whose help shows how it is used.
+ * @param program after it has refused `args`
+ */
+export function usageError(error: CommanderError, program: Command, args: readonly string[]): CliReason {
+  const named = program.commands.find((one) => one.name() === program.args[0])
+  const command = named ?? program
+  const help = helpOf(named?.name())
+  switch (error.code) {
+    case 'commander.unknownCommand': {
+      const [given = ''] = program.args
+      const known = program.commands.map((one) => one.name())
+      return reason('usage.unknown-command', {
+        command: given,
+        meant: nearestWord(given, known, slips) ?? null,
+        help,
+      })
+    }
+    case 'commander.unknownOption': {
+      const option = command.args.find(isOption) ?? ''
+      return reason('usage.unknown-option', { option, meant: nearestOption(option, command), help })
+    }
+    case 'commander.missingArgument': {
+      const missing = command.registeredArguments.find(
+        ({ required }, i) => required && command.args[i] === undefined,
+      )
+      return reason('usage.missing-argument', { argument: missing?.name() ?? '', help })
+    }
+    case 'commander.optionMissingArgument': {
+      const last = args.at(-1)
+      const option = command.options.find(({ short, long }) => last === short || last === long)
+      return reason('usage.option-without-value', { option: option?.flags ?? '', help })
+    }
+    case 'commander.excessArguments':
+      return reason('usage.too-many-arguments', {
+        command: command.name(),
+        most: command.registeredArguments.length,
+        given: command.args.length,
+        help,
+      })
+    default:
+      return reason('usage.other', { says: error.message, help })
+  }
 }

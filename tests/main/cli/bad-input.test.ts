@@ -1,20 +1,12 @@
 import { readFile, rm, symlink, writeFile } from 'node:fs/promises'
 import { join } from 'node:path'
-import { afterAll, beforeAll, describe, expect, test } from 'vitest'
+import { describe, expect, test } from 'vitest'
 import type { Dimension, Job, View } from '../../../src/core/job/model/types.ts'
 import { writeJob } from '../../../src/core/job/write-job.ts'
-import { type BundledProgram, bundleProgram } from '../fixtures/bundle-program.ts'
+import { scantling, scantlingGiven, scantlingProcess } from '../fixtures/command-line.ts'
 import { folderSnapshot } from '../fixtures/folder-snapshot.ts'
-import { type Finished, runProgram } from '../fixtures/run-program.ts'
+import type { Finished } from '../fixtures/run-program.ts'
 import { drawScan, drumJob, workshopJob } from '../fixtures/workshop-job.ts'
-
-let cli: BundledProgram
-beforeAll(async () => {
-  cli = await bundleProgram('src/main/cli/index.ts')
-})
-afterAll(() => cli.remove())
-
-const scantling = (...args: string[]): Promise<Finished> => runProgram(cli.path, args)
 
 /** One line, one full stop, and it names the thing. */
 function expectOneSentence(stderr: string, names: readonly string[]): void {
@@ -22,6 +14,13 @@ function expectOneSentence(stderr: string, names: readonly string[]): void {
   expect(stderr).not.toMatch(/[.!?] [A-Z]/)
   expect(stderr).not.toMatch(/\bat .*:\d+:\d+|undefined|\[object/)
   for (const name of names) expect(stderr).toContain(name)
+}
+
+/** What is printed as JSON is what went wrong and nothing else: the sentence, and what it is made from. */
+function expectTheSameAsJson({ stdout, stderr }: Finished): void {
+  const { error, ...else_ } = JSON.parse(stdout)
+  expect(else_).toEqual({})
+  expect(error).toEqual({ code: expect.any(String), parts: expect.any(Object), words: stderr.trimEnd() })
 }
 
 const derived = (name: string, formula: string): Dimension => ({
@@ -186,7 +185,7 @@ test.each(CASES)(
     for (const line of check.stdout.split('\n').filter((text) => text.trim() !== ''))
       expect(check.stderr).not.toContain(line.trim())
     expect([table.code, check.code]).toEqual([2, 2])
-    expect(table.stdout).toBe('')
+    expectTheSameAsJson(table)
     expect(await folderSnapshot(parent)).toEqual(before)
   },
 )
@@ -232,7 +231,7 @@ describe('an edit that is refused', () => {
   ])('%s: one sentence, exit 2, nothing changes', async (line, names) => {
     const { folder } = await workshopJob()
     const before = await folderSnapshot(folder)
-    const { code, stdout, stderr } = await runProgram(cli.path, ['edit', folder], `${line}\n`)
+    const { code, stdout, stderr } = await scantlingGiven(`${line}\n`, 'edit', folder)
     expectOneSentence(stderr, ['Standard input', ...names])
     expect(code).toBe(2)
     expect(stdout).toBe('')
@@ -333,6 +332,43 @@ describe('a command line that is wrong', () => {
     expectOneSentence(stderr.replace('(Did', '(did'), names)
     expect(code).toBe(2)
     expect(stdout).toBe('')
+  })
+})
+
+describe('a process of its own', () => {
+  test.each<[what: string, args: string[], input: string, names: string[]]>([
+    ['a folder that is not there', ['table', 'no such job'], '', ['no such job', 'does not exist']],
+    ['a wrong command line', ['tabel'], '', ['tabel', '"scantling --help"']],
+    ['an edit on standard input', ['edit', '.'], '[1]\n', ['holds no job.json']],
+  ])('says in one sentence what is wrong with %s, and ends with 2', async (_, args, input, names) => {
+    const inProcess = await scantlingGiven(input, ...args)
+    const { code, stdout, stderr } = await scantlingProcess(args, input)
+    expectOneSentence(stderr.replace('(Did', '(did'), names)
+    expect([code, stdout]).toEqual([2, ''])
+    expect(inProcess).toEqual({ code, stdout, stderr })
+  })
+
+  test('refuses an edit that is given on standard input', async () => {
+    const { folder } = await workshopJob()
+    const before = await folderSnapshot(folder)
+    const { code, stdout, stderr } = await scantlingProcess(['edit', folder], '{"do":"polish"}\n')
+    expectOneSentence(stderr, ['Standard input, line 1', 'do is "polish"'])
+    expect([code, stdout]).toEqual([2, ''])
+    expect(await folderSnapshot(folder)).toEqual(before)
+  })
+})
+
+describe('an error for a program', () => {
+  test.each<[args: string[], code: string, parts: object]>([
+    [['table', 'no such job'], 'job-folder.not-opened', { folder: 'no such job' }],
+    [['table', 'x', '--seed', '-1'], 'usage.no-whole-number', { option: '--seed', value: '-1', least: 0 }],
+    [['limits', '--set', 'x'], 'usage.unsuitable-value', { option: '--set', value: 'x', wants: 'limit' }],
+    [['table', 'x', '--frmat', 'csv'], 'usage.unknown-option', { option: '--frmat', meant: '--format' }],
+  ])('%j has its code and its parts', async (args, code, parts) => {
+    const json = await scantling(...args, '--format', 'json')
+    expectTheSameAsJson(json)
+    expect(JSON.parse(json.stdout).error).toMatchObject({ code, parts })
+    expect(await scantling(...args)).toEqual({ ...json, stdout: '' })
   })
 })
 

@@ -2,29 +2,22 @@ import { spawn } from 'node:child_process'
 import { cp, mkdir, readFile, writeFile } from 'node:fs/promises'
 import { join } from 'node:path'
 import sharp from 'sharp'
-import { afterAll, afterEach, beforeAll, describe, expect, test, vi } from 'vitest'
+import { afterEach, describe, expect, test, vi } from 'vitest'
 import { tableJson } from '../../../src/core/handoff/table/table-json.ts'
 import { parseJobText } from '../../../src/core/job/parse-job-text.ts'
 import { dimensionTable } from '../../../src/core/ledger/table/dimension-table.ts'
 import { tableText } from '../../../src/main/cli/layout/table-text.ts'
 import { openJob } from '../../../src/main/services/job-folder/open-job.ts'
 import { hashFile } from '../../../src/main/services/scans/kept/hash-file.ts'
-import { type BundledProgram, bundleProgram } from '../fixtures/bundle-program.ts'
+import { COMMAND_LINE, scantling, scantlingGiven, scantlingProcess } from '../fixtures/command-line.ts'
 import { folderSnapshot } from '../fixtures/folder-snapshot.ts'
 import { point } from '../fixtures/picked-point.ts'
 import { runProgram } from '../fixtures/run-program.ts'
 import { temporaryFolder } from '../fixtures/temporary-folder.ts'
 import { drawScan, drumJob, workshopJob } from '../fixtures/workshop-job.ts'
 
-let cli: BundledProgram
-beforeAll(async () => {
-  cli = await bundleProgram('src/main/cli/index.ts')
-})
-afterAll(() => cli.remove())
-
-const scantling = (...args: string[]) => runProgram(cli.path, args)
 const editing = (folder: string, edits: readonly object[], ...args: string[]) =>
-  runProgram(cli.path, ['edit', folder, ...args], edits.map((edit) => `${JSON.stringify(edit)}\n`).join(''))
+  scantlingGiven(edits.map((edit) => `${JSON.stringify(edit)}\n`).join(''), 'edit', folder, ...args)
 
 describe('from scans to a table on the command line', () => {
   test('new makes a job with one sheet for each scan, byte for byte', async () => {
@@ -128,7 +121,7 @@ describe('from scans to a table on the command line', () => {
 
   test('an edit is answered once it is on disk, before the next one is given', async () => {
     const { folder } = await workshopJob()
-    const child = spawn(process.execPath, [cli.path, 'edit', folder, '--by', 'AR'], {
+    const child = spawn(process.execPath, [COMMAND_LINE, 'edit', folder, '--by', 'AR'], {
       stdio: ['pipe', 'pipe', 'inherit'],
     })
     const answer = (): Promise<string> =>
@@ -153,7 +146,8 @@ describe('from scans to a table on the command line', () => {
     await session.edit({ do: 'describe', set: { title: 'Drum, being edited' } }, 'AR')
     const before = await folderSnapshot(folder)
     expect((await scantling('table', folder)).stdout).toMatch(/^Drum, being edited\n/)
-    const { code, stdout, stderr } = await editing(folder, [{ do: 'add-mark', item: point('M5', 1, 2) }])
+    const edit = `${JSON.stringify({ do: 'add-mark', item: point('M5', 1, 2) })}\n`
+    const { code, stdout, stderr } = await scantlingProcess(['edit', folder], edit)
     expect([code, stdout]).toEqual([2, ''])
     expect(stderr).toContain(`(process ${process.pid}) since `)
     expect(stderr.trim().split('\n')).toHaveLength(1)
@@ -180,10 +174,12 @@ describe('undo and redo among the edits', () => {
       '{"do":"redo"}',
       '{"do":"redo"}',
     ]
-    const { code, stdout, stderr } = await runProgram(
-      cli.path,
-      ['edit', folder, '--by', 'AR'],
+    const { code, stdout, stderr } = await scantlingGiven(
       `\uFEFF${lines.join('\r\n')}\r\n`,
+      'edit',
+      folder,
+      '--by',
+      'AR',
     )
     expect(stdout).toBe('ok 1: add mark M5\nok 2: undo add mark M5\nok 3: redo add mark M5\n')
     expect([code, stderr]).toEqual([2, 'Standard input, line 4: There is nothing to redo.\n'])
@@ -268,7 +264,7 @@ describe('check', () => {
       ),
       relations: [{ id: 'Q1', text: 'drum_length = drum_half' }],
     }))
-    const { code, stdout, stderr } = await scantling('check', folder)
+    const { code, stdout, stderr } = await scantlingProcess(['check', folder])
     expect(stderr).toBe('')
     expect(stdout).toMatch(/^Disputed\n {2}drum_length: /)
     expect(stdout).toMatch(/Does not close\n {2}Q1 \(drum_length = drum_half\) /)
@@ -323,7 +319,7 @@ describe('the program itself', () => {
   })
 
   test('shows its help when it is asked, or given nothing to do', async () => {
-    const help = await scantling('--help')
+    const help = await scantlingProcess(['--help'])
     expect(help.code).toBe(0)
     for (const word of ['new', 'edit', 'relink', 'table', 'check', 'schema', 'Exit codes'])
       expect(help.stdout).toContain(word)
@@ -338,7 +334,9 @@ describe('the program itself', () => {
 
   test('is quiet when its reader goes away', async () => {
     const { folder } = await workshopJob()
-    const child = spawn(process.execPath, [cli.path, 'table', folder], { stdio: ['ignore', 'pipe', 'pipe'] })
+    const child = spawn(process.execPath, [COMMAND_LINE, 'table', folder], {
+      stdio: ['ignore', 'pipe', 'pipe'],
+    })
     let errors = ''
     child.stderr.on('data', (data: Buffer) => {
       errors += data.toString()

@@ -2,24 +2,18 @@ import { readFile, writeFile } from 'node:fs/promises'
 import { join } from 'node:path'
 import { afterAll, beforeAll, describe, expect, test } from 'vitest'
 import { parseJobText } from '../../../src/core/job/parse-job-text.ts'
-import { type BundledProgram, bundleProgram } from '../fixtures/bundle-program.ts'
-import { runProgram } from '../fixtures/run-program.ts'
+import { scantling } from '../fixtures/command-line.ts'
 import { temporaryFolder } from '../fixtures/temporary-folder.ts'
 import { ALL_KINDS } from '../scans/kinds/all-kinds.ts'
 
-let cli: BundledProgram
 let home: string
 beforeAll(async () => {
-  cli = await bundleProgram('src/main/cli/index.ts')
   home = await temporaryFolder()
   process.env['SCANTLING_HOME'] = home
 })
 afterAll(() => {
   delete process.env['SCANTLING_HOME']
-  return cli.remove()
 })
-
-const scantling = (...args: string[]) => runProgram(cli.path, args)
 
 async function aFile(file: string): Promise<string> {
   const kind = ALL_KINDS.find((one) => one.file === file)

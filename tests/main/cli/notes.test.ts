@@ -1,21 +1,14 @@
 import { cp, readFile, writeFile } from 'node:fs/promises'
 import { join } from 'node:path'
-import { afterAll, beforeAll, describe, expect, it } from 'vitest'
+import { describe, expect, it } from 'vitest'
 import { readJobFolder } from '../../../src/main/services/job-folder/read-job-folder.ts'
 import { shortcomings } from '../../core/handoff/annotations/out/required-properties.ts'
-import { type BundledProgram, bundleProgram } from '../fixtures/bundle-program.ts'
-import { runProgram } from '../fixtures/run-program.ts'
+import { scantling } from '../fixtures/command-line.ts'
 import { temporaryFolder } from '../fixtures/temporary-folder.ts'
 
 const SAMPLE = 'samples/deck-ventilator'
 
-let cli: BundledProgram
-beforeAll(async () => {
-  cli = await bundleProgram('src/main/cli/index.ts')
-})
-afterAll(() => cli.remove())
-
-const notes = (...args: string[]) => runProgram(cli.path, ['notes', ...args])
+const notes = (...args: string[]) => scantling('notes', ...args)
 
 /** A copy of the sample, without its notes when it is to take some over. */
 async function copyOfSample(without = false): Promise<string> {

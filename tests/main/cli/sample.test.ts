@@ -1,24 +1,17 @@
 import { readFile } from 'node:fs/promises'
 import { join } from 'node:path'
-import { afterAll, beforeAll, describe, expect, test } from 'vitest'
+import { beforeAll, describe, expect, test } from 'vitest'
 import type { SimulatedRow } from '../../../src/core/ledger/simulate-row.ts'
-import { type BundledProgram, bundleProgram } from '../fixtures/bundle-program.ts'
+import { scantling } from '../fixtures/command-line.ts'
 import { folderSnapshot } from '../fixtures/folder-snapshot.ts'
-import { runProgram } from '../fixtures/run-program.ts'
 import { temporaryFolder } from '../fixtures/temporary-folder.ts'
 
 const SAMPLE = 'samples/deck-ventilator'
 
-let cli: BundledProgram
 let readme: string
 beforeAll(async () => {
-  cli = await bundleProgram('src/main/cli/index.ts')
   readme = await readFile('README.md', 'utf8')
 })
-afterAll(() => cli.remove())
-
-const scantling = (...args: string[]) => runProgram(cli.path, args)
-
 /** The line of a printed table or of the README that begins with a dimension's name, its gaps closed up. */
 const lineOf = (text: string, name: string): string =>
   text

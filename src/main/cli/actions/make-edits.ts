@@ -2,12 +2,13 @@ import { type FileHandle, open } from 'node:fs/promises'
 import { createInterface } from 'node:readline'
 import { readEdit } from '../../../core/job/edits/edit.ts'
 import { ScantlingError } from '../../../core/words/scantling-error.ts'
-import { systemReason } from '../../services/files/system-reason.ts'
+import { systemCause } from '../../services/files/system-reason.ts'
 import type { Acknowledged, JobSession } from '../../services/job-folder/job-session.ts'
 import { openJob } from '../../services/job-folder/open-job.ts'
-import { ServiceError } from '../../services/service-error.ts'
-import { inWords } from '../../services/words/services-words.ts'
-import { note, print } from '../output/output.ts'
+import type { Output } from '../output/output.ts'
+import { CliError } from '../words/cli-error.ts'
+import { reason } from '../words/cli-words.ts'
+import { mustBeWritable } from './must-be-writable.ts'
 
 const STOPPED_BY_SIGNAL = 130
 
@@ -16,12 +17,12 @@ async function openEdits(file: string): Promise<FileHandle> {
     const handle = await open(file, 'r')
     if ((await handle.stat()).isDirectory()) {
       await handle.close()
-      throw new ServiceError(`"${file}" is a folder: name a file with one edit a line.`)
+      throw new CliError(reason('cli.edits-are-a-folder', { file }))
     }
     return handle
   } catch (error) {
-    if (error instanceof ServiceError) throw error
-    throw new ServiceError(`The edits in ${file} can't be read because ${systemReason(error)}.`)
+    if (error instanceof CliError) throw error
+    throw new CliError(reason('cli.edits-unreadable', { file, why: systemCause(error) }))
   }
 }
 
@@ -36,56 +37,65 @@ function made(session: JobSession, json: unknown, by: string): Promise<Acknowled
   return session.edit(readEdit(json), by)
 }
 
-async function makeOne(session: JobSession, line: string, where: string, by: string): Promise<void> {
+interface Line {
+  text: string
+  /** The name of the file; null: standard input. */
+  file: string | null
+  /** Its number, from 1. */
+  line: number
+}
+
+async function makeOne(
+  output: Output,
+  session: JobSession,
+  { text, file, line }: Line,
+  by: string,
+): Promise<void> {
   try {
     let json: unknown
     try {
-      json = JSON.parse(line)
+      json = JSON.parse(text)
     } catch {
-      throw new ServiceError('this is not one JSON object on one line.')
+      throw new CliError(reason('cli.edit-not-json'))
     }
     const { n, name, introduced } = await made(session, json, by)
-    if (introduced !== undefined) print(`ok ${introduced.n}: ${introduced.name} "${by}"\n`)
-    print(`ok ${n}: ${name}\n`)
+    if (introduced !== undefined) output.print(`ok ${introduced.n}: ${introduced.name} "${by}"\n`)
+    output.print(`ok ${n}: ${name}\n`)
   } catch (error) {
-    if (error instanceof ScantlingError) throw new ServiceError(`${where}: ${error.message}`)
-    throw error
+    if (!(error instanceof ScantlingError)) throw error
+    throw new CliError(reason('cli.edit-refused', { file, line, why: error.reason }))
   }
 }
 
 /**
  * Reads edits line by line, makes each and answers it once it is on disk; saves and closes the job at the end.
  * @param file undefined: standard input
- * @throws ServiceError at the first edit that is refused, with its line; the ones before it stay
+ * @throws CliError at the first edit that is refused, with its line; the ones before it stay
  */
-export async function makeEdits(folder: string, file: string | undefined, by: string): Promise<void> {
+export async function makeEdits(
+  output: Output,
+  folder: string,
+  file: string | undefined,
+  by: string,
+): Promise<void> {
   const handle = file === undefined ? undefined : await openEdits(file)
-  const input = handle?.createReadStream({ autoClose: false }) ?? process.stdin
+  const input = handle?.createReadStream({ autoClose: false }) ?? output.stdin
   try {
     const session = await openJob(folder, { mode: 'write' })
     const stop = (): void => {
       void session.close().finally(() => process.exit(STOPPED_BY_SIGNAL))
     }
     try {
-      if (!session.writable) {
-        throw new ServiceError(
-          `The job ${folder} can't be edited now: ${session.readOnlyBecause === undefined ? '' : inWords(session.readOnlyBecause)}`,
-        )
-      }
+      mustBeWritable(session, folder)
       process.once('SIGINT', stop)
       process.once('SIGTERM', stop)
-      for (const notice of session.notices) note(inWords(notice))
+      for (const notice of session.notices) output.note(notice)
       let number = 0
       for await (const text of createInterface({ input, crlfDelay: Number.POSITIVE_INFINITY })) {
         number += 1
         const line = number === 1 ? text.replace(BYTE_ORDER_MARK, '') : text
-        if (line.trim() !== '')
-          await makeOne(
-            session,
-            line,
-            `${file === undefined ? 'Standard input' : `"${file}"`}, line ${number}`,
-            by,
-          )
+        if (line.trim() === '') continue
+        await makeOne(output, session, { text: line, file: file ?? null, line: number }, by)
       }
     } finally {
       process.off('SIGINT', stop)
@@ -94,6 +104,6 @@ export async function makeEdits(folder: string, file: string | undefined, by: st
     }
   } finally {
     await handle?.close()
-    if (handle === undefined) process.stdin.destroy()
+    if (handle === undefined) output.stdin.destroy()
   }
 }

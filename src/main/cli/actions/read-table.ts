@@ -1,53 +1,55 @@
 import { dimensionTable } from '../../../core/ledger/table/dimension-table.ts'
 import type { Table, TableView } from '../../../core/ledger/table/table.ts'
+import type { AnyReason } from '../../../core/words/reason.ts'
 import { readJobFolder } from '../../services/job-folder/read-job-folder.ts'
 import { type SheetScan, verifyScans } from '../../services/scans/kept/verify-scans.ts'
-import { ServiceError } from '../../services/service-error.ts'
-import { inWords } from '../../services/words/services-words.ts'
+import { unsaid } from '../../services/words/services-words.ts'
+import { CliError } from '../words/cli-error.ts'
+import { type CliReason, reason } from '../words/cli-words.ts'
 
 export interface ReadTable {
   table: Table
   scans: SheetScan[]
   /** What was dropped from the journal. */
-  warning?: string
+  warning?: AnyReason
   /** A scan that is missing or changed: what it means, and how many more there are. */
-  scanProblem?: string
+  scanProblem?: CliReason
   /** A view that can't be calibrated: which, and how many more there are; the table says why. */
-  viewProblem?: string
+  viewProblem?: CliReason
 }
 
-function firstOf(sentences: readonly string[]): string | undefined {
-  const [first] = sentences
-  if (first === undefined || sentences.length === 1) return first
-  return `${first.replace(/\.$/, '')} (and ${sentences.length - 1} more)`
+function scanProblemOf(scans: readonly SheetScan[]): CliReason | undefined {
+  const [first, ...others] = scans.filter(({ sentence }) => sentence !== '')
+  if (first === undefined) return undefined
+  return reason('cli.scan-problem', { first: unsaid(first.sentence), more: others.length })
 }
 
-const uncalibrated = (view: TableView): string[] =>
-  view.problem === undefined || Object.keys(view.parameters).length > 0
-    ? []
-    : [
-        `View ${view.id} "${view.name}" can't be calibrated, so no value is scaled off it; the output says why.`,
-      ]
+const isUncalibrated = (view: TableView): boolean =>
+  view.problem !== undefined && Object.keys(view.parameters).length === 0
+
+function viewProblemOf({ views }: Table): CliReason | undefined {
+  const [first, ...others] = views.filter(isUncalibrated)
+  if (first === undefined) return undefined
+  return reason('cli.view-uncalibrated', { view: first.id, name: first.name, more: others.length })
+}
 
 /**
  * A job's table as its folder holds it, for printing. Changes nothing on disk.
- * @throws ServiceError for a folder that holds no sound job, or a job without dimensions.
+ * @throws ServiceError for a folder that holds no sound job; CliError for a job without dimensions.
  */
 export async function readTable(folder: string): Promise<ReadTable> {
   const { job, warning } = await readJobFolder(folder)
   const scans = await verifyScans(job, folder)
-  const scanProblem = firstOf(scans.flatMap(({ sentence }) => (sentence === '' ? [] : [sentence])))
+  const scanProblem = scanProblemOf(scans)
   if (job.dimensions.length === 0 && scanProblem === undefined) {
-    throw new ServiceError(
-      `The job ${folder} has no dimensions yet, so there is no table: add some with "scantling edit ${folder}".`,
-    )
+    throw new CliError(reason('cli.no-dimensions', { folder }))
   }
   const table = dimensionTable(job)
-  const viewProblem = firstOf(table.views.flatMap(uncalibrated))
+  const viewProblem = viewProblemOf(table)
   return {
     table,
     scans,
-    ...(warning === undefined ? {} : { warning: inWords(warning) }),
+    ...(warning === undefined ? {} : { warning }),
     ...(scanProblem === undefined ? {} : { scanProblem }),
     ...(viewProblem === undefined ? {} : { viewProblem }),
   }

@@ -1,8 +1,9 @@
+import type { AnyReason } from '../../../core/words/reason.ts'
 import { openJob } from '../../services/job-folder/open-job.ts'
 import { relinkSheet, relinkSheetToCopy } from '../../services/job-folder/relink-sheet.ts'
-import { ServiceError } from '../../services/service-error.ts'
-import { inWords } from '../../services/words/services-words.ts'
 import { readPassword } from '../arguments/read-password.ts'
+import { inWords } from '../words/cli-words.ts'
+import { mustBeWritable } from './must-be-writable.ts'
 import { settingsLimits } from './settings-limits.ts'
 
 /**
@@ -18,18 +19,14 @@ export async function relink(
   scan: string | undefined,
   by: string,
   passwordFile?: string,
-): Promise<{ notices: string[]; answer: string }> {
+): Promise<{ notices: AnyReason[]; answer: string }> {
   const password = passwordFile === undefined ? undefined : await readPassword(passwordFile)
   const how = { limits: await settingsLimits().read(), password }
   const session = await openJob(folder, { mode: 'write' })
   try {
-    if (!session.writable) {
-      throw new ServiceError(
-        `The job ${folder} can't be edited now: ${session.readOnlyBecause === undefined ? '' : inWords(session.readOnlyBecause)}`,
-      )
-    }
+    mustBeWritable(session, folder)
     const found = session.scans.find((one) => one.sheet === sheet)
-    const notices = session.notices.map(inWords).filter((notice) => notice !== found?.sentence)
+    const notices = session.notices.filter((notice) => inWords(notice) !== found?.sentence)
     if (scan === undefined && found?.state === 'ok') {
       return { notices, answer: `Sheet ${sheet} is linked to ${found.file} as it is: nothing to do.\n` }
     }

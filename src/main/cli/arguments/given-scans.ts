@@ -4,7 +4,8 @@ import type { GivenScan, WantedPage } from '../../services/scans/file/given-scan
 import { lockedSentence, ScanLocked } from '../../services/scans/file/scan-locked.ts'
 import { pageList } from '../../services/scans/intake/page-list.ts'
 import { lookInto } from '../../services/scans/reader/read-scan.ts'
-import { ServiceError } from '../../services/service-error.ts'
+import { CliError } from '../words/cli-error.ts'
+import { reason } from '../words/cli-words.ts'
 import { readPassword } from './read-password.ts'
 
 /** What the person said of the pages of the scans that they give. */
@@ -18,7 +19,7 @@ export interface PageChoice {
 
 /**
  * Scans with the pages that are wanted of each.
- * @throws ServiceError when a choice does not suit, or a scan can't be read
+ * @throws CliError when a choice does not suit; ServiceError when a scan can't be read
  */
 export async function givenScans(
   paths: readonly string[],
@@ -26,7 +27,7 @@ export async function givenScans(
   limits: Limits,
 ): Promise<GivenScan[]> {
   if (choice.pages !== undefined && choice.allPages === true) {
-    throw new ServiceError('Name pages or take all of them, not both: leave out --pages or --all-pages.')
+    throw new CliError(reason('usage.pages-and-all-pages'))
   }
   const password = choice.passwordFile === undefined ? undefined : await readPassword(choice.passwordFile)
   const scans: GivenScan[] = []
@@ -55,7 +56,7 @@ async function pageNumbers(
 ): Promise<number[] | undefined> {
   if (pages !== undefined) {
     const numbers = pageList(pages)
-    if (numbers === undefined) throw new ServiceError(`"${pages}" names no pages: write them as in 1-3,5.`)
+    if (numbers === undefined) throw new CliError(reason('usage.no-pages', { pages }))
     return numbers
   }
   if (allPages !== true) return undefined

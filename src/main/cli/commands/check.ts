@@ -1,6 +1,7 @@
 import type { Command } from 'commander'
 import type { SheetScan } from '../../services/scans/kept/verify-scans.ts'
-import { fail, note, print } from '../output/output.ts'
+import type { Output } from '../output/output.ts'
+import { type CliReason, reason } from '../words/cli-words.ts'
 
 const HELP = `
 Lists what is disputed, relations that do not close or could not be checked, suspect references and views,
@@ -17,16 +18,14 @@ Example:
   $ scantling check ventilator && scantling table ventilator --format csv > ventilator.csv`
 
 /** Short, because the whole of it is in the list. */
-function scanStop(scans: readonly SheetScan[]): string | undefined {
-  const wrong = scans.filter(({ state }) => state !== 'ok')
-  const [first] = wrong
-  if (first === undefined) return undefined
-  const what = first.state === 'missing' ? "can't be read" : 'has changed'
-  const more = wrong.length > 1 ? ` (and ${wrong.length - 1} more)` : ''
-  return `The scan ${first.file} of sheet ${first.sheet} ${what}${more}; the list says more.`
+function scanStop(scans: readonly SheetScan[]): CliReason | undefined {
+  const [first, ...others] = scans.flatMap(({ sheet, file, state }) =>
+    state === 'ok' ? [] : [{ sheet, file, state }],
+  )
+  return first && reason('cli.scan-in-list', { ...first, more: others.length })
 }
 
-export function addCheckCommand(program: Command): void {
+export function addCheckCommand(program: Command, output: Output): void {
   program
     .command('check')
     .description('list what is disputed, does not close, is suspect, hard to read or open')
@@ -51,17 +50,17 @@ export function addCheckCommand(program: Command): void {
         ([heading, lines]) => `${heading}\n${lines.map((line) => `  ${line}\n`).join('')}`,
       )
       const { length } = table.rows
-      print(
+      output.print(
         text.length > 0
           ? text.join('\n')
           : `Nothing to settle in ${length} dimension${length === 1 ? '' : 's'}.\n`,
       )
       const stop = scanStop(scans) ?? viewProblem
       if (stop !== undefined) {
-        fail(stop)
+        output.fail(stop)
         return
       }
-      if (warning !== undefined) note(warning)
-      if (findings.disputed.length > 0 || findings.unclosed.length > 0) process.exitCode = 1
+      if (warning !== undefined) output.note(warning)
+      if (findings.disputed.length > 0 || findings.unclosed.length > 0) output.code = 1
     })
 }

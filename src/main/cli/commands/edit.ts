@@ -1,6 +1,7 @@
 import type { Command } from 'commander'
 import { loginName } from '../../services/people/login-name.ts'
-import { notBlank } from '../arguments/text-option.ts'
+import { textOption } from '../arguments/options.ts'
+import type { Output } from '../output/output.ts'
 
 const HELP = `
 Reads edits, one JSON object a line, from FILE or standard input ("scantling schema edit" describes them), and
@@ -19,20 +20,16 @@ Examples:
   $ scantling edit ventilator edits.ndjson --by "A. Rivet"
   $ echo '{"do":"adopt","dimension":"barrel_length","adopt":"printed"}' | scantling edit ventilator`
 
-export function addEditCommand(program: Command): void {
+export function addEditCommand(program: Command, output: Output): void {
   program
     .command('edit')
     .description('make edits in a job, each acknowledged when it is on disk')
     .argument('<FOLDER>', 'the job folder')
     .argument('[FILE]', 'edits, one JSON object a line (default: standard input)')
-    .option(
-      '--by <PERSON>',
-      'who makes the edits (default: the login name)',
-      notBlank('Give a name, or leave it out.'),
-    )
+    .addOption(textOption('edit', '--by <PERSON>', 'who makes the edits (default: the login name)', 'name'))
     .addHelpText('after', HELP)
     .action(async (folder: string, file: string | undefined, options: { by?: string }) => {
       const { makeEdits } = await import('../actions/make-edits.ts')
-      await makeEdits(folder, file, options.by ?? loginName())
+      await makeEdits(output, folder, file, options.by ?? loginName())
     })
 }

@@ -1,6 +1,7 @@
-import { type Command, InvalidArgumentError } from 'commander'
+import type { Command } from 'commander'
 import type { Limits } from '../../services/limits/kept-limits.ts'
-import { note, print } from '../output/output.ts'
+import { valueOption } from '../arguments/options.ts'
+import type { Output } from '../output/output.ts'
 
 const HELP = `
 Limits, as whole numbers:
@@ -12,28 +13,38 @@ Limits, as whole numbers:
 
 They hold for this person, in the window as well, where they stand under "Limits", at the Sheet station.
 
+With --format json, what stops it is printed as JSON as well: {"error": {"code", "parts", "words"}}.
+
 Examples:
   $ scantling limits
   $ scantling limits --set pixels=2000000000 --set seconds=600
   $ scantling limits --usual`
 
+type Settings = Record<string, number>
+
 interface Options {
-  set?: Record<string, number>
+  set?: Settings
   usual?: true
   format: string
 }
 
-function setting(text: string, before: Record<string, number> = {}): Record<string, number> {
+function withSetting(text: string, before: Settings = {}): Settings | undefined {
   const [, name, value] = /^([a-z]+)=(\d+)$/.exec(text.trim()) ?? []
-  if (name === undefined) throw new InvalidArgumentError('Write NAME=NUMBER, e.g. pixels=2000000000.')
-  return { ...before, [name]: Number(value) }
+  return name === undefined ? undefined : { ...before, [name]: Number(value) }
 }
 
-export function addLimitsCommand(program: Command): void {
+export function addLimitsCommand(program: Command, output: Output): void {
   program
     .command('limits')
     .description('show or set how much is taken in')
-    .option('--set <NAME=NUMBER>', 'set one limit; may be given again for others', setting)
+    .addOption(
+      valueOption(
+        'limits',
+        ['--set <NAME=NUMBER>', 'set one limit; may be given again for others'],
+        'limit',
+        withSetting,
+      ),
+    )
     .option('--usual', 'set all limits to the usual ones first')
     .option('--format <FORMAT>', 'how to print them: text or json', 'text')
     .addHelpText('after', HELP)
@@ -44,16 +55,16 @@ export function addLimitsCommand(program: Command): void {
       const kept = settingsLimits()
       let limits = await kept.read()
       if (set === undefined && usual === undefined) {
-        if (kept.trouble !== undefined) note(kept.trouble)
+        if (kept.trouble !== undefined) output.note(kept.trouble)
       } else {
         limits = await kept.set({ ...(usual === true ? LIMITS : limits), ...set })
       }
       if (format === 'json') {
-        print(`${JSON.stringify(limits, null, 2)}\n`)
+        output.print(`${JSON.stringify(limits, null, 2)}\n`)
         return
       }
       for (const [name, value] of Object.entries(limits)) {
-        print(`${name.padEnd(8)} ${limitInWords(name as keyof Limits, value)}\n`)
+        output.print(`${name.padEnd(8)} ${limitInWords(name as keyof Limits, value)}\n`)
       }
     })
 }

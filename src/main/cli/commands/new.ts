@@ -1,8 +1,8 @@
-import { type Command, Option } from 'commander'
+import type { Command } from 'commander'
 import type { Unit } from '../../../core/job/model/types.ts'
 import type { PageChoice } from '../arguments/given-scans.ts'
-import { aboveZero, notBlank } from '../arguments/text-option.ts'
-import { note, print } from '../output/output.ts'
+import { aboveZeroOption, choiceOption, textOption } from '../arguments/options.ts'
+import type { Output } from '../output/output.ts'
 
 const EXAMPLES = `
 Each scan is copied into the job byte for byte. PNG, JPEG, TIFF, WebP and PDF are read. Each page that is wanted gets a
@@ -26,34 +26,39 @@ interface NewOptions extends PageChoice {
   by?: string
 }
 
-export function addNewCommand(program: Command): void {
+export function addNewCommand(program: Command, output: Output): void {
   program
     .command('new')
     .description('make a job folder from one scan or more')
     .argument('<FOLDER>', 'the job folder to make; it must be empty if it is there already')
     .argument('<SCAN...>', 'scan files')
-    .option(
-      '--title <TITLE>',
-      "the job's title (default: the folder's name)",
-      notBlank('Give a title, or leave it out.'),
-    )
+    .addOption(textOption('new', '--title <TITLE>', "the job's title (default: the folder's name)", 'title'))
     .addOption(
-      new Option('--unit <UNIT>', 'what a bare number in a figure means, and how the table is shown')
-        .choices(['in', 'mm'])
-        .default('in'),
+      choiceOption(
+        'new',
+        '--unit <UNIT>',
+        'what a bare number in a figure means, and how the table is shown',
+        ['in', 'mm'],
+      ),
     )
-    .option('--by <PERSON>', 'who works on the job', notBlank('Give a name, or leave it out.'))
+    .addOption(textOption('new', '--by <PERSON>', 'who works on the job', 'name'))
     .option('--pages <PAGES>', 'the pages that get a sheet, e.g. 1-3,5 (default: the first)')
     .option('--all-pages', 'every page gets a sheet')
-    .option(
-      '--dpi <NUMBER>',
-      'pixels per inch, where the file is wrong or says nothing',
-      aboveZero('Give pixels per inch.'),
+    .addOption(
+      aboveZeroOption(
+        'new',
+        '--dpi <NUMBER>',
+        'pixels per inch, where the file is wrong or says nothing',
+        'pixels-per-inch',
+      ),
     )
-    .option(
-      '--draw-at <NUMBER>',
-      'dots per inch for pages that are drawn (default: 400)',
-      aboveZero('Give dots per inch.'),
+    .addOption(
+      aboveZeroOption(
+        'new',
+        '--draw-at <NUMBER>',
+        'dots per inch for pages that are drawn (default: 400)',
+        'dots-per-inch',
+      ),
     )
     .option('--password-file <FILE>', 'a file whose first line opens locked scans')
     .addHelpText('after', EXAMPLES)
@@ -65,7 +70,7 @@ export function addNewCommand(program: Command): void {
       const { settingsLimits } = await import('../actions/settings-limits.ts')
       const kept = settingsLimits()
       const limits = await kept.read()
-      if (kept.trouble !== undefined) note(kept.trouble)
+      if (kept.trouble !== undefined) output.note(kept.trouble)
       const remarks: string[] = []
       const describe: Parameters<typeof createJob>[2] = (added, doubles) => {
         remarks.push(...added.flatMap(scanRemarks), ...doubleRemarks(doubles))
@@ -77,7 +82,7 @@ export function addNewCommand(program: Command): void {
         const dpi = scan.dpi === undefined ? '' : `, ${Number(scan.dpi.toPrecision(5))} dpi`
         return `  ${id}  ${scan.file}${page}  ${scan.width} × ${scan.height} px${dpi}\n`
       })
-      print(`Made the job "${job.title}" in ${folder}\n${sheets.join('')}`)
-      for (const remark of remarks) note(remark)
+      output.print(`Made the job "${job.title}" in ${folder}\n${sheets.join('')}`)
+      for (const remark of remarks) output.note(remark)
     })
 }

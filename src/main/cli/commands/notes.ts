@@ -1,6 +1,9 @@
-import { type Command, InvalidArgumentError } from 'commander'
+import type { Command } from 'commander'
 import { loginName } from '../../services/people/login-name.ts'
-import { notBlank } from '../arguments/text-option.ts'
+import { helpOf, textOption } from '../arguments/options.ts'
+import type { Output } from '../output/output.ts'
+import { CliError } from '../words/cli-error.ts'
+import { reason } from '../words/cli-words.ts'
 
 const HELP = `
 Without an option: lists the notes of the job, one a line.
@@ -23,32 +26,36 @@ export interface NotesOptions {
   sheet?: string
 }
 
-export function addNotesCommand(program: Command): void {
+export function addNotesCommand(program: Command, output: Output): void {
   program
     .command('notes')
     .description('list the notes of a job, hand them on or bring some in as Web Annotations')
     .argument('<FOLDER>', 'the job folder')
-    .option(
-      '--export <FILE>',
-      'write the notes to a new file; "-": to standard output',
-      notBlank('Name a file.'),
+    .addOption(
+      textOption(
+        'notes',
+        '--export <FILE>',
+        'write the notes to a new file; "-": to standard output',
+        'file',
+      ),
     )
-    .option('--import <FILE>', 'bring in the notes of a file', notBlank('Name a file.'))
-    .option('--sheet <ID>', 'the sheet for notes on pictures that no sheet is of', notBlank('Name a sheet.'))
-    .option(
-      '--by <PERSON>',
-      'who brings them in (default: the login name)',
-      notBlank('Give a name, or leave it out.'),
+    .addOption(textOption('notes', '--import <FILE>', 'bring in the notes of a file', 'file'))
+    .addOption(
+      textOption('notes', '--sheet <ID>', 'the sheet for notes on pictures that no sheet is of', 'sheet'),
     )
+    .addOption(textOption('notes', '--by <PERSON>', 'who brings them in (default: the login name)', 'name'))
     .addHelpText('after', HELP)
     .action(async (folder: string, options: NotesOptions) => {
       if (options.export !== undefined && options.import !== undefined) {
-        throw new InvalidArgumentError('error: --export and --import are two things: do one after the other.')
+        throw new CliError(reason('usage.export-and-import', { help: helpOf('notes') }))
       }
       const { bringInNotes, handOnNotes, listNotes } = await import('../actions/carry-notes.ts')
-      if (options.export !== undefined) await handOnNotes(folder, options.export)
+      if (options.export !== undefined) await handOnNotes(output, folder, options.export)
       else if (options.import !== undefined) {
-        await bringInNotes(folder, options.import, { by: options.by ?? loginName(), sheet: options.sheet })
-      } else await listNotes(folder)
+        await bringInNotes(output, folder, options.import, {
+          by: options.by ?? loginName(),
+          sheet: options.sheet,
+        })
+      } else await listNotes(output, folder)
     })
 }

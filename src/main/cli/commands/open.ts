@@ -1,8 +1,8 @@
 import type { Command } from 'commander'
 import { loginName } from '../../services/people/login-name.ts'
-import { ServiceError } from '../../services/service-error.ts'
-import { oneSentence } from '../output/one-sentence.ts'
-import { note, print } from '../output/output.ts'
+import type { Output } from '../output/output.ts'
+import { CliError } from '../words/cli-error.ts'
+import { reason } from '../words/cli-words.ts'
 
 const HELP = `
 Opens the workbench on a job; without FOLDER on its start page, where a scan can be brought in, or a job that was
@@ -32,7 +32,7 @@ interface Options {
   print?: true
 }
 
-export function addOpenCommand(program: Command): void {
+export function addOpenCommand(program: Command, output: Output): void {
   program
     .command('open')
     .description('open the workbench on a job, on the sample, or on its start page')
@@ -42,16 +42,16 @@ export function addOpenCommand(program: Command): void {
     .addHelpText('after', HELP)
     .action(async (folder: string | undefined, options: Options) => {
       if (folder !== undefined && options.sample === true) {
-        throw new ServiceError('Name a job folder or give --sample, not both.')
+        throw new CliError(reason('usage.folder-and-sample'))
       }
       const { launch } = await import('../../launch/launch.ts')
       await launch({
         opens: folder !== undefined ? { folder } : options.sample === true ? 'sample' : 'start',
         addressOnly: options.print === true,
         person: loginName(),
-        say: (sentence) => print(`${oneSentence(sentence)}\n`),
-        giveAddress: (address) => print(`${address}\n`),
-        log: (line) => note(line),
+        say: (sentence) => output.say(sentence),
+        giveAddress: (address) => output.print(`${address}\n`),
+        log: (line) => output.note(line),
       })
     })
 }

@@ -1,7 +1,7 @@
 import type { Command } from 'commander'
 import { loginName } from '../../services/people/login-name.ts'
-import { notBlank } from '../arguments/text-option.ts'
-import { note, print } from '../output/output.ts'
+import { textOption } from '../arguments/options.ts'
+import type { Output } from '../output/output.ts'
 
 const HELP = `
 Every mark belongs to the very file it was picked on. When that file has changed, nothing more is picked on its sheet
@@ -22,18 +22,14 @@ interface Options {
   passwordFile?: string
 }
 
-export function addRelinkCommand(program: Command): void {
+export function addRelinkCommand(program: Command, output: Output): void {
   program
     .command('relink')
     .description('link a sheet to its scan as the file is now, or to another')
     .argument('<FOLDER>', 'the job folder')
     .argument('<SHEET>', 'the id of the sheet, e.g. S1')
     .argument('[SCAN]', "a scan to copy into the job (default: the sheet's own, as it is now)")
-    .option(
-      '--by <PERSON>',
-      'who says so (default: the login name)',
-      notBlank('Give a name, or leave it out.'),
-    )
+    .addOption(textOption('relink', '--by <PERSON>', 'who says so (default: the login name)', 'name'))
     .option('--password-file <FILE>', 'a file whose first line opens the scan, where it is locked')
     .addHelpText('after', HELP)
     .action(async (folder: string, sheet: string, scan: string | undefined, options: Options) => {
@@ -45,7 +41,7 @@ export function addRelinkCommand(program: Command): void {
         options.by ?? loginName(),
         options.passwordFile,
       )
-      for (const notice of notices) note(notice)
-      print(answer)
+      for (const notice of notices) output.note(notice)
+      output.print(answer)
     })
 }

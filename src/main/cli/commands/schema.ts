@@ -1,5 +1,8 @@
 import { Argument, type Command } from 'commander'
-import { print } from '../output/output.ts'
+import { helpOf } from '../arguments/options.ts'
+import type { Output } from '../output/output.ts'
+import { CliError } from '../words/cli-error.ts'
+import { reason } from '../words/cli-words.ts'
 
 const SUBJECTS = ['job', 'table', 'edit'] as const
 type Subject = (typeof SUBJECTS)[number]
@@ -20,13 +23,24 @@ async function schemaOf(subject: Subject): Promise<object> {
   }
 }
 
-export function addSchemaCommand(program: Command): void {
+const subjectArgument = (): Argument =>
+  new Argument('[SUBJECT]', 'what to describe')
+    .choices(SUBJECTS)
+    .default('job')
+    .argParser((given: string): Subject => {
+      const subject = SUBJECTS.find((one) => one === given)
+      if (subject !== undefined) return subject
+      const help = helpOf('schema')
+      throw new CliError(reason('usage.no-such-subject', { subject: given, subjects: SUBJECTS, help }))
+    })
+
+export function addSchemaCommand(program: Command, output: Output): void {
   program
     .command('schema')
     .description('print the JSON Schema of job.json, of the table, or of an edit')
-    .addArgument(new Argument('[SUBJECT]', 'what to describe').choices(SUBJECTS).default('job'))
+    .addArgument(subjectArgument())
     .addHelpText('after', HELP)
     .action(async (subject: Subject) => {
-      print(`${JSON.stringify(await schemaOf(subject), null, 2)}\n`)
+      output.print(`${JSON.stringify(await schemaOf(subject), null, 2)}\n`)
     })
 }

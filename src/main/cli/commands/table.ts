@@ -1,6 +1,8 @@
-import { type Command, InvalidArgumentError, Option } from 'commander'
+import type { Command } from 'commander'
 import type { Table } from '../../../core/ledger/table/table.ts'
-import { COLUMNS_WITHOUT_TERMINAL, fail, note, outputWidth, print } from '../output/output.ts'
+import { choiceOption, wholeNumberOption } from '../arguments/options.ts'
+import { COLUMNS_WITHOUT_TERMINAL, type Output } from '../output/output.ts'
+import { reason } from '../words/cli-words.ts'
 
 const FORMATS = ['text', 'json', 'csv', 'md'] as const
 type Format = (typeof FORMATS)[number]
@@ -8,6 +10,7 @@ type Format = (typeof FORMATS)[number]
 const HELP = `
 Reads only: nothing in the folder changes, and a job that somebody has open can be read too.
 A view that can't be calibrated leaves its dimensions open; the table is printed, and the exit code is 2.
+With --format json, what stops it is printed as JSON as well: {"error": {"code", "parts", "words"}}.
 Text is laid out to the width of the terminal; elsewhere to COLUMNS, or ${COLUMNS_WITHOUT_TERMINAL} columns.
 
 Columns of csv:
@@ -41,18 +44,10 @@ interface Options {
 
 const MOST = 10_000_000
 
-const wholeNumber =
-  (name: string, least: number) =>
-  (text: string): number => {
-    const value = Number(text)
-    if (/^\d+$/.test(text) && value >= least && value <= MOST) return value
-    throw new InvalidArgumentError(`${name} takes a whole number from ${least} to ${MOST}.`)
-  }
-
-async function written(table: Table, format: Format): Promise<string> {
+async function written(table: Table, format: Format, width: number): Promise<string> {
   switch (format) {
     case 'text':
-      return (await import('../layout/table-text.ts')).tableText(table, outputWidth())
+      return (await import('../layout/table-text.ts')).tableText(table, width)
     case 'json':
       return (await import('../../../core/handoff/table/table-json.ts')).tableJson(table)
     case 'csv':
@@ -62,37 +57,43 @@ async function written(table: Table, format: Format): Promise<string> {
   }
 }
 
-export function addTableCommand(program: Command): void {
+export function addTableCommand(program: Command, output: Output): void {
   program
     .command('table')
     .description('print the table of dimensions of a job')
     .argument('<FOLDER>', 'the job folder')
-    .addOption(new Option('--format <FORMAT>', 'how it is written').choices(FORMATS).default('text'))
+    .addOption(choiceOption('table', '--format <FORMAT>', 'how it is written', FORMATS))
     .option('--simulate <NAME>', 'one dimension by Monte Carlo, beside its first-order uncertainty')
     .addOption(
-      new Option('--trials <N>', 'how many trials').default(10_000).argParser(wholeNumber('--trials', 100)),
+      wholeNumberOption('table', '--trials <N>', 'how many trials', {
+        least: 100,
+        most: MOST,
+        usual: 10_000,
+      }),
     )
-    .addOption(new Option('--seed <N>', 'where chance starts').default(1).argParser(wholeNumber('--seed', 0)))
+    .addOption(
+      wholeNumberOption('table', '--seed <N>', 'where chance starts', { least: 0, most: MOST, usual: 1 }),
+    )
     .addHelpText('after', HELP)
     .action(async (folder: string, options: Options) => {
       const { format, simulate, trials, seed } = options
       if (simulate !== undefined) {
         if (format !== 'text' && format !== 'json') {
-          fail('--simulate answers in text or json')
+          output.fail(reason('usage.simulate-format'))
           return
         }
         const { simulated } = await import('../actions/simulate.ts')
-        print(await simulated(folder, { simulate, trials, seed }, format === 'json'))
+        output.print(await simulated(folder, { simulate, trials, seed }, format === 'json'))
         return
       }
       const { readTable } = await import('../actions/read-table.ts')
       const { table, warning, scanProblem, viewProblem } = await readTable(folder)
       if (scanProblem !== undefined) {
-        fail(scanProblem)
+        output.fail(scanProblem)
         return
       }
-      print(await written(table, format))
-      if (viewProblem !== undefined) fail(viewProblem)
-      else if (warning !== undefined) note(warning)
+      output.print(await written(table, format, output.width))
+      if (viewProblem !== undefined) output.fail(viewProblem)
+      else if (warning !== undefined) output.note(warning)
     })
 }

@@ -1,34 +1,72 @@
+import type { AnyReason } from '../../../core/words/reason.ts'
+import { inWords } from '../words/cli-words.ts'
 import { oneSentence } from './one-sentence.ts'
 
 export const COLUMNS_WITHOUT_TERMINAL = 120
 
-/** Text for standard output, as it is. */
-export function print(text: string): void {
-  process.stdout.write(text)
+/** What a program reads from and writes to; a process has them. */
+export interface Streams {
+  stdin: NodeJS.ReadableStream & { destroy(): void }
+  /** `columns`: of a terminal. */
+  stdout: NodeJS.WritableStream & { columns?: number }
+  stderr: NodeJS.WritableStream
 }
 
-/** Something that a person should know but that stops nothing; on standard error. */
-export function note(message: string): void {
-  process.stderr.write(`Note: ${oneSentence(message)}\n`)
-}
+const COLUMNS = /^[1-9]\d{0,4}$/
 
-/** What stops a command: one sentence on standard error, exit code 2. */
-export function fail(message: string): void {
-  process.stderr.write(`${oneSentence(message)}\n`)
-  process.exitCode = 2
-}
+/** What one run of the command line says, and how it ends. */
+export class Output {
+  readonly #streams: Streams
+  readonly #asJson: boolean
+  #printed = false
+  /** The exit code. */
+  code = 0
 
-/** Columns of the terminal; where output goes elsewhere, what COLUMNS says, else a usual page. */
-export function outputWidth(): number {
-  const stated = process.env['COLUMNS'] ?? ''
-  return process.stdout.columns ?? (/^[1-9]\d{0,4}$/.test(stated) ? Number(stated) : COLUMNS_WITHOUT_TERMINAL)
-}
+  /** @param asJson what stops a command is printed as JSON, too, where nothing else was printed */
+  constructor(streams: Streams, asJson: boolean) {
+    this.#streams = streams
+    this.#asJson = asJson
+  }
 
-/** A reader that went away (`scantling table … | head`) is no error. */
-export function ignoreClosedPipes(): void {
-  for (const stream of [process.stdout, process.stderr]) {
-    stream.on('error', (error: NodeJS.ErrnoException) => {
-      if (error.code !== 'EPIPE') throw error
-    })
+  get stdin(): Streams['stdin'] {
+    return this.#streams.stdin
+  }
+
+  /** Columns of the terminal; undefined where output goes elsewhere. */
+  get terminalWidth(): number | undefined {
+    return this.#streams.stdout.columns
+  }
+
+  /** Columns of the terminal; where output goes elsewhere, what COLUMNS says, else a usual page. */
+  get width(): number {
+    const stated = process.env['COLUMNS'] ?? ''
+    return this.terminalWidth ?? (COLUMNS.test(stated) ? Number(stated) : COLUMNS_WITHOUT_TERMINAL)
+  }
+
+  /** Text for standard output, as it is. */
+  print(text: string): void {
+    this.#printed = true
+    this.#streams.stdout.write(text)
+  }
+
+  /** A sentence for a person on standard output, on a line of its own. */
+  say(sentence: string): void {
+    this.print(`${oneSentence([sentence])}\n`)
+  }
+
+  /** Something that a person should know but that stops nothing; on standard error. */
+  note(says: AnyReason | string): void {
+    const sentences = typeof says === 'string' ? [says] : inWords.sentences(says)
+    this.#streams.stderr.write(`Note: ${oneSentence(sentences)}\n`)
+  }
+
+  /** What stops a command: one sentence on standard error, exit code 2. */
+  fail(why: AnyReason): void {
+    const words = oneSentence(inWords.sentences(why))
+    this.#streams.stderr.write(`${words}\n`)
+    this.code = 2
+    if (this.#asJson && !this.#printed) {
+      this.print(`${JSON.stringify({ error: { ...why, words } }, null, 2)}\n`)
+    }
   }
 }

@@ -1,3 +1,4 @@
+import { led } from '../../../core/words/led.ts'
 import type { AnyReason, Catalogue } from '../../../core/words/reason.ts'
 import { holderInWords } from './holder-in-words.ts'
 import type { HolderPart } from './reason-types.ts'
@@ -26,7 +27,7 @@ export const JOB_FOLDER_WORDS = {
   'job-file.not-utf8': (p: { path: string }) => `${p.path} is not UTF-8 text.`,
   'job-file.empty': (p: { path: string }) =>
     `${p.path} is empty: take the file from a backup, or make a new job with "scantling new".`,
-  'job-file.unsound': (p: { path: string; problem: AnyReason }, say) => `${p.path}: ${say(p.problem)}`,
+  'job-file.unsound': (p: { path: string; problem: AnyReason }, say) => led(`${p.path}: `, p.problem, say),
 
   // Writing
   'job-file.changed-by-another': (p: { path: string }) =>
@@ -38,7 +39,7 @@ export const JOB_FOLDER_WORDS = {
   'job-folder.closed': (p: { folder: string }) => `The job ${p.folder} is closed: open it again to edit it.`,
   /** folder: null where a person sees which job is meant. */
   'job-folder.read-only': (p: { folder: string | null; because: AnyReason }, say) =>
-    `The job ${p.folder === null ? '' : `${p.folder} `}is open read-only: ${say(p.because)}`,
+    led(`The job ${p.folder === null ? '' : `${p.folder} `}is open read-only: `, p.because, say),
   'job-folder.for-reading': () => 'it was opened for reading.',
   'lock.held': (p: { holder: HolderPart; path: string }) =>
     `it is open for writing by ${holderInWords(p.holder)}; ask them to close it.`,
