@@ -58,6 +58,12 @@ export {
 
 // Uncertain numbers, their coverage and their propagation.
 
+export {
+  type AdjustedObservations,
+  adjustObservations,
+  type Equations,
+  type Unadjusted,
+} from './uncertainty/adjust-observations.ts'
 export { type Adjustment, adjust } from './uncertainty/adjustment.ts'
 export { type Coverage, expand } from './uncertainty/coverage.ts'
 export {

@@ -1,6 +1,7 @@
 import type { MathNode, OperatorNode, SymbolNode } from 'mathjs/number'
 import { FIRST_ORDER } from '../uncertainty/first-order.ts'
 import type { Uncertain } from '../uncertainty/uncertain.ts'
+import { reason } from '../words/core-words.ts'
 import { compileValue } from './compile-value.ts'
 import { constantOf } from './formula-constants.ts'
 import { FormulaError } from './formula-error.ts'
@@ -57,7 +58,12 @@ function compileOperatorUnits(node: OperatorNode, names: Set<string>): UnitsOf {
         const [ua, ub] = [a(of), b(of)]
         if (sameUnits(ua, ub)) return ua
         throw new FormulaError(
-          `\`${node.toString()}\` mixes units: ${unitsInWords(ua)} ${node.fn === 'add' ? 'plus' : 'minus'} ${unitsInWords(ub)}`,
+          reason('formula.mixes-units', {
+            expression: node.toString(),
+            left: unitsInWords(ua),
+            with: node.fn === 'add' ? 'plus' : 'minus',
+            right: unitsInWords(ub),
+          }),
         )
       }
     case 'multiply':
@@ -69,7 +75,12 @@ function compileOperatorUnits(node: OperatorNode, names: Set<string>): UnitsOf {
       return (of) => {
         const [ua, ub] = [a(of), b(of)]
         if (!sameUnits(ub, NUMBER)) {
-          throw new FormulaError(`\`${node.toString()}\` has ${unitsInWords(ub)} for an exponent`)
+          throw new FormulaError(
+            reason('formula.exponent-with-units', {
+              expression: node.toString(),
+              exponent: unitsInWords(ub),
+            }),
+          )
         }
         if (sameUnits(ua, NUMBER)) return NUMBER
         const n = constantValue(exponent)
@@ -83,7 +94,7 @@ function compileOperatorUnits(node: OperatorNode, names: Set<string>): UnitsOf {
 
 function constantValue(node: MathNode): number {
   return compileValue(node)((name): Uncertain => {
-    throw new FormulaError(`the exponent of a length must be a number, not the dimension ${name}`)
+    throw new FormulaError(reason('formula.exponent-is-a-dimension', { name }))
   }, FIRST_ORDER).value
 }
 

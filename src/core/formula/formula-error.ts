@@ -1,6 +1,6 @@
-import { ScantlingError } from '../words/scantling-error.ts'
+import { CoreError } from '../words/core-error.ts'
 
-/** A formula that can't be read or does not make sense; the message is a sentence. */
-export class FormulaError extends ScantlingError {
+/** A formula that can't be read or does not make sense. */
+export class FormulaError extends CoreError {
   override name = 'FormulaError'
 }

@@ -1,4 +1,5 @@
 import type { Arithmetic } from '../uncertainty/arithmetic.ts'
+import { reason } from '../words/core-words.ts'
 import { FormulaError } from './formula-error.ts'
 import { ANGLE, NUMBER, sameUnits, type Units, unitsInWords } from './formula-units.ts'
 
@@ -18,17 +19,13 @@ const first = <T>(args: readonly T[]): T => args[0] as T
 
 function anAngle(name: string, [given]: readonly Units[]): void {
   if (given === undefined || !sameUnits(given, ANGLE)) {
-    throw new FormulaError(
-      `${name} needs an angle, not ${unitsInWords(given ?? NUMBER)}: write a named angle, or a number with deg or rad`,
-    )
+    throw new FormulaError(reason('formula.needs-an-angle', { name, given: unitsInWords(given ?? NUMBER) }))
   }
 }
 
 function aNumber(name: string, [given]: readonly Units[]): void {
   if (given === undefined || !sameUnits(given, NUMBER)) {
-    throw new FormulaError(
-      `${name} needs a plain number such as a ratio, not ${unitsInWords(given ?? NUMBER)}`,
-    )
+    throw new FormulaError(reason('formula.needs-a-number', { name, given: unitsInWords(given ?? NUMBER) }))
   }
 }
 
@@ -36,7 +33,9 @@ function alike(name: string, units: readonly Units[]): Units {
   const [head = NUMBER, ...rest] = units
   const odd = rest.find((u) => !sameUnits(u, head))
   if (odd !== undefined) {
-    throw new FormulaError(`${name} mixes units: ${unitsInWords(head)} and ${unitsInWords(odd)}`)
+    throw new FormulaError(
+      reason('formula.values-mix-units', { name, first: unitsInWords(head), other: unitsInWords(odd) }),
+    )
   }
   return head
 }

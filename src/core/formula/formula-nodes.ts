@@ -1,11 +1,14 @@
 import type { FunctionNode, MathNode, SymbolNode } from 'mathjs/number'
+import { reason } from '../words/core-words.ts'
 import { FormulaError } from './formula-error.ts'
 import { FORMULA_FUNCTIONS, type FormulaFunction } from './formula-functions.ts'
+
+const FUNCTIONS = Object.keys(FORMULA_FUNCTIONS)
 
 /** Refuses what the expression language has and formulas do not. */
 export function refuse(node: MathNode): never {
   throw new FormulaError(
-    `\`${node.toString()}\` is not part of formulas here; use + - * / ^, brackets, numbers with units, dimension names and ${Object.keys(FORMULA_FUNCTIONS).join(', ')}`,
+    reason('formula.no-part-of-formulas', { expression: node.toString(), functions: FUNCTIONS }),
   )
 }
 
@@ -27,15 +30,11 @@ export function functionOf(node: MathNode): { name: string; args: MathNode[]; do
   const name = (fn as SymbolNode).name
   const does = Object.hasOwn(FORMULA_FUNCTIONS, name) ? FORMULA_FUNCTIONS[name] : undefined
   if (does === undefined) {
-    throw new FormulaError(
-      `there is no function \`${name}\`; there are ${Object.keys(FORMULA_FUNCTIONS).join(', ')}`,
-    )
+    throw new FormulaError(reason('formula.no-such-function', { name, functions: FUNCTIONS }))
   }
   const { least, most } = does.arguments
   if (args.length < least || args.length > most) {
-    throw new FormulaError(
-      `${name} takes ${least === most ? least : `${least} or more`} value${most > 1 ? 's' : ''}, not ${args.length}`,
-    )
+    throw new FormulaError(reason('formula.number-of-values', { name, least, most, given: args.length }))
   }
   return { name, args, does }
 }

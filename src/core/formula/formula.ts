@@ -1,5 +1,6 @@
 import { type MathNode, parse } from 'mathjs/number'
 import type { Arithmetic } from '../uncertainty/arithmetic.ts'
+import { reason } from '../words/core-words.ts'
 import { compileUnits } from './compile-units.ts'
 import { compileValue } from './compile-value.ts'
 import { FormulaError } from './formula-error.ts'
@@ -53,17 +54,15 @@ export function parseFormula(text: string): Formula {
 const INCH_AFTER_NUMBER = /((?<![\p{L}\p{N}_$.])(?:\d+\.?\d*|\.\d+)\s*|\)\s*)in\b/gu
 
 function parseNode(text: string): MathNode {
-  if (text.trim() === '') throw new FormulaError('the formula is empty')
+  if (text.trim() === '') throw new FormulaError(reason('formula.empty'))
   if (text.length > LONGEST) {
-    throw new FormulaError(
-      `a formula of ${text.length} characters is too long to read; divide it into several of at most ${LONGEST}`,
-    )
+    throw new FormulaError(reason('formula.too-long', { length: text.length, longest: LONGEST }))
   }
   try {
     // The parser takes `in` for its conversion operator, so that `x - 3/8 in` would be `(x - 3/8) in`.
     return parse(text.trim().replace(INCH_AFTER_NUMBER, '$1inch'))
   } catch (error) {
-    const reason = error instanceof Error ? error.message.replace(/\s+/g, ' ') : 'unknown reason'
-    throw new FormulaError(`the formula \`${text}\` can't be read: ${reason}`)
+    const why = error instanceof Error ? error.message.replace(/\s+/g, ' ') : 'unknown reason'
+    throw new FormulaError(reason('formula.unreadable', { text, why }))
   }
 }

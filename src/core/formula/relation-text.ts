@@ -1,3 +1,4 @@
+import { reason } from '../words/core-words.ts'
 import { type Formula, parseFormula } from './formula.ts'
 import { FormulaError } from './formula-error.ts'
 
@@ -8,7 +9,7 @@ import { FormulaError } from './formula-error.ts'
 export function parseRelation(text: string): { left: Formula; right: Formula } {
   const sides = text.split('=')
   if (sides.length !== 2) {
-    throw new FormulaError(`the relation \`${text}\` must have two sides with one = between them`)
+    throw new FormulaError(reason('formula.relation-without-sides', { text }))
   }
   return { left: parseFormula((sides[0] as string).trim()), right: parseFormula((sides[1] as string).trim()) }
 }

@@ -4,6 +4,7 @@ import type { ViewMapping } from '../mapping/view-mapping.ts'
 import { standardUncertainty } from '../uncertainty/covariance.ts'
 import type { Draw } from '../uncertainty/draws.ts'
 import { fromTerms, propagate, type Uncertain } from '../uncertainty/uncertain.ts'
+import { reason } from '../words/core-words.ts'
 import type { Feature } from './features/feature-of-mark.ts'
 import { MEASURES } from './measures/measures.ts'
 import { observe } from './propagate-measure.ts'
@@ -39,19 +40,15 @@ const WORST_ANGLE = (20 * Math.PI) / 180
 
 function mustStayFirstOrder(measure: Measure, measured: Uncertain, features: readonly Feature[]): void {
   const u = standardUncertainty(measured)
-  const marks = features.map((f) => f.mark).join(' and ')
+  const marks = features.map((f) => f.mark)
   if (!Number.isFinite(measured.value) || !Number.isFinite(u)) {
-    throw new GeometryError(`The ${measure} of ${marks} comes out beyond all bounds: check their picks.`)
+    throw new GeometryError(reason('measure.beyond-all-bounds', { measure, marks }))
   }
   if ((measure === 'radius' || measure === 'diameter') && u > WORST_RADIUS * measured.value) {
-    throw new GeometryError(
-      `The picks of ${marks} cover too short an arc: its ${measure} would be uncertain by more than a quarter. Pick more of the circle.`,
-    )
+    throw new GeometryError(reason('measure.arc-too-short', { measure, marks }))
   }
   if (measure === 'angle' && u > WORST_ANGLE) {
-    throw new GeometryError(
-      `Lines ${marks} are too short for the angle between them: it would be uncertain by more than 20°. Pick more of them.`,
-    )
+    throw new GeometryError(reason('measure.lines-too-short', { marks }))
   }
 }
 

@@ -1,20 +1,30 @@
 import { ANNOTATION_WORDS } from './annotations.ts'
 import { DOCUMENT_WORDS } from './documents.ts'
 import { EDIT_WORDS } from './edits.ts'
+import { EVIDENCE_WORDS } from './evidence.ts'
+import { FORMULA_WORDS } from './formula.ts'
 import { JOB_WORDS } from './job.ts'
+import { MEASURING_WORDS } from './measuring.ts'
 import { NOTATION_WORDS } from './notation.ts'
 import { PICK_WORDS } from './picks.ts'
 import type { ReasonOf } from './reason.ts'
 import { speak } from './speak.ts'
+import { TABLE_WORDS } from './table.ts'
+import { WHY_WORDS } from './why.ts'
 
 /** Every reason that core has, each with its sentence: one file an area. */
 const CORE = {
   ...ANNOTATION_WORDS,
   ...DOCUMENT_WORDS,
   ...EDIT_WORDS,
+  ...EVIDENCE_WORDS,
+  ...FORMULA_WORDS,
   ...JOB_WORDS,
+  ...MEASURING_WORDS,
   ...NOTATION_WORDS,
   ...PICK_WORDS,
+  ...TABLE_WORDS,
+  ...WHY_WORDS,
   unsaid: (p: { text: string }) => p.text,
 } as const
 

@@ -40,3 +40,11 @@ export type PartsOf<C extends Catalogue, K extends keyof C> =
 export type ReasonOf<C extends Catalogue, K extends keyof C & string = keyof C & string> = {
   [Code in K]: { readonly code: Code; readonly parts: PartsOf<C, Code> }
 }[K]
+
+/** Whether a part of a reason is itself a reason. */
+export const isReason = (part: Part): part is AnyReason =>
+  typeof part === 'object' &&
+  part !== null &&
+  'code' in part &&
+  'parts' in part &&
+  typeof part.code === 'string'

@@ -15,7 +15,7 @@ const RULES: readonly { id: string; label: string; note: string }[] = [
 /** The ways to settle which value a dimension takes, and the one that is followed now. */
 export function adoptionOptions(row: TableRow, adopt: string | undefined): PickerOption<string>[] {
   const usable = row.evidence.filter(({ value }) => value !== null)
-  const bases = new Set(usable.map(({ basis }) => basis))
+  const bases = new Set<string>(usable.map(({ basis }) => basis))
   return [
     {
       id: BY_THE_RULES,

@@ -5,21 +5,19 @@ import { Button } from '../parts/button.tsx'
 import { Dialog } from '../parts/dialog.tsx'
 import { Icon } from '../parts/icon.tsx'
 
-const STANDING: ReadonlySet<string> = new Set(STANDING_CAUTIONS)
-
-/** The foot of the table: its first caution in a line, and all of them to be opened. */
-export function TableCautions({ cautions }: { cautions: readonly string[] }) {
+/**
+ * The foot of the table: its first caution in a line, and all of them to be opened.
+ * @param own how many of them are of this job
+ */
+export function TableCautions({ cautions, own }: { cautions: readonly string[]; own: number }) {
   const [open, setOpen] = useState(false)
-  const own = cautions.filter((caution) => !STANDING.has(caution))
   const [first] = STANDING_CAUTIONS
   return (
     <footer className="table-cautions">
       <Icon name="caution" />
       <p className="table-cautions-line">{first}</p>
-      {own.length > 0 && (
-        <p className="table-cautions-own">
-          {own.length === 1 ? 'One more of this job' : `${own.length} more of this job`}
-        </p>
+      {own > 0 && (
+        <p className="table-cautions-own">{own === 1 ? 'One more of this job' : `${own} more of this job`}</p>
       )}
       <Button kind="quiet" onPress={() => setOpen(true)}>
         All cautions

@@ -47,6 +47,7 @@ const TABLE: Table = {
   views: [],
   relations: [],
   cautions: [],
+  cautionReasons: [],
 }
 
 const opened = (n: number, place = '~/a'): OpenedJob => ({

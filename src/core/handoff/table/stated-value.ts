@@ -1,5 +1,6 @@
 import type { Unit } from '../../job/model/types.ts'
 import type { TableRow } from '../../ledger/table/table.ts'
+import type { QuantityKind } from '../../quantity/quantity-kind.ts'
 import { plainText } from '../../words/plain-text.ts'
 import { twoFigures } from './rounding.ts'
 
@@ -16,7 +17,7 @@ export function statedValue(row: TableRow, unit: Unit): string {
 }
 
 /** What follows a number of this kind of dimension in the table's unit: `"`, ` mm`, ` sq in`, ` mm²`, `°`. */
-export function unitSuffix(kind: string, unit: Unit): string {
+export function unitSuffix(kind: QuantityKind, unit: Unit): string {
   if (kind === 'angle') return '°'
   if (kind === 'area') return unit === 'in' ? ' sq in' : ' mm²'
   if (kind === 'count') return ''

@@ -3,7 +3,9 @@ import type { Table, TableRelation, TableView } from '../../ledger/table/table.t
 import { MAPPINGS } from '../../mapping/mappings.ts'
 import { isPerPixel } from '../../mapping/parameter.ts'
 import { formatDrawnScale } from '../../quantity/format/format-drawn-scale.ts'
+import { inWords } from '../../words/core-words.ts'
 import { plainText } from '../../words/plain-text.ts'
+import { isReason } from '../../words/reason.ts'
 import { toUncertainty, twoFigures } from './rounding.ts'
 
 const minus = (digits: string): string => digits.replace(/^-(?=[0.]+$)/, '').replace('-', '−')
@@ -66,20 +68,20 @@ export const viewRemarks = (view: TableView): string[] =>
  * The cautions that the list of views does not already give: those of the table without a view's own problem.
  * For what shows the views as well.
  */
-export function cautionsBesideViews({ cautions, views }: Table): string[] {
-  const said = views.flatMap(({ name, problem }) =>
-    problem === undefined ? [] : [`View "${name}": ${problem}`],
-  )
-  return cautions.filter((caution) => !said.includes(caution))
+export function cautionsBesideViews({ cautions, cautionReasons }: Table): string[] {
+  return cautions.filter((_, i) => cautionReasons[i]?.code !== 'caution.of-view')
 }
 
 /** `not checked`: something in the relation has no value. */
 export const relationState = (relation: TableRelation): 'holds' | 'does not hold' | 'not checked' =>
-  relation.problem !== undefined ? 'not checked' : relation.holds ? 'holds' : 'does not hold'
+  relation.problemReason !== undefined ? 'not checked' : relation.holds ? 'holds' : 'does not hold'
 
 /** By how much a relation misses, to its uncertainty: `misses by 0.250 (u 0.020, w 12.5)`; or why it is not known. */
-export function misclosureText({ misclosure, u, w, problem }: TableRelation): string {
-  if (problem !== undefined) return plainText(problem).replace(/^Not checked: /, '')
+export function misclosureText({ misclosure, u, w, problemReason }: TableRelation): string {
+  if (problemReason !== undefined) {
+    const { problem } = problemReason.parts
+    return plainText(inWords(isReason(problem) ? problem : problemReason))
+  }
   return `misses by ${toUncertainty(misclosure, u)} (u ${twoFigures(u)}, w ${minus(w.toFixed(1))})`
 }
 

@@ -6,11 +6,13 @@ import { FIRST_ORDER } from '../../uncertainty/first-order.ts'
 import { normalisedError } from '../../uncertainty/normalised-error.ts'
 import type { Uncertain } from '../../uncertainty/uncertain.ts'
 import { type Weighting, weightedMean, weighting } from '../../uncertainty/weighted-mean.ts'
+import { reason } from '../../words/core-words.ts'
+import type { AnyReason } from '../../words/reason.ts'
 import type { EvaluatedEvidence } from '../evidence/evaluated-evidence.ts'
 import type { Which } from '../evidence/valuation.ts'
 
 /** How the evidence of a dimension stands: two or more agree; only one; two or more do not; none usable. */
-export type Status = 'agreed' | 'single' | 'disputed' | 'open'
+export type Agreement = 'agreed' | 'single' | 'disputed' | 'open'
 
 /** Which value a dimension takes, and how its evidence agrees. */
 export interface Decision {
@@ -18,7 +20,7 @@ export interface Decision {
   /** The same value as it is compared and as relations use it. */
   compared: Uncertain | null
   basis: Basis | 'mean' | null
-  status: Status
+  status: Agreement
   /** The evidence the value rests on. */
   from: readonly EvaluatedEvidence[]
   /** How it is a mean of the evidence; undefined where it is one piece's own value. */
@@ -26,7 +28,7 @@ export interface Decision {
   /** `adopt` of the dimension, when it was followed. */
   chosen?: string
   /** Why there is no value. */
-  open?: string
+  open?: AnyReason
   /** E_n of each pair of usable evidence. */
   pairs: { a: EvaluatedEvidence; b: EvaluatedEvidence; en: number }[]
 }
@@ -44,7 +46,7 @@ export function decide(dimension: Dimension, evaluated: readonly EvaluatedEviden
     w.usable || (w.compared !== null && w.evidence.id === chosen)
   const usable = evaluated.filter(counts)
   const pairs = comparePairs(usable)
-  const status: Status =
+  const status: Agreement =
     usable.length === 0
       ? 'open'
       : usable.length === 1
@@ -72,7 +74,7 @@ function adoptChosen(
   evaluated: readonly EvaluatedEvidence[],
   usable: readonly EvaluatedEvidence[],
   pairs: Decision['pairs'],
-  status: Status,
+  status: Agreement,
 ): Decision {
   const value =
     chosen === 'mean'
@@ -84,8 +86,10 @@ function adoptChosen(
   const named = evaluated.find((w) => w.evidence.id === chosen)
   const open =
     named === undefined
-      ? `${chosen === 'mean' ? 'The mean' : `A ${chosen} value`} is to be adopted, but there is no usable evidence for it.`
-      : `Evidence ${chosen} is to be adopted, but it can't be used: ${named.problem ?? 'it has no value.'}`
+      ? chosen === 'mean'
+        ? reason('adoption.no-usable-mean')
+        : reason('adoption.no-usable-basis', { basis: chosen })
+      : reason('adoption.chosen-unusable', { id: chosen, problem: named.problem ?? null })
   return { ...NOTHING, pairs, chosen, open }
 }
 
@@ -169,11 +173,10 @@ function comparePairs(usable: readonly EvaluatedEvidence[]): Decision['pairs'] {
   return pairs
 }
 
-function whyNothing(evaluated: readonly EvaluatedEvidence[]): string {
-  if (evaluated.length === 0) return 'There is no evidence yet.'
+function whyNothing(evaluated: readonly EvaluatedEvidence[]): AnyReason {
+  if (evaluated.length === 0) return reason('adoption.nothing-yet')
   const [first] = evaluated
-  if (evaluated.length === 1) return first?.problem ?? 'Its evidence has no value.'
-  return `None of its ${evaluated.length} pieces of evidence can be used: ${evaluated
-    .map((w) => `${w.evidence.id}: ${w.problem ?? 'no value.'}`)
-    .join(' ')}`
+  if (evaluated.length === 1) return first?.problem ?? reason('adoption.without-value')
+  const evidence = evaluated.map((w) => ({ id: w.evidence.id, problem: w.problem ?? null }))
+  return reason('adoption.none-usable', { evidence })
 }

@@ -8,6 +8,7 @@ import { featureOf as makeFeature } from '../../measuring/features/feature-of-ma
 import { measureFeatures } from '../../measuring/measure-features.ts'
 import { FIRST_ORDER } from '../../uncertainty/first-order.ts'
 import type { Uncertain } from '../../uncertainty/uncertain.ts'
+import { reason } from '../../words/core-words.ts'
 import { type Decision, decide } from '../adoption/adopt.ts'
 import { evaluateEvidence } from '../evidence/evaluate-evidence.ts'
 import type { EvaluatedEvidence } from '../evidence/evaluated-evidence.ts'
@@ -54,8 +55,7 @@ export function assess(job: Job, unit: Unit = job.unit): Assessment {
   const instruments: InstrumentSources = new Map()
   const dimensions = new Map<string, Assessed>()
   const order = evaluationOrder(job.dimensions)
-  if ('circle' in order)
-    throw new FormulaError(`The formulas run in a circle: ${order.circle.join(' uses ')}.`)
+  if ('circle' in order) throw new FormulaError(reason('formula.circle', { names: order.circle }))
   const decided = (name: string, which: Which): Uncertain | null =>
     dimensions.get(name)?.decision[which] ?? null
   const figures = readFigures(job)
@@ -112,7 +112,7 @@ function featuresOf(job: Job, made: Map<string, Feature>): (id: string) => Featu
     const known = made.get(id)
     if (known !== undefined) return known
     const mark = marks.get(id)
-    if (mark === undefined) throw new GeometryError(`There is no mark ${id}.`)
+    if (mark === undefined) throw new GeometryError(reason('feature.no-such-mark', { mark: id }))
     const feature = makeFeature(mark)
     made.set(id, feature)
     return feature

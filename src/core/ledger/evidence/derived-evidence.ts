@@ -3,6 +3,8 @@ import type { Evidence } from '../../job/model/types.ts'
 import type { QuantityKind } from '../../quantity/quantity-kind.ts'
 import { standardUncertainty } from '../../uncertainty/covariance.ts'
 import type { Uncertain } from '../../uncertainty/uncertain.ts'
+import { reason } from '../../words/core-words.ts'
+import type { AnyReason } from '../../words/reason.ts'
 import { type EvaluatedEvidence, without } from './evaluated-evidence.ts'
 import type { EvaluationContext } from './evaluation-context.ts'
 import type { WorkOut } from './valuation.ts'
@@ -20,10 +22,7 @@ export function derivedEvidence(
   const formula = parseFormula(evidence.formula)
   const missing = formula.names.filter((name) => !hasValue(name))
   if (missing.length > 0) {
-    return without(
-      evidence,
-      `It needs ${missing.join(' and ')}, which ${missing.length > 1 ? 'have' : 'has'} no value yet.`,
-    )
+    return without(evidence, reason('evidence.needs-values', { names: missing }))
   }
   const workOut: WorkOut = (which, { arithmetic, dimension }) =>
     formula.value((name) => dimension(name, which), arithmetic)
@@ -34,13 +33,13 @@ export function derivedEvidence(
   return { evidence, adopted, compared, workOut, written: '', usable: true }
 }
 
-function problemOf(formula: string, x: Uncertain, kind: QuantityKind): string | null {
-  if (!Number.isFinite(x.value)) return `The formula \`${formula}\` has no value for these dimensions.`
+function problemOf(formula: string, x: Uncertain, kind: QuantityKind): AnyReason | null {
+  if (!Number.isFinite(x.value)) return reason('formula.without-value', { formula })
   if (x.value < 0 && kind !== 'angle') {
-    return `The formula \`${formula}\` gives less than nothing: check the dimensions it uses.`
+    return reason('formula.below-nothing', { formula })
   }
   if (!Number.isFinite(standardUncertainty(x))) {
-    return `The formula \`${formula}\` has no uncertainty at these dimensions: the least change of them leaves it without a value, or changes it without bound.`
+    return reason('formula.without-uncertainty', { formula })
   }
   return null
 }

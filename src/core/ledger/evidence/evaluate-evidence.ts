@@ -2,6 +2,7 @@ import { FormulaError } from '../../formula/formula-error.ts'
 import { GeometryError } from '../../geometry/geometry-error.ts'
 import type { Dimension, Evidence } from '../../job/model/types.ts'
 import { NotationError } from '../../quantity/notation/notation-error.ts'
+import { reason } from '../../words/core-words.ts'
 import { derivedEvidence } from './derived-evidence.ts'
 import { type EvaluatedEvidence, without } from './evaluated-evidence.ts'
 import type { EvaluationContext } from './evaluation-context.ts'
@@ -9,9 +10,6 @@ import { foundEvidence } from './found-evidence.ts'
 import type { FoundScatter } from './found-scatter.ts'
 import { printedEvidence } from './printed-evidence.ts'
 import { scaledEvidence } from './scaled-evidence.ts'
-
-/** Words with a full stop at their end. */
-const sentence = (words: string): string => (/[.!?]\s*$/.test(words) ? words : `${words}.`)
 
 /**
  * Evaluates one piece of evidence; what is wrong with it becomes its `problem`.
@@ -23,13 +21,14 @@ export function evaluateEvidence(
   scatter: ReadonlyMap<string | undefined, FoundScatter>,
   context: EvaluationContext,
 ): EvaluatedEvidence {
-  if (evidence.withdrawn !== undefined) return without(evidence, sentence(`Withdrawn: ${evidence.withdrawn}`))
+  if (evidence.withdrawn !== undefined)
+    return without(evidence, reason('evidence.withdrawn', { why: evidence.withdrawn }))
   try {
     return byBasis(evidence, dimension, scatter, context)
   } catch (error) {
-    const about = [NotationError, GeometryError, FormulaError]
-    if (about.some((kind) => error instanceof kind))
-      return without(evidence, sentence((error as Error).message))
+    if (error instanceof NotationError || error instanceof GeometryError || error instanceof FormulaError) {
+      return without(evidence, error.reason)
+    }
     throw error
   }
 }

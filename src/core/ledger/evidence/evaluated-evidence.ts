@@ -1,5 +1,6 @@
 import type { Evidence } from '../../job/model/types.ts'
 import type { Uncertain } from '../../uncertainty/uncertain.ts'
+import type { AnyReason } from '../../words/reason.ts'
 import type { WorkOut } from './valuation.ts'
 
 /** A piece of evidence, read. Values in mm, mm², radians or a plain number. */
@@ -20,11 +21,12 @@ export interface EvaluatedEvidence {
   tolerance?: string
   /** Counts by itself: it has a value, is not withdrawn and not doubtful. */
   usable: boolean
-  problem?: string
+  /** Why it is not used, or what is wrong with it. */
+  problem?: AnyReason
 }
 
 /** Evidence without a value, and why. */
-export const without = (evidence: Evidence, problem: string): EvaluatedEvidence => ({
+export const without = (evidence: Evidence, problem: AnyReason): EvaluatedEvidence => ({
   evidence,
   adopted: null,
   compared: null,

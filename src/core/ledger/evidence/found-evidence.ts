@@ -3,6 +3,7 @@ import type { QuantityKind } from '../../quantity/quantity-kind.ts'
 import { KNOWN, newSource, type Source } from '../../uncertainty/source.ts'
 import { repeatedObservations } from '../../uncertainty/type-a.ts'
 import { fromTerms } from '../../uncertainty/uncertain.ts'
+import { reason } from '../../words/core-words.ts'
 import { asStated, type EvaluatedEvidence, without } from './evaluated-evidence.ts'
 import { readReading } from './found-reading.ts'
 import type { FoundScatter } from './found-scatter.ts'
@@ -27,7 +28,7 @@ export function foundEvidence(
 ): EvaluatedEvidence {
   const readings = evidence.readings.map((text) => readReading(text, kind, job))
   const [head] = readings
-  if (head === undefined) return without(evidence, 'It has no readings yet.')
+  if (head === undefined) return without(evidence, reason('evidence.without-readings'))
   const { mean, n } = repeatedObservations(readings.map((r) => r.value))
   const sources: Source[] = []
   const contributions: number[] = []

@@ -12,6 +12,7 @@ import { parseAngleTolerance, parseTolerance } from '../../quantity/parse/parse-
 import type { QuantityKind } from '../../quantity/quantity-kind.ts'
 import { KNOWN } from '../../uncertainty/source.ts'
 import { exact, measured } from '../../uncertainty/uncertain.ts'
+import { reason } from '../../words/core-words.ts'
 import { displayFactor } from '../units/display-units.ts'
 import { asStated, type EvaluatedEvidence } from './evaluated-evidence.ts'
 import { type Figures, graduationOf } from './figures.ts'
@@ -80,9 +81,7 @@ export function printedEvidence(
     feet: read.feet === true,
     ...(read.tolerance === undefined ? {} : { tolerance: read.tolerance }),
     usable: !doubtful,
-    ...(doubtful
-      ? { problem: 'Hard to read, so it is not adopted by itself: settle its reading first.' }
-      : {}),
+    ...(doubtful ? { problem: reason('evidence.hard-to-read') } : {}),
   }
 }
 
@@ -104,7 +103,7 @@ function readPrinted(evidence: Printed, dimension: Dimension, context: PrintedCo
   if (dimension.kind === 'count' && /^\s*\d+\s*$/.test(text)) return countRead(parseCount(text))
   const figure = figures.of(evidence)
   if (figure === undefined || figure instanceof NotationError)
-    throw figure ?? new NotationError(text, 0, 'It was not read.')
+    throw figure ?? new NotationError(text, 0, reason('evidence.not-read'))
   switch (dimension.kind) {
     case 'length':
       return readLengthFigure(figure, dimension, context)
@@ -168,7 +167,7 @@ function statedTolerance(
 }
 
 const wrongKind = (text: string, wanted: string, kind: QuantityKind): NotationError =>
-  new NotationError(text, 0, `The dimension is of kind ${kind}, so its figure must be ${wanted}.`)
+  new NotationError(text, 0, reason('evidence.figure-of-another-kind', { kind, wanted }))
 
 /** `±1/32"`, or `+0" −1/64"` where the limits differ. */
 function toleranceInWords({ plus, minus }: { plus: Length; minus: Length }, unit: Unit): string {

@@ -1,5 +1,6 @@
 import type { Evidence } from '../../job/model/types.ts'
 import { standardUncertainty } from '../../uncertainty/covariance.ts'
+import { reason } from '../../words/core-words.ts'
 import { type EvaluatedEvidence, without } from './evaluated-evidence.ts'
 import type { EvaluationContext } from './evaluation-context.ts'
 import type { WorkOut } from './valuation.ts'
@@ -16,23 +17,16 @@ export function scaledEvidence(
   { views, featureOf, within }: EvaluationContext,
 ): EvaluatedEvidence {
   const view = views.get(evidence.view)
-  if (view === undefined) return without(evidence, `There is no view ${evidence.view}.`)
-  const { calibration } = view
-  if (calibration === null) {
-    return without(
-      evidence,
-      `View "${view.view.name}" (${view.view.id}) can't be calibrated: ${view.problem}`,
-    )
-  }
+  if (view === undefined) return without(evidence, reason('evidence.no-such-view', { view: evidence.view }))
+  const { calibration, problem } = view
+  const named = { name: view.view.name, view: view.view.id }
+  if (calibration === null)
+    return without(evidence, reason('evidence.view-not-calibrated', { ...named, problem }))
   const features = evidence.marks.map(featureOf)
   const workOut: WorkOut = (_, { measure }) => measure(calibration, evidence.measure, features)
   const value = workOut('adopted', within)
   if (standardUncertainty(value) <= NOTHING_MEASURED * Math.abs(value.value)) {
-    return without(
-      evidence,
-      `It gives back a size that the scale of view "${view.view.name}" (${view.view.id}) was taken from, so nothing is ` +
-        'measured by it: measure another distance, or give the view one more known size.',
-    )
+    return without(evidence, reason('evidence.gives-back-a-reference', named))
   }
   return { evidence, adopted: value, compared: value, workOut, written: '', usable: true }
 }

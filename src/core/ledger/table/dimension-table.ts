@@ -1,14 +1,16 @@
 import { parseRelation } from '../../formula/relation-text.ts'
 import type { Job, Unit } from '../../job/model/types.ts'
-import { relationRows } from '../../prove/relations.ts'
 import { uncertaintyBudget } from '../../uncertainty/budget.ts'
 import { type Coverage, expand } from '../../uncertainty/coverage.ts'
 import { coverageFactor } from '../../uncertainty/distributions.ts'
+import { inWords } from '../../words/core-words.ts'
+import { withStop } from '../../words/with-stop.ts'
 import { type Assessed, type Assessment, assess } from '../assessment/assessment.ts'
 import type { EvaluatedEvidence } from '../evidence/evaluated-evidence.ts'
 import { displayFactor, type Style, writeMeasured } from '../units/display-units.ts'
-import { STANDING_CAUTIONS } from './cautions.ts'
+import { STANDING_REASONS } from './cautions.ts'
 import { jobCautions } from './job-cautions.ts'
+import { relationRows } from './relation-rows.ts'
 import type { Table, TableEvidence, TableRelation, TableRow } from './table.ts'
 import { viewRow } from './view-rows.ts'
 import { whyAdopted } from './why.ts'
@@ -29,6 +31,7 @@ function tableOf(assessment: Assessment): Table {
   const views = [...assessment.views.values()].map((v) => viewRow(v, job, unit))
   const relations = relationRows(assessment)
   const standsIn = relationsByName(relations)
+  const cautionReasons = [...STANDING_REASONS, ...jobCautions(assessment, views)]
   return {
     job: job.title,
     unit,
@@ -38,7 +41,8 @@ function tableOf(assessment: Assessment): Table {
     ),
     views,
     relations,
-    cautions: [...STANDING_CAUTIONS, ...jobCautions(assessment, views)],
+    cautions: cautionReasons.map(inWords),
+    cautionReasons,
   }
 }
 
@@ -72,6 +76,7 @@ function rowOf(
   const { adopted, from } = decision
   const only = from.length === 1 ? from[0] : undefined
   const { u, U, k, dof } = adopted === null ? NO_UNCERTAINTY : expand(adopted)
+  const whyReasons = whyAdopted({ decision, evaluated, restsOn, relations, writtenOf })
   // One literal, not a spread of parts: rows are made by the thousand, and spreading is slow.
   const row: TableRow = {
     name: dimension.name,
@@ -86,7 +91,8 @@ function rowOf(
     dof: Number.isFinite(dof) ? dof : null,
     basis: decision.basis,
     status: decision.status,
-    why: whyAdopted({ decision, evaluated, restsOn, relations, writtenOf }),
+    why: whyReasons.map((why) => withStop(inWords(why))).join(' '),
+    whyReasons,
     evidence: evaluated.map((w) => evidenceRow(w, factor, writtenOf(w), decision)),
     budget: adopted === null ? [] : uncertaintyBudget(adopted),
   }
@@ -116,6 +122,9 @@ function evidenceRow(
   for (const { a, b, en } of pairs) {
     if (a === w || b === w) row.en = Math.max(row.en ?? 0, en)
   }
-  if (w.problem !== undefined) row.problem = w.problem
+  if (w.problem !== undefined) {
+    row.problem = withStop(inWords(w.problem))
+    row.problemReason = w.problem
+  }
   return row
 }

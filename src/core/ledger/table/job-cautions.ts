@@ -1,17 +1,21 @@
 import type { Mark } from '../../job/model/types.ts'
+import { reason } from '../../words/core-words.ts'
+import type { AnyReason } from '../../words/reason.ts'
 import type { Assessment } from '../assessment/assessment.ts'
 import { readingCautions } from './reading-cautions.ts'
 import { scatterCautions } from './scatter-cautions.ts'
 import type { TableView } from './table.ts'
 
 /** What a person should know of this job before using its table. */
-export function jobCautions(assessment: Assessment, views: readonly TableView[]): string[] {
+export function jobCautions(assessment: Assessment, views: readonly TableView[]): AnyReason[] {
   return [
     ...[...assessment.views.values()].flatMap((v) => v.caution ?? []),
     ...scatterCautions(assessment.features.values()),
     ...offPageCautions(assessment),
     ...readingCautions(assessment.job),
-    ...views.flatMap((v) => (v.problem === undefined ? [] : [`View "${v.name}": ${v.problem}`])),
+    ...views.flatMap(({ name, problemReason }) =>
+      problemReason === undefined ? [] : reason('caution.of-view', { view: name, problem: problemReason }),
+    ),
   ]
 }
 
@@ -19,10 +23,10 @@ export function jobCautions(assessment: Assessment, views: readonly TableView[])
 const EDGE = 1
 
 /** Names every used mark that does not lie on its page. */
-function offPageCautions({ job, features }: Assessment): string[] {
+function offPageCautions({ job, features }: Assessment): AnyReason[] {
   const pages = new Map(job.sheets.map((s) => [s.id, s.scan]))
   const marks = new Map(job.marks.map((m): [string, Mark] => [m.id, m]))
-  const cautions: string[] = []
+  const cautions: AnyReason[] = []
   for (const { mark, points } of features.values()) {
     const page = pages.get(marks.get(mark)?.sheet ?? '')
     if (page === undefined) continue
@@ -30,7 +34,7 @@ function offPageCautions({ job, features }: Assessment): string[] {
       ([x, y]) => x < -EDGE || y < -EDGE || x > page.width + EDGE || y > page.height + EDGE,
     )
     if (off) {
-      cautions.push(`Mark ${mark} lies off its page of ${page.width} × ${page.height} pixels: pick it again.`)
+      cautions.push(reason('caution.mark-off-its-page', { mark, width: page.width, height: page.height }))
     }
   }
   return cautions

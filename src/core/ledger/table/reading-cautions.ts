@@ -1,13 +1,15 @@
 import type { Job } from '../../job/model/types.ts'
 import { NotationError } from '../../quantity/notation/notation-error.ts'
+import { reason } from '../../words/core-words.ts'
+import type { AnyReason } from '../../words/reason.ts'
 import { readReading } from '../evidence/found-reading.ts'
 
 /** Readings of one length further apart than this share of it were hardly taken of one thing. Common practice, no source. */
 const TOO_FAR_APART = 0.1
 
 /** Names every piece of found evidence whose readings look like a slip. */
-export function readingCautions(job: Job): string[] {
-  const cautions: string[] = []
+export function readingCautions(job: Job): AnyReason[] {
+  const cautions: AnyReason[] = []
   for (const { name, kind, evidence } of job.dimensions) {
     if (kind !== 'length') continue
     for (const e of evidence) {
@@ -18,7 +20,12 @@ export function readingCautions(job: Job): string[] {
       if (least === undefined || most === undefined) continue
       if (Number(most.mm) - Number(least.mm) <= TOO_FAR_APART * Math.abs(Number(most.mm))) continue
       cautions.push(
-        `Dimension ${name}, evidence ${e.id}: its readings run from ${least.text} to ${most.text}: is there a slip in one of them?`,
+        reason('caution.readings-far-apart', {
+          dimension: name,
+          evidence: e.id,
+          least: least.text,
+          most: most.text,
+        }),
       )
     }
   }

@@ -1,97 +1,116 @@
+/** The table as `table --format json` writes it: what each field is stands here, once. */
 import { z } from 'zod'
-import type { Table } from './table.ts'
+import { dimensionSchema, evidenceSchema, jobSchema, viewSchema } from '../../job/model/schema.ts'
+import type { AnyReason } from '../../words/reason.ts'
 
-const basis = z.enum(['printed', 'scaled', 'found', 'derived'])
+const basis = z.enum(evidenceSchema.options.map(({ shape }) => shape.basis.value))
+const kind = z.enum(dimensionSchema.shape.kind.options)
+const mapping = z.enum(viewSchema.shape.mapping.options)
+const unit = z.enum(jobSchema.shape.unit.options)
 
-const tableEvidence = z.object({
+const reason: z.ZodType<AnyReason> = z
+  .object({
+    code: z.string().describe('What it is, for a program; a code keeps its meaning.'),
+    parts: z.record(z.string(), z.json()).describe('What the words are made from.'),
+  })
+  .describe('The same as data: a code and its parts. Words may change, codes do not.')
+
+export const tableEvidenceSchema = z.object({
   id: z.string(),
-  basis: z.string(),
+  basis,
   value: z.number().nullable(),
-  u: z.number().describe('Standard uncertainty with which it is compared.'),
+  u: z
+    .number()
+    .describe(
+      'Standard uncertainty with which it is compared: a printed figure counts as ± half its last graduation.',
+    ),
   U: z.number().describe('The same, expanded at 95 %.'),
   written: z.string().describe('In shop notation.'),
   governs: z.boolean().describe('Whether the adopted value rests on it.'),
   en: z.number().optional().describe('Largest E_n against any other usable evidence of the row.'),
   problem: z.string().optional().describe('Why it is not used, or what is wrong with it.'),
+  problemReason: reason.optional(),
 })
 
-const tableRow = z.object({
+export const tableRowSchema = z.object({
   name: z.string(),
   label: z.string(),
-  kind: z.string(),
+  kind,
   count: z.number(),
   value: z.number().nullable().describe('null: no usable evidence, and "why" says so.'),
-  written: z.string().describe('In shop notation.'),
-  u: z.number().describe('Standard uncertainty.'),
-  U: z.number().describe('Expanded uncertainty at 95 %.'),
+  written: z.string().describe('In shop notation, e.g. 14 3/8".'),
+  u: z.number().describe('Standard uncertainty of the adopted value; 0 for a clear printed figure.'),
+  U: z.number().describe('Expanded uncertainty at 95 %, k · u.'),
   k: z.number().describe('Coverage factor.'),
   dof: z.number().nullable().describe('Effective degrees of freedom; null is infinite.'),
   basis: z.union([basis, z.literal('mean')]).nullable(),
   status: z
     .enum(['agreed', 'single', 'disputed', 'open'])
     .describe('Two or more agree; only one; two or more do not; none usable.'),
-  why: z.string().describe('One sentence a person can read.'),
-  tolerance: z.string().optional().describe('As stated for an adopted printed figure.'),
+  why: z.string().describe('A few sentences that a person can read.'),
+  whyReasons: z.array(reason).describe('One for each sentence of "why".'),
+  tolerance: z.string().optional().describe('As stated for an adopted printed figure, shown beside it.'),
   restsOn: z
     .array(z.string())
     .optional()
     .describe('Dimensions that a worked-out value rests on and that are disputed.'),
-  evidence: z.array(tableEvidence),
+  evidence: z.array(tableEvidenceSchema),
   budget: z
     .array(z.object({ source: z.string(), share: z.number() }))
     .describe('Shares of variance, largest first, summing to 1; empty when u is 0.'),
 })
 
-const tableReference = z.object({
+export const tableReferenceSchema = z.object({
   id: z.string(),
   part: z.enum(['width', 'height', 'squareness']).optional().describe('Which size of a rectangle.'),
   stated: z.number(),
   fitted: z.number(),
   residual: z.number(),
-  w: z.number().describe('Normalised residual; 0 when nothing checks this reference.'),
+  w: z.number().describe('Normalised residual (Baarda); 0 when nothing checks this reference.'),
   suspect: z.boolean(),
   setAside: z.boolean().optional().describe('Left out of the calibration, since it alone explains a misfit.'),
 })
 
-const tableView = z.object({
+export const tableViewSchema = z.object({
   id: z.string(),
   name: z.string(),
-  mapping: z.string(),
+  mapping,
   parameters: z.record(z.string(), z.object({ value: z.number(), u: z.number() })),
   chi2: z.number().nullable(),
   dof: z.number(),
   p: z.number().nullable(),
-  references: z.array(tableReference),
+  references: z.array(tableReferenceSchema),
   scale: z
     .object({ stated: z.number().nullable(), found: z.number().nullable() })
     .optional()
-    .describe('Drawn size over true size, as stated and as found.'),
-  problem: z.string().optional(),
+    .describe("Drawn size over true size, as the title block states it and as found by the scan's dpi."),
+  problem: z.string().optional().describe('What a person should know before trusting this view.'),
+  problemReason: reason.optional(),
   suggestion: z.string().optional().describe('A simpler or richer mapping that AICc prefers, in a sentence.'),
-  suggests: z
-    .enum(['uniform', 'two-axis', 'affine', 'projective'])
-    .optional()
-    .describe('The mapping that "suggestion" is about.'),
+  suggestionReason: reason.optional(),
+  suggests: mapping.optional().describe('The mapping that "suggestion" is about.'),
 })
 
-const tableRelation = z.object({
+export const tableRelationSchema = z.object({
   id: z.string(),
   text: z.string(),
   misclosure: z.number(),
   u: z.number(),
   w: z.number(),
   holds: z.boolean(),
-  problem: z.string().optional(),
+  problem: z.string().optional().describe('Why it could not be checked.'),
+  problemReason: reason.optional(),
 })
 
 export const tableSchema = z.object({
   job: z.string().describe('Title of the job.'),
-  unit: z.enum(['in', 'mm']),
+  unit,
   coverage: z.literal(0.95),
-  rows: z.array(tableRow),
-  views: z.array(tableView),
-  relations: z.array(tableRelation),
+  rows: z.array(tableRowSchema),
+  views: z.array(tableViewSchema),
+  relations: z.array(tableRelationSchema),
   cautions: z.array(z.string()),
+  cautionReasons: z.array(reason).describe('One for each of "cautions", in their order.'),
 })
 
 /** JSON Schema (draft 2020-12) of the table. Fields may be added to it later. */
@@ -106,10 +125,3 @@ export function tableJsonSchema(): object {
     ...rest,
   }
 }
-
-/** Identical, optional fields included, which mutual assignability would let pass. */
-type Same<A, B> = (<T>() => T extends A ? 1 : 2) extends <T>() => T extends B ? 1 : 2 ? true : never
-
-// Fails to compile when the schema and the hand-written type part ways, in either direction.
-const agreement: Same<z.output<typeof tableSchema>, Table> = true
-void agreement

@@ -2,6 +2,8 @@ import { suggestMapping } from '../../calibration/mapping-selection.ts'
 import type { Job, Unit } from '../../job/model/types.ts'
 import { parameterSize } from '../../mapping/parameter.ts'
 import { standardUncertainty } from '../../uncertainty/covariance.ts'
+import { inWords, reason } from '../../words/core-words.ts'
+import type { AnyReason } from '../../words/reason.ts'
 import { displayFactor } from '../units/display-units.ts'
 import type { CalibratedView } from '../views/calibrate-view.ts'
 import type { TableView } from './table.ts'
@@ -11,7 +13,7 @@ export function viewRow({ view, calibration, problem }: CalibratedView, job: Job
   const base = { id: view.id, name: view.name, mapping: view.mapping }
   if (calibration === null) {
     const nothing = { parameters: {}, chi2: null, dof: 0, p: null, references: [] }
-    return { ...base, ...nothing, problem: `Can't be calibrated: ${problem}` }
+    return { ...base, ...nothing, ...withProblem(reason('view.not-calibrated', { problem })) }
   }
   const factor = displayFactor('length', unit)
   const { mapping } = calibration.view
@@ -36,15 +38,33 @@ export function viewRow({ view, calibration, problem }: CalibratedView, job: Job
       fitted: r.fitted * factor,
       residual: r.residual * factor,
     })),
-    ...(calibration.problem === undefined ? {} : { problem: calibration.problem }),
+    ...(calibration.problem === undefined
+      ? {}
+      : withProblem(reason('unsaid', { text: calibration.problem }))),
     ...(suggestion === null
       ? {}
       : {
           suggests: suggestion.kind,
-          suggestion: `The ${suggestion.kind} mapping suits these references better than ${view.mapping} (AICc lower by ${suggestion.gain.toFixed(1)}).`,
+          ...withSuggestion(
+            reason('view.other-mapping-suits', {
+              mapping: view.mapping,
+              suits: suggestion.kind,
+              gain: suggestion.gain,
+            }),
+          ),
         }),
   }
 }
+
+const withProblem = (problemReason: AnyReason): Pick<TableView, 'problem' | 'problemReason'> => ({
+  problem: inWords(problemReason),
+  problemReason,
+})
+
+const withSuggestion = (suggestionReason: AnyReason): Pick<TableView, 'suggestion' | 'suggestionReason'> => ({
+  suggestion: inWords(suggestionReason),
+  suggestionReason,
+})
 
 /** Scale of the drawing as found, by the scan's dpi, beside the one stated: paper may have shrunk between the two. */
 function foundScale(

@@ -17,23 +17,22 @@ import type { ViewMapping } from '../../mapping/view-mapping.ts'
 import type { Feature } from '../../measuring/features/feature-of-mark.ts'
 import { parseLength } from '../../quantity/parse/parse-length.ts'
 import { exact, measured, type Uncertain } from '../../uncertainty/uncertain.ts'
+import type { AnyReason } from '../../words/reason.ts'
 import { draughtingInTrue } from './draughting.ts'
 
-export interface CalibratedView {
+/** A view of a job with its calibration, or why it has none. */
+export type CalibratedView = {
   view: View
-  calibration: Calibration | null
-  /** Why it could not be calibrated: goes on from "can't be calibrated: ". */
-  problem?: string
-  /** A whole sentence, when something had to be assumed. */
-  caution?: string
-}
+  /** When something had to be assumed. */
+  caution?: AnyReason
+} & ({ calibration: Calibration; problem?: never } | { calibration: null; problem: AnyReason })
 
 /**
  * Calibrates a view of a job.
  * @param featureOf the feature of a mark by its id; throws GeometryError when the mark determines none
  */
 export function calibrateView(job: Job, view: View, featureOf: (id: string) => Feature): CalibratedView {
-  let caution: string | undefined
+  let caution: AnyReason | undefined
   const cautioned = () => (caution === undefined ? {} : { caution })
   try {
     const sizes = view.references.flatMap((r) => statedSizes(r, job, featureOf))
@@ -50,7 +49,7 @@ export function calibrateView(job: Job, view: View, featureOf: (id: string) => F
     return { view, calibration, ...cautioned() }
   } catch (error) {
     if (error instanceof CalibrationError || error instanceof GeometryError) {
-      return { view, calibration: null, problem: error.message, ...cautioned() }
+      return { view, calibration: null, problem: error.reason, ...cautioned() }
     }
     throw error
   }

@@ -1,5 +1,7 @@
 import type { Job, Sheet, View } from '../../job/model/types.ts'
 import { parseLength } from '../../quantity/parse/parse-length.ts'
+import { reason } from '../../words/core-words.ts'
+import type { AnyReason } from '../../words/reason.ts'
 
 /** Plotting accuracy of 0.25 mm at 95 %. Common practice, no source. */
 const DEFAULT_DRAUGHTING_MM = 0.13
@@ -14,8 +16,8 @@ const SHRINKS_AT_MOST = 0.1
 export interface Draughting {
   /** Standard, mm in true size. */
   mm: number
-  /** A whole sentence, when something had to be assumed or does not fit. */
-  caution?: string
+  /** When something had to be assumed or does not fit. */
+  caution?: AnyReason
 }
 
 /**
@@ -37,7 +39,7 @@ export function draughtingInTrue(
   const byDpi = (paper * mmPerPixel * (dpi ?? ASSUMED_DPI)) / 25.4
   if (view.drawnScale === undefined) {
     if (dpi !== undefined || paper === 0) return { mm: byDpi }
-    const caution = `View "${view.name}": neither its drawn scale nor the scan's dpi is known, so the draughting error was reckoned as at ${ASSUMED_DPI} dpi. State one of the two.`
+    const caution = reason('caution.scale-not-known', { view: view.name, dpi: ASSUMED_DPI })
     return { mm: byDpi, caution }
   }
   const byScale = paper / view.drawnScale
@@ -46,6 +48,6 @@ export function draughtingInTrue(
   if (Math.abs(found / view.drawnScale - 1) <= SHRINKS_AT_MOST) return { mm: byScale }
   return {
     mm: Math.max(byScale, byDpi),
-    caution: `View "${view.name}": it is said to be drawn to ${view.drawnScale}, but by the scan's dpi it is ${found.toPrecision(2)}. Check both: a scale the wrong way up, a reduced copy, or a dpi that is not the scanner's? The larger draughting error was taken.`,
+    caution: reason('caution.scale-contradicts-dpi', { view: view.name, stated: view.drawnScale, found }),
   }
 }

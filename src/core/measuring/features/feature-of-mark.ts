@@ -1,5 +1,6 @@
 import { GeometryError } from '../../geometry/geometry-error.ts'
 import type { Mark } from '../../job/model/types.ts'
+import { reason } from '../../words/core-words.ts'
 import { circleFeature } from './circle-feature.ts'
 import type { Feature } from './feature.ts'
 import { lineFeature } from './line-feature.ts'
@@ -25,7 +26,8 @@ export function featureOf(mark: Mark): Feature {
         return pathFeature(mark)
     }
   } catch (error) {
-    if (error instanceof GeometryError) throw new GeometryError(`Mark ${mark.id}: ${error.message}`)
+    if (error instanceof GeometryError)
+      throw new GeometryError(reason('feature.of-mark', { mark: mark.id, problem: error.reason }))
     throw error
   }
 }

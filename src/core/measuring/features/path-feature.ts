@@ -2,6 +2,7 @@ import { type Pixel, pixel } from '../../geometry/frames.ts'
 import { GeometryError } from '../../geometry/geometry-error.ts'
 import type { Mark } from '../../job/model/types.ts'
 import { KNOWN } from '../../uncertainty/source.ts'
+import { reason } from '../../words/core-words.ts'
 import { everyPoint } from './every-point.ts'
 import type { Feature } from './feature.ts'
 import { draughtingOf, pickingOf } from './feature-sources.ts'
@@ -13,15 +14,11 @@ type PathMark = Mark & { kind: 'path' }
 export function pathFeature(mark: PathMark): Feature {
   const { pixels, repeats = [], sigma, closed = false } = mark
   if (pixels.length < (closed ? 3 : 2)) {
-    throw new GeometryError(
-      closed ? 'A closed path needs three points or more.' : 'A path needs two points or more.',
-    )
+    throw new GeometryError(reason(closed ? 'feature.closed-path-too-short' : 'feature.open-path-too-short'))
   }
   const other = repeats.find((one) => one.length !== pixels.length)
   if (other !== undefined) {
-    throw new GeometryError(
-      `It was picked with ${pixels.length} points once and with ${other.length} another time, so there is no mean of them: every pick needs the same corners.`,
-    )
+    throw new GeometryError(reason('feature.corners-differ', { once: pixels.length, another: other.length }))
   }
   const n = repeats.length + 1
   const picks = [pixels, ...repeats.map((one) => inOrderOf(pixels, one, closed))]

@@ -1,6 +1,7 @@
 import { type True, type Vector, vectorLike } from '../../geometry/frames.ts'
 import { GeometryError } from '../../geometry/geometry-error.ts'
 import type { Measured } from '../../geometry/polygon.ts'
+import { reason } from '../../words/core-words.ts'
 import { directionOf, middle, turning } from './direction.ts'
 import { pointAt, type TrueFeature, type TrueMeasure } from './true-measure.ts'
 
@@ -10,7 +11,7 @@ const PARALLEL_WITHIN = (5 * Math.PI) / 180
 /** Perpendicular distance between two lines' middles, across their mean direction; or of a point from a line. */
 export const spacing: TrueMeasure = (shapes) => {
   const [a, b] = shapes
-  if (a === undefined || b === undefined) throw new GeometryError('A spacing needs two marks.')
+  if (a === undefined || b === undefined) throw new GeometryError(reason('measure.spacing-of-two-marks'))
   if (a.kind !== 'point') return b.kind === 'point' ? pointFromLine(a, pointAt(b, 0)) : lineFromLine(a, b)
   const { value, gradient } = pointFromLine(b, pointAt(a, 0))
   return { value, gradient: [...gradient.slice(4), ...gradient.slice(0, 4)] }
@@ -32,10 +33,8 @@ function lineFromLine(a: TrueFeature, b: TrueFeature): Measured {
   const sense = da.ux * db.ux + da.uy * db.uy < 0 ? -1 : 1
   const between = Math.atan2(sense * (da.ux * db.uy - da.uy * db.ux), sense * (da.ux * db.ux + da.uy * db.uy))
   if (Math.abs(between) > PARALLEL_WITHIN) {
-    const degrees = ((Math.abs(between) * 180) / Math.PI).toFixed(1)
-    throw new GeometryError(
-      `Lines ${a.mark} and ${b.mark} are ${degrees}° from parallel, so they have no one spacing; measure from a line to a point.`,
-    )
+    const degrees = (Math.abs(between) * 180) / Math.PI
+    throw new GeometryError(reason('measure.lines-not-parallel', { marks: [a.mark, b.mark], degrees }))
   }
   const c = Math.cos(between / 2)
   const s = Math.sin(between / 2)
@@ -59,7 +58,7 @@ function across(ux: number, uy: number, from: True, to: True) {
   const dx = to[0] - from[0]
   const dy = to[1] - from[1]
   const offset = ux * dy - uy * dx
-  if (offset === 0) throw new GeometryError('The two marks lie on one line, so there is no spacing.')
+  if (offset === 0) throw new GeometryError(reason('measure.marks-on-one-line'))
   const normal = vectorLike(from, -uy, ux)
   return { value: Math.abs(offset), sign: Math.sign(offset), along: ux * dx + uy * dy, normal }
 }

@@ -47,7 +47,7 @@ const figuresToSettle = (row: TableRow): string[] =>
     return [`${row.name}, figure ${evidence.id}${figure}: ${problem}`]
   })
 
-const figureProblem = ({ basis, problem }: TableEvidence): string | undefined =>
-  basis !== 'printed' || problem === undefined || problem.startsWith('Withdrawn:')
+const figureProblem = ({ basis, problem, problemReason }: TableEvidence): string | undefined =>
+  basis !== 'printed' || problem === undefined || problemReason?.code === 'evidence.withdrawn'
     ? undefined
     : plainText(problem)

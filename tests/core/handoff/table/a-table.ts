@@ -1,4 +1,5 @@
-import type { Table, TableRow } from '../../../../src/core/ledger/table/table.ts'
+import type { Table, TableRelation, TableRow } from '../../../../src/core/ledger/table/table.ts'
+import { inWords, reason } from '../../../../src/core/words/core-words.ts'
 
 export const aRow = (change: Partial<TableRow> = {}): TableRow => ({
   name: 'drum_length',
@@ -14,6 +15,7 @@ export const aRow = (change: Partial<TableRow> = {}): TableRow => ({
   basis: 'printed',
   status: 'agreed',
   why: 'The printed figure governs.',
+  whyReasons: [reason('why.adopted', { from: reason('from.figure', { chosen: false }), agreement: null })],
   evidence: [],
   budget: [],
   ...change,
@@ -35,7 +37,15 @@ export const aTable = (change: Partial<Table> = {}): Table => ({
       status: 'single',
       count: 4,
     }),
-    aRow({ name: 'neck', value: null, written: '', basis: null, status: 'open', why: 'No usable evidence.' }),
+    aRow({
+      name: 'neck',
+      value: null,
+      written: '',
+      basis: null,
+      status: 'open',
+      why: 'No usable evidence.',
+      whyReasons: [],
+    }),
   ],
   views: [
     {
@@ -59,5 +69,26 @@ export const aTable = (change: Partial<Table> = {}): Table => ({
     { id: 'Q2', text: 'a = b', misclosure: 0, u: 0.02, w: 0, holds: true },
   ],
   cautions: ['Values scaled from a print are estimates.'],
+  cautionReasons: [reason('caution.scaled-values-are-estimates')],
   ...change,
 })
+
+/** A table that tells of what is wrong with its views among its cautions too, as a job's own table does. */
+export function withCautionsOfViews(table: Table): Table {
+  const reasons = table.views.map(({ name, problem = '' }) =>
+    reason('caution.of-view', { view: name, problem: reason('unsaid', { text: problem }) }),
+  )
+  return {
+    ...table,
+    cautions: [...table.cautions, ...reasons.map(inWords)],
+    cautionReasons: [...table.cautionReasons, ...reasons],
+  }
+}
+
+/** A relation over dimensions that have no value. */
+export function uncheckedRelation(id: string, text: string, names: string[]): TableRelation {
+  const problemReason = reason('relation.not-checked', {
+    problem: reason('relation.needs-values', { names }),
+  })
+  return { id, text, misclosure: 0, u: 0, w: 0, holds: false, problem: inWords(problemReason), problemReason }
+}

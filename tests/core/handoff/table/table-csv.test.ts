@@ -2,7 +2,7 @@ import fc from 'fast-check'
 import { describe, expect, test } from 'vitest'
 import { spreadsheetText } from '../../../../src/core/handoff/table/csv-cell.ts'
 import { tableCsv } from '../../../../src/core/handoff/table/table-csv.ts'
-import { aRow, aTable } from './a-table.ts'
+import { aRow, aTable, uncheckedRelation } from './a-table.ts'
 
 /** RFC 4180, section 2: records of cells, read strictly. */
 function readCsv(text: string): string[][] {
@@ -77,9 +77,8 @@ describe('a table as comma-separated values', () => {
   })
 
   test('says of each relation whether it holds and by how much it misses', () => {
-    const unchecked = { id: 'Q3', text: 'a = c', misclosure: 0, u: 0, w: 0, holds: false }
     const table = aTable()
-    const relations = [...table.relations, { ...unchecked, problem: 'Not checked: c has no value.' }]
+    const relations = [...table.relations, uncheckedRelation('Q3', 'a = c', ['c'])]
     const [headings = [], ...rest] = readCsv(tableCsv({ ...table, relations }))
     const at = (heading: string): number => headings.indexOf(heading)
     const said = rest

@@ -1,6 +1,6 @@
 import { expect, test } from 'vitest'
 import { tableMarkdown } from '../../../../src/core/handoff/table/table-markdown.ts'
-import { aRow, aTable } from './a-table.ts'
+import { aRow, aTable, withCautionsOfViews } from './a-table.ts'
 
 test('a table in Markdown has every row in one table, then views, relations and cautions', () => {
   const lines = tableMarkdown(aTable()).split('\n')
@@ -23,8 +23,7 @@ test('nothing that a label says is taken for markup or ends its cell', () => {
 
 test('what is wrong with a view is said once, with the view', () => {
   const table = aTable()
-  const cautions = [...table.cautions, ...table.views.map((v) => `View "${v.name}": ${v.problem}`)]
-  const lines = tableMarkdown({ ...table, cautions }).split('\n')
+  const lines = tableMarkdown(withCautionsOfViews(table)).split('\n')
   expect(lines.filter((line) => line.includes('does not fit the others'))).toHaveLength(1)
   expect(lines.at(-2)).toBe('- Values scaled from a print are estimates.')
 })

@@ -118,6 +118,7 @@ describe('the JSON Schema of the table', () => {
           basis: 'printed',
           status: 'single',
           why: 'Printed and clear.',
+          whyReasons: [],
           evidence: [
             {
               id: 'P1',
@@ -135,6 +136,7 @@ describe('the JSON Schema of the table', () => {
       views: [],
       relations: [],
       cautions: [],
+      cautionReasons: [],
     }
     expect(tableSchema.safeParse(table).success).toBe(true)
     const { u, ...without } = table.rows[0] as Table['rows'][number]

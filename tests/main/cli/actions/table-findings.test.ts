@@ -1,6 +1,8 @@
 import { expect, test } from 'vitest'
+import type { TableEvidence } from '../../../../src/core/ledger/table/table.ts'
+import { type CoreReason, inWords, reason } from '../../../../src/core/words/core-words.ts'
 import { tableFindings } from '../../../../src/main/cli/actions/table-findings.ts'
-import { aRow, aTable } from '../../../core/handoff/table/a-table.ts'
+import { aRow, aTable, uncheckedRelation } from '../../../core/handoff/table/a-table.ts'
 
 test('the findings are what must be settled: disputed, open, suspect, hard to read, unclosed', () => {
   const rows = [
@@ -21,29 +23,33 @@ test('the findings are what must be settled: disputed, open, suspect, hard to re
 })
 
 test('a relation over a dimension without a value is not checked, and does not count as one that fails to close', () => {
-  const problem = 'Not checked: neck has no value.'
-  const relation = { id: 'Q1', text: 'a = neck', misclosure: 0, u: 0, w: 0, holds: false, problem }
-  const { unclosed, unchecked } = tableFindings(aTable({ relations: [relation] }))
+  const relations = [uncheckedRelation('Q1', 'a = neck', ['neck'])]
+  const { unclosed, unchecked } = tableFindings(aTable({ relations }))
   expect(unclosed).toEqual([])
   expect(unchecked).toEqual(['Q1 (a = neck) not checked: neck has no value.'])
 })
 
 test('printed figures that are hard or impossible to read are to be settled, unless they are withdrawn', () => {
-  const evidence = (id: string, basis: string, written: string, problem?: string) => ({
+  const evidence = (
+    id: string,
+    basis: 'printed' | 'scaled',
+    written: string,
+    problemReason?: CoreReason,
+  ): TableEvidence => ({
     ...{ id, basis, written, value: null, u: 0, U: 0, governs: false },
-    ...(problem === undefined ? {} : { problem }),
+    ...(problemReason === undefined ? {} : { problem: inWords(problemReason), problemReason }),
   })
   const row = aRow({
     evidence: [
-      evidence('E1', 'printed', '14"', 'Hard to read.'),
-      evidence('E2', 'printed', '', 'Cannot read it.'),
-      evidence('E3', 'printed', '', 'Withdrawn: misread.'),
+      evidence('E1', 'printed', '14"', reason('evidence.hard-to-read')),
+      evidence('E2', 'printed', '', reason('evidence.not-read')),
+      evidence('E3', 'printed', '', reason('evidence.withdrawn', { why: 'misread' })),
       evidence('E4', 'printed', '14 3/8"'),
-      evidence('E5', 'scaled', '', 'There is no view V9.'),
+      evidence('E5', 'scaled', '', reason('evidence.no-such-view', { view: 'V9' })),
     ],
   })
   expect(tableFindings(aTable({ rows: [row] })).figures).toEqual([
-    'drum_length, figure E1 (14"): Hard to read.',
-    'drum_length, figure E2: Cannot read it.',
+    'drum_length, figure E1 (14"): Hard to read, so it is not adopted by itself: settle its reading first.',
+    'drum_length, figure E2: It was not read.',
   ])
 })

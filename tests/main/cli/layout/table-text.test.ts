@@ -3,7 +3,7 @@ import stringWidth from 'string-width'
 import { describe, expect, test } from 'vitest'
 import { tableText } from '../../../../src/main/cli/layout/table-text.ts'
 import { wrapText } from '../../../../src/main/cli/layout/wrap-text.ts'
-import { aRow, aTable } from '../../../core/handoff/table/a-table.ts'
+import { aRow, aTable, withCautionsOfViews } from '../../../core/handoff/table/a-table.ts'
 
 describe('a table for a terminal', () => {
   test('has its columns in line, the reason beside each row, then views, relations and cautions', () => {
@@ -48,8 +48,7 @@ describe('a table for a terminal', () => {
 
   test('what is wrong with a view is said once, with the view', () => {
     const table = aTable()
-    const cautions = [...table.cautions, ...table.views.map((v) => `View "${v.name}": ${v.problem}`)]
-    expect(tableText({ ...table, cautions }, 100)).toBe(tableText(table, 100))
+    expect(tableText(withCautionsOfViews(table), 100)).toBe(tableText(table, 100))
   })
 
   test('no reason runs over its edge, and no escape sequence of a label reaches it', () => {

@@ -1,0 +1,40 @@
+/** What a table says of its views and relations, and what a person should know before using it. Whole sentences. */
+import type { AnyReason, Say } from './reason.ts'
+
+/** Shown in the app, on every printed page and in every export. */
+const STANDING_WORDS = {
+  'caution.scaled-values-are-estimates': () =>
+    'Values scaled from a print are estimates. Figured dimensions govern over scaled ones.',
+  'caution.qualified-people-design': () =>
+    'Parts that hold pressure, carry loads, brake, lift or conduct current must be designed and approved by qualified people under the rules in force.',
+  'caution.old-assemblies-hold-hazards': () =>
+    'Old assemblies may hold lead paint, asbestos packing, mercury or live wiring: find out before you open or cut them.',
+} as const
+
+export const TABLE_WORDS = {
+  ...STANDING_WORDS,
+  'caution.scale-not-known': (p: { view: string; dpi: number }) =>
+    `View "${p.view}": neither its drawn scale nor the scan's dpi is known, so the draughting error was reckoned as at ${p.dpi} dpi. State one of the two.`,
+  'caution.scale-contradicts-dpi': (p: { view: string; stated: number; found: number }) =>
+    `View "${p.view}": it is said to be drawn to ${p.stated}, but by the scan's dpi it is ${p.found.toPrecision(2)}. Check both: a scale the wrong way up, a reduced copy, or a dpi that is not the scanner's? The larger draughting error was taken.`,
+  'caution.picks-scatter': (p: { mark: string; s: number; sigma: number }) =>
+    `Mark ${p.mark}: its picks scatter by ${p.s.toFixed(1)} px, more than their sigma of ${p.sigma} px allows. Pick it again, or state a larger sigma.`,
+  'caution.mark-off-its-page': (p: { mark: string; width: number; height: number }) =>
+    `Mark ${p.mark} lies off its page of ${p.width} × ${p.height} pixels: pick it again.`,
+  'caution.readings-far-apart': (p: { dimension: string; evidence: string; least: string; most: string }) =>
+    `Dimension ${p.dimension}, evidence ${p.evidence}: its readings run from ${p.least} to ${p.most}: is there a slip in one of them?`,
+  'caution.of-view': (p: { view: string; problem: AnyReason }, say: Say) =>
+    `View "${p.view}": ${say(p.problem)}`,
+
+  'view.not-calibrated': (p: { problem: AnyReason }, say: Say) => `Can't be calibrated: ${say(p.problem)}`,
+  'view.other-mapping-suits': (p: { mapping: string; suits: string; gain: number }) =>
+    `The ${p.suits} mapping suits these references better than ${p.mapping} (AICc lower by ${p.gain.toFixed(1)}).`,
+
+  'relation.not-checked': (p: { problem: AnyReason }, say: Say) => `Not checked: ${say(p.problem)}`,
+  'relation.needs-values': (p: { names: readonly string[] }) =>
+    `${p.names.join(' and ')} ${p.names.length > 1 ? 'have' : 'has'} no value.`,
+  'relation.without-value': () => 'its formulas have no value for these dimensions.',
+  'relation.slack-of-another-kind': (p: { problem: AnyReason }, say: Say) =>
+    `what it may miss by is not of its kind. ${say(p.problem)}`,
+  'relation.counts-have-no-slack': () => 'Counts and ratios either agree or do not: leave it out.',
+} as const
