@@ -12,9 +12,8 @@ import { seenFrom } from '../strokes/edge-sides.ts'
 import { underPointer } from '../strokes/under-pointer.ts'
 import { overviewAddress, tileAddress } from '../tiles/addresses.ts'
 import { drawFrom, finestThere } from '../tiles/draw-from.ts'
-import { isDark } from '../tiles/is-dark.ts'
 import { lensSource } from '../tiles/lens-source.ts'
-import { pictureCache, pictureLoader, RANK } from '../tiles/the-pictures.ts'
+import { isDark, keptPictures, pictureLoader, RANK } from '../tiles/the-pictures.ts'
 import { tilesOver } from '../tiles/wanted-tiles.ts'
 import { drawLensLines, LENS_SIZE, type LensInks } from './lens-lines.ts'
 import { LENS_PIXELS, LENS_ZOOM, lensExtent, lensTurn, profilesAt, turnAboutMiddle } from './lens-picture.ts'
@@ -52,21 +51,21 @@ export function drawLens(parts: LensParts): void {
     pixel[1] <= pictures.height
   parts.frame.hidden = !onSheet || camera === undefined
   if (!onSheet || camera === undefined) {
-    pictureLoader.want('lens', RANK.lens, [])
+    pictureLoader.want('lens', RANK.lens, 'bitmap', [])
     return
   }
   keepAside(parts.frame, toScreen(camera, cameras.getState().box, pixel)[0])
   const shown = lensExtent(pixel)
-  if (pictures.progress.state === 'ready') {
-    const addresses = tilesOver(shown, 0, pictures).map((tile) => tileAddress(pictures, tile))
-    pictureLoader.want('lens', RANK.lens, addresses)
-  }
-  const level = finestThere(shown, pictures, pictureCache)
+  const overview = overviewAddress(pictures)
+  const tiles = pictures.progress.state === 'ready' ? tilesOver(shown, 0, pictures) : []
+  const addresses = [...tiles.map((tile) => tileAddress(pictures, tile)), overview]
+  pictureLoader.want('lens', RANK.lens, 'bitmap', addresses)
+  const level = finestThere(shown, pictures)
   const hold = lensTurn(camera)
   const density = window.devicePixelRatio || 1
   const aids = aidsOf(bench, bench.sheet)
   const scan = (to: OffscreenCanvasRenderingContext2D | CanvasRenderingContext2D): void =>
-    drawFrom(to, shown, level, pictures, pictureCache)
+    drawFrom(to, shown, level, pictures)
   const glass = contextOf(parts.picture, GLASS, GLASS, density)
   const source = lensSource(pictures, aids, shown, scan)
   if (glass !== null) {
@@ -78,8 +77,7 @@ export function drawLens(parts: LensParts): void {
     if (source !== null) glass.drawImage(source.picture, source.left, source.top)
   }
   const profiles = profilesAt(pixel, hold, scan)
-  const address = overviewAddress(pictures)
-  const inks = lensInks(isShownDark(isDark(address, pictureCache.get(address)), aids))
+  const inks = lensInks(isShownDark(isDark(overview), aids))
   const above = contextOf(parts.lines, LENS_SIZE, LENS_SIZE, density)
   const { now } = underPointer.getState()
   if (above !== null) {
@@ -89,7 +87,7 @@ export function drawLens(parts: LensParts): void {
   const section = contextOf(parts.section, SECTION_WIDTH, SECTION_HEIGHT, density)
   if (section !== null) drawSection(section, now.state === 'found' ? now.found.section : null, inks)
   const quality = pickQuality(pointer.getState().by, camera.zoom, pictures)
-  const coarse = coarseNote(level, pictures.width, address, quality.sigma)
+  const coarse = coarseNote(level, pictures.width, overview, quality.sigma)
   const words = lensWords(now, quality, coarse, useHowToPick.getState(), {
     from: seenFrom(camera),
     snapped: pointer.getState().snapped,
@@ -102,7 +100,7 @@ export function drawLens(parts: LensParts): void {
 function coarseNote(level: number | null, width: number, overview: string, sigma: number): string {
   if (level === 0) return sigma > HAND_SIGMA ? 'Go closer to pick finer.' : ''
   if (level !== null) return `One pixel here is ${2 ** level} of the scan.`
-  const there = pictureCache.get(overview)
+  const there = keptPictures.get(overview, 'bitmap')
   return there === undefined
     ? 'The picture is on its way.'
     : `One pixel here is ${Math.max(1, Math.round(width / there.width))} of the scan.`

@@ -1,6 +1,6 @@
 import type { Pixel } from '../../core/geometry/frames.ts'
 import type { Camera, Extent } from '../camera/camera.ts'
-import { greyAt } from '../tiles/is-dark.ts'
+import { luminance } from '../tiles/luminance.ts'
 
 /** Pixels of the scan across the lens. */
 export const LENS_PIXELS = 25
@@ -45,8 +45,8 @@ export function profilesAt(
   turnAboutMiddle(sampler, hold, LENS_PIXELS)
   sampler.translate(half - px, half - py)
   draw(sampler)
-  const { data } = sampler.getImageData(0, 0, LENS_PIXELS, LENS_PIXELS)
-  const at = (i: number): number => greyAt(data, 4 * i)
+  const greys = luminance(sampler.getImageData(0, 0, LENS_PIXELS, LENS_PIXELS).data)
+  const at = (i: number): number => greys[i] ?? 0
   const count = Array.from({ length: LENS_PIXELS }, (_, i) => i)
   const within = shownWithin([pixel[0] - px, pixel[1] - py], hold)
   return {

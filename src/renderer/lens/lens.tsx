@@ -43,7 +43,9 @@ export function Lens() {
     const endings = [
       pointer.subscribe(ask),
       cameras.subscribe(ask),
-      pictureLoader.listen(ask),
+      pictureLoader.listen((_, form) => {
+        if (form === 'bitmap') ask()
+      }),
       useBench.subscribe(ask),
       useHowToPick.subscribe(ask),
       underPointer.subscribe(ask),
@@ -51,7 +53,7 @@ export function Lens() {
     ]
     return () => {
       cancelAnimationFrame(due)
-      pictureLoader.want('lens', RANK.lens, [])
+      pictureLoader.want('lens', RANK.lens, 'bitmap', [])
       parts.frame.hidden = true
       for (const end of endings) end()
     }

@@ -16,7 +16,7 @@ import { layOut } from '../overlay/lay-out.ts'
 import { forgetFigures, setFigure } from '../overlay/stacked-figure.ts'
 import { pointer } from '../picking/pointer-store.ts'
 import { groundAddress, overviewAddress, tileAddress } from '../tiles/addresses.ts'
-import { isDark } from '../tiles/is-dark.ts'
+import type { PictureForms } from '../tiles/picture-forms.ts'
 import { ScanLayers } from '../tiles/scan-layers.ts'
 import { scanPlan } from '../tiles/scan-plan.ts'
 import {
@@ -26,13 +26,15 @@ import {
   ringRoom,
   type SheetFrame,
 } from '../tiles/shown-level.ts'
-import { pictureCache, pictureLoader, RANK, screenCache, screenLoader } from '../tiles/the-pictures.ts'
+import { FOR_THE_SCREEN, isDark, keptPictures, pictureLoader, RANK } from '../tiles/the-pictures.ts'
 import { type Tile, tilesInSight } from '../tiles/wanted-tiles.ts'
 
 type Part = 'tiles' | 'over' | 'pending'
 
 /** The sheet is at rest when it was not moved for so long, milliseconds. */
 const REST = 90
+
+const isOnHand = (address: string): boolean => keptPictures.has(address, 'image')
 
 const isPicking = (): boolean => useBench.getState().picks.tool.kind !== 'look'
 
@@ -78,8 +80,7 @@ export class SheetPainter {
       pointer.subscribe(() => {
         if (isPicking()) this.ask('pending')
       }),
-      screenLoader.listen((address) => this.#onPicture(address)),
-      pictureLoader.listen((address) => this.#onOverview(address)),
+      pictureLoader.listen((address, form) => this.#onPicture(address, form)),
       useBench.subscribe((now, before) => this.#onBench(now, before)),
     ]
     cameraForTheBench()
@@ -142,21 +143,20 @@ export class SheetPainter {
     cancelAnimationFrame(this.#frame)
     clearTimeout(this.#resting)
     for (const end of this.#endings) end()
-    pictureLoader.want('overview', RANK.sight, [])
-    for (const who of ['overview', 'ground', 'sight', 'ring']) screenLoader.want(who, RANK.sight, [])
+    for (const who of ['overview', 'darkness', 'ground', 'sight', 'ring']) {
+      pictureLoader.want(who, RANK.sight, 'image', [])
+    }
     this.#scan.clear()
   }
 
   /** Only what is in sight is painted anew. */
-  #onPicture(address: string): void {
-    if (!this.#shown.has(address)) return
+  #onPicture(address: string, form: keyof PictureForms): void {
+    // Whatever comes, what stands on the screen is not let go for it.
+    for (const shown of this.#shown) keptPictures.get(shown, 'image')
+    if (form === 'dark' && address === this.#overview) this.ask('tiles', 'over', 'pending')
+    if (form !== 'image' || !this.#shown.has(address)) return
     this.#sight = ''
     this.ask('tiles')
-  }
-
-  /** Whether the sheet is dark is told by its overview. */
-  #onOverview(address: string): void {
-    if (this.#overview === address) this.ask('tiles', 'over', 'pending')
   }
 
   #onBench(now: BenchContents, before: BenchContents): void {
@@ -191,20 +191,20 @@ export class SheetPainter {
     }
     const { pictures, camera, box, density } = frame
     const aids = aidsOf(useBench.getState(), pictures.sheet)
-    const sight = levelInSight(frame, screenCache.limit)
-    const ground = aids.lift ? screenCache.get(groundAddress(pictures)) : undefined
+    const sight = levelInSight(frame, FOR_THE_SCREEN)
+    const ground = aids.lift ? keptPictures.get(groundAddress(pictures), 'image') : undefined
     const { width, height } = pictures
     this.#scan.begin(pictures, density)
     this.#scan.tone(
-      scanTone(aids, this.#isDark(pictures), ground !== undefined),
-      ground === undefined ? null : { url: ground.image.src, width, height },
+      scanTone(aids, isDark(overviewAddress(pictures)), ground !== undefined),
+      ground === undefined ? null : { url: ground.src, width, height },
     )
     // Most movements bring no other picture into sight: then nothing is to be done but to move what is there.
     const name = `${overviewAddress(pictures)} ${pictures.progress.state} ${density} ${nameOfLevel(sight)}`
     if (name !== this.#sight) {
       this.#sight = name
-      const plan = scanPlan(frame, sight, (address) => screenCache.has(address), this.#scan.shown)
-      this.#scan.show(plan, (address) => screenCache.get(address)?.image)
+      const plan = scanPlan(frame, sight, isOnHand, this.#scan.shown)
+      this.#scan.show(plan, (address) => keptPictures.get(address, 'image'))
       this.#want(frame, sight, aids.lift)
     }
     this.#scan.place(camera, box)
@@ -216,27 +216,22 @@ export class SheetPainter {
     const ground = lift ? [groundAddress(pictures)] : []
     const address = (tile: Tile): string => tileAddress(pictures, tile)
     const tiles = sight?.tiles.map(address) ?? []
-    pictureLoader.want('overview', RANK.sight, [overview])
-    screenLoader.want('overview', RANK.sight, [overview])
-    screenLoader.want('ground', RANK.sight, ground)
-    screenLoader.want('sight', RANK.sight, tiles)
+    pictureLoader.want('darkness', RANK.sight, 'dark', [overview])
+    pictureLoader.want('overview', RANK.sight, 'image', [overview])
+    pictureLoader.want('ground', RANK.sight, 'image', ground)
+    pictureLoader.want('sight', RANK.sight, 'image', tiles)
     this.#overview = overview
     this.#shown = new Set([overview, ...ground, ...tiles])
     // What is not made yet would be made out of turn: only what is in sight is worth that.
-    const rest = pictures.progress.state === 'ready' && tiles.every((one) => screenCache.has(one))
+    const rest = pictures.progress.state === 'ready' && tiles.every(isOnHand)
     const around = rest && sight !== null ? tilesInSight(camera, box, sight.of, 1).map(address) : []
     const ring = around.filter((one) => !this.#shown.has(one))
-    screenLoader.want('ring', RANK.ring, ring.slice(0, ringRoom(tiles.length, screenCache.limit)))
-  }
-
-  #isDark = (pictures: SheetPictures): boolean => {
-    const address = overviewAddress(pictures)
-    return isDark(address, pictureCache.get(address))
+    pictureLoader.want('ring', RANK.ring, 'image', ring.slice(0, ringRoom(tiles.length, FOR_THE_SCREEN)))
   }
 
   #inks(pictures: SheetPictures): Inks {
     const aids = aidsOf(useBench.getState(), pictures.sheet)
-    return inksFor(isShownDark(this.#isDark(pictures), aids))
+    return inksFor(isShownDark(isDark(overviewAddress(pictures)), aids))
   }
 
   #itemsNow(sheet: string): readonly Item[] {

@@ -1,8 +1,9 @@
 import type { SheetPictures } from '../../contract/pictures.ts'
 import { LARGEST_WINDOW, searchWindow } from '../../core/imaging/index.ts'
 import { tileAddress } from '../tiles/addresses.ts'
-import { giveUp, greyOf, greysThere } from './grey-store.ts'
-import { cutWindow } from './grey-tiles.ts'
+import type { GreyTile } from '../tiles/picture-forms.ts'
+import { cutWindow } from './cut-window.ts'
+import { fetchGreys, giveUp } from './fetch-greys.ts'
 import type { Search, SearchResult } from './search.ts'
 import { theSearcher } from './searcher.ts'
 import { tilesLookedAt } from './tiles-looked-at.ts'
@@ -33,7 +34,8 @@ function windowOf(search: Search, pictures: SheetPictures) {
   const tiles = tilesLookedAt(area, pictures)
   return {
     addresses: tiles.map((tile) => tileAddress(pictures, tile)),
-    cut: () => cutWindow(box, tiles, pictures, greyOf),
+    cut: (greys: ReadonlyMap<string, GreyTile> | null) =>
+      greys === null ? null : cutWindow(box, tiles, pictures, greys),
   }
 }
 
@@ -45,9 +47,8 @@ export async function searchScan(search: Search, pictures: SheetPictures): Promi
   if (window === null) return TOO_LARGE
   const who = `stroke ${++asked}`
   const patience = setTimeout(() => giveUp(who), PATIENCE)
-  const there = await greysThere(who, window.addresses)
+  const grey = window.cut(await fetchGreys(who, window.addresses))
   clearTimeout(patience)
-  const grey = there ? window.cut() : null
   return grey === null ? NOT_COME : theSearcher().pick(grey, search)
 }
 
@@ -55,7 +56,8 @@ export async function searchScan(search: Search, pictures: SheetPictures): Promi
 export async function glanceAtScan(search: Search, pictures: SheetPictures): Promise<SearchResult | null> {
   const window = windowOf(search, pictures)
   if (window === null) return TOO_LARGE
-  if (!(await greysThere('stroke under the pointer', window.addresses))) return null
-  const grey = window.cut()
+  const greys = await fetchGreys('stroke under the pointer', window.addresses)
+  if (greys === null) return null
+  const grey = window.cut(greys)
   return grey === null ? NOT_COME : theSearcher().glance(grey, search)
 }

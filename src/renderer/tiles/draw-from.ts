@@ -1,19 +1,13 @@
 import type { SheetPictures } from '../../contract/pictures.ts'
 import type { Extent } from '../camera/camera.ts'
 import { overviewAddress, tileAddress } from './addresses.ts'
-import type { PictureCache } from './picture-cache.ts'
-import { tileExtent, tilesOver } from './wanted-tiles.ts'
+import { keptPictures } from './the-pictures.ts'
+import { type Tile, tileExtent, tilesOver } from './wanted-tiles.ts'
 
 /** The finest level all of whose tiles over a box are there; null: only the overview. */
-export function finestThere(
-  box: Extent,
-  pictures: SheetPictures,
-  cache: PictureCache<ImageBitmap>,
-): number | null {
-  for (const { level } of pictures.levels) {
-    if (tilesOver(box, level, pictures).every((tile) => cache.has(tileAddress(pictures, tile)))) return level
-  }
-  return null
+export function finestThere(box: Extent, pictures: SheetPictures): number | null {
+  const isThere = (tile: Tile): boolean => keptPictures.has(tileAddress(pictures, tile), 'bitmap')
+  return pictures.levels.find(({ level }) => tilesOver(box, level, pictures).every(isThere))?.level ?? null
 }
 
 /** Draws a box of the scan from one level; the context's unit is the pixel of the scan. */
@@ -22,16 +16,15 @@ export function drawFrom(
   box: Extent,
   level: number | null,
   pictures: SheetPictures,
-  cache: PictureCache<ImageBitmap>,
 ): void {
   const of = level === null ? undefined : pictures.levels[level]
   if (level === null || of === undefined) {
-    const overview = cache.get(overviewAddress(pictures))
+    const overview = keptPictures.get(overviewAddress(pictures), 'bitmap')
     if (overview !== undefined) context.drawImage(overview, 0, 0, pictures.width, pictures.height)
     return
   }
   for (const tile of tilesOver(box, level, pictures)) {
-    const picture = cache.get(tileAddress(pictures, tile))
+    const picture = keptPictures.get(tileAddress(pictures, tile), 'bitmap')
     const on = tileExtent(tile, of)
     if (picture) context.drawImage(picture, on.left, on.top, on.right - on.left, on.bottom - on.top)
   }

@@ -3,9 +3,8 @@ import type { Extent } from '../camera/camera.ts'
 import type { Aids } from '../looking/aids.ts'
 import { scanTone } from '../looking/scan-tone.ts'
 import { groundAddress, overviewAddress } from './addresses.ts'
-import { isDark } from './is-dark.ts'
 import { liftGround } from './lift-ground.ts'
-import { pictureCache, screenCache } from './the-pictures.ts'
+import { isDark, keptPictures } from './the-pictures.ts'
 
 type Context = OffscreenCanvasRenderingContext2D
 
@@ -20,7 +19,7 @@ interface LensSource {
 /**
  * A part of a scan lifted, as its negative and in the contrast that it is looked at with; not turned and not mirrored.
  * For the lens: with the pixel of the scan as the context's unit, `drawImage(picture, left, top)` stands for
- * `drawFrom(context, box, level, pictures, cache)`, and the style of the canvas needs no filter. Greys are to be read
+ * `drawFrom(context, box, level, pictures)`, and the style of the canvas needs no filter. Greys are to be read
  * from the untouched scan, never from this.
  * @param box pixels of the scan; rounded outwards
  * @param draw draws that box of the untouched scan, the context's unit being its pixel, as `drawFrom` does
@@ -34,9 +33,8 @@ export function lensSource(
 ): LensSource | null {
   const [left, top] = [Math.floor(box.left), Math.floor(box.top)]
   const [width, height] = [Math.ceil(box.right) - left, Math.ceil(box.bottom) - top]
-  const overview = overviewAddress(pictures)
-  const dark = isDark(overview, pictureCache.get(overview))
-  const ground = aids.lift ? screenCache.get(groundAddress(pictures))?.image : undefined
+  const dark = isDark(overviewAddress(pictures))
+  const ground = aids.lift ? keptPictures.get(groundAddress(pictures), 'image') : undefined
   const { filter, lift } = scanTone(aids, dark, ground !== undefined)
   const plain = contextOf(width, height)
   if (plain === null) return null

@@ -1,40 +1,55 @@
-import type { DecodedPicture, PictureCache } from './picture-cache.ts'
+import type { KeptPictures } from './kept-pictures.ts'
 
-/** Fetches one picture and decodes it. */
-export type Fetch<P> = (address: string, signal: AbortSignal) => Promise<P>
+/** Fetches the bytes of one picture. */
+export type FetchPicture = (address: string, signal: AbortSignal) => Promise<Blob>
 
 /** A picture that could not be had is asked for again only after this, ms. */
 const AGAIN = 5_000
 
-/**
- * Fetches the pictures that are wanted, a few at a time, and drops those on the way that nobody wants any more. Each
- * part of the window says what it wants now, dearest first; what an earlier one wants goes first.
- */
-export class PictureLoader<P extends DecodedPicture> {
-  readonly #cache: PictureCache<P>
-  readonly #fetch: Fetch<P>
-  readonly #most: number
-  readonly #now: () => number
-  readonly #wanted = new Map<string, { rank: number; addresses: readonly string[] }>()
-  readonly #underWay = new Map<string, AbortController>()
-  readonly #failed = new Map<string, number>()
-  readonly #listeners = new Set<(address: string) => void>()
+interface Wish<Form> {
+  rank: number
+  form: Form
+  addresses: readonly string[]
+}
 
-  /** @param most so many are fetched at once */
+interface LoaderOptions<Form> {
+  /** So many are fetched at once, in each lane. */
+  most?: number
+  /** Which lane a picture is fetched in, by the forms that are wanted of it; all in one unless said otherwise. */
+  lane?: (forms: readonly Form[]) => string
+  now?: () => number
+}
+
+/**
+ * Fetches the pictures that are wanted, a few at a time, makes the forms of them that are wanted, and drops those on the
+ * way that nobody wants any more. Each part of the window says what it wants now, dearest first; what an earlier one
+ * wants goes first.
+ */
+export class PictureLoader<Forms extends object> {
+  readonly #kept: KeptPictures<Forms>
+  readonly #fetch: FetchPicture
+  readonly #most: number
+  readonly #lane: (forms: readonly (keyof Forms)[]) => string
+  readonly #now: () => number
+  readonly #wanted = new Map<string, Wish<keyof Forms>>()
+  readonly #underWay = new Map<string, { controller: AbortController; lane: string }>()
+  readonly #failed = new Map<string, number>()
+  readonly #listeners = new Set<(address: string, form: keyof Forms) => void>()
+
   constructor(
-    cache: PictureCache<P>,
-    fetch: Fetch<P>,
-    most = 6,
-    now: () => number = () => performance.now(),
+    kept: KeptPictures<Forms>,
+    fetch: FetchPicture,
+    { most = 6, lane = () => '', now = () => performance.now() }: LoaderOptions<keyof Forms> = {},
   ) {
-    this.#cache = cache
+    this.#kept = kept
     this.#fetch = fetch
     this.#most = most
+    this.#lane = lane
     this.#now = now
   }
 
-  /** Calls back with the address of each picture that has come; the function that comes back ends that. */
-  listen(came: (address: string) => void): () => void {
+  /** Calls back with each form of a picture that is there now; the function that comes back ends that. */
+  listen(came: (address: string, form: keyof Forms) => void): () => void {
     this.#listeners.add(came)
     return () => this.#listeners.delete(came)
   }
@@ -43,23 +58,40 @@ export class PictureLoader<P extends DecodedPicture> {
    * What one part of the window wants now; an empty list when nothing.
    * @param rank lower goes first
    */
-  want(who: string, rank: number, addresses: readonly string[]): void {
+  want(who: string, rank: number, form: keyof Forms, addresses: readonly string[]): void {
     if (addresses.length === 0) this.#wanted.delete(who)
-    else this.#wanted.set(who, { rank, addresses })
+    else this.#wanted.set(who, { rank, form, addresses })
     this.#go()
   }
 
+  /** The forms that are wanted of each picture, what is wanted first first. */
+  #wishes(): Map<string, (keyof Forms)[]> {
+    const wishes = new Map<string, (keyof Forms)[]>()
+    for (const { form, addresses } of [...this.#wanted.values()].sort((a, b) => a.rank - b.rank)) {
+      for (const address of addresses) {
+        const forms = wishes.get(address)
+        if (forms === undefined) wishes.set(address, [form])
+        else if (!forms.includes(form)) forms.push(form)
+      }
+    }
+    return wishes
+  }
+
   #go(): void {
-    const wanted = [...this.#wanted.values()].sort((a, b) => a.rank - b.rank).flatMap((w) => w.addresses)
-    const still = new Set(wanted)
-    for (const [address, controller] of this.#underWay) {
-      if (!still.has(address)) controller.abort()
+    const wishes = this.#wishes()
+    for (const [address, { controller }] of this.#underWay) {
+      if (!wishes.has(address)) controller.abort()
     }
-    for (const address of wanted) {
-      if (this.#underWay.size >= this.#most) return
-      if (this.#cache.has(address) || this.#underWay.has(address) || this.#isBad(address)) continue
-      void this.#load(address)
+    for (const [address, forms] of wishes) {
+      if (this.#underWay.has(address) || this.#isBad(address)) continue
+      const missing = forms.filter((form) => !this.#kept.has(address, form))
+      if (missing.length > 0 && this.#hasRoom(this.#lane(missing)))
+        void this.#load(address, this.#lane(missing))
     }
+  }
+
+  #hasRoom(lane: string): boolean {
+    return [...this.#underWay.values()].filter((load) => load.lane === lane).length < this.#most
   }
 
   #isBad(address: string): boolean {
@@ -67,15 +99,13 @@ export class PictureLoader<P extends DecodedPicture> {
     return when !== undefined && this.#now() - when < AGAIN
   }
 
-  async #load(address: string): Promise<void> {
+  async #load(address: string, lane: string): Promise<void> {
     const controller = new AbortController()
-    let came = false
-    this.#underWay.set(address, controller)
+    this.#underWay.set(address, { controller, lane })
     try {
-      const picture = await this.#fetch(address, controller.signal)
+      const bytes = this.#kept.fetched(address) ?? (await this.#fetch(address, controller.signal))
+      await this.#makeWanted(address, bytes)
       this.#failed.delete(address)
-      this.#cache.put(address, picture)
-      came = true
     } catch {
       if (!controller.signal.aborted) {
         this.#failed.set(address, this.#now())
@@ -83,7 +113,20 @@ export class PictureLoader<P extends DecodedPicture> {
       }
     }
     this.#underWay.delete(address)
-    if (came) for (const listener of this.#listeners) listener(address)
     this.#go()
+  }
+
+  /** Makes of a picture all forms that are wanted, among them those that come to be wanted meanwhile. */
+  async #makeWanted(address: string, bytes: Blob): Promise<void> {
+    const made = new Set<keyof Forms>()
+    for (;;) {
+      const next = (this.#wishes().get(address) ?? []).find(
+        (form) => !made.has(form) && !this.#kept.has(address, form),
+      )
+      if (next === undefined) return
+      made.add(next)
+      await this.#kept.make(address, bytes, next)
+      for (const listener of this.#listeners) listener(address, next)
+    }
   }
 }

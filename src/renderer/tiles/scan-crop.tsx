@@ -5,7 +5,7 @@ import { useBench } from '../bench/bench-store.ts'
 import { getPictures } from '../bench/get-pictures.ts'
 import { overviewAddress, tileAddress } from './addresses.ts'
 import { drawFrom } from './draw-from.ts'
-import { pictureCache, pictureLoader, RANK } from './the-pictures.ts'
+import { keptPictures, pictureLoader, RANK } from './the-pictures.ts'
 import { levelFor, tilesOver } from './wanted-tiles.ts'
 
 interface ScanCropProps {
@@ -39,15 +39,15 @@ export function ScanCrop({ sheet, box, width, height, label }: ScanCropProps) {
     const draw = (): void => {
       if (canvas.current === null) return
       waited = drawCrop(canvas.current, pictures, [x, y, w, h], { width, height })
-      pictureLoader.want(who, RANK.crop, waited)
+      pictureLoader.want(who, RANK.crop, 'bitmap', waited)
     }
     draw()
-    const end = pictureLoader.listen((address) => {
-      if (waited.includes(address)) draw()
+    const end = pictureLoader.listen((address, form) => {
+      if (form === 'bitmap' && waited.includes(address)) draw()
     })
     return () => {
       end()
-      pictureLoader.want(who, RANK.crop, [])
+      pictureLoader.want(who, RANK.crop, 'bitmap', [])
     }
   }, [pictures, who, x, y, w, h, width, height])
 
@@ -77,7 +77,7 @@ function drawCrop(
   const level = ready ? levelFor(zoom * density, pictures.levels) : null
   const wanted =
     level === null ? [] : tilesOver(shown, level, pictures).map((tile) => tileAddress(pictures, tile))
-  const missing = level === null || !wanted.every((address) => pictureCache.has(address))
+  const missing = level === null || !wanted.every((address) => keptPictures.has(address, 'bitmap'))
   const waited = missing ? [overviewAddress(pictures), ...wanted] : []
   const [across, down] = [Math.round(width * density), Math.round(height * density)]
   if (canvas.width !== across || canvas.height !== down) {
@@ -91,6 +91,6 @@ function drawCrop(
   context.scale(zoom * density, zoom * density)
   context.translate(-left, -top)
   context.imageSmoothingQuality = missing ? 'medium' : 'low'
-  drawFrom(context, shown, missing ? null : level, pictures, pictureCache)
+  drawFrom(context, shown, missing ? null : level, pictures)
   return waited
 }

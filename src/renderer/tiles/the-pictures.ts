@@ -1,12 +1,19 @@
 import { theHost } from '../bench/the-host.ts'
-import { PictureCache } from './picture-cache.ts'
+import { KeptPictures } from './kept-pictures.ts'
+import { PICTURE_FORMS, type PictureForms } from './picture-forms.ts'
 import { PictureLoader } from './picture-loader.ts'
-import { ScreenPicture } from './screen-picture.ts'
 
 const MEGABYTE = 1024 * 1024
+
+/** So much of what is kept may stand on the screen, bytes. Mostly the browser keeps it as it came, a tenth of this. */
+export const FOR_THE_SCREEN = 192 * MEGABYTE
+/** The rest is for the lens, for crops on cards and for what a search looks at. */
+const IN_ALL = FOR_THE_SCREEN + 96 * MEGABYTE
+
 /**
- * So many are fetched at once, of each kind. The host may keep each waiting until it is made, and a browser holds six
- * connections to a host: one is its messages', and one at least is to be free for what a person does.
+ * So many are fetched at once for the screen, and so many for all else. The host may keep each waiting until it is made,
+ * and a browser holds six connections to a host: one is its messages', and one at least is to be free for what a person
+ * does.
  */
 const AT_ONCE = 2
 
@@ -16,23 +23,16 @@ async function fetched(address: string, signal: AbortSignal): Promise<Blob> {
   return response.blob()
 }
 
-/** Pictures that are decoded, for what draws from them: the lens, crops on cards, what reads greys. */
-export const pictureCache = new PictureCache<ImageBitmap>(64 * MEGABYTE)
+/** The pictures of this window. */
+export const keptPictures = new KeptPictures<PictureForms>(IN_ALL, PICTURE_FORMS)
 
-export const pictureLoader = new PictureLoader<ImageBitmap>(
-  pictureCache,
-  async (address, signal) => createImageBitmap(await fetched(address, signal)),
-  AT_ONCE,
-)
-
-/** Pictures that stand on the screen or stood there lately. Mostly they are kept as they came, about a tenth of this. */
-export const screenCache = new PictureCache<ScreenPicture>(192 * MEGABYTE)
-
-export const screenLoader = new PictureLoader<ScreenPicture>(
-  screenCache,
-  async (address, signal) => ScreenPicture.of(await fetched(address, signal)),
-  AT_ONCE,
-)
+export const pictureLoader = new PictureLoader<PictureForms>(keptPictures, fetched, {
+  most: AT_ONCE,
+  lane: (forms) => (forms.every((form) => form === 'image') ? 'screen' : 'other'),
+})
 
 /** What goes first: the lens, then what is in sight, then crops on cards, then what may be wanted next. */
 export const RANK = { lens: 0, sight: 1, crop: 2, ring: 3 } as const
+
+/** Whether a scan is light on dark, by its overview; until that has come it is taken for dark on light. */
+export const isDark = (overview: string): boolean => keptPictures.get(overview, 'dark') ?? false

@@ -3,10 +3,11 @@ import { pyramidLevels } from '../../../src/contract/picture-pyramid.ts'
 import type { SheetPictures } from '../../../src/contract/pictures.ts'
 import { type Pixel, pixel } from '../../../src/core/geometry/frames.ts'
 import { searchWindow } from '../../../src/core/imaging/index.ts'
-import { cutWindow, luminance, tilesOfBox } from '../../../src/renderer/strokes/grey-tiles.ts'
+import { cutWindow } from '../../../src/renderer/strokes/cut-window.ts'
 import { strokeReach } from '../../../src/renderer/strokes/reach.ts'
 import { tilesLookedAt } from '../../../src/renderer/strokes/tiles-looked-at.ts'
 import { tileAddress } from '../../../src/renderer/tiles/addresses.ts'
+import { type Tile, tilesOver } from '../../../src/renderer/tiles/wanted-tiles.ts'
 
 const [WIDTH, HEIGHT] = [5000, 4000]
 const pictures: SheetPictures = {
@@ -20,21 +21,24 @@ const pictures: SheetPictures = {
   progress: { sheet: 'S1', state: 'ready', done: 1, sentence: '' },
 }
 
+const tilesOfBox = ([left, top, right, bottom]: [number, number, number, number]): Tile[] =>
+  tilesOver({ left, top, right, bottom }, 0, pictures)
+
 describe('a window of the scan', () => {
   it('has the grey of every pixel where it belongs, across the seams of tiles', () => {
     const greyAt = (x: number, y: number): number => (3 * x + 7 * y) % 251
     const box: [number, number, number, number] = [500, 1000, 530, 1040]
-    const tiles = tilesOfBox(box, pictures)
+    const tiles = tilesOfBox(box)
     expect(tiles).toHaveLength(4)
     const greys = new Map(
       tiles.map((tile) => {
         const data = Uint8Array.from({ length: 512 * 512 }, (_, i) =>
           greyAt(tile.column * 512 + (i % 512), tile.row * 512 + Math.floor(i / 512)),
         )
-        return [tileAddress(pictures, tile), { width: 512, height: 512, data, close: () => undefined }]
+        return [tileAddress(pictures, tile), { width: 512, height: 512, data }]
       }),
     )
-    const window = cutWindow(box, tiles, pictures, (address) => greys.get(address))
+    const window = cutWindow(box, tiles, pictures, greys)
     expect(window).toMatchObject({ left: 500, top: 1000, width: 30, height: 40 })
     for (let i = 0; i < 1200; i++) {
       expect(window?.data[i]).toBe(greyAt(500 + (i % 30), 1000 + Math.floor(i / 30)))
@@ -43,24 +47,17 @@ describe('a window of the scan', () => {
 
   it('is none while a tile that is looked at is not there, rather than white in part', () => {
     const box: [number, number, number, number] = [500, 1000, 530, 1040]
-    const [first, ...others] = tilesOfBox(box, pictures)
-    const tile = { width: 512, height: 512, data: new Uint8Array(512 * 512), close: () => undefined }
-    const there = new Set(others.map((other) => tileAddress(pictures, other)))
-    const cut = (tiles: typeof others) =>
-      cutWindow(box, tiles, pictures, (address) => (there.has(address) ? tile : undefined))
+    const [first, ...others] = tilesOfBox(box)
+    const grey = { width: 512, height: 512, data: new Uint8Array(512 * 512) }
+    const there = new Map(others.map((other) => [tileAddress(pictures, other), grey]))
+    const cut = (tiles: Tile[]) => cutWindow(box, tiles, pictures, there)
     expect(first && cut([first, ...others])).toBeNull()
     expect(cut(others)).not.toBeNull()
   })
 
-  it('takes grey as it is, and of colour the luminance (ITU-R BT.709)', () => {
-    expect([...luminance([7, 7, 7, 255, 255, 255, 255, 255])]).toEqual([7, 255])
-    // 0.2126, 0.7152 and 0.0722 of 255.
-    expect([...luminance([255, 0, 0, 255, 0, 255, 0, 255, 0, 0, 255, 255])]).toEqual([54, 182, 18])
-  })
-
   it('along a line needs the tiles that the line runs over, and not those beside it', () => {
     const rough: Pixel[] = [pixel(100, 100), pixel(4900, 3900)]
-    const all = tilesOfBox([0, 0, WIDTH, HEIGHT], pictures)
+    const all = tilesOfBox([0, 0, WIDTH, HEIGHT])
     const area = searchWindow(rough, 'line', { reach: 8, scan: pictures })
     const near = tilesLookedAt(area, pictures)
     expect(near.length).toBeLessThan(all.length / 2)
