@@ -507,11 +507,13 @@ describe('making pictures', () => {
       path,
       `import { existsSync } from 'node:fs'
       process.on('disconnect', () => process.exit())
-      process.once('message', async (order) => {
+      process.send({ kind: 'ready' })
+      process.once('message', async (message) => {
+        const { order } = message
         const waits = order.make === 'tiles' && order.wanted.file.page === 1
         while (waits && !existsSync(${JSON.stringify(goOn)})) await new Promise((resolve) => setTimeout(resolve, 20))
         await import(${JSON.stringify(program.path)})
-        process.emit('message', order)
+        process.emit('message', message)
       })`,
     )
     const bench = await benchWithScan(pages, 'two.tif', { pyramidProgram: path }, both)
@@ -541,7 +543,8 @@ describe('making pictures', () => {
         program,
         `import { writeFileSync } from 'node:fs'
         process.on('disconnect', () => process.exit())
-        process.once('message', ({ wanted: { folder, mark } }) => {
+        process.send({ kind: 'ready' })
+        process.once('message', ({ order: { wanted: { folder, mark } } }) => {
           writeFileSync(folder + '/overview.jpg.' + mark + '-0badcafe.tmp', 'half')
           if (${how === 'killed'}) process.kill(process.pid, 'SIGKILL')
           else setInterval(() => undefined, 1000)
@@ -626,10 +629,12 @@ describe('making pictures', () => {
       broken,
       `import { existsSync } from 'node:fs'
       process.on('disconnect', () => process.exit())
-      process.once('message', async (order) => {
+      process.send({ kind: 'ready' })
+      process.once('message', async (message) => {
+        const { order } = message
         if (order.make === 'tiles' && !existsSync(${JSON.stringify(`${broken}.mended`)})) process.exit(3)
         await import(${JSON.stringify(program.path)})
-        process.emit('message', order)
+        process.emit('message', message)
       })`,
     )
     await writeFile(join(broken, '..', 'package.json'), '{"type":"module"}')
@@ -673,18 +678,19 @@ describe('a tile that is asked for while pictures are made', () => {
       path,
       `import { copyFileSync, existsSync, mkdirSync, rmSync } from 'node:fs'
       process.on('disconnect', () => process.exit())
-      process.once('message', async (order) => {
-        const { make, wanted: { folder, levels } } = order
+      process.send({ kind: 'ready' })
+      process.once('message', async (message) => {
+        const { make, wanted: { folder, size } } = message.order
         if (make === 'block') return setInterval(() => undefined, 1000)
         if (make === 'tiles') {
-          const level = folder + '/cut_files/' + (levels.length - 1)
+          const level = folder + '/cut_files/' + Math.ceil(Math.log2(Math.max(size.width, size.height) / ${TILE}))
           mkdirSync(level, { recursive: true })
           copyFileSync(${JSON.stringify(bytes)}, level + '/1_1.jpeg')
           while (!existsSync(${JSON.stringify(goOn)})) await new Promise((resolve) => setTimeout(resolve, 20))
           rmSync(folder + '/cut_files', { recursive: true })
         }
         await import(${JSON.stringify(program.path)})
-        process.emit('message', order)
+        process.emit('message', message)
       })`,
     )
     const bench = await benchWithScan(drawSlope, 'plan.png', { pyramidProgram: path })

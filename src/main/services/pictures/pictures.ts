@@ -3,6 +3,7 @@ import type { PictureWanted } from '../../../contract/picture-addresses.ts'
 import { pyramidLevels } from '../../../contract/picture-pyramid.ts'
 import type { PictureProgress, SheetPictures } from '../../../contract/pictures.ts'
 import type { Sheet } from '../../../core/job/model/types.ts'
+import { WorkQueue } from '../process/work-queue.ts'
 import { resolveScan } from '../scans/kept/scan-path.ts'
 import type { SheetScan } from '../scans/kept/verify-scans.ts'
 import { tooManyPixels } from '../scans/page/pixel-limit.ts'
@@ -11,9 +12,9 @@ import { dropStrange } from './cache/drop-strange.ts'
 import { pictureFolder } from './cache/picture-folder.ts'
 import { pictureVersion } from './layout/picture-names.ts'
 import { OVERVIEW_SIDE, within } from './layout/sizes.ts'
-import type { PageProgress } from './page/page.ts'
+import type { PageProgress } from './making/page.ts'
 import { PagePictures } from './page/page-pictures.ts'
-import { Turns } from './page/turns.ts'
+import { type MakePyramid, pyramids } from './process/pyramids.ts'
 import type { PictureFile } from './tiles/read-picture.ts'
 
 export interface PicturesOf {
@@ -41,13 +42,16 @@ export type { PictureFile }
 /** The pictures of all sheets of a job. Sheets on the same page of the same scan share theirs. */
 export class Pictures {
   readonly #of: PicturesOf
-  readonly #turns = new Turns()
+  readonly #make: MakePyramid
+  /** Of the sheets that wait to be cut, the one asked for last is next, for that is what is looked at. */
+  readonly #queue = new WorkQueue({ newestFirst: true })
   readonly #pages = new Map<string, { pictures: PagePictures; sheets: Set<string> }>()
   #closed = false
   #tidied: Promise<void> | undefined
 
   constructor(of: PicturesOf) {
     this.#of = of
+    this.#make = pyramids(of.program)
   }
 
   /**
@@ -142,7 +146,7 @@ export class Pictures {
       known.sheets.add(id)
       return known.pictures
     }
-    const { job, writable, temporary, progressed, program, password, limits = usual } = this.#of
+    const { job, writable, temporary, progressed, password, limits = usual } = this.#of
     const sheets = new Set([id])
     const page = { scan, levels: pyramidLevels(scan.width, scan.height) }
     const pictures = new PagePictures({
@@ -152,8 +156,8 @@ export class Pictures {
       file: () => resolveScan(job, scan.file, `sheet ${id}`),
       password: () => password?.(scan.sha256.toLowerCase()),
       limits,
-      program,
-      turns: this.#turns,
+      make: this.#make,
+      queue: this.#queue,
       progressed: (progress) => {
         for (const one of sheets) progressed({ sheet: one, ...progress })
       },

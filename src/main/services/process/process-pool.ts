@@ -70,24 +70,37 @@ export class ProcessPool<P extends Protocol> {
   async #attempt<A>(
     order: OrderOf<P>,
     expects: z.ZodType<A>,
-    { memory, seconds, signal, heard }: Doing<P>,
+    doing: Doing<P>,
   ): Promise<Outcome<A, RefusalOf<P>>> {
-    const child = this.#take(memory)
+    const child = this.#take(doing.memory)
+    try {
+      const outcome = await this.#outcome(child, order, expects, doing)
+      const lives = outcome.end === 'answer' || outcome.end === 'refusal'
+      if (lives && this.#kept > 0) this.#keep(child)
+      else await child.kill()
+      return outcome
+    } catch (error) {
+      await child.kill()
+      throw error
+    }
+  }
+
+  /** What comes first of all that may come of an order; from then on nothing more is heard. */
+  async #outcome<A>(
+    child: Child,
+    order: OrderOf<P>,
+    expects: z.ZodType<A>,
+    { seconds, signal, heard }: Doing<P>,
+  ): Promise<Outcome<A, RefusalOf<P>>> {
     const ended = new AbortController()
     try {
-      const outcome = await Promise.race([
+      return await Promise.race([
         this.#answer(child, order, expects, heard, ended.signal),
         child.gone.then((how) => ({ end: 'death', how }) as const),
         overMemory(child, ended.signal),
         tooLate(child, seconds, ended.signal),
         givenUp(signal, ended.signal),
       ])
-      if (this.#kept > 0 && (outcome.end === 'answer' || outcome.end === 'refusal')) this.#keep(child)
-      else await child.kill()
-      return outcome
-    } catch (error) {
-      await child.kill()
-      throw error
     } finally {
       ended.abort()
     }

@@ -1,9 +1,11 @@
 import { access, readdir } from 'node:fs/promises'
 import { join } from 'node:path'
 import { afterEach, describe, expect, test, vi } from 'vitest'
+import { LIMITS } from '../../../../src/contract/limits.ts'
 import { pyramidLevels } from '../../../../src/contract/picture-pyramid.ts'
 import { type Block, liesIn, type TilePlace } from '../../../../src/main/services/pictures/layout/block.ts'
 import { tileFile } from '../../../../src/main/services/pictures/layout/picture-names.ts'
+import type { MakePyramid } from '../../../../src/main/services/pictures/process/pyramids.ts'
 import { EarlyTiles } from '../../../../src/main/services/pictures/tiles/early-tiles.ts'
 import { temporaryFolder } from '../../fixtures/temporary-folder.ts'
 
@@ -29,29 +31,25 @@ afterEach(() => tiles.end())
 async function aDesk() {
   const folder = await temporaryFolder()
   const begun: Begun[] = []
+  const make: MakePyramid = (order, { signal }) => {
+    if (order.make !== 'block') throw new Error('only blocks are made out of turn')
+    const one: Begun = { block: order.wanted.block, finish: () => undefined, stopped: false }
+    begun.push(one)
+    return new Promise((resolve) => {
+      one.finish = resolve
+      signal.addEventListener('abort', () => {
+        one.stopped = true
+        resolve(null)
+      })
+    })
+  }
   tiles = new EarlyTiles({
+    page: { levels: LEVELS, limits: () => LIMITS, make },
     file: { path: 'scan', page: 1 },
     kind: { type: 'png', exact: true },
-    levels: LEVELS,
     folder,
     read: 1000,
     now: () => 0,
-    make: (block, _folder, made) => {
-      const one: Begun = { block, finish: () => undefined, stopped: false }
-      begun.push(one)
-      let stop: () => void = () => undefined
-      const ended = new Promise<'done' | 'stopped'>((resolve) => {
-        one.finish = (files) => {
-          made(files)
-          resolve('done')
-        }
-        stop = () => {
-          one.stopped = true
-          resolve('stopped')
-        }
-      })
-      return { ended, stop: () => stop() }
-    },
   })
   return { folder, begun }
 }

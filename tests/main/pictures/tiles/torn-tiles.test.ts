@@ -2,8 +2,11 @@ import { mkdir, rename, writeFile } from 'node:fs/promises'
 import { dirname } from 'node:path'
 import sharp from 'sharp'
 import { describe, expect, test } from 'vitest'
+import { LIMITS } from '../../../../src/contract/limits.ts'
 import { pyramidLevels } from '../../../../src/contract/picture-pyramid.ts'
 import { cutFile } from '../../../../src/main/services/pictures/layout/picture-names.ts'
+import type { TileKind } from '../../../../src/main/services/pictures/layout/tile-kind.ts'
+import type { MakingEvent } from '../../../../src/main/services/pictures/making/making.ts'
 import { PageTiles } from '../../../../src/main/services/pictures/tiles/page-tiles.ts'
 import { isWhole } from '../../../../src/main/services/pictures/tiles/whole-file.ts'
 import { temporaryFolder } from '../../fixtures/temporary-folder.ts'
@@ -18,6 +21,15 @@ const noisy = sharp({
   },
 })
 const LEVELS = pyramidLevels(1000, 1000)
+
+/** That the picture of the whole is there. */
+const whole = (folder: string, type: TileKind['type']): MakingEvent => ({
+  is: 'whole',
+  folder,
+  file: { path: 'scan', page: 1 },
+  whole: { kind: { type, exact: type === 'png' }, tool: 'none', took: 1000 },
+})
+
 const PLACE = { level: 0, column: 1, row: 1 }
 
 describe('a tile that is still being written', () => {
@@ -36,17 +48,12 @@ describe('a tile that is still being written', () => {
       const folder = await temporaryFolder()
       const path = cutFile(folder, LEVELS.length, PLACE, type)
       await mkdir(dirname(path), { recursive: true })
-      const tiles = new PageTiles(LEVELS, () => 0)
-      tiles.begin({
-        file: { path: 'scan', page: 1 },
-        kind: { type, exact: type === 'png' },
-        folder,
-        read: 1000,
-        make: () => {
-          throw new Error('nothing is made out of turn here')
-        },
-      })
-      tiles.cutInto(folder)
+      const make = (): never => {
+        throw new Error('nothing is made out of turn here')
+      }
+      const tiles = new PageTiles({ levels: LEVELS, limits: () => LIMITS, make }, () => 0)
+      tiles.take({ is: 'cutting', into: folder })
+      tiles.take(whole(folder, type))
       let answered = false
       const asked = tiles.tile(PLACE).finally(() => {
         answered = true
@@ -64,15 +71,9 @@ describe('a tile that is still being written', () => {
   )
 
   test('is not there for whoever waits when the making ends', async () => {
-    const tiles = new PageTiles(LEVELS, () => 0)
-    const folder = await temporaryFolder()
-    tiles.begin({
-      file: { path: 'scan', page: 1 },
-      kind: { type: 'png', exact: true },
-      folder,
-      read: 1000,
-      make: () => ({ ended: Promise.resolve('stopped'), stop: () => undefined }),
-    })
+    const make = () => Promise.resolve(null)
+    const tiles = new PageTiles({ levels: LEVELS, limits: () => LIMITS, make }, () => 0)
+    tiles.take(whole(await temporaryFolder(), 'png'))
     const asked = tiles.tile(PLACE)
     expect(await tiles.tile({ level: 0, column: 2, row: 0 })).toBeNull()
     await tiles.end()

@@ -2,7 +2,7 @@ import { systemReason } from '../../files/system-reason.ts'
 import { ScanLocked } from '../../scans/file/scan-locked.ts'
 import { ServiceError } from '../../service-error.ts'
 import { tilesOf } from '../layout/picture-names.ts'
-import type { Page, PageProgress } from './page.ts'
+import type { Page, PageProgress } from '../making/page.ts'
 
 export const OVERVIEW_BEGUN: PageProgress = {
   state: 'overview',
@@ -17,7 +17,7 @@ export const READY: PageProgress = {
 }
 
 /** @param count tiles that are cut */
-export function cutting({ levels }: Page, count: number): PageProgress {
+export function cutting({ levels }: Pick<Page, 'levels'>, count: number): PageProgress {
   const expected = levels.reduce((sum, level) => sum + tilesOf(level), 0)
   const sentence = `Cutting the sheet into tiles: ${count} of ${expected}.`
   return { state: 'tiles', done: count / expected, sentence }

@@ -4,15 +4,19 @@ import type { PyramidLevel } from '../../../../contract/pictures.ts'
 import { halfMade } from '../cache/half-made.ts'
 import { areaOf, type Block, blockAbout, liesIn, type PageArea, type TilePlace } from '../layout/block.ts'
 import { tileFile } from '../layout/picture-names.ts'
-import type { RunningPyramid } from '../process/run-pyramid.ts'
-import type { TilesWanted } from '../pyramid/cut-tiles.ts'
+import type { TileKind } from '../layout/tile-kind.ts'
+import type { Page } from '../making/page.ts'
+import type { PageInFile } from '../pyramid/open-page.ts'
 import { isSooner, type Pace, readingPace } from './out-of-turn.ts'
 
-export interface EarlyOf extends TilesWanted {
+export interface EarlyOf {
+  page: Pick<Page, 'levels' | 'make' | 'limits'>
+  file: PageInFile
+  kind: TileKind
+  /** Blocks are made in folders of their own in it. */
+  folder: string
   /** What reading the page takes, as far as is known, ms. */
   read: number
-  /** Makes a block of tiles in an empty folder. */
-  make: (block: Block, folder: string, made: (files: string[]) => void) => RunningPyramid
   now: () => number
 }
 
@@ -23,7 +27,7 @@ export class EarlyTiles {
   readonly #folders: string[] = []
   #read: number
   #running: Promise<void> | undefined
-  #making: { block: Block; pyramid: RunningPyramid } | undefined
+  #making: { block: Block; stop: AbortController } | undefined
   #ended = false
 
   constructor(of: EarlyOf) {
@@ -41,13 +45,14 @@ export class EarlyTiles {
    * it is given up: who wanted it looks elsewhere by now.
    */
   consider(wanted: readonly TilePlace[], cutting: Omit<Pace, 'read'>): void {
-    const [page] = this.#of.levels
+    const { levels } = this.#of.page
+    const [page] = levels
     if (this.#ended || page === undefined) return
     const making = this.#making
-    if (making !== undefined && !wanted.some((place) => liesIn(place, making.block))) making.pyramid.stop()
+    if (making !== undefined && !wanted.some((place) => liesIn(place, making.block))) making.stop.abort()
     if (this.#running !== undefined) return
     for (const place of wanted) {
-      const level = this.#of.levels[place.level]
+      const level = levels[place.level]
       if (level === undefined || this.file(place) !== undefined) continue
       const block = blockAbout(place, level)
       const area = areaOf(block, page)
@@ -62,27 +67,29 @@ export class EarlyTiles {
   /** Ends what is being made, and waits until it has ended; what is there goes. */
   async end(): Promise<void> {
     this.#ended = true
-    this.#making?.pyramid.stop()
+    this.#making?.stop.abort()
     await this.#running
     this.#files.clear()
     for (const folder of this.#folders) await rm(folder, { recursive: true, force: true })
   }
 
-  async #make(block: Block, area: PageArea, page: PyramidLevel): Promise<void> {
+  async #make(block: Block, area: PageArea, { width, height }: PyramidLevel): Promise<void> {
     const folder = join(this.#of.folder, halfMade('early'))
+    const size = { width, height }
     const began = this.#of.now()
     try {
       this.#folders.push(folder)
       await mkdir(folder)
       if (this.#ended) return
-      let files: string[] = []
-      const pyramid = this.#of.make(block, folder, (made) => {
-        files = made
-      })
-      this.#making = { block, pyramid }
-      if ((await pyramid.ended) === 'stopped') return await rm(folder, { recursive: true, force: true })
+      const stop = new AbortController()
+      this.#making = { block, stop }
+      const files = await this.#of.page.make(
+        { make: 'block', wanted: { file: this.#of.file, kind: this.#of.kind, size, folder, block } },
+        { memory: this.#of.page.limits().memory, signal: stop.signal },
+      )
+      if (files === null) return await rm(folder, { recursive: true, force: true })
       for (const file of files) this.#files.set(file, join(folder, file))
-      this.#read = readingPace(area, page, this.#of.now() - began)
+      this.#read = readingPace(area, size, this.#of.now() - began)
     } catch {
       // They come in their turn, or the cutting says why not.
       this.#ended = true

@@ -1,11 +1,12 @@
 import { join } from 'node:path'
-import type { PyramidLevel } from '../../../../contract/pictures.ts'
 import type { Manifest } from '../cache/manifest.ts'
 import type { TilePlace } from '../layout/block.ts'
-import { cutFile, hasTile, TILES, tileFile } from '../layout/picture-names.ts'
+import { cutFile, hasTile, TILES, tileFile, tilesOf } from '../layout/picture-names.ts'
 import type { TileKind } from '../layout/tile-kind.ts'
+import type { MakingEvent } from '../making/making.ts'
+import type { Page } from '../making/page.ts'
 import { Asked } from './asked.ts'
-import { type EarlyOf, EarlyTiles } from './early-tiles.ts'
+import { EarlyTiles } from './early-tiles.ts'
 import { type PictureFile, readTile } from './read-picture.ts'
 
 /** So many tiles are waited for at once: some screens full. */
@@ -15,7 +16,7 @@ const MOST = 64
 interface Cutting {
   folder: string
   since: number
-  /** Share that is done. */
+  /** How many are. */
   cut: number
 }
 
@@ -31,54 +32,42 @@ interface Making {
  * there, out of turn where that is sooner.
  */
 export class PageTiles {
-  readonly #levels: readonly PyramidLevel[]
+  readonly #page: Pick<Page, 'levels' | 'make' | 'limits'>
   readonly #now: () => number
   #kept: { folder: string; manifest: Manifest } | undefined
   #making: Making | undefined
   #cutting: Cutting | undefined
   #ending = Promise.resolve()
 
-  constructor(levels: readonly PyramidLevel[], now: () => number) {
-    this.#levels = levels
+  constructor(page: Pick<Page, 'levels' | 'make' | 'limits'>, now: () => number) {
+    this.#page = page
     this.#now = now
   }
 
   /** @param signal ends the waiting. @returns null when there is no such tile, or none is being made */
   async tile(place: TilePlace, signal?: AbortSignal): Promise<PictureFile | null> {
-    if (!hasTile(this.#levels, place)) return null
+    if (!hasTile(this.#page.levels, place)) return null
     if (this.#making !== undefined) return this.#making.asked.ask(place, signal)
     return this.#keptTile(place)
   }
 
-  /** All are there. */
-  keep(folder: string, manifest: Manifest): void {
-    this.#kept = { folder, manifest }
-  }
-
-  /** None are there, and those asked for from now on are waited for. */
-  begin(of: Omit<EarlyOf, 'levels' | 'now'>): void {
-    this.#kept = undefined
-    const early = new EarlyTiles({ ...of, levels: this.#levels, now: this.#now })
-    const making: Making = {
-      kind: of.kind,
-      early,
-      asked: new Asked(
-        (place) => this.#madeTile(making, place),
-        (wanted) => early.consider(wanted, this.#pace()),
-        MOST,
-      ),
+  /** What happens while the pictures are made. */
+  take(event: MakingEvent): void {
+    switch (event.is) {
+      case 'cutting':
+        this.#cutting = event.into === null ? undefined : { folder: event.into, since: this.#now(), cut: 0 }
+        break
+      case 'cut':
+        if (this.#cutting !== undefined) this.#cutting.cut = event.tiles
+        break
+      case 'whole':
+        this.#begin(event)
+        break
+      case 'ready':
+        this.#kept = event
+        break
+      default:
     }
-    this.#making = making
-  }
-
-  /** They are being cut into this folder; undefined: no more. */
-  cutInto(folder: string | undefined): void {
-    this.#cutting = folder === undefined ? undefined : { folder, since: this.#now(), cut: 0 }
-  }
-
-  /** @param share that is cut */
-  cut(share: number): void {
-    if (this.#cutting !== undefined) this.#cutting.cut = share
   }
 
   /** Nothing more is made: whoever waits for a tile gets it now or not at all. Resolves when nothing runs any more. */
@@ -91,16 +80,33 @@ export class PageTiles {
     return this.#ending
   }
 
+  /** None are there, and those asked for from now on are waited for. */
+  #begin({ file, folder, whole: { kind, took } }: Extract<MakingEvent, { is: 'whole' }>): void {
+    this.#kept = undefined
+    const early = new EarlyTiles({ page: this.#page, file, folder, kind, read: took, now: this.#now })
+    const making: Making = {
+      kind,
+      early,
+      asked: new Asked(
+        (place) => this.#madeTile(making, place),
+        (wanted) => early.consider(wanted, this.#pace()),
+        MOST,
+      ),
+    }
+    this.#making = making
+  }
+
   #pace(): { cutFor: number | undefined; cut: number } {
     if (this.#cutting === undefined) return { cutFor: undefined, cut: 0 }
-    return { cutFor: this.#now() - this.#cutting.since, cut: this.#cutting.cut }
+    const all = this.#page.levels.reduce((sum, level) => sum + tilesOf(level), 0)
+    return { cutFor: this.#now() - this.#cutting.since, cut: this.#cutting.cut / all }
   }
 
   async #keptTile(place: TilePlace): Promise<PictureFile | null> {
     if (this.#kept === undefined) return null
     const { folder, manifest } = this.#kept
-    const size =
-      manifest.tiles[place.level]?.[place.row * (this.#levels[place.level]?.columns ?? 0) + place.column]
+    const columns = this.#page.levels[place.level]?.columns ?? 0
+    const size = manifest.tiles[place.level]?.[place.row * columns + place.column]
     return readTile(join(folder, TILES, tileFile(place, manifest.type)), manifest.type, size)
   }
 
@@ -110,7 +116,7 @@ export class PageTiles {
     const file = early.file(place)
     const made = file === undefined ? null : await readTile(file, kind.type)
     if (made !== null || cutting === undefined) return made
-    return readTile(cutFile(cutting.folder, this.#levels.length, place, kind.type), kind.type)
+    return readTile(cutFile(cutting.folder, this.#page.levels.length, place, kind.type), kind.type)
   }
 }
 

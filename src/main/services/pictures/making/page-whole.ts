@@ -1,10 +1,9 @@
-import type { PixelSize } from '../../scans/page/pixel-size.ts'
-import { hasSize, mustHaveSize } from '../../scans/page/pixel-size.ts'
+import { hasSize, mustHaveSize, type PixelSize } from '../../scans/page/pixel-size.ts'
 import { ownMark, removeOwn } from '../cache/half-made.ts'
 import { WHOLE, wholeSizes } from '../cache/manifest.ts'
-import type { FromPyramid } from '../process/pyramid-messages.ts'
+import type { PyramidNews } from '../process/pyramid-protocol.ts'
 import type { PageInFile } from '../pyramid/open-page.ts'
-import { type Looked, type PageMaking, runOrder, type Whole } from './page-making.ts'
+import type { Looked, PageMaking, Whole } from './making.ts'
 
 /**
  * Has the pictures of the whole made, unless they are there.
@@ -13,33 +12,37 @@ import { type Looked, type PageMaking, runOrder, type Whole } from './page-makin
  * @throws ServiceError when the page has other pixels than the job says, or Error whose message ends a sentence
  */
 export async function makePageWhole(
-  making: PageMaking,
+  { folder, page, whole, signal, tell }: PageMaking,
   file: PageInFile,
   looked: (looked: Looked) => void,
 ): Promise<Whole | null> {
-  const { folder, page, whole } = making
+  const known = (found: Looked): void => {
+    tell({ is: 'looked', kind: found.kind })
+    looked(found)
+  }
   if (whole !== undefined && (await hasWhole(folder))) {
-    looked(whole)
-    making.overviewed()
+    known(whole)
+    tell({ is: 'overview', folder })
     return whole
   }
   const began = performance.now()
   const size = { width: page.scan.width, height: page.scan.height }
   const found: { looked?: Looked; size?: PixelSize; took?: number } = {}
-  const told = (message: FromPyramid): void => {
-    if (message.kind === 'page') {
-      found.size = message.size
-      if (!hasSize(message.size, size)) return
-      found.looked = { kind: message.page, tool: message.tool }
-      looked(found.looked)
-    } else if (message.kind === 'overview') {
+  const heard = (news: PyramidNews): void => {
+    if (news.kind === 'page') {
+      found.size = news.size
+      if (!hasSize(news.size, size)) return
+      found.looked = { kind: news.page, tool: news.tool }
+      known(found.looked)
+    } else if (news.kind === 'overview') {
       found.took = performance.now() - began
-      making.overviewed()
+      tell({ is: 'overview', folder })
     }
   }
+  const { memory } = page.limits()
   const wanted = { file, size, mark: ownMark(), folder }
   try {
-    if ((await runOrder(making, { make: 'whole', wanted }, told).ended) === 'stopped') return null
+    if ((await page.make({ make: 'whole', wanted }, { memory, signal, heard })) === null) return null
   } finally {
     // A process that was killed had no time to clear up.
     await removeOwn(folder, WHOLE)

@@ -6,7 +6,7 @@ import { putTiles } from '../cache/put-tiles.ts'
 import { tileSizes } from '../cache/tile-sizes.ts'
 import { TILES } from '../layout/picture-names.ts'
 import type { PageInFile } from '../pyramid/open-page.ts'
-import { type Looked, type PageMaking, runOrder } from './page-making.ts'
+import type { Looked, PageMaking } from './making.ts'
 
 /** Other processes that make the same pictures come in between at most so often. */
 const TRIES = 3
@@ -15,8 +15,6 @@ export interface Pyramid extends Looked {
   file: PageInFile
   /** Resolves when the pictures of the whole are there, which the tiles are put beside; false: they won't come. */
   whole: Promise<boolean>
-  /** @param tiles that are cut */
-  cut: (tiles: number) => void
 }
 
 /**
@@ -26,39 +24,44 @@ export interface Pyramid extends Looked {
  */
 export async function makePagePyramid(making: PageMaking, pyramid: Pyramid): Promise<Manifest | null> {
   const { page, folder, signal } = making
+  const attempt = async (): Promise<Manifest | 'again' | null> => {
+    const manifest = (await readManifest(folder, page)) ?? (await cut(making, pyramid))
+    return manifest ?? (signal.aborted || !(await pyramid.whole) ? null : 'again')
+  }
   for (let i = 0; i < TRIES; i++) {
-    const end = await page.turns.take(signal)
-    if (end === null) return null
-    try {
-      const manifest = (await readManifest(folder, page)) ?? (await cut(making, pyramid))
-      if (manifest !== null || signal.aborted) return manifest
-      if (!(await pyramid.whole)) return null
-    } finally {
-      end()
-    }
+    const made = await page.queue.do(attempt, signal).catch((error: unknown) => {
+      if (signal.aborted) return null
+      throw error
+    })
+    if (made !== 'again') return made
   }
   throw new Error('other processes write into the same folder')
 }
 
-async function cut(making: PageMaking, pyramid: Pyramid): Promise<Manifest | null> {
-  const { page, folder, tiles } = making
-  const { levels } = page
+async function cut({ page, folder, signal, tell }: PageMaking, pyramid: Pyramid): Promise<Manifest | null> {
   const { file, kind, tool } = pyramid
   const temporary = join(folder, halfMade(TILES))
   await mkdir(temporary)
   try {
-    tiles.cutInto(temporary)
-    const wanted = { file, kind, levels, folder: temporary }
-    const running = runOrder(making, { make: 'tiles', wanted }, (message) => {
-      if (message.kind === 'tiles') pyramid.cut(message.tiles)
-    })
-    if ((await running.ended) === 'stopped') return null
-    if ((await tileSizes(temporary, levels, kind.type)) === null)
+    tell({ is: 'cutting', into: temporary })
+    const size = { width: page.scan.width, height: page.scan.height }
+    const made = await page.make(
+      { make: 'tiles', wanted: { file, kind, size, folder: temporary } },
+      {
+        memory: page.limits().memory,
+        signal,
+        heard: (news) => {
+          if (news.kind === 'tiles') tell({ is: 'cut', tiles: news.tiles })
+        },
+      },
+    )
+    if (made === null) return null
+    if ((await tileSizes(temporary, page.levels, kind.type)) === null)
       throw new Error('not every tile was written')
     if (!(await pyramid.whole)) return null
     return await putTiles(folder, temporary, page, kind, tool)
   } finally {
-    tiles.cutInto(undefined)
+    tell({ is: 'cutting', into: null })
     await rm(temporary, { recursive: true, force: true })
   }
 }

@@ -1,8 +1,9 @@
 import type { Limits } from '../../../../contract/limits.ts'
 import type { PictureProgress } from '../../../../contract/pictures.ts'
+import type { WorkQueue } from '../../process/work-queue.ts'
 import type { Described } from '../cache/manifest.ts'
 import type { PictureFolder } from '../cache/picture-folder.ts'
-import type { Turns } from './turns.ts'
+import type { MakePyramid } from '../process/pyramids.ts'
 
 /** How far the pictures of a page are. */
 export type PageProgress = Omit<PictureProgress, 'sheet'>
@@ -17,8 +18,8 @@ export interface Page extends Described {
   file: () => Promise<string>
   password: () => string | undefined
   limits: () => Limits
-  /** The built program that makes pictures. */
-  program: string | undefined
-  turns: Turns
+  make: MakePyramid
+  /** The sheets of a job are cut one at a time. */
+  queue: WorkQueue
   progressed: (progress: PageProgress) => void
 }
