@@ -5,7 +5,11 @@ import { DearestFirst } from './tests/setup/dearest-first.ts'
 const OF_THE_BUILD = ['tests/window/**/*.test.ts', 'tests/**/built.test.ts']
 
 /** Tests of pure functions, short ones: to begin a process for each takes longer than most of them do. */
-const PURE = ['tests/core/*.test.ts', 'tests/core/!(imaging)/**/*.test.ts', 'tests/published/!(strokes-*).test.ts']
+const PURE = [
+  'tests/core/*.test.ts',
+  'tests/core/!(imaging)/**/*.test.ts',
+  'tests/published/!(strokes-*).test.ts',
+]
 
 /** Tests that run the command line; its parts are tried among the sources. */
 const COMMAND_LINE = ['tests/main/cli/*.test.ts']
