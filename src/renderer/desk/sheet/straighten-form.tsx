@@ -8,7 +8,6 @@ import { pickedLine, slopeInWords, straightBy, uncertaintyInWords } from './stra
 
 interface StraightenFormProps {
   picks: Picks
-  /** Both degrees. */
   onKeep: (straight: Degrees, u: Degrees) => Promise<void>
 }
 

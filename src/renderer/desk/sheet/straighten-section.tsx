@@ -10,7 +10,7 @@ import { Section } from '../../parts/section.tsx'
 import { slopeInWords, straightenEdit, uncertaintyInWords, unstraightenEdit } from './straighten.ts'
 import { StraightenForm } from './straighten-form.tsx'
 
-/** How sure each straightening of this session is, degrees, by its sheet. */
+/** How sure each straightening of this session is, by its sheet. */
 const sure = new Map<string, { straight: Degrees; u: Degrees }>()
 
 /** Which way a sheet lies on its scan, by its edge or by a line that is meant to be level. */

@@ -10,9 +10,9 @@ import { plainTurn } from './turn.ts'
 
 /** A line on the scan. */
 interface LevelLine {
-  /** Of its direction, degrees in the pixels of the scan, clockwise from right. */
+  /** Of its direction in the pixels of the scan, clockwise from right. */
   angle: Degrees
-  /** Standard uncertainty of it, degrees. */
+  /** Its standard uncertainty. */
   u: Degrees
   how: Mark['how']
 }
@@ -47,7 +47,7 @@ function lineThrough(pixels: readonly Pixel[], sigma: number, how: Mark['how']):
 }
 
 /**
- * What a line says of the sheet that it is on: the direction of the sheet's horizontal edge in pixels, degrees. The line
+ * What a line says of the sheet that it is on: the direction of the sheet's horizontal edge in pixels. The line
  * is taken for level or for upright, whichever it is nearer to as the sheet is looked at.
  */
 export function straightBy(angle: Degrees, { turn, mirror }: Aids): Degrees {
@@ -84,10 +84,10 @@ export function unstraightenEdit(job: Job, sheet: string): Edit {
 }
 
 /** An angle to a hundredth of a degree, `3.27° clockwise`. */
-export function slopeInWords(degrees: number): string {
-  const size = Math.abs(degrees).toFixed(2)
-  return Number(size) === 0 ? 'level' : `${size}° ${degrees > 0 ? 'clockwise' : 'anticlockwise'}`
+export function slopeInWords(slope: Degrees): string {
+  const size = Math.abs(slope).toFixed(2)
+  return Number(size) === 0 ? 'level' : `${size}° ${slope > 0 ? 'clockwise' : 'anticlockwise'}`
 }
 
 /** A standard uncertainty to two figures, `0.012°`. */
-export const uncertaintyInWords = (degrees: number): string => `${Math.max(degrees, 1e-4).toPrecision(2)}°`
+export const uncertaintyInWords = (u: Degrees): string => `${Math.max(u, 1e-4).toPrecision(2)}°`

@@ -138,11 +138,11 @@ describe('how a sheet lies', () => {
   })
 
   it('is said in words', () => {
-    expect(slopeInWords(3.274)).toBe('3.27° clockwise')
-    expect(slopeInWords(-0.5)).toBe('0.50° anticlockwise')
-    expect(slopeInWords(0.001)).toBe('level')
-    expect(uncertaintyInWords(0.01234)).toBe('0.012°')
-    expect(uncertaintyInWords(0.2)).toBe('0.20°')
+    expect(slopeInWords(degrees(3.274))).toBe('3.27° clockwise')
+    expect(slopeInWords(degrees(-0.5))).toBe('0.50° anticlockwise')
+    expect(slopeInWords(degrees(0.001))).toBe('level')
+    expect(uncertaintyInWords(degrees(0.01234))).toBe('0.012°')
+    expect(uncertaintyInWords(degrees(0.2))).toBe('0.20°')
   })
 })
 
