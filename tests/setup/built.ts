@@ -2,6 +2,7 @@ import { execFile } from 'node:child_process'
 import { readdir, stat } from 'node:fs/promises'
 import { join, resolve } from 'node:path'
 import { promisify } from 'node:util'
+import chromium from '@sparticuz/chromium'
 
 const ROOT = resolve(import.meta.dirname, '../..')
 
@@ -30,8 +31,12 @@ async function isBuilt(): Promise<boolean> {
   }
 }
 
-/** Builds the program where what was built is older than its sources. */
+/**
+ * Builds the program where what was built is older than its sources, and unpacks the browser: test files that run side by
+ * side would unpack it over each other.
+ */
 export default async function setup(): Promise<void> {
+  await chromium.executablePath()
   if (await isBuilt()) return
   const electronVite = join(ROOT, 'node_modules/electron-vite/bin/electron-vite.js')
   await promisify(execFile)(process.execPath, [electronVite, 'build', '--logLevel', 'warn'], { cwd: ROOT })

@@ -17,12 +17,8 @@ export const desk = (page: Page): Locator => page.getByRole('complementary')
 /** Waits until a sheet is on the bench with all its pictures made. */
 export async function sheetReady(page: Page): Promise<void> {
   await sheetBox(page).waitFor()
-  const work = page.getByRole('region', { name: 'Work going on' })
-  // It may not have begun yet: what is seen twice without any has none.
-  do {
-    await work.waitFor({ state: 'detached' })
-    await page.waitForTimeout(600)
-  } while ((await work.count()) > 0)
+  await page.locator('[data-region="sheet"][data-pictures="ready"]').waitFor()
+  await page.getByRole('region', { name: 'Work going on' }).waitFor({ state: 'detached' })
 }
 
 /** Waits until the keyboard is on the sheet, where it goes by itself once a tool is taken up. */

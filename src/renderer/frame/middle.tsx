@@ -13,10 +13,11 @@ const MOST = 75
 export function Middle() {
   const [share, setShare] = useRemembered('scantling.table-share', 34, LEAST, MOST)
   const sheet = useBench((bench) => bench.sheet)
+  const pictures = useBench((bench) => bench.pictures[bench.sheet ?? '']?.progress.state ?? 'asked for')
   return (
     <div className="middle" style={{ '--table-share': `${share}%` } as CSSProperties}>
       <SheetTabs />
-      <div className="middle-sheet" data-region="sheet">
+      <div className="middle-sheet" data-region="sheet" data-pictures={pictures}>
         {sheet === null ? <NoSheet /> : <SheetView />}
       </div>
       <Divider share={share} least={LEAST} most={MOST} onMove={setShare} />
