@@ -11,7 +11,8 @@ import {
   monteCarlo,
   type Verdict,
 } from '../uncertainty/monte-carlo.ts'
-import { ScantlingError } from '../words/scantling-error.ts'
+import { CoreError } from '../words/core-error.ts'
+import { reason } from '../words/core-words.ts'
 import { decidedValue } from './adoption/adopt.ts'
 import { type Assessment, assess } from './assessment/assessment.ts'
 import type { Valuation } from './evidence/valuation.ts'
@@ -43,12 +44,12 @@ export function simulateRow(
 ): SimulatedRow {
   const assessment = assess(job)
   const row = assessment.dimensions.get(name)
-  if (row === undefined) throw new ScantlingError(`There is no dimension ${name} to simulate.`)
+  if (row === undefined) throw new CoreError(reason('simulation.no-such-dimension', { name }))
   const { adopted } = row.decision
-  if (adopted === null) throw new ScantlingError(`Dimension ${name} has no value to simulate.`)
+  if (adopted === null) throw new CoreError(reason('simulation.without-value', { name }))
   const { u, U } = expand(adopted)
   if (u === 0) {
-    throw new ScantlingError(`Dimension ${name} is taken as exact, so there is nothing to simulate.`)
+    throw new CoreError(reason('simulation.of-exact-value', { name }))
   }
   const f = displayFactor(row.dimension.kind, job.unit)
   let failures = 0
@@ -68,9 +69,7 @@ export function simulateRow(
         if (value !== null) return value
         failures++
         if (failures > MOST_FAILURES) {
-          throw new ScantlingError(
-            `Dimension ${name} has no value in most trials: its evidence is too uncertain to simulate.`,
-          )
+          throw new CoreError(reason('simulation.mostly-without-value', { name }))
         }
       }
     },

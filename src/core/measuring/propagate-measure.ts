@@ -3,6 +3,8 @@ import type { Mapped } from '../mapping/mapping.ts'
 import type { ViewMapping } from '../mapping/view-mapping.ts'
 import type { Draw } from '../uncertainty/draws.ts'
 import type { Source } from '../uncertainty/source.ts'
+import { addTo } from '../vectors/add-to.ts'
+import { element } from '../vectors/element.ts'
 import { draughtingMoves } from './draughting-displacements.ts'
 import type { Feature } from './features/feature-of-mark.ts'
 import type { TrueFeature, TrueMeasure } from './measures/true-measure.ts'
@@ -48,23 +50,22 @@ export function observe(
   const contributions: number[] = []
   let from = 0
   features.forEach((feature, f) => {
-    const images = mapped[f] as Mapped[]
+    const images = element(mapped, f)
     const gradient = measured.gradient.slice(from, from + 2 * images.length)
     from += 2 * images.length
     addByParameter(byParameter, images, gradient)
     addPicking(feature, images, gradient, sources, contributions)
-    addDraughting(feature, view, theta, shapes[f] as TrueFeature, gradient, sources, contributions)
+    addDraughting(feature, view, theta, element(shapes, f), gradient, sources, contributions)
   })
   return { value: measured.value, byParameter, sources, contributions }
 }
 
 function addByParameter(sum: number[], images: readonly Mapped[], gradient: readonly number[]): void {
   images.forEach(({ byParameter }, i) => {
-    const gx = gradient[2 * i] as number
-    const gy = gradient[2 * i + 1] as number
+    const gx = element(gradient, 2 * i)
+    const gy = element(gradient, 2 * i + 1)
     for (let k = 0; k < sum.length; k++) {
-      sum[k] =
-        (sum[k] as number) + gx * (byParameter[2 * k] as number) + gy * (byParameter[2 * k + 1] as number)
+      sum[k] = element(sum, k) + gx * element(byParameter, 2 * k) + gy * element(byParameter, 2 * k + 1)
     }
   })
 }
@@ -77,12 +78,12 @@ function addPicking(
   contributions: number[],
 ): void {
   for (const { source, point, dx, dy } of feature.picking) {
-    const { byPixel } = images[point] as Mapped
-    const gx = gradient[2 * point] as number
-    const gy = gradient[2 * point + 1] as number
+    const { byPixel } = element(images, point)
+    const gx = element(gradient, 2 * point)
+    const gy = element(gradient, 2 * point + 1)
     const c = gx * (byPixel[0] * dx + byPixel[1] * dy) + gy * (byPixel[2] * dx + byPixel[3] * dy)
     const last = sources.length - 1
-    if (sources[last] === source) contributions[last] = (contributions[last] as number) + c
+    if (sources[last] === source) addTo(contributions, last, c)
     else {
       sources.push(source)
       contributions.push(c)
@@ -104,10 +105,10 @@ function addDraughting(
   const moves = pointwise ? [] : draughtingMoves(feature, view, theta, shape.points)
   feature.draughting.forEach((source, k) => {
     let c = 0
-    if (pointwise) c = gradient[k] as number
+    if (pointwise) c = element(gradient, k)
     else
       moves[k]?.forEach((move, i) => {
-        c += move * (gradient[i] as number)
+        c += move * element(gradient, i)
       })
     sources.push(source)
     contributions.push(view.draughting * c)
@@ -135,10 +136,10 @@ function displacedDrawing(
   if (view.draughting === 0) return points
   const out = points.map(([x, y]): [number, number] => [x, y])
   draughtingMoves(feature, view, theta, points).forEach((move, k) => {
-    const e = view.draughting * draw(feature.draughting[k] as Source)
+    const e = view.draughting * draw(element(feature.draughting, k))
     out.forEach((p, i) => {
-      p[0] += e * (move[2 * i] as number)
-      p[1] += e * (move[2 * i + 1] as number)
+      p[0] += e * element(move, 2 * i)
+      p[1] += e * element(move, 2 * i + 1)
     })
   })
   return out.map(([x, y]) => truePoint(x, y))

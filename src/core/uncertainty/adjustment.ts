@@ -1,4 +1,5 @@
 import { CholeskyDecomposition, Matrix } from 'ml-matrix'
+import { element } from '../vectors/element.ts'
 
 /** One linearised step of generalised least squares. */
 export interface Adjustment {
@@ -39,7 +40,7 @@ export function adjust(
   const scaled = Matrix.zeros(p, p)
   for (let i = 0; i < p; i++) {
     for (let j = i; j < p; j++) {
-      const v = normal.get(i, j) / ((size[i] as number) * (size[j] as number))
+      const v = normal.get(i, j) / (element(size, i) * element(size, j))
       // Both halves from one number: the factorisation insists on symmetry to the last bit.
       scaled.set(i, j, i === j ? v + damping : v)
       scaled.set(j, i, i === j ? v + damping : v)
@@ -50,7 +51,7 @@ export function adjust(
   const inverse = cholesky.solve(Matrix.eye(p))
   for (let i = 0; i < p; i++) {
     for (let j = 0; j < p; j++) {
-      inverse.set(i, j, inverse.get(i, j) / ((size[i] as number) * (size[j] as number)))
+      inverse.set(i, j, inverse.get(i, j) / (element(size, i) * element(size, j)))
     }
   }
   const gain = inverse.mmul(jw)
@@ -62,7 +63,7 @@ export function adjust(
 export function quadraticForm(weight: Matrix, r: readonly number[]): number {
   let sum = 0
   for (let i = 0; i < r.length; i++) {
-    for (let j = 0; j < r.length; j++) sum += (r[i] as number) * weight.get(i, j) * (r[j] as number)
+    for (let j = 0; j < r.length; j++) sum += element(r, i) * weight.get(i, j) * element(r, j)
   }
   return sum
 }

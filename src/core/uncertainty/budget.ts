@@ -1,4 +1,4 @@
-import type { Source } from './source.ts'
+import { element } from '../vectors/element.ts'
 import type { Uncertain } from './uncertain.ts'
 
 export interface Contribution {
@@ -15,9 +15,9 @@ export function uncertaintyBudget(x: Uncertain): Contribution[] {
   const byLabel = new Map<string, number>()
   let total = 0
   for (let i = 0; i < x.sources.length; i++) {
-    const part = (x.coefficients[i] as number) ** 2
+    const part = element(x.coefficients, i) ** 2
     if (part === 0) continue
-    const { label } = x.sources[i] as Source
+    const { label } = element(x.sources, i)
     byLabel.set(label, (byLabel.get(label) ?? 0) + part)
     total += part
   }

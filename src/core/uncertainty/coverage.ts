@@ -1,6 +1,7 @@
+import { element } from '../vectors/element.ts'
 import { variance } from './covariance.ts'
 import { coverageFactor } from './distributions.ts'
-import type { Source, VarianceEstimate } from './source.ts'
+import type { VarianceEstimate } from './source.ts'
 import type { Uncertain } from './uncertain.ts'
 
 /**
@@ -12,9 +13,9 @@ import type { Uncertain } from './uncertain.ts'
 export function effectiveDof(x: Uncertain, total = variance(x)): number {
   let limited: Map<VarianceEstimate, number> | undefined
   for (let i = 0; i < x.sources.length; i++) {
-    const { estimate } = x.sources[i] as Source
+    const { estimate } = element(x.sources, i)
     if (estimate.dof === Number.POSITIVE_INFINITY) continue
-    const c = x.coefficients[i] as number
+    const c = element(x.coefficients, i)
     limited ??= new Map()
     limited.set(estimate, (limited.get(estimate) ?? 0) + c * c)
   }

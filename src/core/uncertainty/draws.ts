@@ -1,3 +1,4 @@
+import { element } from '../vectors/element.ts'
 import type { Arithmetic } from './arithmetic.ts'
 import type { RandomStream } from './random.ts'
 import type { Source, VarianceEstimate } from './source.ts'
@@ -43,8 +44,7 @@ function spreadOf(
 /** The value with its sources realised, to first order. */
 export function realise(x: Uncertain, draw: Draw): number {
   let value = x.value
-  for (let i = 0; i < x.sources.length; i++)
-    value += draw(x.sources[i] as Source) * (x.coefficients[i] as number)
+  for (let i = 0; i < x.sources.length; i++) value += draw(element(x.sources, i)) * element(x.coefficients, i)
   return value
 }
 

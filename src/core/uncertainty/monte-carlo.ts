@@ -1,3 +1,4 @@
+import { element } from '../vectors/element.ts'
 import { type RandomStream, randomStream } from './random.ts'
 
 /** What the trials of a Monte Carlo came to, in the unit of the model's output. */
@@ -35,8 +36,8 @@ export function monteCarlo(
     trials,
     mean,
     u: Math.sqrt(squares / (trials - 1)),
-    low: values[r] as number,
-    high: values[Math.min(r + q, trials - 1)] as number,
+    low: element(values, r),
+    high: element(values, Math.min(r + q, trials - 1)),
   }
 }
 

@@ -1,3 +1,5 @@
+import { addScaled, addTo } from '../vectors/add-to.ts'
+import { element } from '../vectors/element.ts'
 import { type DistributionShape, KNOWN, newSource, type Source, type VarianceEstimate } from './source.ts'
 
 /**
@@ -50,19 +52,18 @@ export function fromTerms(
   const outSources: Source[] = []
   const outCoefficients: number[] = []
   for (const i of index) {
-    const source = sources[i] as Source
+    const source = element(sources, i)
     const last = outSources.length - 1
-    if (outSources[last] === source)
-      outCoefficients[last] = (outCoefficients[last] ?? 0) + (coefficients[i] ?? 0)
+    if (outSources[last] === source) addTo(outCoefficients, last, element(coefficients, i))
     else {
       outSources.push(source)
-      outCoefficients.push(coefficients[i] ?? 0)
+      outCoefficients.push(element(coefficients, i))
     }
   }
   return { value, sources: outSources, coefficients: outCoefficients }
 }
 
-const orderAt = (sources: readonly Source[], i: number): number => (sources[i] as Source).order
+const orderAt = (sources: readonly Source[], i: number): number => element(sources, i).order
 
 /**
  * A value whose error is Σ weights[i] · error(terms[i]): first-order propagation.
@@ -72,17 +73,15 @@ export function propagate(value: number, terms: readonly Uncertain[], weights: A
   let sources = NO_SOURCES
   let coefficients: number[] = []
   for (let t = 0; t < terms.length; t++) {
-    const term = terms[t] as Uncertain
-    const weight = weights[t] ?? 0
+    const term = element(terms, t)
+    const weight = element(weights, t)
     if (weight === 0 || term.sources.length === 0) continue
     if (sources.length === 0) {
       sources = term.sources
       coefficients = term.coefficients.map((c) => weight * c)
     } else if (sources === term.sources) {
       // Parameters of one calibration share their list of sources: no merge is needed.
-      for (let i = 0; i < coefficients.length; i++) {
-        coefficients[i] = (coefficients[i] as number) + weight * (term.coefficients[i] as number)
-      }
+      addScaled(coefficients, weight, term.coefficients)
     } else {
       const merged = merge(sources, coefficients, term, weight)
       sources = merged.sources
@@ -104,24 +103,24 @@ function merge(aSources: readonly Source[], a: readonly number[], term: Uncertai
   let i = 0
   let j = 0
   while (i < a.length && j < b.length) {
-    const sourceA = aSources[i] as Source
-    const sourceB = bSources[j] as Source
+    const sourceA = element(aSources, i)
+    const sourceB = element(bSources, j)
     if (sourceA.order <= sourceB.order) {
       const both = sourceA === sourceB
       sources.push(sourceA)
-      coefficients.push((a[i++] as number) + (both ? weight * (b[j++] as number) : 0))
+      coefficients.push(element(a, i++) + (both ? weight * element(b, j++) : 0))
     } else {
       sources.push(sourceB)
-      coefficients.push(weight * (b[j++] as number))
+      coefficients.push(weight * element(b, j++))
     }
   }
   for (; i < a.length; i++) {
-    sources.push(aSources[i] as Source)
-    coefficients.push(a[i] as number)
+    sources.push(element(aSources, i))
+    coefficients.push(element(a, i))
   }
   for (; j < b.length; j++) {
-    sources.push(bSources[j] as Source)
-    coefficients.push(weight * (b[j] as number))
+    sources.push(element(bSources, j))
+    coefficients.push(weight * element(b, j))
   }
   return { sources, coefficients }
 }

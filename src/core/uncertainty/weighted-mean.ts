@@ -1,4 +1,6 @@
 import { CholeskyDecomposition, Matrix } from 'ml-matrix'
+import { dot } from '../vectors/dot.ts'
+import { element } from '../vectors/element.ts'
 import { type Arithmetic, weightedSum } from './arithmetic.ts'
 import { covariance, standardUncertainty } from './covariance.ts'
 import { chiSquareExceeds } from './distributions.ts'
@@ -56,11 +58,11 @@ function withoutNegative(v: readonly number[][]): number[] {
   let kept = v.map((_, i) => i)
   for (;;) {
     const raw = aitken(v, kept)
-    const negative = kept.filter((_, k) => (raw[k] as number) < 0)
+    const negative = kept.filter((_, k) => element(raw, k) < 0)
     if (negative.length === 0) {
       const weights = v.map(() => 0)
       kept.forEach((i, k) => {
-        weights[i] = raw[k] as number
+        weights[i] = element(raw, k)
       })
       return weights
     }
@@ -81,7 +83,7 @@ function atCommonSize(values: readonly Uncertain[]): Uncertain[] {
   return values.map((x) => ({
     ...x,
     coefficients: x.coefficients.map((c, i) =>
-      (uses.get(x.sources[i] as Source) ?? 0) > 1 ? (c * mean) / x.value : c,
+      (uses.get(element(x.sources, i)) ?? 0) > 1 ? (c * mean) / x.value : c,
     ),
   }))
 }
@@ -89,7 +91,7 @@ function atCommonSize(values: readonly Uncertain[]): Uncertain[] {
 function covariances(values: readonly Uncertain[]): number[][] {
   const v = values.map((a) => values.map((b) => covariance(a, b)))
   // Fully correlated evidence makes V singular; a part in 10¹² on its diagonal then shares the weight evenly.
-  const jitter = 1e-12 * Math.max(...v.map((row, i) => row[i] as number))
+  const jitter = 1e-12 * Math.max(...v.map(element))
   return v.map((row, i) => row.map((c, j) => (i === j ? c + jitter : c)))
 }
 
@@ -100,21 +102,21 @@ function aitken(v: readonly number[][], kept: readonly number[]): number[] {
 }
 
 const solve = (v: readonly number[][], kept: readonly number[], right: Matrix): number[] =>
-  new CholeskyDecomposition(new Matrix(kept.map((i) => kept.map((j) => (v[i] as number[])[j] as number))))
+  new CholeskyDecomposition(new Matrix(kept.map((i) => kept.map((j) => element(element(v, i), j)))))
     .solve(right)
     .to1DArray()
 
 function disagreement(values: readonly Uncertain[], weights: readonly number[]): Uncertain {
   const dof = values.length - 1
-  const mean = values.reduce((s, x, i) => s + (weights[i] as number) * x.value, 0)
+  const mean = values.reduce((s, x, i) => s + element(weights, i) * x.value, 0)
   const residuals = values.map((x) => x.value - mean)
   if (dof === 0) return exact(0)
-  const scatter = Math.sqrt(residuals.reduce((s, r, i) => s + (weights[i] as number) * r * r, 0) / dof)
+  const scatter = Math.sqrt(residuals.reduce((s, r, i) => s + element(weights, i) * r * r, 0) / dof)
   const someExact = values.some((v) => standardUncertainty(v) === 0)
   if (!someExact) {
     const all = values.map((_, i) => i)
     const solved = solve(covariances(atCommonSize(values)), all, Matrix.columnVector(residuals))
-    const chi2 = residuals.reduce((s, r, i) => s + r * (solved[i] as number), 0)
+    const chi2 = dot(residuals, solved)
     if (chiSquareExceeds(Math.max(chi2, 0), dof) >= DISAGREE_BELOW) return exact(0)
   }
   return measured(0, scatter, 'disagreement of the evidence', { dof })

@@ -36,5 +36,12 @@ export const TABLE_WORDS = {
   'relation.without-value': () => 'its formulas have no value for these dimensions.',
   'relation.slack-of-another-kind': (p: { problem: AnyReason }, say: Say) =>
     `what it may miss by is not of its kind. ${say(p.problem)}`,
+  'simulation.no-such-dimension': (p: { name: string }) => `There is no dimension ${p.name} to simulate.`,
+  'simulation.without-value': (p: { name: string }) => `Dimension ${p.name} has no value to simulate.`,
+  'simulation.of-exact-value': (p: { name: string }) =>
+    `Dimension ${p.name} is taken as exact, so there is nothing to simulate.`,
+  'simulation.mostly-without-value': (p: { name: string }) =>
+    `Dimension ${p.name} has no value in most trials: its evidence is too uncertain to simulate.`,
+
   'relation.counts-have-no-slack': () => 'Counts and ratios either agree or do not: leave it out.',
 } as const

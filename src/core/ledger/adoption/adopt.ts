@@ -6,6 +6,7 @@ import { FIRST_ORDER } from '../../uncertainty/first-order.ts'
 import { normalisedError } from '../../uncertainty/normalised-error.ts'
 import type { Uncertain } from '../../uncertainty/uncertain.ts'
 import { type Weighting, weightedMean, weighting } from '../../uncertainty/weighted-mean.ts'
+import { element } from '../../vectors/element.ts'
 import { reason } from '../../words/core-words.ts'
 import type { AnyReason } from '../../words/reason.ts'
 import type { EvaluatedEvidence } from '../evidence/evaluated-evidence.ts'
@@ -137,7 +138,7 @@ function meanOf(all: readonly EvaluatedEvidence[], basis: Basis | 'mean'): Value
   const values = all.flatMap((w) => (w.compared === null ? [] : [w.compared]))
   if (values.length === 0) return null
   const mean = weighting(values)
-  const value = weightedMean(mean, FIRST_ORDER, (i) => values[i] as Uncertain)
+  const value = weightedMean(mean, FIRST_ORDER, (i) => element(values, i))
   return { adopted: value, compared: value, basis, from: [...all], mean }
 }
 
@@ -151,12 +152,9 @@ export function decidedValue<N>(
   arithmetic: Arithmetic<N>,
   of: (evidence: EvaluatedEvidence, which: Which) => N,
 ): N {
-  const at = (i: number, which: Which): N => {
-    const piece = from[i]
-    if (piece === undefined) throw new RangeError('Nothing was adopted, so there is no value.')
-    return of(piece, which)
-  }
-  return mean === undefined ? at(0, which) : weightedMean(mean, arithmetic, (i) => at(i, 'compared'))
+  return mean === undefined
+    ? of(element(from, 0), which)
+    : weightedMean(mean, arithmetic, (i) => of(element(from, i), 'compared'))
 }
 
 function comparePairs(usable: readonly EvaluatedEvidence[]): Decision['pairs'] {
@@ -164,7 +162,7 @@ function comparePairs(usable: readonly EvaluatedEvidence[]): Decision['pairs'] {
   const expanded = usable.map((w) => (w.compared === null ? null : expand(w.compared)))
   for (let i = 0; i < usable.length; i++) {
     for (let j = i + 1; j < usable.length; j++) {
-      const [a, b] = [usable[i] as EvaluatedEvidence, usable[j] as EvaluatedEvidence]
+      const [a, b] = [element(usable, i), element(usable, j)]
       const [ea, eb] = [expanded[i], expanded[j]]
       if (a.compared === null || b.compared === null || !ea || !eb) continue
       pairs.push({ a, b, en: normalisedError(a.compared, b.compared, ea, eb) })

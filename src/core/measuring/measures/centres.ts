@@ -1,3 +1,4 @@
+import { element } from '../../vectors/element.ts'
 import { between } from './between.ts'
 import { trueCircle } from './true-circle.ts'
 import type { TrueMeasure } from './true-measure.ts'
@@ -10,8 +11,8 @@ export const centres: TrueMeasure = ([a, b]) => {
   return {
     value,
     gradient: [
-      ...p.sensitivity[0].map((g, i) => px * g + py * (p.sensitivity[1][i] as number)),
-      ...q.sensitivity[0].map((g, i) => qx * g + qy * (q.sensitivity[1][i] as number)),
+      ...p.sensitivity[0].map((g, i) => px * g + py * element(p.sensitivity[1], i)),
+      ...q.sensitivity[0].map((g, i) => qx * g + qy * element(q.sensitivity[1], i)),
     ],
   }
 }

@@ -51,7 +51,7 @@ function lineFromLine(a: TrueFeature, b: TrueFeature): Measured {
 
 /** Gradient over a line's two ends: `shift` of its middle along the normal and `turn` of its direction. */
 const endMoves = (normal: Vector<True>, turning: number[], shift: number, turn: number): number[] =>
-  turning.map((t, i) => shift * (normal[i % 2] as number) + turn * t)
+  turning.map((t, i) => shift * (i % 2 === 0 ? normal[0] : normal[1]) + turn * t)
 
 /** Offset of one point from another across a direction, and how far along it they are apart. */
 function across(ux: number, uy: number, from: True, to: True) {
