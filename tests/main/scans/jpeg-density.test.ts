@@ -27,8 +27,8 @@ function withJfif(jpeg: Buffer, unit: number, density: number): Buffer {
   return Buffer.concat([jpeg.subarray(0, 2), header, jpeg.subarray(2)])
 }
 
-const dpiOf = (jpeg: Buffer): number | undefined => {
-  const density = jpegDensity(jpeg)
+const dpiOf = async (jpeg: Buffer): Promise<number | undefined> => {
+  const density = await jpegDensity(jpeg)
   if (density !== undefined) expect(density.y).toBe(density.x)
   return density?.x
 }
@@ -36,20 +36,20 @@ const dpiOf = (jpeg: Buffer): number | undefined => {
 describe('the resolution of a JPEG scan', () => {
   test('is read from its JFIF header, 72 dpi too when it is stated', async () => {
     const jpeg = await picture().jpeg().toBuffer()
-    expect(dpiOf(withJfif(jpeg, 1, 300))).toBe(300)
-    expect(dpiOf(withJfif(jpeg, 1, 72))).toBe(72)
+    expect(await dpiOf(withJfif(jpeg, 1, 300))).toBe(300)
+    expect(await dpiOf(withJfif(jpeg, 1, 72))).toBe(72)
   })
 
   test('is read from its Exif tags', async () => {
     const jpeg = await picture().withMetadata({ density: 400 }).jpeg().toBuffer()
     expect(jpeg.includes('Exif\0\0')).toBe(true)
-    expect(dpiOf(jpeg)).toBe(400)
+    expect(await dpiOf(jpeg)).toBe(400)
   })
 
   test('is not known where the file states none', async () => {
     const jpeg = await picture().jpeg().toBuffer()
     expect(jpeg.includes('JFIF') || jpeg.includes('Exif')).toBe(false)
-    expect(dpiOf(jpeg)).toBeUndefined()
-    expect(dpiOf(withJfif(jpeg, 0, 1))).toBeUndefined()
+    expect(await dpiOf(jpeg)).toBeUndefined()
+    expect(await dpiOf(withJfif(jpeg, 0, 1))).toBeUndefined()
   })
 })

@@ -1,13 +1,12 @@
 import { type Density, soundDensity } from '../page/density.ts'
+import { TAG } from '../tiff/fields.ts'
+import { type BytesAt, readDirectories } from '../tiff/read-directories.ts'
 
 /** Segments that carry no length. */
 const START = 0xffd8
 const START_OF_SCAN = 0xffda
 const APP0 = 0xffe0
 const APP1 = 0xffe1
-const X_RESOLUTION = 0x011a
-const Y_RESOLUTION = 0x011b
-const RESOLUTION_UNIT = 0x0128
 const CENTIMETRES_PER_INCH = 2.54
 
 /**
@@ -16,7 +15,7 @@ const CENTIMETRES_PER_INCH = 2.54
  * @param head the beginning of the file, up to and beyond its application segments
  * Source: JFIF 1.02 (ITU-T T.871), Exif 2.3, TIFF 6.0.
  */
-export function jpegDensity(head: Buffer): Density | undefined {
+export async function jpegDensity(head: Buffer): Promise<Density | undefined> {
   if (head.length < 4 || head.readUInt16BE(0) !== START) return undefined
   let stated: Density | undefined
   for (let at = 2; at + 4 <= head.length; ) {
@@ -27,7 +26,7 @@ export function jpegDensity(head: Buffer): Density | undefined {
     const body = head.subarray(at + 4, at + 2 + length)
     if (marker === APP0) stated ??= jfifDensity(body)
     if (marker === APP1 && body.toString('latin1', 0, 6) === 'Exif\0\0')
-      stated ??= exifDensity(body.subarray(6))
+      stated ??= await exifDensity(body.subarray(6))
     at += 2 + length
   }
   return stated
@@ -42,27 +41,27 @@ function jfifDensity(body: Buffer): Density | undefined {
   return soundDensity(body.readUInt16BE(8) * scale, body.readUInt16BE(10) * scale)
 }
 
-/** @param tiff what Exif holds, which is a TIFF file */
-export function exifDensity(tiff: Buffer): Density | undefined {
+/** @param tiff what Exif holds, which is a TIFF file; undefined too when its tags point out of it */
+export async function exifDensity(tiff: Buffer): Promise<Density | undefined> {
   try {
-    const little = tiff.toString('latin1', 0, 2) === 'II'
-    const u16 = (at: number): number => (little ? tiff.readUInt16LE(at) : tiff.readUInt16BE(at))
-    const u32 = (at: number): number => (little ? tiff.readUInt32LE(at) : tiff.readUInt32BE(at))
-    const directory = u32(4)
+    const { value: fields = [] } = await readDirectories(bytesOf(tiff)).next()
     const found = new Map<number, number>()
-    for (let i = 0; i < u16(directory); i++) {
-      const at = directory + 2 + 12 * i
-      const tag = u16(at)
-      if (tag === RESOLUTION_UNIT) found.set(tag, u16(at + 8))
-      if (tag === X_RESOLUTION || tag === Y_RESOLUTION)
-        found.set(tag, u32(u32(at + 8)) / u32(u32(at + 8) + 4))
+    for (const { tag, short, ratio } of fields) {
+      if (tag === TAG.resolutionUnit) found.set(tag, short())
+      if (tag === TAG.xResolution || tag === TAG.yResolution) found.set(tag, await ratio())
     }
-    const x = found.get(X_RESOLUTION)
+    const x = found.get(TAG.xResolution)
     if (x === undefined) return undefined
-    const scale = found.get(RESOLUTION_UNIT) === 3 ? CENTIMETRES_PER_INCH : 1
-    return soundDensity(x * scale, (found.get(Y_RESOLUTION) ?? x) * scale)
+    const scale = found.get(TAG.resolutionUnit) === 3 ? CENTIMETRES_PER_INCH : 1
+    return soundDensity(x * scale, (found.get(TAG.yResolution) ?? x) * scale)
   } catch {
-    // Tags that point out of the file say nothing.
     return undefined
   }
 }
+
+const bytesOf =
+  (tiff: Buffer): BytesAt =>
+  async (at, length) => {
+    if (at + length > tiff.length) throw new RangeError('out of the file')
+    return tiff.subarray(at, at + length)
+  }

@@ -2,6 +2,8 @@ import { type FileHandle, open } from 'node:fs/promises'
 import { promisify } from 'node:util'
 import { deflate, inflate } from 'node:zlib'
 import { ServiceError } from '../../../service-error.ts'
+import { TAG } from '../../tiff/fields.ts'
+import { HEADER, tiffDirectory, tiffHeader } from '../../tiff/write-directory.ts'
 import { type Pixels, rowBytes } from '../pixels/pixels.ts'
 
 const pack = promisify(deflate)
@@ -11,11 +13,8 @@ type Shape = Omit<Pixels, 'data'>
 
 const ROWS = 64
 const EFFORT = 1
-const HEADER = 8
 /** Offsets in such a file have 32 bits. */
 const LARGEST = 2 ** 32 - 1
-const SHORT = 3
-const LONG = 4
 const DEFLATE = 8
 
 /**
@@ -64,9 +63,7 @@ export class StripFile {
     this.#rest = Buffer.alloc(0)
     const directory = this.#directory()
     await this.#file.write(directory, 0, directory.length, this.#at)
-    const header = Buffer.from('II*\0\0\0\0\0', 'latin1')
-    header.writeUInt32LE(this.#at, 4)
-    await this.#file.write(header, 0, HEADER, 0)
+    await this.#file.write(tiffHeader(this.#at), 0, HEADER, 0)
   }
 
   async close(): Promise<void> {
@@ -87,73 +84,20 @@ export class StripFile {
 
   #directory(): Buffer {
     const { width, height, samples, bits } = this.#shape
-    const lists: Buffer[] = []
-    const entries: [tag: number, type: number, count: number, value: number][] = [
-      [256, LONG, 1, width],
-      [257, LONG, 1, height],
-      [258, SHORT, samples, bits],
-      [259, SHORT, 1, DEFLATE],
-      [262, SHORT, 1, samples === 3 ? 2 : 1],
-      [273, LONG, this.#strips.length, 0],
-      [277, SHORT, 1, samples],
-      [278, LONG, 1, ROWS],
-      [279, LONG, this.#strips.length, 0],
-      [284, SHORT, 1, 1],
-    ]
-    let listAt = this.#at + 2 + 12 * entries.length + 4
-    const listed = (list: Buffer): number => {
-      lists.push(list)
-      const at = listAt
-      listAt += list.length
-      return at
-    }
-    const directory = Buffer.alloc(2 + 12 * entries.length + 4)
-    directory.writeUInt16LE(entries.length, 0)
-    for (const [i, [tag, type, count, value]] of entries.entries()) {
-      const at = 2 + 12 * i
-      directory.writeUInt16LE(tag, at)
-      directory.writeUInt16LE(type, at + 2)
-      directory.writeUInt32LE(count, at + 4)
-      if (tag === 258 && samples === 3) directory.writeUInt32LE(listed(shorts([bits, bits, bits])), at + 8)
-      else if (tag === 273)
-        writeLongs(
-          directory,
-          at + 8,
-          this.#strips.map((one) => one.at),
-          listed,
-        )
-      else if (tag === 279)
-        writeLongs(
-          directory,
-          at + 8,
-          this.#strips.map((one) => one.length),
-          listed,
-        )
-      else directory.writeUInt32LE(value, at + 8)
-    }
-    return Buffer.concat([directory, ...lists])
+    return tiffDirectory(
+      [
+        { tag: TAG.width, type: 'long', values: [width] },
+        { tag: TAG.height, type: 'long', values: [height] },
+        { tag: TAG.bits, type: 'short', values: Array.from({ length: samples }, () => bits) },
+        { tag: TAG.compression, type: 'short', values: [DEFLATE] },
+        { tag: TAG.photometric, type: 'short', values: [samples === 3 ? 2 : 1] },
+        { tag: TAG.stripOffsets, type: 'long', values: this.#strips.map(({ at }) => at) },
+        { tag: TAG.samples, type: 'short', values: [samples] },
+        { tag: TAG.rowsPerStrip, type: 'long', values: [ROWS] },
+        { tag: TAG.stripBytes, type: 'long', values: this.#strips.map(({ length }) => length) },
+        { tag: TAG.planar, type: 'short', values: [1] },
+      ],
+      this.#at,
+    )
   }
-}
-
-/** A list of one stands in the entry itself. */
-function writeLongs(
-  directory: Buffer,
-  at: number,
-  values: readonly number[],
-  listed: (list: Buffer) => number,
-): void {
-  const [only] = values
-  directory.writeUInt32LE(values.length === 1 && only !== undefined ? only : listed(longs(values)), at)
-}
-
-function shorts(values: readonly number[]): Buffer {
-  const list = Buffer.alloc(2 * values.length)
-  for (const [i, value] of values.entries()) list.writeUInt16LE(value, 2 * i)
-  return list
-}
-
-function longs(values: readonly number[]): Buffer {
-  const list = Buffer.alloc(4 * values.length)
-  for (const [i, value] of values.entries()) list.writeUInt32LE(value, 4 * i)
-  return list
 }

@@ -1,11 +1,9 @@
 import type { PixelSize } from '../../page/pixel-size.ts'
 import { pictureLibrary } from '../../raster/open-raster.ts'
+import { TAG } from '../../tiff/fields.ts'
+import { HEADER, tiffDirectory, tiffHeader, type WrittenField } from '../../tiff/write-directory.ts'
 
-const SHORT = 3
-const LONG = 4
-const HEADER = 8
 const GROUP_4 = 4
-const ENTRY = 12
 
 /**
  * Whether a picture coded by CCITT Group 4 has all its rows. The library of PDF paints what is missing white and says
@@ -31,30 +29,18 @@ export async function faxIsWhole(coded: Buffer, size: PixelSize): Promise<boolea
 
 /** The coded rows as the only strip of a TIFF file. */
 function asTiff(coded: Buffer, { width, height }: PixelSize): Buffer {
-  const entries: readonly (readonly [tag: number, type: number, value: number])[] = [
-    [256, LONG, width],
-    [257, LONG, height],
-    [258, SHORT, 1],
-    [259, SHORT, GROUP_4],
+  const at = HEADER + coded.length + (coded.length % 2)
+  const fields: readonly WrittenField[] = [
+    { tag: TAG.width, type: 'long', values: [width] },
+    { tag: TAG.height, type: 'long', values: [height] },
+    { tag: TAG.bits, type: 'short', values: [1] },
+    { tag: TAG.compression, type: 'short', values: [GROUP_4] },
     // White is zero, as the codes have it; nobody looks at the picture.
-    [262, SHORT, 0],
-    [273, LONG, HEADER],
-    [277, SHORT, 1],
-    [278, LONG, height],
-    [279, LONG, coded.length],
+    { tag: TAG.photometric, type: 'short', values: [0] },
+    { tag: TAG.stripOffsets, type: 'long', values: [HEADER] },
+    { tag: TAG.samples, type: 'short', values: [1] },
+    { tag: TAG.rowsPerStrip, type: 'long', values: [height] },
+    { tag: TAG.stripBytes, type: 'long', values: [coded.length] },
   ]
-  const padded = coded.length + (coded.length % 2)
-  const file = Buffer.alloc(HEADER + padded + 2 + entries.length * ENTRY + 4)
-  file.write('II*\0', 'latin1')
-  file.writeUInt32LE(HEADER + padded, 4)
-  coded.copy(file, HEADER)
-  file.writeUInt16LE(entries.length, HEADER + padded)
-  for (const [i, [tag, type, value]] of entries.entries()) {
-    const at = HEADER + padded + 2 + i * ENTRY
-    file.writeUInt16LE(tag, at)
-    file.writeUInt16LE(type, at + 2)
-    file.writeUInt32LE(1, at + 4)
-    file.writeUInt32LE(value, at + 8)
-  }
-  return file
+  return Buffer.concat([tiffHeader(at), coded, Buffer.alloc(coded.length % 2), tiffDirectory(fields, at)])
 }
