@@ -2,7 +2,8 @@ import type { PDFPageProxy } from 'pdfjs-dist'
 import { pictureLibrary } from '../../raster/open-raster.ts'
 import type { Placed } from '../content/scanned-page.ts'
 import { libraryPicture } from '../pixels/library-picture.ts'
-import { inBytes, turned } from '../pixels/pixels.ts'
+import { inBytes } from '../pixels/pixels.ts'
+import { turned } from '../pixels/turned.ts'
 
 const QUALITY = 80
 
@@ -28,7 +29,7 @@ export async function smallScan(
     .resize(side, side, { fit: 'inside', withoutEnlargement: true })
     .raw()
     .toBuffer({ resolveWithObject: true })
-  const shown = turned(
+  const shown = await turned(
     {
       width: small.info.width,
       height: small.info.height,

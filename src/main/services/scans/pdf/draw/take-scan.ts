@@ -5,7 +5,8 @@ import { ServiceError } from '../../../service-error.ts'
 import type { Placed, ScannedPage } from '../content/scanned-page.ts'
 import { jpegInFile } from '../pixels/jpeg-in-file.ts'
 import { libraryPicture } from '../pixels/library-picture.ts'
-import { asColour, inBits, inBytes, type Pixels, turned } from '../pixels/pixels.ts'
+import { asColour, inBits, inBytes, type Pixels } from '../pixels/pixels.ts'
+import { turned } from '../pixels/turned.ts'
 import { StripFile } from './strip-file.ts'
 
 /** @param name what the sentence calls the page */
@@ -35,7 +36,7 @@ export async function takeScan(
       return target
     }
     const pixels = jpeg?.pixels ?? decoded.pixels
-    parts.push({ place, pixels: upright ? pixels : turnedAsItWas(pixels, place) })
+    parts.push({ place, pixels: upright ? pixels : await turnedAsItWas(pixels, place) })
   }
   const [only] = parts
   const pixels = parts.length === 1 && only !== undefined ? only.pixels : together(scanned, parts)
@@ -50,8 +51,8 @@ export async function takeScan(
   return target
 }
 
-function turnedAsItWas(pixels: Pixels, { turn }: Placed): Pixels {
-  const done = turned(inBytes(pixels), turn)
+async function turnedAsItWas(pixels: Pixels, { turn }: Placed): Promise<Pixels> {
+  const done = await turned(inBytes(pixels), turn)
   return pixels.bits === 1 ? inBits(done) : done
 }
 

@@ -1,5 +1,3 @@
-import type { Turn } from '../content/turn.ts'
-
 /** Pixels, row by row. bits 1: eight to a byte, each row filled up to a whole byte, a set bit is white. */
 export interface Pixels {
   width: number
@@ -72,27 +70,4 @@ export function onPaper(data: Uint8Array, width: number, height: number): Pixels
     }
   }
   return { width, height, samples: 3, bits: 8, data: colour }
-}
-
-/** The same picture turned and mirrored; pixel by pixel. Samples must be bytes. */
-export function turned(pixels: Pixels, { quarters, mirrored, across }: Turn): Pixels {
-  if (quarters === 0 && !mirrored) return pixels
-  const { samples, data } = pixels
-  const width = across ? pixels.height : pixels.width
-  const height = across ? pixels.width : pixels.height
-  // Where the pixel at the upper left of the turned picture lies in the old one, and the ways from there.
-  const origin = [0, pixels.width * (pixels.height - 1), pixels.width * pixels.height - 1, pixels.width - 1]
-  const right = [1, -pixels.width, -1, pixels.width]
-  const down = [pixels.width, 1, -pixels.width, -1]
-  const ahead = right[quarters] ?? 1
-  const start = (origin[quarters] ?? 0) + (mirrored ? ahead * (width - 1) : 0)
-  const step = mirrored ? -ahead : ahead
-  const below = down[quarters] ?? pixels.width
-  const out = new Uint8Array(data.length)
-  for (let y = 0, to = 0; y < height; y++) {
-    for (let x = 0, from = start + y * below; x < width; x++, from += step) {
-      for (let k = 0; k < samples; k++) out[to++] = data[from * samples + k] ?? 0
-    }
-  }
-  return { ...pixels, width, height, data: out }
 }
