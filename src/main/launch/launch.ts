@@ -1,6 +1,5 @@
 import { join, resolve } from 'node:path'
 import { version } from '../../../package.json'
-import { closeOnSignals } from '../local/close-on-signals.ts'
 import { type LocalHost, serve } from '../local/serve.ts'
 import { readJobFolder } from '../services/job-folder/read-job-folder.ts'
 import { placesFor, workbenchPlaces } from '../services/places/places.ts'
@@ -100,6 +99,19 @@ async function openLocally(
   if (window === undefined) giveAddress(host.newAddress())
   else await showLocally(host, window, places.settings, surroundings, say, giveAddress)
   await host.ended
+}
+
+/** Lets the first interrupt or request to end close the job, saved; a second one ends the process as it is. */
+function closeOnSignals({ close, ended }: Pick<LocalHost, 'close' | 'ended'>): void {
+  const end = (): void => {
+    forget()
+    void close().catch(() => undefined)
+  }
+  const forget = (): void => {
+    for (const signal of ['SIGINT', 'SIGTERM', 'SIGHUP'] as const) process.off(signal, end)
+  }
+  for (const signal of ['SIGINT', 'SIGTERM', 'SIGHUP'] as const) process.on(signal, end)
+  ended.then(forget, forget)
 }
 
 async function showLocally(

@@ -6,11 +6,11 @@ import { RecentJobs } from '../known-jobs/recent-jobs.ts'
 import { KeptLimits } from '../limits/kept-limits.ts'
 import { oneLine } from '../log/one-line.ts'
 import type { PictureFile } from '../pictures/pictures.ts'
+import { WorkQueue } from '../process/work-queue.ts'
 import { ServiceError } from '../service-error.ts'
 import { reason } from '../words/services-words.ts'
 import { CurrentJob } from './current-job.ts'
 import { handling } from './handlers.ts'
-import { InTurn } from './in-turn.ts'
 import { Listeners } from './listeners.ts'
 import { OwnTemporary } from './own-temporary.ts'
 import { PageThumbnails } from './page-thumbnails.ts'
@@ -33,7 +33,7 @@ export class Workbench {
   readonly #thumbnails: PageThumbnails
   readonly #handle: ReturnType<typeof handling>
   /** Whatever opens, closes or adds a file waits for what came before. */
-  readonly #turns = new InTurn()
+  readonly #turns = new WorkQueue()
   #closing: Promise<void> | undefined
 
   constructor(options: WorkbenchOptions) {
@@ -161,7 +161,7 @@ export class Workbench {
 
   async #close(): Promise<void> {
     // Whatever was begun is finished first.
-    await this.#turns.idle()
+    await this.#turns.do(async () => undefined)
     const trouble = await this.#current.close()
     await this.#temporary.remove()
     this.#listeners.clear()
