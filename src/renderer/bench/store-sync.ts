@@ -5,6 +5,7 @@ import { applyEdit } from '../../core/job/edits/edit.ts'
 import type { Job, Unit } from '../../core/job/model/types.ts'
 import { Computer } from '../findings/computer.ts'
 import { noPicks } from '../picking/picks.ts'
+import { inWords } from '../words/window-words.ts'
 import { useBench } from './bench-store.ts'
 import { heardCommand } from './commands.ts'
 import { heardOfPictures } from './get-pictures.ts'
@@ -18,7 +19,7 @@ let computer: Computer | undefined
 export function theComputer(): Computer {
   computer ??= new Computer(
     (n, table) => useBench.setState({ table, tableOf: n }),
-    (sentence) => tell('failed', sentence),
+    (because) => tell('failed', inWords(because)),
   )
   return computer
 }

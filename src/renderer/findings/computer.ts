@@ -1,14 +1,16 @@
 import type { Edit } from '../../core/job/edits/edit.ts'
 import type { Job, Unit } from '../../core/job/model/types.ts'
 import type { Table, TableRow } from '../../core/ledger/table/table.ts'
+import type { AnyReason } from '../../core/words/reason.ts'
+import { reason } from '../words/window-words.ts'
 import type { FromWorker, ToWorker } from './messages.ts'
 
 export interface Trial {
   row: TableRow | null
   /** That the row is in. */
   unit: Unit
-  /** Why there is no row; empty when there is one. */
-  sentence: string
+  /** Why there is no row; null when there is one, or when nobody wants it any more. */
+  because: AnyReason | null
 }
 
 type TableAsk = Extract<ToWorker, { kind: 'table' }>
@@ -19,8 +21,7 @@ interface WaitingTrial {
   answer: (trial: Trial) => void
 }
 
-const STOPPED =
-  'The part of the program that works out the table has stopped: reload the window. The job is safe.'
+const STOPPED = reason('findings.stopped')
 
 /**
  * Computes tables off the main thread, so that the sheet moves while a large job is worked out. One thing at a time:
@@ -39,18 +40,18 @@ export class Computer {
 
   /**
    * @param found called with the table of the newest job that was worked out, and the number of its last edit
-   * @param failed called with a sentence when a job could not be worked out
+   * @param failed called with the reason when a job could not be worked out
    */
-  constructor(found: (n: number, table: Table) => void, failed: (sentence: string) => void) {
+  constructor(found: (n: number, table: Table) => void, failed: (because: AnyReason) => void) {
     this.#worker = new Worker(new URL('./worker.ts', import.meta.url), { type: 'module' })
     this.#worker.addEventListener('message', ({ data }: MessageEvent<FromWorker>) => {
       this.#busy = false
       if (data.kind === 'trial') {
-        if (this.#trial !== null) answer(this.#trial, data.row, data.sentence)
+        if (this.#trial !== null) answer(this.#trial, data.row, data.because)
         this.#trial = null
       } else if (!this.#unwanted) {
         if (data.kind === 'table') found(data.n, data.table)
-        else failed(data.sentence)
+        else failed(data.because)
       }
       this.#unwanted = false
       this.#next()
@@ -76,7 +77,7 @@ export class Computer {
     const message: TrialAsk = { kind: 'trial', ask: ++this.#asked, job, unit, edit, dimension }
     return new Promise((resolve) => {
       const older = this.#trials.get(dimension)
-      if (older !== undefined) answer(older, null, '')
+      if (older !== undefined) answer(older, null, null)
       this.#trials.set(dimension, { message, answer: resolve })
       this.#next()
     })
@@ -86,13 +87,13 @@ export class Computer {
   forget(): void {
     this.#table = null
     this.#unwanted = this.#busy && this.#trial === null
-    this.#giveUpTrials('')
+    this.#giveUpTrials(null)
   }
 
-  #giveUpTrials(sentence: string): void {
-    for (const waiting of this.#trials.values()) answer(waiting, null, sentence)
+  #giveUpTrials(because: AnyReason | null): void {
+    for (const waiting of this.#trials.values()) answer(waiting, null, because)
     this.#trials.clear()
-    if (this.#trial !== null) answer(this.#trial, null, sentence)
+    if (this.#trial !== null) answer(this.#trial, null, because)
   }
 
   #next(): void {
@@ -110,6 +111,10 @@ export class Computer {
   }
 }
 
-function answer({ message: { unit }, answer }: WaitingTrial, row: TableRow | null, sentence: string): void {
-  answer({ row, unit, sentence })
+function answer(
+  { message: { unit }, answer }: WaitingTrial,
+  row: TableRow | null,
+  because: AnyReason | null,
+): void {
+  answer({ row, unit, because })
 }

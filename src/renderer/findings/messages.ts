@@ -1,6 +1,7 @@
 import type { Edit } from '../../core/job/edits/edit.ts'
 import type { Job, Unit } from '../../core/job/model/types.ts'
 import type { Table, TableRow } from '../../core/ledger/table/table.ts'
+import type { AnyReason } from '../../core/words/reason.ts'
 
 /** What the window asks of the worker that computes. */
 export type ToWorker =
@@ -11,6 +12,5 @@ export type ToWorker =
 
 export type FromWorker =
   | { kind: 'table'; n: number; table: Table }
-  | { kind: 'trial'; ask: number; row: TableRow | null; sentence: string }
-  /** What went wrong, as a sentence. */
-  | { kind: 'failed'; n: number; sentence: string }
+  | { kind: 'trial'; ask: number; row: TableRow | null; because: AnyReason | null }
+  | { kind: 'failed'; n: number; because: AnyReason }

@@ -1,25 +1,15 @@
 import type { Refused } from '../../contract/reply.ts'
+import { inWords, reason, type WindowReason } from '../words/window-words.ts'
 
-/** What a window says when nothing answers it any more. */
-export const GONE =
-  'The workbench no longer answers. Everything that was shown as saved is in the job folder; ' +
-  'open the workbench again to go on.'
+const refused = (why: WindowReason): Refused => ({ ok: false, reason: why, sentence: inWords(why) })
 
-const refused = (code: string, sentence: string): Refused => ({
-  ok: false,
-  reason: { code, parts: {} },
-  sentence,
-})
+/** When nothing answers any more. */
+export const gone = refused(reason('host.gone'))
 
-export const gone = refused('host.gone', GONE)
+export const notUnderstood = refused(reason('host.not-understood'))
 
-export const notUnderstood = refused(
-  'host.not-understood',
-  'What the workbench answered could not be understood. Everything that was shown as saved is in the job folder; ' +
-    'reload the window to see how things stand.',
-)
+export const tooLarge = refused(reason('host.too-large'))
 
-export const tooLarge = refused(
-  'host.too-large',
-  'This is more than the workbench takes at once, so nothing was done: do it in smaller parts.',
-)
+/** What comes of a scan whose handing over a person stopped. */
+export const notBroughtIn = (file: string): DOMException =>
+  new DOMException(inWords(reason('host.scan-stopped', { file })), 'AbortError')

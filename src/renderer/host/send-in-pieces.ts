@@ -1,10 +1,11 @@
 import { DESKTOP_ORIGIN } from '../../contract/message-bridge.ts'
 import { SCAN_ADDRESS, SCAN_PIECE_BYTES, type ScanReply } from '../../contract/scan-upload.ts'
-import { notBroughtIn } from './not-brought-in.ts'
-import { GONE } from './own-refusals.ts'
+import { WindowError } from '../words/window-error.ts'
+import { reason } from '../words/window-words.ts'
+import { notBroughtIn } from './own-refusals.ts'
 import { readScanReply } from './read-answer.ts'
 
-const lost = (name: string): Error => new Error(`"${name}" could not be brought in. ${GONE}`)
+const lost = (file: string): WindowError => new WindowError(reason('host.scan-lost', { file }))
 
 /**
  * Hands a scan over to the desktop host piece by piece, so that progress can be shown and no more than one piece is
@@ -42,9 +43,7 @@ async function readPiece(file: Blob & { name: string }, piece: number): Promise<
   try {
     return await file.slice(piece * SCAN_PIECE_BYTES, (piece + 1) * SCAN_PIECE_BYTES).arrayBuffer()
   } catch {
-    throw new Error(
-      `"${file.name}" can't be read any more: it was moved, changed or locked. Choose it again.`,
-    )
+    throw new WindowError(reason('host.scan-out-of-reach', { file: file.name }))
   }
 }
 

@@ -1,6 +1,7 @@
 import { SCAN_ADDRESS, type ScanReply } from '../../contract/scan-upload.ts'
-import { notBroughtIn } from './not-brought-in.ts'
-import { GONE } from './own-refusals.ts'
+import { WindowError } from '../words/window-error.ts'
+import { reason } from '../words/window-words.ts'
+import { notBroughtIn } from './own-refusals.ts'
 import { readScanReply } from './read-answer.ts'
 
 /** What the host said to a scan; null when that is no JSON. */
@@ -36,16 +37,10 @@ export function sendScan(
       const reply = replyOf(request.responseText)
       if (reply?.ok === true && reply.id !== null) resolve(reply.id)
       else if (reply?.ok === false) reject(new Error(reply.sentence))
-      else reject(new Error(`"${file.name}" could not be brought in. ${GONE}`))
+      else reject(new WindowError(reason('host.scan-lost', { file: file.name })))
     }
     // A browser does not tell which of the two it was.
-    request.onerror = () =>
-      reject(
-        new Error(
-          `"${file.name}" did not arrive, and nothing of it was kept: either the file was moved or changed, or the ` +
-            'workbench no longer answers. Choose it again.',
-        ),
-      )
+    request.onerror = () => reject(new WindowError(reason('host.scan-did-not-arrive', { file: file.name })))
     request.onabort = stopped
     request.onloadend = () => signal.removeEventListener('abort', abort)
     request.open('POST', `/${SCAN_ADDRESS}?name=${encodeURIComponent(file.name)}`)

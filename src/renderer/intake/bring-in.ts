@@ -36,9 +36,9 @@ async function bringInOne(upload: string, name: string, meant: ReturnType<typeof
   let added: RequestAnswer<'add-sheets'> | undefined
   await takePages(upload, name, async (chosen) => {
     const reply = await theHost().ask('add-sheets', { upload, ...chosen, ...meant })
-    if (!reply.ok) return reply.sentence
+    if (!reply.ok) return reply
     added = reply.answer
-    return ''
+    return null
   })
   if (added === undefined) return
   takeCommitted(added)

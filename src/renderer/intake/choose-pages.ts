@@ -1,12 +1,13 @@
 import { create } from 'zustand'
+import type { Refused } from '../../contract/reply.ts'
 import type { RequestArguments } from '../../contract/requests.ts'
 import type { ScanLook } from '../../contract/scan-look.ts'
 
 /** Pages of a scan that a person chose, and what opens it; without `pages`: the first. */
 export type ChosenPages = Pick<RequestArguments<'add-sheets'>, 'pages' | 'password'>
 
-/** Takes the pages that were chosen; a sentence when they are refused, else an empty one. */
-export type TakePages = (chosen: ChosenPages) => Promise<string>
+/** Takes the pages that were chosen; null when nobody refuses them. */
+export type TakePages = (chosen: ChosenPages) => Promise<Refused | null>
 
 interface Asked {
   look: ScanLook

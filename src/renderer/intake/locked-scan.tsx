@@ -3,14 +3,13 @@ import type { ScanLook } from '../../contract/scan-look.ts'
 import { theHost } from '../bench/the-host.ts'
 import { Button } from '../parts/button.tsx'
 import { TextField } from '../parts/text-field.tsx'
+import { reason, sentenceOf } from '../words/window-words.ts'
 
 interface LockedScanProps {
   look: ScanLook
   onLeave: () => void
   onOpened: (look: ScanLook, password: string) => void
 }
-
-const WRONG = 'This password does not open it: look at capitals and spaces, and try again.'
 
 /** Asks for what opens a scan. */
 export function LockedScan({ look, onLeave, onOpened }: LockedScanProps) {
@@ -23,7 +22,7 @@ export function LockedScan({ look, onLeave, onOpened }: LockedScanProps) {
     const reply = await theHost().ask('look-into', { upload: look.upload, password })
     setBusy(false)
     if (!reply.ok) setWrong(reply.sentence)
-    else if (reply.answer.locked) setWrong(WRONG)
+    else if (reply.answer.locked) setWrong(sentenceOf(reason('intake.wrong-password')))
     else onOpened(reply.answer, password)
   }
   return (

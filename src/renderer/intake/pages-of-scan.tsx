@@ -1,5 +1,6 @@
 import './pages-of-scan.css'
 import { useState } from 'react'
+import type { Refused } from '../../contract/reply.ts'
 import type { ScanLook } from '../../contract/scan-look.ts'
 import { Button } from '../parts/button.tsx'
 import { Dialog } from '../parts/dialog.tsx'
@@ -68,7 +69,7 @@ function PagesToChoose(props: PagesOfScanProps & { password: string | undefined 
     () => look.looked.find(({ drawnAt }) => drawnAt !== undefined)?.drawnAt ?? 400,
   )
   const [busy, setBusy] = useState(false)
-  const [refused, setRefused] = useState('')
+  const [refused, setRefused] = useState<Refused | null>(null)
   const drawn = look.looked.filter(({ made, fault }) => made === 'drawn' && fault === undefined)
   const scanned = look.looked.some(({ made, fault }) => made === 'scanned' && fault === undefined)
   const drawnChosen = drawn.filter(({ page }) => chosen.has(page))
@@ -77,11 +78,11 @@ function PagesToChoose(props: PagesOfScanProps & { password: string | undefined 
   const problem = dpiProblem !== null || (drawnChosen.length > 0 && comesTo.problem !== null)
   const bringIn = async () => {
     setBusy(true)
-    setRefused('')
+    setRefused(null)
     const pages = pagesWanted(chosen, look.looked, { drawnAt, dpi: usableDpi(dpi) ?? undefined })
     const why = await take({ pages, ...(password === undefined ? {} : { password }) })
     setBusy(false)
-    if (why === '') done(true)
+    if (why === null) done(true)
     else setRefused(why)
   }
   return (
@@ -125,7 +126,7 @@ function PagesToChoose(props: PagesOfScanProps & { password: string | undefined 
         {drawn.length > 0 && <DrawnAt value={drawnAt} onChange={setDrawnAt} {...comesTo} />}
       </div>
       <p className="pages-refused" role="alert">
-        {busy ? 'Bringing in…' : refused}
+        {busy ? 'Bringing in…' : refused?.sentence}
       </p>
     </Dialog>
   )

@@ -27,6 +27,7 @@ export async function takePages(upload: string, name: string, take: TakePages): 
 async function takeLooked(look: ScanLook, take: TakePages): Promise<Taken> {
   if (!isPlain(look)) return (await choosePages(look, take)) ? 'taken' : 'left'
   const refused = await take({})
-  if (refused !== '') tell('failed', refused)
-  return refused === '' ? 'taken' : 'refused'
+  if (refused === null) return 'taken'
+  tell('failed', refused.sentence)
+  return 'refused'
 }

@@ -21,7 +21,7 @@ async function handOver(file: File): Promise<Upload | null | undefined> {
   let chosen: ChosenPages = {}
   const taken = await takePages(upload, file.name, async (pages) => {
     chosen = pages
-    return ''
+    return null
   })
   if (taken === 'taken') {
     chosenOf.set(file, chosen)

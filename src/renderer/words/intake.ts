@@ -24,6 +24,8 @@ export const INTAKE_WORDS = {
   'intake.drawn-size': (p: DrawnPage) => drawnSize(p),
   'intake.too-many-pixels': (p: DrawnPage & { limit: number; most: number }) =>
     `${drawnSize(p)} The limit is ${megapixels(p.limit)}: draw it at ${p.most} dpi or less, or raise the limit.`,
+  'intake.wrong-password': () =>
+    'This password does not open it: look at capitals and spaces, and try again.',
   'intake.notes-too-large': (p: { file: string }) =>
     `${p.file} is larger than any file of notes should be, so it was not read: look whether it is the right one.`,
 } as const

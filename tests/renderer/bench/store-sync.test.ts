@@ -96,7 +96,7 @@ beforeEach(() => {
     sendScan: () => Promise.reject(new Error('no scans here')),
   })
   takeBench(bench(null))
-  answer({ kind: 'failed', n: 0, sentence: 'reset' })
+  answer({ kind: 'failed', n: 0, because: { code: 'findings.stopped', parts: {} } })
   takeBench(bench(opened(3)))
 })
 

@@ -1,5 +1,7 @@
 import { expect, it, vi } from 'vitest'
 import { newJob } from '../../../src/core/job/model/new-job.ts'
+import { reason } from '../../../src/core/words/core-words.ts'
+import type { AnyReason } from '../../../src/core/words/reason.ts'
 import { Computer } from '../../../src/renderer/findings/computer.ts'
 import type { FromWorker, ToWorker } from '../../../src/renderer/findings/messages.ts'
 
@@ -27,10 +29,10 @@ const titles = (): unknown[] =>
 
 function computer() {
   sent.length = 0
-  const failed: string[] = []
+  const failed: AnyReason[] = []
   const made = new Computer(
     () => undefined,
-    (sentence) => failed.push(sentence),
+    (because) => failed.push(because),
   )
   const trial = (title: string) => made.trial(job, { do: 'describe', set: { title } }, 'bore', 'mm')
   return { failed, trial }
@@ -38,16 +40,20 @@ function computer() {
 
 it('Of a rush of trials only the first and the newest are worked out', async () => {
   const { trial } = computer()
+  const [one, three] = [
+    reason('edit.no-such-dimension', { name: '1' }),
+    reason('edit.no-such-dimension', { name: '3' }),
+  ]
   const first = trial('1')
   const second = trial('2')
   const third = trial('3')
-  answer({ kind: 'trial', ask: 1, row: null, sentence: 'one' })
-  answer({ kind: 'trial', ask: 3, row: null, sentence: 'three' })
+  answer({ kind: 'trial', ask: 1, row: null, because: one })
+  answer({ kind: 'trial', ask: 3, row: null, because: three })
   expect(titles()).toEqual(['1', '3'])
   expect(await Promise.all([first, second, third])).toMatchObject([
-    { sentence: 'one', unit: 'mm' },
-    { row: null, sentence: '' },
-    { sentence: 'three' },
+    { because: one, unit: 'mm' },
+    { row: null, because: null },
+    { because: three },
   ])
 })
 
@@ -55,6 +61,6 @@ it('A trial whose worker has stopped is answered with what happened, and does no
   const { failed, trial } = computer()
   const asked = [trial('1'), trial('2')]
   stop()
-  for (const { sentence } of await Promise.all(asked)) expect(sentence).toMatch(/has stopped: reload/)
+  for (const { because } of await Promise.all(asked)) expect(because?.code).toBe('findings.stopped')
   expect(failed).toHaveLength(1)
 })

@@ -56,7 +56,7 @@ describe('A scan that was handed over', () => {
     const taken: ChosenPages[] = []
     const take = async (chosen: ChosenPages) => {
       taken.push(chosen)
-      return ''
+      return null
     }
     expect(await takePages('u1', 'valve-chest.tif', take)).toBe('taken')
     expect({ taken, dropped }).toEqual({ taken: [{}], dropped: [] })
@@ -64,7 +64,7 @@ describe('A scan that was handed over', () => {
 
   it('is given back, and a person is told, when it can’t be read', async () => {
     hostWith({ ok: false, reason: { code: 'scan.torn', parts: {} }, sentence: 'This file is cut short.' })
-    expect(await takePages('u1', 'valve-chest.tif', async () => '')).toBe('refused')
+    expect(await takePages('u1', 'valve-chest.tif', async () => null)).toBe('refused')
     expect(dropped).toEqual(['u1'])
     expect(useBench.getState().notices.map(({ sentence }) => sentence)).toEqual(['This file is cut short.'])
     expect(useBench.getState().work).toEqual([])
@@ -72,14 +72,14 @@ describe('A scan that was handed over', () => {
 
   it('has its pages chosen, and is given back when a person leaves it', async () => {
     hostWith({ ok: true, answer: look(3) })
-    const left = takePages('u1', 'valve-chest.tif', async () => '')
+    const left = takePages('u1', 'valve-chest.tif', async () => null)
     ;(await asked()).done(false)
     expect(await left).toBe('left')
     expect(dropped).toEqual(['u1'])
 
-    const taken = takePages('u1', 'valve-chest.tif', async () => '')
+    const taken = takePages('u1', 'valve-chest.tif', async () => null)
     const dialog = await asked()
-    expect(await dialog.take({ pages: [{ page: 2 }] })).toBe('')
+    expect(await dialog.take({ pages: [{ page: 2 }] })).toBeNull()
     dialog.done(true)
     expect(await taken).toBe('taken')
     expect(dropped).toEqual(['u1'])
@@ -87,8 +87,8 @@ describe('A scan that was handed over', () => {
 
   it('waits for the one before it', async () => {
     hostWith({ ok: true, answer: look(3) })
-    const first = takePages('u1', 'one.tif', async () => '')
-    const second = takePages('u2', 'two.tif', async () => '')
+    const first = takePages('u1', 'one.tif', async () => null)
+    const second = takePages('u2', 'two.tif', async () => null)
     ;(await asked()).done(true)
     expect(await first).toBe('taken')
     ;(await asked()).done(false)
