@@ -5,7 +5,6 @@ import { SavedField } from '../parts/saved-field.tsx'
 import { Section } from '../parts/section.tsx'
 import { changeInPlace } from '../table/change-in-place.ts'
 import type { ColumnName } from '../table/columns.ts'
-import { sentenceOf } from '../words/window-words.ts'
 import type { CardProps } from './card-props.ts'
 import { fieldEdit, fieldProblem } from './changed-field.ts'
 
@@ -15,7 +14,7 @@ export function CardParticulars({ job, dimension, row, writable }: CardProps) {
   const inPlace = (column: ColumnName) => ({
     check: (text: string) => {
       const change = changeInPlace(job, name, column, text)
-      return sentenceOf(change !== null && 'refused' in change ? change.refused : null)
+      return change !== null && 'refused' in change ? change.refused : null
     },
     onSave: async (text: string) => {
       const change = changeInPlace(useBench.getState().opened?.job ?? job, name, column, text)
@@ -24,7 +23,7 @@ export function CardParticulars({ job, dimension, row, writable }: CardProps) {
     disabled: !writable,
   })
   const field = (which: 'tolerance' | 'note') => ({
-    check: (text: string) => sentenceOf(fieldProblem(job, name, which, text)),
+    check: (text: string) => fieldProblem(job, name, which, text),
     onSave: (text: string) => makeEdit(fieldEdit(name, which, text)),
     disabled: !writable,
   })

@@ -1,15 +1,15 @@
 import { useRef, useState } from 'react'
+import type { AnyReason } from '../../core/words/reason.ts'
+import { reason, sentenceOf } from '../words/window-words.ts'
 import { TextField, type TextFieldProps } from './text-field.tsx'
 
 interface SavedFieldProps
   extends Omit<TextFieldProps, 'onChange' | 'onBlur' | 'onEnter' | 'onEscape' | 'error'> {
   /** Keeps a changed value; false when it was refused, and what was written then stays in the field. */
   onSave: (value: string) => Promise<boolean>
-  /** Why a value can't be kept, in a sentence; empty when it can. */
-  check?: (value: string) => string
+  /** Why a value can't be kept; null when it can. */
+  check?: (value: string) => AnyReason | null
 }
-
-const REFUSED = 'Not kept yet: Enter tries again, Esc leaves it as it was.'
 
 /** A field that is kept when one leaves it or presses Enter; Esc gives up. */
 export function SavedField({ value, onSave, check, ...rest }: SavedFieldProps) {
@@ -18,11 +18,11 @@ export function SavedField({ value, onSave, check, ...rest }: SavedFieldProps) {
   const [refused, setRefused] = useState<string | null>(null)
   const saving = useRef(false)
   const changed = draft !== null && draft !== value && draft.trim() !== value
-  const problem = changed ? (check?.(draft) ?? '') : ''
+  const problem = changed ? (check?.(draft) ?? null) : null
 
   const save = async () => {
     if (!changed) setDraft(null)
-    if (!changed || saving.current || problem !== '') return
+    if (!changed || saving.current || problem !== null) return
     saving.current = true
     const saved = await onSave(draft.trim()).finally(() => {
       saving.current = false
@@ -35,7 +35,7 @@ export function SavedField({ value, onSave, check, ...rest }: SavedFieldProps) {
       {...rest}
       value={draft ?? value}
       onChange={setDraft}
-      error={problem !== '' ? problem : changed && draft === refused ? REFUSED : ''}
+      error={sentenceOf(problem ?? (changed && draft === refused ? reason('written.not-kept') : null))}
       onBlur={() => void save()}
       {...(rest.lines === undefined ? { onEnter: () => void save() } : {})}
       onEscape={() => setDraft(null)}

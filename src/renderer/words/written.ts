@@ -10,6 +10,7 @@ export const WRITTEN_WORDS = {
   'written.no-count': () => 'How many alike is a whole number from 1 up.',
   'written.no-sigma': () => 'Pixels above nothing, e.g. 1.5.',
   'written.no-dpi': (p: { example: number }) => `Dots per inch is a number above nothing, e.g. ${p.example}.`,
+  'written.not-kept': () => 'Not kept yet: Enter tries again, Esc leaves it as it was.',
   'written.no-cause': () => 'Say why: the reason stays with the evidence.',
   'written.name-taken': (p: { name: string }) => `There is a dimension ${p.name} already.`,
   'written.worked-out': () =>

@@ -9,7 +9,7 @@ import { Button } from '../../parts/button.tsx'
 import { SavedField } from '../../parts/saved-field.tsx'
 import { Section } from '../../parts/section.tsx'
 import { markUncertainty } from '../../strokes/uncertainty-words.ts'
-import { reason, sentenceOf } from '../../words/window-words.ts'
+import { reason } from '../../words/window-words.ts'
 import { Remove } from '../keeping/remove.tsx'
 import { RepeatsSection } from './repeats-section.tsx'
 import { StrokeSection } from './stroke-section.tsx'
@@ -72,9 +72,7 @@ export function MarkCard({ id }: { id: string }) {
             disabled={!writable}
             note="In each of x and y. One pixel is usual for a clean line picked by hand."
             check={(text) =>
-              sentenceOf(
-                Number(text) > 0 && Number.isFinite(Number(text)) ? null : reason('written.no-sigma'),
-              )
+              Number(text) > 0 && Number.isFinite(Number(text)) ? null : reason('written.no-sigma')
             }
             onSave={(text) => makeEdit({ do: 'change-mark', id, set: { sigma: Number(text) } })}
           />

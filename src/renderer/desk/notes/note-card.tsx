@@ -5,7 +5,7 @@ import { toTheSheet } from '../../focus/to-the-sheet.ts'
 import { Button } from '../../parts/button.tsx'
 import { SavedField } from '../../parts/saved-field.tsx'
 import { Section } from '../../parts/section.tsx'
-import { reason, sentenceOf } from '../../words/window-words.ts'
+import { reason } from '../../words/window-words.ts'
 import { Remove } from '../keeping/remove.tsx'
 import { AboutField } from './about-field.tsx'
 import { aboutEdit } from './note-edits.ts'
@@ -32,7 +32,7 @@ export function NoteCard({ id }: { id: string }) {
           lines={6}
           value={note.text}
           disabled={!writable}
-          check={(text) => sentenceOf(text.trim() === '' ? reason('written.no-note') : null)}
+          check={(text) => (text.trim() === '' ? reason('written.no-note') : null)}
           onSave={(text) => makeEdit({ do: 'change-note', id, set: { text } })}
         />
         {writable ? (

@@ -1,40 +1,4 @@
-import type { MappingKind, Unit } from '../../../core/job/model/types.ts'
 import type { TableView } from '../../../core/ledger/table/table.ts'
-
-const minus = (digits: string): string => digits.replace(/^-(?=[0.]+$)/, '').replace('-', '−')
-
-/** A number to so many decimals; nothing has no sign. */
-export const plainNumber = (value: number, places: number): string => minus(value.toFixed(places))
-
-/** A length in decimals: `11.497"`, `292.02 mm`. */
-export const decimals = (value: number, unit: Unit): string =>
-  unit === 'in' ? `${minus(value.toFixed(3))}"` : `${minus(value.toFixed(2))} mm`
-
-/** A difference with its sign: `+0.003"`. */
-export const difference = (value: number, unit: Unit): string => {
-  const text = decimals(value, unit)
-  return /^[−]|^0[.0]*(?:"| mm)$/.test(text) ? text : `+${text}`
-}
-
-/** Each mapping, and when it is right. */
-export const MAPPING_WORDS: Readonly<Record<MappingKind, { label: string; when: string }>> = {
-  uniform: {
-    label: 'One',
-    when: 'One scale all over, for a sheet that has kept its shape. Needs one known size.',
-  },
-  'two-axis': {
-    label: 'Two',
-    when: 'One scale along the sheet and one up it, for paper shrinks more one way. Needs two known sizes, one each way.',
-  },
-  affine: {
-    label: 'Skewed',
-    when: 'Two scales and a skew, for a sheet or copy pulled out of square. Needs three known sizes in three directions.',
-  },
-  projective: {
-    label: 'Tilted',
-    when: 'For a photograph that was not taken square on. Needs five known sizes, best a rectangle and lengths far apart.',
-  },
-}
 
 /** Below this probability the references are taken not to agree. */
 const DOUBTED = 0.05

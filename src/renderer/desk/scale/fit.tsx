@@ -5,8 +5,9 @@ import { makeEdit } from '../../bench/edits.ts'
 import { Button } from '../../parts/button.tsx'
 import { Figure } from '../../parts/figure.tsx'
 import { Section } from '../../parts/section.tsx'
+import { MAPPING_WORDS } from '../../words/mapping-words.ts'
 import { Caution } from '../keeping/caution.tsx'
-import { agreement, MAPPING_WORDS, offStated } from './fit-words.ts'
+import { agreement, offStated } from './fit-words.ts'
 
 /** What the known sizes make of a view: its scale, how well they agree, and a way out where they do not suffice. */
 export function Fit({ view }: { view: View }) {

@@ -8,9 +8,9 @@ import { makeEdit } from '../../bench/edits.ts'
 import { Button } from '../../parts/button.tsx'
 import { Figure } from '../../parts/figure.tsx'
 import { SavedField } from '../../parts/saved-field.tsx'
-import { reason, sentenceOf } from '../../words/window-words.ts'
+import { reason } from '../../words/window-words.ts'
 import { lengthProblem, sizeProblem } from '../keeping/written-problem.ts'
-import { decimals, difference, plainNumber } from './fit-words.ts'
+import { decimals, difference, plainNumber } from './plain-figures.ts'
 
 interface KnownSizeProps {
   view: View
@@ -92,9 +92,7 @@ function Sizes({ view, reference }: { view: View; reference: Reference }) {
       label={label}
       value={value}
       disabled={!writable}
-      check={(text) =>
-        sentenceOf(text.trim() === '' ? reason('written.no-known-size') : sizeProblem(job, text))
-      }
+      check={(text) => (text.trim() === '' ? reason('written.no-known-size') : sizeProblem(job, text))}
       onSave={(text) => makeEdit(change({ [key]: text }))}
     />
   )
@@ -113,7 +111,7 @@ function Sizes({ view, reference }: { view: View; reference: Reference }) {
         value={reference.u ?? ''}
         disabled={!writable}
         note="Empty for a figure that is printed on the sheet."
-        check={(text) => sentenceOf(lengthProblem(job, text))}
+        check={(text) => lengthProblem(job, text)}
         onSave={(text) =>
           makeEdit(
             text === ''

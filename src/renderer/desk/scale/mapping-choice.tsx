@@ -5,7 +5,7 @@ import { makeEdit } from '../../bench/edits.ts'
 import { Choice } from '../../parts/choice.tsx'
 import { NumberField } from '../../parts/number-field.tsx'
 import { Section } from '../../parts/section.tsx'
-import { MAPPING_WORDS } from './fit-words.ts'
+import { MAPPING_WORDS } from '../../words/mapping-words.ts'
 
 const OPTIONS = (Object.keys(MAPPING_WORDS) as MappingKind[]).map((id) => ({
   id,

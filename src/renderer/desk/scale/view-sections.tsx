@@ -10,7 +10,7 @@ import { AgreementChart } from '../../parts/agreement-chart.tsx'
 import { Button } from '../../parts/button.tsx'
 import { SavedField } from '../../parts/saved-field.tsx'
 import { Section } from '../../parts/section.tsx'
-import { reason, sentenceOf } from '../../words/window-words.ts'
+import { reason } from '../../words/window-words.ts'
 import { Remove } from '../keeping/remove.tsx'
 import { scaleProblem } from '../keeping/written-problem.ts'
 import { Fit } from './fit.tsx'
@@ -39,14 +39,14 @@ export function ViewSections({ view }: { view: View }) {
           label="Name"
           value={view.name}
           disabled={!writable}
-          check={(name) => sentenceOf(name.trim() === '' ? reason('written.no-view-name') : null)}
+          check={(name) => (name.trim() === '' ? reason('written.no-view-name') : null)}
           onSave={(name) => makeEdit({ do: 'change-view', id, set: { name } })}
         />
         <SavedField
           label="Scale as the sheet states it"
           value={view.drawnScale === undefined ? '' : formatDrawnScale(view.drawnScale, job.unit)}
           disabled={!writable}
-          check={(text) => sentenceOf(scaleProblem(text, job.unit))}
+          check={(text) => scaleProblem(text, job.unit)}
           onSave={(text) =>
             makeEdit(
               text === ''

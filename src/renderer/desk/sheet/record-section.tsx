@@ -3,7 +3,7 @@ import { useBench } from '../../bench/bench-store.ts'
 import { makeEdit } from '../../bench/edits.ts'
 import { SavedField } from '../../parts/saved-field.tsx'
 import { Section } from '../../parts/section.tsx'
-import { reason, sentenceOf } from '../../words/window-words.ts'
+import { reason } from '../../words/window-words.ts'
 import { lengthProblem } from '../keeping/written-problem.ts'
 import { orientationInWords } from './orientation-words.ts'
 
@@ -48,7 +48,7 @@ export function RecordSection({ sheet }: { sheet: Sheet }) {
           label="Title"
           value={sheet.title}
           disabled={!writable}
-          check={(title) => sentenceOf(title.trim() === '' ? reason('written.no-sheet-title') : null)}
+          check={(title) => (title.trim() === '' ? reason('written.no-sheet-title') : null)}
           onSave={(title) => makeEdit({ do: 'change-sheet', id, set: { title } })}
         />
         {TERMS.map(({ key, label, note }) => field(key, label, { note }))}
@@ -87,11 +87,9 @@ export function RecordSection({ sheet }: { sheet: Sheet }) {
           disabled={!writable}
           note="As the scanner had it. Lengths come from sizes known on the sheet, never from this."
           check={(text) =>
-            sentenceOf(
-              text.trim() === '' || (Number(text) > 0 && Number.isFinite(Number(text)))
-                ? null
-                : reason('written.no-dpi', { example: 300 }),
-            )
+            text.trim() === '' || (Number(text) > 0 && Number.isFinite(Number(text)))
+              ? null
+              : reason('written.no-dpi', { example: 300 })
           }
           onSave={(text) => {
             const { dpi: _old, ...others } = scan
@@ -108,7 +106,7 @@ export function RecordSection({ sheet }: { sheet: Sheet }) {
           placeholder="0.13 mm"
           disabled={!writable}
           note="How far a drawn line lies from where it was meant, on paper, one standard deviation. 0.13 mm (0.005 in) is usual for careful work with a pen; a rough sketch needs more."
-          check={(text) => sentenceOf(lengthProblem(job, text))}
+          check={(text) => lengthProblem(job, text)}
           onSave={(text) =>
             makeEdit(
               text === ''

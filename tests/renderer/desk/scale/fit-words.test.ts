@@ -1,11 +1,8 @@
 import { describe, expect, it } from 'vitest'
 import { MAPPINGS } from '../../../../src/core/mapping/mappings.ts'
-import {
-  agreement,
-  difference,
-  MAPPING_WORDS,
-  offStated,
-} from '../../../../src/renderer/desk/scale/fit-words.ts'
+import { agreement, offStated } from '../../../../src/renderer/desk/scale/fit-words.ts'
+import { difference } from '../../../../src/renderer/desk/scale/plain-figures.ts'
+import { MAPPING_WORDS } from '../../../../src/renderer/words/mapping-words.ts'
 
 describe('the fit of a view in words', () => {
   it('says that nothing checks sizes that only just suffice', () => {
