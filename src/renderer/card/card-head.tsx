@@ -4,14 +4,8 @@ import { statedValue } from '../../core/handoff/table/stated-value.ts'
 import { Figure } from '../parts/figure.tsx'
 import { BasisSample } from '../table/basis-sample.tsx'
 import { StatusMark } from '../table/status-mark.tsx'
+import { STATUS_WORDS } from '../words/status-words.ts'
 import type { CardProps } from './card-props.ts'
-
-const STATUS_WORDS = {
-  agreed: 'two or more pieces of evidence agree',
-  single: 'only one piece of evidence that can be used',
-  disputed: 'evidence contradicts evidence',
-  open: 'no evidence that can be used',
-}
 
 /** What the dimension is, its figure, and why it is that. */
 export function CardHead({ dimension, row, unit }: CardProps) {

@@ -1,10 +1,10 @@
 import './table-tools.css'
 import { Button as AriaButton, Input, SearchField } from 'react-aria-components'
-import type { Unit } from '../../core/job/model/types.ts'
 import { useBench } from '../bench/bench-store.ts'
 import { lookIn } from '../bench/store-sync.ts'
 import { Choice } from '../parts/choice.tsx'
 import { Icon } from '../parts/icon.tsx'
+import { UNIT_WORDS } from '../words/unit-words.ts'
 import { BasisSample } from './basis-sample.tsx'
 import { StatusMark } from './status-mark.tsx'
 import { TableFilter } from './table-filter.tsx'
@@ -29,8 +29,6 @@ const UNITS = [
   { id: 'in', label: 'in' },
   { id: 'mm', label: 'mm' },
 ] as const
-
-const UNIT_WORDS: Record<Unit, string> = { in: 'inches', mm: 'millimetres' }
 
 interface TableToolsProps {
   rows: DimensionRows

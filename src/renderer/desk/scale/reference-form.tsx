@@ -4,6 +4,7 @@ import { useBench } from '../../bench/bench-store.ts'
 import { makeEdit } from '../../bench/edits.ts'
 import { Section } from '../../parts/section.tsx'
 import { TextField } from '../../parts/text-field.tsx'
+import { UNIT_WORDS } from '../../words/unit-words.ts'
 import { sentenceOf } from '../../words/window-words.ts'
 import { useLastUsed } from '../in-hand/last-used.ts'
 import { outsideView } from '../in-hand/outside-view.ts'
@@ -57,7 +58,7 @@ export function ReferenceForm({ view }: { view: View }) {
         onChange={setSize}
         error={problems[0]}
         autoFocus
-        note={`For instance ${example}. A bare number is ${job.unit === 'in' ? 'inches' : 'millimetres'}.`}
+        note={`For instance ${example}. A bare number is ${UNIT_WORDS[job.unit]}.`}
       />
       {rectangle && (
         <TextField label="Height, as printed" value={height} onChange={setHeight} error={problems[1]} />

@@ -3,9 +3,9 @@ import { useBench } from '../../bench/bench-store.ts'
 import { makeEdit } from '../../bench/edits.ts'
 import { SavedField } from '../../parts/saved-field.tsx'
 import { Section } from '../../parts/section.tsx'
+import { orientationInWords } from '../../words/orientation-words.ts'
 import { reason } from '../../words/window-words.ts'
 import { lengthProblem } from '../keeping/written-problem.ts'
-import { orientationInWords } from './orientation-words.ts'
 
 /** Dublin Core terms, in the words of a drawing office. */
 const TERMS = [
