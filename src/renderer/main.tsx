@@ -1,6 +1,7 @@
 import './look/tokens.css'
 import './look/fonts.css'
 import './look/base.css'
+import './look/blocks.css'
 import { StrictMode } from 'react'
 import { createRoot } from 'react-dom/client'
 import { App } from './app.tsx'

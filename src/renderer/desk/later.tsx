@@ -41,7 +41,7 @@ export function Later({ station }: { station: keyof typeof WORDS }) {
   return (
     <>
       <Section title="What will be here">
-        <ul className="desk-words">
+        <ul className="block-words">
           {will.map((line) => (
             <li key={line}>{line}</li>
           ))}

@@ -102,7 +102,7 @@ function PagesToChoose(props: PagesOfScanProps & { password: string | undefined 
       }
     >
       <p>Each page that is chosen becomes a sheet. The file is kept whole, as it is.</p>
-      {look.leftOut !== undefined && <p className="desk-soft">{leftOutInWords(look.leftOut)}</p>}
+      {look.leftOut !== undefined && <p className="block-soft">{leftOutInWords(look.leftOut)}</p>}
       {look.pages > 1 && (
         <PageTools
           pages={look.pages}

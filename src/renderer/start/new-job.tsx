@@ -50,14 +50,14 @@ export function NewJob({ files, onAdd, onFiles }: NewJobProps) {
             Choose a picture of a drawing, or drop it anywhere on this window: PNG, JPEG, WebP, TIFF or PDF.
             It is copied into a job of its own, and never altered.
           </p>
-          <div className="desk-row">
+          <div className="block-row">
             <ScanFiles words="Choose a scan…" kind="main" onFiles={onAdd} />
             <LimitsButton />
           </div>
         </>
       ) : (
         <form
-          className="desk-words"
+          className="block-words"
           onSubmit={(event) => {
             event.preventDefault()
             void begin()
@@ -98,7 +98,7 @@ export function NewJob({ files, onAdd, onFiles }: NewJobProps) {
             disabled={busy}
             note="Kept beside everything you pick and write."
           />
-          <div className="desk-row">
+          <div className="block-row">
             <Button kind="main" type="submit" disabled={!ready || busy}>
               Begin the job
             </Button>

@@ -26,7 +26,7 @@ export function HowToPick() {
   const isRound = needs.includes('circle')
   const points = needs.includes('point')
   if (needs.some((need) => need === 'path' || need === 'closed path')) {
-    return <p className="desk-soft">Paths are picked by hand.</p>
+    return <p className="block-soft">Paths are picked by hand.</p>
   }
   return (
     <>

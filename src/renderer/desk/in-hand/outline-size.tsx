@@ -16,7 +16,7 @@ export function isFlat(outline: readonly Pixel[]): boolean {
 export function OutlineSize({ outline }: { outline: readonly Pixel[] }) {
   const { left, top, width, height } = measured(outline)
   return (
-    <p className="desk-soft">
+    <p className="block-soft">
       {isFlat(outline)
         ? inWords(reason('picked.flat-outline'))
         : `${width} × ${height} px, from ${left}, ${top}`}

@@ -37,11 +37,11 @@ export function PickAt() {
   const { settled, of } = pickProgress(picks)
   const marks = of === 1 ? 'mark' : 'marks'
   return (
-    <div className="desk-words">
-      <p className="desk-soft">
+    <div className="block-words">
+      <p className="block-soft">
         {pickSentence(picks)} {settled} of {of} {marks} picked.
       </p>
-      <p className="desk-soft pick-at-found" aria-live="polite">
+      <p className="block-soft pick-at-found" aria-live="polite">
         {searchInWords(picks)}
       </p>
       <HowToPick />

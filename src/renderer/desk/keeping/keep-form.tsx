@@ -57,7 +57,7 @@ export function KeepForm(props: KeepFormProps) {
     >
       {children}
       {asked && (
-        <p className="desk-soft" role="status">
+        <p className="block-soft" role="status">
           It is kept as soon as the stroke has been looked for.
         </p>
       )}

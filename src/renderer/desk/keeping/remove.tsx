@@ -15,12 +15,12 @@ interface RemoveProps {
 export function Remove({ words, writable, because, onRemove }: RemoveProps) {
   return (
     <>
-      <div className="desk-row">
+      <div className="block-row">
         <Button icon="bin" kind="danger" disabled={!writable || because !== null} onPress={onRemove}>
           {words}
         </Button>
       </div>
-      {because !== null && <p className="desk-soft">{inWords(because)}</p>}
+      {because !== null && <p className="block-soft">{inWords(because)}</p>}
     </>
   )
 }

@@ -45,7 +45,7 @@ export function MarkCard({ id }: { id: string }) {
         <p className="desk-missing">{signature(job, mark)}</p>
       </div>
       <Section title="Where it is">
-        <dl className="desk-facts">
+        <dl className="block-facts">
           <Places name="Picked at" pixels={pixelsOf(mark)} />
           <dt>How sure</dt>
           <dd>{markUncertainty(mark)}</dd>
@@ -84,7 +84,7 @@ export function MarkCard({ id }: { id: string }) {
         {uses.length === 0 ? (
           <p>Nothing does.</p>
         ) : (
-          <ul className="desk-words">
+          <ul className="block-words">
             {uses.map(({ words, selection }) => (
               <li key={words}>
                 <Button kind="quiet" onPress={() => choose(selection)}>

@@ -63,14 +63,14 @@ export function RepeatDesk() {
           disabled={edit === null || problem !== null}
           startAtKeep
         >
-          <p className="desk-soft" aria-live="polite">
+          <p className="block-soft" aria-live="polite">
             {looking}
           </p>
           {problem !== null && <Caution>{inWords(problem)}</Caution>}
         </KeepForm>
       ) : (
         <div className="keep-form">
-          <p className="desk-soft">
+          <p className="block-soft">
             {settled} of {of} mark picked.{' '}
             {mark.how === 'hand' ? 'By hand, as it was.' : 'On the stroke, as it was.'}
           </p>

@@ -18,13 +18,13 @@ export function RepeatsSection({ mark, writable }: { mark: Mark; writable: boole
       {'refused' in tried ? (
         <p>{inWords(tried.refused)}</p>
       ) : scatter === null ? (
-        <p className="desk-soft">
+        <p className="block-soft">
           Picked once. Picks made again without sight of the first tell how far a hand is to be trusted here.
         </p>
       ) : (
         <>
           <p>{scatterInWords(scatter)}</p>
-          <dl className="desk-facts">
+          <dl className="block-facts">
             <dt>Picks</dt>
             <dd>{scatter.n}</dd>
             <dt>Standard deviation</dt>
@@ -36,7 +36,7 @@ export function RepeatsSection({ mark, writable }: { mark: Mark; writable: boole
           </dl>
         </>
       )}
-      <div className="desk-row">
+      <div className="block-row">
         <Button
           disabled={!writable}
           onPress={() => {

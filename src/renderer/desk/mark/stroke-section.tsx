@@ -39,9 +39,9 @@ export function StrokeSection({ mark, writable }: { mark: Mark; writable: boolea
   return (
     <Section title="The stroke it is on">
       <p>{foundInWords(stroke)}.</p>
-      {oval !== '' && <p className="desk-soft">{oval}</p>}
+      {oval !== '' && <p className="block-soft">{oval}</p>}
       {(kept > 0 || leftOut > 0) && (
-        <p className="desk-soft">
+        <p className="block-soft">
           {kept > 0 && `${kept} profiles kept (ticks). `}
           {leftOut > 0 && `${leftOut} left out (open crosses): they do not lie on it.`}
         </p>
@@ -49,8 +49,8 @@ export function StrokeSection({ mark, writable }: { mark: Mark; writable: boolea
       {again?.state === 'looking' && <p aria-live="polite">Looking for the stroke…</p>}
       {again?.state === 'none' && <p aria-live="polite">{again.because}</p>}
       {again?.state === 'found' && (
-        <div className="desk-words" aria-live="polite">
-          <dl className="desk-facts">
+        <div className="block-words" aria-live="polite">
+          <dl className="block-facts">
             <dt>Now</dt>
             <dd>{markUncertainty(mark)}</dd>
             <dt>Found again</dt>
@@ -59,11 +59,11 @@ export function StrokeSection({ mark, writable }: { mark: Mark; writable: boolea
             <dd>{movedInWords(mark, again.fitted)}</dd>
           </dl>
           {(mark.repeats?.length ?? 0) > 0 && (
-            <p className="desk-soft">
+            <p className="block-soft">
               Taking it drops what was picked again: that belongs to what was found before.
             </p>
           )}
-          <div className="desk-row">
+          <div className="block-row">
             <Button
               kind="main"
               disabled={!writable}
@@ -79,7 +79,7 @@ export function StrokeSection({ mark, writable }: { mark: Mark; writable: boolea
           </div>
         </div>
       )}
-      <div className="desk-row">
+      <div className="block-row">
         <Button
           disabled={!writable || pictures === undefined || again?.state === 'looking'}
           onPress={() => void find()}

@@ -81,7 +81,7 @@ export function BroughtIn({ file, onDone }: { file: File; onDone: () => void }) 
         />
       )}
       {read.remarks.length > 0 && (
-        <ul className="desk-words" aria-label="What is to be known">
+        <ul className="block-words" aria-label="What is to be known">
           {read.remarks
             .slice(0, SHOWN)
             .map(inWords)

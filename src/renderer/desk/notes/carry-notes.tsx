@@ -20,7 +20,7 @@ export function CarryNotes({ job, writable }: { job: Job; writable: boolean }) {
   }
   return (
     <>
-      <div className="desk-row">
+      <div className="block-row">
         <Button disabled={job.notes.length === 0} onPress={handOn}>
           Hand notes on
         </Button>
@@ -31,7 +31,7 @@ export function CarryNotes({ job, writable }: { job: Job; writable: boolean }) {
           <Button disabled={!writable}>Bring notes in…</Button>
         </FileTrigger>
       </div>
-      <p className="desk-soft">As W3C Web Annotations (JSON-LD), which other programs read too.</p>
+      <p className="block-soft">As W3C Web Annotations (JSON-LD), which other programs read too.</p>
       {file !== null && <BroughtIn file={file} onDone={() => setFile(null)} />}
     </>
   )

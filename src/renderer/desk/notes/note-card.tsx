@@ -47,7 +47,7 @@ export function NoteCard({ id }: { id: string }) {
           about !== null && <p>About: {about.words}</p>
         )}
         {selection !== null && about !== null && (
-          <div className="desk-row">
+          <div className="block-row">
             <Button kind="quiet" onPress={() => choose(selection)}>
               Show {about.words}
             </Button>
@@ -55,7 +55,7 @@ export function NoteCard({ id }: { id: string }) {
         )}
       </Section>
       <Section title="Where it is">
-        <dl className="desk-facts">
+        <dl className="block-facts">
           <dt>Sheet</dt>
           <dd>{sheet?.title ?? note.sheet}</dd>
           {note.annotation !== undefined && (
@@ -65,8 +65,8 @@ export function NoteCard({ id }: { id: string }) {
             </>
           )}
         </dl>
-        {note.outline.length === 0 && <p className="desk-soft">It is about the sheet as a whole.</p>}
-        <div className="desk-row">
+        {note.outline.length === 0 && <p className="block-soft">It is about the sheet as a whole.</p>}
+        <div className="block-row">
           <Button
             icon="outline"
             disabled={!writable}

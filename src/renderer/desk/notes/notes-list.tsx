@@ -13,7 +13,7 @@ export function NotesList({ job }: { job: Job }) {
   const chosen = useBench(({ selection }) => (selection?.kind === 'note' ? selection.id : null))
   if (job.notes.length === 0) {
     return (
-      <p className="desk-soft">
+      <p className="block-soft">
         A note is pinned to a region of a sheet: what is worn, what was written over, what somebody should
         look at again. It goes with the job.
       </p>
@@ -30,7 +30,7 @@ export function NotesList({ job }: { job: Job }) {
           placeholder="A word, a person, a dimension"
           onEscape={() => setSought('')}
         />
-        <p className="desk-soft notes-found" aria-live="polite">
+        <p className="block-soft notes-found" aria-live="polite">
           {sought.trim() === '' ? '' : `${found.length} of ${job.notes.length} found`}
         </p>
       </div>

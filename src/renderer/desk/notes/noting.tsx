@@ -27,7 +27,7 @@ export function Noting() {
   return (
     <Section title="Region of the note">
       <PickAt />
-      <div className="desk-row">
+      <div className="block-row">
         <Button onPress={wholeSheet}>The whole sheet</Button>
         <Button onPress={putDown}>
           {tool.note === undefined ? 'Don’t write a note' : 'Leave its region as it is'}

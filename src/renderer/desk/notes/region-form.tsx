@@ -33,7 +33,7 @@ export function RegionForm({ id }: { id: string }) {
     >
       <h3 className="section-title">New region of note {noteNumber({ id })}</h3>
       <OutlineSize outline={outline} />
-      <p className="desk-soft">What it says stays as it is.</p>
+      <p className="block-soft">What it says stays as it is.</p>
     </KeepForm>
   )
 }

@@ -74,7 +74,7 @@ export function MeasureChoice({ view }: { view: View | undefined }) {
       {measure !== null && (
         <Section title="Picks">
           <PickAt />
-          <div className="desk-row">
+          <div className="block-row">
             <Button onPress={putDown}>Put the tool down</Button>
           </div>
         </Section>

@@ -62,7 +62,7 @@ export function MeasureForm({ picks, view }: { picks: MeasurePicks; view: View }
       disabled={!ready}
     >
       <TrialOf picks={picks} job={job} unit={unit} view={view} />
-      <p className="desk-soft" aria-live="polite">
+      <p className="block-soft" aria-live="polite">
         {searchInWords(picks)}
       </p>
       {outsideView(view, picks, job.marks) && (

@@ -34,7 +34,7 @@ export function Fit({ view }: { view: View }) {
       )}
       {calibrated && (
         <>
-          <dl className="desk-facts">
+          <dl className="block-facts">
             <dt>Found</dt>
             <dd>{found === null ? 'Not known without the scan’s dpi' : found.toPrecision(4)}</dd>
             <dt>Stated</dt>
@@ -58,9 +58,9 @@ export function Fit({ view }: { view: View }) {
         </>
       )}
       {better !== undefined && (
-        <div className="desk-words">
+        <div className="block-words">
           <p>{row.suggestion}</p>
-          <div className="desk-row">
+          <div className="block-row">
             <Button disabled={!writable} onPress={() => mapBy(better)}>
               Use “{MAPPING_WORDS[better].label}” ({better})
             </Button>

@@ -50,13 +50,13 @@ export function KnownSizes({ view }: { view: View }) {
       {kind !== null && (
         <>
           <PickAt />
-          <div className="desk-row">
+          <div className="block-row">
             <Button onPress={putDown}>Put the tool down</Button>
           </div>
         </>
       )}
       {view.references.length > 0 && (
-        <p className="desk-soft">
+        <p className="block-soft">
           Under each: what the scale makes of it, how far the printed size is from that, and w, that distance
           in standard deviations.
         </p>

@@ -27,7 +27,7 @@ export function OutlineForm({ view }: { view: View }) {
     >
       <h3 className="section-title">New outline of “{view.name}”</h3>
       <OutlineSize outline={outline} />
-      <p className="desk-soft">Its marks and its scale stay as they are.</p>
+      <p className="block-soft">Its marks and its scale stay as they are.</p>
     </KeepForm>
   )
 }

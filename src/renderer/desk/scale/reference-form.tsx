@@ -46,7 +46,7 @@ export function ReferenceForm({ view }: { view: View }) {
       disabled={!written || problems.some((problem) => problem !== '')}
     >
       <h3 className="section-title">How large is it?</h3>
-      <p className="desk-soft" aria-live="polite">
+      <p className="block-soft" aria-live="polite">
         {searchInWords(picks)}
       </p>
       {outsideView(view, picks, job.marks) && (

@@ -43,13 +43,13 @@ export function ViewList({ sheet, atWork }: { sheet: string; atWork: string | nu
                 }}
               >
                 <span>{view.name}</span>
-                <span className="desk-soft view-list-state">{stateOf(view, table)}</span>
+                <span className="block-soft view-list-state">{stateOf(view, table)}</span>
               </AriaButton>
             </li>
           ))}
         </ul>
       )}
-      <div className="desk-row">
+      <div className="block-row">
         {outlining ? (
           <Button onPress={putDown}>Don’t name a view</Button>
         ) : (

@@ -55,7 +55,7 @@ export function ViewSections({ view }: { view: View }) {
             )
           }
         />
-        <div className="desk-row">
+        <div className="block-row">
           {drawing ? (
             <Button onPress={putDown}>Leave its outline as it is</Button>
           ) : (

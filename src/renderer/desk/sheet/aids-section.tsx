@@ -27,13 +27,13 @@ export function AidsSection() {
         </Button>
       }
     >
-      <p className="desk-soft">
+      <p className="block-soft">
         These change the look of the sheet only: the scan and all picks stay as they are.
       </p>
-      <div className="desk-row">
+      <div className="block-row">
         <Button icon="turn-left" label="Turn a quarter anticlockwise" onPress={() => turn(aids.turn - 90)} />
         <Button icon="turn-right" label="Turn a quarter clockwise" onPress={() => turn(aids.turn + 90)} />
-        <span className="desk-beside">{turnInWords(aids.turn)}</span>
+        <span className="block-beside">{turnInWords(aids.turn)}</span>
       </div>
       <Slider
         label="Fine turn"

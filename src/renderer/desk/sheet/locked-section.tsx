@@ -21,7 +21,7 @@ export function LockedSection({ sheet }: { sheet: string }) {
   return (
     <Section title="This scan is locked">
       <form
-        className="desk-words"
+        className="block-words"
         onSubmit={(event) => {
           event.preventDefault()
           void open()
@@ -40,7 +40,7 @@ export function LockedSection({ sheet }: { sheet: string }) {
           }}
           error={wrong}
         />
-        <div className="desk-row">
+        <div className="block-row">
           <Button kind="main" type="submit" disabled={password === '' || busy}>
             Open it
           </Button>

@@ -57,7 +57,7 @@ export function RecordSection({ sheet }: { sheet: Sheet }) {
         {field('description', 'Description', { lines: 3 })}
       </Section>
       <Section title="Scan">
-        <dl className="desk-facts">
+        <dl className="block-facts">
           <dt>File</dt>
           <dd>{scan.file}</dd>
           <dt>Page</dt>

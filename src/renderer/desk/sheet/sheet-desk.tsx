@@ -20,7 +20,7 @@ export function SheetDesk() {
     <>
       <Section title="Sheets">
         <SheetList sheets={job.sheets} />
-        <div className="desk-row">
+        <div className="block-row">
           <ScanFiles
             words="Bring in a scan…"
             kind={job.sheets.length === 0 ? 'main' : 'plain'}
@@ -29,7 +29,7 @@ export function SheetDesk() {
           />
           <LimitsButton />
         </div>
-        <p className="desk-soft">
+        <p className="block-soft">
           PNG, JPEG, WebP, TIFF or PDF. It is copied into the job as it is, and never altered.
         </p>
       </Section>

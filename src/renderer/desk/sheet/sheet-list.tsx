@@ -26,7 +26,7 @@ export function SheetList({ sheets }: { sheets: readonly Sheet[] }) {
             <Thumbnail sheet={sheet.id} />
             <span>
               <span className="sheet-list-title">{sheet.title}</span>
-              <span className="desk-soft">
+              <span className="block-soft">
                 {sheet.scan.width} × {sheet.scan.height} px
                 {sheet.scan.dpi === undefined ? '' : `, ${sheet.scan.dpi} dpi`}
               </span>

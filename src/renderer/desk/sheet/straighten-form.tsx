@@ -31,10 +31,10 @@ export function StraightenForm({ picks, onKeep }: StraightenFormProps) {
         edge of the sheet lies {slopeInWords(straight)} on the scan, with a standard uncertainty of{' '}
         {uncertaintyInWords(line.u)}.
       </p>
-      <p className="desk-soft" aria-live="polite">
+      <p className="block-soft" aria-live="polite">
         {searchInWords(picks)}
       </p>
-      <p className="desk-soft">
+      <p className="block-soft">
         The sheet is shown turned upright; its views are reckoned along and across it.
       </p>
     </KeepForm>

@@ -43,11 +43,11 @@ export function StraightenSection({ sheet }: { sheet: Sheet }) {
 
   return (
     <Section title="Straighten">
-      <p className="desk-soft">
+      <p className="block-soft">
         Paper shrinks by one share along the sheet and by another across it. A view with two scales has them
         along this direction and square to it.
       </p>
-      <dl className="desk-facts">
+      <dl className="block-facts">
         <dt>Its level edge</dt>
         <dd>{straight === undefined ? 'not picked yet' : `${slopeInWords(straight)} on the scan`}</dd>
         <dt>Standard uncertainty</dt>
@@ -60,7 +60,7 @@ export function StraightenSection({ sheet }: { sheet: Sheet }) {
         </dd>
       </dl>
       <StraightenForm picks={picks} onKeep={keep} />
-      <div className="desk-row">
+      <div className="block-row">
         <Button disabled={!writable || picking} onPress={takeUpTool}>
           Along an edge or line…
         </Button>
