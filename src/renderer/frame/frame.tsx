@@ -6,6 +6,7 @@ import { Desk } from '../desk/desk.tsx'
 import { bringIn } from '../intake/bring-in.ts'
 import { Banners } from '../told/banners.tsx'
 import { Notices } from '../told/notices.tsx'
+import { DropHint } from './drop-hint.tsx'
 import { Middle } from './middle.tsx'
 import { Rail } from './rail.tsx'
 import { Strip } from './strip.tsx'
@@ -29,7 +30,7 @@ export function Frame({ showKeys }: { showKeys: () => void }) {
         <Notices />
       </main>
       <Desk />
-      {over && <div className="frame-drop">Let go to bring the scan in as a sheet</div>}
+      {over && <DropHint words="Let go to bring the scan in as a sheet" />}
     </div>
   )
 }

@@ -2,6 +2,7 @@ import './start-page.css'
 import { useCallback, useState } from 'react'
 import { STANDING_CAUTIONS } from '../../core/ledger/table/cautions.ts'
 import { useBench } from '../bench/bench-store.ts'
+import { DropHint } from '../frame/drop-hint.tsx'
 import { ThemeMenu } from '../frame/theme-menu.tsx'
 import { useDroppedScans } from '../frame/use-dropped-scans.ts'
 import { fileIdentity } from '../intake/bring-in.ts'
@@ -57,7 +58,7 @@ export function StartPage() {
         <LongWork />
       </main>
       <Notices />
-      {over && <div className="frame-drop">Let go to begin a job with this scan</div>}
+      {over && <DropHint words="Let go to begin a job with this scan" />}
     </div>
   )
 }
