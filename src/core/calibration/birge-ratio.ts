@@ -3,6 +3,7 @@ import type { ViewMapping } from '../mapping/view-mapping.ts'
 import { correlatedNumbers } from '../uncertainty/correlated.ts'
 import { standardUncertainty } from '../uncertainty/covariance.ts'
 import { propagate, type Uncertain } from '../uncertainty/uncertain.ts'
+import { reason } from '../words/core-words.ts'
 import { CalibrationError } from './calibration-error.ts'
 import { type Solution, WORST_RELATIVE_UNCERTAINTY } from './solve-mapping.ts'
 
@@ -35,7 +36,5 @@ export function mustStayFirstOrder(view: ViewMapping, theta: readonly Uncertain[
   const scale = Math.abs(theta[0]?.value ?? 1)
   const worst = worstRelative(view.mapping.parameters, scale, theta.map(standardUncertainty))
   if (worst <= WORST_RELATIVE_UNCERTAINTY) return
-  throw new CalibrationError(
-    `its references disagree so much that a scale or tilt would be uncertain by ${worst > 1 ? 'more than itself' : `${(100 * worst).toFixed(0)} %`}: misread figures, or marks on the wrong features? Check their sizes and marks, and add a reference that you are sure of.`,
-  )
+  throw new CalibrationError(reason('calibration.disagrees-too-much', { share: worst }))
 }

@@ -1,10 +1,11 @@
 import type { ViewMapping } from '../mapping/view-mapping.ts'
 import { type Draw, realise } from '../uncertainty/draws.ts'
 import type { Uncertain } from '../uncertainty/uncertain.ts'
+import type { CoreReason } from '../words/core-words.ts'
 import { excessOf, mustStayFirstOrder, widen } from './birge-ratio.ts'
 import { normalisedResiduals } from './data-snooping.ts'
 import { fits, probability } from './goodness-of-fit.ts'
-import { misfitInWords } from './misfit-in-words.ts'
+import { misfit } from './misfit.ts'
 import { retained, soleCulprit, testedBy } from './outlier-identification.ts'
 import type { StatedSize } from './reference.ts'
 import { type ReferenceCheck, referenceChecks } from './reference-checks.ts'
@@ -27,7 +28,8 @@ export interface Calibration {
   enlarged: number
   /** What the enlargement adds to each parameter, mean 0; none when the references fit. */
   excess: readonly Uncertain[]
-  problem?: string
+  /** What a person should know of references that do not fit. */
+  problem?: CoreReason
 }
 
 /**
@@ -44,11 +46,11 @@ export function calibrate(view: ViewMapping, sizes: readonly StatedSize[], label
   const solution = culprit?.rest ?? all
   const used = retained(sizes, culprit?.reference)
   const p = probability(solution)
-  const misfit = !fits(solution)
-  const enlarged = misfit ? Math.sqrt(solution.chi2 / solution.dof) : 1
-  const excess = misfit ? excessOf(solution, enlarged, label) : []
-  const theta = misfit ? widen(solution.theta, excess) : solution.theta
-  if (misfit) mustStayFirstOrder(view, theta)
+  const misfits = !fits(solution)
+  const enlarged = misfits ? Math.sqrt(solution.chi2 / solution.dof) : 1
+  const excess = misfits ? excessOf(solution, enlarged, label) : []
+  const theta = misfits ? widen(solution.theta, excess) : solution.theta
+  if (misfits) mustStayFirstOrder(view, theta)
   const references = referenceChecks(
     view,
     sizes,
@@ -56,7 +58,7 @@ export function calibrate(view: ViewMapping, sizes: readonly StatedSize[], label
     theta,
     culprit?.reference,
   )
-  const problem = misfitInWords(references, enlarged, p)
+  const problem = misfit(references, enlarged, p)
   return {
     view,
     theta,

@@ -5,6 +5,7 @@ import type { Mapping } from '../mapping/mapping.ts'
 import { parameterSize } from '../mapping/parameter.ts'
 import type { ViewMapping } from '../mapping/view-mapping.ts'
 import { element } from '../vectors/element.ts'
+import { type CoreReason, reason } from '../words/core-words.ts'
 
 /**
  * Smallest over largest singular value of the jacobian, its columns at unit length:
@@ -23,20 +24,16 @@ export function spreadOfDirections(mapping: Mapping, scale: number, jacobian: Ma
   return Math.min(...singular) / Math.max(...singular)
 }
 
-/** A sentence part saying what the references leave free and what to add. */
-export function whatIsMissing(view: ViewMapping, theta: readonly number[], jacobian: Matrix): string {
+/** What the references leave free and what to add. */
+export function whatIsMissing(view: ViewMapping, theta: readonly number[], jacobian: Matrix): CoreReason {
   const { mapping } = view
   const scale = Math.abs(theta[0] ?? 1) || 1
   const free = leastDetermined(scaledJacobian(mapping, scale, jacobian))
   const tilt = free.reduce((s, v, k) => s + (mapping.parameters[k]?.role === 'tilt' ? v * v : 0), 0)
-  const n = mapping.parameters.length
-  const article = mapping.kind === 'affine' ? 'an' : 'a'
-  const have = `${article} ${mapping.kind} mapping needs ${n} independent size${n > 1 ? 's' : ''}`
-  if (tilt > 0.3) {
-    return `its references leave the tilt of the sheet free (${have}). Add a rectangle, or known lengths in other parts of the view, or choose a simpler mapping.`
-  }
-  const at = bestDirection(view, theta, free)
-  return `its references do not fix the scale ${directionInWords(at)} (${have}). Add a reference that runs ${runInWords(at)}, or choose a simpler mapping.`
+  const has = { mapping: mapping.kind, sizes: mapping.parameters.length }
+  return tilt > 0.3
+    ? reason('calibration.tilt-free', has)
+    : reason('calibration.scale-free', { ...has, degrees: bestDirection(view, theta, free) })
 }
 
 function scaledJacobian(mapping: Mapping, scale: number, jacobian: Matrix): Matrix {
@@ -83,16 +80,4 @@ function bestDirection(view: ViewMapping, theta: readonly number[], free: readon
     }
   }
   return best
-}
-
-function directionInWords(at: Degrees): string {
-  if (at === 0) return 'along the sheet'
-  if (at === 90) return 'up and down the sheet'
-  return `at ${at}° to the sheet's horizontal edge`
-}
-
-function runInWords(at: Degrees): string {
-  if (at === 0) return "along the sheet's horizontal edge"
-  if (at === 90) return "at right angles to the sheet's horizontal edge"
-  return `at about ${at}° to the sheet's horizontal edge`
 }

@@ -7,6 +7,7 @@ import type { Source } from '../uncertainty/source.ts'
 import { addTo } from '../vectors/add-to.ts'
 import { dot } from '../vectors/dot.ts'
 import { element } from '../vectors/element.ts'
+import { reason } from '../words/core-words.ts'
 import type { Equation } from './reference.ts'
 
 /** The equations of a calibration at one place of its parameters. */
@@ -72,7 +73,7 @@ export function linearise(
   })
   const computed = observations.map((o) => o.value)
   if (!computed.every(Number.isFinite) || !errors.every((e) => e.every(Number.isFinite))) {
-    throw new GeometryError('The references come out beyond all bounds: check their picks and sizes.')
+    throw new GeometryError(reason('calibration.beyond-all-bounds'))
   }
   return {
     jacobian: new Matrix(observations.map((o) => [...o.byParameter])),

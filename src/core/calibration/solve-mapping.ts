@@ -9,6 +9,7 @@ import type { Source } from '../uncertainty/source.ts'
 import type { Uncertain } from '../uncertainty/uncertain.ts'
 import { addScaled } from '../vectors/add-to.ts'
 import { element } from '../vectors/element.ts'
+import { reason } from '../words/core-words.ts'
 import { CalibrationError } from './calibration-error.ts'
 import { spreadOfDirections, whatIsMissing } from './degeneracy.ts'
 import { type Linearised, linearise, tryLinearise } from './linearise.ts'
@@ -48,7 +49,7 @@ export function solveMapping(view: ViewMapping, sizes: readonly StatedSize[], dr
   const equations = sizes.flatMap((size) => size.equations)
   const { mapping } = view
   if (equations.length === 0) {
-    throw new CalibrationError('it has no references. Add the ends of a dimension whose true size is known.')
+    throw new CalibrationError(reason('calibration.no-references'))
   }
   const scale = startingScale(view, sizes, draw)
   const start = mapping.start(scale)
@@ -130,23 +131,17 @@ function mustBeDetermined(
   const exactlyEnough = state.residuals.length === theta.length
   // Contradictory sizes end where the mapping collapses, which looks like too few; the start tells them apart.
   if (exactlyEnough && !(settled && determined) && clearlyDetermined(mapping, scale, atStart)) {
-    throw new CalibrationError(
-      `its references contradict one another: no ${mapping.kind} mapping gives all of them at once. Check their sizes and marks.`,
-    )
+    throw new CalibrationError(reason('calibration.contradictory', { mapping: mapping.kind }))
   }
   const worst = adjustment === null ? Infinity : worstRelativeUncertainty(mapping, scale, adjustment)
   if (adjustment === null || !determined || !(worst < 1)) {
     throw new CalibrationError(whatIsMissing(view, theta, state.jacobian))
   }
   if (!settled) {
-    throw new CalibrationError(
-      `its references do not settle on one ${mapping.kind} mapping. Check their sizes and marks, or choose a simpler mapping.`,
-    )
+    throw new CalibrationError(reason('calibration.not-settled', { mapping: mapping.kind }))
   }
   if (worst > WORST_RELATIVE_UNCERTAINTY) {
-    throw new CalibrationError(
-      `its references leave a scale or tilt uncertain by ${(100 * worst).toFixed(0)} %: they are too short, too close to one another or too roughly picked. Add a longer reference, or choose a simpler mapping.`,
-    )
+    throw new CalibrationError(reason('calibration.too-uncertain', { share: worst }))
   }
 }
 

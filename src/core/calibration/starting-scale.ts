@@ -2,6 +2,7 @@ import { GeometryError } from '../geometry/geometry-error.ts'
 import type { ViewMapping } from '../mapping/view-mapping.ts'
 import { type Observation, observe } from '../measuring/propagate-measure.ts'
 import type { Draw } from '../uncertainty/draws.ts'
+import { reason } from '../words/core-words.ts'
 import { CalibrationError } from './calibration-error.ts'
 import type { StatedSize } from './reference.ts'
 
@@ -20,7 +21,7 @@ export function startingScale(view: ViewMapping, sizes: readonly StatedSize[], d
       if (part === 'squareness') continue
       if (!(stated.value > 0 && Number.isFinite(stated.value))) {
         throw new CalibrationError(
-          `reference ${reference} is stated to be ${stated.value} mm. State its true size, or remove it.`,
+          reason('calibration.size-not-above-nothing', { reference, stated: stated.value }),
         )
       }
       ratios.push(stated.value / pixels.value)
@@ -36,7 +37,7 @@ function measuredOn(reference: string, take: () => Observation): Observation {
   } catch (error) {
     if (!(error instanceof GeometryError)) throw error
     throw new CalibrationError(
-      `reference ${reference} has no size on the sheet: ${error.message} Pick its marks again, or remove it.`,
+      reason('calibration.no-size-on-the-sheet', { reference, problem: error.reason }),
     )
   }
 }

@@ -1,3 +1,4 @@
+import { reason } from '../words/core-words.ts'
 import { type Point, type PointsOf, pointLike } from './frames.ts'
 import { GeometryError } from './geometry-error.ts'
 
@@ -10,7 +11,7 @@ import { GeometryError } from './geometry-error.ts'
 export function algebraicCircle<P extends Point>(points: PointsOf<P>): { centre: P; radius: number } {
   const n = points.length
   const [first] = points
-  if (first === undefined || n < 3) throw new GeometryError('A circle needs three picked points or more.')
+  if (first === undefined || n < 3) throw new GeometryError(reason('circle.too-few-points'))
   let mx = 0
   let my = 0
   for (const [x, y] of points) {
@@ -37,9 +38,7 @@ export function algebraicCircle<P extends Point>(points: PointsOf<P>): { centre:
   const determinant = sxx * syy - sxy * sxy
   // Points on a line, to one part in 10⁵ of their extent: the radius would be anything.
   if (!(determinant > 1e-10 * (sxx + syy) ** 2)) {
-    throw new GeometryError(
-      'The points of the circle lie on one straight line, so its radius is not determined.',
-    )
+    throw new GeometryError(reason('circle.points-on-one-line'))
   }
   const u = (sxz * syy - syz * sxy) / (2 * determinant)
   const v = (syz * sxx - sxz * sxy) / (2 * determinant)

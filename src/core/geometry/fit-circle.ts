@@ -1,3 +1,4 @@
+import { reason } from '../words/core-words.ts'
 import { algebraicCircle } from './algebraic-circle.ts'
 import { type Point, type PointsOf, pointLike } from './frames.ts'
 import { GeometryError } from './geometry-error.ts'
@@ -110,9 +111,7 @@ function sumOfSquares(points: readonly Point[], cx: number, cy: number, r: numbe
 function sensitivityOf(points: readonly Point[], cx: number, cy: number, r: number): Sensitivity {
   const inverse = invertSymmetric3(normalEquations(points, cx, cy, r).matrix)
   if (inverse === null || !Number.isFinite(r)) {
-    throw new GeometryError(
-      'The points of the circle cover too small an arc for its radius to be determined.',
-    )
+    throw new GeometryError(reason('circle.arc-too-small'))
   }
   const rows: Sensitivity = [[], [], []]
   for (const p of points) {

@@ -1,3 +1,4 @@
+import { reason } from '../words/core-words.ts'
 import { type Point, type PointsOf, pointLike, type Vector, vectorLike } from './frames.ts'
 import { GeometryError } from './geometry-error.ts'
 
@@ -30,7 +31,7 @@ export function fitLine<P extends Point>(points: PointsOf<P>): LineFit<P> {
   const n = points.length
   const [first, last] = [points[0], points[n - 1]]
   if (first === undefined || last === undefined || n < 2) {
-    throw new GeometryError('A line needs two picked points or more.')
+    throw new GeometryError(reason('line.too-few-points'))
   }
   let cx = 0
   let cy = 0
@@ -64,7 +65,7 @@ export function fitLine<P extends Point>(points: PointsOf<P>): LineFit<P> {
     along += t * t
     squares += ((y - cy) * dx - (x - cx) * dy) ** 2
   }
-  if (!(along > 0)) throw new GeometryError('All points of the line are one and the same.')
+  if (!(along > 0)) throw new GeometryError(reason('line.one-point'))
   return {
     centroid: pointLike(first, cx, cy),
     direction: vectorLike(first, dx, dy),

@@ -1,11 +1,6 @@
-import { type CoreReason, inWords } from '../words/core-words.ts'
-import { ScantlingError } from '../words/scantling-error.ts'
+import { CoreError } from '../words/core-error.ts'
 
-/** A figure that can't be fitted or measured; the message says why. */
-export class GeometryError extends ScantlingError {
+/** A figure that can't be fitted or measured, or a place that can't be mapped; the reason says why. */
+export class GeometryError extends CoreError {
   override name = 'GeometryError'
-
-  constructor(reason: CoreReason | string) {
-    super(reason, typeof reason === 'string' ? reason : inWords(reason))
-  }
 }

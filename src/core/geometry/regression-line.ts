@@ -1,5 +1,6 @@
 import { correlatedNumbers } from '../uncertainty/correlated.ts'
 import { propagate, type Uncertain } from '../uncertainty/uncertain.ts'
+import { reason } from '../words/core-words.ts'
 import { GeometryError } from './geometry-error.ts'
 
 /** A straight line of y on x, with its uncertainty; intercept and slope are correlated. */
@@ -20,12 +21,11 @@ export interface RegressionLine {
  */
 export function regressionLine(x: readonly number[], y: readonly number[]): RegressionLine {
   const n = x.length
-  if (n !== y.length || n < 3)
-    throw new GeometryError('A regression line needs three pairs of values or more.')
+  if (n !== y.length || n < 3) throw new GeometryError(reason('regression.too-few-pairs'))
   const mx = x.reduce((s, v) => s + v, 0) / n
   const my = y.reduce((s, v) => s + v, 0) / n
   const sxx = x.reduce((s, v) => s + (v - mx) ** 2, 0)
-  if (!(sxx > 0)) throw new GeometryError('A regression line needs two different abscissae.')
+  if (!(sxx > 0)) throw new GeometryError(reason('regression.one-abscissa'))
   const sxy = x.reduce((s, v, i) => s + (v - mx) * ((y[i] ?? 0) - my), 0)
   const slopeValue = sxy / sxx
   const squares = x.reduce((s, v, i) => s + ((y[i] ?? 0) - my - slopeValue * (v - mx)) ** 2, 0)

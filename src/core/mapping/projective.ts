@@ -1,6 +1,7 @@
 import { pixel, truePoint } from '../geometry/frames.ts'
 import { GeometryError } from '../geometry/geometry-error.ts'
 import { element } from '../vectors/element.ts'
+import { reason } from '../words/core-words.ts'
 import type { Mapping } from './mapping.ts'
 import { solveLinear } from './solve-linear.ts'
 
@@ -28,9 +29,7 @@ export const projective: Mapping = {
     const v = at[1] - origin[1]
     const w = 1 + p * u + q * v
     if (!(w > HORIZON)) {
-      throw new GeometryError(
-        'A mark lies at or beyond the horizon of this view as its references place it: check the references, or pick nearer to them.',
-      )
+      throw new GeometryError(reason('mapping.mark-beyond-horizon'))
     }
     const x = (a * u + b * v) / w
     const y = (b * u + c * v) / w
@@ -62,9 +61,7 @@ export const projective: Mapping = {
       y,
     )
     if (!(1 + p * u + q * v > HORIZON)) {
-      throw new GeometryError(
-        'This true point lies at or beyond the horizon of the view as its references place it: check the references, or ask for a point nearer to them.',
-      )
+      throw new GeometryError(reason('mapping.true-point-beyond-horizon'))
     }
     return pixel(origin[0] + u, origin[1] + v)
   },

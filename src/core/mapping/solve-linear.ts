@@ -1,4 +1,5 @@
 import { GeometryError } from '../geometry/geometry-error.ts'
+import { reason } from '../words/core-words.ts'
 
 /** A determinant below this share of the products that it is the difference of is rounding. */
 const SINGULAR_BELOW = 1e-14
@@ -15,9 +16,7 @@ export function solveLinear(
   const [one, other] = [xx * yy, xy * yx]
   const determinant = one - other
   if (!(Math.abs(determinant) > SINGULAR_BELOW * (Math.abs(one) + Math.abs(other)))) {
-    throw new GeometryError(
-      'This view has no scale one way, so that no place on the sheet is found from true size: check its references.',
-    )
+    throw new GeometryError(reason('mapping.without-scale'))
   }
   return [(yy * x - xy * y) / determinant, (xx * y - yx * x) / determinant]
 }

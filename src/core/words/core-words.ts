@@ -1,8 +1,10 @@
 import { ANNOTATION_WORDS } from './annotations.ts'
+import { CALIBRATION_WORDS } from './calibration.ts'
 import { DOCUMENT_WORDS } from './documents.ts'
 import { EDIT_WORDS } from './edits.ts'
 import { EVIDENCE_WORDS } from './evidence.ts'
 import { FORMULA_WORDS } from './formula.ts'
+import { GEOMETRY_WORDS } from './geometry.ts'
 import { JOB_WORDS } from './job.ts'
 import { MEASURING_WORDS } from './measuring.ts'
 import { NOTATION_WORDS } from './notation.ts'
@@ -15,10 +17,12 @@ import { WHY_WORDS } from './why.ts'
 /** Every reason that core has, each with its sentence: one file an area. */
 const CORE = {
   ...ANNOTATION_WORDS,
+  ...CALIBRATION_WORDS,
   ...DOCUMENT_WORDS,
   ...EDIT_WORDS,
   ...EVIDENCE_WORDS,
   ...FORMULA_WORDS,
+  ...GEOMETRY_WORDS,
   ...JOB_WORDS,
   ...MEASURING_WORDS,
   ...NOTATION_WORDS,

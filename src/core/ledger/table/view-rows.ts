@@ -38,9 +38,7 @@ export function viewRow({ view, calibration, problem }: CalibratedView, job: Job
       fitted: r.fitted * factor,
       residual: r.residual * factor,
     })),
-    ...(calibration.problem === undefined
-      ? {}
-      : withProblem(reason('unsaid', { text: calibration.problem }))),
+    ...(calibration.problem === undefined ? {} : withProblem(calibration.problem)),
     ...(suggestion === null
       ? {}
       : {

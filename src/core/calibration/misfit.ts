@@ -1,0 +1,27 @@
+import { type CoreReason, reason } from '../words/core-words.ts'
+import type { ReferenceCheck } from './reference-checks.ts'
+
+/**
+ * What a person should know of references that do not fit; null when there is nothing to say.
+ * @param enlarged factor by which uncertainties were enlarged, 1 when they were not
+ * @param p probability of the misfit of those used
+ */
+export function misfit(
+  references: readonly ReferenceCheck[],
+  enlarged: number,
+  p: number | null,
+): CoreReason | null {
+  const suspects = references.filter((r) => r.suspect).map(suspectOf)
+  const setAside = references.find((r) => r.setAside)
+  if (setAside !== undefined) {
+    const reference = suspectOf(setAside)
+    return enlarged > 1
+      ? reason('misfit.set-aside-and-enlarged', { reference, enlarged, p })
+      : reason('misfit.set-aside', { reference })
+  }
+  if (enlarged > 1) return reason('misfit.enlarged', { suspects, enlarged, p })
+  return suspects.length === 0 ? null : reason('misfit.suspects', { suspects })
+}
+
+const suspectOf = ({ id, part }: ReferenceCheck): { id: string; part?: string } =>
+  part === undefined ? { id } : { id, part }

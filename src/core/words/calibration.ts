@@ -1,0 +1,69 @@
+/** Why a view can't be calibrated, and how its references do not fit. */
+import type { AnyReason, Say } from './reason.ts'
+
+type Suspect = Readonly<{ id: string; part?: string }>
+
+const nameOf = ({ id, part }: Suspect): string => (part === undefined ? id : `${id} (${part})`)
+
+/** Each name once: R1, R2 (width) and R3. */
+function namesOf(suspects: readonly Suspect[]): string {
+  const names = [...new Set(suspects.map(nameOf))]
+  return names.length > 1 ? `${names.slice(0, -1).join(', ')} and ${names.at(-1)}` : (names[0] ?? '')
+}
+
+/** A probability to one figure; below a thousandth the figure says no more. */
+const probable = (p: number | null): string =>
+  p !== null && p < 0.001 ? 'p < 0.001' : `p = ${p?.toPrecision(1)}`
+
+const needs = ({ mapping, sizes }: { mapping: string; sizes: number }): string =>
+  `${mapping === 'affine' ? 'an' : 'a'} ${mapping} mapping needs ${sizes} independent size${sizes > 1 ? 's' : ''}`
+
+function directionWords(degrees: number): string {
+  if (degrees === 0) return 'along the sheet'
+  if (degrees === 90) return 'up and down the sheet'
+  return `at ${degrees}° to the sheet's horizontal edge`
+}
+
+function runWords(degrees: number): string {
+  if (degrees === 0) return "along the sheet's horizontal edge"
+  if (degrees === 90) return "at right angles to the sheet's horizontal edge"
+  return `at about ${degrees}° to the sheet's horizontal edge`
+}
+
+const percent = (share: number): string => `${(100 * share).toFixed(0)} %`
+
+export const CALIBRATION_WORDS = {
+  // Go on from "can't be calibrated: "
+  'calibration.no-references': () =>
+    'it has no references. Add the ends of a dimension whose true size is known.',
+  'calibration.size-not-above-nothing': (p: { reference: string; stated: number }) =>
+    `reference ${p.reference} is stated to be ${p.stated} mm. State its true size, or remove it.`,
+  'calibration.no-size-on-the-sheet': (p: { reference: string; problem: AnyReason }, say: Say) =>
+    `reference ${p.reference} has no size on the sheet: ${say(p.problem)} Pick its marks again, or remove it.`,
+  'calibration.tilt-free': (p: { mapping: string; sizes: number }) =>
+    `its references leave the tilt of the sheet free (${needs(p)}). Add a rectangle, or known lengths in other parts of the view, or choose a simpler mapping.`,
+  'calibration.scale-free': (p: { mapping: string; sizes: number; degrees: number }) =>
+    `its references do not fix the scale ${directionWords(p.degrees)} (${needs(p)}). Add a reference that runs ${runWords(p.degrees)}, or choose a simpler mapping.`,
+  'calibration.contradictory': (p: { mapping: string }) =>
+    `its references contradict one another: no ${p.mapping} mapping gives all of them at once. Check their sizes and marks.`,
+  'calibration.not-settled': (p: { mapping: string }) =>
+    `its references do not settle on one ${p.mapping} mapping. Check their sizes and marks, or choose a simpler mapping.`,
+  'calibration.too-uncertain': (p: { share: number }) =>
+    `its references leave a scale or tilt uncertain by ${percent(p.share)}: they are too short, too close to one another or too roughly picked. Add a longer reference, or choose a simpler mapping.`,
+  'calibration.disagrees-too-much': (p: { share: number }) =>
+    `its references disagree so much that a scale or tilt would be uncertain by ${p.share > 1 ? 'more than itself' : percent(p.share)}: misread figures, or marks on the wrong features? Check their sizes and marks, and add a reference that you are sure of.`,
+
+  // Whole sentences
+  'calibration.beyond-all-bounds': () =>
+    'The references come out beyond all bounds: check their picks and sizes.',
+  'misfit.set-aside': (p: { reference: Suspect }) =>
+    `Reference ${nameOf(p.reference)} does not fit the others: misread figure, or not to scale? It is left out of the calibration, and the rest agree without it.`,
+  'misfit.set-aside-and-enlarged': (p: { reference: Suspect; enlarged: number; p: number | null }) =>
+    `Reference ${nameOf(p.reference)} does not fit the others: misread figure, or not to scale? It is left out of the calibration, and the uncertainty of the scale is enlarged ${p.enlarged.toFixed(1)} times, because the rest do not quite agree either (${probable(p.p)}).`,
+  'misfit.enlarged': (p: { suspects: readonly Suspect[]; enlarged: number; p: number | null }) =>
+    `The references do not agree within their uncertainties (${probable(p.p)}), so the uncertainty of the scale is enlarged ${p.enlarged.toFixed(1)} times.${p.suspects.length === 0 ? '' : ` Look first at ${namesOf(p.suspects)}: misread figure, or not to scale?`}`,
+  'misfit.suspects': (p: { suspects: readonly Suspect[] }) =>
+    new Set(p.suspects.map(nameOf)).size === 1
+      ? `Reference ${namesOf(p.suspects)} does not fit the others: misread figure, or not to scale?`
+      : `References ${namesOf(p.suspects)} do not fit one another: misread figures, or not to scale?`,
+} as const
