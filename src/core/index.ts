@@ -45,6 +45,7 @@ export {
   type NoStroke,
   type OutOfRound,
   outOfRound,
+  type PointOptions,
   type RoundOptions,
   type SearchOptions,
   type SearchWindow,

@@ -39,6 +39,7 @@ export function findCircle(
   const [x, y, r] = sensitivity
   return {
     kind: (options.whole ?? true) ? 'circle' : 'arc',
+    reading,
     centre: pixel(centre[0], centre[1]),
     radius,
     sigma,

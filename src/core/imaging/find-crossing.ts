@@ -27,6 +27,7 @@ export function findCrossing(
   const [first] = found
   const crossing: StrokeCrossing = {
     kind: 'crossing',
+    reading,
     ...crossingOf(lines),
     directions: lines.map(({ line }) => Math.atan2(line.direction[1], line.direction[0])) as [number, number],
     shape: shapeOf(first.traced),

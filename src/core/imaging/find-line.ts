@@ -22,10 +22,12 @@ export function findLine(
 ): StrokeLine | NoStroke {
   const found = detectLine(grey, from, to, options)
   if ('because' in found) return found
-  const { line, sigma, profiles, shift } = lineThrough(grey, found, options.reading ?? 'centre')
+  const reading = options.reading ?? 'centre'
+  const { line, sigma, profiles, shift } = lineThrough(grey, found, reading)
   const [start, end] = line.ends
   return {
     kind: 'line',
+    reading,
     ends: [pixel(start[0], start[1]), pixel(end[0], end[1])],
     sigma,
     shape: shapeOf(found.traced),

@@ -9,7 +9,7 @@ import { centreSigma } from './noise/centre-sigma.ts'
 import { sectionOf } from './result/mean-section.ts'
 import { edgeShift } from './result/stroke-edge.ts'
 import { profilesOf, roundingShift, shapeOf } from './result/stroke-result.ts'
-import type { NoStroke, SearchOptions, StrokePoint } from './result/stroke-types.ts'
+import type { NoStroke, PointOptions, StrokePoint } from './result/stroke-types.ts'
 import { isBilevel } from './window/bilevel.ts'
 import type { GreyWindow } from './window/grey-window.ts'
 
@@ -22,18 +22,18 @@ import type { GreyWindow } from './window/grey-window.ts'
 export function findPoint(
   grey: GreyWindow,
   rough: Pixel,
-  options: SearchOptions = {},
+  { reading = 'centre', ...options }: PointOptions = {},
 ): StrokePoint | NoStroke {
   const found = detectPoint(grey, rough, options)
   if ('because' in found) return found
-  return tellPoint(grey, rough, followBend(grey, found, { share: 0.45, length: 12 }), options)
+  return tellPoint(grey, rough, followBend(grey, found, { share: 0.45, length: 12 }), reading)
 }
 
 function tellPoint(
   grey: GreyWindow,
   rough: Pixel,
   { traced, inflation }: AcceptedStroke,
-  options: SearchOptions,
+  wanted: NonNullable<PointOptions['reading']>,
 ): StrokePoint {
   const { strip, fit, judged, centres } = traced
   const { curve } = strip
@@ -56,7 +56,8 @@ function tellPoint(
     dy = -dy
     towards = -towards
   }
-  const reading = options.reading ?? 'centre'
+  const direction = Math.atan2(dy, dx)
+  const reading = typeof wanted === 'string' ? wanted : wanted(direction)
   const edge = edgeShift(reading, traced, inflation)
   const shift = towards * edge.shift
   const residuals = centres.flatMap((c, k) =>
@@ -73,9 +74,10 @@ function tellPoint(
   variance += edge.variance
   return {
     kind: 'point',
+    reading,
     pixel: curve.place(along, offset + shift - roundingShift(traced)),
     across: Math.sqrt(variance),
-    direction: Math.atan2(dy, dx),
+    direction,
     shape: shapeOf(traced),
     section: sectionOf(traced, shift),
     profiles: profilesOf(traced, shift, own),

@@ -6,7 +6,9 @@ export { findPoint } from './find-point.ts'
 export { type OutOfRound, outOfRound } from './result/out-of-round.ts'
 export type {
   Covariance,
+  FoundStroke,
   NoStroke,
+  PointOptions,
   Profile,
   RoundOptions,
   SearchOptions,

@@ -1,4 +1,4 @@
-/** Why what was picked is no mark, in words: goes on from a place or a name, without a stop. */
+/** Why what was picked is no mark, or not what is to be made of it, in words without a stop; some go on from a place. */
 import type { AnyReason, Say } from './reason.ts'
 
 export const PICK_WORDS = {
@@ -18,4 +18,12 @@ export const PICK_WORDS = {
     `it says it was found as a ${p.as}, which is looked for by ${p.least} rough picks or more, and has ${p.given}`,
   'mark.more-people-than-repeats': (p: { people: number; repeats: number }) =>
     `it says who picked it again ${p.people} times, and has ${p.repeats} repeated picks`,
+  'picks.other-marks': (p: { what: string; wanted: readonly string[]; given: number }) =>
+    `a ${p.what} is picked by ${p.wanted.length === 1 ? `one mark (${p.wanted[0]})` : `${p.wanted.length} marks (${p.wanted.join(', ')})`}, and this has ${p.given}: pick all of them, and no other`,
+  'picks.not-on-its-stroke': (p: { mark: string }) =>
+    `mark ${p.mark} is on a stroke, and none was found under this pick: pick nearer to the stroke, or put the mark back by hand first`,
+  'picks.another-kind': (p: { mark: string; kind: string; given: string }) =>
+    `mark ${p.mark} is a ${p.kind}, and a ${p.given} was given for it: pick a ${p.kind}`,
+  'picks.never-pointed-at': (p: { mark: string }) =>
+    `mark ${p.mark} does not know where a hand pointed to find it: pick it anew`,
 } as const

@@ -1,6 +1,9 @@
 import type { RequestAnswer } from '../../contract/requests.ts'
 import type { Edit } from '../../core/job/edits/edit.ts'
+import type { Refused } from '../../core/job/from-picks/picked-mark.ts'
+import { sentenceOf } from '../words/window-words.ts'
 import { useBench } from './bench-store.ts'
+import { tell } from './notices.ts'
 import { takeCommitted } from './store-sync.ts'
 import { ask } from './the-host.ts'
 
@@ -13,6 +16,13 @@ export function signed(): { by: string; job?: string } {
 /** Makes an edit. True once it is on disk; false when it was refused, and the person has been told why. */
 export async function makeEdit(edit: Edit): Promise<boolean> {
   return took(await ask('edit', { edit, ...signed() }))
+}
+
+/** Makes the edit that picks come to; where they come to none, the person is told why. */
+export async function makeOf(made: { edit: Edit } | Refused): Promise<boolean> {
+  if ('edit' in made) return makeEdit(made.edit)
+  tell('failed', sentenceOf(made.refused))
+  return false
 }
 
 export async function undo(): Promise<boolean> {

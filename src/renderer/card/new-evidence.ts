@@ -1,5 +1,6 @@
 import type { Edit } from '../../core/job/edits/edit.ts'
 import { applyEdit, readEdit } from '../../core/job/edits/edit.ts'
+import { evidenceId } from '../../core/job/from-picks/evidence-id.ts'
 import type { Dimension, Evidence, Job, Unit } from '../../core/job/model/types.ts'
 import { readFigures } from '../../core/ledger/evidence/figures.ts'
 import { foundEvidence } from '../../core/ledger/evidence/found-evidence.ts'
@@ -9,7 +10,6 @@ import { writeMeasured } from '../../core/ledger/units/display-units.ts'
 import { NotationError } from '../../core/quantity/notation/notation-error.ts'
 import type { AnyReason } from '../../core/words/reason.ts'
 import { ScantlingError } from '../../core/words/scantling-error.ts'
-import { evidenceId } from '../bench/evidence-id.ts'
 
 /** Evidence as it is being written on the card. */
 export type EvidenceDraft =

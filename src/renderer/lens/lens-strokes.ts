@@ -1,6 +1,6 @@
 import type { Pixel } from '../../core/geometry/frames.ts'
+import type { FoundStroke } from '../../core/imaging/index.ts'
 import { placeFound, waysOf } from '../strokes/lens-stroke.ts'
-import type { FoundStroke } from '../strokes/search.ts'
 import type { LensInks } from './lens-lines.ts'
 import { LENS_PIXELS, LENS_ZOOM, turnAboutMiddle } from './lens-picture.ts'
 

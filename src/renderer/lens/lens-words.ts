@@ -1,9 +1,9 @@
+import { markOnStroke } from '../../core/job/from-picks/mark-on-stroke.ts'
 import type { HowToPick } from '../picking/how-to-pick.ts'
 import type { PickQuality } from '../picking/pick-quality.ts'
 import { AS_IT_LIES, readingWords, type SeenFrom, way } from '../strokes/edge-sides.ts'
 import { FAR } from '../strokes/find-under-picks.ts'
-import { toFitted } from '../strokes/to-fitted.ts'
-import { pixelsInWords } from '../strokes/uncertainty-words.ts'
+import { acrossStroke, pixelsInWords } from '../strokes/uncertainty-words.ts'
 import type { UnderPointer } from '../strokes/under-pointer.ts'
 
 /** What the lens says of the pick that would be made. */
@@ -40,8 +40,8 @@ export function lensWords(
     case 'none':
       return { sure: hand, note: underPointer.because }
     case 'found': {
-      const { found, reading } = underPointer
-      const { across } = toFitted(found, reading, [underPointer.at], quality.sigma)
+      const { found, at } = underPointer
+      const across = acrossStroke(markOnStroke(found, [at], quality.sigma))
       const width = `width ${pixelsInWords(found.shape.width)}`
       if (found.kind === 'crossing') {
         return {
@@ -51,7 +51,7 @@ export function lensWords(
       }
       const part =
         found.kind === 'point'
-          ? readingWords(reading, way(Math.cos(found.direction), Math.sin(found.direction)), from)
+          ? readingWords(found.reading, way(Math.cos(found.direction), Math.sin(found.direction)), from)
           : 'stroke'
       return {
         sure: `${part}, σ ${pixelsInWords(across)} across`,

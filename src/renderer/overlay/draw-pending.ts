@@ -1,10 +1,11 @@
 import { algebraicCircle } from '../../core/geometry/algebraic-circle.ts'
 import { type Pixel, pixel, type Screen, screen } from '../../core/geometry/frames.ts'
+import { pixelsOf } from '../../core/job/from-picks/picked-mark.ts'
 import type { Mark } from '../../core/job/model/types.ts'
 import { ScantlingError } from '../../core/words/scantling-error.ts'
 import { applied, type BoxSize, type Camera, matrixOf } from '../camera/camera.ts'
 import { isCornerToCorner } from '../picking/corner-to-corner.ts'
-import { fittedOf, needsOf, type Picks, wanted } from '../picking/picks.ts'
+import { foundMark, needsOf, type Picks, wanted } from '../picking/picks.ts'
 import type { PointerPlace } from '../picking/pointer-store.ts'
 import { centreStrokes } from './centre-strokes.ts'
 import type { Inks } from './inks.ts'
@@ -55,10 +56,10 @@ export function drawPending(
     const first = pixels[0]
     if (first !== undefined && needsOf(picks.tool).length > 1) drawNumber(context, at(first), i + 1, inks)
     if ('mark' in feature) for (const pixel of pixels) twice(() => drawRing(context, at(pixel), RING))
-    const fitted = fittedOf(feature)
-    if (fitted === null) return
-    const kept = feature.need === 'point' ? [] : fitted.pixels
-    for (const { points } of centreStrokes(kept, fitted.stroke.leftOut ?? [], at)) {
+    const mark = foundMark(feature)
+    if (mark === null) return
+    const kept = mark.kind === 'point' ? [] : mark.pixels
+    for (const { points } of centreStrokes(kept, mark.stroke?.leftOut ?? [], at)) {
       twice(() => drawPolyline(context, points))
     }
   })
@@ -135,8 +136,9 @@ function drawBetween(
   }
   for (const { feature, pixels } of shapes) {
     const next = aim !== null && feature === current?.feature && open ? [aim] : []
+    const mark = foundMark(feature)
     if (feature.need === 'circle' && pixels.length > 1)
-      circleThrough(context, fittedOf(feature)?.pixels ?? [...pixels, ...next], at)
+      circleThrough(context, mark === null ? [...pixels, ...next] : pixelsOf(mark), at)
     else if (feature.need !== 'point') {
       polyline([...pixels, ...next], feature.need === 'closed path' && pixels.length + next.length > 2)
     }

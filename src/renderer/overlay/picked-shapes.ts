@@ -1,6 +1,7 @@
 import type { Pixel } from '../../core/geometry/frames.ts'
+import { pixelsOf } from '../../core/job/from-picks/picked-mark.ts'
 import type { Mark } from '../../core/job/model/types.ts'
-import { fittedOf, type NewFeature, type PickedFeature, type Picks } from '../picking/picks.ts'
+import { foundMark, type NewFeature, type PickedFeature, type Picks } from '../picking/picks.ts'
 import { shapeOf } from './shape.ts'
 import { middle } from './span.ts'
 
@@ -22,7 +23,8 @@ export function pickedShapes(picks: Picks, marks: readonly Mark[]): PickedShape[
 
 /** Where it was picked; of a line that was found on a stroke, its ends there. */
 function placesOf(feature: NewFeature): Pixel[] {
-  const found = fittedOf(feature)?.pixels
-  const [first, last] = [found?.[0], found?.at(-1)]
+  const mark = foundMark(feature)
+  const found = mark === null ? [] : pixelsOf(mark)
+  const [first, last] = [found[0], found.at(-1)]
   return feature.need === 'line' && first !== undefined && last !== undefined ? [first, last] : feature.pixels
 }

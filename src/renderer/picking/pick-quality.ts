@@ -1,6 +1,6 @@
 import type { SheetPictures } from '../../contract/pictures.ts'
+import { HAND_SIGMA } from '../../core/job/from-picks/mark-by-hand.ts'
 import type { Mark } from '../../core/job/model/types.ts'
-import { HAND_SIGMA } from './picks.ts'
 
 /** How sure a pick would be. */
 export interface PickQuality {

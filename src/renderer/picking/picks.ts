@@ -1,8 +1,15 @@
 import { type Pixel, pixel } from '../../core/geometry/frames.ts'
-import { type MarkNeed, MEASURE_NEEDS, REFERENCE_NEEDS } from '../../core/job/model/mark-needs.ts'
+import { HAND_SIGMA } from '../../core/job/from-picks/mark-by-hand.ts'
+import { pixelsOf, type UnnamedMark } from '../../core/job/from-picks/picked-mark.ts'
+import {
+  FEWEST_PICKS,
+  type MarkNeed,
+  MEASURE_NEEDS,
+  REFERENCE_NEEDS,
+} from '../../core/job/model/mark-needs.ts'
 import type { Mark } from '../../core/job/model/types.ts'
 import { isCornerToCorner } from './corner-to-corner.ts'
-import type { Fitted, StrokeState } from './fitted.ts'
+import type { StrokeState } from './stroke-state.ts'
 import type { Tool } from './tool.ts'
 
 /** One mark that is being picked: each pixel with its standard uncertainty in pixels. */
@@ -26,16 +33,11 @@ export interface Picks {
   features: PickedFeature[]
 }
 
-/** Pixels. Common practice, no source: a careful pick by hand on an enlarged scan is good to about a pixel. */
-export const HAND_SIGMA = 1
-
 const NOTHING = { pixels: [] as Pixel[], sigmas: [] as number[] }
 
 export const noPicks = (tool: Tool): Picks => ({ tool, features: [] })
 
-/** Fewest picks that settle a mark of each kind; a path takes more until it is ended. */
-const ENOUGH: Record<MarkNeed, number> = { point: 1, line: 2, circle: 3, path: 2, 'closed path': 3 }
-
+/** Whether a mark takes more picks until it is ended. */
 const endless = (need: MarkNeed): boolean => need === 'path' || need === 'closed path'
 
 /** The marks a tool asks for, in the order that they are picked. */
@@ -86,7 +88,7 @@ export function withPick(picks: Picks, pixel: Pixel, sigma = HAND_SIGMA, byHand 
     need,
     pixels,
     sigmas,
-    done: !endless(need) && pixels.length >= ENOUGH[need],
+    done: !endless(need) && pixels.length >= FEWEST_PICKS[need],
     ...(byHand || begun.byHand === true ? { byHand: true } : {}),
   }
   const before = pixels.length > 1 ? picks.features.slice(0, -1) : picks.features
@@ -120,7 +122,7 @@ export function canEnd(picks: Picks): boolean {
     current !== undefined &&
     !current.done &&
     endless(current.need) &&
-    current.pixels.length >= ENOUGH[current.need]
+    current.pixels.length >= FEWEST_PICKS[current.need]
   )
 }
 
@@ -181,10 +183,10 @@ export function withStroke(
   of: NewFeature,
   stroke: StrokeState,
 ): { picks: Picks; now: NewFeature } {
-  const point = stroke.state === 'found' && of.need === 'point' ? stroke.fitted : null
+  const point = stroke.state === 'found' && of.need === 'point' ? stroke.mark : null
   const now: NewFeature = {
     ...of,
-    ...(point === null ? {} : { pixels: point.pixels, sigmas: [point.sigma] }),
+    ...(point === null ? {} : { pixels: pixelsOf(point), sigmas: [point.sigma] }),
     stroke,
   }
   const features = picks.features.map((one) => (one === of ? now : one))
@@ -192,8 +194,8 @@ export function withStroke(
 }
 
 /** What was found for a mark that is being picked; null when it is by hand, or the search goes on. */
-export const fittedOf = (feature: PickedFeature): Fitted | null =>
-  'pixels' in feature && feature.stroke?.state === 'found' ? feature.stroke.fitted : null
+export const foundMark = (feature: PickedFeature): UnnamedMark | null =>
+  'pixels' in feature && feature.stroke?.state === 'found' ? feature.stroke.mark : null
 
 /** Where the newest pick is; null when there is none or it is an old mark. */
 export function lastPixel(picks: Picks): Pixel | null {

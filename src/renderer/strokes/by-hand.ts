@@ -2,7 +2,7 @@ import { useBench } from '../bench/bench-store.ts'
 import { isCornerToCorner } from '../picking/corner-to-corner.ts'
 import { useHowToPick } from '../picking/how-to-pick.ts'
 import type { Picks } from '../picking/picks.ts'
-import { againByHand } from './search-for.ts'
+import { againByHand } from './search-wish.ts'
 
 /**
  * Whether picks are by hand now: a mark picked again as it was picked before, another by the switch or the key.

@@ -1,28 +1,34 @@
+import type { Pixel } from '../../core/geometry/frames.ts'
+import type { FoundStroke, NoStroke } from '../../core/imaging/index.ts'
+import { markOnStroke } from '../../core/job/from-picks/mark-on-stroke.ts'
 import type { FoundOn } from '../../core/job/model/types.ts'
 import { useBench } from '../bench/bench-store.ts'
 import { setPicks } from '../bench/choose.ts'
 import { onTheBench } from '../camera/look-at.ts'
-import type { StrokeState } from '../picking/fitted.ts'
 import { useHowToPick } from '../picking/how-to-pick.ts'
 import { type NewFeature, readyForStroke, withStroke } from '../picking/picks.ts'
+import type { StrokeState } from '../picking/stroke-state.ts'
 import { strokeReach } from './reach.ts'
-import type { Search, SearchResult } from './search.ts'
-import { searchAgain, searchFor } from './search-for.ts'
 import { searchScan } from './search-scan.ts'
-import { toFitted } from './to-fitted.ts'
+import { type SearchWish, wishAgain, wishFor } from './search-wish.ts'
 
 export const FAR = 'Too far off to tell which stroke is meant: go closer to find it.'
 
-/** Standard uncertainty of where the hand pointed along the stroke: of the worst of its picks. */
-const along = ({ sigmas }: Pick<NewFeature, 'sigmas'>): number => Math.max(...sigmas)
-
-export function stateOf(result: SearchResult, feature: Pick<NewFeature, 'pixels' | 'sigmas'>): StrokeState {
-  if (!('reading' in result)) return { state: 'none', because: result.found.because }
-  const { found, reading } = result
-  return { state: 'found', fitted: toFitted(found, reading, feature.pixels, along(feature)) }
+/**
+ * What a search has come to.
+ * @param rough where it was looked for
+ * @param sigmas how surely the hand pointed there, pixels: the worst of them is that along the stroke
+ */
+export function stateOf(
+  found: FoundStroke | NoStroke,
+  rough: readonly Pixel[],
+  sigmas: readonly number[],
+): StrokeState {
+  if (found.kind === 'none') return { state: 'none', because: found.because }
+  return { state: 'found', mark: markOnStroke(found, rough, Math.max(...sigmas)) }
 }
 
-function searchOf(feature: NewFeature): Search | null {
+function wishOf(feature: NewFeature): SearchWish | null {
   const { picks, pictures, opened } = useBench.getState()
   const here = onTheBench()
   const reach = here === undefined ? null : strokeReach(here.camera.zoom, pictures[here.sheet])
@@ -30,8 +36,8 @@ function searchOf(feature: NewFeature): Search | null {
   const { tool } = picks
   const before: FoundOn | undefined =
     tool.kind === 'repeat' ? opened?.job.marks.find(({ id }) => id === tool.mark)?.stroke : undefined
-  if (before !== undefined) return searchAgain(before, feature.pixels, reach)
-  return searchFor(feature.need, feature.pixels, useHowToPick.getState(), here.camera, reach)
+  if (before !== undefined) return wishAgain(before, reach)
+  return wishFor(feature.need, useHowToPick.getState(), here.camera, reach)
 }
 
 /** Looks for the stroke under the newest picks, where they are complete and not by hand, and takes it when it comes. */
@@ -40,14 +46,15 @@ export async function findUnderPicks(): Promise<void> {
   const ready = readyForStroke(picks)
   const shown = sheet === null ? undefined : pictures[sheet]
   if (ready === null || shown === undefined) return
-  const search = searchOf(ready)
-  if (search === null) {
+  const wish = wishOf(ready)
+  if (wish === null) {
     setPicks(withStroke(picks, ready, { state: 'none', because: FAR }).picks)
     return
   }
   const looking = withStroke(picks, ready, { state: 'looking' })
   setPicks(looking.picks)
-  const state = stateOf(await searchScan(search, shown), ready)
+  const { pixels, sigmas } = ready
+  const state = stateOf(await searchScan(pixels, wish, shown), pixels, sigmas)
   const later = useBench.getState().picks
   const found = withStroke(later, looking.now, state)
   if (found.picks !== later) setPicks(found.picks)

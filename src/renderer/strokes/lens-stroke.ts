@@ -1,5 +1,5 @@
 import type { Pixel } from '../../core/geometry/frames.ts'
-import type { FoundStroke } from './search.ts'
+import type { FoundStroke } from '../../core/imaging/index.ts'
 
 /** Ways of the strokes that were found, as the lens draws them: a place on each and its direction, radians. */
 export function waysOf(found: FoundStroke): { at: Pixel; direction: number }[] {

@@ -1,14 +1,17 @@
-import type { GreyWindow } from '../../core/imaging/index.ts'
-import type { Search, SearchResult } from './search.ts'
+import type { Pixel } from '../../core/geometry/frames.ts'
+import type { FoundStroke, GreyWindow, NoStroke } from '../../core/imaging/index.ts'
+import type { SearchWish } from './search-wish.ts'
 
 /** What the window asks of the worker that looks for strokes. */
 export interface ToSearcher {
   ask: number
-  search: Search
   window: GreyWindow
+  /** Where it was pointed at, pixels of the scan. */
+  rough: readonly Pixel[]
+  wish: SearchWish
 }
 
 export interface FromSearcher {
   ask: number
-  result: SearchResult
+  found: FoundStroke | NoStroke
 }

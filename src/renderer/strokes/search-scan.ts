@@ -1,32 +1,28 @@
 import type { SheetPictures } from '../../contract/pictures.ts'
-import { LARGEST_WINDOW, searchWindow } from '../../core/imaging/index.ts'
+import type { Pixel } from '../../core/geometry/frames.ts'
+import { type FoundStroke, LARGEST_WINDOW, type NoStroke, searchWindow } from '../../core/imaging/index.ts'
 import { tileAddress } from '../tiles/addresses.ts'
 import type { GreyTile } from '../tiles/picture-forms.ts'
 import { cutWindow } from './cut-window.ts'
 import { fetchGreys, giveUp } from './fetch-greys.ts'
-import type { Search, SearchResult } from './search.ts'
+import type { SearchWish } from './search-wish.ts'
 import { theSearcher } from './searcher.ts'
 import { tilesLookedAt } from './tiles-looked-at.ts'
 
-const TOO_LARGE: SearchResult = {
-  found: {
-    kind: 'none',
-    because: 'That is more of the scan than can be looked over in one go: pick nearer together, or by hand.',
-  },
+const TOO_LARGE: NoStroke = {
+  kind: 'none',
+  because: 'That is more of the scan than can be looked over in one go: pick nearer together, or by hand.',
 }
 
 /** Milliseconds that a pick waits for its part of the scan: a large file may first have to be read through. */
 const PATIENCE = 20_000
 
-const NOT_COME: SearchResult = {
-  found: {
-    kind: 'none',
-    because: 'This part of the scan has not come in time: abandon it and pick once more, or go on by hand.',
-  },
+const NOT_COME: NoStroke = {
+  kind: 'none',
+  because: 'This part of the scan has not come in time: abandon it and pick once more, or go on by hand.',
 }
 
-function windowOf(search: Search, pictures: SheetPictures) {
-  const { rough, as, reach } = search
+function windowOf(rough: readonly Pixel[], { as, reach }: SearchWish, pictures: SheetPictures) {
   const area = searchWindow(rough, as, { reach, scan: pictures })
   const { box } = area
   const [left, top, right, bottom] = box
@@ -42,22 +38,31 @@ function windowOf(search: Search, pictures: SheetPictures) {
 let asked = 0
 
 /** Looks for the stroke under picks, once its part of the scan has come. */
-export async function searchScan(search: Search, pictures: SheetPictures): Promise<SearchResult> {
-  const window = windowOf(search, pictures)
+export async function searchScan(
+  rough: readonly Pixel[],
+  wish: SearchWish,
+  pictures: SheetPictures,
+): Promise<FoundStroke | NoStroke> {
+  const window = windowOf(rough, wish, pictures)
   if (window === null) return TOO_LARGE
   const who = `stroke ${++asked}`
   const patience = setTimeout(() => giveUp(who), PATIENCE)
   const grey = window.cut(await fetchGreys(who, window.addresses))
   clearTimeout(patience)
-  return grey === null ? NOT_COME : theSearcher().pick(grey, search)
+  return grey === null ? NOT_COME : theSearcher().pick(grey, rough, wish)
 }
 
 /** The same for what is under the pointer; null when that was asked of another place meanwhile. */
-export async function glanceAtScan(search: Search, pictures: SheetPictures): Promise<SearchResult | null> {
-  const window = windowOf(search, pictures)
+export async function glanceAtScan(
+  at: Pixel,
+  wish: SearchWish,
+  pictures: SheetPictures,
+): Promise<FoundStroke | NoStroke | null> {
+  const rough = [at]
+  const window = windowOf(rough, wish, pictures)
   if (window === null) return TOO_LARGE
   const greys = await fetchGreys('stroke under the pointer', window.addresses)
   if (greys === null) return null
   const grey = window.cut(greys)
-  return grey === null ? NOT_COME : theSearcher().glance(grey, search)
+  return grey === null ? NOT_COME : theSearcher().glance(grey, rough, wish)
 }

@@ -1,18 +1,17 @@
-import type { GreyWindow } from '../../core/imaging/index.ts'
+import type { Pixel } from '../../core/geometry/frames.ts'
+import type { FoundStroke, GreyWindow, NoStroke } from '../../core/imaging/index.ts'
 import type { FromSearcher, ToSearcher } from './messages.ts'
-import type { Search, SearchResult } from './search.ts'
+import type { SearchWish } from './search-wish.ts'
 
 interface Waiting {
   message: ToSearcher
-  answer: (result: SearchResult | null) => void
+  answer: (found: FoundStroke | NoStroke | null) => void
 }
 
-const STOPPED: SearchResult = {
-  found: {
-    kind: 'none',
-    because:
-      'The part of the program that looks for strokes has stopped: pick by hand, or reload the window. The job is safe.',
-  },
+const STOPPED: NoStroke = {
+  kind: 'none',
+  because:
+    'The part of the program that looks for strokes has stopped: pick by hand, or reload the window. The job is safe.',
 }
 
 /**
@@ -33,7 +32,7 @@ export class Searcher {
       const done = this.#underWay
       this.#underWay = null
       this.#next()
-      done?.answer(data.result)
+      done?.answer(data.found)
     })
     this.#worker.addEventListener('error', () => {
       this.#stopped = true
@@ -45,21 +44,25 @@ export class Searcher {
   }
 
   /** What is under a pick. */
-  pick(window: GreyWindow, search: Search): Promise<SearchResult> {
+  pick(window: GreyWindow, rough: readonly Pixel[], wish: SearchWish): Promise<FoundStroke | NoStroke> {
     return new Promise((resolve) => {
       this.#picks.unshift({
-        message: { ask: ++this.#asked, window, search },
-        answer: (result) => resolve(result ?? STOPPED),
+        message: { ask: ++this.#asked, window, rough, wish },
+        answer: (found) => resolve(found ?? STOPPED),
       })
       this.#next()
     })
   }
 
   /** What is under the pointer; null when it has moved on before that was looked at. */
-  glance(window: GreyWindow, search: Search): Promise<SearchResult | null> {
+  glance(
+    window: GreyWindow,
+    rough: readonly Pixel[],
+    wish: SearchWish,
+  ): Promise<FoundStroke | NoStroke | null> {
     return new Promise((resolve) => {
       this.#glance?.answer(null)
-      this.#glance = { message: { ask: ++this.#asked, window, search }, answer: resolve }
+      this.#glance = { message: { ask: ++this.#asked, window, rough, wish }, answer: resolve }
       this.#next()
     })
   }

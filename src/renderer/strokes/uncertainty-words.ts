@@ -1,6 +1,5 @@
 import { symmetric2 } from '../../core/geometry/symmetric2.ts'
-import type { Mark } from '../../core/job/model/types.ts'
-import type { Fitted } from '../picking/fitted.ts'
+import { pixelsOf, type UnnamedMark } from '../../core/job/from-picks/picked-mark.ts'
 
 /** Pixels to two figures, and never more than four decimals: `0.062 px`. */
 export function pixelsInWords(value: number): string {
@@ -10,28 +9,28 @@ export function pixelsInWords(value: number): string {
   return `${value.toFixed(places)} px`
 }
 
-type Shaped = Pick<Fitted, 'sigma' | 'covariance'> & { as: string | undefined; n: number }
-
-const words = ({ sigma, covariance, as, n }: Shaped): string => {
-  if (covariance !== undefined) {
-    const [most, least] = symmetric2(covariance).map(({ value }) => Math.sqrt(Math.max(value, 0)))
-    return as === 'crossing'
-      ? `σ ${pixelsInWords(least ?? 0)} one way and ${pixelsInWords(most ?? 0)} the other`
-      : `σ ${pixelsInWords(least ?? 0)} across the stroke, ${pixelsInWords(most ?? 0)} along it`
-  }
-  if (as === undefined) return `σ ${pixelsInWords(sigma)} in x and in y`
-  return `σ ${pixelsInWords(sigma / Math.sqrt(n))} across it, from ${n} profiles of ${pixelsInWords(sigma)} each`
+/** Standard uncertainties of a mark on a stroke, pixels: across it and along it; of a crossing, the better way first. */
+function settled(mark: UnnamedMark): [least: number, most: number] | null {
+  if (mark.kind !== 'point' || mark.covariance === undefined) return null
+  const [most, least] = symmetric2(mark.covariance).map(({ value }) => Math.sqrt(Math.max(value, 0)))
+  return [least ?? 0, most ?? 0]
 }
 
 /** How sure a mark is, in words. */
-export const markUncertainty = (mark: Mark): string =>
-  words({
-    sigma: mark.sigma,
-    as: mark.how === 'stroke' ? (mark.stroke?.as ?? 'stroke') : undefined,
-    n: mark.kind === 'point' ? 1 : mark.pixels.length,
-    ...(mark.kind === 'point' && mark.covariance !== undefined ? { covariance: mark.covariance } : {}),
-  })
+export function markUncertainty(mark: UnnamedMark): string {
+  const { sigma, stroke, how } = mark
+  const both = settled(mark)
+  if (both !== null) {
+    const [least, most] = both.map(pixelsInWords)
+    return how === 'stroke' && stroke?.as === 'crossing'
+      ? `σ ${least} one way and ${most} the other`
+      : `σ ${least} across the stroke, ${most} along it`
+  }
+  if (how !== 'stroke') return `σ ${pixelsInWords(sigma)} in x and in y`
+  const n = pixelsOf(mark).length
+  return `σ ${pixelsInWords(sigma / Math.sqrt(n))} across it, from ${n} profiles of ${pixelsInWords(sigma)} each`
+}
 
-/** How sure what was found is, in words. */
-export const fittedUncertainty = ({ sigma, covariance, stroke, pixels }: Fitted): string =>
-  words({ sigma, as: stroke.as, n: pixels.length, ...(covariance === undefined ? {} : { covariance }) })
+/** Standard uncertainty of a mark across its stroke, pixels; of a crossing: of the better settled way. */
+export const acrossStroke = (mark: UnnamedMark): number =>
+  settled(mark)?.[0] ?? mark.sigma / Math.sqrt(pixelsOf(mark).length)

@@ -1,7 +1,6 @@
 import { createStore } from 'zustand/vanilla'
 import type { Pixel } from '../../core/geometry/frames.ts'
-import type { StrokeReading } from '../../core/job/model/types.ts'
-import type { FoundStroke } from './search.ts'
+import type { FoundStroke } from '../../core/imaging/index.ts'
 
 /** What a pick where the pointer is would take. Apart from the bench, so that it renders nothing. */
 export type UnderPointer =
@@ -12,7 +11,7 @@ export type UnderPointer =
   /** Too far off to tell what is meant. */
   | { state: 'far' }
   | { state: 'looking' }
-  | { state: 'found'; at: Pixel; found: FoundStroke; reading: StrokeReading }
+  | { state: 'found'; at: Pixel; found: FoundStroke }
   /** because: a sentence. */
   | { state: 'none'; at: Pixel; because: string }
 

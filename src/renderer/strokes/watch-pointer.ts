@@ -6,8 +6,8 @@ import { wanted } from '../picking/picks.ts'
 import { pointer } from '../picking/pointer-store.ts'
 import { isByHand } from './by-hand.ts'
 import { strokeReach } from './reach.ts'
-import { glanceFor, searchAgain } from './search-for.ts'
 import { glanceAtScan } from './search-scan.ts'
+import { glanceFor, wishAgain } from './search-wish.ts'
 import { type UnderPointer, underPointer } from './under-pointer.ts'
 
 const tell = (now: UnderPointer): void => underPointer.setState({ now })
@@ -34,22 +34,21 @@ async function look(isNow: () => boolean): Promise<void> {
     return
   }
   const mark = tool.kind === 'repeat' ? opened?.job.marks.find(({ id }) => id === tool.mark) : undefined
-  const search =
+  const wish =
     mark?.stroke !== undefined && mark.kind === 'point'
-      ? searchAgain(mark.stroke, [pixel], reach)
-      : glanceFor(need, pixel, useHowToPick.getState(), here.camera, reach)
-  if (search === null) {
+      ? wishAgain(mark.stroke, reach)
+      : glanceFor(need, useHowToPick.getState(), here.camera, reach)
+  if (wish === null) {
     tell({ state: 'hand' })
     return
   }
   const before = underPointer.getState().now
   if (before.state === 'hand' || before.state === 'far' || before.state === 'complete')
     tell({ state: 'looking' })
-  const result = await glanceAtScan(search, shown)
-  if (result === null || !isNow()) return
-  if (result.found.kind === 'none') tell({ state: 'none', at: pixel, because: result.found.because })
-  else if ('reading' in result)
-    tell({ state: 'found', at: pixel, found: result.found, reading: result.reading })
+  const found = await glanceAtScan(pixel, wish, shown)
+  if (found === null || !isNow()) return
+  if (found.kind === 'none') tell({ state: 'none', at: pixel, because: found.because })
+  else tell({ state: 'found', at: pixel, found })
 }
 
 /** Looks at what is under the pointer whenever it moves. The function that comes back ends it. */

@@ -1,20 +1,21 @@
+import type { FoundStroke, NoStroke } from '../../core/imaging/index.ts'
 import { ScantlingError } from '../../core/words/scantling-error.ts'
+import { findStroke } from './find-stroke.ts'
 import type { FromSearcher, ToSearcher } from './messages.ts'
-import { runSearch, type SearchResult } from './search.ts'
 
-function searched({ search, window }: ToSearcher): SearchResult {
+function found({ rough, window, wish }: ToSearcher): FoundStroke | NoStroke {
   try {
-    return runSearch(window, search)
+    return findStroke(window, rough, wish)
   } catch (error) {
     const because =
       error instanceof ScantlingError
         ? error.message
         : `The stroke could not be looked for because of a fault in the program (${String(error)}). Pick by hand, and please report this.`
-    return { found: { kind: 'none', because } }
+    return { kind: 'none', because }
   }
 }
 
 self.addEventListener('message', ({ data }: MessageEvent<ToSearcher>) => {
-  const answer: FromSearcher = { ask: data.ask, result: searched(data) }
+  const answer: FromSearcher = { ask: data.ask, found: found(data) }
   self.postMessage(answer)
 })

@@ -9,7 +9,8 @@ const AGAIN = 5_000
 interface Wish<Form> {
   rank: number
   form: Form
-  addresses: readonly string[]
+  /** Dearest first. */
+  addresses: ReadonlySet<string>
 }
 
 interface LoaderOptions<Form> {
@@ -32,6 +33,8 @@ export class PictureLoader<Forms extends object> {
   readonly #lane: (forms: readonly (keyof Forms)[]) => string
   readonly #now: () => number
   readonly #wanted = new Map<string, Wish<keyof Forms>>()
+  /** The same, what goes first first. */
+  #ranked: readonly Wish<keyof Forms>[] = []
   readonly #underWay = new Map<string, { controller: AbortController; lane: string }>()
   readonly #failed = new Map<string, number>()
   readonly #listeners = new Set<(address: string, form: keyof Forms) => void>()
@@ -60,33 +63,32 @@ export class PictureLoader<Forms extends object> {
    */
   want(who: string, rank: number, form: keyof Forms, addresses: readonly string[]): void {
     if (addresses.length === 0) this.#wanted.delete(who)
-    else this.#wanted.set(who, { rank, form, addresses })
+    else this.#wanted.set(who, { rank, form, addresses: new Set(addresses) })
+    this.#ranked = [...this.#wanted.values()].sort((a, b) => a.rank - b.rank)
     this.#go()
   }
 
-  /** The forms that are wanted of each picture, what is wanted first first. */
-  #wishes(): Map<string, (keyof Forms)[]> {
-    const wishes = new Map<string, (keyof Forms)[]>()
-    for (const { form, addresses } of [...this.#wanted.values()].sort((a, b) => a.rank - b.rank)) {
-      for (const address of addresses) {
-        const forms = wishes.get(address)
-        if (forms === undefined) wishes.set(address, [form])
-        else if (!forms.includes(form)) forms.push(form)
-      }
-    }
-    return wishes
+  #isWanted(address: string): boolean {
+    return this.#ranked.some(({ addresses }) => addresses.has(address))
+  }
+
+  /** The forms of a picture that are wanted and not there, what goes first first. */
+  #missing(address: string): (keyof Forms)[] {
+    return this.#ranked
+      .filter(({ form, addresses }) => addresses.has(address) && !this.#kept.has(address, form))
+      .map(({ form }) => form)
   }
 
   #go(): void {
-    const wishes = this.#wishes()
     for (const [address, { controller }] of this.#underWay) {
-      if (!wishes.has(address)) controller.abort()
+      if (!this.#isWanted(address)) controller.abort()
     }
-    for (const [address, forms] of wishes) {
-      if (this.#underWay.has(address) || this.#isBad(address)) continue
-      const missing = forms.filter((form) => !this.#kept.has(address, form))
-      if (missing.length > 0 && this.#hasRoom(this.#lane(missing)))
-        void this.#load(address, this.#lane(missing))
+    for (const { form, addresses } of this.#ranked) {
+      for (const address of addresses) {
+        if (this.#kept.has(address, form) || this.#underWay.has(address) || this.#isBad(address)) continue
+        const lane = this.#lane(this.#missing(address))
+        if (this.#hasRoom(lane)) void this.#load(address, lane)
+      }
     }
   }
 
@@ -120,9 +122,7 @@ export class PictureLoader<Forms extends object> {
   async #makeWanted(address: string, bytes: Blob): Promise<void> {
     const made = new Set<keyof Forms>()
     for (;;) {
-      const next = (this.#wishes().get(address) ?? []).find(
-        (form) => !made.has(form) && !this.#kept.has(address, form),
-      )
+      const next = this.#missing(address).find((form) => !made.has(form))
       if (next === undefined) return
       made.add(next)
       await this.#kept.make(address, bytes, next)

@@ -16,6 +16,12 @@ export interface SearchOptions {
   reach?: number
 }
 
+/** How a place on a stroke is looked for. */
+export interface PointOptions extends Omit<SearchOptions, 'reading'> {
+  /** As of any search; or which one it is, told by the direction that the stroke is found to have, as of `StrokePoint`. */
+  reading?: StrokeReading | ((direction: number) => StrokeReading)
+}
+
 /** How a circle or an arc is looked for. */
 export interface RoundOptions extends SearchOptions {
   /** The whole circle, or else only the arc from the first pick through the second to the third. Default true. */
@@ -56,6 +62,8 @@ export interface Section {
 }
 
 interface Found {
+  /** Which part of the stroke was read. */
+  reading: StrokeReading
   shape: StrokeShape
   section: Section
   /** Kept and left out, in order along the stroke. */
@@ -102,6 +110,9 @@ export interface StrokeCircle extends Found {
   /** Of (centre x, centre y, radius), pixels². */
   covariance: [xx: number, xy: number, xr: number, yy: number, yr: number, rr: number]
 }
+
+/** Any stroke that was found. */
+export type FoundStroke = StrokePoint | StrokeCrossing | StrokeLine | StrokeCircle
 
 /** There is no clear stroke: a sentence says why, and what to do. */
 export interface NoStroke {

@@ -1,9 +1,9 @@
 import type { Pixel } from '../../geometry/frames.ts'
 import { symmetric2 } from '../../geometry/symmetric2.ts'
 import { type CoreReason, reason } from '../../words/core-words.ts'
+import { FEWEST_PICKS } from '../model/mark-needs.ts'
 import type { FoundOn, Mark, MarkKind } from '../model/types.ts'
 
-const LEAST_PIXELS = { line: 2, circle: 3, path: 2 } as const
 /** Rounded to a few figures in a job, so not compared closer than this. */
 const ROUNDED = 1e-6
 /** A stated sigma is that of the worse direction, give or take how it was rounded and what a person added to it. */
@@ -16,9 +16,8 @@ function allTheSame(pixels: readonly Pixel[]): boolean {
 /** Why pixels are no whole pick of a mark; null when they are. */
 export function pixelsProblem(mark: Mark, pixels: readonly Pixel[]): CoreReason | null {
   if (mark.kind === 'point') return null
-  const closed = mark.kind === 'path' && mark.closed === true
-  const least = closed ? 3 : LEAST_PIXELS[mark.kind]
-  const name = closed ? 'closed path' : mark.kind
+  const name = mark.kind === 'path' && mark.closed === true ? 'closed path' : mark.kind
+  const least = FEWEST_PICKS[name]
   if (pixels.length < least) return reason('mark.too-few-picks', { name, least, given: pixels.length })
   if (allTheSame(pixels)) return reason('mark.all-the-same', { name })
   return null

@@ -4,6 +4,15 @@ import type { Mark, Measure } from './types.ts'
 /** A kind of mark that a measure or a reference takes. */
 export type MarkNeed = 'point' | 'line' | 'circle' | 'path' | 'closed path'
 
+/** Fewest picks that settle a mark of each kind; a path may have more. */
+export const FEWEST_PICKS: Readonly<Record<MarkNeed, number>> = {
+  point: 1,
+  line: 2,
+  circle: 3,
+  path: 2,
+  'closed path': 3,
+}
+
 /** What each measure is taken between: the kinds of mark, in any of these orders. */
 export const MEASURE_NEEDS: Readonly<Record<Measure, readonly (readonly MarkNeed[])[]>> = {
   distance: [['point', 'point']],

@@ -1,21 +1,13 @@
 import './pick-at.css'
 import { useEffect, useState } from 'react'
 import { type Pixel, pixel } from '../../../core/geometry/frames.ts'
+import { HAND_SIGMA } from '../../../core/job/from-picks/mark-by-hand.ts'
 import { useBench } from '../../bench/bench-store.ts'
 import { setPicks } from '../../bench/choose.ts'
 import { pickProgress, pickSentence } from '../../guide/pick-sentences.ts'
 import { Button } from '../../parts/button.tsx'
 import { NumberField } from '../../parts/number-field.tsx'
-import {
-  canEnd,
-  ended,
-  HAND_SIGMA,
-  lastPixel,
-  nudged,
-  wanted,
-  withoutLast,
-  withPick,
-} from '../../picking/picks.ts'
+import { canEnd, ended, lastPixel, nudged, wanted, withoutLast, withPick } from '../../picking/picks.ts'
 import { HowToPick } from './how-to-pick.tsx'
 import { searchInWords } from './stroke-words.ts'
 

@@ -1,7 +1,8 @@
+import { pixelsOf } from '../../../core/job/from-picks/picked-mark.ts'
 import type { FoundOn } from '../../../core/job/model/types.ts'
-import { fittedOf, type Picks } from '../../picking/picks.ts'
+import { foundMark, type Picks } from '../../picking/picks.ts'
 import { AS_IT_LIES, readingWords, roundWords, way } from '../../strokes/edge-sides.ts'
-import { fittedUncertainty, pixelsInWords } from '../../strokes/uncertainty-words.ts'
+import { markUncertainty, pixelsInWords } from '../../strokes/uncertainty-words.ts'
 import { outOfRoundInWords } from './out-of-round-words.ts'
 
 const AS: Readonly<Record<FoundOn['as'], string>> = {
@@ -35,8 +36,8 @@ export function searchInWords(picks: Picks): string {
   if (stroke === undefined) return feature.byHand === true ? 'Picked by hand.' : ''
   if (stroke.state === 'looking') return 'Looking for the stroke…'
   if (stroke.state === 'none') return `Picked by hand. ${stroke.because}`
-  const fitted = fittedOf(feature)
-  if (fitted === null) return ''
-  const found = `${foundInWords(fitted.stroke)}: ${fittedUncertainty(fitted)}.`
-  return [found, outOfRoundInWords(fitted.stroke.as, fitted.pixels)].join(' ').trim()
+  const mark = foundMark(feature)
+  if (mark?.stroke === undefined) return ''
+  const found = `${foundInWords(mark.stroke)}: ${markUncertainty(mark)}.`
+  return [found, outOfRoundInWords(mark.stroke.as, pixelsOf(mark))].join(' ').trim()
 }

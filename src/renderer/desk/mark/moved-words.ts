@@ -1,11 +1,12 @@
 import { fitCircle } from '../../../core/geometry/fit-circle.ts'
 import { fitLine } from '../../../core/geometry/fit-line.ts'
+import { pixelsOf, type UnnamedMark } from '../../../core/job/from-picks/picked-mark.ts'
 import type { Mark } from '../../../core/job/model/types.ts'
-import type { Fitted } from '../../picking/fitted.ts'
 import { pixelsInWords } from '../../strokes/uncertainty-words.ts'
 
 /** How far what was found anew lies from a mark, in words. */
-export function movedInWords(mark: Mark, { pixels }: Pick<Fitted, 'pixels'>): string {
+export function movedInWords(mark: Mark, found: UnnamedMark): string {
+  const pixels = pixelsOf(found)
   switch (mark.kind) {
     case 'point': {
       const [x, y] = pixels[0] ?? mark.pixel

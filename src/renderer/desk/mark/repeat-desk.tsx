@@ -1,23 +1,25 @@
 import { useState } from 'react'
+import { pickAgain } from '../../../core/job/from-picks/pick-mark-again.ts'
+import { pixelsOf } from '../../../core/job/from-picks/picked-mark.ts'
 import { useBench } from '../../bench/bench-store.ts'
 import { choose, putDown } from '../../bench/choose.ts'
-import { makeEdit } from '../../bench/edits.ts'
+import { makeOf } from '../../bench/edits.ts'
 import { toTheSheet } from '../../focus/to-the-sheet.ts'
 import { pickProgress, pickSentence } from '../../guide/pick-sentences.ts'
 import { Button } from '../../parts/button.tsx'
+import { pickedAgain } from '../../picking/picked-marks.ts'
 import { isComplete } from '../../picking/picks.ts'
 import { inWords, reason, type WindowReason } from '../../words/window-words.ts'
 import { searchInWords } from '../in-hand/stroke-words.ts'
 import { Caution } from '../keeping/caution.tsx'
 import { KeepForm } from '../keeping/keep-form.tsx'
-import { repeatEdit } from '../pick-edits.ts'
-import { pickAgain } from './pick-again.ts'
+import { takeUpAgain } from './take-up-again.ts'
 
 /** What lies on the desk while a mark is picked again: nothing that tells where it was. */
 export function RepeatDesk() {
   const picks = useBench((bench) => bench.picks)
   const job = useBench((bench) => bench.opened?.job)
-  const [made, setMade] = useState(0)
+  const [kept, setKept] = useState(0)
   const { tool } = picks
   const mark = tool.kind === 'repeat' ? job?.marks.find(({ id }) => id === tool.mark) : undefined
   if (mark === undefined) return null
@@ -25,15 +27,16 @@ export function RepeatDesk() {
     putDown()
     choose({ kind: 'mark', id: mark.id })
   }
-  const edit = repeatEdit(mark, picks)
+  const again = pickedAgain(picks)
+  const made = again === null || 'refused' in again ? again : pickAgain(mark, again)
   const problem = otherCorners(
     mark.kind === 'path' ? mark.pixels.length : 0,
-    edit?.do === 'repeat-pick' ? edit.pixels?.length : undefined,
+    again === null || 'refused' in again ? undefined : pixelsOf(again).length,
   )
   const keep = async () => {
-    if (edit === null || problem !== null || !(await makeEdit(edit))) return
-    setMade(made + 1)
-    pickAgain(mark)
+    if (made === null || problem !== null || !(await makeOf(made))) return
+    setKept(kept + 1)
+    takeUpAgain(mark)
     toTheSheet()
   }
   const looking = searchInWords(picks)
@@ -46,9 +49,9 @@ export function RepeatDesk() {
           {isComplete(picks) ? 'Keep this pick, or abandon it and pick once more.' : pickSentence(picks)}
         </p>
         <p className="desk-missing">
-          {made === 0
+          {kept === 0
             ? 'What was picked before is hidden.'
-            : `${made === 1 ? 'One more pick' : `${made} more picks`} kept. What was picked before is hidden.`}
+            : `${kept === 1 ? 'One more pick' : `${kept} more picks`} kept. What was picked before is hidden.`}
         </p>
       </div>
       {isComplete(picks) ? (
@@ -57,10 +60,10 @@ export function RepeatDesk() {
           keep="Keep this pick, and go on"
           onKeep={keep}
           onAbandon={() => {
-            pickAgain(mark)
+            takeUpAgain(mark)
             toTheSheet()
           }}
-          disabled={edit === null || problem !== null}
+          disabled={made === null || 'refused' in made || problem !== null}
           startAtKeep
         >
           <p className="block-soft" aria-live="polite">

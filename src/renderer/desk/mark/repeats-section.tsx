@@ -6,8 +6,8 @@ import { Section } from '../../parts/section.tsx'
 import { pixelsInWords } from '../../strokes/uncertainty-words.ts'
 import { attempted } from '../../words/refusal.ts'
 import { inWords } from '../../words/window-words.ts'
-import { pickAgain } from './pick-again.ts'
 import { scatterInWords } from './scatter-words.ts'
+import { takeUpAgain } from './take-up-again.ts'
 
 /** How often a mark was picked, how its picks scatter, and a way to pick it again without sight of it. */
 export function RepeatsSection({ mark, writable }: { mark: Mark; writable: boolean }) {
@@ -40,7 +40,7 @@ export function RepeatsSection({ mark, writable }: { mark: Mark; writable: boole
         <Button
           disabled={!writable}
           onPress={() => {
-            pickAgain(mark)
+            takeUpAgain(mark)
             toTheSheet()
           }}
         >

@@ -1,29 +1,27 @@
 import { useState } from 'react'
+import { HAND_SIGMA } from '../../../core/job/from-picks/mark-by-hand.ts'
+import { putBackByHand, takeFoundAnew } from '../../../core/job/from-picks/pick-mark-again.ts'
 import type { Mark } from '../../../core/job/model/types.ts'
 import { useBench } from '../../bench/bench-store.ts'
-import { makeEdit } from '../../bench/edits.ts'
+import { makeOf } from '../../bench/edits.ts'
 import { Button } from '../../parts/button.tsx'
 import { Section } from '../../parts/section.tsx'
-import type { Fitted } from '../../picking/fitted.ts'
-import { HAND_SIGMA } from '../../picking/picks.ts'
+import type { StrokeState } from '../../picking/stroke-state.ts'
 import { stateOf } from '../../strokes/find-under-picks.ts'
-import { searchAgain } from '../../strokes/search-for.ts'
 import { searchScan } from '../../strokes/search-scan.ts'
-import { fittedUncertainty, markUncertainty } from '../../strokes/uncertainty-words.ts'
+import { wishAgain } from '../../strokes/search-wish.ts'
+import { markUncertainty } from '../../strokes/uncertainty-words.ts'
 import { outOfRoundInWords } from '../in-hand/out-of-round-words.ts'
 import { foundInWords } from '../in-hand/stroke-words.ts'
-import { byHandEdit, refoundEdit } from '../pick-edits.ts'
 import { movedInWords } from './moved-words.ts'
 
 /** Pixels: where it was looked for was within this of it. */
 const REACH = 12
 
-type Again = { state: 'looking' } | { state: 'found'; fitted: Fitted } | { state: 'none'; because: string }
-
 /** What a mark was found from, and the ways to find it anew or to do without. */
 export function StrokeSection({ mark, writable }: { mark: Mark; writable: boolean }) {
   const pictures = useBench((bench) => bench.pictures[mark.sheet])
-  const [again, setAgain] = useState<Again | null>(null)
+  const [again, setAgain] = useState<StrokeState | null>(null)
   const { stroke } = mark
   if (mark.how !== 'stroke' || stroke === undefined) return null
   const leftOut = stroke.leftOut?.length ?? 0
@@ -32,10 +30,10 @@ export function StrokeSection({ mark, writable }: { mark: Mark; writable: boolea
   const find = async () => {
     if (pictures === undefined) return
     setAgain({ state: 'looking' })
-    const result = await searchScan(searchAgain(stroke, stroke.rough, REACH), pictures)
-    setAgain(stateOf(result, { pixels: stroke.rough, sigmas: [HAND_SIGMA] }))
+    const found = await searchScan(stroke.rough, wishAgain(stroke, REACH), pictures)
+    setAgain(stateOf(found, stroke.rough, [HAND_SIGMA]))
   }
-  const byHand = byHandEdit(mark)
+  const byHand = putBackByHand(mark)
   return (
     <Section title="The stroke it is on">
       <p>{foundInWords(stroke)}.</p>
@@ -54,9 +52,9 @@ export function StrokeSection({ mark, writable }: { mark: Mark; writable: boolea
             <dt>Now</dt>
             <dd>{markUncertainty(mark)}</dd>
             <dt>Found again</dt>
-            <dd>{fittedUncertainty(again.fitted)}</dd>
+            <dd>{markUncertainty(again.mark)}</dd>
             <dt>Moved by</dt>
-            <dd>{movedInWords(mark, again.fitted)}</dd>
+            <dd>{movedInWords(mark, again.mark)}</dd>
           </dl>
           {(mark.repeats?.length ?? 0) > 0 && (
             <p className="block-soft">
@@ -68,7 +66,7 @@ export function StrokeSection({ mark, writable }: { mark: Mark; writable: boolea
               kind="main"
               disabled={!writable}
               onPress={() => {
-                void makeEdit(refoundEdit(mark, again.fitted)).then((kept) => {
+                void makeOf(takeFoundAnew(mark, again.mark)).then((kept) => {
                   if (kept) setAgain(null)
                 })
               }}
@@ -87,10 +85,10 @@ export function StrokeSection({ mark, writable }: { mark: Mark; writable: boolea
           Find again
         </Button>
         <Button
-          disabled={!writable || byHand === null}
+          disabled={!writable || 'refused' in byHand}
           hint="Back to where the hand pointed, to about a pixel."
           onPress={() => {
-            if (byHand !== null) void makeEdit(byHand)
+            void makeOf(byHand)
           }}
         >
           Pick by hand instead

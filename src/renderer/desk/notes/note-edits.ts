@@ -1,6 +1,6 @@
 import type { Edit } from '../../../core/job/edits/edit.ts'
+import { freshId } from '../../../core/job/from-picks/fresh-id.ts'
 import type { Job, Note } from '../../../core/job/model/types.ts'
-import { freshId } from '../fresh-id.ts'
 
 /** Adds a note; who wrote it and when is put in as it is kept. */
 export function noteEdit(

@@ -1,11 +1,12 @@
 import { useState } from 'react'
+import { outlineBetween } from '../../../core/job/from-picks/add-view.ts'
 import { useBench } from '../../bench/bench-store.ts'
 import { makeEdit } from '../../bench/edits.ts'
 import { TextField } from '../../parts/text-field.tsx'
+import { pickedCorners } from '../../picking/picked-marks.ts'
 import { isFlat, OutlineSize } from '../in-hand/outline-size.tsx'
 import { abandonTool, showKept } from '../keeping/after-picking.ts'
 import { KeepForm } from '../keeping/keep-form.tsx'
-import { outlineOf } from '../pick-edits.ts'
 import { AboutField } from './about-field.tsx'
 import { noteEdit } from './note-edits.ts'
 
@@ -17,8 +18,9 @@ export function NoteForm({ sheet }: { sheet: string }) {
   const [text, setText] = useState('')
   const [about, setAbout] = useState(selected)
   const page = job?.sheets.find(({ id }) => id === sheet)?.scan
-  const outline = page === undefined ? null : outlineOf(picks, page)
-  if (job === undefined || outline === null) return null
+  const corners = pickedCorners(picks)
+  if (job === undefined || page === undefined || corners === null) return null
+  const outline = outlineBetween(...corners, page)
   const keep = async () => {
     const { edit, id } = noteEdit(job, {
       sheet,

@@ -1,9 +1,10 @@
+import { outlineBetween } from '../../../core/job/from-picks/add-view.ts'
 import { useBench } from '../../bench/bench-store.ts'
 import { makeEdit } from '../../bench/edits.ts'
+import { pickedCorners } from '../../picking/picked-marks.ts'
 import { isFlat, OutlineSize } from '../in-hand/outline-size.tsx'
 import { abandonTool, showKept } from '../keeping/after-picking.ts'
 import { KeepForm } from '../keeping/keep-form.tsx'
-import { outlineOf } from '../pick-edits.ts'
 import { noteNumber } from './note-words.ts'
 
 /** Gives a note the region that was picked. */
@@ -13,8 +14,9 @@ export function RegionForm({ id }: { id: string }) {
   const sheet = useBench((bench) => bench.sheet)
   const before = job?.notes.find((note) => note.id === id)?.sheet
   const page = job?.sheets.find((one) => one.id === sheet)?.scan
-  const outline = page === undefined ? null : outlineOf(picks, page)
-  if (outline === null || sheet === null) return null
+  const corners = pickedCorners(picks)
+  if (page === undefined || corners === null || sheet === null) return null
+  const outline = outlineBetween(...corners, page)
   const keep = async () => {
     if (
       !(await makeEdit({ do: 'change-note', id, set: { outline, ...(sheet === before ? {} : { sheet }) } }))

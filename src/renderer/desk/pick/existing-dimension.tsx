@@ -1,6 +1,7 @@
+import { addScaledEvidence } from '../../../core/job/from-picks/add-measured.ts'
 import type { Dimension, Job, Unit } from '../../../core/job/model/types.ts'
 import { Combo } from '../../parts/combo.tsx'
-import { evidenceEdit, type MeasurePicks } from '../pick-edits.ts'
+import { type MeasurePicks, pickedMeasure } from '../../picking/picked-marks.ts'
 import { TrialFigure } from './trial-figure.tsx'
 import { useTrial } from './use-trial.ts'
 
@@ -33,7 +34,7 @@ export function ExistingDimension(props: ExistingDimensionProps) {
 }
 
 function WithIt({ job, unit, name, picks }: { job: Job; unit: Unit; name: string; picks: MeasurePicks }) {
-  const trial = useTrial(job, evidenceEdit(job, picks, name), name, unit)
+  const trial = useTrial(job, addScaledEvidence(job, pickedMeasure(picks), name), name, unit)
   const status = trial?.row == null ? '' : `, ${trial.row.status}`
   return <TrialFigure label={`${name} with it${status}`} trial={trial} />
 }

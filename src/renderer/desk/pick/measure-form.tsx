@@ -1,16 +1,17 @@
 import { useState } from 'react'
+import { addDimension, addScaledEvidence } from '../../../core/job/from-picks/add-measured.ts'
 import { kindOfMeasure } from '../../../core/job/model/mark-needs.ts'
 import type { Job, Unit, View } from '../../../core/job/model/types.ts'
 import { useBench } from '../../bench/bench-store.ts'
 import { choose, nextAfter, takeUp } from '../../bench/choose.ts'
-import { makeEdit } from '../../bench/edits.ts'
+import { makeOf } from '../../bench/edits.ts'
 import { toTheSheet } from '../../focus/to-the-sheet.ts'
 import { Choice } from '../../parts/choice.tsx'
+import { type MeasurePicks, pickedMeasure } from '../../picking/picked-marks.ts'
 import { outsideView } from '../in-hand/outside-view.ts'
 import { searchInWords } from '../in-hand/stroke-words.ts'
 import { Caution } from '../keeping/caution.tsx'
 import { KeepForm } from '../keeping/keep-form.tsx'
-import { dimensionEdit, evidenceEdit, type MeasurePicks } from '../pick-edits.ts'
 import { ExistingDimension } from './existing-dimension.tsx'
 import { isTaken, nameOfLabel, nameProblem } from './name-of-label.ts'
 import { NewDimension } from './new-dimension.tsx'
@@ -40,13 +41,14 @@ export function MeasureForm({ picks, view }: { picks: MeasurePicks; view: View }
     toTheSheet()
   }
   const keep = async () => {
-    const edit =
+    const measured = pickedMeasure(picks)
+    const made =
       as === 'new'
-        ? dimensionEdit(job, picks, { name, label: label.trim(), count })
+        ? addDimension(job, measured, { name, label: label.trim(), count })
         : target === null
           ? null
-          : evidenceEdit(job, picks, target)
-    if (edit === null || !(await makeEdit(edit))) return
+          : addScaledEvidence(job, measured, target)
+    if (made === null || !(await makeOf(made))) return
     nextAfter(picks, picks.tool)
     choose({ kind: 'dimension', name: as === 'new' ? name : (target ?? name) })
     toTheSheet()
@@ -122,7 +124,7 @@ interface TrialOfProps {
 }
 
 function TrialOf({ picks, job, unit, view }: TrialOfProps) {
-  const edit = dimensionEdit(job, picks, { name: TRIAL, label: TRIAL, count: 1 })
-  const trial = useTrial(job, edit, TRIAL, unit)
+  const made = addDimension(job, pickedMeasure(picks), { name: TRIAL, label: TRIAL, count: 1 })
+  const trial = useTrial(job, made, TRIAL, unit)
   return <TrialFigure label={`As picked in “${view.name}”`} trial={trial} />
 }

@@ -1,12 +1,12 @@
 import { useEffect } from 'react'
 import { useBench } from '../../bench/bench-store.ts'
 import { setPicks } from '../../bench/choose.ts'
+import { isMeasure } from '../../picking/picked-marks.ts'
 import { isComplete } from '../../picking/picks.ts'
 import { useLastUsed } from '../in-hand/last-used.ts'
 import { placesOf } from '../in-hand/places-of.ts'
 import { viewAtWork } from '../in-hand/view-at-work.ts'
 import { viewsAt } from '../in-hand/views-at.ts'
-import { isMeasure } from '../pick-edits.ts'
 import { MeasureChoice } from './measure-choice.tsx'
 import { MeasureForm } from './measure-form.tsx'
 

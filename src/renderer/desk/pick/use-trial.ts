@@ -1,18 +1,28 @@
 import { useEffect, useState } from 'react'
 import type { Edit } from '../../../core/job/edits/edit.ts'
+import type { Refused } from '../../../core/job/from-picks/picked-mark.ts'
 import type { Job, Unit } from '../../../core/job/model/types.ts'
 import { theComputer } from '../../bench/store-sync.ts'
 import type { Trial } from '../../findings/computer.ts'
 
-/** What a dimension would come to after an edit; the last answer stays, in its unit, while a newer one is worked out. */
-export function useTrial(job: Job, edit: Edit, dimension: string, unit: Unit): Trial | null {
+/**
+ * What a dimension would come to after the edit that picks come to; the last answer stays, in its unit, while a newer one
+ * is worked out.
+ */
+export function useTrial(
+  job: Job,
+  made: { edit: Edit } | Refused,
+  dimension: string,
+  unit: Unit,
+): Trial | null {
   const [trial, setTrial] = useState<Trial | null>(null)
-  const asked = JSON.stringify(edit)
+  const asked = JSON.stringify(made)
   // biome-ignore lint/correctness/useExhaustiveDependencies: the edit is made anew at every drawing, its content counts
   useEffect(() => {
+    if ('refused' in made) return
     let wanted = true
     void theComputer()
-      .trial(job, edit, dimension, unit)
+      .trial(job, made.edit, dimension, unit)
       .then((answer) => {
         if (wanted) setTrial(answer)
       })
@@ -20,5 +30,5 @@ export function useTrial(job: Job, edit: Edit, dimension: string, unit: Unit): T
       wanted = false
     }
   }, [job, asked, dimension, unit])
-  return trial
+  return 'refused' in made ? { row: null, unit, because: made.refused } : trial
 }

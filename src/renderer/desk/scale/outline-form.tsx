@@ -1,17 +1,19 @@
+import { outlineBetween } from '../../../core/job/from-picks/add-view.ts'
 import type { View } from '../../../core/job/model/types.ts'
 import { useBench } from '../../bench/bench-store.ts'
 import { makeEdit } from '../../bench/edits.ts'
+import { pickedCorners } from '../../picking/picked-marks.ts'
 import { isFlat, OutlineSize } from '../in-hand/outline-size.tsx'
 import { abandonTool, showKept } from '../keeping/after-picking.ts'
 import { KeepForm } from '../keeping/keep-form.tsx'
-import { outlineOf } from '../pick-edits.ts'
 
 /** Gives a view the outline that was picked. */
 export function OutlineForm({ view }: { view: View }) {
   const picks = useBench((bench) => bench.picks)
   const page = useBench((bench) => bench.opened?.job.sheets.find(({ id }) => id === view.sheet)?.scan)
-  const outline = page === undefined ? null : outlineOf(picks, page)
-  if (outline === null) return null
+  const corners = pickedCorners(picks)
+  if (page === undefined || corners === null) return null
+  const outline = outlineBetween(...corners, page)
   const keep = async () => {
     if (!(await makeEdit({ do: 'change-view', id: view.id, set: { outline } }))) return
     showKept(picks, { kind: 'view', id: view.id })

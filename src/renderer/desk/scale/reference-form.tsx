@@ -1,9 +1,11 @@
 import { useState } from 'react'
+import { addKnownSize, type KnownSize } from '../../../core/job/from-picks/add-known-size.ts'
 import type { View } from '../../../core/job/model/types.ts'
 import { useBench } from '../../bench/bench-store.ts'
-import { makeEdit } from '../../bench/edits.ts'
+import { makeOf } from '../../bench/edits.ts'
 import { Section } from '../../parts/section.tsx'
 import { TextField } from '../../parts/text-field.tsx'
+import { pickedMarks } from '../../picking/picked-marks.ts'
 import { UNIT_WORDS } from '../../words/unit-words.ts'
 import { sentenceOf } from '../../words/window-words.ts'
 import { useLastUsed } from '../in-hand/last-used.ts'
@@ -13,7 +15,6 @@ import { abandonTool, showKept } from '../keeping/after-picking.ts'
 import { Caution } from '../keeping/caution.tsx'
 import { KeepForm } from '../keeping/keep-form.tsx'
 import { lengthProblem, sizeProblem } from '../keeping/written-problem.ts'
-import { type KnownSize, referenceEdit } from '../pick-edits.ts'
 
 /** Says what the size is whose marks were picked. */
 export function ReferenceForm({ view }: { view: View }) {
@@ -31,10 +32,10 @@ export function ReferenceForm({ view }: { view: View }) {
       ...(rectangle ? { width: size.trim(), height: height.trim() } : { size: size.trim() }),
       ...(u.trim() === '' ? {} : { u: u.trim() }),
     }
-    const { edit, id } = referenceEdit(job, view, picks, known)
-    if (!(await makeEdit(edit))) return
+    const made = addKnownSize(job, view, pickedMarks(picks), known)
+    if (!(await makeOf(made)) || 'refused' in made) return
     useLastUsed.setState({ view: view.id })
-    showKept(picks, { kind: 'reference', view: view.id, id })
+    showKept(picks, { kind: 'reference', view: view.id, id: made.id })
   }
   const example = job.unit === 'in' ? `1'-2 3/8"` : '365 mm'
   return (

@@ -1,15 +1,16 @@
 import { useState } from 'react'
+import { addView, outlineBetween } from '../../../core/job/from-picks/add-view.ts'
 import { parseDrawnScale } from '../../../core/quantity/parse/parse-drawn-scale.ts'
 import { useBench } from '../../bench/bench-store.ts'
 import { makeEdit } from '../../bench/edits.ts'
 import { TextField } from '../../parts/text-field.tsx'
+import { pickedCorners } from '../../picking/picked-marks.ts'
 import { sentenceOf } from '../../words/window-words.ts'
 import { useLastUsed } from '../in-hand/last-used.ts'
 import { isFlat, OutlineSize } from '../in-hand/outline-size.tsx'
 import { abandonTool, showKept } from '../keeping/after-picking.ts'
 import { KeepForm } from '../keeping/keep-form.tsx'
 import { scaleProblem } from '../keeping/written-problem.ts'
-import { outlineOf, viewEdit } from '../pick-edits.ts'
 
 /** Names the view whose outline was picked. */
 export function ViewForm({ sheet }: { sheet: string }) {
@@ -18,11 +19,12 @@ export function ViewForm({ sheet }: { sheet: string }) {
   const [name, setName] = useState('')
   const [scale, setScale] = useState('')
   const page = job?.sheets.find(({ id }) => id === sheet)?.scan
-  const outline = page === undefined ? null : outlineOf(picks, page)
-  if (job === undefined || outline === null) return null
+  const corners = pickedCorners(picks)
+  if (job === undefined || page === undefined || corners === null) return null
+  const outline = outlineBetween(...corners, page)
   const problem = scaleProblem(scale, job.unit)
   const keep = async () => {
-    const { edit, id } = viewEdit(job, {
+    const { edit, id } = addView(job, {
       sheet,
       name: name.trim(),
       outline,

@@ -3,6 +3,7 @@ import { fitLine } from '../../../core/geometry/fit-line.ts'
 import type { Pixel } from '../../../core/geometry/frames.ts'
 import { GeometryError } from '../../../core/geometry/geometry-error.ts'
 import type { Edit } from '../../../core/job/edits/edit.ts'
+import { pixelsOf } from '../../../core/job/from-picks/picked-mark.ts'
 import type { Job, Mark } from '../../../core/job/model/types.ts'
 import type { Aids } from '../../looking/aids.ts'
 import type { Picks } from '../../picking/picks.ts'
@@ -27,7 +28,7 @@ export function pickedLine({ tool, features }: Picks, marks: readonly Mark[]): L
   }
   const { stroke, pixels, sigmas } = feature
   if (stroke?.state === 'looking') return null
-  if (stroke?.state === 'found') return lineThrough(stroke.fitted.pixels, stroke.fitted.sigma, 'stroke')
+  if (stroke?.state === 'found') return lineThrough(pixelsOf(stroke.mark), stroke.mark.sigma, 'stroke')
   return lineThrough(pixels, Math.max(...sigmas), 'hand')
 }
 

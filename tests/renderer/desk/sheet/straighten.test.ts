@@ -4,10 +4,10 @@ import { degrees, toRadians } from '../../../../src/core/geometry/angle-units.ts
 import { type Pixel, pixel } from '../../../../src/core/geometry/frames.ts'
 import type { Edit } from '../../../../src/core/job/edits/edit.ts'
 import { applyEdit } from '../../../../src/core/job/edits/edit.ts'
+import { addView } from '../../../../src/core/job/from-picks/add-view.ts'
 import { newJob } from '../../../../src/core/job/model/new-job.ts'
 import type { Job } from '../../../../src/core/job/model/types.ts'
 import { toScreen } from '../../../../src/renderer/camera/camera.ts'
-import { viewEdit } from '../../../../src/renderer/desk/pick-edits.ts'
 import {
   pickedLine,
   slopeInWords,
@@ -18,8 +18,8 @@ import {
 } from '../../../../src/renderer/desk/sheet/straighten.ts'
 import { PLAIN } from '../../../../src/renderer/looking/aids.ts'
 import { turnFor } from '../../../../src/renderer/looking/starting-aids.ts'
-import type { StrokeState } from '../../../../src/renderer/picking/fitted.ts'
 import type { Picks } from '../../../../src/renderer/picking/picks.ts'
+import type { StrokeState } from '../../../../src/renderer/picking/stroke-state.ts'
 
 const CORNERS: Pixel[] = [pixel(0, 0), pixel(900, 0), pixel(900, 700)]
 const DEGREE = Math.PI / 180
@@ -70,14 +70,15 @@ describe('the line that a sheet is straightened by', () => {
       tool: { kind: 'straighten' },
       features: [{ need: 'line', pixels: ends, sigmas: [1, 1], done: true, stroke }],
     })
-    const fitted = {
+    const mark = {
+      how: 'stroke' as const,
+      kind: 'line' as const,
+      sigma: 0.1,
       stroke: { as: 'line' as const, reading: 'centre' as const, rough: ends },
       pixels: centres,
-      sigma: 0.1,
-      across: 0.1,
     }
     expect(pickedLine(picks({ state: 'looking' }), [])).toBeNull()
-    expect(pickedLine(picks({ state: 'found', fitted }), [])).toMatchObject({ angle: 0, how: 'stroke' })
+    expect(pickedLine(picks({ state: 'found', mark }), [])).toMatchObject({ angle: 0, how: 'stroke' })
     expect(pickedLine(picks({ state: 'none', because: 'It is faint.' }), [])?.how).toBe('hand')
   })
 
@@ -165,7 +166,7 @@ describe('straightening a sheet', () => {
 
   it('gives a new view its grain', () => {
     const straight = made(withViews(), straightenEdit(withViews(), 'S1', degrees(3.27)))
-    const { edit, id } = viewEdit(straight, { sheet: 'S1', name: 'Plan', outline: CORNERS })
+    const { edit, id } = addView(straight, { sheet: 'S1', name: 'Plan', outline: CORNERS })
     expect(made(straight, edit).views.find((view) => view.id === id)?.grain).toBe(3.27)
   })
 })

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest'
-import { freshId, freshIds } from '../../../src/renderer/desk/fresh-id.ts'
+import { freshId, freshIds } from '../../../../src/core/job/from-picks/fresh-id.ts'
 
 describe('the id of a new mark', () => {
   it('is the first one in a job that has none', () => {
@@ -19,6 +19,7 @@ describe('the id of a new mark', () => {
   })
 
   it('gives as many as a reference takes marks', () => {
-    expect(freshIds('M', ['M2'], 4)).toEqual(['M3', 'M4', 'M5', 'M6'])
+    const fresh = freshIds('M', ['M2'])
+    expect([fresh(), fresh(), fresh(), fresh()]).toEqual(['M3', 'M4', 'M5', 'M6'])
   })
 })

@@ -19,7 +19,7 @@ const needOf = (mark: Mark): MarkNeed =>
  * Takes up the tool that picks a mark again. The neighbourhood is brought into sight with the mark anywhere in it, and
  * the cross is taken away, so that nothing tells where it was.
  */
-export function pickAgain(mark: Mark): void {
+export function takeUpAgain(mark: Mark): void {
   choose(null)
   takeUp({ kind: 'repeat', mark: mark.id, need: needOf(mark) })
   pointer.setState({ pixel: null, snapped: null, arrows: 'cross' })

@@ -2,8 +2,8 @@ import { describe, expect, it } from 'vitest'
 import { type Pixel, pixel } from '../../../src/core/geometry/frames.ts'
 import type { GreyWindow } from '../../../src/core/imaging/index.ts'
 import { AS_IT_LIES } from '../../../src/renderer/strokes/edge-sides.ts'
-import { runSearch, type Search } from '../../../src/renderer/strokes/search.ts'
-import { toFitted } from '../../../src/renderer/strokes/to-fitted.ts'
+import { findStroke } from '../../../src/renderer/strokes/find-stroke.ts'
+import type { SearchWish } from '../../../src/renderer/strokes/search-wish.ts'
 
 const [LEFT, TOP, SIDE] = [300, 200, 160]
 
@@ -33,11 +33,10 @@ const upright =
   (x: number) =>
     band(x - at, width)
 
-const search = (as: Search['as'], rough: Pixel[], more: Partial<Search> = {}): Search => ({
+const wish = (as: SearchWish['as'], more: Partial<SearchWish> = {}): SearchWish => ({
   as,
-  rough,
   reach: 8,
-  wanted: { straight: 'centre', round: 'centre', from: AS_IT_LIES },
+  reading: { straight: 'centre', round: 'centre', from: AS_IT_LIES },
   either: true,
   ...more,
 })
@@ -45,14 +44,13 @@ const search = (as: Search['as'], rough: Pixel[], more: Partial<Search> = {}): S
 describe('a point', () => {
   it('is taken where strokes cross when they do within reach, and on the one stroke when that is asked for', () => {
     const window = scan(level(280.3), upright(380.7))
-    const crossing = runSearch(window, search('point', [pixel(383, 278)]))
-    expect(crossing.found).toMatchObject({ kind: 'crossing' })
-    if (crossing.found.kind !== 'crossing') return
-    expect(crossing.found.pixel[0]).toBeCloseTo(380.7, 1)
-    expect(crossing.found.pixel[1]).toBeCloseTo(280.3, 1)
-    expect(runSearch(window, search('point', [pixel(383, 278)], { either: false })).found.kind).not.toBe(
-      'crossing',
-    )
+    const crossing = findStroke(window, [pixel(383, 278)], wish('point'))
+    expect(crossing).toMatchObject({ kind: 'crossing', reading: 'centre' })
+    if (crossing.kind !== 'crossing') return
+    expect(crossing.pixel[0]).toBeCloseTo(380.7, 1)
+    expect(crossing.pixel[1]).toBeCloseTo(280.3, 1)
+    const single = findStroke(window, [pixel(383, 278)], wish('point', { either: false }))
+    expect(single.kind).not.toBe('crossing')
   })
 
   /** A ring four pixels wide through the middle of the window, its centre so far off that way. */
@@ -67,7 +65,7 @@ describe('a point', () => {
     (radius) => {
       for (let k = 0; k < 12; k++) {
         const { centre, window } = ring(radius, 0.1 + (k * Math.PI) / 6)
-        const { found } = runSearch(window, search('point', [pixel(381, 281)], { reach: 5 }))
+        const found = findStroke(window, [pixel(381, 281)], wish('point', { reach: 5 }))
         expect(found.kind).toBe('point')
         if (found.kind !== 'point') return
         const off = Math.hypot(found.pixel[0] - centre[0], found.pixel[1] - centre[1]) - radius
@@ -86,7 +84,7 @@ describe('a point', () => {
           return along < -1 ? 0 : band(dy * Math.cos(way) - dx * Math.sin(way), 4)
         }),
       )
-      const { found } = runSearch(window, search('point', [pixel(382, 279)], { reach: 5 }))
+      const found = findStroke(window, [pixel(382, 279)], wish('point', { reach: 5 }))
       expect(found.kind).toBe('crossing')
       if (found.kind === 'crossing')
         expect(Math.hypot(found.pixel[0] - 380, found.pixel[1] - 280)).toBeLessThan(0.5)
@@ -99,59 +97,19 @@ describe('a point', () => {
       ['upper', 277.3, 'left'],
       ['lower', 283.3, 'right'],
     ] as const) {
-      const wanted = { straight, round: 'centre', from: AS_IT_LIES } as const
-      const result = runSearch(window, search('point', [pixel(380, 281)], { wanted }))
-      expect(result).toMatchObject({ reading, found: { kind: 'point' } })
-      if (result.found.kind === 'point') expect(Math.abs(result.found.pixel[1] - at)).toBeLessThan(0.1)
+      const seen = { straight, round: 'centre', from: AS_IT_LIES } as const
+      const found = findStroke(window, [pixel(380, 281)], wish('point', { reading: seen }))
+      expect(found).toMatchObject({ kind: 'point', reading })
+      if (found.kind === 'point') expect(Math.abs(found.pixel[1] - at)).toBeLessThan(0.1)
+      // The edge that is called so in a job is that very one.
+      expect(findStroke(window, [pixel(380, 281)], wish('point', { reading }))).toEqual(found)
     }
   })
 
   it('is nowhere on bare paper, and a sentence says so', () => {
-    const { found } = runSearch(
-      scan(() => 0),
-      search('point', [pixel(380, 280)]),
-    )
+    const bare = scan(() => 0)
+    const found = findStroke(bare, [pixel(380, 280)], wish('point'))
     expect(found.kind).toBe('none')
     expect(found.kind === 'none' && found.because).toMatch(/\.$/)
-  })
-})
-
-describe('what was found, as a job keeps it', () => {
-  it('is uncertain across the stroke as found and along it as pointed at', () => {
-    const result = runSearch(scan(level(280.3)), search('point', [pixel(380, 281)]))
-    if (!('reading' in result)) throw new Error('The stroke was not found.')
-    const { covariance, sigma, across, pixels, stroke } = toFitted(
-      result.found,
-      result.reading,
-      [pixel(380, 281)],
-      1,
-    )
-    expect(sigma).toBe(1)
-    expect(covariance?.[0]).toBeCloseTo(1, 3)
-    expect(Math.sqrt(covariance?.[2] ?? 1)).toBeCloseTo(across, 3)
-    expect(across).toBeLessThan(0.1)
-    expect(pixels).toHaveLength(1)
-    expect(stroke).toMatchObject({ as: 'point', reading: 'centre', rough: [[380, 281]] })
-  })
-
-  it('is a line through the centres of its profiles, with those apart that do not lie on it', () => {
-    const result = runSearch(
-      scan(level(280.3), upright(380.7)),
-      search('line', [pixel(320, 281), pixel(440, 279)]),
-    )
-    if (!('reading' in result)) throw new Error('The stroke was not found.')
-    const { pixels, stroke, sigma } = toFitted(
-      result.found,
-      result.reading,
-      [pixel(320, 281), pixel(440, 279)],
-      1,
-    )
-    expect(pixels.length).toBeGreaterThan(5)
-    expect(pixels.length).toBeLessThanOrEqual(64)
-    for (const [, y] of pixels) expect(Math.abs(y - 280.3)).toBeLessThan(0.1)
-    expect((stroke.leftOut ?? []).length).toBeGreaterThan(0)
-    for (const [x] of stroke.leftOut ?? []) expect(Math.abs(x - 380.7)).toBeLessThan(10)
-    expect(sigma).toBeLessThan(0.3)
-    expect(String(pixels[0]?.[0]).length).toBeLessThanOrEqual(7)
   })
 })

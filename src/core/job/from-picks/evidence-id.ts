@@ -1,4 +1,4 @@
-import type { Basis, Evidence } from '../../core/job/model/types.ts'
+import type { Basis, Evidence } from '../model/types.ts'
 
 const LETTERS: Record<Basis, string> = { printed: 'p', scaled: 's', found: 'f', derived: 'd' }
 

@@ -1,15 +1,13 @@
-import { type Pixel, pixel } from '../../core/geometry/frames.ts'
-import { symmetric2 } from '../../core/geometry/symmetric2.ts'
-import type { Covariance } from '../../core/imaging/index.ts'
-import type { StrokeReading } from '../../core/job/model/types.ts'
-import type { Fitted } from '../picking/fitted.ts'
-import type { FoundStroke } from './search.ts'
+import { type Pixel, pixel } from '../../geometry/frames.ts'
+import { symmetric2 } from '../../geometry/symmetric2.ts'
+import type { Covariance, FoundStroke } from '../../imaging/index.ts'
+import type { FoundOn } from '../model/types.ts'
+import { toThousandth, type UnnamedMark } from './picked-mark.ts'
 
 /** Most profile centres that a job keeps of one mark. */
 const MOST = 64
 
-/** A thousandth of a pixel is far below what can be found, and keeps the job readable. */
-const tidy = ([x, y]: Pixel): Pixel => pixel(Math.round(x * 1000) / 1000, Math.round(y * 1000) / 1000)
+const tidy = ([x, y]: Pixel): Pixel => pixel(toThousandth(x), toThousandth(y))
 const figures = (value: number, n: number): number => Number(value.toPrecision(n))
 
 /** So many, evenly out of more. */
@@ -19,20 +17,15 @@ function thinned<T>(list: readonly T[]): T[] {
 }
 
 /**
- * What was found, as a job keeps it.
+ * A mark where its stroke was found, as a job keeps it.
  * @param rough where it was looked for
  * @param along standard uncertainty of where a hand pointed, pixels: along a stroke a point is settled no better
  */
-export function toFitted(
-  found: FoundStroke,
-  reading: StrokeReading,
-  rough: readonly Pixel[],
-  along: number,
-): Fitted {
+export function markOnStroke(found: FoundStroke, rough: readonly Pixel[], along: number): UnnamedMark {
   const leftOut = thinned(found.profiles.filter(({ kept }) => !kept).map(({ centre }) => tidy(centre)))
-  const stroke = {
+  const stroke: FoundOn = {
     as: found.kind,
-    reading,
+    reading: found.reading,
     rough: rough.map(tidy),
     width: figures(found.shape.width, 4),
     ...(leftOut.length === 0 ? {} : { leftOut }),
@@ -40,28 +33,24 @@ export function toFitted(
   if (found.kind === 'point') {
     const [dx, dy] = [Math.cos(found.direction), Math.sin(found.direction)]
     const [a, c] = [along ** 2, found.across ** 2]
-    return ofPoint(stroke, found.pixel, [
+    return pointOn(stroke, found.pixel, [
       a * dx * dx + c * dy * dy,
       (a - c) * dx * dy,
       a * dy * dy + c * dx * dx,
     ])
   }
-  if (found.kind === 'crossing') return ofPoint(stroke, found.pixel, found.covariance)
+  if (found.kind === 'crossing') return pointOn(stroke, found.pixel, found.covariance)
   const kept = found.profiles.filter((profile) => profile.kept).map(({ centre }) => tidy(centre))
   const pixels = thinned(kept)
   // Fewer centres stand for the same line only when each counts for more.
   const sigma = figures(found.sigma * Math.sqrt(pixels.length / kept.length), 3)
-  return { stroke, pixels, sigma, across: sigma / Math.sqrt(pixels.length) }
+  return { how: 'stroke', sigma, stroke, kind: found.kind === 'line' ? 'line' : 'circle', pixels }
 }
 
-function ofPoint(stroke: Fitted['stroke'], pixel: Pixel, found: Covariance): Fitted {
-  const covariance = found.map((value) => figures(value, 5)) as Covariance
-  const [most, least] = symmetric2(covariance)
-  return {
-    stroke,
-    pixels: [tidy(pixel)],
-    sigma: figures(Math.sqrt(most.value), 3),
-    across: Math.sqrt(Math.max(least.value, 0)),
-    covariance,
-  }
+/** Its sigma is that along the worse direction. */
+function pointOn(stroke: FoundOn, place: Pixel, settled: Covariance): UnnamedMark {
+  const covariance = settled.map((value) => figures(value, 5)) as Covariance
+  const [most] = symmetric2(covariance)
+  const sigma = figures(Math.sqrt(most.value), 3)
+  return { how: 'stroke', sigma, stroke, kind: 'point', pixel: tidy(place), covariance }
 }

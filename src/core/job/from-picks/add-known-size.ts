@@ -1,0 +1,59 @@
+import { reason } from '../../words/core-words.ts'
+import { REFERENCE_NEEDS } from '../model/mark-needs.ts'
+import type { Job, Reference, View } from '../model/types.ts'
+import { addMarks } from './add-marks.ts'
+import { freshId } from './fresh-id.ts'
+import type { Made, PickedMark, Refused } from './picked-mark.ts'
+
+/** A known size as it was written down. */
+export type KnownSize = { u?: string } & ({ size: string } | { width: string; height: string })
+
+/** Adds a known size with its marks to a view, as one edit. */
+export function addKnownSize(
+  job: Job,
+  view: View,
+  marks: readonly PickedMark[] | Refused,
+  size: KnownSize,
+): Made {
+  if ('refused' in marks) return marks
+  const { edits, ids } = addMarks(job, view.sheet, marks)
+  const id = freshId(
+    'R',
+    view.references.map((one) => one.id),
+  )
+  const item = reference(id, ids, size)
+  if ('refused' in item) return item
+  return {
+    id,
+    edit: {
+      do: 'several',
+      name: `add known size ${id}`,
+      edits: [...edits, { do: 'add-reference', view: view.id, item }],
+    },
+  }
+}
+
+function reference(
+  id: string,
+  [a, b, c, d, ...more]: readonly string[],
+  size: KnownSize,
+): Reference | Refused {
+  const u = size.u === undefined ? {} : { u: size.u }
+  if ('width' in size) {
+    const whole = a !== undefined && b !== undefined && c !== undefined && d !== undefined
+    if (!whole || more.length > 0) return otherMarks('rectangle', [a, b, c, d, ...more])
+    return { id, kind: 'rectangle', marks: [a, b, c, d], width: size.width, height: size.height, ...u }
+  }
+  if (a !== undefined && b === undefined) return { id, kind: 'diameter', marks: [a], size: size.size, ...u }
+  if (a === undefined || b === undefined || c !== undefined)
+    return otherMarks('distance', [a, b, c, d, ...more])
+  return { id, kind: 'distance', marks: [a, b], size: size.size, ...u }
+}
+
+const otherMarks = (kind: keyof typeof REFERENCE_NEEDS, marks: readonly (string | undefined)[]): Refused => ({
+  refused: reason('picks.other-marks', {
+    what: kind,
+    wanted: REFERENCE_NEEDS[kind],
+    given: marks.filter((mark) => mark !== undefined).length,
+  }),
+})

@@ -1,0 +1,79 @@
+import { reason } from '../../words/core-words.ts'
+import type { Edit } from '../edits/edit.ts'
+import { kindOfMeasure, MEASURE_NEEDS } from '../model/mark-needs.ts'
+import type { Evidence, Job, Measure } from '../model/types.ts'
+import { addMarks } from './add-marks.ts'
+import { evidenceId } from './evidence-id.ts'
+import type { Made, PickedMark, Refused } from './picked-mark.ts'
+
+/** What was picked to be measured. */
+export interface PickedMeasure {
+  /** The view by whose scale it is measured, by its id. */
+  view: string
+  measure: Measure
+  marks: readonly PickedMark[] | Refused
+}
+
+/** Adds what was measured as a dimension of its own, with its marks, as one edit. */
+export function addDimension(
+  job: Job,
+  picked: PickedMeasure,
+  { name, label, count }: { name: string; label: string; count: number },
+): Made {
+  const scaled = scaledEvidence(job, picked, [])
+  if ('refused' in scaled) return scaled
+  return {
+    id: name,
+    edit: {
+      do: 'several',
+      name: `add dimension ${name}`,
+      edits: [
+        ...scaled.edits,
+        {
+          do: 'add-dimension',
+          item: {
+            name,
+            label,
+            kind: kindOfMeasure(picked.measure),
+            ...(count === 1 ? {} : { count }),
+            evidence: [scaled.item],
+          },
+        },
+      ],
+    },
+  }
+}
+
+/** Adds what was measured to a dimension as further evidence, with its marks, as one edit. */
+export function addScaledEvidence(job: Job, picked: PickedMeasure, dimension: string): Made {
+  const to = job.dimensions.find(({ name }) => name === dimension)
+  if (to === undefined) return { refused: reason('edit.no-such-dimension', { name: dimension }) }
+  const scaled = scaledEvidence(job, picked, to.evidence)
+  if ('refused' in scaled) return scaled
+  const { edits, item } = scaled
+  return {
+    id: item.id,
+    edit: {
+      do: 'several',
+      name: `add scaled evidence to ${dimension}`,
+      edits: [...edits, { do: 'add-evidence', dimension, item }],
+    },
+  }
+}
+
+function scaledEvidence(
+  job: Job,
+  { view, measure, marks }: PickedMeasure,
+  others: readonly Evidence[],
+): { edits: Edit[]; item: Evidence } | Refused {
+  if ('refused' in marks) return marks
+  const of = job.views.find(({ id }) => id === view)
+  if (of === undefined) return { refused: reason('edit.no-such-item', { kind: 'view', id: view }) }
+  const needs = MEASURE_NEEDS[measure]
+  if (!needs.some(({ length }) => length === marks.length)) {
+    const wanted = needs[0] ?? []
+    return { refused: reason('picks.other-marks', { what: measure, wanted, given: marks.length }) }
+  }
+  const { edits, ids } = addMarks(job, of.sheet, marks)
+  return { edits, item: { id: evidenceId(others, 'scaled'), basis: 'scaled', view, measure, marks: ids } }
+}

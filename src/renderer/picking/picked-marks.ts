@@ -1,0 +1,45 @@
+import type { Pixel } from '../../core/geometry/frames.ts'
+import type { PickedMeasure } from '../../core/job/from-picks/add-measured.ts'
+import { markByHand } from '../../core/job/from-picks/mark-by-hand.ts'
+import type { PickedMark, Refused, UnnamedMark } from '../../core/job/from-picks/picked-mark.ts'
+import { foundMark, type NewFeature, type Picks } from './picks.ts'
+
+/** A new mark as a job would keep it: where its stroke was found, or else where it was picked. */
+const newMark = (feature: NewFeature): UnnamedMark | Refused =>
+  foundMark(feature) ?? markByHand(feature.need, feature.pixels, feature.sigmas)
+
+/** The marks that were picked, in their order; why one of them is none, where that is so. */
+export function pickedMarks({ features }: Picks): PickedMark[] | Refused {
+  const marks: PickedMark[] = []
+  for (const feature of features) {
+    const mark = 'mark' in feature ? feature.mark : newMark(feature)
+    if (typeof mark === 'object' && 'refused' in mark) return mark
+    marks.push(mark)
+  }
+  return marks
+}
+
+/** Picks with a tool that measures. */
+export type MeasurePicks = Picks & { tool: { kind: 'measure' } }
+
+export const isMeasure = (picks: Picks): picks is MeasurePicks => picks.tool.kind === 'measure'
+
+/** What was picked to be measured. */
+export const pickedMeasure = (picks: MeasurePicks): PickedMeasure => ({
+  view: picks.tool.view,
+  measure: picks.tool.measure,
+  marks: pickedMarks(picks),
+})
+
+/** A mark that was picked once more; null before it is. */
+export function pickedAgain({ tool, features }: Picks): UnnamedMark | Refused | null {
+  const [feature] = features
+  if (tool.kind !== 'repeat' || feature === undefined || !('pixels' in feature) || !feature.done) return null
+  return newMark(feature)
+}
+
+/** The two opposite corners that were picked with a tool that takes such; null before both are. */
+export function pickedCorners({ features }: Picks): [Pixel, Pixel] | null {
+  const [a, b] = features.flatMap((feature) => ('pixels' in feature ? feature.pixels : []))
+  return a === undefined || b === undefined ? null : [a, b]
+}

@@ -1,0 +1,77 @@
+import type { Pixel } from '../../core/geometry/frames.ts'
+import {
+  type FoundStroke,
+  findCircle,
+  findCrossing,
+  findLine,
+  findPoint,
+  type GreyWindow,
+  type NoStroke,
+} from '../../core/imaging/index.ts'
+import type { StrokeReading } from '../../core/job/model/types.ts'
+import { sideOf, type Way, way } from './edge-sides.ts'
+import type { SearchWish } from './search-wish.ts'
+
+/**
+ * Looks for a stroke in a window of the scan.
+ * @param rough where it was pointed at, pixels of the scan
+ */
+export function findStroke(
+  window: GreyWindow,
+  rough: readonly Pixel[],
+  wish: SearchWish,
+): FoundStroke | NoStroke {
+  const [a, b, c] = rough
+  const { reach } = wish
+  if (a === undefined) return none('Nothing was pointed at yet.')
+  switch (wish.as) {
+    case 'point':
+      return atPoint(window, a, wish)
+    case 'crossing':
+      return findCrossing(window, a, { reach })
+    case 'line': {
+      if (b === undefined) return none('A line is looked for between two picks.')
+      const reading = readingAlong(wish.reading, way(b[0] - a[0], b[1] - a[1]))
+      return findLine(window, a, b, { reach, reading })
+    }
+    case 'circle':
+    case 'arc': {
+      if (b === undefined || c === undefined) return none('A circle is looked for through three picks.')
+      const reading = roundReading(wish.reading)
+      const look = (whole: boolean) => findCircle(window, [a, b, c], { reach, reading, whole })
+      const first = look(wish.as === 'circle')
+      return first.kind === 'none' && wish.either ? look(wish.as !== 'circle') : first
+    }
+  }
+}
+
+const none = (because: string): NoStroke => ({ kind: 'none', because })
+
+/** A crossing where one lies near and the middle is wanted, for edges have none; else the stroke. */
+function atPoint(
+  window: GreyWindow,
+  rough: Pixel,
+  { reach, reading, either }: SearchWish,
+): FoundStroke | NoStroke {
+  const middle = reading === 'centre' || (typeof reading === 'object' && reading.straight === 'centre')
+  if (either && middle) {
+    const crossing = findCrossing(window, rough, { reach })
+    if (crossing.kind === 'crossing') return crossing
+  }
+  return findPoint(window, rough, {
+    reach,
+    reading: (direction) => readingAlong(reading, way(Math.cos(direction), Math.sin(direction))),
+  })
+}
+
+function readingAlong(wanted: SearchWish['reading'], direction: Way): StrokeReading {
+  if (typeof wanted === 'string') return wanted
+  if (wanted.straight === 'centre') return 'centre'
+  return sideOf(wanted.straight, direction, wanted.from)
+}
+
+/** Clockwise as the scan is seen, so that right is inside. */
+function roundReading(wanted: SearchWish['reading']): StrokeReading {
+  if (typeof wanted === 'string') return wanted
+  return wanted.round === 'centre' ? 'centre' : wanted.round === 'outer' ? 'left' : 'right'
+}
