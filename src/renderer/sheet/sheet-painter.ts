@@ -248,12 +248,19 @@ export class SheetPainter {
     return this.#items.items
   }
 
-  paintOver(context: CanvasRenderingContext2D): void {
+  /** The context of a layer's own canvas, its unit the CSS pixel while Konva has the layer drawn. */
+  #contextOf(part: 'over' | 'pending'): CanvasRenderingContext2D | null {
+    return this.#layers[part].getNativeCanvasElement().getContext('2d')
+  }
+
+  /** Draws what lies over the sheet, when Konva has that layer drawn. */
+  paintOver(): void {
     const frame = this.#frameNow()
+    const context = this.#contextOf('over')
     this.#laid = []
     this.#drawnFor = undefined
     this.#placeOver(null)
-    if (frame === undefined) return
+    if (frame === undefined || context === null) return
     const { pictures, camera, box } = frame
     this.#drawnFor = { sheet: pictures.sheet, camera, box }
     const lettering = (text: string) => setFigure(context, text)
@@ -274,13 +281,15 @@ export class SheetPainter {
     if (style.visibility !== visibility) style.visibility = visibility
   }
 
-  paintPending(context: CanvasRenderingContext2D): void {
+  /** Draws what is being picked, when Konva has that layer drawn. */
+  paintPending(): void {
     const frame = this.#frameNow()
+    const context = this.#contextOf('pending')
     const { picks, opened } = useBench.getState()
     const place = pointer.getState()
     const something = picks.features.length > 0 || place.by === 'cross' || place.snapped !== null
     this.#showOnly('pending', something)
-    if (frame === undefined || opened === null || !isPicking()) return
+    if (frame === undefined || context === null || opened === null || !isPicking()) return
     context.save()
     const pending = { picks, pointer: place, marks: opened.job.marks }
     drawPending(context, pending, frame.camera, frame.box, this.#inks(frame.pictures))

@@ -74,14 +74,14 @@ export function SheetView() {
             <Shape
               listening={false}
               perfectDrawEnabled={false}
-              sceneFunc={(context) => painter.current?.paintOver(context._context)}
+              sceneFunc={() => painter.current?.paintOver()}
             />
           </Layer>
           <Layer ref={pending} listening={false}>
             <Shape
               listening={false}
               perfectDrawEnabled={false}
-              sceneFunc={(context) => painter.current?.paintPending(context._context)}
+              sceneFunc={() => painter.current?.paintPending()}
             />
           </Layer>
         </Stage>
