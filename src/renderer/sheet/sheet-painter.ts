@@ -151,12 +151,15 @@ export class SheetPainter {
 
   /** Only what is in sight is painted anew. */
   #onPicture(address: string, form: keyof PictureForms): void {
-    // Whatever comes, what stands on the screen is not let go for it.
+    if (form === 'image') {
+      if (!this.#shown.has(address)) return
+      this.#sight = ''
+      this.ask('tiles')
+      return
+    }
+    // Whatever else comes, what stands on the screen is not let go for it.
     for (const shown of this.#shown) keptPictures.get(shown, 'image')
     if (form === 'dark' && address === this.#overview) this.ask('tiles', 'over', 'pending')
-    if (form !== 'image' || !this.#shown.has(address)) return
-    this.#sight = ''
-    this.ask('tiles')
   }
 
   #onBench(now: BenchContents, before: BenchContents): void {

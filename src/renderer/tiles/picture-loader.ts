@@ -16,8 +16,8 @@ interface Wish<Form> {
 interface LoaderOptions<Form> {
   /** So many are fetched at once, in each lane. */
   most?: number
-  /** Which lane a picture is fetched in, by the forms that are wanted of it; all in one unless said otherwise. */
-  lane?: (forms: readonly Form[]) => string
+  /** Which lane a picture is fetched in, by the form for which it is fetched; all in one unless said otherwise. */
+  lane?: (form: Form) => string
   now?: () => number
 }
 
@@ -30,7 +30,7 @@ export class PictureLoader<Forms extends object> {
   readonly #kept: KeptPictures<Forms>
   readonly #fetch: FetchPicture
   readonly #most: number
-  readonly #lane: (forms: readonly (keyof Forms)[]) => string
+  readonly #lane: (form: keyof Forms) => string
   readonly #now: () => number
   readonly #wanted = new Map<string, Wish<keyof Forms>>()
   /** The same, what goes first first. */
@@ -84,16 +84,19 @@ export class PictureLoader<Forms extends object> {
       if (!this.#isWanted(address)) controller.abort()
     }
     for (const { form, addresses } of this.#ranked) {
+      const lane = this.#lane(form)
       for (const address of addresses) {
+        if (!this.#hasRoom(lane)) break
         if (this.#kept.has(address, form) || this.#underWay.has(address) || this.#isBad(address)) continue
-        const lane = this.#lane(this.#missing(address))
-        if (this.#hasRoom(lane)) void this.#load(address, lane)
+        void this.#load(address, lane)
       }
     }
   }
 
   #hasRoom(lane: string): boolean {
-    return [...this.#underWay.values()].filter((load) => load.lane === lane).length < this.#most
+    let there = 0
+    for (const load of this.#underWay.values()) if (load.lane === lane) there++
+    return there < this.#most
   }
 
   #isBad(address: string): boolean {

@@ -28,7 +28,7 @@ export const keptPictures = new KeptPictures<PictureForms>(IN_ALL, PICTURE_FORMS
 
 export const pictureLoader = new PictureLoader<PictureForms>(keptPictures, fetched, {
   most: AT_ONCE,
-  lane: (forms) => (forms.every((form) => form === 'image') ? 'screen' : 'other'),
+  lane: (form) => (form === 'image' ? 'screen' : 'other'),
 })
 
 /** What goes first: the lens, then what is in sight, then crops on cards, then what may be wanted next. */
