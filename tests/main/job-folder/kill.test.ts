@@ -21,7 +21,7 @@ const TIME_ALLOWED = 400_000
 
 let writer: BundledProgram
 beforeAll(async () => {
-  writer = await bundleProgram('tests/main/fixtures/edit-writer.ts')
+  writer = await bundleProgram('tests/main/fixtures/edit-writer.ts', true)
 })
 afterAll(() => writer.remove())
 

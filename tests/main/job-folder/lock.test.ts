@@ -29,7 +29,7 @@ const deadHolder = (): LockHolder => ({ ...thisHolder(NOW), pid: deadPid(), star
 
 let racer: BundledProgram
 beforeAll(async () => {
-  racer = await bundleProgram('tests/main/fixtures/lock-racer.ts')
+  racer = await bundleProgram('tests/main/fixtures/lock-racer.ts', true)
 })
 afterAll(() => racer.remove())
 
