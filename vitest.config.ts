@@ -63,8 +63,8 @@ export default defineConfig({
           name: 'built',
           include: OF_THE_BUILD,
           globalSetup: ['tests/setup/built.ts'],
-          // Each drives a browser of its own: one at a time, after all others, or they wait for each other.
-          fileParallelism: false,
+          // Each drives a browser of its own, which waits for one core of two: two at a time, after all others.
+          maxWorkers: 2,
           sequence: { groupOrder: 1 },
         },
       },
