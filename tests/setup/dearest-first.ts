@@ -21,7 +21,7 @@ const DEAREST = [
   'tests/core/imaging/find-line.test.ts',
   'tests/core/imaging/find-circle.test.ts',
   'tests/main/job-folder/lock.test.ts',
-  'tests/main/pictures/tile-values.test.ts',
+  'tests/main/pictures/pyramid/tile-values.test.ts',
 ]
 
 const rankOf = ({ moduleId, project }: TestSpecification): number => {
