@@ -1,6 +1,6 @@
 import type { RequestAnswer } from '../../contract/requests.ts'
 import type { Edit } from '../../core/job/edits/edit.ts'
-import type { Refused } from '../../core/job/from-picks/picked-mark.ts'
+import type { PicksRefused } from '../../core/job/from-picks/picked-mark.ts'
 import { sentenceOf } from '../words/window-words.ts'
 import { useBench } from './bench-store.ts'
 import { tell } from './notices.ts'
@@ -19,7 +19,7 @@ export async function makeEdit(edit: Edit): Promise<boolean> {
 }
 
 /** Makes the edit that picks come to; where they come to none, the person is told why. */
-export async function makeOf(made: { edit: Edit } | Refused): Promise<boolean> {
+export async function makeOf(made: { edit: Edit } | PicksRefused): Promise<boolean> {
   if ('edit' in made) return makeEdit(made.edit)
   tell('failed', sentenceOf(made.refused))
   return false

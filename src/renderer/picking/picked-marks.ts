@@ -1,15 +1,15 @@
 import type { Pixel } from '../../core/geometry/frames.ts'
 import type { PickedMeasure } from '../../core/job/from-picks/add-measured.ts'
 import { markByHand } from '../../core/job/from-picks/mark-by-hand.ts'
-import type { PickedMark, Refused, UnnamedMark } from '../../core/job/from-picks/picked-mark.ts'
+import type { PickedMark, PicksRefused, UnnamedMark } from '../../core/job/from-picks/picked-mark.ts'
 import { foundMark, type NewFeature, type Picks } from './picks.ts'
 
 /** A new mark as a job would keep it: where its stroke was found, or else where it was picked. */
-const newMark = (feature: NewFeature): UnnamedMark | Refused =>
+const newMark = (feature: NewFeature): UnnamedMark | PicksRefused =>
   foundMark(feature) ?? markByHand(feature.need, feature.pixels, feature.sigmas)
 
 /** The marks that were picked, in their order; why one of them is none, where that is so. */
-export function pickedMarks({ features }: Picks): PickedMark[] | Refused {
+export function pickedMarks({ features }: Picks): PickedMark[] | PicksRefused {
   const marks: PickedMark[] = []
   for (const feature of features) {
     const mark = 'mark' in feature ? feature.mark : newMark(feature)
@@ -32,7 +32,7 @@ export const pickedMeasure = (picks: MeasurePicks): PickedMeasure => ({
 })
 
 /** A mark that was picked once more; null before it is. */
-export function pickedAgain({ tool, features }: Picks): UnnamedMark | Refused | null {
+export function pickedAgain({ tool, features }: Picks): UnnamedMark | PicksRefused | null {
   const [feature] = features
   if (tool.kind !== 'repeat' || feature === undefined || !('pixels' in feature) || !feature.done) return null
   return newMark(feature)

@@ -3,7 +3,7 @@ import { REFERENCE_NEEDS } from '../model/mark-needs.ts'
 import type { Job, Reference, View } from '../model/types.ts'
 import { addMarks } from './add-marks.ts'
 import { freshId } from './fresh-id.ts'
-import type { Made, PickedMark, Refused } from './picked-mark.ts'
+import type { Made, PickedMark, PicksRefused } from './picked-mark.ts'
 
 /** A known size as it was written down. */
 export type KnownSize = { u?: string } & ({ size: string } | { width: string; height: string })
@@ -12,7 +12,7 @@ export type KnownSize = { u?: string } & ({ size: string } | { width: string; he
 export function addKnownSize(
   job: Job,
   view: View,
-  marks: readonly PickedMark[] | Refused,
+  marks: readonly PickedMark[] | PicksRefused,
   size: KnownSize,
 ): Made {
   if ('refused' in marks) return marks
@@ -37,7 +37,7 @@ function reference(
   id: string,
   [a, b, c, d, ...more]: readonly string[],
   size: KnownSize,
-): Reference | Refused {
+): Reference | PicksRefused {
   const u = size.u === undefined ? {} : { u: size.u }
   if ('width' in size) {
     const whole = a !== undefined && b !== undefined && c !== undefined && d !== undefined
@@ -50,7 +50,10 @@ function reference(
   return { id, kind: 'distance', marks: [a, b], size: size.size, ...u }
 }
 
-const otherMarks = (kind: keyof typeof REFERENCE_NEEDS, marks: readonly (string | undefined)[]): Refused => ({
+const otherMarks = (
+  kind: keyof typeof REFERENCE_NEEDS,
+  marks: readonly (string | undefined)[],
+): PicksRefused => ({
   refused: reason('picks.other-marks', {
     what: kind,
     wanted: REFERENCE_NEEDS[kind],

@@ -4,14 +4,14 @@ import { kindOfMeasure, MEASURE_NEEDS } from '../model/mark-needs.ts'
 import type { Evidence, Job, Measure } from '../model/types.ts'
 import { addMarks } from './add-marks.ts'
 import { evidenceId } from './evidence-id.ts'
-import type { Made, PickedMark, Refused } from './picked-mark.ts'
+import type { Made, PickedMark, PicksRefused } from './picked-mark.ts'
 
 /** What was picked to be measured. */
 export interface PickedMeasure {
   /** The view by whose scale it is measured, by its id. */
   view: string
   measure: Measure
-  marks: readonly PickedMark[] | Refused
+  marks: readonly PickedMark[] | PicksRefused
 }
 
 /** Adds what was measured as a dimension of its own, with its marks, as one edit. */
@@ -65,7 +65,7 @@ function scaledEvidence(
   job: Job,
   { view, measure, marks }: PickedMeasure,
   others: readonly Evidence[],
-): { edits: Edit[]; item: Evidence } | Refused {
+): { edits: Edit[]; item: Evidence } | PicksRefused {
   if ('refused' in marks) return marks
   const of = job.views.find(({ id }) => id === view)
   if (of === undefined) return { refused: reason('edit.no-such-item', { kind: 'view', id: view }) }

@@ -1,7 +1,7 @@
 import { type Pixel, pixel } from '../../geometry/frames.ts'
 import { reason } from '../../words/core-words.ts'
 import { FEWEST_PICKS, type MarkNeed } from '../model/mark-needs.ts'
-import { type Refused, toThousandth, type UnnamedMark } from './picked-mark.ts'
+import { type PicksRefused, toThousandth, type UnnamedMark } from './picked-mark.ts'
 
 /** Pixels. Common practice, no source: a careful pick by hand on an enlarged scan is good to about a pixel. */
 export const HAND_SIGMA = 1
@@ -14,7 +14,7 @@ export function markByHand(
   need: MarkNeed,
   picks: readonly Pixel[],
   sigmas: readonly number[],
-): UnnamedMark | Refused {
+): UnnamedMark | PicksRefused {
   const least = FEWEST_PICKS[need]
   const pixels = picks.map(([x, y]) => pixel(toThousandth(x), toThousandth(y)))
   const [first] = pixels

@@ -2,9 +2,9 @@ import { reason } from '../../words/core-words.ts'
 import type { Edit } from '../edits/edit.ts'
 import type { Mark } from '../model/types.ts'
 import { HAND_SIGMA } from './mark-by-hand.ts'
-import { pixelsOf, type Refused, type UnnamedMark } from './picked-mark.ts'
+import { type PicksRefused, pixelsOf, type UnnamedMark } from './picked-mark.ts'
 
-type Again = { edit: Edit } | Refused
+type Again = { edit: Edit } | PicksRefused
 
 /** Adds one more independent pick to a mark, as it was picked before: on its stroke, or by hand. */
 export function pickAgain(mark: Mark, again: UnnamedMark): Again {
@@ -60,6 +60,6 @@ export function putBackByHand(mark: Mark): Again {
   }
 }
 
-const ofAnotherKind = (mark: Mark, given: UnnamedMark): Refused => ({
+const ofAnotherKind = (mark: Mark, given: UnnamedMark): PicksRefused => ({
   refused: reason('picks.another-kind', { mark: mark.id, kind: mark.kind, given: given.kind }),
 })

@@ -12,12 +12,12 @@ export type UnnamedMark = Unnamed<Mark>
 export type PickedMark = UnnamedMark | string
 
 /** Why nothing can be made of what was picked. */
-export interface Refused {
+export interface PicksRefused {
   refused: CoreReason
 }
 
 /** What is made of picks: an edit to be kept, with the id of what it adds where that is new. */
-export type Made = { edit: Edit; id: string } | Refused
+export type Made = { edit: Edit; id: string } | PicksRefused
 
 /** Where a mark lies, pixels of the scan: one place for a point. */
 export const pixelsOf = (mark: UnnamedMark): Pixel[] => (mark.kind === 'point' ? [mark.pixel] : mark.pixels)

@@ -1,6 +1,6 @@
 import { useEffect, useState } from 'react'
 import type { Edit } from '../../../core/job/edits/edit.ts'
-import type { Refused } from '../../../core/job/from-picks/picked-mark.ts'
+import type { PicksRefused } from '../../../core/job/from-picks/picked-mark.ts'
 import type { Job, Unit } from '../../../core/job/model/types.ts'
 import { theComputer } from '../../bench/store-sync.ts'
 import type { Trial } from '../../findings/computer.ts'
@@ -11,7 +11,7 @@ import type { Trial } from '../../findings/computer.ts'
  */
 export function useTrial(
   job: Job,
-  made: { edit: Edit } | Refused,
+  made: { edit: Edit } | PicksRefused,
   dimension: string,
   unit: Unit,
 ): Trial | null {

@@ -7,7 +7,7 @@ import { addKnownSize, type KnownSize } from '../../../../src/core/job/from-pick
 import { addDimension, addScaledEvidence } from '../../../../src/core/job/from-picks/add-measured.ts'
 import { addView, outlineBetween } from '../../../../src/core/job/from-picks/add-view.ts'
 import { markByHand } from '../../../../src/core/job/from-picks/mark-by-hand.ts'
-import type { Made, PickedMark, Refused } from '../../../../src/core/job/from-picks/picked-mark.ts'
+import type { Made, PickedMark, PicksRefused } from '../../../../src/core/job/from-picks/picked-mark.ts'
 import { FEWEST_PICKS, type MarkNeed, MEASURE_NEEDS } from '../../../../src/core/job/model/mark-needs.ts'
 import { newJob } from '../../../../src/core/job/model/new-job.ts'
 import type { Job, Measure, View } from '../../../../src/core/job/model/types.ts'
@@ -65,7 +65,7 @@ function edited(job: Job, made: Made): Job {
 
 const made = (job: Job, edit: Edit): Job => applyEdit(job, edit).job
 
-const why = (made: object): string => ('refused' in made ? inWords((made as Refused).refused) : '')
+const why = (made: object): string => ('refused' in made ? inWords((made as PicksRefused).refused) : '')
 
 function viewOf(job: Job): View {
   const [view] = job.views
