@@ -10,7 +10,7 @@ import {
   thisHolder,
   writeHolder,
 } from '../../../src/main/services/job-folder/lock/lock-holder.ts'
-import { processStart } from '../../../src/main/services/job-folder/lock/process-start.ts'
+import { processStart } from '../../../src/main/services/machine/process-start.ts'
 import { holderInWords } from '../../../src/main/services/words/holder-in-words.ts'
 import { type BundledProgram, bundleProgram } from '../fixtures/bundle-program.ts'
 import { temporaryFolder } from '../fixtures/temporary-folder.ts'

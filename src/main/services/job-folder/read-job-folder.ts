@@ -2,6 +2,7 @@ import { lstat, readFile, stat } from 'node:fs/promises'
 import type { Job } from '../../../core/job/model/types.ts'
 import { parseJobText } from '../../../core/job/parse-job-text.ts'
 import { ScantlingError } from '../../../core/words/scantling-error.ts'
+import { exists } from '../files/exists.ts'
 import { systemCause, systemCode } from '../files/system-reason.ts'
 import { jobFile, journalFile, lockFile } from '../job-layout/job-layout.ts'
 import { confineScanName } from '../scans/kept/scan-path.ts'
@@ -85,12 +86,6 @@ async function readJournal(path: string): Promise<Buffer> {
     throw new ServiceError(reason('journal.not-read', { path, cause: systemCause(error) }))
   }
 }
-
-const exists = (path: string): Promise<boolean> =>
-  stat(path).then(
-    () => true,
-    () => false,
-  )
 
 /**
  * The job as the folder holds it: job.json with the journal replayed. Changes nothing on disk.

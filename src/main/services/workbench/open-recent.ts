@@ -1,5 +1,5 @@
-import { stat } from 'node:fs/promises'
 import type { BenchState } from '../../../contract/bench-state.ts'
+import { exists } from '../files/exists.ts'
 import { jobFile } from '../job-layout/job-layout.ts'
 import { placeInWords } from '../known-jobs/place-in-words.ts'
 import type { RecentJobs } from '../known-jobs/recent-jobs.ts'
@@ -14,11 +14,7 @@ import type { CurrentJob } from './current-job.ts'
 export async function openRecent(current: CurrentJob, recent: RecentJobs, id: string): Promise<BenchState> {
   const job = await recent.find(id)
   if (job === undefined) throw new ServiceError(reason('recent.not-listed'))
-  const there = await stat(jobFile(job.folder)).then(
-    () => true,
-    () => false,
-  )
-  if (there) return current.open(job.folder)
+  if (await exists(jobFile(job.folder))) return current.open(job.folder)
   await current.forget(job)
   throw new ServiceError(reason('recent.gone', { title: job.title, place: placeInWords(job.folder) }))
 }

@@ -1,28 +1,12 @@
-import { createHash, randomBytes } from 'node:crypto'
+import { randomBytes } from 'node:crypto'
 import { mkdir, readdir, rm } from 'node:fs/promises'
 import { join } from 'node:path'
-import { systemCause, systemCode } from '../files/system-reason.ts'
-import { thisHost, thisMachine } from '../job-folder/lock/lock-holder.ts'
+import { systemCause } from '../files/system-reason.ts'
+import { hasEnded, machineMark } from '../machine/this-machine.ts'
 import { ServiceError } from '../service-error.ts'
 import { reason } from '../words/services-words.ts'
 
 const NAME = /^bench-([0-9a-f]{8})-(\d+)-[0-9a-f]{16}$/
-
-/** A home folder may be shared by machines, and the number of a process means nothing on another one. */
-const machineMark = (): string =>
-  createHash('sha256')
-    .update(thisMachine() ?? thisHost())
-    .digest('hex')
-    .slice(0, 8)
-
-const ended = (pid: number): boolean => {
-  try {
-    process.kill(pid, 0)
-    return false
-  } catch (error) {
-    return systemCode(error) === 'ESRCH'
-  }
-}
 
 /**
  * Makes a folder of this process's own below `temporary`, that nobody else may look into. What processes of this
@@ -35,7 +19,7 @@ async function make(temporary: string): Promise<string> {
     await mkdir(temporary, { recursive: true })
     for (const name of await readdir(temporary)) {
       const [, mark, pid] = NAME.exec(name) ?? []
-      if (mark === machine && ended(Number(pid)))
+      if (mark === machine && hasEnded(Number(pid)))
         await rm(join(temporary, name), { recursive: true, force: true })
     }
     const folder = join(temporary, `bench-${machine}-${process.pid}-${randomBytes(8).toString('hex')}`)

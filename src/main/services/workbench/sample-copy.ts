@@ -1,6 +1,7 @@
 import { randomBytes } from 'node:crypto'
-import { copyFile, cp, mkdir, rename, rm, stat } from 'node:fs/promises'
+import { copyFile, cp, mkdir, rename, rm } from 'node:fs/promises'
 import { join } from 'node:path'
+import { exists } from '../files/exists.ts'
 import { systemCause } from '../files/system-reason.ts'
 import { jobFile, scansFolder } from '../job-layout/job-layout.ts'
 import { ServiceError } from '../service-error.ts'
@@ -8,12 +9,6 @@ import { reason } from '../words/services-words.ts'
 
 /** Where the copy of the sample job is that a person practises on. */
 export const sampleCopyFolder = (shelf: string): string => join(shelf, 'Deck ventilator (sample)')
-
-const exists = (path: string): Promise<boolean> =>
-  stat(path).then(
-    () => true,
-    () => false,
-  )
 
 /**
  * The copy of the sample job on the shelf, made the first time: the document and its scans. It appears whole or not

@@ -1,20 +1,11 @@
-import { systemCode } from '../../files/system-reason.ts'
-import { type LockHolder, thisHost, thisMachine } from './lock-holder.ts'
-import { ENDED, processStart } from './process-start.ts'
+import { ENDED, processStart } from '../../machine/process-start.ts'
+import { hasEnded, thisHost, thisMachine } from '../../machine/this-machine.ts'
+import type { LockHolder } from './lock-holder.ts'
 
 const sameMachine = (holder: LockHolder): boolean => {
   if (holder.host !== thisHost()) return false
   const machine = thisMachine()
   return holder.machine === undefined || machine === undefined || holder.machine === machine
-}
-
-const answers = (pid: number): boolean => {
-  try {
-    process.kill(pid, 0)
-    return true
-  } catch (error) {
-    return systemCode(error) !== 'ESRCH'
-  }
 }
 
 /**
@@ -26,5 +17,5 @@ export function holderIsDead(holder: LockHolder): boolean {
   const start = processStart(holder.pid)
   if (start === ENDED) return true
   if (start !== undefined && holder.start !== undefined) return start !== holder.start
-  return !answers(holder.pid)
+  return hasEnded(holder.pid)
 }

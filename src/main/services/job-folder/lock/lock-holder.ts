@@ -1,7 +1,7 @@
 import { randomBytes } from 'node:crypto'
-import { readFileSync } from 'node:fs'
-import { hostname, userInfo } from 'node:os'
-import { processStart } from './process-start.ts'
+import { userInfo } from 'node:os'
+import { processStart } from '../../machine/process-start.ts'
+import { thisHost, thisMachine } from '../../machine/this-machine.ts'
 
 /** Who holds a job folder open for writing: the content of its `.lock` file. */
 export interface LockHolder {
@@ -23,17 +23,6 @@ const login = (): string => {
     return userInfo().username
   } catch {
     return process.env['USER'] ?? process.env['USERNAME'] ?? 'somebody'
-  }
-}
-
-export const thisHost = (): string => hostname()
-
-/** The machine's own identity on Linux; undefined elsewhere. */
-export function thisMachine(): string | undefined {
-  try {
-    return readFileSync('/etc/machine-id', 'utf8').trim() || undefined
-  } catch {
-    return undefined
   }
 }
 

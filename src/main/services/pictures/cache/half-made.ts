@@ -1,8 +1,7 @@
-import { createHash, randomBytes } from 'node:crypto'
+import { randomBytes } from 'node:crypto'
 import { lstat, readdir, rm } from 'node:fs/promises'
 import { join } from 'node:path'
-import { systemCode } from '../../files/system-reason.ts'
-import { thisHost, thisMachine } from '../../job-folder/lock/lock-holder.ts'
+import { hasEnded, machineMark } from '../../machine/this-machine.ts'
 
 /** At the end of a name while what it names is being made: the machine, the process, its run, and which one. */
 const NAME = /\.([0-9a-f]{8})-(\d+)-([0-9a-f]{8})-[0-9a-f]+\.tmp$/
@@ -11,35 +10,19 @@ const ANY = /\.tmp$/
 /** Milliseconds after which nobody works on it any more, wherever it was begun. */
 const GIVEN_UP = 7 * 24 * 60 * 60 * 1000
 
-/** A job folder may be shared by machines, and the number of a process means nothing on another one. */
-const machine = (): string =>
-  createHash('sha256')
-    .update(thisMachine() ?? thisHost())
-    .digest('hex')
-    .slice(0, 8)
-
 /** Numbers of processes are given out again. */
 const RUN = randomBytes(4).toString('hex')
 
 /** Names what this process is making. */
-export const ownMark = (): string => `${machine()}-${process.pid}-${RUN}`
+export const ownMark = (): string => `${machineMark()}-${process.pid}-${RUN}`
 
 /** A name of its own for what this process is making. */
 export const halfMade = (name: string): string => `${name}.${ownMark()}-${randomBytes(8).toString('hex')}.tmp`
 
-const ended = (pid: number): boolean => {
-  try {
-    process.kill(pid, 0)
-    return false
-  } catch (error) {
-    return systemCode(error) === 'ESRCH'
-  }
-}
-
 async function isLeft(path: string, name: string): Promise<boolean> {
   const [, mark, pid, run] = NAME.exec(name) ?? []
-  if (mark === machine()) {
-    if (Number(pid) === process.pid ? run !== RUN : ended(Number(pid))) return true
+  if (mark === machineMark()) {
+    if (Number(pid) === process.pid ? run !== RUN : hasEnded(Number(pid))) return true
   }
   return Date.now() - (await lstat(path)).mtimeMs > GIVEN_UP
 }
