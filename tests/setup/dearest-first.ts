@@ -6,7 +6,10 @@ import { BaseSequencer, type TestSpecification } from 'vitest/node'
  * times, as on a fresh clone, and most of these are small. A file that is not named here only begins later.
  */
 const DEAREST = [
-  'tests/core/calibration/coverage.test.ts',
+  'tests/core/calibration/coverage/projective.test.ts',
+  'tests/core/calibration/coverage/affine.test.ts',
+  'tests/core/calibration/coverage/two-axis.test.ts',
+  'tests/core/calibration/coverage/uniform.test.ts',
   'tests/main/scans/fuzz/hostile-files.test.ts',
   'tests/main/pictures/pictures.test.ts',
   'tests/core/imaging/no-stroke.test.ts',

@@ -15,16 +15,14 @@ export class NotationError extends ScantlingError {
   /** What was expected there, or what to write instead. */
   readonly advice: AnyReason
 
-  constructor(text: string, at: number, advice: AnyReason | string) {
-    // Texts are given for a while still, until every reading says its advice by code.
-    const given = typeof advice === 'string' ? reason('unsaid', { text: advice }) : advice
+  constructor(text: string, at: number, advice: AnyReason) {
     const whole =
       text.trim() === ''
-        ? reason('notation.nothing-written', { advice: given })
-        : reason('notation.stopped', { text, at, advice: given })
+        ? reason('notation.nothing-written', { advice })
+        : reason('notation.stopped', { text, at, advice })
     super(whole, inWords(whole))
     this.text = text
     this.at = at
-    this.advice = given
+    this.advice = advice
   }
 }
