@@ -3,7 +3,7 @@ import type { AnyReason } from '../core/words/reason.ts'
 import type { RequestAnswer, RequestName } from './requests.ts'
 
 /** Why something was refused: programs go by the code and its parts. */
-const reasonSchema = z.strictObject({
+export const reasonSchema = z.strictObject({
   code: z.string(),
   parts: z.record(z.string(), z.unknown()),
 }) as unknown as z.ZodType<AnyReason>

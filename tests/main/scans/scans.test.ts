@@ -13,6 +13,7 @@ import { verifyScans } from '../../../src/main/services/scans/kept/verify-scans.
 import { mustDecode } from '../../../src/main/services/scans/raster/must-decode.ts'
 import { readPage } from '../../../src/main/services/scans/reader/read-scan.ts'
 import { ServiceError } from '../../../src/main/services/service-error.ts'
+import { inWords } from '../../../src/main/services/words/services-words.ts'
 import { folderSnapshot } from '../fixtures/folder-snapshot.ts'
 import { point } from '../fixtures/picked-point.ts'
 import { temporaryFolder } from '../fixtures/temporary-folder.ts'
@@ -114,11 +115,11 @@ describe('the name of a scan', () => {
     'a\0b',
     '..',
   ])('%j leads out of scans/ and is refused', (name) => {
-    expect(() => confineScanName(name, 'sheet S1')).toThrow('sheet S1')
+    expect(() => confineScanName(name, 'S1')).toThrow('sheet S1')
   })
 
   test.each(['x.png', 'box 3/x.png', '..x.png', 'Ø 7½.tif'])('%j stays inside', (name) => {
-    expect(confineScanName(name, 'sheet S1')).toBe(name)
+    expect(confineScanName(name, 'S1')).toBe(name)
   })
 
   test('a link inside scans/ is followed, one that leads out is refused', async () => {
@@ -128,8 +129,8 @@ describe('the name of a scan', () => {
     await drawScan(join(folder, 'secret.png'))
     await symlink('plan.png', join(folder, 'scans', 'alias.png'))
     await symlink('../secret.png', join(folder, 'scans', 'out.png'))
-    expect(await resolveScan(folder, 'alias.png', 'sheet S1')).toBe(join(folder, 'scans', 'plan.png'))
-    await expect(resolveScan(folder, 'out.png', 'sheet S1')).rejects.toThrow('leads out of')
+    expect(await resolveScan(folder, 'alias.png', 'S1')).toBe(join(folder, 'scans', 'plan.png'))
+    await expect(resolveScan(folder, 'out.png', 'S1')).rejects.toThrow('leads out of')
   })
 })
 
@@ -139,12 +140,12 @@ describe('a scan that is no longer the file picked on', () => {
   test('is told from one that is missing and one that is right', async () => {
     const { folder, job, scan } = await workshopJob()
     expect(await verifyScans(job, folder)).toEqual([
-      { sheet: 'S1', file: 'drum.png', state: 'ok', sentence: '' },
+      { sheet: 'S1', file: 'drum.png', state: 'ok', problem: null },
     ])
     await drawScan(scan, 90)
     const [changed] = await verifyScans(job, folder)
     expect(changed?.state).toBe('changed')
-    expect(changed?.sentence).toMatch(
+    expect(changed?.problem && inWords(changed.problem)).toMatch(
       /^The scan drum\.png of sheet S1 is no longer the file that was picked on .+: put the old file back and open the job again, or bring this one in as a new sheet; .+"scantling relink /,
     )
     const elsewhere = job.sheets.map((sheet) => ({ ...sheet, scan: { ...sheet.scan, file: 'rim.png' } }))

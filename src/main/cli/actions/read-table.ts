@@ -2,8 +2,7 @@ import { dimensionTable } from '../../../core/ledger/table/dimension-table.ts'
 import type { Table, TableView } from '../../../core/ledger/table/table.ts'
 import type { AnyReason } from '../../../core/words/reason.ts'
 import { readJobFolder } from '../../services/job-folder/read-job-folder.ts'
-import { type SheetScan, verifyScans } from '../../services/scans/kept/verify-scans.ts'
-import { unsaid } from '../../services/words/services-words.ts'
+import { isUnsound, type SheetScan, verifyScans } from '../../services/scans/kept/verify-scans.ts'
 import { CliError } from '../words/cli-error.ts'
 import { type CliReason, reason } from '../words/cli-words.ts'
 
@@ -19,9 +18,9 @@ export interface ReadTable {
 }
 
 function scanProblemOf(scans: readonly SheetScan[]): CliReason | undefined {
-  const [first, ...others] = scans.filter(({ sentence }) => sentence !== '')
+  const [first, ...others] = scans.filter(isUnsound)
   if (first === undefined) return undefined
-  return reason('cli.scan-problem', { first: unsaid(first.sentence), more: others.length })
+  return reason('cli.scan-problem', { first: first.problem, more: others.length })
 }
 
 const isUncalibrated = (view: TableView): boolean =>

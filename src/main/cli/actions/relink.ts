@@ -26,7 +26,8 @@ export async function relink(
   try {
     mustBeWritable(session, folder)
     const found = session.scans.find((one) => one.sheet === sheet)
-    const notices = session.notices.filter((notice) => inWords(notice) !== found?.sentence)
+    const told = found?.problem == null ? null : inWords(found.problem)
+    const notices = session.notices.filter((notice) => inWords(notice) !== told)
     if (scan === undefined && found?.state === 'ok') {
       return { notices, answer: `Sheet ${sheet} is linked to ${found.file} as it is: nothing to do.\n` }
     }

@@ -1,7 +1,7 @@
 import { basename } from 'node:path'
 import type { Limits } from '../../services/limits/kept-limits.ts'
 import type { GivenScan, WantedPage } from '../../services/scans/file/given-scan.ts'
-import { lockedSentence, ScanLocked } from '../../services/scans/file/scan-locked.ts'
+import { scanLocked } from '../../services/scans/file/scan-locked.ts'
 import { pageList } from '../../services/scans/intake/page-list.ts'
 import { lookInto } from '../../services/scans/reader/read-scan.ts'
 import { CliError } from '../words/cli-error.ts'
@@ -61,6 +61,6 @@ async function pageNumbers(
   }
   if (allPages !== true) return undefined
   const look = await lookInto(scan, 1, { limits, password: scan.password })
-  if (look.locked) throw new ScanLocked(`${lockedSentence(basename(scan.called), false)}`)
+  if (look.locked) throw scanLocked(basename(scan.called), false)
   return Array.from({ length: look.pages }, (_, i) => i + 1).filter((page) => !look.leftOut?.includes(page))
 }

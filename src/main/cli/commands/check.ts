@@ -1,7 +1,7 @@
 import type { Command } from 'commander'
 import type { SheetScan } from '../../services/scans/kept/verify-scans.ts'
 import type { Output } from '../output/output.ts'
-import { type CliReason, reason } from '../words/cli-words.ts'
+import { type CliReason, inWords, reason } from '../words/cli-words.ts'
 
 const HELP = `
 Lists what is disputed, relations that do not close or could not be checked, suspect references and views,
@@ -43,7 +43,7 @@ export function addCheckCommand(program: Command, output: Output): void {
         ['Figures to settle', findings.figures],
         ['Open', findings.open],
         ['Not checked', findings.unchecked],
-        ['Scans', scans.flatMap(({ sentence }) => (sentence === '' ? [] : [sentence]))],
+        ['Scans', scans.flatMap(({ problem }) => (problem === null ? [] : [inWords(problem)]))],
       ]
       const found = sections.filter(([, sentences]) => sentences.length > 0)
       const text = found.map(

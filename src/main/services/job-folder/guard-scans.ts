@@ -1,8 +1,8 @@
 import type { Job, Sheet } from '../../../core/job/model/types.ts'
 import { confineScanName } from '../scans/kept/scan-path.ts'
-import { type SheetScan, verifySheet } from '../scans/kept/verify-scans.ts'
+import { isUnsound, type SheetScan, verifySheet } from '../scans/kept/verify-scans.ts'
 import { ServiceError } from '../service-error.ts'
-import { reason, unsaid } from '../words/services-words.ts'
+import { reason } from '../words/services-words.ts'
 import type { SessionState } from './session-state.ts'
 import { touchedSheets } from './touched-sheets.ts'
 
@@ -17,13 +17,13 @@ export async function guardScans(
   mustBeThere: boolean,
 ): Promise<SheetScan[]> {
   const before = state.job
-  const unsound = state.scans.filter((scan) => scan.state !== 'ok')
+  const unsound = state.scans.filter(isUnsound)
   if (unsound.length > 0) {
     const touched = touchedSheets(before, after)
     const refused = unsound.find((scan) => touched.has(scan.sheet))
     if (refused !== undefined) {
       throw new ServiceError(
-        reason('session.scan-not-sound', { sheet: refused.sheet, problem: unsaid(refused.sentence) }),
+        reason('session.scan-not-sound', { sheet: refused.sheet, problem: refused.problem }),
       )
     }
   }
@@ -37,9 +37,9 @@ export async function guardScans(
       scans.push(kept)
       continue
     }
-    confineScanName(sheet.scan.file, `sheet ${sheet.id}`)
+    confineScanName(sheet.scan.file, sheet.id)
     const found = await verifySheet(sheet, folder)
-    if (mustBeThere && found.state !== 'ok') throw new ServiceError(found.sentence)
+    if (mustBeThere && isUnsound(found)) throw new ServiceError(found.problem)
     scans.push(found)
   }
   return scans

@@ -7,7 +7,7 @@ import { systemCause } from '../files/system-reason.ts'
 import { jobFile, lockFile } from '../job-layout/job-layout.ts'
 import type { SheetScan } from '../scans/kept/verify-scans.ts'
 import { ServiceError } from '../service-error.ts'
-import { reason, type ServiceReason } from '../words/services-words.ts'
+import { reason } from '../words/services-words.ts'
 import type { History } from './history.ts'
 import { writeJournalLine } from './journal-line.ts'
 import { JournalBroken, type JournalWriter } from './journal-writer.ts'
@@ -40,7 +40,7 @@ export interface SessionStart {
   job: Job
   history: History
   scans: SheetScan[]
-  notices: ServiceReason[]
+  notices: AnyReason[]
   /** Undefined: opened read-only. */
   access?: WriteAccess
   /** Why it is read-only. */
@@ -69,7 +69,7 @@ const isChange = (task: Task | undefined): task is { change: Change } =>
 export class JobSession {
   readonly folder: string
   /** What a person should be told about this opening: dropped lines, taken-over locks, changed scans. */
-  readonly notices: readonly ServiceReason[]
+  readonly notices: readonly AnyReason[]
   readonly #now: () => Date
   readonly #access: WriteAccess | undefined
   #state: SessionState

@@ -1,8 +1,9 @@
+import type { AnyReason } from '../../../core/words/reason.ts'
 import { systemCause } from '../files/system-reason.ts'
 import { journalFile, lockFile } from '../job-layout/job-layout.ts'
-import { type SheetScan, verifyScans } from '../scans/kept/verify-scans.ts'
+import { isUnsound, type SheetScan, verifyScans } from '../scans/kept/verify-scans.ts'
 import type { HolderPart } from '../words/reason-types.ts'
-import { reason, type ServiceReason, unsaid } from '../words/services-words.ts'
+import { reason, type ServiceReason } from '../words/services-words.ts'
 import { JobSession, type WriteAccess } from './job-session.ts'
 import { JournalWriter, type OpenJournal } from './journal-writer.ts'
 import { acquireLock, type LockOutcome, releaseLock } from './lock/acquire-lock.ts'
@@ -36,14 +37,14 @@ async function tryLock(
   }
 }
 
-const scanNotices = (scans: readonly SheetScan[]): ServiceReason[] =>
-  scans.flatMap(({ sentence }) => (sentence === '' ? [] : [unsaid(sentence)]))
+const scanNotices = (scans: readonly SheetScan[]): AnyReason[] =>
+  scans.filter(isUnsound).map(({ problem }) => problem)
 
 async function readOnly(
   folder: string,
   because: ServiceReason,
   now: () => Date,
-  notices: readonly ServiceReason[] = [],
+  notices: readonly AnyReason[] = [],
 ): Promise<JobSession> {
   const { job, history, warning } = await readJobFolder(folder)
   const scans = await verifyScans(job, folder)
@@ -80,7 +81,7 @@ export async function openJob(folder: string, options: OpenOptions): Promise<Job
     await removeStrays(folder)
     const journal = new JournalWriter(journalFile(folder), found.soundBytes, found.journalBytes, openJournal)
     const access: WriteAccess = { holder, journal, stamp: found.stamp }
-    const notices: ServiceReason[] = []
+    const notices: AnyReason[] = []
     if (outcome.takenOverFrom !== undefined) {
       notices.push(reason('lock.taken-over', { holder: inPart(outcome.takenOverFrom) }))
     }

@@ -107,7 +107,7 @@ export async function readJobFolder(folder: string): Promise<JobOnDisk> {
       await new Promise((resolve) => setTimeout(resolve, MOMENT))
       continue
     }
-    for (const sheet of replayed.job.sheets) confineScanName(sheet.scan.file, `sheet ${sheet.id}`)
+    for (const sheet of replayed.job.sheets) confineScanName(sheet.scan.file, sheet.id)
     return { ...replayed, journalBytes: journal.length, stamp }
   }
 }

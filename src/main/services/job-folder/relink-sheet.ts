@@ -1,5 +1,6 @@
 import { readEdit } from '../../../core/job/edits/edit.ts'
 import type { Sheet } from '../../../core/job/model/types.ts'
+import type { AnyReason } from '../../../core/words/reason.ts'
 import { systemCause } from '../files/system-reason.ts'
 import { LIMITS } from '../limits/kept-limits.ts'
 import { storeScan } from '../scans/intake/add-scan.ts'
@@ -33,7 +34,7 @@ async function suitingSheet(
   path: string,
   called: string,
   { limits, password }: RelinkWith,
-): Promise<{ pages: number; sheets: [ReadSheet]; remarks: string[] }> {
+): Promise<{ pages: number; sheets: [ReadSheet]; remarks: AnyReason[] }> {
   const { page, drawnAt } = scan
   const { pages, sheets, remarks } = await readSheets(
     { path, called, password, pages: [{ page, drawnAt }] },
@@ -66,7 +67,7 @@ export async function relinkSheet(
   const name = file ?? sheet.scan.file
   let path: string
   try {
-    path = await resolveScan(session.folder, name, `sheet ${sheetId}`)
+    path = await resolveScan(session.folder, name, sheetId)
   } catch (error) {
     if (error instanceof ServiceError) throw error
     throw new ServiceError(

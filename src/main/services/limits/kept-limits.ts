@@ -2,12 +2,11 @@ import { mkdir, readFile } from 'node:fs/promises'
 import { join } from 'node:path'
 import { LIMITS, type Limits, limitsSchema } from '../../../contract/limits.ts'
 import { replaceFile } from '../files/replace-file.ts'
-import { systemCode, systemReason } from '../files/system-reason.ts'
+import { systemCause, systemCode } from '../files/system-reason.ts'
 import { ServiceError } from '../service-error.ts'
+import { reason, type ServiceReason } from '../words/services-words.ts'
 
 export { LIMITS, type Limits, limitsSchema }
-
-const USUAL = 'the usual limits hold until they are set again'
 
 /** Where the limits lie that a person set. */
 export const limitsFile = (settings: string): string => join(settings, 'limits.json')
@@ -16,7 +15,7 @@ export const limitsFile = (settings: string): string => join(settings, 'limits.j
 export class KeptLimits {
   readonly #settings: string
   #limits: Limits = LIMITS
-  #trouble: string | undefined
+  #trouble: ServiceReason | undefined
   #read: Promise<void> | undefined
 
   /** @param settings folder of what the program remembers */
@@ -24,8 +23,8 @@ export class KeptLimits {
     this.#settings = settings
   }
 
-  /** Why the limits that were set don't hold, a sentence; undefined when they do, or none were set. */
-  get trouble(): string | undefined {
+  /** Why the limits that were set don't hold; undefined when they do, or none were set. */
+  get trouble(): ServiceReason | undefined {
     return this.#trouble
   }
 
@@ -47,16 +46,15 @@ export class KeptLimits {
    */
   async set(limits: Limits): Promise<Limits> {
     const checked = limitsSchema.safeParse(limits)
-    if (!checked.success) throw new ServiceError(`The limits were not set: ${whatIsWrong(checked.error)}.`)
+    if (!checked.success)
+      throw new ServiceError(reason('limits.not-set', { problem: whatIsWrong(checked.error) }))
     await this.read()
     const file = limitsFile(this.#settings)
     try {
       await mkdir(this.#settings, { recursive: true })
       await replaceFile(file, `${JSON.stringify(checked.data, null, 2)}\n`)
     } catch (error) {
-      throw new ServiceError(
-        `The limits could not be kept in ${file} because ${systemReason(error)}, so the old ones hold.`,
-      )
+      throw new ServiceError(reason('limits.not-kept', { path: file, cause: systemCause(error) }))
     }
     this.#limits = checked.data
     this.#trouble = undefined
@@ -68,11 +66,13 @@ export class KeptLimits {
     try {
       const parsed = limitsSchema.safeParse(JSON.parse(await readFile(file, 'utf8')))
       if (parsed.success) this.#limits = parsed.data
-      else this.#trouble = `The limits in ${file} are not sound (${whatIsWrong(parsed.error)}), so ${USUAL}.`
+      else this.#trouble = reason('limits.unsound', { path: file, problem: whatIsWrong(parsed.error) })
     } catch (error) {
       if (systemCode(error) === 'ENOENT') return
-      const why = error instanceof SyntaxError ? 'they are not JSON' : systemReason(error)
-      this.#trouble = `The limits in ${file} can't be read because ${why}, so ${USUAL}.`
+      this.#trouble =
+        error instanceof SyntaxError
+          ? reason('limits.not-json', { path: file })
+          : reason('limits.not-read', { path: file, cause: systemCause(error) })
     }
   }
 }

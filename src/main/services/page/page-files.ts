@@ -1,7 +1,8 @@
 import { readdir, readFile } from 'node:fs/promises'
 import { join, relative, sep } from 'node:path'
-import { systemCode, systemReason } from '../files/system-reason.ts'
+import { systemCause, systemCode } from '../files/system-reason.ts'
 import { ServiceError } from '../service-error.ts'
+import { reason } from '../words/services-words.ts'
 import { contentType } from './content-types.ts'
 
 export interface PageFile {
@@ -29,12 +30,12 @@ export async function readPageFiles(folder: string): Promise<PageFiles> {
     }
   } catch (error) {
     if (systemCode(error) !== 'ENOENT') {
-      throw new ServiceError(`The window's files can't be read because ${systemReason(error)}: ${folder}`)
+      throw new ServiceError(reason('window.not-read', { folder, cause: systemCause(error) }))
     }
   }
   const index = files.get('/index.html')
   if (index === undefined) {
-    throw new ServiceError('The window has not been built yet: run npm run build')
+    throw new ServiceError(reason('window.not-built'))
   }
   return files.set('/', index)
 }

@@ -3,11 +3,13 @@ import type { PictureWanted } from '../../../contract/picture-addresses.ts'
 import { pyramidLevels } from '../../../contract/picture-pyramid.ts'
 import type { PictureProgress, SheetPictures } from '../../../contract/pictures.ts'
 import type { Sheet } from '../../../core/job/model/types.ts'
+import type { AnyReason } from '../../../core/words/reason.ts'
 import { WorkQueue } from '../process/work-queue.ts'
 import { resolveScan } from '../scans/kept/scan-path.ts'
 import type { SheetScan } from '../scans/kept/verify-scans.ts'
 import { tooManyPixels } from '../scans/page/pixel-limit.ts'
 import { ServiceError } from '../service-error.ts'
+import { inWords, reason } from '../words/services-words.ts'
 import { dropStrange } from './cache/drop-strange.ts'
 import { pictureFolder } from './cache/picture-folder.ts'
 import { pictureVersion } from './layout/picture-names.ts'
@@ -73,7 +75,7 @@ export class Pictures {
       progress: { sheet: id, ...progress },
     })
     const fault = this.#fault(sheet, scan)
-    if (fault !== undefined) return answer({ state: 'failed', done: 0, sentence: fault })
+    if (fault !== undefined) return answer({ state: 'failed', done: 0, sentence: inWords(fault) })
     this.#tidied ??= this.#tidy()
     const page = this.#pageOf(sheet)
     await page.begin()
@@ -119,7 +121,7 @@ export class Pictures {
   #mustHave(id: string): { sheet: Sheet; scan: SheetScan | undefined } {
     const found = this.#of.sheet(id)
     if (found !== undefined && !this.#closed) return found
-    throw new ServiceError('The job has no such sheet any more: choose another.')
+    throw new ServiceError(reason('workbench.no-such-sheet'))
   }
 
   async #tidy(): Promise<void> {
@@ -130,12 +132,12 @@ export class Pictures {
   }
 
   /** Why a scan can't be shown. */
-  #fault({ id, scan }: Sheet, found: SheetScan | undefined): string | undefined {
-    if (found === undefined)
-      return `The scan ${scan.file} of sheet ${id} was not checked: open the job again.`
-    if (found.state !== 'ok') return found.sentence
+  #fault({ id, scan }: Sheet, found: SheetScan | undefined): AnyReason | undefined {
+    const named = { scan: scan.file, page: null, sheet: id }
+    if (found === undefined) return reason('pictures.scan-not-checked', named)
+    if (found.state !== 'ok') return found.problem
     const { limits = usual } = this.#of
-    return tooManyPixels(`The scan ${scan.file} of sheet ${id}`, scan, limits())
+    return tooManyPixels(named, scan, limits())
   }
 
   #pageOf(sheet: Sheet): PagePictures {
@@ -153,7 +155,7 @@ export class Pictures {
       ...page,
       sheet: id,
       folder: () => pictureFolder(job, page, writable(), temporary),
-      file: () => resolveScan(job, scan.file, `sheet ${id}`),
+      file: () => resolveScan(job, scan.file, id),
       password: () => password?.(scan.sha256.toLowerCase()),
       limits,
       make: this.#make,

@@ -5,6 +5,9 @@ import { FILE_WORDS } from './files.ts'
 import { HOST_WORDS } from './hosts.ts'
 import { JOB_FOLDER_WORDS } from './job-folder.ts'
 import { JOURNAL_WORDS } from './journal.ts'
+import { LIMIT_WORDS } from './limits.ts'
+import { PICTURE_WORDS } from './pictures.ts'
+import { SCAN_WORDS } from './scans.ts'
 import { WORKBENCH_WORDS } from './workbench.ts'
 
 /** Every reason that services and hosts have, each with its sentence: one file a room. */
@@ -14,6 +17,9 @@ const SERVICES = {
   ...HOST_WORDS,
   ...JOB_FOLDER_WORDS,
   ...JOURNAL_WORDS,
+  ...LIMIT_WORDS,
+  ...PICTURE_WORDS,
+  ...SCAN_WORDS,
   ...WORKBENCH_WORDS,
 } as const
 

@@ -12,7 +12,7 @@ import type { KeptLimits } from '../limits/kept-limits.ts'
 import { Pictures } from '../pictures/pictures.ts'
 import { pyramidProgram } from '../pictures/process/pyramid-program.ts'
 import { ServiceError } from '../service-error.ts'
-import { reason } from '../words/services-words.ts'
+import { inWords, reason } from '../words/services-words.ts'
 import { JobOnBench, QUIET } from './job-on-bench.ts'
 import type { Passwords } from './passwords.ts'
 import { sentenceOf, whyNot } from './refuse.ts'
@@ -103,7 +103,8 @@ export class CurrentJob {
     const trouble = early ?? (await this.close())
     const sample = await realpath(sampleCopyFolder(options.places.shelf)).catch(() => undefined)
     await this.#around.limits.read()
-    const troubles = [trouble && sentenceOf(trouble), this.#around.limits.trouble].filter(
+    const limitTrouble = this.#around.limits.trouble
+    const troubles = [trouble && sentenceOf(trouble), limitTrouble && inWords(limitTrouble)].filter(
       (one) => one !== undefined,
     )
     this.#job = this.#bench(session, path === sample, [...remarks, ...troubles])

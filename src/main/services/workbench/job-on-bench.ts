@@ -32,7 +32,11 @@ export interface BenchedJob {
   log: (line: string) => void
 }
 
-const scanState = ({ sheet, state, sentence }: SheetScan): ScanState => ({ sheet, state, sentence })
+const scanState = ({ sheet, state, problem }: SheetScan): ScanState => ({
+  sheet,
+  state,
+  sentence: problem === null ? '' : inWords(problem),
+})
 
 /** The job that is open: its session, its pictures, and when it was saved. */
 export class JobOnBench {

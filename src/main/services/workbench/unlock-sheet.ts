@@ -16,7 +16,7 @@ export async function unlockSheet(
   const found = bench.sheet(id)
   if (found === undefined) throw new ServiceError(reason('workbench.no-such-sheet'))
   const { scan } = found.sheet
-  const path = await resolveScan(bench.folder, scan.file, `sheet ${id}`).catch((error: unknown) => {
+  const path = await resolveScan(bench.folder, scan.file, id).catch((error: unknown) => {
     if (error instanceof ServiceError) throw error
     throw new ServiceError(reason('workbench.scan-not-there', { scan: scan.file, sheet: id }))
   })

@@ -11,6 +11,7 @@ import {
   progressOf,
   UNASKED,
 } from '../../../../src/main/services/pictures/page/page-state.ts'
+import { reason } from '../../../../src/main/services/words/services-words.ts'
 
 /** 2 × 2 tiles and the one that shows all. */
 const PAGE = { levels: pyramidLevels(1000, 1000) }
@@ -37,7 +38,13 @@ describe('the state of the pictures of a page', () => {
   test.each<[string, PageEvent[], known: boolean, overview: boolean, tiles: boolean]>([
     ['wanted', [{ is: 'asked' }], false, false, false],
     ['begun', BEGUN, false, false, false],
-    ['drawn first', [...BEGUN, { is: 'drawing', sentence: 'Drawing page 1.' }], true, false, false],
+    [
+      'drawn first',
+      [...BEGUN, { is: 'drawing', doing: reason('pictures.reading-the-page', { page: 1 }) }],
+      true,
+      false,
+      false,
+    ],
     ['looked at', LOOKED, true, false, false],
     ['with tiles cut beside', CUT, true, false, false],
     ['with its overview', OVERVIEW, true, true, false],

@@ -3,6 +3,7 @@ import { join } from 'node:path'
 import type { Limits } from '../../../../contract/limits.ts'
 import type { Sheet } from '../../../../core/job/model/types.ts'
 import { pageFile } from '../../scans/kept/page-file.ts'
+import { reason, type ServiceReason } from '../../words/services-words.ts'
 import { halfMade } from '../cache/half-made.ts'
 import type { PageInFile } from '../pyramid/open-page.ts'
 
@@ -30,7 +31,7 @@ export class DrawnPage {
    * @param beside the folder of the pictures
    * @param tell what is being done, when it takes a while
    */
-  async file(beside: string, tell: (sentence: string) => void, signal: AbortSignal): Promise<PageInFile> {
+  async file(beside: string, tell: (doing: ServiceReason) => void, signal: AbortSignal): Promise<PageInFile> {
     const { scan, password, limits } = this.#of
     const path = await this.#of.file()
     if (this.#made !== undefined && (await isThere(this.#made.file.path))) return this.#made.file
@@ -61,8 +62,10 @@ export class DrawnPage {
   }
 }
 
-const drawing = ({ page, drawnAt }: Sheet['scan']): string =>
-  drawnAt === undefined ? `Reading page ${page} out of its file.` : `Drawing page ${page} at ${drawnAt} dpi.`
+const drawing = ({ page, drawnAt }: Sheet['scan']): ServiceReason =>
+  drawnAt === undefined
+    ? reason('pictures.reading-the-page', { page })
+    : reason('pictures.drawing-the-page', { page, dpi: drawnAt })
 
 const isThere = (path: string): Promise<boolean> =>
   access(path).then(

@@ -10,7 +10,7 @@ import { makePageWhole } from './page-whole.ts'
  */
 export async function makePage(making: PageMaking): Promise<Manifest | null> {
   const { drawn, folder, tell, signal } = making
-  const file = await drawn.file(folder, (sentence) => tell({ is: 'drawing', sentence }), signal)
+  const file = await drawn.file(folder, (doing) => tell({ is: 'drawing', doing }), signal)
   // When the whole fails, cutting has no use any more.
   const useless = new AbortController()
   const beside = { ...making, signal: AbortSignal.any([signal, useless.signal]) }

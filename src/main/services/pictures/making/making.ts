@@ -1,3 +1,4 @@
+import type { ServiceReason } from '../../words/services-words.ts'
 import type { Manifest } from '../cache/manifest.ts'
 import type { TileKind } from '../layout/tile-kind.ts'
 import type { PageInFile } from '../pyramid/open-page.ts'
@@ -20,7 +21,7 @@ export interface Whole extends Looked {
 export type MakingEvent =
   | { is: 'begun' }
   /** The page is being drawn, which takes a while. */
-  | { is: 'drawing'; sentence: string }
+  | { is: 'drawing'; doing: ServiceReason }
   /** It is known how the tiles are kept. */
   | { is: 'looked'; kind: TileKind }
   /** The page is cut into tiles, here; null: no longer. Begins before the pictures of the whole are there. */

@@ -1,10 +1,12 @@
 import { mkdir, rm } from 'node:fs/promises'
 import { join } from 'node:path'
+import { reason } from '../../words/services-words.ts'
 import { halfMade } from '../cache/half-made.ts'
 import { type Manifest, readManifest } from '../cache/manifest.ts'
 import { putTiles } from '../cache/put-tiles.ts'
 import { tileSizes } from '../cache/tile-sizes.ts'
 import { TILES } from '../layout/picture-names.ts'
+import { PyramidError } from '../process/pyramid-error.ts'
 import type { PageInFile } from '../pyramid/open-page.ts'
 import type { Looked, PageMaking } from './making.ts'
 
@@ -35,7 +37,7 @@ export async function makePagePyramid(making: PageMaking, pyramid: Pyramid): Pro
     })
     if (made !== 'again') return made
   }
-  throw new Error('other processes write into the same folder')
+  throw new PyramidError(reason('pyramid.others-write'))
 }
 
 async function cut({ page, folder, signal, tell }: PageMaking, pyramid: Pyramid): Promise<Manifest | null> {
@@ -57,7 +59,7 @@ async function cut({ page, folder, signal, tell }: PageMaking, pyramid: Pyramid)
     )
     if (made === null) return null
     if ((await tileSizes(temporary, page.levels, kind.type)) === null)
-      throw new Error('not every tile was written')
+      throw new PyramidError(reason('pyramid.tile-missing'))
     if (!(await pyramid.whole)) return null
     return await putTiles(folder, temporary, page, kind, tool)
   } finally {

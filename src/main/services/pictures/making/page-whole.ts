@@ -1,6 +1,8 @@
 import { hasSize, mustHaveSize, type PixelSize } from '../../scans/page/pixel-size.ts'
+import { reason } from '../../words/services-words.ts'
 import { ownMark, removeOwn } from '../cache/half-made.ts'
 import { WHOLE, wholeSizes } from '../cache/manifest.ts'
+import { PyramidError } from '../process/pyramid-error.ts'
 import type { PyramidNews } from '../process/pyramid-protocol.ts'
 import type { PageInFile } from '../pyramid/open-page.ts'
 import type { Looked, PageMaking, Whole } from './making.ts'
@@ -48,9 +50,9 @@ export async function makePageWhole(
     await removeOwn(folder, WHOLE)
   }
   if (found.size !== undefined)
-    mustHaveSize(`The scan ${page.scan.file} of sheet ${page.sheet}`, found.size, size)
+    mustHaveSize({ scan: page.scan.file, page: null, sheet: page.sheet }, found.size, size)
   if (found.looked === undefined || found.took === undefined)
-    throw new Error('the picture of the whole was not made')
+    throw new PyramidError(reason('pyramid.no-whole'))
   return { ...found.looked, took: found.took }
 }
 

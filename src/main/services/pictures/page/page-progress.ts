@@ -1,41 +1,43 @@
-import { systemReason } from '../../files/system-reason.ts'
+import { systemCause } from '../../files/system-reason.ts'
 import { ScanLocked } from '../../scans/file/scan-locked.ts'
 import { ServiceError } from '../../service-error.ts'
+import { inWords, reason, type ServiceReason } from '../../words/services-words.ts'
 import { tilesOf } from '../layout/picture-names.ts'
 import type { Page, PageProgress } from '../making/page.ts'
+import { PyramidError } from '../process/pyramid-error.ts'
 
-export const OVERVIEW_BEGUN: PageProgress = {
+/** @param doing what is being done for it */
+export const makingWhole = (doing: ServiceReason): PageProgress => ({
   state: 'overview',
   done: 0,
-  sentence: 'Making the picture of the whole sheet.',
-}
+  sentence: inWords(doing),
+})
 
-export const READY: PageProgress = {
-  state: 'ready',
-  done: 1,
-  sentence: 'All pictures of the sheet are made.',
-}
+export const WHOLE_BEGUN = reason('pictures.making-the-whole')
 
-/** @param count tiles that are cut */
-export function cutting({ levels }: Pick<Page, 'levels'>, count: number): PageProgress {
-  const expected = levels.reduce((sum, level) => sum + tilesOf(level), 0)
-  const sentence = `Cutting the sheet into tiles: ${count} of ${expected}.`
-  return { state: 'tiles', done: count / expected, sentence }
+export const READY: PageProgress = { state: 'ready', done: 1, sentence: inWords(reason('pictures.ready')) }
+
+/** @param cut tiles that are */
+export function cutting({ levels }: Pick<Page, 'levels'>, cut: number): PageProgress {
+  const of = levels.reduce((sum, level) => sum + tilesOf(level), 0)
+  return { state: 'tiles', done: cut / of, sentence: inWords(reason('pictures.cutting', { cut, of })) }
 }
 
 /** @param done share that was done */
 export const stopped = (done: number): PageProgress => ({
   state: 'stopped',
   done,
-  sentence: 'The making of pictures was stopped, so the sheet is shown coarsely; show it again to go on.',
+  sentence: inWords(reason('pictures.stopped')),
 })
 
-/** @param error ServiceError with a sentence, or another whose message ends one */
+/** @param error ServiceError, or another that says why pictures could not be made */
 export function failed(error: unknown, done: number): PageProgress {
-  const own = error instanceof ServiceError
-  const sentence = own ? error.message : `The pictures could not be made because ${endOf(error)}.`
-  return { state: 'failed', done, sentence, ...(error instanceof ScanLocked ? { locked: true } : {}) }
+  const cause = error instanceof PyramidError ? error.reason : systemCause(error)
+  const why = error instanceof ServiceError ? error.reason : reason('pictures.not-made', { cause })
+  return {
+    state: 'failed',
+    done,
+    sentence: inWords(why),
+    ...(error instanceof ScanLocked ? { locked: true } : {}),
+  }
 }
-
-/** Why, as the end of a sentence on one line; a decoder's own words may run over several. */
-const endOf = (error: unknown): string => (systemReason(error).split('\n')[0] ?? '').trim().replace(/\.$/, '')

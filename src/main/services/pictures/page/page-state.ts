@@ -1,14 +1,15 @@
+import type { ServiceReason } from '../../words/services-words.ts'
 import type { TileKind } from '../layout/tile-kind.ts'
 import type { MakingEvent, Whole } from '../making/making.ts'
 import type { Page, PageProgress } from '../making/page.ts'
-import { cutting, failed, OVERVIEW_BEGUN, READY, stopped } from './page-progress.ts'
+import { cutting, failed, makingWhole, READY, stopped, WHOLE_BEGUN } from './page-progress.ts'
 
 /** How far the making of a page's pictures is. cut: tiles, which are cut beside the rest */
 type Stage =
   /** It is wanted, and not known yet what is there. shown: how far it was told to be before */
   | { at: 'asked'; shown: PageProgress }
   /** The picture of the whole is not there: begun, being drawn first, or being made; or it is, and what is made of it is not. */
-  | { at: 'begun' | 'drawing' | 'looked' | 'overview'; sentence: string; cut: number }
+  | { at: 'begun' | 'drawing' | 'looked' | 'overview'; doing: ServiceReason; cut: number }
   | { at: 'tiles'; cut: number }
   | { at: 'ready' }
   /** done: the share that was */
@@ -37,14 +38,14 @@ export type PageEvent =
   | { is: 'stopped' }
   | { is: 'failed'; error: unknown }
 
-export const UNASKED: PageState = { stage: { at: 'asked', shown: OVERVIEW_BEGUN } }
+const BEGUN = { doing: WHOLE_BEGUN, cut: 0 }
 
-const BEGUN = { sentence: OVERVIEW_BEGUN.sentence, cut: 0 }
+export const UNASKED: PageState = { stage: { at: 'asked', shown: makingWhole(WHOLE_BEGUN) } }
 
 /** The state after an event. */
 export function after(state: PageState, event: PageEvent, page: Levelled): PageState {
   const { stage } = state
-  const making = 'sentence' in stage ? stage : BEGUN
+  const making = 'doing' in stage ? stage : BEGUN
   const { done } = progressOf(state, page)
   switch (event.is) {
     case 'asked':
@@ -52,12 +53,15 @@ export function after(state: PageState, event: PageEvent, page: Levelled): PageS
     case 'asked again':
       return {
         ...state,
-        stage: { at: 'asked', shown: state.folder === undefined ? OVERVIEW_BEGUN : cutting(page, 0) },
+        stage: {
+          at: 'asked',
+          shown: state.folder === undefined ? makingWhole(WHOLE_BEGUN) : cutting(page, 0),
+        },
       }
     case 'begun':
       return { ...state, stage: { at: 'begun', ...BEGUN } }
     case 'drawing':
-      return { ...state, stage: { ...making, at: 'drawing', sentence: event.sentence } }
+      return { ...state, stage: { ...making, at: 'drawing', doing: event.doing } }
     case 'looked':
       return { ...state, kind: event.kind, stage: { ...making, at: 'looked' } }
     case 'overview':
@@ -98,7 +102,7 @@ function ofStage(stage: Stage, page: Levelled): PageProgress {
     case 'failed':
       return failed(stage.error, stage.done)
     default:
-      return { ...OVERVIEW_BEGUN, sentence: stage.sentence }
+      return makingWhole(stage.doing)
   }
 }
 

@@ -2,12 +2,13 @@
  * A process of its own that makes pictures of one sheet, so that it can be stopped at any time and what it used is
  * given back.
  */
-import { systemReason } from '../../files/system-reason.ts'
+import { systemCause } from '../../files/system-reason.ts'
 import { serveParent } from '../../process/serve-parent.ts'
 import { makePictures } from './make-pictures.ts'
+import { PyramidError } from './pyramid-error.ts'
 import { PYRAMID_PROTOCOL } from './pyramid-protocol.ts'
 
 void serveParent(PYRAMID_PROTOCOL, {
   does: makePictures,
-  refusal: (error) => ({ because: systemReason(error) }),
+  refusal: (error) => ({ because: error instanceof PyramidError ? error.reason : systemCause(error) }),
 })

@@ -1,4 +1,5 @@
 import { z } from 'zod'
+import { reasonSchema } from '../../../../contract/reply.ts'
 import { pixelSizeSchema } from '../../scans/page/pixel-size.ts'
 import { blockSchema } from '../layout/block.ts'
 import { tileKindSchema } from '../layout/tile-kind.ts'
@@ -40,7 +41,7 @@ export const PYRAMID_PROTOCOL = {
   order: orderSchema,
   news: newsSchema,
   /** Why not, as the end of a sentence. */
-  refusal: z.strictObject({ because: z.string() }),
+  refusal: z.strictObject({ because: reasonSchema }),
 }
 
 /** The files of a block's tiles, below its folder; of other orders none. */

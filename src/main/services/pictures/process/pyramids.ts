@@ -1,6 +1,9 @@
+import type { AnyReason } from '../../../../core/words/reason.ts'
 import type { Outcome } from '../../process/outcome.ts'
 import { ProcessPool } from '../../process/process-pool.ts'
+import { reason } from '../../words/services-words.ts'
 import { makePictures } from './make-pictures.ts'
+import { PyramidError } from './pyramid-error.ts'
 import { madeFilesSchema, PYRAMID_PROTOCOL, type PyramidNews, type PyramidOrder } from './pyramid-protocol.ts'
 
 export interface MakingWith {
@@ -14,11 +17,9 @@ export interface MakingWith {
 /**
  * Has something made of a page. Resolves with the files of a block's tiles, of other orders with none; null: it was
  * stopped, and nothing works on it any more.
- * @throws Error whose message says why it could not be made, as the end of a sentence
+ * @throws PyramidError
  */
 export type MakePyramid = (order: PyramidOrder, how: MakingWith) => Promise<string[] | null>
-
-const NOT_BUILT = 'the program that makes pictures is not there: build the project with "npm run build"'
 
 /** @param program the built program; without it only the picture of the whole is made, in this process */
 export function pyramids(program: string | undefined): MakePyramid {
@@ -31,7 +32,8 @@ export function pyramids(program: string | undefined): MakePyramid {
     try {
       const outcome = await pool.do(order, madeFilesSchema, how)
       if (outcome.end === 'answer') return outcome.answer
-      throw new Error(outcome.end === 'refusal' ? outcome.refusal.because : whyEnded(outcome, how.memory))
+      const because = outcome.end === 'refusal' ? outcome.refusal.because : whyEnded(outcome, how.memory)
+      throw new PyramidError(because)
     } catch (error) {
       if (how.signal.aborted) return null
       throw error
@@ -41,21 +43,21 @@ export function pyramids(program: string | undefined): MakePyramid {
 
 type Ended = Exclude<Outcome<never, never>, { end: 'answer' | 'refusal' }>
 
-function whyEnded(outcome: Ended, memory: number): string {
+function whyEnded(outcome: Ended, memory: number): AnyReason {
   switch (outcome.end) {
     case 'memory':
-      return `it takes more memory than the ${Math.round(memory / 1024 ** 2).toLocaleString('en')} MB that reading a scan may use`
+      return reason('pyramid.too-much-memory', { most: memory })
     case 'late':
-      return 'the process that makes pictures takes too long'
+      return reason('pyramid.too-slow')
     case 'death':
       return outcome.how === null
-        ? 'the process that makes pictures could not be started'
-        : `the process that makes pictures ended early (${outcome.how})`
+        ? reason('pyramid.not-started')
+        : reason('pyramid.ended-early', { how: outcome.how })
   }
 }
 
 async function makeHere(order: PyramidOrder, { signal, heard }: MakingWith): Promise<string[] | null> {
-  if (order.make !== 'whole') throw new Error(NOT_BUILT)
+  if (order.make !== 'whole') throw new PyramidError(reason('pyramid.not-built'))
   const files = await makePictures(order, (news) => {
     if (!signal.aborted) heard?.(news)
   })

@@ -1,14 +1,13 @@
 import { open, stat } from 'node:fs/promises'
 import type { z } from 'zod'
 import { scanLookSchema } from '../../../../contract/scan-look.ts'
-import { systemReason } from '../../files/system-reason.ts'
+import { systemCause } from '../../files/system-reason.ts'
 import { ServiceError } from '../../service-error.ts'
+import { reason } from '../../words/services-words.ts'
 
 export const scanFormatSchema = scanLookSchema.shape.format
 
 export type ScanFormat = z.infer<typeof scanFormatSchema>
-
-export const READABLE = 'PNG, JPEG, TIFF, WebP or PDF'
 
 /** A PDF may begin with other bytes: ISO 32000-1, annex H, implementation note 13. */
 const HEAD = 1024
@@ -35,8 +34,8 @@ export async function scanFormat(path: string, called: string): Promise<ScanForm
   let length: number
   try {
     const entry = await stat(path)
-    if (!entry.isFile()) throw new ServiceError(`"${called}" is not a file: name the scan itself.`)
-    if (entry.size === 0) throw new ServiceError(`The scan ${called} is empty: scan or copy it again.`)
+    if (!entry.isFile()) throw new ServiceError(reason('scan.not-a-file', { scan: called }))
+    if (entry.size === 0) throw new ServiceError(reason('scan.empty', { scan: called }))
     const file = await open(path)
     try {
       length = (await file.read(head, 0, HEAD, 0)).bytesRead
@@ -45,9 +44,9 @@ export async function scanFormat(path: string, called: string): Promise<ScanForm
     }
   } catch (error) {
     if (error instanceof ServiceError) throw error
-    throw new ServiceError(`The scan ${called} can't be read because ${systemReason(error)}.`)
+    throw new ServiceError(reason('scan.not-read', { scan: called, cause: systemCause(error) }))
   }
   const format = formatOf(head.subarray(0, length))
   if (format !== undefined) return format
-  throw new ServiceError(`The scan ${called} is not a picture that can be read: give a ${READABLE} file.`)
+  throw new ServiceError(reason('scan.no-picture', { scan: called }))
 }

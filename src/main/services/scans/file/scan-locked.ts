@@ -1,4 +1,5 @@
 import { ServiceError } from '../../service-error.ts'
+import { reason } from '../../words/services-words.ts'
 
 /** A scan that can't be read without its password. */
 export class ScanLocked extends ServiceError {
@@ -6,7 +7,5 @@ export class ScanLocked extends ServiceError {
 }
 
 /** @param given whether a password was given, and is not the one */
-export const lockedSentence = (called: string, given: boolean): string =>
-  given
-    ? `The password does not open the scan ${called}: type it as whoever locked it wrote it, capitals included.`
-    : `The scan ${called} is locked: give its password.`
+export const scanLocked = (scan: string, given: boolean): ScanLocked =>
+  new ScanLocked(reason(given ? 'scan.wrong-password' : 'scan.locked', { scan }))

@@ -3,13 +3,15 @@ import { createReadStream } from 'node:fs'
 import { constants, copyFile, link, mkdir, open, unlink } from 'node:fs/promises'
 import { basename, extname, join } from 'node:path'
 import type { Sheet } from '../../../../core/job/model/types.ts'
+import type { AnyReason } from '../../../../core/words/reason.ts'
 import { temporaryName } from '../../files/replace-file.ts'
 import { fileNameOf } from '../../files/safe-name.ts'
 import { syncFolder } from '../../files/sync-folder.ts'
-import { systemCode, systemReason } from '../../files/system-reason.ts'
+import { systemCause, systemCode } from '../../files/system-reason.ts'
 import { scansFolder } from '../../job-layout/job-layout.ts'
 import { LIMITS } from '../../limits/kept-limits.ts'
 import { ServiceError } from '../../service-error.ts'
+import { reason } from '../../words/services-words.ts'
 import type { GivenScan } from '../file/given-scan.ts'
 import { hashFile } from '../kept/hash-file.ts'
 import type { ReadWith } from '../reader/read-scan.ts'
@@ -24,8 +26,8 @@ export interface AddedScan {
   pages: number
   /** Whether a person chose the pages. */
   chosen: boolean
-  /** What a person should know of its pages, one sentence each. */
-  remarks: string[]
+  /** What a person should know of its pages. */
+  remarks: AnyReason[]
   /** What opened it. */
   password?: string
 }
@@ -97,12 +99,12 @@ export async function addScan(
 export async function storeScan(
   folder: string,
   { path, called, pages: wanted, password }: GivenScan,
-  { pages, sheets, remarks }: { pages: number; sheets: readonly ReadSheet[]; remarks: string[] },
+  { pages, sheets, remarks }: { pages: number; sheets: readonly ReadSheet[]; remarks: AnyReason[] },
 ): Promise<AddedScan> {
   const kept = await keep(folder, path, called)
   const scans = sheets.map((sheet) => ({ ...kept, ...sheet }))
   const [scan] = scans
-  if (scan === undefined) throw new ServiceError(`No page of ${called} was chosen: choose one.`)
+  if (scan === undefined) throw new ServiceError(reason('scan.no-page-chosen', { scan: called }))
   const chosen = wanted !== undefined
   return { scan, scans, pages, chosen, remarks, ...(password === undefined ? {} : { password }) }
 }
@@ -126,7 +128,9 @@ async function keep(
       return { file, sha256 }
     }
   } catch (error) {
-    throw new ServiceError(`The scan ${called} can't be copied into ${scans} because ${systemReason(error)}.`)
+    throw new ServiceError(
+      reason('scan.not-copied', { scan: called, folder: scans, cause: systemCause(error) }),
+    )
   } finally {
     await unlink(temporary).catch(() => undefined)
   }

@@ -1,4 +1,5 @@
 import type { Sheet } from '../../../../core/job/model/types.ts'
+import type { AnyReason } from '../../../../core/words/reason.ts'
 import type { GivenScan, WantedPage } from '../file/given-scan.ts'
 import type { PageRead } from '../page/page-read.ts'
 import { type ReadWith, readPage } from '../reader/read-scan.ts'
@@ -28,11 +29,11 @@ function sheetOf({ facts }: PageRead, { dpi = facts.dpi }: Pick<WantedPage, 'dpi
 export async function readSheets(
   given: GivenScan,
   { limits, signal }: Pick<ReadWith, 'limits' | 'signal'>,
-): Promise<{ pages: number; sheets: ReadSheet[]; remarks: string[] }> {
+): Promise<{ pages: number; sheets: ReadSheet[]; remarks: AnyReason[] }> {
   const { pages: wanted = FIRST, password } = given
   const once = [...new Map(wanted.map((one) => [one.page, one])).values()]
   const sheets: ReadSheet[] = []
-  const remarks: string[] = []
+  const remarks: AnyReason[] = []
   let pages = 1
   for (const one of once) {
     const read = await readPage(given, one.page, one.drawnAt, { limits, password, signal })

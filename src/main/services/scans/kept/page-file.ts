@@ -30,6 +30,6 @@ export async function pageFile(
     password,
     signal,
   })
-  mustHaveSize(`Page ${scan.page} of ${called}`, drawn, scan)
+  mustHaveSize({ scan: called, page: scan.page }, drawn, scan)
   return { path: drawn.path, page: 1 }
 }

@@ -1,50 +1,44 @@
 import { stat } from 'node:fs/promises'
 import type { Job, Sheet } from '../../../../core/job/model/types.ts'
-import { systemReason } from '../../files/system-reason.ts'
+import type { AnyReason } from '../../../../core/words/reason.ts'
+import { systemCause } from '../../files/system-reason.ts'
 import { ServiceError } from '../../service-error.ts'
+import { reason } from '../../words/services-words.ts'
 import { hashFile } from './hash-file.ts'
 import { resolveScan } from './scan-path.ts'
 
-export interface SheetScan {
-  sheet: string
-  file: string
-  state: 'ok' | 'missing' | 'changed'
-  /** What is wrong and what to do; empty when nothing is. */
-  sentence: string
-}
+/** How a sheet's scan was found. problem: what is wrong and what to do */
+export type SheetScan = { sheet: string; file: string } & (
+  | { state: 'ok'; problem: null }
+  | { state: 'missing' | 'changed'; problem: AnyReason }
+)
+
+export const isUnsound = (scan: SheetScan): scan is SheetScan & { problem: AnyReason } => scan.state !== 'ok'
 
 /** Whether a sheet's scan is still the file its marks were picked on. */
 export async function verifySheet(
-  sheet: Sheet,
+  { id, scan }: Sheet,
   folder: string,
   hash: (path: string) => Promise<string> = hashFile,
 ): Promise<SheetScan> {
-  const { file } = sheet.scan
-  const name = `The scan ${file} of sheet ${sheet.id}`
-  const missing = (sentence: string): SheetScan => ({ sheet: sheet.id, file, state: 'missing', sentence })
+  const { file, sha256: picked } = scan
+  const found = { sheet: id, file }
+  const named = { scan: file, page: null, sheet: id }
+  const missing = (problem: AnyReason): SheetScan => ({ ...found, state: 'missing', problem })
   let sha256: string
   try {
-    const path = await resolveScan(folder, file, `sheet ${sheet.id}`)
-    if (!(await stat(path)).isFile()) {
-      return missing(`${name} is not a plain file: put the scan itself into the job's scans folder.`)
-    }
+    const path = await resolveScan(folder, file, id)
+    if (!(await stat(path)).isFile()) return missing(reason('sheet-scan.not-plain', named))
     sha256 = await hash(path)
   } catch (error) {
-    if (error instanceof ServiceError) return missing(error.message)
-    return missing(
-      `${name} can't be read because ${systemReason(error)}: put the file back into the job's scans folder.`,
-    )
+    if (error instanceof ServiceError) return missing(error.reason)
+    return missing(reason('sheet-scan.not-read', { ...named, cause: systemCause(error) }))
   }
-  if (sha256 === sheet.scan.sha256.toLowerCase()) return { sheet: sheet.id, file, state: 'ok', sentence: '' }
+  if (sha256 === picked.toLowerCase()) return { ...found, state: 'ok', problem: null }
   return {
-    sheet: sheet.id,
-    file,
+    ...found,
     state: 'changed',
-    sentence:
-      `${name} is no longer the file that was picked on (its SHA-256 is ${sha256.slice(0, 12)}…, ` +
-      `not ${sheet.scan.sha256.slice(0, 12)}…): put the old file back and open the job again, or bring this one in ` +
-      'as a new sheet; where the marks still lie right on it, ' +
-      `"scantling relink ${folder} ${sheet.id}" takes it for this sheet.`,
+    problem: reason('sheet-scan.changed', { ...named, folder, sha256, picked }),
   }
 }
 

@@ -1,3 +1,5 @@
+import type { PagePart } from '../../words/page-in-words.ts'
+import { reason, type ServiceReason } from '../../words/services-words.ts'
 /** Pixels per inch across and down. */
 export interface Density {
   x: number
@@ -16,14 +18,9 @@ const DIGITS = 9
  */
 export const oneDpi = ({ x, y }: Density): number => Number(Math.sqrt(x * y).toPrecision(DIGITS))
 
-export function unequalRemark(what: string, { x, y }: Density): string[] {
-  if (Math.abs(x / y - 1) <= UNEQUAL) return []
-  const [across, down] = [x, y].map((dpi) => String(Number(dpi.toPrecision(5))))
-  return [
-    `${what} has ${across} pixels to the inch across and ${down} down; the mean of both is noted: ` +
-      'calibrate its views along both directions.',
-  ]
-}
+/** What a person should know of a page whose two resolutions differ. */
+export const unequalRemark = (page: PagePart, { x, y }: Density): ServiceReason[] =>
+  Math.abs(x / y - 1) <= UNEQUAL ? [] : [reason('page.unequal-resolution', { ...page, x, y })]
 
 /** A density that a file may well mean; undefined when it says nothing of use. */
 export const soundDensity = (x: number, y: number): Density | undefined =>

@@ -1,15 +1,28 @@
 import { z } from 'zod'
-import { pageLookSchema } from '../../../../contract/scan-look.ts'
+import { reasonSchema } from '../../../../contract/reply.ts'
+import { type PageLook, pageLookSchema } from '../../../../contract/scan-look.ts'
+import type { AnyReason } from '../../../../core/words/reason.ts'
 import { scanFormatSchema } from '../file/scan-format.ts'
 
-/** What was read of one page of a scan. */
+/** What was read of one page of a scan, of which a sheet can be made. */
 export const pageReadSchema = z.strictObject({
   format: scanFormatSchema,
   /** Pages in the file that are sheets of their own. */
   pages: z.int(),
-  facts: pageLookSchema,
-  /** What a person should know of the page, one sentence each. */
-  remarks: z.array(z.string()),
+  facts: pageLookSchema.omit({ fault: true }),
+  /** What a person should know of the page. */
+  remarks: z.array(reasonSchema),
 })
 
 export type PageRead = z.infer<typeof pageReadSchema>
+
+/** What was found of a page. fault: why no sheet can be made of it */
+export interface PageFound extends PageRead {
+  fault?: AnyReason | undefined
+}
+
+/** What a window is told of a page. */
+export const lookOf = ({ facts, fault }: PageFound, inWords: (fault: AnyReason) => string): PageLook => ({
+  ...facts,
+  ...(fault === undefined ? {} : { fault: inWords(fault) }),
+})

@@ -1,17 +1,15 @@
 import type { Limits } from '../../../../contract/limits.ts'
-import { howToRaise } from '../../words/limits-in-words.ts'
+import type { PagePart } from '../../words/page-in-words.ts'
+import { reason, type ServiceReason } from '../../words/services-words.ts'
 import type { PixelSize } from './pixel-size.ts'
 
-/** Why a page has too many pixels, a sentence; undefined when it has not. @param page what the sentence calls it */
+/** Why a page has too many pixels; undefined when it has not. @param instead what makes fewer of them */
 export function tooManyPixels(
-  page: string,
+  page: PagePart,
   { width, height }: PixelSize,
-  { pixels }: Pick<Limits, 'pixels'>,
-  instead = 'scan it with fewer dots to the inch',
-): string | undefined {
-  if (width * height <= pixels) return undefined
-  return (
-    `${page} has ${width.toLocaleString('en')} × ${height.toLocaleString('en')} pixels, more than the ` +
-    `${pixels.toLocaleString('en')} that are taken in: ${instead}, or ${howToRaise('pixels')}.`
-  )
+  { pixels: most }: Pick<Limits, 'pixels'>,
+  instead: 'scan' | 'draw' = 'scan',
+): ServiceReason | undefined {
+  if (width * height <= most) return undefined
+  return reason('page.too-many-pixels', { ...page, width, height, most, instead })
 }

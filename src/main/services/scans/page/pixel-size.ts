@@ -1,5 +1,7 @@
 import { z } from 'zod'
 import { ServiceError } from '../../service-error.ts'
+import type { PagePart } from '../../words/page-in-words.ts'
+import { reason } from '../../words/services-words.ts'
 
 /** Of a picture, whole numbers. */
 export const pixelSizeSchema = z.strictObject({ width: z.int().min(1), height: z.int().min(1) })
@@ -12,13 +14,10 @@ export const hasSize = (found: PixelSize, said: PixelSize): boolean =>
 
 /**
  * A page must have the pixels that the job says: a mark is a place among them.
- * @param page what the sentence calls it, to begin with
  * @throws ServiceError when it has others
  */
-export function mustHaveSize(page: string, found: PixelSize, said: PixelSize): void {
+export function mustHaveSize(page: PagePart, found: PixelSize, said: PixelSize): void {
   if (hasSize(found, said)) return
-  throw new ServiceError(
-    `${page} has ${found.width} × ${found.height} pixels, and the job says ${said.width} × ${said.height}, ` +
-      'so no mark would lie where it was picked: bring the scan in as a new sheet.',
-  )
+  const [{ width, height }, wanted] = [found, { width: said.width, height: said.height }]
+  throw new ServiceError(reason('page.other-size', { ...page, width, height, said: wanted }))
 }

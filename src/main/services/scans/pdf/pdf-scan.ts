@@ -1,9 +1,10 @@
 import type { PDFDocumentProxy, PDFPageProxy } from 'pdfjs-dist'
 import type { Limits } from '../../../../contract/limits.ts'
 import { ServiceError } from '../../service-error.ts'
+import type { PagePart } from '../../words/page-in-words.ts'
+import { reason } from '../../words/services-words.ts'
 import type { DrawnFile } from '../page/drawn-file.ts'
-import type { PageRead } from '../page/page-read.ts'
-import { capital } from './content/see-page.ts'
+import type { PageFound } from '../page/page-read.ts'
 import { makeFile, makeSmall } from './draw/make-page-file.ts'
 import { type GivenPdf, openPdf } from './file/open-pdf.ts'
 import { readPdfPage } from './read-pdf-page.ts'
@@ -11,7 +12,7 @@ import { readPdfPage } from './read-pdf-page.ts'
 /** A PDF, opened to be read. Pages from 1. */
 export interface PdfScan {
   pages: number
-  read: (page: number, drawnAt?: number) => Promise<PageRead>
+  read: (page: number, drawnAt?: number) => Promise<PageFound>
   /** A small picture, JPEG. */
   thumbnail: (page: number, side: number) => Promise<Uint8Array>
   /** Makes a file of a page, in a folder that is there. */
@@ -26,21 +27,15 @@ export async function openPdfScan(given: GivenPdf & { limits: Limits }): Promise
   const document = await openPdf(given)
   const pages = document.numPages
   const around = { path: given.path, locked: await isLocked(document), pages, limits: given.limits }
-  const nameOf = (page: number): string => (pages > 1 ? `page ${page} of ${given.called}` : given.called)
-  const withPage = async <T>(
-    number: number,
-    work: (page: PDFPageProxy, name: string) => Promise<T>,
-  ): Promise<T> => {
-    const name = nameOf(number)
+  const named = (page: number): PagePart => ({ scan: given.called, page: pages > 1 ? page : null })
+  const withPage = async <T>(number: number, work: (page: PDFPageProxy) => Promise<T>): Promise<T> => {
     let page: PDFPageProxy | undefined
     try {
       page = await document.getPage(number)
-      return await work(page, name)
+      return await work(page)
     } catch (error) {
       if (error instanceof ServiceError) throw error
-      throw new ServiceError(
-        `${capital(name)} is damaged, so it can't be read: copy the file again, or save it anew.`,
-      )
+      throw new ServiceError(reason('pdf.page-damaged', named(number)))
     } finally {
       page?.cleanup()
     }
@@ -48,12 +43,12 @@ export async function openPdfScan(given: GivenPdf & { limits: Limits }): Promise
   return {
     pages,
     read: (number, drawnAt) =>
-      withPage(number, (page, name) => readPdfPage({ ...around, page, number, name }, drawnAt)).catch(
-        (error: unknown) => asFault(error, number, pages),
-      ),
+      withPage(number, (page) =>
+        readPdfPage({ ...around, page, number, named: named(number) }, drawnAt),
+      ).catch((error: unknown) => asFault(error, number, pages)),
     thumbnail: (number, side) => withPage(number, (page) => makeSmall(page, side)),
     draw: (number, folder, drawnAt) =>
-      withPage(number, (page, name) => makeFile(page, { ...given, name, folder }, drawnAt)),
+      withPage(number, (page) => makeFile(page, { ...given, named: named(number), folder }, drawnAt)),
   }
 }
 
@@ -63,12 +58,13 @@ async function isLocked(document: PDFDocumentProxy): Promise<boolean> {
   return (info as Record<string, unknown>)['EncryptFilterName'] != null
 }
 
-function asFault(error: unknown, page: number, pages: number): PageRead {
+function asFault(error: unknown, page: number, pages: number): PageFound {
   if (!(error instanceof ServiceError)) throw error
   return {
     format: 'pdf',
     pages,
-    facts: { page, made: 'drawn', width: 1, height: 1, fault: error.message },
+    facts: { page, made: 'drawn', width: 1, height: 1 },
+    fault: error.reason,
     remarks: [],
   }
 }

@@ -1,12 +1,13 @@
 import type { PDFPageProxy } from 'pdfjs-dist'
 import type { Limits } from '../../../../contract/limits.ts'
-import type { PageLook } from '../../../../contract/scan-look.ts'
 import { ServiceError } from '../../service-error.ts'
+import type { PagePart } from '../../words/page-in-words.ts'
+import { reason } from '../../words/services-words.ts'
 import { oneDpi, unequalRemark } from '../page/density.ts'
-import type { PageRead } from '../page/page-read.ts'
+import type { PageFound, PageRead } from '../page/page-read.ts'
 import { tooManyPixels } from '../page/pixel-limit.ts'
 import { finestPicture } from './content/scanned-page.ts'
-import { capital, FEWER, POINTS_PER_INCH, pixelsAt, type SeenPage, seePage } from './content/see-page.ts'
+import { POINTS_PER_INCH, pixelsAt, type SeenPage, seePage } from './content/see-page.ts'
 import { pictureDamaged } from './draw/take-scan.ts'
 import { libraryPicture } from './pixels/library-picture.ts'
 import { isWhole } from './whole/is-whole.ts'
@@ -23,7 +24,7 @@ export interface ReadPage {
   locked: boolean
   page: PDFPageProxy
   number: number
-  name: string
+  named: PagePart
   pages: number
   limits: Limits
 }
@@ -33,61 +34,51 @@ export interface ReadPage {
  * @param drawnAt dots per inch that it shall have when it is drawn
  * @throws ServiceError when it is empty or damaged
  */
-export async function readPdfPage(of: ReadPage, drawnAt: number | undefined): Promise<PageRead> {
-  const { page, number, name, pages, limits } = of
-  mustBeAPage(page, name)
+export async function readPdfPage(of: ReadPage, drawnAt: number | undefined): Promise<PageFound> {
+  const { page, number, named, pages, limits } = of
+  mustBeAPage(page, named)
   const seen = await seePage(page)
   const { scanned, content } = seen
-  if (content.empty) throw new ServiceError(`${capital(name)} is empty, so no sheet can be made of it.`)
+  if (content.empty) throw new ServiceError(reason('pdf.page-empty', named))
   for (const picture of content.pictures.slice(0, PICTURES_TRIED)) {
     const decoded = await libraryPicture(page, picture)
-    if (decoded === undefined || !(await isWhole(of.path, decoded, of.locked))) throw pictureDamaged(name)
+    if (decoded === undefined || !(await isWhole(of.path, decoded, of.locked))) throw pictureDamaged(named)
   }
   if (scanned === undefined) {
-    return { format: 'pdf', pages, facts: drawnFacts(of, seen, drawnAt), remarks: [] }
+    return { format: 'pdf', pages, ...drawnFacts(of, seen, drawnAt), remarks: [] }
   }
   const { width, height, density } = scanned
-  const fault = tooManyPixels(capital(name), scanned, limits)
-  const facts: PageLook = {
+  const fault = tooManyPixels(named, scanned, limits)
+  const facts: PageRead['facts'] = {
     page: number,
     made: 'scanned',
     width,
     height,
     dpi: oneDpi(density),
-    ...(fault === undefined ? {} : { fault }),
   }
-  return { format: 'pdf', pages, facts, remarks: unequalRemark(capital(name), density) }
+  return { format: 'pdf', pages, facts, fault, remarks: unequalRemark(named, density) }
 }
 
 /** The largest page that there is, in its own units: ISO 32000-1, annex C.2. */
 const LARGEST_PAGE = 14_400
 
-function mustBeAPage({ view }: PDFPageProxy, name: string): void {
+function mustBeAPage({ view }: PDFPageProxy, named: PagePart): void {
   const [left = 0, bottom = 0, right = 0, top = 0] = view
   if (right - left <= LARGEST_PAGE && top - bottom <= LARGEST_PAGE) return
-  throw new ServiceError(
-    `${capital(name)} says that it is larger than a page of a PDF can be, so it is damaged: save it anew.`,
-  )
+  throw new ServiceError(reason('pdf.page-larger-than-any', named))
 }
 
 function drawnFacts(
-  { number, name, limits }: ReadPage,
+  { number, named, limits }: ReadPage,
   { content, paper }: SeenPage,
   wanted?: number,
-): PageLook {
+): Pick<PageFound, 'facts' | 'fault'> {
   const inches = { width: paper.width / POINTS_PER_INCH, height: paper.height / POINTS_PER_INCH }
   const most = Math.floor(Math.sqrt(limits.pixels / (inches.width * inches.height)))
   const own = finestPicture(content.pictures, paper.width * paper.height)
   const drawnAt = wanted ?? Math.max(1, Math.min(own === undefined ? USUAL_DPI : Math.ceil(own), most))
   const size = pixelsAt(paper, drawnAt)
-  const fault = tooManyPixels(capital(name), size, limits, FEWER)
-  return {
-    page: number,
-    made: 'drawn',
-    ...size,
-    dpi: drawnAt,
-    drawnAt,
-    paper: inches,
-    ...(fault === undefined ? {} : { fault }),
-  }
+  const fault = tooManyPixels(named, size, limits, 'draw')
+  const facts = { page: number, made: 'drawn' as const, ...size, dpi: drawnAt, drawnAt, paper: inches }
+  return { facts, fault }
 }

@@ -1,4 +1,5 @@
 import { ServiceError } from '../../service-error.ts'
+import { reason } from '../../words/services-words.ts'
 import type { ScanFormat } from '../file/scan-format.ts'
 import { openRaster } from './open-raster.ts'
 
@@ -19,8 +20,6 @@ export async function mustDecode(
     const picture = await openRaster(path, page, format === 'tiff' ? { failOn: 'warning' } : {})
     await picture.resize(16, 16, { fit: 'fill', fastShrinkOnLoad: false }).raw().toBuffer()
   } catch {
-    throw new ServiceError(
-      `The scan ${called} is truncated or damaged, so not all of its picture can be read: copy or scan it again.`,
-    )
+    throw new ServiceError(reason('raster.not-all-there', { scan: called }))
   }
 }

@@ -1,10 +1,11 @@
 import type { Metadata } from 'sharp'
 import type { Limits } from '../../../../contract/limits.ts'
-import type { PageLook } from '../../../../contract/scan-look.ts'
 import { ServiceError } from '../../service-error.ts'
+import type { PagePart } from '../../words/page-in-words.ts'
+import { reason, type ServiceReason } from '../../words/services-words.ts'
 import type { ScanFormat } from '../file/scan-format.ts'
 import { oneDpi, unequalRemark } from '../page/density.ts'
-import type { PageRead } from '../page/page-read.ts'
+import type { PageFound, PageRead } from '../page/page-read.ts'
 import { tooManyPixels } from '../page/pixel-limit.ts'
 import { type TiffDirectory, tiffDirectories } from '../tiff/tiff-directories.ts'
 import { headOf } from './open-raster.ts'
@@ -20,7 +21,7 @@ export interface RasterScan {
   pages: number
   /** Those that are no sheets of their own. */
   leftOut: ReadonlySet<number>
-  read: (page: number) => Promise<PageRead>
+  read: (page: number) => Promise<PageFound>
 }
 
 interface Given {
@@ -48,12 +49,12 @@ export async function openRasterScan(given: Given): Promise<RasterScan> {
     pages,
     leftOut,
     read: async (page) => {
-      const name = pages > 1 ? `Page ${page} of ${called}` : `The scan ${called}`
+      const named = { scan: called, page: pages > 1 ? page : null }
       const head = page === 1 ? first : await headOf(path, page)
       const directory = directories[page - 1]
-      if (head === undefined) return faulty(given, own, page, whyNot(called, name, directory))
-      const read = await readHead({ ...given, name, pages: own, page, head, directory })
-      return leftOut.has(page) ? withRemark(read, name, directory) : read
+      if (head === undefined) return faulty(given, own, page, whyNot(named, directory))
+      const read = await readHead({ ...given, named, pages: own, page, head, directory })
+      return leftOut.has(page) ? withRemark(read, named, directory) : read
     },
   }
 }
@@ -64,62 +65,52 @@ function notOfTheirOwn(directories: readonly TiffDirectory[], pages: number): Re
   return new Set(parts.length < pages ? parts : [])
 }
 
-const withRemark = (read: PageRead, name: string, directory: TiffDirectory | undefined): PageRead => ({
+const withRemark = (read: PageFound, page: PagePart, directory: TiffDirectory | undefined): PageFound => ({
   ...read,
-  remarks: [
-    ...read.remarks,
-    `${name} is, as the file says, a ${directory?.partOf ?? 'part'} of another page: bring that one in, unless this ` +
-      'one is meant.',
-  ],
+  remarks: [...read.remarks, reason('page.part-of-another', { ...page, part: directory?.partOf ?? 'part' })],
 })
 
 interface ReadPage extends Given {
-  name: string
+  named: PagePart
   pages: number
   page: number
   head: Metadata
   directory: TiffDirectory | undefined
 }
 
-async function readHead(of: ReadPage): Promise<PageRead> {
-  const { path, format, name, pages, page, head, directory, limits } = of
+async function readHead(of: ReadPage): Promise<PageFound> {
+  const { path, format, named, pages, page, head, directory, limits } = of
   const { width, height } = head
   const density = format === 'tiff' ? directory?.density : await statedDensity(path, format, head)
   const orientation = directory?.orientation ?? head.orientation
-  const fault = readFault(of) ?? tooManyPixels(name, head, limits)
-  const facts: PageLook = {
+  const fault = readFault(of) ?? tooManyPixels(named, head, limits)
+  const facts: PageRead['facts'] = {
     page,
     made: 'scanned',
     width,
     height,
     ...(density === undefined ? {} : { dpi: oneDpi(density) }),
     ...(isTurned(orientation) ? { orientation } : {}),
-    ...(fault === undefined ? {} : { fault }),
   }
-  return { format, pages, facts, remarks: density === undefined ? [] : unequalRemark(name, density) }
+  return { format, pages, facts, fault, remarks: density === undefined ? [] : unequalRemark(named, density) }
 }
 
 const isTurned = (orientation: number | undefined): orientation is number =>
   orientation !== undefined && orientation >= 2 && orientation <= 8
 
-function readFault({ called, name, directory }: ReadPage): string | undefined {
-  if (directory?.cutShort === true) return unreadable(called)
+function readFault({ named, directory }: ReadPage): ServiceReason | undefined {
+  if (directory?.cutShort === true) return unreadable(named.scan)
   if (directory === undefined || !directory.planesApart || !directory.tiled || directory.samples < 2)
     return undefined
-  return (
-    `${name} holds its colours in planes apart, in tiles, which can't be read: ` +
-    'save it with the colours of each pixel together.'
-  )
+  return reason('raster.planes-in-tiles', named)
 }
 
-function whyNot(called: string, name: string, directory: TiffDirectory | undefined): string {
-  if (directory?.compression !== OLD_JPEG) return unreadable(called)
-  return `${name} is compressed by the old kind of JPEG in TIFF, which can't be read: save it with another compression.`
+function whyNot(page: PagePart, directory: TiffDirectory | undefined): ServiceReason {
+  return directory?.compression === OLD_JPEG ? reason('raster.old-jpeg', page) : unreadable(page.scan)
 }
 
-const unreadable = (called: string): string =>
-  `The scan ${called} is truncated or damaged, so it can't be read: copy or scan it again.`
+const unreadable = (scan: string): ServiceReason => reason('raster.truncated', { scan })
 
-function faulty({ format }: Given, pages: number, page: number, fault: string): PageRead {
-  return { format, pages, facts: { page, made: 'scanned', width: 1, height: 1, fault }, remarks: [] }
+function faulty({ format }: Given, pages: number, page: number, fault: ServiceReason): PageFound {
+  return { format, pages, facts: { page, made: 'scanned', width: 1, height: 1 }, fault, remarks: [] }
 }

@@ -1,5 +1,6 @@
 import { z } from 'zod'
 import { limitsSchema } from '../../../../contract/limits.ts'
+import { reasonSchema } from '../../../../contract/reply.ts'
 import { scanLookSchema } from '../../../../contract/scan-look.ts'
 import { drawnFileSchema } from '../page/drawn-file.ts'
 import { pageReadSchema } from '../page/page-read.ts'
@@ -39,7 +40,7 @@ export const READ_PROTOCOL = {
   order: orderSchema,
   news: z.never(),
   /** locked: it wants a password, or another one */
-  refusal: z.strictObject({ sentence: z.string(), locked: z.boolean() }),
+  refusal: z.strictObject({ because: reasonSchema, locked: z.boolean() }),
 }
 
 /** What each task is answered with. */

@@ -1,8 +1,8 @@
 import { ServiceError } from '../../service-error.ts'
-import { howToRaise } from '../../words/limits-in-words.ts'
+import { inWords, reason } from '../../words/services-words.ts'
 import { scanFormat } from '../file/scan-format.ts'
 import { ScanLocked } from '../file/scan-locked.ts'
-import type { PageRead } from '../page/page-read.ts'
+import { lookOf, type PageFound, type PageRead } from '../page/page-read.ts'
 import { openPdfScan, type PdfScan } from '../pdf/pdf-scan.ts'
 import { mustDecode } from '../raster/must-decode.ts'
 import { openRasterScan } from '../raster/raster-scan.ts'
@@ -16,7 +16,7 @@ interface OpenScan {
   format: LookedInto['format']
   pages: number
   leftOut: ReadonlySet<number>
-  read: (page: number, drawnAt?: number) => Promise<PageRead>
+  read: (page: number, drawnAt?: number) => Promise<PageFound>
   pdf?: PdfScan
 }
 
@@ -60,7 +60,7 @@ async function look(order: ReadOrder, { from }: TaskOf<'look'>): Promise<LookedI
   const until = performance.now() + MOMENT
   const last = Math.min(pages, order.limits.pages)
   for (let page = from; page <= last && (looked.length === 0 || performance.now() < until); page++) {
-    if (!leftOut.has(page)) looked.push((await scan.read(page)).facts)
+    if (!leftOut.has(page)) looked.push(lookOf(await scan.read(page), inWords))
   }
   const none = leftOut.size === 0 ? {} : { leftOut: [...leftOut] }
   return { format, locked: false, pages, ...none, looked }
@@ -75,15 +75,10 @@ function firstOf({ leftOut }: OpenScan): number {
 
 function mustHavePage({ called, limits }: ReadOrder, pages: number, page: number): void {
   if (page > pages) {
-    throw new ServiceError(
-      `The scan ${called} has ${pages === 1 ? 'one page' : `${pages} pages`}, and no page ${page}.`,
-    )
+    throw new ServiceError(reason('page.not-there', { scan: called, pages, page }))
   }
   if (page <= limits.pages) return
-  throw new ServiceError(
-    `Page ${page} of ${called} is beyond the ${limits.pages.toLocaleString('en')} pages of a scan that are looked at: ` +
-      `${howToRaise('pages')}.`,
-  )
+  throw new ServiceError(reason('page.beyond-the-limit', { scan: called, page, most: limits.pages }))
 }
 
 async function readPage(order: ReadOrder, { page: named, drawnAt }: TaskOf<'page'>): Promise<PageRead> {
@@ -91,9 +86,10 @@ async function readPage(order: ReadOrder, { page: named, drawnAt }: TaskOf<'page
   const page = named ?? firstOf(scan)
   mustHavePage(order, scan.pages, page)
   const read = await scan.read(page, drawnAt)
-  if (read.facts.fault !== undefined) throw new ServiceError(read.facts.fault)
+  if (read.fault !== undefined) throw new ServiceError(read.fault)
   if (scan.pdf === undefined) await mustDecode(order.path, order.called, page, scan.format)
-  return read
+  const { format, pages, facts, remarks } = read
+  return { format, pages, facts, remarks }
 }
 
 async function thumbnail(order: ReadOrder, { page, side }: TaskOf<'thumbnail'>): Promise<Uint8Array> {
@@ -101,12 +97,12 @@ async function thumbnail(order: ReadOrder, { page, side }: TaskOf<'thumbnail'>):
   const scan = await openScan(order)
   mustHavePage(order, scan.pages, page)
   if (scan.pdf !== undefined) return scan.pdf.thumbnail(page, side)
-  const { facts } = await scan.read(page)
-  if (facts.fault !== undefined) throw new ServiceError(facts.fault)
+  const { fault } = await scan.read(page)
+  if (fault !== undefined) throw new ServiceError(fault)
   try {
     return await rasterThumbnail(path, page, side)
   } catch {
-    throw new ServiceError(`Page ${page} of ${called} can't be shown.`)
+    throw new ServiceError(reason('page.not-shown', { scan: called, page }))
   }
 }
 
@@ -116,7 +112,6 @@ async function draw(
 ): Promise<ReadAnswers['draw']> {
   const scan = await openScan(order)
   mustHavePage(order, scan.pages, page)
-  if (scan.pdf === undefined)
-    throw new ServiceError(`The scan ${order.called} is a picture, and is not drawn.`)
+  if (scan.pdf === undefined) throw new ServiceError(reason('page.not-drawn', { scan: order.called }))
   return scan.pdf.draw(page, folder, drawnAt)
 }

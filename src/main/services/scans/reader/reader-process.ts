@@ -4,6 +4,7 @@
  */
 import { serveParent } from '../../process/serve-parent.ts'
 import { ServiceError } from '../../service-error.ts'
+import { reason } from '../../words/services-words.ts'
 import { ScanLocked } from '../file/scan-locked.ts'
 import { READ_PROTOCOL } from './read-protocol.ts'
 import { readTask } from './read-task.ts'
@@ -11,10 +12,7 @@ import { readTask } from './read-task.ts'
 await serveParent(READ_PROTOCOL, {
   does: readTask,
   refusal: (error, { called }) => ({
-    sentence:
-      error instanceof ServiceError
-        ? error.message
-        : `The scan ${called} is damaged, so it can't be read: copy or scan it again.`,
+    because: error instanceof ServiceError ? error.reason : reason('scan.damaged', { scan: called }),
     locked: error instanceof ScanLocked,
   }),
 })

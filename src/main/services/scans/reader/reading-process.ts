@@ -2,8 +2,9 @@ import type { z } from 'zod'
 import { ProcessPool } from '../../process/process-pool.ts'
 import type { QueueOptions } from '../../process/work-queue.ts'
 import { ServiceError } from '../../service-error.ts'
+import { reason } from '../../words/services-words.ts'
 import { ScanLocked } from '../file/scan-locked.ts'
-import { howItEnded, tookTooLong } from './how-it-ended.ts'
+import { howItEnded } from './how-it-ended.ts'
 import { READ_PROTOCOL, type ReadOrder } from './read-protocol.ts'
 import { readerProgram } from './reader-program.ts'
 import { timeAllowed } from './time-allowed.ts'
@@ -32,29 +33,14 @@ export class ReadingProcess {
    * @throws ServiceError with a sentence that names the scan; ScanLocked when it wants a password
    */
   async do<A>(order: ReadOrder, expects: z.ZodType<A>, signal?: AbortSignal): Promise<A> {
-    if (this.#pool === undefined) {
-      throw new ServiceError(
-        `The scan ${order.called} can't be read because the program that reads scans is not there: build the project ` +
-          'with "npm run build".',
-      )
-    }
+    if (this.#pool === undefined) throw new ServiceError(reason('reading.no-program', { scan: order.called }))
     const { memory } = order.limits
     const seconds = (): Promise<number> => timeAllowed(order)
     const outcome = await this.#pool.do(order, expects, { memory, seconds, signal })
-    switch (outcome.end) {
-      case 'answer':
-        return outcome.answer
-      case 'refusal': {
-        const { sentence, locked } = outcome.refusal
-        throw locked ? new ScanLocked(sentence) : new ServiceError(sentence)
-      }
-      case 'late':
-        throw tookTooLong(order, outcome.seconds)
-      case 'memory':
-        throw howItEnded('memory', order)
-      case 'death':
-        throw howItEnded('crash', order)
-    }
+    if (outcome.end === 'answer') return outcome.answer
+    if (outcome.end !== 'refusal') throw howItEnded(outcome, order)
+    const { because, locked } = outcome.refusal
+    throw locked ? new ScanLocked(because) : new ServiceError(because)
   }
 
   /** Ends the process, when it has nothing to do. */

@@ -5,13 +5,6 @@ import { type ScannedPage, scannedPage } from './scanned-page.ts'
 
 export const POINTS_PER_INCH = 72
 
-/** What to do about a page that is drawn with too many pixels. */
-export const FEWER = 'draw it with fewer dots to the inch'
-
-/** A name at the beginning of a sentence. */
-export const capital = (name: string): string =>
-  name.startsWith('page ') ? `P${name.slice(1)}` : `The scan ${name}`
-
 export interface PaperSize {
   /** In 1/72 inch, turned as the page is shown. */
   width: number

@@ -1,9 +1,11 @@
 import type { PDFPageProxy } from 'pdfjs-dist'
 import type { Limits } from '../../../../../contract/limits.ts'
 import { ServiceError } from '../../../service-error.ts'
+import type { PagePart } from '../../../words/page-in-words.ts'
+import { reason, type ServiceReason } from '../../../words/services-words.ts'
 import type { DrawnFile } from '../../page/drawn-file.ts'
 import { tooManyPixels } from '../../page/pixel-limit.ts'
-import { capital, FEWER, pixelsAt, seePage } from '../content/see-page.ts'
+import { pixelsAt, seePage } from '../content/see-page.ts'
 import type { GivenPdf } from '../file/open-pdf.ts'
 import { drawPage, drawSmall } from './draw-page.ts'
 import { smallScan } from './small-scan.ts'
@@ -23,26 +25,23 @@ export async function makeSmall(page: PDFPageProxy, side: number): Promise<Uint8
  */
 export async function makeFile(
   page: PDFPageProxy,
-  { path, name, folder, limits }: GivenPdf & { name: string; folder: string; limits: Limits },
+  { path, named, folder, limits }: GivenPdf & { named: PagePart; folder: string; limits: Limits },
   drawnAt: number | undefined,
 ): Promise<DrawnFile> {
   const { scanned, paper } = await seePage(page)
   if (drawnAt === undefined) {
     if (scanned === undefined) {
-      throw new ServiceError(
-        `${capital(name)} is drawn and not scanned, and the job does not say at how many dots to the inch: ` +
-          'bring it in as a new sheet.',
-      )
+      throw new ServiceError(reason('pdf.drawn-at-nothing', named))
     }
-    mustBeFew(tooManyPixels(capital(name), scanned, limits))
+    mustBeFew(tooManyPixels(named, scanned, limits))
     const { width, height } = scanned
-    return { path: await takeScan(page, scanned, { path, name, folder }), width, height }
+    return { path: await takeScan(page, scanned, { path, named, folder }), width, height }
   }
   const size = pixelsAt(paper, drawnAt)
-  mustBeFew(tooManyPixels(capital(name), size, limits, FEWER))
+  mustBeFew(tooManyPixels(named, size, limits, 'draw'))
   return { path: await drawPage(page, { dpi: drawnAt, ...size }, folder), ...size }
 }
 
-function mustBeFew(fault: string | undefined): void {
+function mustBeFew(fault: ServiceReason | undefined): void {
   if (fault !== undefined) throw new ServiceError(fault)
 }

@@ -2,6 +2,7 @@ import { type FileHandle, open } from 'node:fs/promises'
 import { promisify } from 'node:util'
 import { deflate, inflate } from 'node:zlib'
 import { ServiceError } from '../../../service-error.ts'
+import { reason } from '../../../words/services-words.ts'
 import { TAG } from '../../tiff/fields.ts'
 import { HEADER, tiffDirectory, tiffHeader } from '../../tiff/write-directory.ts'
 import { type Pixels, rowBytes } from '../pixels/pixels.ts'
@@ -73,9 +74,7 @@ export class StripFile {
   async #put(strip: Buffer): Promise<void> {
     const bytes = await pack(strip, { level: EFFORT })
     if (this.#at + bytes.length + 16 * (this.#strips.length + 64) > LARGEST) {
-      throw new ServiceError(
-        'The page is too large for the file that it is drawn into: draw it with fewer dots to the inch.',
-      )
+      throw new ServiceError(reason('pdf.drawing-too-large'))
     }
     await this.#file.write(bytes, 0, bytes.length, this.#at)
     this.#strips.push({ at: this.#at, length: bytes.length })

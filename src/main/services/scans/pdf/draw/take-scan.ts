@@ -2,6 +2,8 @@ import { writeFile } from 'node:fs/promises'
 import { join } from 'node:path'
 import type { PDFPageProxy } from 'pdfjs-dist'
 import { ServiceError } from '../../../service-error.ts'
+import type { PagePart } from '../../../words/page-in-words.ts'
+import { reason } from '../../../words/services-words.ts'
 import type { Placed, ScannedPage } from '../content/scanned-page.ts'
 import { jpegInFile } from '../pixels/jpeg-in-file.ts'
 import { libraryPicture } from '../pixels/library-picture.ts'
@@ -9,9 +11,8 @@ import { asColour, inBits, inBytes, type Pixels } from '../pixels/pixels.ts'
 import { turned } from '../pixels/turned.ts'
 import { StripFile } from './strip-file.ts'
 
-/** @param name what the sentence calls the page */
-export const pictureDamaged = (name: string): ServiceError =>
-  new ServiceError(`The picture on ${name} is damaged, so it can't be read: copy or scan it again.`)
+export const pictureDamaged = (page: PagePart): ServiceError =>
+  new ServiceError(reason('pdf.picture-damaged', page))
 
 /**
  * Writes the scan that a page is into a file: its pixels as they are, turned as the page shows them.
@@ -21,12 +22,12 @@ export const pictureDamaged = (name: string): ServiceError =>
 export async function takeScan(
   page: PDFPageProxy,
   scanned: ScannedPage,
-  { path, name, folder }: { path: string; name: string; folder: string },
+  { path, named, folder }: { path: string; named: PagePart; folder: string },
 ): Promise<string> {
   const parts: { place: Placed; pixels: Pixels }[] = []
   for (const place of scanned.placed) {
     const decoded = await libraryPicture(page, place.picture)
-    if (decoded === undefined) throw pictureDamaged(name)
+    if (decoded === undefined) throw pictureDamaged(named)
     const jpeg = await jpegInFile(path, decoded.object, decoded.pixels)
     const { quarters, mirrored } = place.turn
     const upright = quarters === 0 && !mirrored

@@ -1,7 +1,8 @@
 import { readFile, stat } from 'node:fs/promises'
 import type { PDFDocumentProxy } from 'pdfjs-dist'
 import { ServiceError } from '../../../service-error.ts'
-import { lockedSentence, ScanLocked } from '../../file/scan-locked.ts'
+import { reason } from '../../../words/services-words.ts'
+import { scanLocked } from '../../file/scan-locked.ts'
 import { pdfLibrary, safely } from './pdf-library.ts'
 
 export interface GivenPdf {
@@ -46,10 +47,8 @@ async function load({ path, called, password }: GivenPdf): Promise<PDFDocumentPr
   } catch (error) {
     await task.destroy().catch(() => undefined)
     if (error instanceof Error && error.name === 'PasswordException') {
-      throw new ScanLocked(lockedSentence(called, password !== undefined))
+      throw scanLocked(called, password !== undefined)
     }
-    throw new ServiceError(
-      `The scan ${called} is not a sound PDF, so it can't be read: copy it again, or save it anew.`,
-    )
+    throw new ServiceError(reason('pdf.unsound', { scan: called }))
   }
 }
