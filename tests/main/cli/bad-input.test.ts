@@ -335,6 +335,61 @@ describe('a command line that is wrong', () => {
   })
 })
 
+describe('what is given to a command', () => {
+  const SAMPLE = 'samples/deck-ventilator'
+  test.each<[args: string[], sentence: string]>([
+    [['--nothing'], `Unknown option '--nothing'; "scantling --help" shows how it is used.`],
+    [
+      ['table', 'x', '--format'],
+      `Option '--format <FORMAT>' argument missing; "scantling table --help" shows how it is used.`,
+    ],
+    [
+      ['table', 'x', '--seed', '-1'],
+      `--seed can't be "-1"; it takes a whole number from 0 to 10000000; "scantling table --help" shows how it is used.`,
+    ],
+    [
+      ['new', 'x', 'y', '--dpi', '0'],
+      `--dpi can't be "0"; give pixels per inch; "scantling new --help" shows how it is used.`,
+    ],
+    [
+      ['new', 'x', 'README.md', '--password-file', 'nothere'],
+      "The password in nothere can't be read because it does not exist.",
+    ],
+    [
+      ['new', 'x', 'README.md', '--password-file', '/dev/null'],
+      '"/dev/null" has no password on its first line: write it there.',
+    ],
+    [['open', 'x', '--sample'], 'Name a job folder or give --sample, not both.'],
+    [
+      ['notes', SAMPLE, '--export', 'a', '--import', 'b'],
+      '--export and --import are two things: do one after the other; "scantling notes --help" shows how it is used.',
+    ],
+    [
+      ['notes', SAMPLE, '--import', 'nothere'],
+      "The notes in nothere can't be read because it does not exist.",
+    ],
+    [
+      ['notes', SAMPLE, '--export', 'no folder/notes.jsonld'],
+      "The notes can't be written to no folder/notes.jsonld because it does not exist.",
+    ],
+  ])('%j: %s', async (args, sentence) => {
+    expect(await scantling(...args)).toEqual({ code: 2, stdout: '', stderr: `${sentence}\n` })
+  })
+
+  test('of several scans that are not there the first is named, and how many more there are', async () => {
+    const { folder, job } = await workshopJob()
+    const [sheet] = job.sheets
+    if (sheet === undefined) throw new Error('the job has no sheet')
+    const another = { ...sheet, id: 'S2', scan: { ...sheet.scan, file: 'other.png' } }
+    await document(() => ({ ...job, sheets: [sheet, another] }))(folder, job)
+    await rm(join(folder, 'scans/drum.png'))
+    expect((await scantling('table', folder)).stderr).toMatch(/^The scan drum\.png of .* \(and 1 more\)\.\n$/)
+    expect((await scantling('check', folder)).stderr).toBe(
+      "The scan drum.png of sheet S1 can't be read (and 1 more); the list says more.\n",
+    )
+  })
+})
+
 describe('a process of its own', () => {
   test.each<[what: string, args: string[], input: string, names: string[]]>([
     ['a folder that is not there', ['table', 'no such job'], '', ['no such job', 'does not exist']],
