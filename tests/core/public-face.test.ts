@@ -11,6 +11,7 @@ import {
   findPoint,
   fromWebAnnotations,
   type GreyWindow,
+  inWords,
   type Job,
   MAPPINGS,
   type Mark,
@@ -57,7 +58,8 @@ function windowAbout(rough: readonly Pixel[], sought: Parameters<typeof searchWi
 
 /** What was found; a test without it ends here. */
 function found<T>(result: T | NoStroke): T {
-  if (typeof result === 'object' && result !== null && 'because' in result) throw new Error(result.because)
+  if (typeof result === 'object' && result !== null && 'because' in result)
+    throw new Error(inWords(result.because))
   return result as T
 }
 
@@ -205,10 +207,9 @@ describe('strokes on the scan', () => {
 
   it('are said not to be there, in words, where there is none', () => {
     const rough = near([100, 60])
-    expect(findPoint(windowAbout([rough], 'point'), rough)).toMatchObject({
-      kind: 'none',
-      because: expect.stringMatching(/\.$/),
-    })
+    const none = findPoint(windowAbout([rough], 'point'), rough)
+    expect(none).toMatchObject({ kind: 'none', because: { code: expect.stringMatching(/^stroke\./) } })
+    expect(none.kind === 'none' && inWords(none.because)).toMatch(/\.$/)
   })
 })
 

@@ -1,4 +1,7 @@
-import { invertSpd } from './invert-spd.ts'
+import * as elements from './elements.ts'
+import { invertSpd, timesVector } from './invert-spd.ts'
+
+const { f64 } = elements
 
 /** A reading, and the terms whose sum, each times its parameter, it is. */
 export type Row = readonly [reading: number, terms: readonly number[]]
@@ -16,21 +19,19 @@ export function leastSquares(rows: readonly Row[], n: number): LeastSquares | nu
   const matrix = new Float64Array(n * n)
   const side = new Float64Array(n)
   for (const [reading, terms] of rows) {
-    for (let i = 0; i < n; i++) {
-      const term = terms[i] as number
-      side[i] = (side[i] as number) + term * reading
-      for (let j = 0; j < n; j++)
-        matrix[i * n + j] = (matrix[i * n + j] as number) + term * (terms[j] as number)
-    }
+    terms.forEach((term, i) => {
+      side[i] = f64(side, i) + term * reading
+      terms.forEach((other, j) => {
+        matrix[i * n + j] = f64(matrix, i * n + j) + term * other
+      })
+    })
   }
   const inverse = invertSpd(matrix, n)
   if (inverse === null) return null
-  const solution = Array.from(side, (_, i) =>
-    side.reduce((sum, s, j) => sum + (inverse[i * n + j] as number) * s, 0),
-  )
+  const solution = timesVector(inverse, side)
   const squares = rows.reduce((sum, [reading, terms]) => {
-    const left = terms.reduce((rest, term, i) => rest - term * (solution[i] as number), reading)
+    const left = terms.reduce((rest, term, i) => rest - term * f64(solution, i), reading)
     return sum + left * left
   }, 0)
-  return { solution, inverse, squares }
+  return { solution: [...solution], inverse, squares }
 }

@@ -1,11 +1,12 @@
 import { fitCircle } from '../geometry/fit-circle.ts'
 import { type Pixel, pixel } from '../geometry/frames.ts'
 import { detectCircle } from './detect/circle-detector.ts'
+import { isReason, searchContext } from './detect/detector.ts'
 import { centreSigma } from './noise/centre-sigma.ts'
-import { sectionOf } from './result/mean-section.ts'
+import { meanSection } from './result/mean-section.ts'
 import { roundResiduals } from './result/round-residuals.ts'
 import { edgeShift } from './result/stroke-edge.ts'
-import { profilesOf, shapeOf } from './result/stroke-result.ts'
+import { noStroke, profilesOf, shapeOf } from './result/stroke-result.ts'
 import type { NoStroke, RoundOptions, StrokeCircle } from './result/stroke-types.ts'
 import type { GreyWindow } from './window/grey-window.ts'
 
@@ -21,12 +22,11 @@ import type { GreyWindow } from './window/grey-window.ts'
 export function findCircle(
   grey: GreyWindow,
   three: [Pixel, Pixel, Pixel],
-  options: RoundOptions = {},
+  { reach, reading = 'centre', whole = true }: RoundOptions = {},
 ): StrokeCircle | NoStroke {
-  const found = detectCircle(grey, three, options)
-  if ('because' in found) return found
+  const found = detectCircle(searchContext(grey, reach), three, whole)
+  if (isReason(found)) return noStroke(found)
   const { traced, inflation } = found
-  const reading = options.reading ?? 'centre'
   const { shift, variance: common } = edgeShift(reading, traced, inflation)
   const kept = profilesOf(traced, shift, 0).filter((p) => p.kept)
   const places = kept.map((p) => p.centre)
@@ -34,18 +34,18 @@ export function findCircle(
   const { residuals, freedoms } = roundResiduals(traced, places, [centre[0], centre[1]], radius)
   const own = centreSigma(traced, inflation, residuals, freedoms)
   const sigma = Math.sqrt(own ** 2 + kept.length * common)
-  const product = (a: number[], b: number[]) =>
-    sigma ** 2 * a.reduce((s, v, i) => s + v * (b[i] as number), 0)
+  const product = (a: readonly number[], b: readonly number[]) =>
+    sigma ** 2 * a.reduce((s, v, i) => s + v * (b[i] ?? 0), 0)
   const [x, y, r] = sensitivity
   return {
-    kind: (options.whole ?? true) ? 'circle' : 'arc',
+    kind: whole ? 'circle' : 'arc',
     reading,
     centre: pixel(centre[0], centre[1]),
     radius,
     sigma,
     covariance: [product(x, x), product(x, y), product(x, r), product(y, y), product(y, r), product(r, r)],
     shape: shapeOf(traced),
-    section: sectionOf(traced, shift),
+    section: meanSection(traced, shift),
     profiles: profilesOf(traced, shift, sigma),
   }
 }

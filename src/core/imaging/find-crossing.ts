@@ -1,12 +1,13 @@
 import { type Pixel, pixel } from '../geometry/frames.ts'
+import { reason } from '../words/core-words.ts'
 import { isOnOneRound } from './accept/on-one-round.ts'
 import { detectCrossing } from './detect/crossing-detector.ts'
+import { isReason, searchContext } from './detect/detector.ts'
 import { type LineThrough, lineThrough } from './result/fitted-line.ts'
-import { sectionOf } from './result/mean-section.ts'
-import { shapeOf } from './result/stroke-result.ts'
+import { meanSection } from './result/mean-section.ts'
+import { noStroke, shapeOf } from './result/stroke-result.ts'
 import type { Covariance, NoStroke, SearchOptions, StrokeCrossing } from './result/stroke-types.ts'
 import type { GreyWindow } from './window/grey-window.ts'
-import { REACH } from './window/search-window.ts'
 
 /**
  * Where two strokes cross or meet: X, T or L.
@@ -20,40 +21,39 @@ export function findCrossing(
   rough: Pixel,
   options: SearchOptions = {},
 ): StrokeCrossing | NoStroke {
-  const found = detectCrossing(grey, rough, options)
-  if ('kind' in found) return found
+  const context = searchContext(grey, options.reach)
+  const found = detectCrossing(context, rough)
+  if (isReason(found)) return noStroke(found)
   const reading = options.reading ?? 'centre'
-  const lines = found.map((f) => lineThrough(grey, f, reading)) as [LineThrough, LineThrough]
-  const [first] = found
-  const crossing: StrokeCrossing = {
+  const [first, second] = found
+  const lines: Lines = [lineThrough(grey, first, reading), lineThrough(grey, second, reading)]
+  const directions = [directionOf(lines[0]), directionOf(lines[1])] satisfies [number, number]
+  const { pixel: at, covariance } = crossingOf(lines)
+  const profiles = lines.flatMap((l) => l.profiles)
+  const kept = profiles.filter((p) => p.kept).map(({ centre }) => centre)
+  if (isOnOneRound(kept, { pixel: at, directions })) return noStroke(reason('stroke.one-round'))
+  // The arms are looked for from the pick; fitted along all of their length they may cross elsewhere.
+  const away = Math.hypot(at[0] - rough[0], at[1] - rough[1])
+  const { reach } = context
+  if (!(away <= reach)) return noStroke(reason('stroke.crossing-too-far', { away, reach }))
+  return {
     kind: 'crossing',
     reading,
-    ...crossingOf(lines),
-    directions: lines.map(({ line }) => Math.atan2(line.direction[1], line.direction[0])) as [number, number],
+    pixel: at,
+    covariance,
+    directions,
     shape: shapeOf(first.traced),
-    section: sectionOf(first.traced, lines[0].shift),
-    profiles: lines.flatMap((l) => l.profiles),
+    section: meanSection(first.traced, lines[0].shift),
+    profiles,
   }
-  const kept = crossing.profiles.filter((p) => p.kept).map(({ centre }) => centre)
-  if (isOnOneRound(kept, crossing)) return ONE_ROUND
-  const reach = options.reach ?? REACH
-  const away = Math.hypot(crossing.pixel[0] - rough[0], crossing.pixel[1] - rough[1])
-  return away <= reach ? crossing : tooFar(away, reach)
 }
 
-/** The arms are looked for from the pick; fitted along all of their length they may cross elsewhere. */
-const tooFar = (away: number, reach: number): NoStroke => ({
-  kind: 'none',
-  because: `The strokes here cross ${away.toFixed(1)} px from the pick, and no farther than ${reach} px is looked. Pick nearer to where they cross.`,
-})
+type Lines = [LineThrough, LineThrough]
 
-const ONE_ROUND: NoStroke = {
-  kind: 'none',
-  because: 'What is here is one round stroke and no crossing. Pick it as a single stroke, or go nearer.',
-}
+const directionOf = ({ line }: LineThrough): number => Math.atan2(line.direction[1], line.direction[0])
 
 /** The crossing, and its covariance from the uncertainties of both lines across themselves there, to first order. */
-function crossingOf([a, b]: [LineThrough, LineThrough]): { pixel: Pixel; covariance: Covariance } {
+function crossingOf([a, b]: Lines): { pixel: Pixel; covariance: Covariance } {
   const [ax, ay] = a.line.direction
   const [bx, by] = b.line.direction
   const sine = ax * by - ay * bx

@@ -1,8 +1,9 @@
 import { type Pixel, pixel } from '../geometry/frames.ts'
+import { isReason, searchContext } from './detect/detector.ts'
 import { detectLine } from './detect/line-detector.ts'
 import { lineThrough } from './result/fitted-line.ts'
-import { sectionOf } from './result/mean-section.ts'
-import { shapeOf } from './result/stroke-result.ts'
+import { meanSection } from './result/mean-section.ts'
+import { noStroke, shapeOf } from './result/stroke-result.ts'
 import type { NoStroke, SearchOptions, StrokeLine } from './result/stroke-types.ts'
 import type { GreyWindow } from './window/grey-window.ts'
 
@@ -18,11 +19,10 @@ export function findLine(
   grey: GreyWindow,
   from: Pixel,
   to: Pixel,
-  options: SearchOptions = {},
+  { reach, reading = 'centre' }: SearchOptions = {},
 ): StrokeLine | NoStroke {
-  const found = detectLine(grey, from, to, options)
-  if ('because' in found) return found
-  const reading = options.reading ?? 'centre'
+  const found = detectLine(searchContext(grey, reach), from, to)
+  if (isReason(found)) return noStroke(found)
   const { line, sigma, profiles, shift } = lineThrough(grey, found, reading)
   const [start, end] = line.ends
   return {
@@ -31,7 +31,7 @@ export function findLine(
     ends: [pixel(start[0], start[1]), pixel(end[0], end[1])],
     sigma,
     shape: shapeOf(found.traced),
-    section: sectionOf(found.traced, shift),
+    section: meanSection(found.traced, shift),
     profiles,
   }
 }

@@ -1,17 +1,22 @@
-import { type Pixel, pixel } from '../geometry/frames.ts'
+import * as elements from '../geometry/elements.ts'
+import type { Pixel } from '../geometry/frames.ts'
 import type { AcceptedStroke } from './accept/acceptance.ts'
 import { followBend } from './detect/bend-detector.ts'
+import { isReason, searchContext } from './detect/detector.ts'
 import { detectPoint } from './detect/point-detector.ts'
 import { meanUnit } from './fit/piece-centres.ts'
-import { guessAt } from './fit/strip-equations.ts'
 import { bilevelEdgeVariance } from './noise/bilevel-edge.ts'
 import { centreSigma } from './noise/centre-sigma.ts'
-import { sectionOf } from './result/mean-section.ts'
+import { meanSection } from './result/mean-section.ts'
+import { residualsOfFit } from './result/round-residuals.ts'
 import { edgeShift } from './result/stroke-edge.ts'
-import { profilesOf, roundingShift, shapeOf } from './result/stroke-result.ts'
+import { noStroke, profilesOf, roundingShift, shapeOf } from './result/stroke-result.ts'
 import type { NoStroke, PointOptions, StrokePoint } from './result/stroke-types.ts'
+import type { ReferenceCurve } from './strip/reference-curve.ts'
 import { isBilevel } from './window/bilevel.ts'
 import type { GreyWindow } from './window/grey-window.ts'
+
+const { f64 } = elements
 
 /**
  * The place on a stroke that is nearest to where it was pointed at.
@@ -22,10 +27,10 @@ import type { GreyWindow } from './window/grey-window.ts'
 export function findPoint(
   grey: GreyWindow,
   rough: Pixel,
-  { reading = 'centre', ...options }: PointOptions = {},
+  { reach, reading = 'centre' }: PointOptions = {},
 ): StrokePoint | NoStroke {
-  const found = detectPoint(grey, rough, options)
-  if ('because' in found) return found
+  const found = detectPoint(searchContext(grey, reach), rough)
+  if (isReason(found)) return noStroke(found)
   return tellPoint(grey, rough, followBend(grey, found, { share: 0.45, length: 12 }), reading)
 }
 
@@ -37,37 +42,21 @@ function tellPoint(
 ): StrokePoint {
   const { strip, fit, judged, centres } = traced
   const { curve } = strip
-  const at = new Float64Array(2)
+  const at = { along: Number.NaN, across: Number.NaN }
   curve.locate(rough[0], rough[1], at)
-  const along = Math.min(Math.max(at[0] as number, 0), curve.length)
-  const [nx, ny] = curve.across(along)
-  const onward =
-    curve.curvature === 0
-      ? 1
-      : Math.sign(crossOf(curve.place(0, 0), curve.place(curve.length, 0), pixel(nx, ny)))
-  const values = new Float64Array(4)
-  curve.basis(along, values, new Float64Array(4))
-  let offset = 0
-  for (let j = 0; j < curve.parameters; j++) offset += (values[j] as number) * (fit.parameters[j] as number)
-  let [dx, dy] = [ny * onward, -nx * onward]
-  let towards = onward
-  if (dx < -1e-9 || (Math.abs(dx) <= 1e-9 && dy < 0)) {
-    dx = -dx
-    dy = -dy
-    towards = -towards
-  }
-  const direction = Math.atan2(dy, dx)
+  const along = Math.min(Math.max(at.along, 0), curve.length)
+  const { values } = curve.basisAt(along)
+  const offset = values.reduce((sum, value, j) => sum + value * f64(fit.parameters, j), 0)
+  const { direction, towards } = told(curve, along)
   const reading = typeof wanted === 'string' ? wanted : wanted(direction)
   const edge = edgeShift(reading, traced, inflation)
   const shift = towards * edge.shift
-  const residuals = centres.flatMap((c, k) =>
-    c !== null && judged.kept[k] ? [c.offset - guessAt(strip, k, fit).offset] : [],
-  )
+  const residuals = residualsOfFit(traced)
   const own = centreSigma(traced, inflation, residuals, residuals.length - curve.parameters)
-  let variance =
-    (own ** 2 / meanUnit(centres, judged.kept)) * unitVariance(values, fit.inverse, curve.parameters)
+  let variance = (own ** 2 / meanUnit(centres, judged.kept)) * unitVariance(values, fit.inverse)
   if (isBilevel(grey)) {
     const length = strip.pieces.reduce((s, p, k) => s + (judged.kept[k] ? p.to - p.from : 0), 0)
+    const [nx, ny] = curve.across(along)
     const ofEdge = bilevelEdgeVariance(length, [nx, ny])
     variance = Math.max(variance, ofEdge * (reading === 'centre' ? 0.5 : 1))
   }
@@ -79,22 +68,37 @@ function tellPoint(
     across: Math.sqrt(variance),
     direction,
     shape: shapeOf(traced),
-    section: sectionOf(traced, shift),
+    section: meanSection(traced, shift),
     profiles: profilesOf(traced, shift, own),
   }
 }
 
-/** Above 0 when across is to the right as one goes from one place to the other. */
-const crossOf = (from: Pixel, to: Pixel, [nx, ny]: Pixel): number => {
-  const right: Pixel = pixel(-(to[1] - from[1]), to[0] - from[0])
-  return right[0] * nx + right[1] * ny || 1
+/**
+ * The direction in which a stroke is told to run, towards the right of the scan or down it where it is upright; and
+ * whether across its curve is then towards the right of the stroke, 1, or the left, −1.
+ */
+function told(curve: ReferenceCurve, along: number): { direction: number; towards: number } {
+  const [nx, ny] = curve.across(along)
+  const isRight = curve.curvature === 0 ? 1 : Math.sign(rightward(curve, [nx, ny]))
+  const [dx, dy] = [ny * isRight, -nx * isRight]
+  const back = dx < -1e-9 || (Math.abs(dx) <= 1e-9 && dy < 0)
+  return back
+    ? { direction: Math.atan2(-dy, -dx), towards: -isRight }
+    : { direction: Math.atan2(dy, dx), towards: isRight }
 }
 
-function unitVariance(values: Float64Array, inverse: Float64Array, n: number): number {
+/** Above 0 when across is to the right as one goes from the curve's start to its end. */
+function rightward(curve: ReferenceCurve, [nx, ny]: readonly [number, number]): number {
+  const from = curve.place(0, 0)
+  const to = curve.place(curve.length, 0)
+  return -(to[1] - from[1]) * nx + (to[0] - from[0]) * ny || 1
+}
+
+/** Variance of the place across for noise of variance 1. @param inverse of the normal equations, the curve's parameters first */
+function unitVariance(values: Float64Array, inverse: Float64Array): number {
   const m = Math.sqrt(inverse.length)
-  let sum = 0
-  for (let i = 0; i < n; i++)
-    for (let j = 0; j < n; j++)
-      sum += (values[i] as number) * (values[j] as number) * (inverse[i * m + j] as number)
-  return sum
+  return values.reduce(
+    (sum, vi, i) => sum + values.reduce((row, vj, j) => row + vi * vj * f64(inverse, i * m + j), 0),
+    0,
+  )
 }

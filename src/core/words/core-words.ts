@@ -11,6 +11,7 @@ import { NOTATION_WORDS } from './notation.ts'
 import { PICK_WORDS } from './picks.ts'
 import type { ReasonOf } from './reason.ts'
 import { speak } from './speak.ts'
+import { STROKE_WORDS } from './strokes.ts'
 import { TABLE_WORDS } from './table.ts'
 import { WHY_WORDS } from './why.ts'
 
@@ -27,6 +28,7 @@ const CORE = {
   ...MEASURING_WORDS,
   ...NOTATION_WORDS,
   ...PICK_WORDS,
+  ...STROKE_WORDS,
   ...TABLE_WORDS,
   ...WHY_WORDS,
   unsaid: (p: { text: string }) => p.text,

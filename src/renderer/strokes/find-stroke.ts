@@ -9,7 +9,9 @@ import {
   type NoStroke,
 } from '../../core/imaging/index.ts'
 import type { StrokeReading } from '../../core/job/model/types.ts'
+import { inWords } from '../../core/words/core-words.ts'
 import { sideOf, type Way, way } from './edge-sides.ts'
+import type { NotFound } from './messages.ts'
 import type { SearchWish } from './search-wish.ts'
 
 /**
@@ -20,19 +22,19 @@ export function findStroke(
   window: GreyWindow,
   rough: readonly Pixel[],
   wish: SearchWish,
-): FoundStroke | NoStroke {
+): FoundStroke | NotFound {
   const [a, b, c] = rough
   const { reach } = wish
   if (a === undefined) return none('Nothing was pointed at yet.')
   switch (wish.as) {
     case 'point':
-      return atPoint(window, a, wish)
+      return told(atPoint(window, a, wish))
     case 'crossing':
-      return findCrossing(window, a, { reach })
+      return told(findCrossing(window, a, { reach }))
     case 'line': {
       if (b === undefined) return none('A line is looked for between two picks.')
       const reading = readingAlong(wish.reading, way(b[0] - a[0], b[1] - a[1]))
-      return findLine(window, a, b, { reach, reading })
+      return told(findLine(window, a, b, { reach, reading }))
     }
     case 'circle':
     case 'arc': {
@@ -40,12 +42,16 @@ export function findStroke(
       const reading = roundReading(wish.reading)
       const look = (whole: boolean) => findCircle(window, [a, b, c], { reach, reading, whole })
       const first = look(wish.as === 'circle')
-      return first.kind === 'none' && wish.either ? look(wish.as !== 'circle') : first
+      return told(first.kind === 'none' && wish.either ? look(wish.as !== 'circle') : first)
     }
   }
 }
 
-const none = (because: string): NoStroke => ({ kind: 'none', because })
+const none = (because: string): NotFound => ({ kind: 'none', because })
+
+/** What was found, or why there is nothing, in words. */
+const told = (found: FoundStroke | NoStroke): FoundStroke | NotFound =>
+  found.kind === 'none' ? none(inWords(found.because)) : found
 
 /** A crossing where one lies near and the middle is wanted, for edges have none; else the stroke. */
 function atPoint(

@@ -1,5 +1,5 @@
 import type { Pixel } from '../../core/geometry/frames.ts'
-import type { FoundStroke, NoStroke } from '../../core/imaging/index.ts'
+import type { FoundStroke } from '../../core/imaging/index.ts'
 import { markOnStroke } from '../../core/job/from-picks/mark-on-stroke.ts'
 import type { FoundOn } from '../../core/job/model/types.ts'
 import { useBench } from '../bench/bench-store.ts'
@@ -8,6 +8,7 @@ import { onTheBench } from '../camera/look-at.ts'
 import { useHowToPick } from '../picking/how-to-pick.ts'
 import { type NewFeature, readyForStroke, withStroke } from '../picking/picks.ts'
 import type { StrokeState } from '../picking/stroke-state.ts'
+import type { NotFound } from './messages.ts'
 import { strokeReach } from './reach.ts'
 import { searchScan } from './search-scan.ts'
 import { type SearchWish, wishAgain, wishFor } from './search-wish.ts'
@@ -20,7 +21,7 @@ export const FAR = 'Too far off to tell which stroke is meant: go closer to find
  * @param sigmas how surely the hand pointed there, pixels: the worst of them is that along the stroke
  */
 export function stateOf(
-  found: FoundStroke | NoStroke,
+  found: FoundStroke | NotFound,
   rough: readonly Pixel[],
   sigmas: readonly number[],
 ): StrokeState {

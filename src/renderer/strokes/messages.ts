@@ -1,6 +1,13 @@
 import type { Pixel } from '../../core/geometry/frames.ts'
-import type { FoundStroke, GreyWindow, NoStroke } from '../../core/imaging/index.ts'
+import type { FoundStroke, GreyWindow } from '../../core/imaging/index.ts'
 import type { SearchWish } from './search-wish.ts'
+
+/** That no stroke was found, or none looked for. */
+export interface NotFound {
+  kind: 'none'
+  /** A sentence. */
+  because: string
+}
 
 /** What the window asks of the worker that looks for strokes. */
 export interface ToSearcher {
@@ -13,5 +20,5 @@ export interface ToSearcher {
 
 export interface FromSearcher {
   ask: number
-  found: FoundStroke | NoStroke
+  found: FoundStroke | NotFound
 }

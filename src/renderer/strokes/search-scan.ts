@@ -1,15 +1,16 @@
 import type { SheetPictures } from '../../contract/pictures.ts'
 import type { Pixel } from '../../core/geometry/frames.ts'
-import { type FoundStroke, LARGEST_WINDOW, type NoStroke, searchWindow } from '../../core/imaging/index.ts'
+import { type FoundStroke, LARGEST_WINDOW, searchWindow } from '../../core/imaging/index.ts'
 import { tileAddress } from '../tiles/addresses.ts'
 import type { GreyTile } from '../tiles/picture-forms.ts'
 import { cutWindow } from './cut-window.ts'
 import { fetchGreys, giveUp } from './fetch-greys.ts'
+import type { NotFound } from './messages.ts'
 import type { SearchWish } from './search-wish.ts'
 import { theSearcher } from './searcher.ts'
 import { tilesLookedAt } from './tiles-looked-at.ts'
 
-const TOO_LARGE: NoStroke = {
+const TOO_LARGE: NotFound = {
   kind: 'none',
   because: 'That is more of the scan than can be looked over in one go: pick nearer together, or by hand.',
 }
@@ -17,7 +18,7 @@ const TOO_LARGE: NoStroke = {
 /** Milliseconds that a pick waits for its part of the scan: a large file may first have to be read through. */
 const PATIENCE = 20_000
 
-const NOT_COME: NoStroke = {
+const NOT_COME: NotFound = {
   kind: 'none',
   because: 'This part of the scan has not come in time: abandon it and pick once more, or go on by hand.',
 }
@@ -42,7 +43,7 @@ export async function searchScan(
   rough: readonly Pixel[],
   wish: SearchWish,
   pictures: SheetPictures,
-): Promise<FoundStroke | NoStroke> {
+): Promise<FoundStroke | NotFound> {
   const window = windowOf(rough, wish, pictures)
   if (window === null) return TOO_LARGE
   const who = `stroke ${++asked}`
@@ -57,7 +58,7 @@ export async function glanceAtScan(
   at: Pixel,
   wish: SearchWish,
   pictures: SheetPictures,
-): Promise<FoundStroke | NoStroke | null> {
+): Promise<FoundStroke | NotFound | null> {
   const rough = [at]
   const window = windowOf(rough, wish, pictures)
   if (window === null) return TOO_LARGE

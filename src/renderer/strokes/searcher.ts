@@ -1,14 +1,14 @@
 import type { Pixel } from '../../core/geometry/frames.ts'
-import type { FoundStroke, GreyWindow, NoStroke } from '../../core/imaging/index.ts'
-import type { FromSearcher, ToSearcher } from './messages.ts'
+import type { FoundStroke, GreyWindow } from '../../core/imaging/index.ts'
+import type { FromSearcher, NotFound, ToSearcher } from './messages.ts'
 import type { SearchWish } from './search-wish.ts'
 
 interface Waiting {
   message: ToSearcher
-  answer: (found: FoundStroke | NoStroke | null) => void
+  answer: (found: FoundStroke | NotFound | null) => void
 }
 
-const STOPPED: NoStroke = {
+const STOPPED: NotFound = {
   kind: 'none',
   because:
     'The part of the program that looks for strokes has stopped: pick by hand, or reload the window. The job is safe.',
@@ -44,7 +44,7 @@ export class Searcher {
   }
 
   /** What is under a pick. */
-  pick(window: GreyWindow, rough: readonly Pixel[], wish: SearchWish): Promise<FoundStroke | NoStroke> {
+  pick(window: GreyWindow, rough: readonly Pixel[], wish: SearchWish): Promise<FoundStroke | NotFound> {
     return new Promise((resolve) => {
       this.#picks.unshift({
         message: { ask: ++this.#asked, window, rough, wish },
@@ -59,7 +59,7 @@ export class Searcher {
     window: GreyWindow,
     rough: readonly Pixel[],
     wish: SearchWish,
-  ): Promise<FoundStroke | NoStroke | null> {
+  ): Promise<FoundStroke | NotFound | null> {
     return new Promise((resolve) => {
       this.#glance?.answer(null)
       this.#glance = { message: { ask: ++this.#asked, window, rough, wish }, answer: resolve }

@@ -1,9 +1,9 @@
-import type { FoundStroke, NoStroke } from '../../core/imaging/index.ts'
+import type { FoundStroke } from '../../core/imaging/index.ts'
 import { ScantlingError } from '../../core/words/scantling-error.ts'
 import { findStroke } from './find-stroke.ts'
-import type { FromSearcher, ToSearcher } from './messages.ts'
+import type { FromSearcher, NotFound, ToSearcher } from './messages.ts'
 
-function found({ rough, window, wish }: ToSearcher): FoundStroke | NoStroke {
+function found({ rough, window, wish }: ToSearcher): FoundStroke | NotFound {
   try {
     return findStroke(window, rough, wish)
   } catch (error) {

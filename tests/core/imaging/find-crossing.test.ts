@@ -1,6 +1,7 @@
 import { beforeAll, describe, expect, it } from 'vitest'
 import { pixel } from '../../../src/core/geometry/frames.ts'
 import { findCrossing } from '../../../src/core/imaging/index.ts'
+import { inWords } from '../../../src/core/words/core-words.ts'
 import { crossingTrial } from './judge/crossing-trial.ts'
 import { many } from './judge/many.ts'
 import { mustBeAccurate, mustBeFound, mustBeHonest } from './judge/must-pass.ts'
@@ -34,7 +35,7 @@ describe('a crossing farther from the pick than it is looked for', () => {
     })
     for (const found of said) {
       expect(found.kind).toBe('none')
-      if (found.kind === 'none') expect(found.because).toMatch(/cross (8|9)\.\d px from the pick/)
+      if (found.kind === 'none') expect(inWords(found.because)).toMatch(/cross (8|9)\.\d px from the pick/)
     }
   })
 })

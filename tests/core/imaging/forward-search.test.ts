@@ -11,8 +11,8 @@ const points = (moved: Record<number, number> = {}): CoursePoint[] =>
 const ALL = AGREEING.map((_, i) => i)
 
 function suspects(all: readonly CoursePoint[], chosen: readonly number[] = ALL): number[] {
-  const { deviations, sigmas } = forwardSearch(all, chosen, 3.29)
-  return ALL.filter((i) => Math.abs(deviations[i] as number) > 3.29 * (sigmas[i] as number))
+  const course = forwardSearch(all, chosen, 3.29)
+  return ALL.filter((i) => Math.abs(course[i]?.z ?? 0) > 3.29)
 }
 
 describe('the course that most readings agree on', () => {
@@ -30,8 +30,8 @@ describe('the course that most readings agree on', () => {
 
   it('says how far those lie off that may not steer it', () => {
     const chosen = ALL.filter((i) => i !== 3)
-    const { deviations } = forwardSearch(points({ 3: 1 }), chosen, 3.29)
-    expect(deviations[3]).toBeGreaterThan(0.9)
-    expect(deviations[3]).toBeLessThan(1.2)
+    const [, , , moved] = forwardSearch(points({ 3: 1 }), chosen, 3.29)
+    expect(moved?.deviation).toBeGreaterThan(0.9)
+    expect(moved?.deviation).toBeLessThan(1.2)
   })
 })

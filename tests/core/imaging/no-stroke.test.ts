@@ -6,7 +6,9 @@ import {
   findLine,
   findPoint,
   type GreyWindow,
+  type NoStrokeReason,
 } from '../../../src/core/imaging/index.ts'
+import { inWords } from '../../../src/core/words/core-words.ts'
 import { caseStream } from './simulate/case-stream.ts'
 import { EMPTY_PLACES, type EmptyPlace, withoutStroke } from './simulate/without-stroke.ts'
 
@@ -17,7 +19,7 @@ const MIDDLE: Pixel = pixel(SIZE / 2, SIZE / 2)
 async function noneIn(
   kind: EmptyPlace,
   cases: number,
-  find: (w: GreyWindow) => { kind: string; because?: string },
+  find: (w: GreyWindow) => { kind: string; because?: NoStrokeReason },
 ) {
   let none = 0
   const said = new Set<string>()
@@ -27,7 +29,7 @@ async function noneIn(
     )
     if (found.kind !== 'none') continue
     none++
-    said.add(found.because ?? '')
+    if (found.because) said.add(inWords(found.because))
   }
   return { share: none / cases, said }
 }

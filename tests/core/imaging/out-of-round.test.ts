@@ -49,7 +49,7 @@ async function shrunkCircle(radius: number, shrunk: number, seed: number): Promi
       centre[1] + radius * Math.sin(a) - random.uniform(),
     )
   const found = findCircle(scan.window, [pick(0.3), pick(2.4), pick(4.5)])
-  if (found.kind === 'none') throw new Error(found.because)
+  if (found.kind === 'none') throw new Error(found.because.code)
   return { found, centre }
 }
 

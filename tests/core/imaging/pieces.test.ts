@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest'
-import { edgeResponse, readEdge } from '../../../src/core/imaging/fit/edge-response.ts'
+import { edgeReading, edgeResponse, readEdge } from '../../../src/core/imaging/fit/edge-response.ts'
 import { normalCumulative } from '../../../src/core/imaging/fit/normal.ts'
 import { bilevelEdgeVariance } from '../../../src/core/imaging/noise/bilevel-edge.ts'
 import { caseStream } from './simulate/case-stream.ts'
@@ -14,20 +14,20 @@ describe('the response of a scan to an edge', () => {
   ])('at %f rad and %f px of blur is the mean of the blurred edge over the pixel', (angle, blur) => {
     const across = [Math.cos(angle), Math.sin(angle)] as const
     const response = edgeResponse(across, blur)
-    const out = new Float64Array(3)
+    const out = edgeReading()
     for (let depth = -3; depth <= 3; depth += 0.21) {
       readEdge(response, depth, out)
-      expect(Math.abs((out[0] as number) - pixelShare(depth, across, blur))).toBeLessThan(2e-4)
+      expect(Math.abs(out.step - pixelShare(depth, across, blur))).toBeLessThan(2e-4)
     }
   })
 
   it('spreads a line to the area of 1', () => {
     const response = edgeResponse([0.6, 0.8], 0.8)
-    const out = new Float64Array(3)
+    const out = edgeReading()
     let area = 0
     for (let u = -6; u < 6; u += 0.01) {
       readEdge(response, u, out)
-      area += 0.01 * (out[1] as number)
+      area += 0.01 * out.spread
     }
     expect(area).toBeCloseTo(1, 4)
   })

@@ -3,12 +3,11 @@ import { leastSquares } from '../../geometry/linear-least-squares.ts'
 import { median } from '../../uncertainty/median.ts'
 import { type AcceptedStroke, acceptStroke, type Demands } from '../accept/acceptance.ts'
 import { meanUnit } from '../fit/piece-centres.ts'
-import { ASIDE } from '../outliers/outlier-rejection.ts'
 import { type ReferenceCurve, roundCurve } from '../strip/reference-curve.ts'
 import { isCovered } from '../strip/strip.ts'
-import type { StrokeSighting, Traced } from '../trace/trace-stroke.ts'
-import { traceStroke } from '../trace/trace-stroke.ts'
+import { type Traced, traceStroke } from '../trace/trace-stroke.ts'
 import type { GreyWindow } from '../window/grey-window.ts'
+import { isReason } from './detector.ts'
 
 /** A bend counts when it is this many times its own uncertainty. */
 const CLEAR = 3
@@ -23,8 +22,6 @@ const SMALLEST_RADIUS = 6
 
 /** offset = a + b·s + c·s²/2 over the middles of the pieces, and the standard uncertainty of c for unit scatter. */
 interface Parabola {
-  /** Whether it rests on few pieces. */
-  few: boolean
   a: number
   b: number
   c: number
@@ -32,60 +29,57 @@ interface Parabola {
   scatter: number
 }
 
+interface Bend extends Parabola {
+  /** Whether it rests on few pieces. */
+  few: boolean
+}
+
+const countKept = ({ judged }: Traced): number => judged.kept.filter(Boolean).length
+
 /**
  * A short piece of a stroke may be a piece of a round one: where the centres of the pieces bend clearly, it is traced
  * again along an arc.
  */
 export function followBend(grey: GreyWindow, straight: AcceptedStroke, demands: Demands): AcceptedStroke {
-  const { traced } = straight
-  const bend = bendOf(traced, CLEAR) ?? bendOf(traced, BEYOND_DOUBT, true)
-  if (bend === null) return straight
-  const { strip, fit } = traced
-  const arc = arcThrough(strip.curve, bend)
-  if (arc === null) return straight
-  const seen: StrokeSighting = {
-    curve: strip.curve,
-    offsets: strip.pieces.map((p, k) => {
-      const s = p.middle - strip.curve.length / 2
-      const c = traced.centres[k]
-      const at = bend.a + bend.b * s + (bend.c * s * s) / 2
-      const near =
-        c && Math.abs(c.offset - at) < Math.max(3 * bend.scatter, 0.3) && c.contrast * fit.contrast > 0
-      return near ? { offset: at, turn: bend.b + bend.c * s } : null
-    }),
-    width: fit.width,
-    contrast: fit.contrast,
-  }
-  const round = traceStroke(grey, strip, seen, arc, fit.width / 2 + 9)
-  if (round === null) return straight
-  const inflation = acceptStroke(round, demands)
-  const count = (t: Traced) => t.judged.kept.filter(Boolean).length
-  if (typeof inflation === 'string' || count(round) < count(traced) + (bend.few ? 1 : 0)) return straight
-  if (!staysClear(bend, round, inflation.centre)) return straight
-  return { traced: round, inflation }
+  const bend = bendOf(straight.traced, CLEAR) ?? bendOf(straight.traced, BEYOND_DOUBT, true)
+  const traced = bend && traceBend(grey, straight.traced, bend)
+  if (bend === null || traced === null) return straight
+  const inflation = acceptStroke(traced, demands)
+  if (isReason(inflation)) return straight
+  if (countKept(traced) < countKept(straight.traced) + (bend.few ? 1 : 0)) return straight
+  return staysClear(bend, traced, inflation.centre) ? { traced, inflation } : straight
+}
+
+function traceBend(grey: GreyWindow, { strip, fit, centres }: Traced, bend: Bend): Traced | null {
+  const onto = arcThrough(strip.curve, bend)
+  if (onto === null) return null
+  const offsets = strip.pieces.map((p, k) => {
+    const s = p.middle - strip.curve.length / 2
+    const c = centres[k]
+    const at = bend.a + bend.b * s + (bend.c * s * s) / 2
+    const near =
+      c && Math.abs(c.offset - at) < Math.max(3 * bend.scatter, 0.3) && c.contrast * fit.contrast > 0
+    return near ? { offset: at, turn: bend.b + bend.c * s } : null
+  })
+  const { width, contrast } = fit
+  return traceStroke(grey, { strip, offsets, width, contrast, onto, half: width / 2 + 9 })
 }
 
 /** Whether the bend is clear too against the noise as it is along the bend, where no misfit hides how it goes together. */
-function staysClear({ c, scatter, unitBend }: Parabola, traced: Traced, inflation: number): boolean {
-  const noise = Math.sqrt(
-    traced.fit.variance * Math.max(inflation, 1) * meanUnit(traced.centres, traced.judged.kept),
-  )
+function staysClear({ c, scatter, unitBend }: Bend, traced: Traced, inflation: number): boolean {
+  const unit = meanUnit(traced.centres, traced.judged.kept)
+  const noise = Math.sqrt(traced.fit.variance * Math.max(inflation, 1) * unit)
   return Math.abs(c) > CLEAR * Math.max(scatter, noise) * unitBend
 }
 
 /** The parabola through the centres of the pieces that show the stroke, when it bends clearly. */
-function bendOf({ strip, fit, centres, judged }: Traced, clear: number, disturbed = false): Parabola | null {
+function bendOf({ strip, fit, centres, judged }: Traced, clear: number, disturbed = false): Bend | null {
   const noises: number[] = []
-  const points = centres.flatMap((c, k): [number, number][] => {
-    const piece = strip.pieces[k]
-    if (
-      c === null ||
-      piece === undefined ||
-      c.contrast * Math.sign(fit.contrast) < 0.5 * Math.abs(fit.contrast)
-    )
-      return []
-    const reason = judged.because[k]
-    if (!isCovered(piece) || (!disturbed && reason !== undefined && reason !== ASIDE)) return []
+  const points = strip.pieces.flatMap((piece, k): [number, number][] => {
+    const c = centres[k]
+    if (!c || c.contrast * Math.sign(fit.contrast) < 0.5 * Math.abs(fit.contrast)) return []
+    const why = judged.because[k]
+    if (!isCovered(piece) || (!disturbed && why !== undefined && why.code !== 'profile.aside')) return []
     noises.push(c.square * c.unit)
     return [[piece.middle - strip.curve.length / 2, c.offset]]
   })
@@ -115,9 +109,9 @@ function parabolaOf(points: readonly [number, number][]): Parabola | null {
     3,
   )
   if (fit === null) return null
-  const [a, b, c] = fit.solution as [number, number, number]
+  const [a = 0, b = 0, c = 0] = fit.solution
   const scatter = Math.sqrt(fit.squares / Math.max(points.length - 3, 1))
-  return { a, b, c, unitBend: Math.sqrt(fit.inverse[8] as number), scatter, few: false }
+  return { a, b, c, unitBend: Math.sqrt(fit.inverse.at(-1) ?? Number.NaN), scatter }
 }
 
 /** The arc that touches the parabola in the middle of its curve; it runs the same way. */

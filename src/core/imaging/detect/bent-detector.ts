@@ -1,11 +1,13 @@
 import { type Pixel, pixel } from '../../geometry/frames.ts'
+import { reason } from '../../words/core-words.ts'
+import type { NoStrokeReason } from '../../words/strokes.ts'
 import { type AcceptedStroke, acceptStroke } from '../accept/acceptance.ts'
-import { barAt, mapReach, type PieceMap, pieceMap } from '../filter/piece-map.ts'
-import { type Path, tryPath } from '../filter/ridge-score.ts'
+import { type BarGrid, barGrid, reachAcross } from '../filter/bar-grid.ts'
+import { type Ridge, scoreRidge } from '../filter/ridge-score.ts'
 import { type ReferenceCurve, roundCurve } from '../strip/reference-curve.ts'
 import { piecesFor, type Strip, stripAlong } from '../strip/strip.ts'
-import { traceStroke } from '../trace/trace-stroke.ts'
-import type { GreyWindow } from '../window/grey-window.ts'
+import { detect, isReason, type SearchContext } from './detector.ts'
+import { traceRidge } from './trace-ridge.ts'
 
 /** Radii tried, pixels, a quarter apart: the fit finds the one between. */
 const RADII = [6, 7.5, 9.5, 12, 15, 19] as const
@@ -29,8 +31,8 @@ export interface Tangent {
 
 interface Arc {
   strip: Strip
-  map: PieceMap
-  path: Path
+  grid: BarGrid
+  ridge: Ridge
   radius: number
   way: 1 | -1
 }
@@ -38,21 +40,30 @@ interface Arc {
 /**
  * A stroke so strongly bent that no straight way fits it: a small circle, a fillet. Arcs that touch the way in which it was
  * seen to run are tried to both sides, and the strongest is traced.
- * @returns null when none of them settles to a stroke
  */
-export function detectBent(grey: GreyWindow, seen: Tangent, noise: number): AcceptedStroke | null {
-  let best: Arc | null = null
-  for (const radius of RADII) {
-    for (const way of [1, -1] as const) {
-      const arc = seenAlong(grey, seen, radius, way, noise)
-      if (arc !== null && arc.path.strength > (best?.path.strength ?? 0)) best = arc
-    }
-  }
-  return best === null || best.path.strength < LEAST_STRENGTH ? null : settleArc(grey, seen, best)
+export function detectBent(context: SearchContext, seen: Tangent): AcceptedStroke | NoStrokeReason {
+  return detect({
+    propose: () => strongestArc(context, seen),
+    refine: (arc) => refineArc(context, seen, arc) ?? reason('stroke.unsettled'),
+    accept({ traced }) {
+      const inflation = acceptStroke(traced, DEMANDS)
+      return isReason(inflation) ? inflation : { traced, inflation }
+    },
+    nothing: reason('stroke.unsettled'),
+  })
+}
+
+/** One, or none when none is strong enough. */
+function strongestArc(context: SearchContext, seen: Tangent): Arc[] {
+  const arcs = RADII.flatMap((radius) =>
+    ([1, -1] as const).flatMap((way) => arcAlong(context, seen, radius, way) ?? []),
+  )
+  const strength = Math.max(LEAST_STRENGTH, ...arcs.map(({ ridge }) => ridge.strength))
+  return arcs.filter(({ ridge }) => ridge.strength === strength).slice(0, 1)
 }
 
 /** The arc of a radius that touches a direction at a place, this far across from it; the place is its middle. */
-function arcAt(
+function curveAt(
   { place: [x, y], direction }: Tangent,
   radius: number,
   way: 1 | -1,
@@ -65,35 +76,23 @@ function arcAt(
   return roundCurve(centre, own, inwards + Math.PI - sweep / 2, sweep)
 }
 
-function seenAlong(grey: GreyWindow, seen: Tangent, radius: number, way: 1 | -1, noise: number): Arc | null {
-  const curve = arcAt(seen, radius, way, 0)
-  const half = mapReach(ASIDE, WIDEST_BENT)
+function arcAlong({ grey, noise }: SearchContext, seen: Tangent, radius: number, way: 1 | -1): Arc | null {
+  const curve = curveAt(seen, radius, way, 0)
+  const half = reachAcross(ASIDE, WIDEST_BENT)
   const high = Math.min(half, radius - 1)
   const strip = stripAlong(grey, curve, piecesFor(curve.length, PIECE), -half, high)
-  const map = pieceMap(strip, -half, high, Math.min(WIDEST_BENT, 1.2 * radius))
-  const places = new Float64Array(map.pieces)
-  let path: Path | null = null
+  const grid = barGrid(strip, -half, high, Math.min(WIDEST_BENT, 1.2 * radius))
+  const places = new Float64Array(grid.pieces)
+  let ridge: Ridge | null = null
   for (let across = -ASIDE; across <= ASIDE; across += 0.5) {
-    const here = tryPath(map, [across], places.fill(across), curve.length, noise)
-    if (here !== null && here.strength > (path?.strength ?? 0)) path = here
+    const here = scoreRidge({ grid, length: curve.length, noise }, [across], places.fill(across))
+    if (here !== null && here.strength > (ridge?.strength ?? 0)) ridge = here
   }
-  return path === null ? null : { strip, map, path, radius, way }
+  return ridge && { strip, grid, ridge, radius, way }
 }
 
-function settleArc(
-  grey: GreyWindow,
-  seen: Tangent,
-  { strip, map, path, radius, way }: Arc,
-): AcceptedStroke | null {
-  const across = path.steer[0] ?? 0
-  const width = map.widths.indexOf(path.width)
-  const offsets = strip.pieces.map((_, k) => {
-    const bar = barAt(map, width, k, across) / path.contrast
-    return bar > 0.45 && bar < 2 ? { offset: across, turn: 0 } : null
-  })
-  const along = { curve: strip.curve, offsets, width: path.width, contrast: path.contrast }
-  const traced = traceStroke(grey, strip, along, arcAt(seen, radius, way, across), path.width / 2 + 9)
-  if (traced === null) return null
-  const inflation = acceptStroke(traced, DEMANDS)
-  return typeof inflation === 'string' ? null : { traced, inflation }
+function refineArc({ grey }: SearchContext, seen: Tangent, { strip, grid, ridge, radius, way }: Arc) {
+  const across = ridge.steer[0] ?? 0
+  const onto = curveAt(seen, radius, way, across)
+  return traceRidge(grey, { strip, grid, ridge, way: () => ({ offset: across, turn: 0 }), onto })
 }

@@ -1,16 +1,21 @@
 import { type Circle, circleThrough, type ThreePoints } from '../../geometry/circle-through.ts'
-import { invertSpd } from '../../geometry/invert-spd.ts'
-import { type AcceptedStroke, acceptStroke, BY_HAND } from '../accept/acceptance.ts'
-import { barAt, mapReach, type PieceMap, pieceMap } from '../filter/piece-map.ts'
-import { type Across, climbPath, type Path, tryPath } from '../filter/ridge-score.ts'
-import type { NoStroke, RoundOptions } from '../result/stroke-types.ts'
+import * as elements from '../../geometry/elements.ts'
+import { type Pixel, pixel } from '../../geometry/frames.ts'
+import { invertSpd, timesVector } from '../../geometry/invert-spd.ts'
+import { reason } from '../../words/core-words.ts'
+import type { NoStrokeReason } from '../../words/strokes.ts'
+import { type AcceptedStroke, acceptStroke } from '../accept/acceptance.ts'
+import { barGrid, reachAcross } from '../filter/bar-grid.ts'
+import { type Across, climbRidge, type Ridge, type RidgeGrid, scoreRidge } from '../filter/ridge-score.ts'
 import { type ReferenceCurve, roundCurve } from '../strip/reference-curve.ts'
 import { piecesFor, type Strip, stripAlong } from '../strip/strip.ts'
-import { traceStroke } from '../trace/trace-stroke.ts'
-import type { GreyWindow } from '../window/grey-window.ts'
-import { MOST_ENLARGED, REACH } from '../window/search-window.ts'
-import { windowNoise } from '../window/window-noise.ts'
-import { nearestFirst, WIDEST } from './line-detector.ts'
+import { MOST_ENLARGED } from '../window/search-window.ts'
+import { detect, isReason, type SearchContext } from './detector.ts'
+import { WIDEST } from './line-detector.ts'
+import { nearestRidges } from './nearest-ridges.ts'
+import { type TracedRidge, traceRidge } from './trace-ridge.ts'
+
+const { f64 } = elements
 
 const SMALLEST_RADIUS = 4
 /** Paper shrinks by up to 1 % more one way than the other; on whole circles from this radius on that is seen, pixels. */
@@ -18,143 +23,153 @@ const LEAST_OVAL = 30
 const SHORTEST_PIECE = 4
 const STRONG = 5
 
-/** The curve round the circle through three places, once about or from the first through the second to the third. */
-function curveRound(three: ThreePoints, { centre, radius }: Circle, whole: boolean): ReferenceCurve {
-  const [a, b, c] = three.map((p) => Math.atan2(p[1] - centre[1], p[0] - centre[0])) as [
-    number,
-    number,
-    number,
-  ]
-  if (whole) return roundCurve(centre, radius, a, 2 * Math.PI, radius < LEAST_OVAL ? undefined : [0, 0])
-  const turn = (x: number) => ((x % (2 * Math.PI)) + 2 * Math.PI) % (2 * Math.PI)
-  const onward = turn(c - a)
-  return roundCurve(centre, radius, a, turn(b - a) < onward ? onward : onward - 2 * Math.PI)
+/** Where a round stroke is looked for: a strip round the circle through three picks, with bars by piece and place across. */
+interface RoundSearch extends RidgeGrid {
+  context: SearchContext
+  picks: ThreePoints
+  circle: Circle
+  /** The whole circle, or the arc from the first pick through the second to the third. */
+  whole: boolean
+  strip: Strip
+  across: Across
 }
 
 /** Looks for the round stroke near three places and traces it. */
 export function detectCircle(
-  grey: GreyWindow,
-  three: ThreePoints,
-  options: RoundOptions,
-): AcceptedStroke | NoStroke {
-  const reach = options.reach ?? REACH
-  const whole = options.whole ?? true
-  const rough = circleThrough(three)
-  if (rough === null || rough.radius < SMALLEST_RADIUS) {
-    return {
-      kind: 'none',
-      because: 'The three picks are on one line or too near one another. Pick them farther apart.',
-    }
-  }
-  const curve = curveRound(three, rough, whole)
-  const widest = Math.min(WIDEST, 1.2 * rough.radius)
-  const half = mapReach(MOST_ENLARGED * reach, widest)
-  const high = Math.min(half, rough.radius - 1)
-  const strip = stripAlong(grey, curve, piecesFor(curve.length, SHORTEST_PIECE), -half, high)
-  const map = pieceMap(strip, -half, high, widest)
-  const noise = windowNoise(grey)
-  const ways = waysRound(three, rough, strip, reach)
-  let because = `No stroke was seen along this circle. ${BY_HAND}`
-  for (const path of nearestFirst(roundPaths(map, ways, reach, curve.length, noise), reach)) {
-    const settled = settleRound(grey, strip, map, path, ways, three, rough, whole, noise)
-    if (typeof settled !== 'string') return settled
-    because = settled
-  }
-  return { kind: 'none', because }
+  context: SearchContext,
+  picks: ThreePoints,
+  whole: boolean,
+): AcceptedStroke | NoStrokeReason {
+  const circle = circleThrough(picks)
+  if (circle === null || circle.radius < SMALLEST_RADIUS) return reason('stroke.picks-on-one-line')
+  const search = roundSearch(context, picks, circle, whole)
+  return detect({
+    propose: () => nearestRidges(roundRidges(search), context.reach),
+    refine: (ridge) => refineRound(search, ridge),
+    accept({ traced }) {
+      const inflation = acceptStroke(traced, { share: 0.4, length: Math.min(16, 0.5 * search.length) })
+      return isReason(inflation) ? inflation : { traced, inflation }
+    },
+    nothing: reason('stroke.none-along-circle'),
+  })
+}
+
+function roundSearch(
+  context: SearchContext,
+  picks: ThreePoints,
+  circle: Circle,
+  whole: boolean,
+): RoundSearch {
+  const curve = curveRound(picks, circle, whole)
+  const widest = Math.min(WIDEST, 1.2 * circle.radius)
+  const half = reachAcross(MOST_ENLARGED * context.reach, widest)
+  const high = Math.min(half, circle.radius - 1)
+  const strip = stripAlong(context.grey, curve, piecesFor(curve.length, SHORTEST_PIECE), -half, high)
+  const grid = barGrid(strip, -half, high, widest)
+  const across = acrossRound(picks, circle, strip, context.reach)
+  return { context, picks, circle, whole, strip, grid, across, length: curve.length, noise: context.noise }
+}
+
+/** The curve round the circle through three places, once about or from the first through the second to the third. */
+function curveRound(picks: ThreePoints, { centre, radius }: Circle, whole: boolean): ReferenceCurve {
+  const angle = (p: Pixel) => Math.atan2(p[1] - centre[1], p[0] - centre[0])
+  const a = angle(picks[0])
+  if (whole) return roundCurve(centre, radius, a, 2 * Math.PI, radius < LEAST_OVAL ? undefined : [0, 0])
+  const turn = (x: number) => ((x % (2 * Math.PI)) + 2 * Math.PI) % (2 * Math.PI)
+  const onward = turn(angle(picks[2]) - a)
+  const isOnTheWay = turn(angle(picks[1]) - a) < onward
+  return roundCurve(centre, radius, a, isOnTheWay ? onward : onward - 2 * Math.PI)
 }
 
 /** Where the circle through the three places, moved inwards by what steers it, lies in each piece. */
-function waysRound(three: ThreePoints, rough: Circle, strip: Strip, reach: number): Across {
-  const far = enlargement(three, rough, strip)
-  const { centre, radius } = rough
+function acrossRound(picks: ThreePoints, circle: Circle, strip: Strip, reach: number): Across {
+  const enlarged = enlargement(picks, circle, strip)
+  const { centre, radius } = circle
+  const most = MOST_ENLARGED * reach + WIDEST / 2
   return (steer, out) => {
-    const moved = circleThrough(movedBy(three, rough, steer))
+    const moved = circleThrough(movedBy(picks, circle, steer))
+    out.fill(Number.NaN)
+    if (moved === null) return
     strip.pieces.forEach((p, k) => {
-      out[k] = Number.NaN
-      if (moved === null || (far[k] as number) > MOST_ENLARGED) return
+      if (f64(enlarged, k) > MOST_ENLARGED) return
       const [nx, ny] = strip.curve.across(p.middle)
       const dx = moved.centre[0] - centre[0]
       const dy = moved.centre[1] - centre[1]
       const along = -(nx * dx + ny * dy)
       const root = moved.radius ** 2 - dx * dx - dy * dy + along * along
-      if (root > 0) out[k] = radius - along - Math.sqrt(root)
-      if (Math.abs(out[k] as number) > MOST_ENLARGED * reach + WIDEST / 2) out[k] = Number.NaN
+      if (!(root > 0)) return
+      const away = radius - along - Math.sqrt(root)
+      if (Math.abs(away) <= most) out[k] = away
     })
   }
 }
 
-const movedBy = (three: ThreePoints, { centre, radius }: Circle, steer: readonly number[]): ThreePoints =>
-  three.map(([x, y], i) => {
-    const f = (steer[i] ?? 0) / radius
-    return [x + (centre[0] - x) * f, y + (centre[1] - y) * f]
-  }) as unknown as ThreePoints
+/** The picks, each moved inwards by so much, pixels. */
+function movedBy(
+  [a, b, c]: ThreePoints,
+  { centre, radius }: Circle,
+  [byA = 0, byB = 0, byC = 0]: readonly number[],
+): ThreePoints {
+  const inwards = ([x, y]: Pixel, by: number): Pixel => {
+    const f = by / radius
+    return pixel(x + (centre[0] - x) * f, y + (centre[1] - y) * f)
+  }
+  return [inwards(a, byA), inwards(b, byB), inwards(c, byC)]
+}
 
 /** By how much an error of the three picks is enlarged in each piece, to first order. */
-function enlargement(three: ThreePoints, { centre, radius }: Circle, strip: Strip): number[] {
-  const rows = three.map(([x, y]) => [(x - centre[0]) / radius, (y - centre[1]) / radius, 1])
+function enlargement(picks: ThreePoints, { centre, radius }: Circle, strip: Strip): Float64Array {
+  const rows = picks.map(([x, y]) => [(x - centre[0]) / radius, (y - centre[1]) / radius, 1] as const)
   const square = new Float64Array(9)
   for (const row of rows)
-    for (let i = 0; i < 3; i++)
-      for (let j = 0; j < 3; j++)
-        square[i * 3 + j] = (square[i * 3 + j] as number) + (row[i] as number) * (row[j] as number)
+    row.forEach((u, i) => {
+      row.forEach((v, j) => {
+        square[i * 3 + j] = f64(square, i * 3 + j) + u * v
+      })
+    })
   const inverse = invertSpd(square, 3)
-  return strip.pieces.map((p) => {
-    if (inverse === null) return 1
-    const [nx, ny] = strip.curve.across(p.middle)
-    const here = [-nx, -ny, 1]
-    return rows.reduce((sum, row) => {
-      let share = 0
-      for (let i = 0; i < 3; i++)
-        for (let j = 0; j < 3; j++)
-          share += (here[i] as number) * (inverse[i * 3 + j] as number) * (row[j] as number)
-      return sum + Math.abs(share)
-    }, 0)
+  const enlarged = new Float64Array(strip.pieces.length)
+  if (inverse === null) return enlarged.fill(1)
+  return enlarged.map((_, k) => {
+    const [nx, ny] = strip.curve.across(strip.pieces[k]?.middle ?? 0)
+    const [u, v, w] = timesVector(inverse, Float64Array.of(-nx, -ny, 1))
+    return rows.reduce(
+      (sum, row) => sum + Math.abs((u ?? 0) * row[0] + (v ?? 0) * row[1] + (w ?? 0) * row[2]),
+      0,
+    )
   })
 }
 
-function roundPaths(map: PieceMap, ways: Across, reach: number, length: number, noise: number): Path[] {
-  const places = new Float64Array(map.pieces)
-  const paths: Path[] = []
+function roundRidges(search: RoundSearch): Ridge[] {
+  const { reach } = search.context
+  const places = new Float64Array(search.grid.pieces)
+  const ridges: Ridge[] = []
   const step = Math.max(1, reach / 4)
   for (let a = -reach; a <= reach + 1e-9; a += step)
     for (let b = -reach; b <= reach + 1e-9; b += step)
       for (let c = -reach; c <= reach + 1e-9; c += step) {
-        ways([a, b, c], places)
-        const path = tryPath(map, [a, b, c], places, length, noise)
-        if (path !== null && path.strength > STRONG) paths.push(path)
+        search.across([a, b, c], places)
+        const ridge = scoreRidge(search, [a, b, c], places)
+        if (ridge !== null && ridge.strength > STRONG) ridges.push(ridge)
       }
-  return paths
+  return ridges
 }
 
-function settleRound(
-  grey: GreyWindow,
-  strip: Strip,
-  map: PieceMap,
-  seenFirst: Path,
-  ways: Across,
-  three: ThreePoints,
-  rough: Circle,
-  whole: boolean,
-  noise: number,
-): AcceptedStroke | string {
-  const path = climbPath(map, seenFirst, ways, strip.curve.length, noise, [2, 0.25])
-  const places = new Float64Array(map.pieces)
-  ways(path.steer, places)
-  const moved = movedBy(three, rough, path.steer)
+/** Fits the circle that a ridge is, from the best way near it. */
+function refineRound(search: RoundSearch, rough: Ridge): TracedRidge | NoStrokeReason {
+  const { context, picks, circle, strip, grid, whole } = search
+  const ridge = climbRidge(search, rough, search.across, [2, 0.25])
+  const places = new Float64Array(grid.pieces)
+  search.across(ridge.steer, places)
+  const moved = movedBy(picks, circle, ridge.steer)
   const round = circleThrough(moved)
-  if (round === null) return `What is here does not settle to a circle. ${BY_HAND}`
-  const width = map.widths.indexOf(path.width)
-  const offsets = strip.pieces.map((_, k) => {
-    const place = places[k] as number
-    const bar = Number.isNaN(place) ? 0 : barAt(map, width, k, place) / path.contrast
-    return bar > 0.45 && bar < 2 ? { offset: place, turn: turnAt(strip, places, k) } : null
-  })
-  const seen = { curve: strip.curve, offsets, width: path.width, contrast: path.contrast }
+  if (round === null) return reason('stroke.unsettled-circle')
+  const way = (k: number) => {
+    const offset = f64(places, k)
+    return Number.isNaN(offset) ? null : { offset, turn: turnAt(strip, places, k) }
+  }
   const onto = curveRound(moved, round, whole)
-  const traced = traceStroke(grey, strip, seen, onto, path.width / 2 + 9)
-  if (traced === null) return `What is here does not settle to a circle. ${BY_HAND}`
-  const inflation = acceptStroke(traced, { share: 0.4, length: Math.min(16, 0.5 * strip.curve.length) })
-  return typeof inflation === 'string' ? inflation : { traced, inflation }
+  return traceRidge(context.grey, { strip, grid, ridge, way, onto }) ?? reason('stroke.unsettled-circle')
 }
 
 function turnAt(strip: Strip, places: Float64Array, k: number): number {

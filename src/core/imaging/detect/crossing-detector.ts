@@ -1,47 +1,54 @@
 import { type Pixel, pixel } from '../../geometry/frames.ts'
-import { type AcceptedStroke, BY_HAND } from '../accept/acceptance.ts'
-import type { NoStroke, SearchOptions } from '../result/stroke-types.ts'
+import { reason } from '../../words/core-words.ts'
+import type { NoStrokeReason } from '../../words/strokes.ts'
+import type { AcceptedStroke } from '../accept/acceptance.ts'
 import { piecesFor } from '../strip/strip.ts'
-import type { GreyWindow } from '../window/grey-window.ts'
-import { REACH } from '../window/search-window.ts'
-import { windowNoise } from '../window/window-noise.ts'
 import { ARM_TO, type Arm, armsAt, PIECE, settleAlong, unit } from './crossing-arms.ts'
+import { detect, isReason, type SearchContext } from './detector.ts'
 import { joinArms } from './join-arms.ts'
 
 /** Strokes nearer in direction than this do not fix where they cross, radians. */
 const LEAST_ANGLE = 0.2
+const MOST_PAIRS = 3
+
+/** Two arms or strokes that cross, and where. */
+interface CrossingPair {
+  strokes: [Arm, Arm]
+  crossing: Pixel
+  /** From where it is looked for, pixels. */
+  away: number
+}
 
 /** The two strokes that cross or meet nearest to the place, each traced with the neighbourhood of the crossing left out. */
 export function detectCrossing(
-  grey: GreyWindow,
+  context: SearchContext,
   at: Pixel,
-  options: SearchOptions,
-): [AcceptedStroke, AcceptedStroke] | NoStroke {
-  const reach = options.reach ?? REACH
-  const noise = windowNoise(grey)
-  const strokes = joinArms(armsAt(grey, at, reach, noise))
-  let because = `No two strokes that cross or meet were seen within ${reach} px. ${BY_HAND}`
-  for (const [a, b, crossing] of nearestPairs(strokes, at, reach)) {
-    const first = traceBeside(grey, a, b, crossing, noise)
-    const second = traceBeside(grey, b, a, crossing, noise)
-    if (typeof first !== 'string' && typeof second !== 'string') return [first, second]
-    because = typeof first === 'string' ? first : (second as string)
-  }
-  return { kind: 'none', because }
+): [AcceptedStroke, AcceptedStroke] | NoStrokeReason {
+  return detect<CrossingPair, [AcceptedStroke, AcceptedStroke], [AcceptedStroke, AcceptedStroke]>({
+    propose: () => nearestPairs(joinArms(armsAt(context, at)), at, context.reach),
+    refine({ strokes: [a, b], crossing }) {
+      const first = traceBeside(context, a, b, crossing)
+      const second = traceBeside(context, b, a, crossing)
+      return isReason(first) ? first : isReason(second) ? second : [first, second]
+    },
+    // Each of the two has been accepted by itself.
+    accept: (both) => both,
+    nothing: reason('stroke.no-crossing-within', { reach: context.reach }),
+  })
 }
 
-function nearestPairs(strokes: readonly Arm[], at: Pixel, reach: number): [Arm, Arm, Pixel][] {
-  const pairs: [Arm, Arm, Pixel, number][] = []
-  strokes.forEach((a, i) => {
-    for (const b of strokes.slice(i + 1)) {
+function nearestPairs(arms: readonly Arm[], at: Pixel, reach: number): CrossingPair[] {
+  const pairs = arms.flatMap((a, i) =>
+    arms.slice(i + 1).flatMap((b): CrossingPair[] => {
       const crossing = crossingOf(a, b)
-      if (crossing === null) continue
+      if (crossing === null) return []
       const away = Math.hypot(crossing[0] - at[0], crossing[1] - at[1])
-      if (away <= reach + Math.max(a.width, b.width) / 2) pairs.push([a, b, crossing, away])
-    }
-  })
-  pairs.sort((p, q) => p[3] - q[3] || q[0].strength - p[0].strength)
-  return pairs.slice(0, 3).map(([a, b, crossing]) => [a, b, crossing])
+      return away <= reach + Math.max(a.width, b.width) / 2 ? [{ strokes: [a, b], crossing, away }] : []
+    }),
+  )
+  return pairs
+    .sort((p, q) => p.away - q.away || q.strokes[0].strength - p.strokes[0].strength)
+    .slice(0, MOST_PAIRS)
 }
 
 function crossingOf(a: Arm, b: Arm): Pixel | null {
@@ -55,12 +62,11 @@ function crossingOf(a: Arm, b: Arm): Pixel | null {
 
 /** Traces a stroke once more, without what lies within or beside the other. */
 function traceBeside(
-  grey: GreyWindow,
+  context: SearchContext,
   stroke: Arm,
   other: Arm,
   crossing: Pixel,
-  noise: number,
-): AcceptedStroke | string {
+): AcceptedStroke | NoStrokeReason {
   const [dx, dy] = unit(stroke.direction)
   const flip = dx < -1e-9 || (Math.abs(dx) <= 1e-9 && dy < 0)
   const place = (along: number): Pixel => pixel(stroke.foot[0] + along * dx, stroke.foot[1] + along * dy)
@@ -72,11 +78,10 @@ function traceBeside(
   const at =
     ((crossing[0] - from[0]) * (to[0] - from[0]) + (crossing[1] - from[1]) * (to[1] - from[1])) / length
   const count = piecesFor(length, PIECE)
+  const size = length / count
   const barred = Array.from({ length: count }, (_, k) => {
-    const size = length / count
     const near = Math.abs((k + 0.5) * size - at) < within + size / 2
-    return near ? 'the other stroke is here' : undefined
+    return near ? reason('profile.other-stroke') : undefined
   })
-  const path = { width: stroke.width, contrast: stroke.contrast }
-  return settleAlong(grey, from, to, path, noise, barred, 12)
+  return settleAlong(context, [from, to], stroke, barred)
 }

@@ -1,3 +1,7 @@
+import * as elements from '../../geometry/elements.ts'
+
+const { f64, u16 } = elements
+
 /** How far on both sides of the stroke its ground is looked at, and how far from its edge, pixels. */
 export const groundReach = (width: number): number => Math.min(Math.max(width, 2.5), 5)
 export const GAP = 0.75
@@ -5,23 +9,33 @@ export const GAP = 0.75
 /** Places across per pixel. */
 export const PER_PIXEL = 2
 
-/** Running integral of the mean grey value of a piece over its place across; where there is no pixel the last holds. */
+/** Sums and counts of grey values by piece and place across. */
+export interface GreyMeans {
+  total: Float64Array
+  count: Uint16Array
+}
+
+/**
+ * Running integral of the mean grey value of a piece over its place across; where there is no pixel the last holds.
+ * @param at where the piece begins in the means; sums: receives it
+ * @returns whether the piece has any pixel
+ */
 export function cumulate(
-  { total, count }: { total: Float64Array; count: Uint16Array },
+  { total, count }: GreyMeans,
   at: number,
   columns: number,
   sums: Float64Array,
 ): boolean {
   let last = Number.NaN
   for (let b = 0; b < columns && Number.isNaN(last); b++) {
-    const n = count[at + b] as number
-    if (n > 0) last = (total[at + b] as number) / n
+    const n = u16(count, at + b)
+    if (n > 0) last = f64(total, at + b) / n
   }
   if (Number.isNaN(last)) return false
   for (let b = 0; b < columns; b++) {
-    const n = count[at + b] as number
-    if (n > 0) last = (total[at + b] as number) / n
-    sums[b + 1] = (sums[b] as number) + last
+    const n = u16(count, at + b)
+    if (n > 0) last = f64(total, at + b) / n
+    sums[b + 1] = f64(sums, b) + last
   }
   return true
 }
@@ -33,7 +47,10 @@ export interface ColumnRange {
   step: number
 }
 
-/** The bar of a width at each column, from the running integral. */
+/**
+ * By how much the inside of a bar of a width differs from the ground on both sides, at each column, from the running
+ * integral: the lesser of the two, 0 when they disagree.
+ */
 export function fillBars(
   sums: Float64Array,
   columns: number,
@@ -48,9 +65,9 @@ export function fillBars(
   const far = inside + gap + ground
   for (let c = first; c <= last; c += step) {
     if (c < far || c + far > columns) continue
-    const mean = ((sums[c + inside] as number) - (sums[c - inside] as number)) / (2 * inside)
-    const left = ((sums[c - inside - gap] as number) - (sums[c - far] as number)) / ground
-    const right = ((sums[c + far] as number) - (sums[c + inside + gap] as number)) / ground
+    const mean = (f64(sums, c + inside) - f64(sums, c - inside)) / (2 * inside)
+    const left = (f64(sums, c - inside - gap) - f64(sums, c - far)) / ground
+    const right = (f64(sums, c + far) - f64(sums, c + inside + gap)) / ground
     const a = mean - left
     const b = mean - right
     out[at + c] = a > 0 && b > 0 ? Math.min(a, b) : a < 0 && b < 0 ? Math.max(a, b) : 0

@@ -1,7 +1,11 @@
-import { barAt, barWeight, type PieceMap } from './piece-map.ts'
+import * as elements from '../../geometry/elements.ts'
+import { PER_PIXEL } from './bar-filter.ts'
+import { type BarGrid, barAt, barWeight } from './bar-grid.ts'
 
-/** A way along a map of pieces that may be a stroke. */
-export interface Path {
+const { f32, f64 } = elements
+
+/** A way along a grid of bars that may be a stroke. */
+export interface Ridge {
   /** What the way is told by: its offsets at the places that steer it, pixels. */
   steer: number[]
   width: number
@@ -14,145 +18,145 @@ export interface Path {
 /** Where the way lies across, in each piece; NaN where it does not pass. */
 export type Across = (steer: readonly number[], out: Float64Array) => void
 
+/** What ridges of a grid are scored by: its bars, how long it is (pixels) and the noise of a pixel. */
+export interface RidgeGrid {
+  grid: BarGrid
+  length: number
+  noise: number
+}
+
 /** The share of the pieces that must show at least the contrast that the way is given. */
 const SHARE = 0.5
+const FEWEST_PIECES = 3
+/** Of more values than this the ranks are told by sorting in place, of fewer by insertion. */
+const FEW = 24
 
 /** The best width for one way: strength by the contrast that half of the pieces reach. */
-export function tryPath(
-  map: PieceMap,
+export function scoreRidge(
+  { grid, length, noise }: RidgeGrid,
   steer: readonly number[],
   across: Float64Array,
-  length: number,
-  noise: number,
-): Path | null {
-  let best: Path | null = null
-  for (let w = 0; w < map.widths.length; w++) {
-    const width = map.widths[w] as number
+): Ridge | null {
+  const { held } = grid
+  let best: Ridge | null = null
+  for (const layer of grid.layers) {
     let n = 0
-    for (let k = 0; k < map.pieces; k++) {
-      const t = across[k] as number
-      if (!map.there[k] || !(Math.abs(t) < 1e6)) continue
-      HELD[n++] = barAt(map, w, k, t)
+    for (let k = 0; k < grid.pieces; k++) {
+      const t = f64(across, k)
+      if (!grid.there[k] || Number.isNaN(t)) continue
+      held[n++] = barAt(grid, layer, k, t)
     }
-    if (n < 3) continue
-    const contrast = reached(n)
-    const strength = (Math.abs(contrast) * barWeight(width, (length * n) / map.pieces)) / noise
+    if (n < FEWEST_PIECES) continue
+    const contrast = reached(grid, n)
+    const strength = (Math.abs(contrast) * barWeight(layer.width, (length * n) / grid.pieces)) / noise
     if (strength > 0 && (best === null || strength > best.strength)) {
-      best = { steer: [...steer], width, contrast, strength }
+      best = { steer: [...steer], width: layer.width, contrast, strength }
     }
   }
   return best
 }
 
-const HELD = new Float64Array(256)
-const SORTED = new Float64Array(256)
-
 /**
  * The best width for each straight way at whole pixels across, from −most to most; of each width only those that the
- * map was filled in for.
+ * grid was filled in for.
  * @param strengths receives the strength of each
  */
-export function parallelPaths(
-  map: PieceMap,
+export function parallelRidges(
+  { grid, length, noise }: RidgeGrid,
   most: number,
-  length: number,
-  noise: number,
   strengths: Float64Array,
   mostOf: (width: number) => number = () => most,
-): (Path | null)[] {
-  const paths: (Path | null)[] = new Array(2 * most + 1).fill(null)
+): (Ridge | null)[] {
+  const ridges = new Array<Ridge | null>(2 * most + 1).fill(null)
+  const { held } = grid
   strengths.fill(0)
-  const all = map.there.every(Boolean)
-  for (let w = 0; w < map.widths.length; w++) {
-    const width = map.widths[w] as number
-    const bars = map.bars[w] as Float32Array
+  const all = grid.there.every(Boolean)
+  for (const { width, bars } of grid.layers) {
     const within = Math.min(mostOf(width), most)
-    const weight = barWeight(width, length / map.pieces) / noise
+    const weight = barWeight(width, length / grid.pieces) / noise
     for (let o = most - within; o <= most + within; o++) {
-      const column = Math.round((o - most - map.low) * 2)
-      if (column < 0 || column >= map.columns) continue
+      const column = Math.round((o - most - grid.low) * PER_PIXEL)
+      if (column < 0 || column >= grid.columns) continue
       let n = 0
       let positive = 0
       let negative = 0
-      for (let k = 0; k < map.pieces; k++) {
-        if (!all && !map.there[k]) continue
-        const v = bars[k * map.columns + column] as number
+      for (let k = 0; k < grid.pieces; k++) {
+        if (!all && !grid.there[k]) continue
+        const v = f32(bars, k * grid.columns + column)
         if (v > 0) positive++
         else if (v < 0) negative++
-        HELD[n++] = v
+        held[n++] = v
       }
-      if (n < 3 || Math.max(positive, negative) <= Math.floor(n * SHARE)) continue
-      if (!mayExceed(n, (strengths[o] as number) / (weight * Math.sqrt(n)))) continue
-      const contrast = reached(n)
+      if (n < FEWEST_PIECES || Math.max(positive, negative) <= Math.floor(n * SHARE)) continue
+      if (!mayExceed(grid, n, f64(strengths, o) / (weight * Math.sqrt(n)))) continue
+      const contrast = reached(grid, n)
       const strength = Math.abs(contrast) * weight * Math.sqrt(n)
-      if (strength > (strengths[o] as number)) {
+      if (strength > f64(strengths, o)) {
         strengths[o] = strength
-        paths[o] = { steer: [o - most], width, contrast, strength }
+        ridges[o] = { steer: [o - most], width, contrast, strength }
       }
     }
   }
-  return paths
+  return ridges
 }
 
-/** Whether the contrast that the share of the pieces reaches can be more than this, of either sign. */
-function mayExceed(n: number, limit: number): boolean {
+/** Whether the contrast that the share of the held values reaches can be more than this, of either sign. */
+function mayExceed({ held }: BarGrid, n: number, limit: number): boolean {
   const needed = Math.min(n - 1, Math.floor(n * SHARE)) + 1
   let above = 0
   let below = 0
   for (let i = 0; i < n; i++) {
-    const v = HELD[i] as number
+    const v = f64(held, i)
     if (v > limit) above++
     else if (v < -limit) below++
   }
   return above >= needed || below >= needed
 }
 
-/** The contrast that the share of the pieces reaches, with its sign: by insertion, for the values are few. */
-function reached(n: number): number {
+/** The contrast that the share of the held values reaches, with its sign. */
+function reached({ held, sorted }: BarGrid, n: number): number {
   let positive = 0
   for (let i = 0; i < n; i++) {
-    const v = HELD[i] as number
+    const v = f64(held, i)
     if (v > 0) positive++
     else if (v < 0) positive--
   }
   const sign = positive < 0 ? -1 : 1
   const rank = Math.min(n - 1, Math.floor(n * SHARE))
-  if (n > 24) {
-    const part = SORTED.subarray(0, n)
-    for (let i = 0; i < n; i++) part[i] = -sign * (HELD[i] as number)
+  if (n > FEW) {
+    const part = sorted.subarray(0, n)
+    for (let i = 0; i < n; i++) part[i] = -sign * f64(held, i)
     part.sort()
-    return sign * Math.max(0, -(part[rank] as number))
+    return sign * Math.max(0, -f64(part, rank))
   }
   for (let i = 0; i < n; i++) {
-    const v = sign * (HELD[i] as number)
+    const v = sign * f64(held, i)
     let j = i
-    while (j > 0 && (SORTED[j - 1] as number) < v) {
-      SORTED[j] = SORTED[j - 1] as number
+    while (j > 0 && f64(sorted, j - 1) < v) {
+      sorted[j] = f64(sorted, j - 1)
       j--
     }
-    SORTED[j] = v
+    sorted[j] = v
   }
-  return sign * Math.max(0, SORTED[rank] as number)
+  return sign * Math.max(0, f64(sorted, rank))
 }
 
 /** Climbs from a way to the best one near it, the steps halved from the first to the last. */
-export function climbPath(
-  map: PieceMap,
-  from: Path,
+export function climbRidge(
+  on: RidgeGrid,
+  from: Ridge,
   across: Across,
-  length: number,
-  noise: number,
   [first, last]: readonly [number, number],
-): Path {
-  const places = new Float64Array(map.pieces)
+): Ridge {
+  const places = new Float64Array(on.grid.pieces)
   let best = from
   for (let step = first; step >= last; step /= 2) {
     for (let round = 0; round < 12; round++) {
       const before = best
       for (const steer of neighbours(best.steer, step)) {
         across(steer, places)
-        const path = tryPath(map, steer, places, length, noise)
-        if (path !== null && path.strength > best.strength * (1 + 1e-9)) best = path
+        const ridge = scoreRidge(on, steer, places)
+        if (ridge !== null && ridge.strength > best.strength * (1 + 1e-9)) best = ridge
       }
       if (best === before) break
     }
@@ -174,12 +178,15 @@ function neighbours(steer: readonly number[], step: number): number[][] {
 }
 
 /** The strongest ways, each apart from those before it. */
-export function distinct(paths: readonly Path[], most: number, apart: (a: Path, b: Path) => boolean): Path[] {
-  const sorted = [...paths].sort((a, b) => b.strength - a.strength)
-  const kept: Path[] = []
-  for (const path of sorted) {
+export function distinct<R extends Ridge>(
+  ridges: readonly R[],
+  most: number,
+  apart: (a: R, b: R) => boolean,
+): R[] {
+  const kept: R[] = []
+  for (const ridge of [...ridges].sort((a, b) => b.strength - a.strength)) {
     if (kept.length >= most) break
-    if (kept.every((k) => apart(k, path))) kept.push(path)
+    if (kept.every((k) => apart(k, ridge))) kept.push(ridge)
   }
   return kept
 }

@@ -1,5 +1,8 @@
-import type { Strip } from '../strip/strip.ts'
-import type { Guess } from './piece-equations.ts'
+import * as elements from '../../geometry/elements.ts'
+import type { Piece, Strip } from '../strip/strip.ts'
+import type { Guess } from './stroke-model.ts'
+
+const { f64 } = elements
 
 /** How the ground on one side of a piece of a stroke differs from that on the other. */
 export interface BackgroundStep {
@@ -10,18 +13,20 @@ export interface BackgroundStep {
 }
 
 /** @returns null when one side has too few pixels clear of the edge's blur */
-export function backgroundStep(strip: Strip, piece: number, guess: Guess): BackgroundStep | null {
-  const part = strip.pieces[piece]
-  if (part === undefined) return null
+export function backgroundStep(
+  { along, across, value }: Strip,
+  piece: Piece,
+  guess: Guess,
+): BackgroundStep | null {
   const clear = guess.width / 2 + 0.7 + 1.5 * guess.blur
   let [left, right, lefts, rights] = [0, 0, 0, 0]
-  for (let i = part.first; i < part.end; i++) {
-    const u = (strip.across[i] as number) - guess.offset - guess.turn * (strip.along[i] as number)
+  for (let i = piece.first; i < piece.end; i++) {
+    const u = f64(across, i) - guess.offset - guess.turn * f64(along, i)
     if (u < -clear) {
-      left += strip.value[i] as number
+      left += f64(value, i)
       lefts++
     } else if (u > clear) {
-      right += strip.value[i] as number
+      right += f64(value, i)
       rights++
     }
   }

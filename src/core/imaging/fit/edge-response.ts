@@ -1,4 +1,7 @@
+import * as elements from '../../geometry/elements.ts'
 import { normalCumulative, normalDensity } from './normal.ts'
+
+const { f64 } = elements
 
 /** Steps of the table per pixel: so many a standard deviation of the blur, within limits. */
 const PER_BLUR = 12
@@ -19,6 +22,15 @@ export interface EdgeResponse {
   spread: Float64Array
   slope: Float64Array
 }
+
+/** The response at one distance from the edge, and its first and second derivative there. */
+export interface EdgeReading {
+  step: number
+  spread: number
+  slope: number
+}
+
+export const edgeReading = (): EdgeReading => ({ step: Number.NaN, spread: Number.NaN, slope: Number.NaN })
 
 /** Below this width a box is as good as a Gaussian of the same variance. */
 const NARROW = 0.06
@@ -87,34 +99,31 @@ function integrals(u: number, b: number): Three {
   return [u * cumulative + b * density, cumulative, density / b]
 }
 
-/**
- * The response and its derivative at a distance from the edge, pixels.
- * @param out receives [step, spread, slope]
- */
+/** @param u distance from the edge, pixels; out: receives what is read there */
 export function readEdge(
   { reach, fine, step, spread, slope }: EdgeResponse,
   u: number,
-  out: Float64Array,
+  out: EdgeReading,
 ): void {
   if (u <= -reach || u >= reach) {
-    out[0] = u > 0 ? 1 : 0
-    out[1] = 0
-    out[2] = 0
+    out.step = u > 0 ? 1 : 0
+    out.spread = 0
+    out.slope = 0
     return
   }
   const at = (u + reach) * fine
   const i = Math.floor(at)
   const f = at - i
   const g = 1 - f
-  const s0 = spread[i] as number
-  const s1 = spread[i + 1] as number
-  const d0 = slope[i] as number
-  const d1 = slope[i + 1] as number
+  const s0 = f64(spread, i)
+  const s1 = f64(spread, i + 1)
+  const d0 = f64(slope, i)
+  const d1 = f64(slope, i + 1)
   const start = g * g * (1 + 2 * f)
   const end = f * f * (3 - 2 * f)
   const startSlope = (f * g * g) / fine
   const endSlope = (-f * f * g) / fine
-  out[0] = start * (step[i] as number) + end * (step[i + 1] as number) + startSlope * s0 + endSlope * s1
-  out[1] = start * s0 + end * s1 + startSlope * d0 + endSlope * d1
-  out[2] = g * d0 + f * d1
+  out.step = start * f64(step, i) + end * f64(step, i + 1) + startSlope * s0 + endSlope * s1
+  out.spread = start * s0 + end * s1 + startSlope * d0 + endSlope * d1
+  out.slope = g * d0 + f * d1
 }

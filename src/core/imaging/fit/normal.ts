@@ -1,3 +1,7 @@
+import * as elements from '../../geometry/elements.ts'
+
+const { f64 } = elements
+
 /** Nodes of the table of the normal distribution per standard deviation, and how far it reaches. */
 const PER_UNIT = 32
 const REACH = 8.5
@@ -36,7 +40,7 @@ export function normalDensity(x: number): number {
   const at = i / PER_UNIT - REACH
   const h = x - at
   const e = -h * (at + 0.5 * h)
-  return (DENSITY[i] as number) * (1 + e * (1 + e * (0.5 + e * (1 / 6 + e * (1 / 24 + e / 120)))))
+  return f64(DENSITY, i) * (1 + e * (1 + e * (0.5 + e * (1 / 6 + e * (1 / 24 + e / 120)))))
 }
 
 /**
@@ -52,5 +56,5 @@ export function normalCumulative(x: number): number {
   const a2 = a * a
   const series =
     1 - h * (a / 2 - h * ((a2 - 1) / 6 - h * ((a * (a2 - 3)) / 24 - (h * (a2 * a2 - 6 * a2 + 3)) / 120)))
-  return (CUMULATIVE[i] as number) + (DENSITY[i] as number) * h * series
+  return f64(CUMULATIVE, i) + f64(DENSITY, i) * h * series
 }

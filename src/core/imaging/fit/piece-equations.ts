@@ -1,5 +1,9 @@
+import * as elements from '../../geometry/elements.ts'
 import type { Piece, Strip } from '../strip/strip.ts'
-import { type EdgeResponse, readEdge } from './edge-response.ts'
+import type { EdgeResponse } from './edge-response.ts'
+import { type Guess, StrokeModel } from './stroke-model.ts'
+
+const { f64 } = elements
 
 /**
  * The stroke's own parameters as one piece knows them: across, turned (per pixel along), logarithm of its width,
@@ -7,218 +11,224 @@ import { type EdgeResponse, readEdge } from './edge-response.ts'
  */
 export const OWN = 4
 
-/** The least-squares equations of one piece, its own ground and contrast already eliminated. */
-export interface PieceEquations {
+/** Columns of the equations: three of the ground (even, along, across), the contrast, the shape's own four, grey values. */
+const [ALONG, ACROSS, CONTRAST, SHAPE, VALUE, SIZE] = [1, 2, 3, 4, 8, 9] as const
+const [PLACE, TURN, WIDTH, BLUR] = [SHAPE, SHAPE + 1, SHAPE + 2, SHAPE + 3] as const
+/** Where the columns of a piece's own products stand in the equations. */
+const OF_GROUND = [0, ALONG, ACROSS, VALUE] as const
+const FEWEST_PIXELS = 12
+
+/** Numbers kept of a pixel that the edges reach: along, across, grey value, and the stroke with its derivatives. */
+const KEPT = 7
+
+/**
+ * The least-squares equations of one piece, its own ground and contrast already eliminated. One object serves many pieces,
+ * one after the other: what it tells is that of the last one solved.
+ */
+export class PieceEquations {
   /** Grey values from ground to stroke, below 0 for a darker stroke, and its variance for unit noise. */
-  contrast: number
-  contrastVariance: number
+  contrast = 0
+  contrastVariance = 0
   /** Normal matrix (row by row) and right-hand side for the four parameters, for unit contrast. */
-  matrix: Float64Array
-  side: Float64Array
+  readonly matrix = new Float64Array(OWN * OWN)
+  readonly side = new Float64Array(OWN)
   /** Sum of squared residuals. */
-  squares: number
-  count: number
-}
+  squares = 0
+  count = 0
 
-const SIZE = 9
-const GROUND = 4
+  /** Upper triangle, row by row. */
+  readonly #sums = new Float64Array(SIZE * SIZE)
+  readonly #model = new StrokeModel()
+  #pixels = new Float64Array(0)
+  /** How much of it is filled. */
+  #filled = 0
 
-/** What is known of a stroke while it is fitted. */
-export interface Guess {
-  /** Across the curve in the middle of the piece, pixels, and per pixel along. */
-  offset: number
-  turn: number
-  width: number
-  blur: number
-}
-
-/**
- * Values of the columns of the model at one pixel: ground, along, across, stroke, and the derivatives of the stroke to
- * its own four parameters.
- * Model: value = g0 + g1·along + g2·across + C·p(across − offset − turn·along), p a box as wide as the stroke seen
- * through the response of an edge.
- */
-export function modelColumns(
-  edge: EdgeResponse,
-  guess: Guess,
-  along: number,
-  across: number,
-  out: Float64Array,
-): void {
-  const u = across - guess.offset - guess.turn * along
-  const half = guess.width / 2
-  readEdge(edge, u + half, LEFT)
-  readEdge(edge, u - half, RIGHT)
-  const spreadLeft = LEFT[1] as number
-  const spreadRight = RIGHT[1] as number
-  out[0] = 1
-  out[1] = along
-  out[2] = across
-  out[3] = (LEFT[0] as number) - (RIGHT[0] as number)
-  out[4] = spreadRight - spreadLeft
-  out[5] = (spreadRight - spreadLeft) * along
-  out[6] = 0.5 * guess.width * (spreadLeft + spreadRight)
-  out[7] = guess.blur * guess.blur * ((LEFT[2] as number) - (RIGHT[2] as number))
-}
-
-const LEFT = new Float64Array(3)
-const RIGHT = new Float64Array(3)
-const SUMS = new Float64Array(SIZE * SIZE)
-
-/** @returns good until the next call; null when the piece has too few pixels to tell its ground from its stroke */
-export function pieceEquations(
-  strip: Strip,
-  piece: number,
-  edge: EdgeResponse,
-  guess: Guess,
-): PieceEquations | null {
-  const part = strip.pieces[piece]
-  if (part === undefined || part.end - part.first < 12) return null
-  sumGround(part)
-  sumStroke(strip, part, edge, guess)
-  return eliminateGround(part.end - part.first)
-}
-
-/** The products of ground and grey values do not change while the stroke is fitted. */
-function sumGround({ products }: Piece): void {
-  const places = [0, 1, 2, SIZE - 1]
-  for (let a = 0; a < 4; a++)
-    for (let b = a; b < 4; b++)
-      SUMS[(places[a] as number) * SIZE + (places[b] as number)] = products[4 * a + b] as number
-}
-
-/**
- * The products of the other columns of `modelColumns`: none beyond the edges' reach, only the stroke's own well inside
- * of it. Written out, for most of the time of a search goes by here.
- */
-function sumStroke(
-  { along, across, value }: Strip,
-  { first, end, mean }: Piece,
-  edge: EdgeResponse,
-  { offset, turn, width, blur }: Guess,
-): void {
-  const half = width / 2
-  const { reach } = edge
-  const blur2 = blur * blur
-  let [p1, ps, pt, pp, pv, p4, p5, p6, p7] = [0, 0, 0, 0, 0, 0, 0, 0, 0]
-  let [d1, ds, dt, dv, dss, dts, dsv] = [0, 0, 0, 0, 0, 0, 0]
-  let [w1, ws, wt, wv, b1, bs, bt, bv] = [0, 0, 0, 0, 0, 0, 0, 0]
-  let [dd, dds, ddss, dw, dws, db, dbs, ww, wb, bb] = [0, 0, 0, 0, 0, 0, 0, 0, 0, 0]
-  for (let i = first; i < end; i++) {
-    const s = along[i] as number
-    const t = across[i] as number
-    const u = t - offset - turn * s
-    if (u + half <= -reach || u - half >= reach) continue
-    const v = (value[i] as number) - mean
-    if (u + half >= reach && u - half <= -reach) {
-      p1++
-      ps += s
-      pt += t
-      pp++
-      pv += v
-      continue
-    }
-    readEdge(edge, u + half, LEFT)
-    readEdge(edge, u - half, RIGHT)
-    const p = (LEFT[0] as number) - (RIGHT[0] as number)
-    const d = (RIGHT[1] as number) - (LEFT[1] as number)
-    const w = half * ((LEFT[1] as number) + (RIGHT[1] as number))
-    const b = blur2 * ((LEFT[2] as number) - (RIGHT[2] as number))
-    p1 += p
-    ps += p * s
-    pt += p * t
-    pp += p * p
-    pv += p * v
-    p4 += p * d
-    p5 += p * d * s
-    p6 += p * w
-    p7 += p * b
-    d1 += d
-    ds += d * s
-    dt += d * t
-    dv += d * v
-    dss += d * s * s
-    dts += d * s * t
-    dsv += d * s * v
-    w1 += w
-    ws += w * s
-    wt += w * t
-    wv += w * v
-    b1 += b
-    bs += b * s
-    bt += b * t
-    bv += b * v
-    const d2 = d * d
-    dd += d2
-    dds += d2 * s
-    ddss += d2 * s * s
-    dw += d * w
-    dws += d * w * s
-    db += d * b
-    dbs += d * b * s
-    ww += w * w
-    wb += w * b
-    bb += b * b
+  /** @returns whether the piece has pixels enough to tell its ground from its stroke */
+  solve(strip: Strip, piece: Piece, edge: EdgeResponse, guess: Guess): boolean {
+    const count = piece.end - piece.first
+    if (count < FEWEST_PIXELS) return false
+    this.#sumGround(piece)
+    this.#sumContrast(strip, piece, edge, guess)
+    this.#sumShapeByGround()
+    this.#sumShape()
+    this.count = count
+    return this.#eliminateGround()
   }
-  setColumn(3, p1, ps, pt)
-  setColumn(4, d1, ds, dt)
-  setColumn(5, ds, dss, dts)
-  setColumn(6, w1, ws, wt)
-  setColumn(7, b1, bs, bt)
-  setRow(3, pp, p4, p5, p6, p7, pv)
-  setRow(4, dd, dds, dw, db, dv)
-  setRow(5, ddss, dws, dbs, dsv)
-  setRow(6, ww, wb, wv)
-  setRow(7, bb, bv)
-}
 
-/** With the three columns of the ground. */
-function setColumn(column: number, even: number, along: number, across: number): void {
-  SUMS[column] = even
-  SUMS[SIZE + column] = along
-  SUMS[2 * SIZE + column] = across
-}
+  /** Ground by ground and grey values: they do not change while the stroke is fitted. */
+  #sumGround({ products }: Piece): void {
+    OF_GROUND.forEach((row, a) => {
+      for (let b = a; b < OF_GROUND.length; b++)
+        this.#sums[row * SIZE + (OF_GROUND[b] ?? VALUE)] = f64(products, OF_GROUND.length * a + b)
+    })
+  }
 
-/** From the diagonal on. */
-function setRow(row: number, ...values: number[]): void {
-  for (let i = 0; i < values.length; i++) SUMS[row * SIZE + row + i] = values[i] as number
-}
+  /**
+   * Contrast by ground, itself and grey values. Nothing adds beyond the edges' reach, and only the stroke itself well inside
+   * of it; the other pixels are kept for the shape.
+   */
+  #sumContrast(strip: Strip, { first, end, mean }: Piece, edge: EdgeResponse, guess: Guess): void {
+    const { along, across, value } = strip
+    const { offset, turn, width } = guess
+    const { reach } = edge
+    const half = width / 2
+    const model = this.#model
+    const pixels = this.#roomFor(end - first)
+    let filled = 0
+    let [one, bySelf, byAlong, byAcross, byValue] = [0, 0, 0, 0, 0]
+    for (let i = first; i < end; i++) {
+      const s = f64(along, i)
+      const t = f64(across, i)
+      const u = t - offset - turn * s
+      if (u + half <= -reach || u - half >= reach) continue
+      const v = f64(value, i) - mean
+      let p = 1
+      if (u + half < reach || u - half > -reach) {
+        model.read(edge, u, guess)
+        p = model.stroke
+        pixels[filled] = s
+        pixels[filled + 1] = t
+        pixels[filled + 2] = v
+        pixels[filled + 3] = p
+        pixels[filled + 4] = model.place
+        pixels[filled + 5] = model.width
+        pixels[filled + 6] = model.blur
+        filled += KEPT
+      }
+      one += p
+      byAlong += p * s
+      byAcross += p * t
+      bySelf += p * p
+      byValue += p * v
+    }
+    this.#filled = filled
+    this.#setColumn(CONTRAST, one, byAlong, byAcross)
+    this.#sums[CONTRAST * SIZE + CONTRAST] = bySelf
+    this.#sums[CONTRAST * SIZE + VALUE] = byValue
+  }
 
-const LAST: PieceEquations = {
-  contrast: 0,
-  contrastVariance: 0,
-  matrix: new Float64Array(OWN * OWN),
-  side: new Float64Array(OWN),
-  squares: 0,
-  count: 0,
-}
+  #roomFor(count: number): Float64Array {
+    if (this.#pixels.length < count * KEPT) this.#pixels = new Float64Array(count * KEPT)
+    return this.#pixels
+  }
 
-/** Gauss's elimination of the ground and the contrast; the rest is left as their Schur complement. */
-function eliminateGround(count: number): PieceEquations | null {
-  for (let p = 0; p < GROUND; p++) {
-    const pivot = SUMS[p * SIZE + p] as number
-    if (!(pivot > 1e-6)) return null
-    for (let a = p + 1; a < SIZE; a++) {
-      const f = (SUMS[p * SIZE + a] as number) / pivot
-      if (f === 0) continue
-      for (let b = a; b < SIZE; b++) {
-        SUMS[a * SIZE + b] = (SUMS[a * SIZE + b] as number) - f * (SUMS[p * SIZE + b] as number)
+  /** Shape by ground. */
+  #sumShapeByGround(): void {
+    const pixels = this.#pixels
+    const filled = this.#filled
+    let [d1, ds, dt, dss, dts] = [0, 0, 0, 0, 0]
+    let [w1, ws, wt, b1, bs, bt] = [0, 0, 0, 0, 0, 0]
+    for (let i = 0; i < filled; i += KEPT) {
+      const s = f64(pixels, i)
+      const t = f64(pixels, i + 1)
+      const d = f64(pixels, i + 4)
+      const w = f64(pixels, i + 5)
+      const b = f64(pixels, i + 6)
+      d1 += d
+      ds += d * s
+      dt += d * t
+      dss += d * s * s
+      dts += d * s * t
+      w1 += w
+      ws += w * s
+      wt += w * t
+      b1 += b
+      bs += b * s
+      bt += b * t
+    }
+    this.#setColumn(PLACE, d1, ds, dt)
+    this.#setColumn(TURN, ds, dss, dts)
+    this.#setColumn(WIDTH, w1, ws, wt)
+    this.#setColumn(BLUR, b1, bs, bt)
+  }
+
+  /** Shape by contrast, by itself and by grey values. */
+  #sumShape(): void {
+    const pixels = this.#pixels
+    const filled = this.#filled
+    let [pd, pds, pw, pb] = [0, 0, 0, 0]
+    let [dv, dsv, wv, bv] = [0, 0, 0, 0]
+    let [dd, dds, ddss, dw, dws, db, dbs, ww, wb, bb] = [0, 0, 0, 0, 0, 0, 0, 0, 0, 0]
+    for (let i = 0; i < filled; i += KEPT) {
+      const s = f64(pixels, i)
+      const v = f64(pixels, i + 2)
+      const p = f64(pixels, i + 3)
+      const d = f64(pixels, i + 4)
+      const w = f64(pixels, i + 5)
+      const b = f64(pixels, i + 6)
+      pd += p * d
+      pds += p * d * s
+      pw += p * w
+      pb += p * b
+      dv += d * v
+      dsv += d * s * v
+      wv += w * v
+      bv += b * v
+      const d2 = d * d
+      dd += d2
+      dds += d2 * s
+      ddss += d2 * s * s
+      dw += d * w
+      dws += d * w * s
+      db += d * b
+      dbs += d * b * s
+      ww += w * w
+      wb += w * b
+      bb += b * b
+    }
+    const sums = this.#sums
+    sums[CONTRAST * SIZE + PLACE] = pd
+    sums[CONTRAST * SIZE + TURN] = pds
+    sums[CONTRAST * SIZE + WIDTH] = pw
+    sums[CONTRAST * SIZE + BLUR] = pb
+    sums[PLACE * SIZE + PLACE] = dd
+    sums[PLACE * SIZE + TURN] = dds
+    sums[PLACE * SIZE + WIDTH] = dw
+    sums[PLACE * SIZE + BLUR] = db
+    sums[PLACE * SIZE + VALUE] = dv
+    sums[TURN * SIZE + TURN] = ddss
+    sums[TURN * SIZE + WIDTH] = dws
+    sums[TURN * SIZE + BLUR] = dbs
+    sums[TURN * SIZE + VALUE] = dsv
+    sums[WIDTH * SIZE + WIDTH] = ww
+    sums[WIDTH * SIZE + BLUR] = wb
+    sums[WIDTH * SIZE + VALUE] = wv
+    sums[BLUR * SIZE + BLUR] = bb
+    sums[BLUR * SIZE + VALUE] = bv
+  }
+
+  /** A column by the three of the ground. */
+  #setColumn(column: number, even: number, along: number, across: number): void {
+    this.#sums[column] = even
+    this.#sums[ALONG * SIZE + column] = along
+    this.#sums[ACROSS * SIZE + column] = across
+  }
+
+  /** Gauss's elimination of the ground and the contrast; the rest is left as their Schur complement. */
+  #eliminateGround(): boolean {
+    const sums = this.#sums
+    for (let p = 0; p < SHAPE; p++) {
+      const pivot = f64(sums, p * SIZE + p)
+      if (!(pivot > 1e-6)) return false
+      for (let a = p + 1; a < SIZE; a++) {
+        const f = f64(sums, p * SIZE + a) / pivot
+        if (f === 0) continue
+        for (let b = a; b < SIZE; b++)
+          sums[a * SIZE + b] = f64(sums, a * SIZE + b) - f * f64(sums, p * SIZE + b)
       }
     }
-  }
-  const stroke = SUMS[3 * SIZE + 3] as number
-  const { matrix, side } = LAST
-  for (let a = 0; a < OWN; a++) {
-    side[a] = SUMS[(a + GROUND) * SIZE + 8] as number
-    for (let b = a; b < OWN; b++) {
-      const v = SUMS[(a + GROUND) * SIZE + b + GROUND] as number
-      matrix[a * OWN + b] = v
-      matrix[b * OWN + a] = v
+    for (let a = 0; a < OWN; a++) {
+      this.side[a] = f64(sums, (a + SHAPE) * SIZE + VALUE)
+      for (let b = a; b < OWN; b++) {
+        const v = f64(sums, (a + SHAPE) * SIZE + b + SHAPE)
+        this.matrix[a * OWN + b] = v
+        this.matrix[b * OWN + a] = v
+      }
     }
+    const stroke = f64(sums, CONTRAST * SIZE + CONTRAST)
+    this.contrast = f64(sums, CONTRAST * SIZE + VALUE) / stroke
+    this.contrastVariance = 1 / stroke
+    this.squares = Math.max(f64(sums, VALUE * SIZE + VALUE), 0)
+    return true
   }
-  LAST.contrast = (SUMS[3 * SIZE + 8] as number) / stroke
-  LAST.contrastVariance = 1 / stroke
-  LAST.squares = Math.max(SUMS[8 * SIZE + 8] as number, 0)
-  LAST.count = count
-  return LAST
 }

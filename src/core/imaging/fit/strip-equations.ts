@@ -1,6 +1,11 @@
-import type { Strip } from '../strip/strip.ts'
+import * as elements from '../../geometry/elements.ts'
+import type { CurveBasis } from '../strip/reference-curve.ts'
+import type { Piece, Strip } from '../strip/strip.ts'
 import { type EdgeResponse, edgeResponse } from './edge-response.ts'
-import { type Guess, OWN, type PieceEquations, pieceEquations } from './piece-equations.ts'
+import { OWN, PieceEquations } from './piece-equations.ts'
+import type { Guess } from './stroke-model.ts'
+
+const { f64 } = elements
 
 /** Where the stroke is taken to lie across the curve, by the curve's parameters, and its shape, while it is fitted. */
 export interface StrokeGuess {
@@ -33,20 +38,16 @@ function edgesRound(curve: Strip['curve'], pieces: Strip['pieces'], blur: number
 }
 
 /** Offset and turn of the stroke at the middle of a piece. */
-export function guessAt(strip: Strip, piece: number, fit: StrokeGuess): Guess {
-  const n = strip.curve.parameters
-  strip.curve.basis(strip.pieces[piece]?.middle ?? 0, VALUES, SLOPES)
+export function guessAt({ basis }: Piece, fit: StrokeGuess): Guess {
   let offset = 0
   let turn = 0
-  for (let j = 0; j < n; j++) {
-    offset += (VALUES[j] as number) * (fit.parameters[j] as number)
-    turn += (SLOPES[j] as number) * (fit.parameters[j] as number)
+  for (let j = 0; j < basis.values.length; j++) {
+    const by = f64(fit.parameters, j)
+    offset += f64(basis.values, j) * by
+    turn += f64(basis.slopes, j) * by
   }
   return { offset, turn, width: fit.width, blur: fit.blur }
 }
-
-const VALUES = new Float64Array(5)
-const SLOPES = new Float64Array(5)
 
 /** The least-squares equations of all kept pieces together. */
 export interface Assembled {
@@ -58,9 +59,13 @@ export interface Assembled {
 }
 
 /** @returns null when no kept piece has pixels enough */
-export function assemble(strip: Strip, at: StrokeGuess, kept: readonly boolean[]): Assembled | null {
-  const n = strip.curve.parameters
-  const m = n + 2
+export function assemble(
+  strip: Strip,
+  at: StrokeGuess,
+  kept: readonly boolean[],
+  equations = new PieceEquations(),
+): Assembled | null {
+  const m = strip.curve.parameters + 2
   const edges = edgesOf(strip, at.blur)
   const matrix = new Float64Array(m * m)
   const side = new Float64Array(m)
@@ -68,41 +73,43 @@ export function assemble(strip: Strip, at: StrokeGuess, kept: readonly boolean[]
   let count = 0
   let contrast = 0
   let pieces = 0
-  for (let k = 0; k < strip.pieces.length; k++) {
+  for (const [k, piece] of strip.pieces.entries()) {
     const edge = edges[k]
     if (!kept[k] || edge === undefined) continue
-    const part = pieceEquations(strip, k, edge, guessAt(strip, k, at))
-    if (part === null) continue
-    addPiece(part, n, matrix, side)
-    squares += part.squares
-    count += part.count
-    contrast += part.contrast
+    if (!equations.solve(strip, piece, edge, guessAt(piece, at))) continue
+    addPiece(equations, piece.basis, matrix, side)
+    squares += equations.squares
+    count += equations.count
+    contrast += equations.contrast
     pieces++
   }
   return pieces === 0 ? null : { matrix, side, squares, count, contrast: contrast / pieces }
 }
 
-/** A piece's four parameters as functions of the common ones, at the basis that `guessAt` has just set. */
-function addPiece(part: PieceEquations, n: number, matrix: Float64Array, side: Float64Array): void {
+/** A piece's four parameters as functions of the common ones. */
+function addPiece(
+  { contrast, matrix: own, side: ownSide }: PieceEquations,
+  { values, slopes }: CurveBasis,
+  matrix: Float64Array,
+  side: Float64Array,
+): void {
+  const n = values.length
   const m = n + 2
-  const C = part.contrast
-  const own = (a: number, b: number) => part.matrix[a * OWN + b] as number
   for (let i = 0; i < m; i++) {
-    const vi = i < n ? (VALUES[i] as number) : 0
-    const si = i < n ? (SLOPES[i] as number) : 0
-    const ri =
-      i < n ? vi * (part.side[0] as number) + si * (part.side[1] as number) : (part.side[i - n + 2] as number)
-    side[i] = (side[i] as number) + C * ri
+    const vi = i < n ? f64(values, i) : 0
+    const si = i < n ? f64(slopes, i) : 0
+    const ri = i < n ? vi * f64(ownSide, 0) + si * f64(ownSide, 1) : f64(ownSide, i - n + 2)
+    side[i] = f64(side, i) + contrast * ri
     for (let j = i; j < m; j++) {
       let h: number
       if (j < n) {
-        const vj = VALUES[j] as number
-        const sj = SLOPES[j] as number
-        h = vi * vj * own(0, 0) + (vi * sj + si * vj) * own(0, 1) + si * sj * own(1, 1)
-      } else if (i < n) h = vi * own(0, j - n + 2) + si * own(1, j - n + 2)
-      else h = own(i - n + 2, j - n + 2)
-      matrix[i * m + j] = (matrix[i * m + j] as number) + C * C * h
-      if (i !== j) matrix[j * m + i] = matrix[i * m + j] as number
+        const vj = f64(values, j)
+        const sj = f64(slopes, j)
+        h = vi * vj * f64(own, 0) + (vi * sj + si * vj) * f64(own, 1) + si * sj * f64(own, OWN + 1)
+      } else if (i < n) h = vi * f64(own, j - n + 2) + si * f64(own, OWN + j - n + 2)
+      else h = f64(own, (i - n + 2) * OWN + j - n + 2)
+      matrix[i * m + j] = f64(matrix, i * m + j) + contrast * contrast * h
+      if (i !== j) matrix[j * m + i] = f64(matrix, i * m + j)
     }
   }
 }

@@ -1,7 +1,11 @@
-import { invertSpd } from '../../geometry/invert-spd.ts'
+import * as elements from '../../geometry/elements.ts'
+import { invertSpd, timesVector } from '../../geometry/invert-spd.ts'
 import type { Strip } from '../strip/strip.ts'
 import { hasTwoValues } from '../window/bilevel.ts'
+import { PieceEquations } from './piece-equations.ts'
 import { type Assembled, assemble, type StrokeGuess } from './strip-equations.ts'
+
+const { f64 } = elements
 
 /** The stroke along a strip: where it lies across the curve, by the curve's parameters, and what it looks like. */
 export interface StripFit extends StrokeGuess {
@@ -30,6 +34,9 @@ const WIDTHS: readonly [number, number] = [0.4, 70]
 /** An edge softer than this is none, pixels: no use in going on. */
 export const HOPELESS = 5
 const MAX_STEPS = 15
+/** Of the curve's parameters, pixels; of the logarithms of width and blur. */
+const LONGEST_STEP = 1.5
+const LONGEST_SHAPE_STEP = 0.5
 /** A step that improves the sum of squares by less than this share of one pixel's is the last. */
 const SETTLED = 1e-3
 
@@ -50,7 +57,8 @@ export function fitStrip(
   const m = n + 2
   const blurs = hasTwoValues(strip.value) ? ([ROUNDED_BLUR, BLURS[1]] as const) : BLURS
   let at = { parameters: Float64Array.from(start.parameters), width: start.width, blur: start.blur }
-  let now = assemble(strip, at, kept)
+  const equations = new PieceEquations()
+  let now = assemble(strip, at, kept, equations)
   if (now === null) return null
   let damping = 1e-3
   for (let step = 0; step < MAX_STEPS; step++) {
@@ -59,24 +67,20 @@ export function fitStrip(
     const side = Float64Array.from(now.side)
     if (shapeFixed) holdShape(damped, side, n)
     else addUsualBlur(damped, side, n, at.blur, variance)
-    for (let i = 0; i < m; i++) damped[i * m + i] = (damped[i * m + i] as number) * (1 + damping) + 1e-12
+    for (let i = 0; i < m; i++) damped[i * m + i] = f64(damped, i * m + i) * (1 + damping) + 1e-12
     const inverse = invertSpd(damped, m)
     if (inverse === null) return null
-    const change = new Float64Array(m)
-    let largest = 0
-    for (let i = 0; i < m; i++) {
-      let sum = 0
-      for (let j = 0; j < m; j++) sum += (inverse[i * m + j] as number) * (side[j] as number)
-      const limit = i < n ? 1.5 : 0.5
-      change[i] = Math.max(-limit, Math.min(limit, sum))
-      largest = Math.max(largest, Math.abs(change[i] as number))
-    }
+    const change = timesVector(inverse, side).map((by, i) => {
+      const limit = i < n ? LONGEST_STEP : LONGEST_SHAPE_STEP
+      return Math.max(-limit, Math.min(limit, by))
+    })
+    const largest = change.reduce((most, by) => Math.max(most, Math.abs(by)), 0)
     const next = {
-      parameters: at.parameters.map((p, i) => p + (change[i] as number)),
-      width: clamp(at.width * Math.exp(change[n] as number), WIDTHS),
-      blur: clamp(at.blur * Math.exp(change[n + 1] as number), blurs),
+      parameters: at.parameters.map((p, i) => p + f64(change, i)),
+      width: clamp(at.width * Math.exp(f64(change, n)), WIDTHS),
+      blur: clamp(at.blur * Math.exp(f64(change, n + 1)), blurs),
     }
-    const after = assemble(strip, next, kept)
+    const after = assemble(strip, next, kept, equations)
     const penalty = (b: number) => (shapeFixed ? 0 : variance * usualBlurMisfit(b))
     if (after !== null && after.squares + penalty(next.blur) <= now.squares + penalty(at.blur) + 1e-9) {
       const settled = largest < 2e-4 || now.squares - after.squares < SETTLED * variance
@@ -120,8 +124,8 @@ function addUsualBlur(
 ): void {
   const weight = variance / SPREAD_OF_BLUR ** 2
   const i = n + 1
-  matrix[i * (n + 2) + i] = (matrix[i * (n + 2) + i] as number) + weight
-  side[i] = (side[i] as number) - weight * (Math.log(blur) - USUAL_BLUR)
+  matrix[i * (n + 2) + i] = f64(matrix, i * (n + 2) + i) + weight
+  side[i] = f64(side, i) - weight * (Math.log(blur) - USUAL_BLUR)
 }
 
 function holdShape(matrix: Float64Array, side: Float64Array, n: number): void {

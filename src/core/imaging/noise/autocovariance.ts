@@ -1,4 +1,7 @@
+import * as elements from '../../geometry/elements.ts'
 import { BASIS, type ScoreContributions, VALUES } from './score-contributions.ts'
+
+const { f64, i32 } = elements
 
 /** Lags are followed to this many pixels, both ways. */
 export const LAGS = 8
@@ -31,14 +34,9 @@ export interface AutocovarianceSums {
 }
 
 export const noSums = (): AutocovarianceSums => {
-  const [count, residual, centre, width] = [0, 1, 2, 3].map(() => new Float64Array(SIZE)) as [
-    Float64Array,
-    Float64Array,
-    Float64Array,
-    Float64Array,
-  ]
-  const projection = Array.from({ length: BASIS }, () => new Float64Array(SIZE))
-  return { rings: 0, count, residual, centre, width, projection }
+  const none = () => new Float64Array(SIZE)
+  const projection = Array.from({ length: BASIS }, none)
+  return { rings: 0, count: none(), residual: none(), centre: none(), width: none(), projection }
 }
 
 /** Counts on to so many rings. */
@@ -57,21 +55,21 @@ function addLag(
   let [count, residual, centre, width] = [0, 0, 0, 0]
   let [p0, p1, p2, p3, p4, p5] = [0, 0, 0, 0, 0, 0]
   for (let i = 0; i < n; i++) {
-    const j = (index[(place[i] as number) + step] as number) - 1
+    const j = i32(index, i32(place, i) + step) - 1
     if (j < 0) continue
     const a = i * VALUES
     const b = j * VALUES
     count++
-    residual += (values[a] as number) * (values[b] as number)
-    const c = (values[a + 5] as number) * (values[b + 5] as number)
-    const w = (values[a + 6] as number) * (values[b + 6] as number)
+    residual += f64(values, a) * f64(values, b)
+    const c = f64(values, a + 5) * f64(values, b + 5)
+    const w = f64(values, a + 6) * f64(values, b + 6)
     centre += c
     width += w
     if (group[i] !== group[j]) continue
-    p0 += (values[a + 1] as number) * (values[b + 1] as number)
-    p1 += (values[a + 2] as number) * (values[b + 2] as number)
-    p2 += (values[a + 3] as number) * (values[b + 3] as number)
-    p3 += (values[a + 4] as number) * (values[b + 4] as number)
+    p0 += f64(values, a + 1) * f64(values, b + 1)
+    p1 += f64(values, a + 2) * f64(values, b + 2)
+    p2 += f64(values, a + 3) * f64(values, b + 3)
+    p3 += f64(values, a + 4) * f64(values, b + 4)
     p4 += c
     p5 += w
   }
@@ -81,6 +79,6 @@ function addLag(
   sums.width[lag] = width
   const projected = [p0, p1, p2, p3, p4, p5]
   sums.projection.forEach((p, b) => {
-    p[lag] = projected[b] as number
+    p[lag] = projected[b] ?? 0
   })
 }

@@ -1,6 +1,6 @@
 import { meanUnit, type PieceCentre } from '../fit/piece-centres.ts'
 import type { StripFit } from '../fit/strip-fit.ts'
-import { DISTURBED, type PieceSelection } from '../outliers/outlier-rejection.ts'
+import { isDisturbed, type PieceSelection } from '../outliers/outlier-rejection.ts'
 import { hacVariance } from './hac-variance.ts'
 import type { Inflation } from './residual-correlation.ts'
 
@@ -43,6 +43,6 @@ export function centreSigma(
  */
 function leftOutFactor({ kept, because }: PieceSelection): number {
   const stay = kept.filter(Boolean).length
-  const disturbed = because.filter((b) => b !== undefined && DISTURBED.has(b)).length
+  const disturbed = because.filter(isDisturbed).length
   return stay > 0 ? Math.min((stay + disturbed) / stay, 2) : 1
 }

@@ -13,8 +13,7 @@ export function hacVariance(residuals: readonly number[], freedoms: number): num
 function together(residuals: readonly number[], squares: number): number {
   const n = residuals.length
   const correlation = (lag: number) => {
-    let sum = 0
-    for (let i = lag; i < n; i++) sum += (residuals[i] as number) * (residuals[i - lag] as number)
+    const sum = residuals.slice(lag).reduce((s, r, i) => s + r * (residuals[i] ?? 0), 0)
     return squares > 0 ? sum / squares : 0
   }
   if (n < 8 || correlation(1) < 2 / Math.sqrt(n)) return 1

@@ -1,4 +1,7 @@
+import * as elements from '../../geometry/elements.ts'
 import { BASIS, type ScoreContributions, VALUES } from './score-contributions.ts'
+
+const { f64 } = elements
 
 /**
  * By how much the noise is stronger where the pixels pull on what is fitted than on the average of the strip: the ink's
@@ -13,16 +16,16 @@ export function heteroscedasticity(
   { n, values }: ScoreContributions,
   pull: number,
   level: number,
-  taken: ArrayLike<number>,
+  taken: Float64Array,
 ): number {
   let seen = 0
   let even = 0
   for (let at = 0; at < n * VALUES; at += VALUES) {
-    const weight = (values[at + 1 + pull] as number) ** 2
+    const weight = f64(values, at + 1 + pull) ** 2
     if (weight === 0) continue
     let here = level
-    for (let m = 0; m < BASIS; m++) here -= (taken[m] as number) * (values[at + 1 + m] as number) ** 2
-    seen += weight * (values[at] as number) ** 2
+    for (let m = 0; m < BASIS; m++) here -= f64(taken, m) * f64(values, at + 1 + m) ** 2
+    seen += weight * f64(values, at) ** 2
     even += weight * here
   }
   return even > 0 ? seen / even : 1

@@ -1,9 +1,12 @@
+import * as elements from '../../geometry/elements.ts'
 import type { StripFit } from '../fit/strip-fit.ts'
 import type { Strip } from '../strip/strip.ts'
 import { hasTwoValues } from '../window/bilevel.ts'
 import { type AutocovarianceSums, countRings, LAGS, NO_LAG, noSums, RINGS } from './autocovariance.ts'
 import { heteroscedasticity } from './heteroscedasticity.ts'
 import { CENTRE, scoreContributions, WIDTH } from './score-contributions.ts'
+
+const { f64 } = elements
 
 /** By how much the variances of centre and width exceed those of white noise. */
 export interface Inflation {
@@ -34,10 +37,10 @@ export function noiseInflation(strip: Strip, fit: StripFit, kept: readonly boole
   }
   const { covariance, taken } = takenOffReturned(sums, fit.variance, reach)
   const unsure = smallSample(covariance, reach, sums, pulls.n)
-  const level = covariance[NO_LAG] as number
+  const level = f64(covariance, NO_LAG)
   const within = (inflation: number) => Math.min(Math.max(inflation, 0.3), 60)
   const byCorrelation = (pull: Float64Array) =>
-    (unsure * sumOver(pull, covariance, reach)) / (pull[NO_LAG] as number) / fit.variance
+    (unsure * sumOver(pull, covariance, reach)) / f64(pull, NO_LAG) / fit.variance
   const centre = byCorrelation(sums.centre)
   const width = byCorrelation(sums.width)
   // A scan of one bit has all of its noise at the edges, and it is rounding, which evens out along them.
@@ -56,17 +59,17 @@ export function noiseInflation(strip: Strip, fit: StripFit, kept: readonly boole
  */
 function smallSample(covariance: Float64Array, reach: number, sums: AutocovarianceSums, n: number): number {
   if (reach === 0) return 1
-  const area = sumOver(covariance, covariance, reach) / (covariance[NO_LAG] as number) ** 2
-  const taken = sums.projection.reduce((s, p) => s + (p[NO_LAG] as number), 0)
+  const area = sumOver(covariance, covariance, reach) / f64(covariance, NO_LAG) ** 2
+  const taken = sums.projection.reduce((s, p) => s + f64(p, NO_LAG), 0)
   const freedoms = n / Math.max(area, 1) - taken / 2
   return freedoms > 5 ? freedoms / (freedoms - 2) : 5 / 3
 }
 
 /** Σ over all lags, both ways, of a pull's own correlation and the covariance of the noise. */
 function sumOver(pull: Float64Array, covariance: Float64Array, reach: number): number {
-  let sum = (pull[NO_LAG] as number) * (covariance[NO_LAG] as number)
+  let sum = f64(pull, NO_LAG) * f64(covariance, NO_LAG)
   for (let ring = 1; ring <= reach; ring++) {
-    for (const lag of RINGS[ring] ?? []) sum += 2 * (pull[lag] as number) * (covariance[lag] as number)
+    for (const lag of RINGS[ring] ?? []) sum += 2 * f64(pull, lag) * f64(covariance, lag)
   }
   return sum
 }
@@ -87,15 +90,16 @@ function takenOffReturned(
   for (let round = 0; round < ROUNDS; round++) {
     for (let ring = 0; ring < sums.rings; ring++) {
       for (const lag of RINGS[ring] ?? []) {
-        const n = sums.count[lag] as number
-        let sum = sums.residual[lag] as number
-        for (let m = 0; m < taken.length; m++)
-          sum += (taken[m] as number) * (sums.projection[m]?.[lag] as number)
+        const n = f64(sums.count, lag)
+        let sum = f64(sums.residual, lag)
+        sums.projection.forEach((projection, m) => {
+          sum += f64(taken, m) * f64(projection, lag)
+        })
         covariance[lag] = n > 0 ? sum / n : 0
       }
     }
     sums.projection.forEach((p, m) => {
-      const own = p[NO_LAG] as number
+      const own = f64(p, NO_LAG)
       const here = own > 0 ? sumOver(p, covariance, reach) / own : variance
       taken[m] = Math.min(Math.max(here, 0.3 * variance), 60 * variance)
     })
@@ -106,14 +110,14 @@ function takenOffReturned(
 /** The first ring of lags whose correlations together are no larger than those of white noise ends the reach. */
 function significantReach(sums: AutocovarianceSums, variance: number): number {
   const { covariance } = takenOffReturned(sums, variance, sums.rings - 1)
-  const level = covariance[NO_LAG] as number
+  const level = f64(covariance, NO_LAG)
   for (let ring = 1; ring < sums.rings; ring++) {
     let sum = 0
     let n = 0
     for (const lag of RINGS[ring] ?? []) {
-      const count = sums.count[lag] as number
+      const count = f64(sums.count, lag)
       if (!(count > 20)) continue
-      sum += ((covariance[lag] as number) / level) ** 2 * count
+      sum += (f64(covariance, lag) / level) ** 2 * count
       n++
     }
     if (sum < n + 2.5 * Math.sqrt(2 * n)) return ring - 1

@@ -1,8 +1,11 @@
-import { modelColumns } from '../fit/piece-equations.ts'
+import * as elements from '../../geometry/elements.ts'
 import { edgesOf, guessAt } from '../fit/strip-equations.ts'
 import type { StripFit } from '../fit/strip-fit.ts'
+import { StrokeModel } from '../fit/stroke-model.ts'
 import type { Strip } from '../strip/strip.ts'
 import { groupsOf, middlePieces, pixelsIn } from './pixel-groups.ts'
+
+const { f64, i32 } = elements
 
 /** Directions that the fit takes off each group of pieces: ground, along, across, contrast, centre, width. */
 export const BASIS = 6
@@ -40,28 +43,31 @@ export function scoreContributions(
   const row = new Int32Array(n)
   const edges = edgesOf(strip, fit.blur)
   const withBlur = blurInWidth(fit)
+  const model = new StrokeModel()
   let at = 0
   groupsOf(strip, chosen).forEach((pieces, g) => {
     const start = at
-    const middle = strip.pieces[pieces[pieces.length >> 1] as number]?.middle ?? 0
+    const middle = strip.pieces[pieces[pieces.length >> 1] ?? 0]?.middle ?? 0
     for (const k of pieces) {
       const piece = strip.pieces[k]
       const edge = edges[k]
       if (piece === undefined || edge === undefined) continue
-      const guess = guessAt(strip, k, fit)
+      const guess = guessAt(piece, fit)
       for (let p = piece.first; p < piece.end; p++, at++) {
-        modelColumns(edge, guess, strip.along[p] as number, strip.across[p] as number, COLUMNS)
+        const s = f64(strip.along, p)
+        const t = f64(strip.across, p)
+        model.read(edge, t - guess.offset - guess.turn * s, guess)
         const v = at * VALUES
-        values[v] = strip.value[p] as number
-        values[v + 1] = COLUMNS[0] as number
-        values[v + 2] = (strip.along[p] as number) + piece.middle - middle
-        values[v + 3] = COLUMNS[2] as number
-        values[v + 4] = COLUMNS[3] as number
-        values[v + 5] = COLUMNS[4] as number
-        values[v + 6] = (COLUMNS[6] as number) + withBlur * (COLUMNS[7] as number)
+        values[v] = f64(strip.value, p)
+        values[v + 1] = 1
+        values[v + 2] = s + piece.middle - middle
+        values[v + 3] = t
+        values[v + 4] = model.stroke
+        values[v + 5] = model.place
+        values[v + 6] = model.width + withBlur * model.blur
         group[at] = g
-        column[at] = strip.column[p] as number
-        row[at] = strip.row[p] as number
+        column[at] = i32(strip.column, p)
+        row[at] = i32(strip.row, p)
       }
     }
     orthonormalise(values, start, at)
@@ -70,8 +76,6 @@ export function scoreContributions(
   return { n, values, group, ...indexOf(column, row, margin) }
 }
 
-const COLUMNS = new Float64Array(9)
-
 /**
  * A pixel pulls on the width as the fit's inverse mixes the columns of width and blur, which are fitted together: by so
  * much of the blur's column to one of the width's.
@@ -79,21 +83,20 @@ const COLUMNS = new Float64Array(9)
 function blurInWidth({ inverse }: StripFit): number {
   const m = Math.sqrt(inverse.length)
   const [width, blur] = [m - 2, m - 1]
-  const own = inverse[width * m + width] as number
-  return own > 0 ? (inverse[width * m + blur] as number) / own : 0
+  const own = f64(inverse, width * m + width)
+  return own > 0 ? f64(inverse, width * m + blur) / own : 0
 }
 
 function dot(values: Float64Array, start: number, end: number, a: number, b: number): number {
   let sum = 0
-  for (let i = start * VALUES; i < end * VALUES; i += VALUES)
-    sum += (values[i + a] as number) * (values[i + b] as number)
+  for (let i = start * VALUES; i < end * VALUES; i += VALUES) sum += f64(values, i + a) * f64(values, i + b)
   return sum
 }
 
 /** Column a less f times column b. */
 function less(values: Float64Array, start: number, end: number, a: number, b: number, f: number): void {
   for (let i = start * VALUES; i < end * VALUES; i += VALUES)
-    values[i + a] = (values[i + a] as number) - f * (values[i + b] as number)
+    values[i + a] = f64(values, i + a) - f * f64(values, i + b)
 }
 
 /** Gram–Schmidt, in place; a column that adds nothing becomes 0. */
@@ -103,7 +106,7 @@ function orthonormalise(values: Float64Array, start: number, end: number): void 
     for (let a = 1; a < b; a++) less(values, start, end, b, a, dot(values, start, end, a, b))
     const left = Math.sqrt(dot(values, start, end, b, b))
     const scale = left > 1e-6 * before ? 1 / left : 0
-    for (let i = start * VALUES + b; i < end * VALUES; i += VALUES) values[i] = (values[i] as number) * scale
+    for (let i = start * VALUES + b; i < end * VALUES; i += VALUES) values[i] = f64(values, i) * scale
   }
 }
 
@@ -119,16 +122,16 @@ function indexOf(
 ): Pick<ScoreContributions, 'index' | 'stride' | 'place'> {
   let [left, top, right, bottom] = [column[0] ?? 0, row[0] ?? 0, column[0] ?? 0, row[0] ?? 0]
   for (let i = 1; i < column.length; i++) {
-    left = Math.min(left, column[i] as number)
-    right = Math.max(right, column[i] as number)
-    top = Math.min(top, row[i] as number)
-    bottom = Math.max(bottom, row[i] as number)
+    left = Math.min(left, i32(column, i))
+    right = Math.max(right, i32(column, i))
+    top = Math.min(top, i32(row, i))
+    bottom = Math.max(bottom, i32(row, i))
   }
   const stride = right - left + 1 + 2 * margin
   const index = new Int32Array(stride * (bottom - top + 1 + 2 * margin))
   const place = new Int32Array(column.length)
   for (let i = 0; i < column.length; i++) {
-    const at = ((row[i] as number) - top + margin) * stride + (column[i] as number) - left + margin
+    const at = (i32(row, i) - top + margin) * stride + i32(column, i) - left + margin
     place[i] = at
     index[at] = i + 1
   }

@@ -5,11 +5,11 @@ export interface CoursePoint {
   sigma: number
 }
 
-export interface Course {
-  /** Readings less the course. */
-  deviations: number[]
-  /** Standard deviation of each deviation: of the noise and of the scatter that the agreeing readings show. */
-  sigmas: number[]
+/** How far a reading is from the course. */
+export interface CourseDeviation {
+  deviation: number
+  /** The deviation in standard deviations: of the noise and of the scatter that the agreeing readings show. */
+  z: number
 }
 
 /** How many degrees of freedom the noise is worth beside the scatter of the readings. */
@@ -25,29 +25,29 @@ const PAIRS_OF = 12
  * for the identification of multiple outliers, JASA 88, for the rest.
  * @param points along the stroke; chosen: which of them may steer the course, three at least
  * @param critical in standard deviations, for the next to agree
+ * @returns for each of the points
  */
 export function forwardSearch(
   points: readonly CoursePoint[],
   chosen: readonly number[],
   critical: number,
-): Course {
+): CourseDeviation[] {
   const some = chosen.flatMap((i) => points[i] ?? [])
   const half = (some.length + 3) >> 1
   let line = closestLine(some, half)
   let size = half
   for (;;) {
-    const nearest = nearestTo(some, line, size)
-    line = lineThrough(nearest)
+    line = lineThrough(nearestTo(some, line, size))
     if (size >= some.length) break
     const next = nearestTo(some, line, size + 1)[size]
     if (next === undefined || Math.abs(awayFrom(line, next)) > critical * sigmaOf(next, line, false)) break
     size++
   }
   const inside = new Set(nearestTo(some, line, size))
-  return {
-    deviations: points.map((p) => awayFrom(line, p) * p.sigma),
-    sigmas: points.map((p) => p.sigma * sigmaOf(p, line, inside.has(p))),
-  }
+  return points.map((p) => {
+    const deviation = awayFrom(line, p) * p.sigma
+    return { deviation, z: deviation / (p.sigma * sigmaOf(p, line, inside.has(p))) }
+  })
 }
 
 /** A line through some of the points, in units of their standard deviations. */
@@ -105,7 +105,7 @@ function closestLine(points: readonly CoursePoint[], count: number): Line {
   let least = Number.POSITIVE_INFINITY
   for (let i = 0; i < points.length; i += step) {
     for (let j = i + 1; j < points.length; j += step) {
-      const line = lineThrough([points[i] as CoursePoint, points[j] as CoursePoint])
+      const line = lineThrough([...points.slice(i, i + 1), ...points.slice(j, j + 1)])
       const away = points.map((p) => Math.abs(awayFrom(line, p))).sort((a, b) => a - b)
       const squares = away.slice(0, count).reduce((sum, a) => sum + a * a, 0)
       if (squares >= least) continue

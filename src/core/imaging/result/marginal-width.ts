@@ -1,7 +1,11 @@
+import * as elements from '../../geometry/elements.ts'
+import { PieceEquations } from '../fit/piece-equations.ts'
 import { assemble } from '../fit/strip-equations.ts'
 import { usualBlurMisfit } from '../fit/strip-fit.ts'
 import type { Inflation } from '../noise/residual-correlation.ts'
 import type { Traced } from '../trace/trace-stroke.ts'
+
+const { f64 } = elements
 
 /** The width of a stroke with what is known of it, pixels and pixels². */
 export interface MarginalWidth {
@@ -35,8 +39,8 @@ export function marginalWidth(traced: Traced, inflation: Inflation): MarginalWid
   const { fit } = traced
   const m = Math.sqrt(fit.inverse.length)
   const noise = fit.variance * inflation.width
-  const ofBlur = Math.sqrt(noise * (fit.inverse[m * m - 1] as number))
-  const own = noise * (fit.inverse[(m - 2) * m + m - 2] as number) * fit.width ** 2
+  const ofBlur = Math.sqrt(noise * f64(fit.inverse, m * m - 1))
+  const own = noise * f64(fit.inverse, (m - 2) * m + m - 2) * fit.width ** 2
   const asFitted = { width: fit.width, variance: own }
   if (!(ofBlur > BLUR_KNOWN)) return asFitted
   const best = givenBlur(traced, fit.blur, fit.width, noise)
@@ -90,13 +94,14 @@ function givenBlur(
 ): GivenBlur | null {
   const n = strip.curve.parameters
   const at = (n + 2) * n + n
+  const equations = new PieceEquations()
   let width = start
   for (let step = 0; step < WIDTH_STEPS; step++) {
-    const now = assemble(strip, { parameters: fit.parameters, width, blur }, judged.kept)
+    const now = assemble(strip, { parameters: fit.parameters, width, blur }, judged.kept, equations)
     if (now === null) return null
-    const own = now.matrix[at] as number
+    const own = f64(now.matrix, at)
     if (!(own > 1e-9)) return null
-    const change = (now.side[n] as number) / own
+    const change = f64(now.side, n) / own
     if (Math.abs(change) < 2e-3) {
       if (Math.abs(now.contrast) > WHOLE_SCALE) return null
       const misfit = now.squares / noise + usualBlurMisfit(blur)

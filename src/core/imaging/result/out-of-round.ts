@@ -1,7 +1,10 @@
+import * as elements from '../../geometry/elements.ts'
 import { type CircleFit, fitCircle } from '../../geometry/fit-circle.ts'
 import type { Pixel } from '../../geometry/frames.ts'
 import { GeometryError } from '../../geometry/geometry-error.ts'
 import { leastSquares, type Row } from '../../geometry/linear-least-squares.ts'
+
+const { f64 } = elements
 
 /** By how much a round stroke is an ellipse rather than a circle. */
 export interface OutOfRound {
@@ -38,13 +41,13 @@ export function outOfRound(centres: readonly Pixel[]): OutOfRound | null {
   if (fit === null) return null
   const { solution, inverse, squares } = fit
   const variance = squares / (rows.length - PARAMETERS)
-  const [even, odd] = [solution[3] as number, solution[4] as number]
+  const [, , , even = 0, odd = 0] = solution
   const size = Math.hypot(even, odd)
   const [e, o] = size > 0 ? [even / size, odd / size] : [1, 0]
   const unit =
-    e * e * (inverse[3 * PARAMETERS + 3] as number) +
-    2 * e * o * (inverse[3 * PARAMETERS + 4] as number) +
-    o * o * (inverse[4 * PARAMETERS + 4] as number)
+    e * e * f64(inverse, 3 * PARAMETERS + 3) +
+    2 * e * o * f64(inverse, 3 * PARAMETERS + 4) +
+    o * o * f64(inverse, 4 * PARAMETERS + 4)
   const sigma = Math.sqrt(variance * unit)
   return size > CLEAR * sigma ? { by: 4 * size, sigma: 4 * sigma, longest: Math.atan2(odd, even) / 2 } : null
 }

@@ -19,12 +19,17 @@ export function roundResiduals(
   const freedoms = kept.length - strip.curve.parameters
   const asCircle = { residuals: circle, freedoms: kept.length - 3 }
   if (strip.curve.parameters === 3 || freedoms < 1) return asCircle
-  const oval = centres.flatMap((c, k) =>
-    c !== null && judged.kept[k] ? [c.offset - guessAt(strip, k, fit).offset] : [],
-  )
+  const oval = residualsOfFit({ strip, fit, centres, judged })
   const [round, ellipse] = [squaresOf(circle), squaresOf(oval)]
   const better = (round - ellipse) / 2 / Math.max(ellipse / freedoms, 1e-12)
   return better > CLEARLY_OVAL ? { residuals: oval, freedoms } : asCircle
 }
+
+/** How far the kept centres of a stroke are from its fit, pixels, in order. */
+export const residualsOfFit = ({ strip, fit, centres, judged }: Traced): number[] =>
+  strip.pieces.flatMap((piece, k) => {
+    const centre = centres[k]
+    return centre && judged.kept[k] ? [centre.offset - guessAt(piece, fit).offset] : []
+  })
 
 const squaresOf = (residuals: readonly number[]): number => residuals.reduce((s, r) => s + r * r, 0)

@@ -1,7 +1,10 @@
 import type { Pixel } from '../../geometry/frames.ts'
+import type { NoStrokeReason } from '../../words/strokes.ts'
 import { guessAt } from '../fit/strip-equations.ts'
 import type { Traced } from '../trace/trace-stroke.ts'
-import type { Profile, StrokeShape } from './stroke-types.ts'
+import type { NoStroke, Profile, StrokeShape } from './stroke-types.ts'
+
+export const noStroke = (because: NoStrokeReason): NoStroke => ({ kind: 'none', because })
 
 /** The shape of a traced stroke, as it is told. */
 export const shapeOf = ({ fit }: Traced): StrokeShape => ({
@@ -25,7 +28,7 @@ export function profilesOf(traced: Traced, shift: number, sigma: number): Profil
   return strip.pieces.map((piece, k): Profile => {
     const kept = judged.kept[k] === true
     const centre = centres[k]
-    const offset = kept && centre ? centre.offset : guessAt(strip, k, fit).offset
+    const offset = kept && centre ? centre.offset : guessAt(piece, fit).offset
     const at: Pixel = strip.curve.place(piece.middle, offset + shift - roundingShift(traced))
     const because = judged.because[k]
     return because === undefined ? { centre: at, sigma, kept } : { centre: at, sigma, kept, because }

@@ -1,5 +1,8 @@
 import type { Pixel } from '../../geometry/frames.ts'
 import type { StrokeReading } from '../../job/model/types.ts'
+import type { NoStrokeReason, ProfileReason } from '../../words/strokes.ts'
+
+export type { NoStrokeReason, ProfileReason }
 
 /** Symmetric 2 × 2, pixels². */
 export type Covariance = [xx: number, xy: number, yy: number]
@@ -49,8 +52,8 @@ export interface Profile {
   /** Standard uncertainty across the stroke, pixels. */
   sigma: number
   kept: boolean
-  /** Why it was left out, the end of a sentence: `it is crossed here`. */
-  because?: string
+  /** Why it was left out. */
+  because?: ProfileReason
 }
 
 /** The cross profile, averaged along the stroke: what was seen and what was fitted. */
@@ -114,8 +117,8 @@ export interface StrokeCircle extends Found {
 /** Any stroke that was found. */
 export type FoundStroke = StrokePoint | StrokeCrossing | StrokeLine | StrokeCircle
 
-/** There is no clear stroke: a sentence says why, and what to do. */
+/** There is no clear stroke. */
 export interface NoStroke {
   kind: 'none'
-  because: string
+  because: NoStrokeReason
 }

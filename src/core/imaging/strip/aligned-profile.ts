@@ -1,4 +1,13 @@
+import * as elements from '../../geometry/elements.ts'
 import type { Strip } from './strip.ts'
+
+const { f64 } = elements
+
+/** Where a way lies across in the middle of a piece, pixels, and how much that changes per pixel along. */
+export interface WayAcross {
+  offset: number
+  turn: number
+}
 
 /** The cross profile of a strip averaged along a way: every half pixel. */
 export interface AlignedProfile {
@@ -12,7 +21,7 @@ const PER_PIXEL = 2
 /** @param offsets where the way lies across in each piece, with its turn per pixel; null for pieces that do not count */
 export function alignedProfile(
   strip: Strip,
-  offsets: readonly ({ offset: number; turn: number } | null)[],
+  offsets: readonly (WayAcross | null)[],
   half: number,
 ): AlignedProfile {
   const bins = Math.round(2 * half * PER_PIXEL)
@@ -22,19 +31,19 @@ export function alignedProfile(
     const way = offsets[k]
     if (!way) return
     for (let i = piece.first; i < piece.end; i++) {
-      const u = (strip.across[i] as number) - way.offset - way.turn * (strip.along[i] as number)
+      const u = f64(strip.across, i) - way.offset - way.turn * f64(strip.along, i)
       const bin = Math.floor((u + half) * PER_PIXEL)
       if (bin < 0 || bin >= bins) continue
-      total[bin] = (total[bin] as number) + (strip.value[i] as number)
-      count[bin] = (count[bin] as number) + 1
+      total[bin] = f64(total, bin) + f64(strip.value, i)
+      count[bin] = f64(count, bin) + 1
     }
   })
-  const value = total.map((t, i) => ((count[i] as number) > 0 ? t / (count[i] as number) : Number.NaN))
+  const value = total.map((t, i) => (f64(count, i) > 0 ? t / f64(count, i) : Number.NaN))
   return { low: -half + 0.5 / PER_PIXEL, value }
 }
 
 /** What an averaged profile shows of a stroke: edges from the way, and how far its ground goes on both sides. */
-interface ProfileEdges {
+export interface ProfileEdges {
   left: number
   right: number
   /** Grey values, below 0 for a darker stroke. */
@@ -57,8 +66,8 @@ export function profileEdges(profile: AlignedProfile, width: number, contrast: n
     const x = (u - low) * PER_PIXEL
     const i = Math.max(0, Math.min(value.length - 2, Math.floor(x)))
     const f = Math.min(1, Math.max(0, x - i))
-    const a = value[i] as number
-    const b = value[i + 1] as number
+    const a = f64(value, i)
+    const b = f64(value, i + 1)
     return Number.isNaN(a) ? b : Number.isNaN(b) ? a : a * (1 - f) + b * f
   }
   const sign = contrast < 0 ? -1 : 1
@@ -70,7 +79,7 @@ export function profileEdges(profile: AlignedProfile, width: number, contrast: n
     const ground: number[] = []
     for (let u = width / 2 + 0.75; u <= width / 2 + 4; u += 0.5) ground.push(sign * at(way * u))
     ground.sort((a, b) => a - b)
-    const level = ground[Math.floor(ground.length / 3)] as number
+    const level = ground[Math.floor(ground.length / 3)] ?? Number.NaN
     const half = (inside + level) / 2
     let before = inside
     for (let u = 0.25; u < limit; u += 0.25) {

@@ -1,5 +1,17 @@
 import { type Pixel, pixel } from '../../geometry/frames.ts'
 
+/** Where something lies along and across a curve, pixels. */
+export interface AlongAcross {
+  along: number
+  across: number
+}
+
+/** How a curve moves across itself, at a place along, with each of its own parameters, and how that changes per pixel along. */
+export interface CurveBasis {
+  values: Float64Array
+  slopes: Float64Array
+}
+
 /**
  * A curve that a stroke nearly follows. Places are told along it (pixels from its start) and across it (pixels, towards
  * the right of a straight one as one goes along it, towards the inside of a round one).
@@ -7,16 +19,17 @@ import { type Pixel, pixel } from '../../geometry/frames.ts'
 export interface ReferenceCurve {
   /** Pixels. */
   length: number
-  /** Along and across of a place. */
-  locate(x: number, y: number, out: Float64Array): void
+  /** @param out receives where a place lies along and across */
+  locate(x: number, y: number, out: AlongAcross): void
   place(along: number, across: number): Pixel
   /** Unit vector across, at a place along. */
   across(along: number): Pixel
   /** The pixels in which a piece of its length lies, this far to both sides: [left, top, right, bottom]. */
   box(from: number, to: number, half: number): [number, number, number, number]
-  /** How the curve moves across itself, at a place along, with each of its own parameters; and that per pixel along. */
-  basis(along: number, values: Float64Array, slopes: Float64Array): void
+  basisAt(along: number): CurveBasis
   parameters: number
+  /** The change of its parameters that moves it across by so much, pixels. */
+  shifted(across: number): Float64Array
   /** The curve after its parameters have changed by this much. */
   moved(by: ArrayLike<number>): ReferenceCurve
   /** 1 / radius, towards the right; 0 for a straight one. */
@@ -39,17 +52,16 @@ export function straightCurve(from: Pixel, to: Pixel): ReferenceCurve {
     parameters: 2,
     curvature: 0,
     locate(x, y, out) {
-      out[0] = (x - from[0]) * dx + (y - from[1]) * dy
-      out[1] = (x - from[0]) * nx + (y - from[1]) * ny
+      out.along = (x - from[0]) * dx + (y - from[1]) * dy
+      out.across = (x - from[0]) * nx + (y - from[1]) * ny
     },
     across: () => pixel(nx, ny),
     box: (a, b, half) => boxOf([place(a, -half), place(a, half), place(b, -half), place(b, half)], 0),
-    basis(along, values, slopes) {
-      values[0] = 1 - along / length
-      values[1] = along / length
-      slopes[0] = -1 / length
-      slopes[1] = 1 / length
-    },
+    basisAt: (along) => ({
+      values: Float64Array.of(1 - along / length, along / length),
+      slopes: Float64Array.of(-1 / length, 1 / length),
+    }),
+    shifted: (across) => Float64Array.of(across, across),
     moved: (by) => straightCurve(place(0, by[0] ?? 0), place(length, by[1] ?? 0)),
   }
 }
@@ -79,16 +91,17 @@ export function roundCurve(
     return pixel(centre[0] + r * Math.cos(a), centre[1] + r * Math.sin(a))
   }
   const middle = start + sweep / 2
+  const parameters = oval === undefined ? 3 : 5
   return {
     length,
     place,
-    parameters: oval === undefined ? 3 : 5,
+    parameters,
     curvature: 1 / radius,
     locate(x, y, out) {
       const a = Math.atan2(y - centre[1], x - centre[0])
       const turns = Math.round((a - middle) / (2 * Math.PI))
-      out[0] = way * (a - turns * 2 * Math.PI - start) * radius
-      out[1] = radiusAt(a) - Math.hypot(x - centre[0], y - centre[1])
+      out.along = way * (a - turns * 2 * Math.PI - start) * radius
+      out.across = radiusAt(a) - Math.hypot(x - centre[0], y - centre[1])
     },
     across(along) {
       const a = angleAt(along)
@@ -101,19 +114,25 @@ export function roundCurve(
       const more = 2 * Math.hypot(even, odd)
       return boxOf(corners, more + (radius + half) * (1 - Math.cos(Math.min(turn, Math.PI))))
     },
-    basis(along, values, slopes) {
+    basisAt(along) {
       const a = angleAt(along)
-      values[0] = -Math.cos(a)
-      values[1] = -Math.sin(a)
-      values[2] = -1
-      slopes[0] = (way * Math.sin(a)) / radius
-      slopes[1] = (-way * Math.cos(a)) / radius
-      slopes[2] = 0
-      if (oval === undefined) return
-      values[3] = -Math.cos(2 * a)
-      values[4] = -Math.sin(2 * a)
-      slopes[3] = (2 * way * Math.sin(2 * a)) / radius
-      slopes[4] = (-2 * way * Math.cos(2 * a)) / radius
+      const values = [-Math.cos(a), -Math.sin(a), -1, -Math.cos(2 * a), -Math.sin(2 * a)]
+      const slopes = [
+        (way * Math.sin(a)) / radius,
+        (-way * Math.cos(a)) / radius,
+        0,
+        (2 * way * Math.sin(2 * a)) / radius,
+        (-2 * way * Math.cos(2 * a)) / radius,
+      ]
+      return {
+        values: Float64Array.from(values.slice(0, parameters)),
+        slopes: Float64Array.from(slopes.slice(0, parameters)),
+      }
+    },
+    shifted(across) {
+      const by = new Float64Array(parameters)
+      by[2] = -across
+      return by
     },
     moved: (by) =>
       roundCurve(

@@ -1,5 +1,8 @@
+import * as elements from '../../geometry/elements.ts'
 import type { GreyWindow } from '../window/grey-window.ts'
-import type { ReferenceCurve } from './reference-curve.ts'
+import type { AlongAcross, CurveBasis, ReferenceCurve } from './reference-curve.ts'
+
+const { f64, grey: greyOf } = elements
 
 /**
  * The raw pixels along a curve, cut into pieces. A pixel belongs to the piece in which its centre lies; of it are kept
@@ -20,6 +23,8 @@ export interface Piece {
   from: number
   to: number
   middle: number
+  /** Of the curve, at its middle. */
+  basis: CurveBasis
   /** Its pixels, by their place in the arrays of the strip: from this one to before that one. */
   first: number
   end: number
@@ -46,17 +51,15 @@ function rowOf(
   x0: number,
   x1: number,
   [from, to, low, high]: readonly [number, number, number, number],
+  at: AlongAcross,
 ): [number, number] {
-  curve.locate(grey.left + x0 + 0.5, grey.top + y + 0.5, AT)
-  const s = AT[0] as number
-  const t = AT[1] as number
-  curve.locate(grey.left + x0 + 1.5, grey.top + y + 0.5, AT)
-  const [sa, sb] = spanOf(from - s, to - s, (AT[0] as number) - s)
-  const [ta, tb] = spanOf(low - t, high - t, (AT[1] as number) - t)
+  curve.locate(grey.left + x0 + 0.5, grey.top + y + 0.5, at)
+  const { along: s, across: t } = at
+  curve.locate(grey.left + x0 + 1.5, grey.top + y + 0.5, at)
+  const [sa, sb] = spanOf(from - s, to - s, at.along - s)
+  const [ta, tb] = spanOf(low - t, high - t, at.across - t)
   return [Math.max(x0, x0 + Math.floor(Math.max(sa, ta))), Math.min(x1, x0 + Math.ceil(Math.min(sb, tb)) + 1)]
 }
-
-const AT = new Float64Array(2)
 
 /** From where to where low ≤ slope·x ≤ high. */
 function spanOf(low: number, high: number, slope: number): [number, number] {
@@ -79,7 +82,7 @@ export function stripAlong(
   const size = curve.length / count
   const room = Math.ceil(curve.length * (high - low) * (1 + half * Math.abs(curve.curvature)) + 60 * count)
   const { along, across, value, column, row } = scratchFor(room)
-  const at = AT
+  const at: AlongAcross = { along: Number.NaN, across: Number.NaN }
   const pieces: Piece[] = []
   let n = 0
   for (let k = 0; k < count; k++) {
@@ -94,15 +97,14 @@ export function stripAlong(
     const y1 = Math.min(box[3] - grey.top, grey.height)
     for (let y = y0; y < y1; y++) {
       const [start, stop] =
-        curve.curvature === 0 ? rowOf(grey, curve, y, x0, x1, [from, to, low, high]) : [x0, x1]
+        curve.curvature === 0 ? rowOf(grey, curve, y, x0, x1, [from, to, low, high], at) : [x0, x1]
       for (let x = start; x < stop; x++) {
         curve.locate(grey.left + x + 0.5, grey.top + y + 0.5, at)
-        const s = at[0] as number
-        const t = at[1] as number
+        const { along: s, across: t } = at
         if (s < from || s >= to || t < low || t > high || n >= room) continue
         along[n] = s - middle
         across[n] = t
-        value[n] = grey.data[y * grey.width + x] as number
+        value[n] = greyOf(grey.data, y * grey.width + x)
         column[n] = x
         row[n] = y
         n++
@@ -110,7 +112,9 @@ export function stripAlong(
     }
     const area = size * (high - low) * (1 - ((low + high) / 2) * curve.curvature)
     const covered = Math.min(1, (n - first) / area)
-    pieces.push({ from, to, middle, first, end: n, covered, ...productsOf(along, across, value, first, n) })
+    const basis = curve.basisAt(middle)
+    const sums = productsOf(along, across, value, first, n)
+    pieces.push({ from, to, middle, basis, first, end: n, covered, ...sums })
   }
   return {
     curve,
@@ -131,13 +135,13 @@ function productsOf(
   end: number,
 ): Pick<Piece, 'mean' | 'products'> {
   let mean = 0
-  for (let i = first; i < end; i++) mean += value[i] as number
+  for (let i = first; i < end; i++) mean += f64(value, i)
   mean /= Math.max(end - first, 1)
   let [s1, t1, v1, ss, st, sv, tt, tv, vv] = [0, 0, 0, 0, 0, 0, 0, 0, 0]
   for (let i = first; i < end; i++) {
-    const s = along[i] as number
-    const t = across[i] as number
-    const v = (value[i] as number) - mean
+    const s = f64(along, i)
+    const t = f64(across, i)
+    const v = f64(value, i) - mean
     s1 += s
     t1 += t
     v1 += v

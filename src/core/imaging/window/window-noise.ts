@@ -1,4 +1,7 @@
+import * as elements from '../../geometry/elements.ts'
 import type { GreyWindow } from './grey-window.ts'
+
+const { f64, grey: greyOf } = elements
 
 /** Grey values; a scan's rounding to whole values alone makes 0.29. */
 const LEAST = 0.5
@@ -8,20 +11,19 @@ const LEAST = 0.5
  * neighbours in its row, as a standard deviation of white normal noise (0.6745, √1.5). Strokes hardly count in a median.
  */
 export function windowNoise({ width, height, data }: GreyWindow): number {
-  const counts = new Uint32Array(512)
+  const counts = new Float64Array(512)
   let total = 0
   const skip = Math.max(1, Math.floor((width * height) / 20_000))
   for (let i = 1; i < width * height - 1; i += skip) {
     const x = i % width
     if (x === 0 || x === width - 1) continue
-    const d = Math.abs((data[i] as number) - ((data[i - 1] as number) + (data[i + 1] as number)) / 2)
+    const d = Math.abs(greyOf(data, i) - (greyOf(data, i - 1) + greyOf(data, i + 1)) / 2)
     const bin = Math.min(511, Math.floor(d * 4))
-    counts[bin] = (counts[bin] as number) + 1
+    counts[bin] = f64(counts, bin) + 1
     total++
   }
   let sum = 0
-  for (let bin = 0; bin < 512; bin++) {
-    const here = counts[bin] as number
+  for (const [bin, here] of counts.entries()) {
     if (sum + here >= total / 2) {
       const median = (bin + (total / 2 - sum) / Math.max(here, 1)) / 4
       return Math.max(LEAST, median / (0.6745 * Math.sqrt(1.5)))

@@ -1,0 +1,50 @@
+import type { NoStrokeReason } from '../../words/strokes.ts'
+import type { GreyWindow } from '../window/grey-window.ts'
+import { REACH } from '../window/search-window.ts'
+import { windowNoise } from '../window/window-noise.ts'
+
+/** What every search goes by. */
+export interface SearchContext {
+  grey: GreyWindow
+  /** Of a pixel of the window, grey values. */
+  noise: number
+  /** How far the stroke may lie from where it is looked for, pixels. */
+  reach: number
+}
+
+export const searchContext = (grey: GreyWindow, reach = REACH): SearchContext => ({
+  grey,
+  noise: windowNoise(grey),
+  reach,
+})
+
+/** How one kind of stroke is found. */
+export interface Detector<Candidate, Refined, Found extends object> {
+  /** What it may be, the nearest first. */
+  propose(): Iterable<Candidate>
+  /** Fits it to the pixels. */
+  refine(candidate: Candidate): Refined | NoStrokeReason
+  accept(refined: Refined, candidate: Candidate): Found | NoStrokeReason
+  /** Why there is none when nothing is proposed. */
+  nothing: NoStrokeReason
+}
+
+export const isReason = (x: unknown): x is NoStrokeReason =>
+  typeof x === 'object' && x !== null && 'code' in x
+
+/** The first candidate that is accepted; else why the last one was not. */
+export function detect<Candidate, Refined, Found extends object>({
+  propose,
+  refine,
+  accept,
+  nothing,
+}: Detector<Candidate, Refined, Found>): Found | NoStrokeReason {
+  let why = nothing
+  for (const candidate of propose()) {
+    const refined = refine(candidate)
+    const found = isReason(refined) ? refined : accept(refined, candidate)
+    if (!isReason(found)) return found
+    why = found
+  }
+  return why
+}
