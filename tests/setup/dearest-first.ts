@@ -5,7 +5,7 @@ import { BaseSequencer, type TestSpecification } from 'vitest/node'
  * Files that take ten seconds and more, the longest first. Vitest begins with the largest file where it knows no
  * times, as on a fresh clone, and most of these are small. A file that is not named here only begins later.
  */
-const DEAREST = [
+export const DEAREST = [
   'tests/core/calibration/coverage/projective.test.ts',
   'tests/core/calibration/coverage/affine.test.ts',
   'tests/core/calibration/coverage/two-axis.test.ts',
