@@ -1,0 +1,3 @@
+import { holdsTheTruth } from './hold-the-truth.ts'
+
+holdsTheTruth('projective', 20261128)

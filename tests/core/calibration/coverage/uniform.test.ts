@@ -1,0 +1,3 @@
+import { holdsTheTruth } from './hold-the-truth.ts'
+
+holdsTheTruth('uniform', 20261125)
