@@ -1,19 +1,4 @@
 import type { Edit } from '../../../core/job/edits/edit.ts'
-import { freshId } from '../../../core/job/from-picks/fresh-id.ts'
-import type { Job, Note } from '../../../core/job/model/types.ts'
-
-/** Adds a note; who wrote it and when is put in as it is kept. */
-export function noteEdit(
-  job: Job,
-  { about, ...said }: Pick<Note, 'sheet' | 'outline' | 'text' | 'about'>,
-): { edit: Edit; id: string } {
-  const id = freshId(
-    'N',
-    job.notes.map((note) => note.id),
-  )
-  const item: Note = { id, ...said, ...(about === undefined || about === '' ? {} : { about }) }
-  return { id, edit: { do: 'add-note', item } }
-}
 
 /** Says what a note is about; nothing when `about` is null. */
 export const aboutEdit = (id: string, about: string | null): Edit =>

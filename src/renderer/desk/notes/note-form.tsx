@@ -1,4 +1,5 @@
 import { useState } from 'react'
+import { addNote } from '../../../core/job/from-picks/add-note.ts'
 import { outlineBetween } from '../../../core/job/from-picks/add-view.ts'
 import { useBench } from '../../bench/bench-store.ts'
 import { makeEdit } from '../../bench/edits.ts'
@@ -8,7 +9,6 @@ import { isFlat, OutlineSize } from '../in-hand/outline-size.tsx'
 import { abandonTool, showKept } from '../keeping/after-picking.ts'
 import { KeepForm } from '../keeping/keep-form.tsx'
 import { AboutField } from './about-field.tsx'
-import { noteEdit } from './note-edits.ts'
 
 /** What is to be said of the region that was picked. */
 export function NoteForm({ sheet }: { sheet: string }) {
@@ -22,7 +22,7 @@ export function NoteForm({ sheet }: { sheet: string }) {
   if (job === undefined || page === undefined || corners === null) return null
   const outline = outlineBetween(...corners, page)
   const keep = async () => {
-    const { edit, id } = noteEdit(job, {
+    const { edit, id } = addNote(job, {
       sheet,
       outline,
       text: text.trim(),

@@ -1,4 +1,5 @@
 import type { Degrees } from '../../../core/geometry/angle-units.ts'
+import { straightenSheet, takeBackStraightening } from '../../../core/job/from-picks/straighten-sheet.ts'
 import type { Sheet } from '../../../core/job/model/types.ts'
 import { aidsOf, useBench } from '../../bench/bench-store.ts'
 import { lookWith, nextAfter, putDown, takeUp } from '../../bench/choose.ts'
@@ -7,7 +8,7 @@ import { toTheSheet } from '../../focus/to-the-sheet.ts'
 import { startingAids, turnFor } from '../../looking/starting-aids.ts'
 import { Button } from '../../parts/button.tsx'
 import { Section } from '../../parts/section.tsx'
-import { slopeInWords, straightenEdit, uncertaintyInWords, unstraightenEdit } from './straighten.ts'
+import { slopeInWords, uncertaintyInWords } from './straighten.ts'
 import { StraightenForm } from './straighten-form.tsx'
 
 /** How sure each straightening of this session is, by its sheet. */
@@ -24,7 +25,7 @@ export function StraightenSection({ sheet }: { sheet: Sheet }) {
 
   const keep = async (to: Degrees, u: Degrees): Promise<void> => {
     const { job } = useBench.getState().opened ?? {}
-    if (job === undefined || !(await makeEdit(straightenEdit(job, sheet.id, to)))) return
+    if (job === undefined || !(await makeEdit(straightenSheet(job, sheet.id, to)))) return
     sure.set(sheet.id, { straight: to, u })
     lookWith({ turn: turnFor(to, mirror) })
     nextAfter(picks, { kind: 'look' })
@@ -32,7 +33,7 @@ export function StraightenSection({ sheet }: { sheet: Sheet }) {
   }
   const takeBack = async (): Promise<void> => {
     const { job } = useBench.getState().opened ?? {}
-    if (job === undefined || !(await makeEdit(unstraightenEdit(job, sheet.id)))) return
+    if (job === undefined || !(await makeEdit(takeBackStraightening(job, sheet.id)))) return
     const now = useBench.getState().opened?.job.sheets.find(({ id }) => id === sheet.id)
     if (now !== undefined) lookWith({ turn: startingAids(now).turn })
   }

@@ -4,20 +4,12 @@ import { type Pixel, pixel } from '../../../../src/core/geometry/frames.ts'
 import type { Edit } from '../../../../src/core/job/edits/edit.ts'
 import { applyEdit } from '../../../../src/core/job/edits/edit.ts'
 import { fileNameOf } from '../../../../src/renderer/desk/notes/download.ts'
-import { aboutEdit, inBatches, noteEdit } from '../../../../src/renderer/desk/notes/note-edits.ts'
+import { aboutEdit, inBatches } from '../../../../src/renderer/desk/notes/note-edits.ts'
 import { sampleJob } from '../../sample-job.ts'
 
 const outline: Pixel[] = [pixel(10, 10), pixel(50, 10), pixel(50, 30), pixel(10, 30)]
 
-describe('A note is kept', () => {
-  it('under the next number, and can be taken back', () => {
-    const { edit, id } = noteEdit(sampleJob, { sheet: 'sheet-1', outline, text: 'Worn.', about: 'hood_od' })
-    const { job, inverse } = applyEdit(sampleJob, edit)
-    expect(job.notes.at(-1)).toEqual({ id, sheet: 'sheet-1', outline, text: 'Worn.', about: 'hood_od' })
-    expect(sampleJob.notes.some((note) => note.id === id)).toBe(false)
-    expect(applyEdit(job, inverse).job).toEqual(sampleJob)
-  })
-
+describe('A note is', () => {
   it('about something else, or about nothing in particular', () => {
     const changed = applyEdit(sampleJob, aboutEdit('N1', 'neck_height')).job
     expect(changed.notes.find(({ id }) => id === 'N1')?.about).toBe('neck_height')

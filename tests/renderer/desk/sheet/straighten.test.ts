@@ -2,49 +2,24 @@ import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import { degrees, toRadians } from '../../../../src/core/geometry/angle-units.ts'
 import { type Pixel, pixel } from '../../../../src/core/geometry/frames.ts'
-import type { Edit } from '../../../../src/core/job/edits/edit.ts'
-import { applyEdit } from '../../../../src/core/job/edits/edit.ts'
-import { addView } from '../../../../src/core/job/from-picks/add-view.ts'
-import { newJob } from '../../../../src/core/job/model/new-job.ts'
-import type { Job } from '../../../../src/core/job/model/types.ts'
 import { toScreen } from '../../../../src/renderer/camera/camera.ts'
 import {
   pickedLine,
   slopeInWords,
   straightBy,
-  straightenEdit,
   uncertaintyInWords,
-  unstraightenEdit,
 } from '../../../../src/renderer/desk/sheet/straighten.ts'
 import { PLAIN } from '../../../../src/renderer/looking/aids.ts'
 import { turnFor } from '../../../../src/renderer/looking/starting-aids.ts'
 import type { Picks } from '../../../../src/renderer/picking/picks.ts'
 import type { StrokeState } from '../../../../src/renderer/picking/stroke-state.ts'
 
-const CORNERS: Pixel[] = [pixel(0, 0), pixel(900, 0), pixel(900, 700)]
 const DEGREE = Math.PI / 180
 
 const alongLine = (pixels: Pixel[], sigma: number): Picks => ({
   tool: { kind: 'straighten' },
   features: [{ need: 'line', pixels, sigmas: pixels.map(() => sigma), done: true }],
 })
-
-/** A job with one sheet and two views on it. */
-function withViews(): Job {
-  const job = newJob('Windlass', 'in')
-  job.sheets.push({
-    id: 'S1',
-    title: 'Windlass',
-    record: {},
-    scan: { file: 'windlass.png', sha256: '0'.repeat(64), page: 1, width: 2000, height: 1500 },
-  })
-  for (const id of ['V1', 'V2']) {
-    job.views.push({ id, sheet: 'S1', name: id, mapping: 'two-axis', references: [] })
-  }
-  return job
-}
-
-const made = (job: Job, edit: Edit): Job => applyEdit(job, edit).job
 
 describe('the line that a sheet is straightened by', () => {
   it('has the direction of the two picks, and is as sure as they are and as it is long', () => {
@@ -144,29 +119,5 @@ describe('how a sheet lies', () => {
     expect(slopeInWords(degrees(0.001))).toBe('level')
     expect(uncertaintyInWords(degrees(0.01234))).toBe('0.012°')
     expect(uncertaintyInWords(degrees(0.2))).toBe('0.20°')
-  })
-})
-
-describe('straightening a sheet', () => {
-  it('is one edit under one name, and the grain of its views follows', () => {
-    const edit = straightenEdit(withViews(), 'S1', degrees(3.27))
-    expect(edit).toMatchObject({ do: 'several', name: 'straighten sheet S1' })
-    const job = made(withViews(), edit)
-    expect(job.sheets[0]?.straight).toBe(3.27)
-    expect(job.views.map(({ grain }) => grain)).toEqual([3.27, 3.27])
-  })
-
-  it('is taken back as one edit, but for a view whose grain was changed since', () => {
-    const straight = made(withViews(), straightenEdit(withViews(), 'S1', degrees(3.27)))
-    const changed = made(straight, { do: 'change-view', id: 'V2', set: { grain: degrees(10) } })
-    const job = made(changed, unstraightenEdit(changed, 'S1'))
-    expect(job.sheets[0]?.straight).toBeUndefined()
-    expect(job.views.map(({ grain }) => grain)).toEqual([undefined, 10])
-  })
-
-  it('gives a new view its grain', () => {
-    const straight = made(withViews(), straightenEdit(withViews(), 'S1', degrees(3.27)))
-    const { edit, id } = addView(straight, { sheet: 'S1', name: 'Plan', outline: CORNERS })
-    expect(made(straight, edit).views.find((view) => view.id === id)?.grain).toBe(3.27)
   })
 })
