@@ -11,7 +11,7 @@ import { pressBy, toPart } from './harness/by-keyboard.ts'
 import type { Person } from './harness/person.ts'
 import { placeOf } from './harness/sheet-hand.ts'
 import { type Found, violations } from './harness/violations.ts'
-import { desk, onSheet, sheetReady } from './steps.ts'
+import { desk, onSheet, pagesSeen, sheetReady } from './steps.ts'
 
 const BY_KEYS = 'Hole drilled off the centre line.'
 const BY_MOUSE = 'Stain over the corner: what does it hide?'
@@ -27,12 +27,8 @@ async function begin(person: Person, scan: string, title: string, pages: string)
   await person.fill(person.field('Your name'), 'A. Rivet')
   await person.press('Enter')
   const asked = dialog(page, /^Pages of/)
-  await asked.getByRole('row').nth(2).waitFor()
   // Each page is seen before one is chosen.
-  await page.waitForFunction(() => {
-    const seen = [...document.querySelectorAll<HTMLImageElement>('.page-tile img')]
-    return seen.length === 3 && seen.every(({ complete, naturalWidth }) => complete && naturalWidth > 0)
-  })
+  await pagesSeen(page, 3)
   const found = await violations(page, 'choosing pages')
   await person.fill(asked.getByRole('textbox', { name: 'Pages' }), pages)
   await person.click(asked.getByRole('button', { name: 'Bring in', exact: true }))

@@ -21,6 +21,19 @@ export async function sheetReady(page: Page): Promise<void> {
   await page.getByRole('region', { name: 'Work going on' }).waitFor({ state: 'detached' })
 }
 
+/** Waits until a scan's pages are offered, each with its picture. */
+export async function pagesSeen(page: Page, howMany: number): Promise<void> {
+  await page
+    .getByRole('dialog', { name: /^Pages of/ })
+    .getByRole('row')
+    .nth(howMany - 1)
+    .waitFor()
+  await page.waitForFunction((all) => {
+    const seen = [...document.querySelectorAll<HTMLImageElement>('.page-tile img')]
+    return seen.length === all && seen.every(({ complete, naturalWidth }) => complete && naturalWidth > 0)
+  }, howMany)
+}
+
 /** Waits until the keyboard is on the sheet, where it goes by itself once a tool is taken up. */
 export async function onSheet(page: Page): Promise<void> {
   await page.waitForFunction(() => document.activeElement?.getAttribute('role') === 'application')
