@@ -5,8 +5,8 @@ import { toPixel } from '../camera/camera.ts'
 import { onTheBench, pan, zoomAt } from '../camera/look-at.ts'
 import type { Laid } from '../overlay/laid.ts'
 import { nearest } from '../overlay/lay-out.ts'
-import { isCornerToCorner } from '../picking/corner-to-corner.ts'
 import { noPicks, withPick } from '../picking/picks.ts'
+import { isCornerToCorner } from '../picking/tool.ts'
 import { endPath, mannerOf, mayPick, pickAt, pointAt } from './picking.ts'
 
 /** A press that moves no further than this is a click, CSS pixels. */

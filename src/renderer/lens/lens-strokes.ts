@@ -1,6 +1,5 @@
 import type { Pixel } from '../../core/geometry/frames.ts'
 import type { FoundStroke } from '../../core/imaging/index.ts'
-import { placeFound, waysOf } from '../strokes/lens-stroke.ts'
 import type { LensInks } from './lens-lines.ts'
 import { LENS_PIXELS, LENS_ZOOM, turnAboutMiddle } from './lens-picture.ts'
 
@@ -56,3 +55,19 @@ export function drawLensStroke(
   }
   context.restore()
 }
+
+/** Ways of the strokes that were found, as the lens draws them: a place on each and its direction, radians. */
+function waysOf(found: FoundStroke): { at: Pixel; direction: number }[] {
+  switch (found.kind) {
+    case 'point':
+      return [{ at: found.pixel, direction: found.direction }]
+    case 'crossing':
+      return found.directions.map((direction) => ({ at: found.pixel, direction }))
+    default:
+      return []
+  }
+}
+
+/** Where a pick would lie; null for what is none. */
+const placeFound = (found: FoundStroke): Pixel | null =>
+  found.kind === 'point' || found.kind === 'crossing' ? found.pixel : null

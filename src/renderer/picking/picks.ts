@@ -8,9 +8,8 @@ import {
   REFERENCE_NEEDS,
 } from '../../core/job/model/mark-needs.ts'
 import type { Mark } from '../../core/job/model/types.ts'
-import { isCornerToCorner } from './corner-to-corner.ts'
 import type { StrokeState } from './stroke-state.ts'
-import type { Tool } from './tool.ts'
+import { isCornerToCorner, type Tool } from './tool.ts'
 
 /** One mark that is being picked: each pixel with its standard uncertainty in pixels. */
 export interface NewFeature {

@@ -19,3 +19,6 @@ export type Tool =
   | { kind: 'note'; note?: string }
   /** A mark once more, without sight of how it was picked before. */
   | { kind: 'repeat'; mark: string; need: MarkNeed }
+
+/** Whether a tool picks a region by two opposite corners, so that it can be dragged as well. */
+export const isCornerToCorner = ({ kind }: Tool): boolean => kind === 'outline' || kind === 'note'

@@ -143,9 +143,8 @@ export class SheetPainter {
     cancelAnimationFrame(this.#frame)
     clearTimeout(this.#resting)
     for (const end of this.#endings) end()
-    for (const who of ['overview', 'darkness', 'ground', 'sight', 'ring']) {
-      pictureLoader.want(who, RANK.sight, 'image', [])
-    }
+    const parts = ['overview', 'darkness', 'ground', 'sight', 'ring']
+    pictureLoader.wantAll(parts.map((who) => [who, RANK.sight, 'image', []] as const))
     this.#scan.clear()
   }
 
@@ -219,17 +218,19 @@ export class SheetPainter {
     const ground = lift ? [groundAddress(pictures)] : []
     const address = (tile: Tile): string => tileAddress(pictures, tile)
     const tiles = sight?.tiles.map(address) ?? []
-    pictureLoader.want('darkness', RANK.sight, 'dark', [overview])
-    pictureLoader.want('overview', RANK.sight, 'image', [overview])
-    pictureLoader.want('ground', RANK.sight, 'image', ground)
-    pictureLoader.want('sight', RANK.sight, 'image', tiles)
     this.#overview = overview
     this.#shown = new Set([overview, ...ground, ...tiles])
     // What is not made yet would be made out of turn: only what is in sight is worth that.
     const rest = pictures.progress.state === 'ready' && tiles.every(isOnHand)
     const around = rest && sight !== null ? tilesInSight(camera, box, sight.of, 1).map(address) : []
     const ring = around.filter((one) => !this.#shown.has(one))
-    pictureLoader.want('ring', RANK.ring, 'image', ring.slice(0, ringRoom(tiles.length, FOR_THE_SCREEN)))
+    pictureLoader.wantAll([
+      ['darkness', RANK.sight, 'dark', [overview]],
+      ['overview', RANK.sight, 'image', [overview]],
+      ['ground', RANK.sight, 'image', ground],
+      ['sight', RANK.sight, 'image', tiles],
+      ['ring', RANK.ring, 'image', ring.slice(0, ringRoom(tiles.length, FOR_THE_SCREEN))],
+    ])
   }
 
   #inks(pictures: SheetPictures): Inks {

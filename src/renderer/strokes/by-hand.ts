@@ -1,7 +1,7 @@
 import { useBench } from '../bench/bench-store.ts'
-import { isCornerToCorner } from '../picking/corner-to-corner.ts'
 import { useHowToPick } from '../picking/how-to-pick.ts'
 import type { Picks } from '../picking/picks.ts'
+import { isCornerToCorner } from '../picking/tool.ts'
 import { againByHand } from './search-wish.ts'
 
 /**

@@ -13,6 +13,9 @@ interface Wish<Form> {
   addresses: ReadonlySet<string>
 }
 
+/** What one part of the window wants: who it is, what goes first, in which form, and the pictures. */
+type Want<Form> = readonly [who: string, rank: number, form: Form, addresses: readonly string[]]
+
 interface LoaderOptions<Form> {
   /** So many are fetched at once, in each lane. */
   most?: number
@@ -61,9 +64,16 @@ export class PictureLoader<Forms extends object> {
    * What one part of the window wants now; an empty list when nothing.
    * @param rank lower goes first
    */
-  want(who: string, rank: number, form: keyof Forms, addresses: readonly string[]): void {
-    if (addresses.length === 0) this.#wanted.delete(who)
-    else this.#wanted.set(who, { rank, form, addresses: new Set(addresses) })
+  want(...want: Want<keyof Forms>): void {
+    this.wantAll([want])
+  }
+
+  /** What several parts want now; another's wishes stay. */
+  wantAll(wants: readonly Want<keyof Forms>[]): void {
+    for (const [who, rank, form, addresses] of wants) {
+      if (addresses.length === 0) this.#wanted.delete(who)
+      else this.#wanted.set(who, { rank, form, addresses: new Set(addresses) })
+    }
     this.#ranked = [...this.#wanted.values()].sort((a, b) => a.rank - b.rank)
     this.#go()
   }

@@ -1,9 +1,9 @@
 import { useBench } from '../../bench/bench-store.ts'
 import { Choice } from '../../parts/choice.tsx'
 import { Switch } from '../../parts/switch.tsx'
-import { isCornerToCorner } from '../../picking/corner-to-corner.ts'
 import { type RoundSide, type StraightSide, useHowToPick } from '../../picking/how-to-pick.ts'
 import { needsOf } from '../../picking/picks.ts'
+import { isCornerToCorner } from '../../picking/tool.ts'
 
 const STRAIGHT: readonly { id: StraightSide; label: string }[] = [
   { id: 'centre', label: 'Centre' },
