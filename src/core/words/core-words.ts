@@ -31,7 +31,6 @@ const CORE = {
   ...STROKE_WORDS,
   ...TABLE_WORDS,
   ...WHY_WORDS,
-  unsaid: (p: { text: string }) => p.text,
 } as const
 
 /** A reason that core gives. */

@@ -9,9 +9,8 @@ export class ScantlingError extends Error {
   readonly reason: AnyReason
 
   /** @param words of the reason, from the catalogue of the layer that it comes from */
-  constructor(reason: AnyReason | string, words: string = typeof reason === 'string' ? reason : '') {
+  constructor(reason: AnyReason, words: string) {
     super(words)
-    // Texts are given for a while still, until every layer says its errors by code.
-    this.reason = typeof reason === 'string' ? { code: 'unsaid', parts: { text: reason } } : reason
+    this.reason = reason
   }
 }

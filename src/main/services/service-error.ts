@@ -6,8 +6,8 @@ import { inWords } from './words/services-words.ts'
 export class ServiceError extends ScantlingError {
   override name = 'ServiceError'
 
-  /** @param reason from the catalogue of services or of core; a text, for a while still, until all have one */
-  constructor(reason: AnyReason | string) {
-    super(reason, typeof reason === 'string' ? reason : inWords(reason))
+  /** @param reason from the catalogue of services or of core */
+  constructor(reason: AnyReason) {
+    super(reason, inWords(reason))
   }
 }

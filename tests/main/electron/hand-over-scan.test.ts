@@ -2,6 +2,7 @@ import { randomBytes } from 'node:crypto'
 import { afterEach, expect, test, vi } from 'vitest'
 import { SCAN_PIECE_BYTES } from '../../../src/contract/scan-upload.ts'
 import { ServiceError } from '../../../src/main/services/service-error.ts'
+import { reason } from '../../../src/main/services/words/services-words.ts'
 import { desktopHost } from '../../../src/renderer/host/desktop-host.ts'
 import { type Started, started } from './fixtures/started.ts'
 
@@ -77,7 +78,7 @@ test('a scan that is stopped on its way is dropped on both sides', async () => {
 test('a scan that the workbench refuses is not sent to its end, and the sentence reaches the person', async () => {
   const { bench, methods, log } = await connected()
   bench.receiveScan = async (_name, bytes) => {
-    for await (const _piece of bytes) throw new ServiceError('The disk is full: make room and try again.')
+    for await (const _piece of bytes) throw new ServiceError(reason('upload.empty', { called: 'plan.tif' }))
     return 'never'
   }
   const sent = host.sendScan(
@@ -85,7 +86,7 @@ test('a scan that the workbench refuses is not sent to its end, and the sentence
     () => undefined,
     new AbortController().signal,
   )
-  await expect(sent).rejects.toThrow('The disk is full: make room and try again.')
+  await expect(sent).rejects.toThrow('The scan "plan.tif" is empty: scan or copy it again.')
   expect(methods.filter((method) => method === 'POST').length).toBeLessThan(9)
   expect(log.length).toBeGreaterThan(0)
 })

@@ -1,6 +1,7 @@
 import { expect, test, vi } from 'vitest'
 import type { MenuState } from '../../../src/main/electron/menu/menu-template.ts'
 import { menuTemplate } from '../../../src/main/electron/menu/menu-template.ts'
+import { reason } from '../../../src/main/services/words/services-words.ts'
 import { jobOnBench } from './fixtures/bench-stand-in.ts'
 import { kept, type MenuItem } from './fixtures/electron-stand-in.ts'
 import { type Started, started } from './fixtures/started.ts'
@@ -60,10 +61,12 @@ test.each([
 
 test('what the workbench refuses is told in a dialog', async () => {
   const { bench } = await started()
-  bench.refuses = 'The folder is gone: choose another.'
+  bench.refuses = reason('recent.not-listed')
   item('Open the sample').click?.()
   await vi.waitFor(() =>
-    expect(kept.messages).toMatchObject([{ message: 'The folder is gone: choose another.' }]),
+    expect(kept.messages).toMatchObject([
+      { message: 'That job is not on the list any more: choose another.' },
+    ]),
   )
 })
 

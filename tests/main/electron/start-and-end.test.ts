@@ -2,6 +2,7 @@ import { expect, test, vi } from 'vitest'
 import { readGiven } from '../../../src/main/electron/given.ts'
 import { startDesktop } from '../../../src/main/electron/start-desktop.ts'
 import { ServiceError } from '../../../src/main/services/service-error.ts'
+import { reason } from '../../../src/main/services/words/services-words.ts'
 import { temporaryFolder } from '../fixtures/temporary-folder.ts'
 import { jobOnBench } from './fixtures/bench-stand-in.ts'
 import { app, given, happened, kept, Preventable, startAfresh } from './fixtures/electron-stand-in.ts'
@@ -34,7 +35,7 @@ test('the sample is opened when it is asked for, and nothing when nothing is', a
 
 test('a folder that can’t be opened is told in a dialog, and the window shows what can be done', async () => {
   const { bench } = await started({ folder: '/jobs/none', sample: false }, (bench) => {
-    bench.openingFails = new ServiceError('There is no job in /jobs/none: choose another folder.')
+    bench.openingFails = new ServiceError(reason('job-folder.no-job', { folder: '/jobs/none' }))
   })
   expect(bench.opened).toEqual([])
   expect(kept.messages).toMatchObject([{ type: 'error', message: expect.stringContaining('/jobs/none') }])
@@ -141,7 +142,12 @@ test('quitting closes the job in the same order', async () => {
 
 test('a job that can’t be saved is told before the window goes', async () => {
   const { window } = await started({ sample: true }, (bench) => {
-    bench.closingFails = new ServiceError('job.json can’t be written because the disk is full.')
+    bench.closingFails = new ServiceError(
+      reason('job-file.not-written', {
+        path: 'job.json',
+        cause: reason('system.refused', { error: 'ENOSPC' }),
+      }),
+    )
   })
   happened.length = 0
   window.close()
@@ -150,7 +156,8 @@ test('a job that can’t be saved is told before the window goes', async () => {
   expect(kept.messages).toMatchObject([
     {
       type: 'error',
-      message: 'The job could not be closed in order. job.json can’t be written because the disk is full.',
+      message:
+        'The job could not be closed in order. job.json could not be written because the disk is full; every edit is safe in the journal beside it.',
       detail: expect.stringContaining('journal'),
     },
   ])

@@ -298,7 +298,7 @@ test('closing ends the streams at once, and is done once', async () => {
 })
 
 test('a job that could not be saved at the end is not passed over', async () => {
-  const problem = new ServiceError('job.json could not be written because the disk is full.')
+  const problem = new ServiceError(reason('workbench.closed'))
   const host = await served(bench({ close: () => Promise.reject(problem) }), { linger: 1 })
   const stream = await listening(await windowOf(host))
   stream.leave()

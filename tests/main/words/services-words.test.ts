@@ -1,4 +1,4 @@
-import { readdir } from 'node:fs/promises'
+import { readdir, readFile } from 'node:fs/promises'
 import { join, resolve } from 'node:path'
 import { describe, expect, test } from 'vitest'
 import { reason as coreReason } from '../../../src/core/words/core-words.ts'
@@ -32,6 +32,18 @@ describe('what services say', () => {
       }
     }
     expect(twice).toEqual([])
+  })
+
+  test('is said by somebody, each sentence of it', async () => {
+    const words = join(SRC, 'main/services/words')
+    const texts: string[] = []
+    for (const entry of await readdir(join(SRC, 'main'), { recursive: true, withFileTypes: true })) {
+      if (!entry.isFile() || entry.parentPath === words) continue
+      texts.push(await readFile(join(entry.parentPath, entry.name), 'utf8'))
+    }
+    const all = (await rooms('main/services/words')).flatMap(([, codes]) => codes)
+    expect(all.length).toBeGreaterThan(100)
+    expect(all.filter((code) => !texts.some((text) => text.includes(`'${code}'`)))).toEqual([])
   })
 
   test('may hold what the layer below says, and says that in its words', () => {

@@ -18,7 +18,7 @@ describe('what the window says', () => {
   })
 
   it('stands by itself as a sentence, and is nothing where there is nothing to say', () => {
-    expect(sentenceOf(coreReason('unsaid', { text: 'the bore is missing' }))).toBe('The bore is missing.')
+    expect(sentenceOf(coreReason('annotation.no-target'))).toBe('It has no target.')
     expect(sentenceOf(null)).toBe('')
   })
 

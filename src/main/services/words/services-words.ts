@@ -12,7 +12,6 @@ import { WORKBENCH_WORDS } from './workbench.ts'
 
 /** Every reason that services and hosts have, each with its sentence: one file a room. */
 const SERVICES = {
-  unsaid: (p: { text: string }) => p.text,
   ...FILE_WORDS,
   ...HOST_WORDS,
   ...JOB_FOLDER_WORDS,
@@ -28,6 +27,3 @@ export type ServiceReason = ReasonOf<typeof SERVICES>
 
 /** `inWords` says core's reasons too, which may be parts of these. */
 export const { reason, inWords } = speak(SERVICES, coreInWords)
-
-/** A sentence of whoever has no code for it yet. */
-export const unsaid = (text: string): ServiceReason => reason('unsaid', { text })

@@ -76,7 +76,7 @@ export const aTable = (change: Partial<Table> = {}): Table => ({
 /** A table that tells of what is wrong with its views among its cautions too, as a job's own table does. */
 export function withCautionsOfViews(table: Table): Table {
   const reasons = table.views.map(({ name, problem = '' }) =>
-    reason('caution.of-view', { view: name, problem: reason('unsaid', { text: problem }) }),
+    reason('caution.of-view', { view: name, problem: reason('schema.other', { text: problem }) }),
   )
   return {
     ...table,

@@ -7,7 +7,7 @@ import { tileFile } from '../layout/picture-names.ts'
 import type { TileKind } from '../layout/tile-kind.ts'
 import type { Page } from '../making/page.ts'
 import type { PageInFile } from '../pyramid/open-page.ts'
-import { isSooner, type Pace, readingPace } from './out-of-turn.ts'
+import { isSooner, type Pace, readingPace } from './tile-priority.ts'
 
 export interface EarlyOf {
   page: Pick<Page, 'levels' | 'make' | 'limits'>

@@ -5,9 +5,9 @@ import { cutFile, hasTile, TILES, tileFile, tilesOf } from '../layout/picture-na
 import type { TileKind } from '../layout/tile-kind.ts'
 import type { MakingEvent } from '../making/making.ts'
 import type { Page } from '../making/page.ts'
-import { Asked } from './asked.ts'
 import { EarlyTiles } from './early-tiles.ts'
 import { type PictureFile, readTile } from './read-picture.ts'
+import { Waiters } from './waiters.ts'
 
 /** So many tiles are waited for at once: some screens full. */
 const MOST = 64
@@ -24,7 +24,7 @@ interface Cutting {
 interface Making {
   kind: TileKind
   early: EarlyTiles
-  asked: Asked<TilePlace, PictureFile>
+  waiters: Waiters<TilePlace, PictureFile>
 }
 
 /**
@@ -47,7 +47,7 @@ export class PageTiles {
   /** @param signal ends the waiting. @returns null when there is no such tile, or none is being made */
   async tile(place: TilePlace, signal?: AbortSignal): Promise<PictureFile | null> {
     if (!hasTile(this.#page.levels, place)) return null
-    if (this.#making !== undefined) return this.#making.asked.ask(place, signal)
+    if (this.#making !== undefined) return this.#making.waiters.ask(place, signal)
     return this.#keptTile(place)
   }
 
@@ -87,7 +87,7 @@ export class PageTiles {
     const making: Making = {
       kind,
       early,
-      asked: new Asked(
+      waiters: new Waiters(
         (place) => this.#madeTile(making, place),
         (wanted) => early.consider(wanted, this.#pace()),
         MOST,
@@ -120,8 +120,8 @@ export class PageTiles {
   }
 }
 
-async function endMaking({ asked, early }: Making): Promise<void> {
-  await asked.look()
-  asked.end()
+async function endMaking({ waiters, early }: Making): Promise<void> {
+  await waiters.look()
+  waiters.end()
   await early.end()
 }

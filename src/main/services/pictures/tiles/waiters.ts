@@ -10,7 +10,7 @@ interface One<Place, Found> {
  * Those who wait for something that is being made, each until it is there. Whoever came last goes first, for that is
  * what is looked at; when there are too many the one that has waited longest gets nothing.
  */
-export class Asked<Place, Found> {
+export class Waiters<Place, Found> {
   readonly #find: (place: Place) => Promise<Found | null>
   readonly #waiting: (newestFirst: Place[]) => void
   readonly #most: number

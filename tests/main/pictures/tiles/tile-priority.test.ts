@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest'
 import { pyramidLevels } from '../../../../src/contract/picture-pyramid.ts'
 import { areaOf, blockAbout, levelsOfBlock } from '../../../../src/main/services/pictures/layout/block.ts'
-import { isSooner, readingPace } from '../../../../src/main/services/pictures/tiles/out-of-turn.ts'
+import { isSooner, readingPace } from '../../../../src/main/services/pictures/tiles/tile-priority.ts'
 
 const PAGE = { width: 13_600, height: 17_600 }
 const LEVELS = pyramidLevels(PAGE.width, PAGE.height)
