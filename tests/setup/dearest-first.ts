@@ -25,6 +25,13 @@ export const DEAREST = [
   'tests/core/imaging/find-circle.test.ts',
   'tests/main/job-folder/lock.test.ts',
   'tests/main/pictures/pyramid/tile-values.test.ts',
+  'tests/window/story.test.ts',
+  'tests/window/sheet-under-hand.test.ts',
+  'tests/window/strokes.test.ts',
+  'tests/window/accessible.test.ts',
+  'tests/window/sheet-look.test.ts',
+  'tests/window/keyboard.test.ts',
+  'tests/window/kept.test.ts',
 ]
 
 const rankOf = ({ moduleId, project }: TestSpecification): number => {

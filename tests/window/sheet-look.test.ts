@@ -6,6 +6,7 @@ import { newJob } from '../../src/core/job/model/new-job.ts'
 import { createJob } from '../../src/main/services/job-folder/create-job.ts'
 import { temporaryFolder } from '../main/fixtures/temporary-folder.ts'
 import { inEachHost } from './harness/at-the-bench.ts'
+import { boxOf } from './harness/box-of.ts'
 import type { Person } from './harness/person.ts'
 import { sheetBox } from './harness/sheet-hand.ts'
 import { desk, sheetReady } from './steps.ts'
@@ -43,8 +44,7 @@ async function scanInSight(page: Page): Promise<void> {
 
 /** Greys of a square round the middle of the sheet's box, as they are seen. */
 async function greysAtMiddle(page: Page, side: number): Promise<{ least: number; most: number }> {
-  const box = await sheetBox(page).boundingBox()
-  if (box === null) throw new Error('There is no sheet in sight.')
+  const box = await boxOf(sheetBox(page))
   // Of the page as a whole: a picture of a part of it has pixels at its corners that are not on the screen.
   const { channels } = await sharp(
     await sharp(await page.screenshot({ scale: 'css' }))
@@ -69,8 +69,7 @@ const zoomed = async (page: Page): Promise<number> =>
 
 /** Turns the wheel over the middle of the sheet until it is so near. */
 async function zoomTo(page: Page, zoom: number): Promise<void> {
-  const box = await sheetBox(page).boundingBox()
-  if (box === null) throw new Error('There is no sheet in sight.')
+  const box = await boxOf(sheetBox(page))
   await page.mouse.move(box.x + box.width / 2, box.y + box.height / 2)
   for (let k = 0; k < 60; k++) {
     const far = Math.log(zoom / (await zoomed(page)))
@@ -134,8 +133,7 @@ describe('The scan on the screen', () => {
       const folder = await bandsJob([FLAT])
       await session({ opens: { folder } }, async ({ page, person }) => {
         await scanInSight(page)
-        const box = await sheetBox(page).boundingBox()
-        if (box === null) throw new Error('There is no sheet in sight.')
+        const box = await boxOf(sheetBox(page))
         await person.press('0')
         await page.mouse.move(box.x + box.width / 2, box.y + box.height / 2)
         for (const notch of [...Array<number>(14).fill(-240), ...Array<number>(14).fill(240)]) {
@@ -154,8 +152,7 @@ describe('The scan on the screen', () => {
         await page.getByRole('button', { name: /^Actual pixels/ }).click()
         await rested(page)
         const seen = async (): Promise<number[]> => {
-          const box = await sheetBox(page).boundingBox()
-          if (box === null) throw new Error('There is no sheet in sight.')
+          const box = await boxOf(sheetBox(page))
           // The middle of the sheet is between the second band and the third.
           const found: number[] = []
           for (const way of [-200, 200]) {

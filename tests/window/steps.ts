@@ -1,5 +1,6 @@
 import type { Locator, Page } from 'playwright-core'
 import { type Punch, punchAt } from './fixtures/plate.ts'
+import { boxOf } from './harness/box-of.ts'
 import type { Person } from './harness/person.ts'
 import { closeUp, sheetBox } from './harness/sheet-hand.ts'
 import { tableSettled } from './harness/table-in-window.ts'
@@ -92,8 +93,7 @@ export async function nameOutlined(person: Person, name: string, scale: string):
   await person.click(person.button('Name a view'))
   await onSheet(page)
   await person.press('0')
-  const box = await sheetBox(page).boundingBox()
-  if (box === null) throw new Error('There is no sheet in sight.')
+  const box = await boxOf(sheetBox(page))
   const [x, y] = [box.x + box.width / 2, box.y + box.height / 2]
   // The sheet as a whole is as high as the box, a little border aside, and four by three.
   const [half, up] = [(box.height - 60) * (2 / 3), (box.height - 60) / 2]

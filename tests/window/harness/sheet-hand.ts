@@ -1,4 +1,5 @@
 import type { Locator, Page } from 'playwright-core'
+import { boxOf } from './box-of.ts'
 import { seePunch } from './see-punch.ts'
 import { twoFrames } from './two-frames.ts'
 
@@ -17,8 +18,7 @@ async function lensAt(page: Page, [x, y]: Place): Promise<Place> {
 }
 
 const middleOf = async (page: Page): Promise<Place> => {
-  const box = await sheetBox(page).boundingBox()
-  if (box === null) throw new Error('There is no sheet in sight.')
+  const box = await boxOf(sheetBox(page))
   return [box.x + box.width / 2, box.y + box.height / 2]
 }
 
