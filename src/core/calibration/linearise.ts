@@ -5,7 +5,6 @@ import { observe } from '../measuring/propagate-measure.ts'
 import { type Draw, realise } from '../uncertainty/draws.ts'
 import type { Source } from '../uncertainty/source.ts'
 import { addTo } from '../vectors/add-to.ts'
-import { dot } from '../vectors/dot.ts'
 import { element } from '../vectors/element.ts'
 import { reason } from '../words/core-words.ts'
 import type { Equation } from './reference.ts'
@@ -102,13 +101,16 @@ function covarianceOf(errors: readonly Float64Array[], stated: readonly number[]
   const out = Matrix.zeros(errors.length, errors.length)
   // A reference without any error would have infinite weight; one part in 10⁹ keeps the weights finite.
   const least = (1e-9 * size) ** 2
-  for (const [i, a] of errors.entries()) {
-    for (const [j, b] of errors.slice(0, i).entries()) {
-      const covariance = dot(a, b)
+  errors.forEach((a, i) => {
+    for (let j = 0; j <= i; j++) {
+      const b = element(errors, j)
+      let covariance = 0
+      // In place, for this is the innermost loop of a recalibration, and a helper that sees other lists too is slower.
+      for (let k = 0; k < a.length; k++) covariance += (a[k] ?? Number.NaN) * (b[k] ?? Number.NaN)
+      if (i === j) covariance += least
       out.set(i, j, covariance)
       out.set(j, i, covariance)
     }
-    out.set(i, i, dot(a, a) + least)
-  }
+  })
   return out
 }

@@ -1,5 +1,5 @@
 import type { ViewMapping } from '../mapping/view-mapping.ts'
-import { observe } from '../measuring/propagate-measure.ts'
+import { measureThrough } from '../measuring/propagate-measure.ts'
 import type { Uncertain } from '../uncertainty/uncertain.ts'
 import { element } from '../vectors/element.ts'
 import { isSuspect } from './data-snooping.ts'
@@ -36,7 +36,7 @@ export function referenceChecks(
   const values = theta.map((t) => t.value)
   return sizes.map((size, i) => {
     const stated = mean(size.equations.map((e) => e.stated.value))
-    const fitted = mean(size.equations.map((e) => observe(view, values, e.features, e.measure).value))
+    const fitted = mean(size.equations.map((e) => measureThrough(view, values, e.features, e.measure)))
     const wi = element(w, i)
     return {
       id: size.reference,

@@ -1,6 +1,6 @@
 import { GeometryError } from '../geometry/geometry-error.ts'
 import type { ViewMapping } from '../mapping/view-mapping.ts'
-import { type Observation, observe } from '../measuring/propagate-measure.ts'
+import { measureThrough } from '../measuring/propagate-measure.ts'
 import type { Draw } from '../uncertainty/draws.ts'
 import { reason } from '../words/core-words.ts'
 import { CalibrationError } from './calibration-error.ts'
@@ -16,7 +16,7 @@ export function startingScale(view: ViewMapping, sizes: readonly StatedSize[], d
   for (const { reference, part, equations } of sizes) {
     for (const { features, measure, stated } of equations) {
       const pixels = measuredOn(reference, () =>
-        observe(inPixels, view.mapping.start(1), features, measure, draw),
+        measureThrough(inPixels, view.mapping.start(1), features, measure, draw),
       )
       if (part === 'squareness') continue
       if (!(stated.value > 0 && Number.isFinite(stated.value))) {
@@ -24,14 +24,14 @@ export function startingScale(view: ViewMapping, sizes: readonly StatedSize[], d
           reason('calibration.size-not-above-nothing', { reference, stated: stated.value }),
         )
       }
-      ratios.push(stated.value / pixels.value)
+      ratios.push(stated.value / pixels)
     }
   }
   ratios.sort((a, b) => a - b)
   return ratios[Math.floor(ratios.length / 2)] ?? 1
 }
 
-function measuredOn(reference: string, take: () => Observation): Observation {
+function measuredOn(reference: string, take: () => number): number {
   try {
     return take()
   } catch (error) {

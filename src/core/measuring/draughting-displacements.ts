@@ -2,7 +2,10 @@ import type { True } from '../geometry/frames.ts'
 import type { ViewMapping } from '../mapping/view-mapping.ts'
 import type { Feature } from './features/feature-of-mark.ts'
 
-/** What each draughting source does to the points: [dx0, dy0, dx1, …] for unit draughting error. */
+/**
+ * What each draughting source of a line or a circle does to its points: [dx0, dy0, dx1, …] for unit draughting error.
+ * Points and paths need none: each of their coordinates has a source of its own.
+ */
 export function draughtingMoves(
   feature: Feature,
   view: ViewMapping,
@@ -20,21 +23,16 @@ export function draughtingMoves(
       [0, 0, nx, ny],
     ]
   }
-  if (feature.centre !== undefined) {
-    // The centre lies off in x and y. The compass is off by 1/√2 of that, so that a diameter is worth what
-    // the same distance between two drawn points is.
-    const [cx, cy] = view.mapping.apply(theta, feature.centre, view.frame).point
-    const outward = points.flatMap(([x, y]) => {
-      const r = (Math.hypot(x - cx, y - cy) || 1) * Math.SQRT2
-      return [(x - cx) / r, (y - cy) / r]
-    })
-    return [points.flatMap(() => [1, 0]), points.flatMap(() => [0, 1]), outward]
+  if (feature.centre === undefined) return []
+  // The centre lies off in x and y. The compass is off by 1/√2 of that, so that a diameter is worth what the same
+  // distance between two drawn points is.
+  const [cx, cy] = view.mapping.apply(theta, feature.centre, view.frame).point
+  const moves: [number[], number[], number[]] = [[], [], []]
+  for (const [x, y] of points) {
+    const r = (Math.hypot(x - cx, y - cy) || 1) * Math.SQRT2
+    moves[0].push(1, 0)
+    moves[1].push(0, 1)
+    moves[2].push((x - cx) / r, (y - cy) / r)
   }
-  return points.flatMap((_, i) => [oneOf(2 * points.length, 2 * i), oneOf(2 * points.length, 2 * i + 1)])
-}
-
-const oneOf = (n: number, i: number): number[] => {
-  const out = new Array<number>(n).fill(0)
-  out[i] = 1
-  return out
+  return moves
 }

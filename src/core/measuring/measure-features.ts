@@ -7,7 +7,7 @@ import { fromTerms, propagate, type Uncertain } from '../uncertainty/uncertain.t
 import { reason } from '../words/core-words.ts'
 import type { Feature } from './features/feature-of-mark.ts'
 import { MEASURES } from './measures/measures.ts'
-import { observe } from './propagate-measure.ts'
+import { measureThrough, observe } from './propagate-measure.ts'
 
 /** A mapping of a view with its parameters as they came out. */
 export interface SolvedView {
@@ -60,5 +60,5 @@ export function remeasure(
   features: readonly Feature[],
   draw: Draw,
 ): number {
-  return observe(view, theta, features, MEASURES[measure], draw).value
+  return measureThrough(view, theta, features, MEASURES[measure], draw)
 }

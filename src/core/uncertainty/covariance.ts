@@ -21,7 +21,7 @@ export function covariance(a: Uncertain, b: Uncertain): number {
   while (i < a.sources.length && j < b.sources.length) {
     const orderA = element(a.sources, i).order
     const orderB = element(b.sources, j).order
-    if (orderA === orderB) sum += element(a.coefficients, i++) * element(b.coefficients, j++)
+    if (orderA === orderB) sum += (a.coefficients[i++] ?? Number.NaN) * (b.coefficients[j++] ?? Number.NaN)
     else if (orderA < orderB) i++
     else j++
   }

@@ -15,7 +15,7 @@ export function effectiveDof(x: Uncertain, total = variance(x)): number {
   for (let i = 0; i < x.sources.length; i++) {
     const { estimate } = element(x.sources, i)
     if (estimate.dof === Number.POSITIVE_INFINITY) continue
-    const c = element(x.coefficients, i)
+    const c = x.coefficients[i] ?? Number.NaN
     limited ??= new Map()
     limited.set(estimate, (limited.get(estimate) ?? 0) + c * c)
   }

@@ -44,7 +44,8 @@ function spreadOf(
 /** The value with its sources realised, to first order. */
 export function realise(x: Uncertain, draw: Draw): number {
   let value = x.value
-  for (let i = 0; i < x.sources.length; i++) value += draw(element(x.sources, i)) * element(x.coefficients, i)
+  for (let i = 0; i < x.sources.length; i++)
+    value += draw(element(x.sources, i)) * (x.coefficients[i] ?? Number.NaN)
   return value
 }
 

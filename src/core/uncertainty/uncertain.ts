@@ -63,7 +63,7 @@ export function fromTerms(
   return { value, sources: outSources, coefficients: outCoefficients }
 }
 
-const orderAt = (sources: readonly Source[], i: number): number => element(sources, i).order
+const orderAt = (sources: readonly Source[], i: number): number => sources[i]?.order ?? Number.NaN
 
 /**
  * A value whose error is Σ weights[i] · error(terms[i]): first-order propagation.
@@ -108,19 +108,19 @@ function merge(aSources: readonly Source[], a: readonly number[], term: Uncertai
     if (sourceA.order <= sourceB.order) {
       const both = sourceA === sourceB
       sources.push(sourceA)
-      coefficients.push(element(a, i++) + (both ? weight * element(b, j++) : 0))
+      coefficients.push((a[i++] ?? Number.NaN) + (both ? weight * (b[j++] ?? Number.NaN) : 0))
     } else {
       sources.push(sourceB)
-      coefficients.push(weight * element(b, j++))
+      coefficients.push(weight * (b[j++] ?? Number.NaN))
     }
   }
   for (; i < a.length; i++) {
     sources.push(element(aSources, i))
-    coefficients.push(element(a, i))
+    coefficients.push(a[i] ?? Number.NaN)
   }
   for (; j < b.length; j++) {
     sources.push(element(bSources, j))
-    coefficients.push(weight * element(b, j))
+    coefficients.push(weight * (b[j] ?? Number.NaN))
   }
   return { sources, coefficients }
 }
