@@ -1,5 +1,15 @@
-import type { GreyTile } from '../tiles/picture-forms.ts'
+import type { KeptPictures } from '../tiles/kept-pictures.ts'
+import type { GreyTile, PictureForms } from '../tiles/picture-forms.ts'
+import type { PictureLoader } from '../tiles/picture-loader.ts'
 import { keptPictures, pictureLoader, RANK } from '../tiles/the-pictures.ts'
+
+/** Where pictures are kept, and what fetches them. */
+interface From {
+  kept: KeptPictures<PictureForms>
+  loader: PictureLoader<PictureForms>
+}
+
+const OF_THE_WINDOW: From = { kept: keptPictures, loader: pictureLoader }
 
 const waiting = new Map<string, () => void>()
 
@@ -11,12 +21,13 @@ const waiting = new Map<string, () => void>()
 export function fetchGreys(
   who: string,
   addresses: readonly string[],
+  { kept, loader }: From = OF_THE_WINDOW,
 ): Promise<ReadonlyMap<string, GreyTile> | null> {
   waiting.get(who)?.()
   // Held here, so that none is let go again while others are waited for.
   const greys = new Map<string, GreyTile>()
   const take = (address: string): void => {
-    const grey = keptPictures.get(address, 'grey')
+    const grey = kept.get(address, 'grey')
     if (grey !== undefined) greys.set(address, grey)
   }
   for (const address of addresses) take(address)
@@ -27,23 +38,22 @@ export function fetchGreys(
       waiting.delete(who)
       resolve(all)
     }
-    const endListening = pictureLoader.listen((address, form) => {
+    const endListening = loader.listen((address, form) => {
       if (form !== 'grey' || !missing.has(address)) return
       take(address)
       if (greys.has(address)) missing.delete(address)
-      if (missing.size > 0) return
-      end(greys)
-      pictureLoader.want(who, RANK.lens, 'grey', [])
+      loader.want(who, RANK.lens, 'grey', [...missing])
+      if (missing.size === 0) end(greys)
     })
     waiting.set(who, () => end(null))
     // In place of what was wanted before: what both want stays on its way.
-    pictureLoader.want(who, RANK.lens, 'grey', [...missing])
+    loader.want(who, RANK.lens, 'grey', [...missing])
     if (missing.size === 0) end(greys)
   })
 }
 
 /** Waits no longer for what somebody asked for. */
-export function giveUp(who: string): void {
+export function giveUp(who: string, { loader }: From = OF_THE_WINDOW): void {
   waiting.get(who)?.()
-  pictureLoader.want(who, RANK.lens, 'grey', [])
+  loader.want(who, RANK.lens, 'grey', [])
 }

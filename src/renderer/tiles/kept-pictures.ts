@@ -57,12 +57,13 @@ export class KeptPictures<Forms extends object> {
     return this.#records.get(address)?.bytes
   }
 
-  /**
-   * Makes one more form of a picture and keeps it.
-   * @throws when the bytes are no picture
-   */
-  async make<F extends keyof Forms>(address: string, bytes: Blob, form: F): Promise<void> {
-    const made = await this.#makers[form].make(bytes)
+  /** Makes a form of what was fetched of a picture. @throws when the bytes are no picture */
+  make<F extends keyof Forms>(bytes: Blob, form: F): Promise<Forms[F]> {
+    return this.#makers[form].make(bytes)
+  }
+
+  /** Keeps one more form of a picture. */
+  keep<F extends keyof Forms>(address: string, bytes: Blob, form: F, made: Forms[F]): void {
     const before = this.#records.peek(address)
     if (before?.forms[form] !== undefined) this.#makers[form].close?.(before.forms[form])
     this.#records.set(address, { bytes, forms: { ...before?.forms, [form]: made } as Partial<Forms> })

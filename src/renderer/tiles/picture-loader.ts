@@ -133,12 +133,14 @@ export class PictureLoader<Forms extends object> {
 
   /** Makes of a picture all forms that are wanted, among them those that come to be wanted meanwhile. */
   async #makeWanted(address: string, bytes: Blob): Promise<void> {
-    const made = new Set<keyof Forms>()
+    const done = new Set<keyof Forms>()
     for (;;) {
-      const next = this.#missing(address).find((form) => !made.has(form))
+      const next = this.#missing(address).find((form) => !done.has(form))
       if (next === undefined) return
-      made.add(next)
-      await this.#kept.make(address, bytes, next)
+      done.add(next)
+      const made = await this.#kept.make(bytes, next)
+      // Told at once: what comes next may already drive it out.
+      this.#kept.keep(address, bytes, next, made)
       for (const listener of this.#listeners) listener(address, next)
     }
   }

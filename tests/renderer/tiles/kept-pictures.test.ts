@@ -15,26 +15,28 @@ function shelf(limit: number) {
     },
     dark: { make: async () => false, bytes: () => 0 },
   })
-  return { kept, closed }
+  const add = async (address: string, form: 'plate' | 'dark'): Promise<void> =>
+    kept.keep(address, HUNDRED, form, await kept.make(HUNDRED, form))
+  return { kept, closed, add }
 }
 
 describe('pictures that are kept', () => {
   it('stay within their bytes: what was not looked at for longest goes, and is closed', async () => {
-    const { kept, closed } = shelf(1200)
-    for (const name of ['a', 'b', 'c']) await kept.make(name, HUNDRED, 'plate')
+    const { kept, closed, add } = shelf(1200)
+    for (const name of ['a', 'b', 'c']) await add(name, 'plate')
     expect(kept.bytes).toBe(1200)
     kept.get('a', 'plate')
-    await kept.make('d', HUNDRED, 'plate')
+    await add('d', 'plate')
     expect(['a', 'b', 'c', 'd'].filter((name) => kept.has(name, 'plate'))).toEqual(['a', 'c', 'd'])
     expect(closed).toEqual(['plate 2'])
     expect(kept.bytes).toBe(1200)
   })
 
   it('have each form that was made of them, and what was fetched, counted once', async () => {
-    const { kept, closed } = shelf(1200)
-    await kept.make('a', HUNDRED, 'dark')
+    const { kept, closed, add } = shelf(1200)
+    await add('a', 'dark')
     expect(kept.bytes).toBe(100)
-    await kept.make('a', HUNDRED, 'plate')
+    await add('a', 'plate')
     expect(kept.get('a', 'dark')).toBe(false)
     expect(kept.get('a', 'plate')).toBe('plate 1')
     expect(kept.fetched('a')).toBe(HUNDRED)
@@ -43,20 +45,20 @@ describe('pictures that are kept', () => {
   })
 
   it('close a form in whose place another comes', async () => {
-    const { kept, closed } = shelf(1200)
-    await kept.make('a', HUNDRED, 'plate')
-    await kept.make('a', HUNDRED, 'plate')
+    const { kept, closed, add } = shelf(1200)
+    await add('a', 'plate')
+    await add('a', 'plate')
     expect(kept.get('a', 'plate')).toBe('plate 2')
     expect(closed).toEqual(['plate 1'])
     expect(kept.bytes).toBe(400)
   })
 
   it('are not looked at by whoever asks only whether they are there', async () => {
-    const { kept } = shelf(800)
-    await kept.make('a', HUNDRED, 'plate')
-    await kept.make('b', HUNDRED, 'plate')
+    const { kept, add } = shelf(800)
+    await add('a', 'plate')
+    await add('b', 'plate')
     expect(kept.has('a', 'plate')).toBe(true)
-    await kept.make('c', HUNDRED, 'plate')
+    await add('c', 'plate')
     expect(kept.has('a', 'plate')).toBe(false)
   })
 })
