@@ -2,11 +2,11 @@ import { asSentence } from '../../core/words/as-sentence.ts'
 import { inWords as coreInWords } from '../../core/words/core-words.ts'
 import type { AnyReason, ReasonOf } from '../../core/words/reason.ts'
 import { speak } from '../../core/words/speak.ts'
-import { FINDINGS_WORDS } from './findings.ts'
-import { HOST_WORDS } from './host.ts'
-import { INTAKE_WORDS } from './intake.ts'
-import { PICKED_WORDS } from './picked.ts'
-import { WRITTEN_WORDS } from './written.ts'
+import { FINDINGS_WORDS } from './findings-words.ts'
+import { HOST_WORDS } from './host-words.ts'
+import { INTAKE_WORDS } from './intake-words.ts'
+import { PICKED_WORDS } from './picked-words.ts'
+import { WRITTEN_WORDS } from './written-words.ts'
 
 /** Every reason that the window has of its own, each with its sentence: one file an area. */
 const WINDOW = {
