@@ -1,6 +1,6 @@
 import { pixel, truePoint } from '../geometry/frames.ts'
-import { element } from '../vectors/element.ts'
 import type { Mapping } from './mapping.ts'
+import { parameterAt } from './parameter.ts'
 import { solveLinear } from './solve-linear.ts'
 
 /** A symmetric stretch: any affine mapping is one after a rotation (polar decomposition). */
@@ -13,9 +13,9 @@ export const affine: Mapping = {
   ],
   start: (scale) => [scale, 0, scale],
   apply(theta, at, { origin }) {
-    const a = element(theta, 0)
-    const b = element(theta, 1)
-    const c = element(theta, 2)
+    const a = parameterAt(theta, 0)
+    const b = parameterAt(theta, 1)
+    const c = parameterAt(theta, 2)
     const u = at[0] - origin[0]
     const v = at[1] - origin[1]
     return {
@@ -25,8 +25,8 @@ export const affine: Mapping = {
     }
   },
   invert(theta, [x, y], { origin }) {
-    const b = element(theta, 1)
-    const [u, v] = solveLinear([element(theta, 0), b, b, element(theta, 2)], x, y)
+    const b = parameterAt(theta, 1)
+    const [u, v] = solveLinear([parameterAt(theta, 0), b, b, parameterAt(theta, 2)], x, y)
     return pixel(origin[0] + u, origin[1] + v)
   },
 }

@@ -29,3 +29,15 @@ export const worstRelative = (
   scale: number,
   us: readonly number[],
 ): number => Math.max(...parameters.map((p, k) => element(us, k) / parameterSize(p, scale)))
+
+/**
+ * One of the numbers that a mapping is given for its parameters. Mappings read them by nothing else: a helper for lists
+ * of every form would be slow here, where each pick of each trial comes by.
+ * @throws RangeError when there are fewer
+ */
+export function parameterAt(theta: readonly number[], k: number): number {
+  const value = theta[k]
+  if (value === undefined)
+    throw new RangeError(`A mapping was given ${theta.length} parameters and needs more.`)
+  return value
+}

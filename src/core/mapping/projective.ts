@@ -1,8 +1,8 @@
 import { pixel, truePoint } from '../geometry/frames.ts'
 import { GeometryError } from '../geometry/geometry-error.ts'
-import { element } from '../vectors/element.ts'
 import { reason } from '../words/core-words.ts'
 import type { Mapping } from './mapping.ts'
+import { parameterAt } from './parameter.ts'
 import { solveLinear } from './solve-linear.ts'
 
 /** Relative distance from the vanishing line, 1 at the origin, below which a plane is seen too flat to measure. */
@@ -20,11 +20,11 @@ export const projective: Mapping = {
   ],
   start: (scale) => [scale, 0, scale, 0, 0],
   apply(theta, at, { origin, extent }) {
-    const a = element(theta, 0)
-    const b = element(theta, 1)
-    const c = element(theta, 2)
-    const p = element(theta, 3) / extent
-    const q = element(theta, 4) / extent
+    const a = parameterAt(theta, 0)
+    const b = parameterAt(theta, 1)
+    const c = parameterAt(theta, 2)
+    const p = parameterAt(theta, 3) / extent
+    const q = parameterAt(theta, 4) / extent
     const u = at[0] - origin[0]
     const v = at[1] - origin[1]
     const w = 1 + p * u + q * v
@@ -52,11 +52,11 @@ export const projective: Mapping = {
   },
   // x w = a u + b v and y w = b u + c v, with w = 1 + p u + q v, are linear in u and v.
   invert(theta, [x, y], { origin, extent }) {
-    const b = element(theta, 1)
-    const p = element(theta, 3) / extent
-    const q = element(theta, 4) / extent
+    const b = parameterAt(theta, 1)
+    const p = parameterAt(theta, 3) / extent
+    const q = parameterAt(theta, 4) / extent
     const [u, v] = solveLinear(
-      [element(theta, 0) - x * p, b - x * q, b - y * p, element(theta, 2) - y * q],
+      [parameterAt(theta, 0) - x * p, b - x * q, b - y * p, parameterAt(theta, 2) - y * q],
       x,
       y,
     )

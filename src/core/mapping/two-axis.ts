@@ -1,6 +1,6 @@
 import { pixel, truePoint } from '../geometry/frames.ts'
-import { element } from '../vectors/element.ts'
 import type { Mapping } from './mapping.ts'
+import { parameterAt } from './parameter.ts'
 import { solveLinear } from './solve-linear.ts'
 
 /** One scale along and one across the grain of the paper. */
@@ -12,8 +12,8 @@ export const twoAxis: Mapping = {
   ],
   start: (scale) => [scale, scale],
   apply(theta, at, { origin, grain }) {
-    const along = element(theta, 0)
-    const across = element(theta, 1)
+    const along = parameterAt(theta, 0)
+    const across = parameterAt(theta, 1)
     const c = Math.cos(grain)
     const s = Math.sin(grain)
     const u = c * (at[0] - origin[0]) + s * (at[1] - origin[1])
@@ -25,7 +25,7 @@ export const twoAxis: Mapping = {
     }
   },
   invert(theta, [x, y], { origin, grain }) {
-    const [u, v] = solveLinear([element(theta, 0), 0, 0, element(theta, 1)], x, y)
+    const [u, v] = solveLinear([parameterAt(theta, 0), 0, 0, parameterAt(theta, 1)], x, y)
     const c = Math.cos(grain)
     const s = Math.sin(grain)
     return pixel(origin[0] + c * u - s * v, origin[1] + s * u + c * v)
