@@ -4,6 +4,7 @@ import { SCAN_ADDRESS } from '../../contract/scan-upload.ts'
 import { ScantlingError } from '../../core/words/scantling-error.ts'
 import { KEPT_FOR_GOOD, NEVER_KEPT, PAGE_HEADERS } from '../services/page/headers.ts'
 import type { PageFiles } from '../services/page/page-files.ts'
+import { inWords, reason, type ServiceReason } from '../services/words/services-words.ts'
 import { refusedFor } from '../services/workbench/refuse.ts'
 import type { DesktopWorkbench } from './desktop-workbench.ts'
 import type { Log } from './log.ts'
@@ -24,21 +25,21 @@ export async function answerPage(request: Request, sources: PageSources): Promis
     const url = ownAddress(request.url)
     const origin = request.headers.get('origin')
     if (url === null || (origin !== null && origin !== DESKTOP_ORIGIN)) {
-      return refused(403, 'Only the page of the workbench is answered, at its own address.', request, log)
+      return refused(403, reason('page.foreign'), request, log)
     }
     if (url.pathname === `/${SCAN_ADDRESS}`) return await answerScan(request, url, sources)
     if (request.method !== 'GET' && request.method !== 'HEAD') {
-      return refused(405, 'Nothing can be sent to this address.', request, log)
+      return refused(405, reason('page.takes-nothing'), request, log)
     }
     const file = sources.files.get(url.pathname === '' ? '/' : url.pathname)
     if (file !== undefined) return answer(200, file.bytes, file.type, NEVER_KEPT)
     // As far as is known, Electron tells of a request that was dropped only while its answer is being sent.
     const picture = await sources.workbench.picture(url.pathname.slice(1), request.signal)
-    if (picture === null) return refused(404, 'There is nothing at this address.', request, log)
+    if (picture === null) return refused(404, reason('page.nothing-there'), request, log)
     return answer(200, new Uint8Array(picture.bytes), picture.type, KEPT_FOR_GOOD)
   } catch (error) {
     log('failed to answer', `${request.url} (${String(error)})`)
-    return answer(500, 'The workbench could not answer because of a fault in the program.', TEXT, NEVER_KEPT)
+    return answer(500, inWords(reason('page.fault')), TEXT, NEVER_KEPT)
   }
 }
 
@@ -47,7 +48,7 @@ async function answerScan(request: Request, url: URL, { scans, log }: PageSource
     scans.abandon(url.searchParams.get('upload') ?? '')
     return inJson(200, { ok: true, id: null })
   }
-  if (request.method !== 'POST') return refused(405, 'A scan is sent by POST.', request, log)
+  if (request.method !== 'POST') return refused(405, reason('page.scan-by-post'), request, log)
   try {
     const id = await scans.take(url.searchParams, new Uint8Array(await request.arrayBuffer()))
     return inJson(200, { ok: true, id })
@@ -60,9 +61,9 @@ async function answerScan(request: Request, url: URL, { scans, log }: PageSource
 
 const TEXT = 'text/plain; charset=utf-8'
 
-function refused(status: number, sentence: string, request: Request, log: Log): Response {
+function refused(status: number, why: ServiceReason, request: Request, log: Log): Response {
   log(`refused ${request.method} with ${status}`, request.url)
-  return answer(status, sentence, TEXT, NEVER_KEPT)
+  return answer(status, inWords(why), TEXT, NEVER_KEPT)
 }
 
 const inJson = (status: number, value: ScanReply): Response =>

@@ -8,6 +8,13 @@ export const HOST_WORDS = {
   'message.too-large': (p: { most: number }) =>
     `The message is larger than the workbench takes (${p.most / 1024 ** 2} MB) or has no name; nothing was done.`,
 
+  // What the desktop window's page fetches
+  'page.foreign': () => 'Only the page of the workbench is answered, at its own address.',
+  'page.takes-nothing': () => 'Nothing can be sent to this address.',
+  'page.nothing-there': () => 'There is nothing at this address.',
+  'page.scan-by-post': () => 'A scan is sent by POST.',
+  'page.fault': () => 'The workbench could not answer because of a fault in the program.',
+
   // Scans that arrive in pieces
   'pieces.not-understood': () => 'The scan arrived in a form that is not understood: hand it over again.',
   'pieces.lost': () => 'Part of the scan was lost on its way: hand it over again.',
