@@ -7,7 +7,10 @@ import { fuzzDesk } from './fuzz-desk.ts'
 import { HOSTILE_FILES, widestPage } from './hostile-files.ts'
 import { LONGEST, tryCopy } from './try-copy.ts'
 
-const desk = await fuzzDesk()
+/** The least that may be set: files that hang are given up after it, however many seconds that is. */
+const SECONDS = 5
+
+const desk = await fuzzDesk({ ...LIMITS, seconds: SECONDS })
 afterAll(() => desk.close())
 
 describe('a file that is made to do harm', () => {
