@@ -22,7 +22,7 @@ export interface BoundOf {
  * @param noise grey values; or a scan: then the root mean square of its difference from itself before noise, over the pixels that tell of the parameters
  */
 export function cramerRao(of: BoundOf, noise: number | Scan): Matrix {
-  const slopes = slopesOf(of)
+  const slopes = slopesOf(of).map((s) => s.data)
   const sigma = typeof noise === 'number' ? noise : rmsWhereTelling(slopes, noise)
   return inverse(products(slopes)).mul(sigma * sigma)
 }
@@ -35,9 +35,8 @@ export function cramerRao(of: BoundOf, noise: number | Scan): Matrix {
  */
 export function leastSquaresInGrain(of: BoundOf, noise: number, grain: number): Matrix {
   const slopes = slopesOf(of)
-  const { width, height } = of.picture(of.at)
-  const back = slopes.map((slope) => grained(slope, width, height, grain))
-  const inner = inverse(products(slopes))
+  const back = slopes.map(({ width, height, data }) => grained(data, width, height, grain))
+  const inner = inverse(products(slopes.map((s) => s.data)))
   return inner
     .mmul(products(back))
     .mmul(inner)
@@ -57,16 +56,16 @@ export function varianceOf(covariance: Matrix, weights: readonly number[]): numb
 }
 
 /** Derivative of every pixel with respect to each parameter; 0 where the pixel may not be used. */
-function slopesOf({ picture, at, steps, used }: BoundOf): Float64Array[] {
-  const { width } = picture(at)
+function slopesOf({ picture, at, steps, used }: BoundOf): Picture[] {
   return at.map((_, i) => {
     const step = steps[i] as number
-    const high = picture(at.map((p, j) => (j === i ? p + step : p))).data
+    const { width, height, data: high } = picture(at.map((p, j) => (j === i ? p + step : p)))
     const low = picture(at.map((p, j) => (j === i ? p - step : p))).data
-    return high.map((v, k) => {
+    const data = high.map((v, k) => {
       const slope = (v - (low[k] as number)) / (2 * step)
       return slope !== 0 && used((k % width) + 0.5, Math.floor(k / width) + 0.5) ? slope : 0
     })
+    return { width, height, data }
   })
 }
 

@@ -1,31 +1,10 @@
-import { beforeAll, describe, expect, it } from 'vitest'
+import { describe, expect, it } from 'vitest'
 import { pixel } from '../../../src/core/geometry/frames.ts'
 import { findCrossing } from '../../../src/core/imaging/index.ts'
 import { inWords } from '../../../src/core/words/core-words.ts'
-import { crossingTrial } from './judge/crossing-trial.ts'
 import { many } from './judge/many.ts'
-import { mustBeAccurate, mustBeFound, mustBeHonest } from './judge/must-pass.ts'
-import type { Score } from './judge/score.ts'
-import { crossingCase, type Meeting } from './simulate/crossing-case.ts'
-import { type Kind, someLook } from './simulate/look.ts'
-
-const CLASSES: [name: string, kind: Kind, meeting: Meeting][] = [
-  ['crossing in white noise', 'noise', 'X'],
-  ['of which one ends on the other, in white noise', 'noise', 'T'],
-  ['that meet at their ends, in white noise', 'noise', 'L'],
-  ['crossing, through JPEG at quality 70', 'JPEG', 'X'],
-  ['crossing, in one bit', 'one bit', 'X'],
-]
-
-describe.each(CLASSES)('two strokes %s', (_, kind, meeting) => {
-  let s: Score
-  beforeAll(async () => {
-    s = await crossingTrial(kind, 60, 15, [meeting])
-  })
-  it('meet as near to the truth as the bound of their kept pieces asks', () => mustBeAccurate(s))
-  it('tell the uncertainty of where they meet', () => mustBeHonest(s))
-  it('are found', () => mustBeFound(s))
-})
+import { crossingCase } from './simulate/crossing-case.ts'
+import { someLook } from './simulate/look.ts'
 
 describe('a crossing farther from the pick than it is looked for', () => {
   it('is not told, and a sentence says how far off it is', async () => {

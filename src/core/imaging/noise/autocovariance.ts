@@ -53,7 +53,7 @@ function addLag(
 ): void {
   const step = Math.floor(lag / SIDE) * stride + (lag % SIDE) - LAGS
   let [count, residual, centre, width] = [0, 0, 0, 0]
-  let [p0, p1, p2, p3, p4, p5] = [0, 0, 0, 0, 0, 0]
+  let [p0, p1, p2, p3, p4, p5, p6, p7] = [0, 0, 0, 0, 0, 0, 0, 0]
   for (let i = 0; i < n; i++) {
     const j = i32(index, i32(place, i) + step) - 1
     if (j < 0) continue
@@ -72,12 +72,14 @@ function addLag(
     p3 += f64(values, a + 4) * f64(values, b + 4)
     p4 += c
     p5 += w
+    p6 += f64(values, a + 7) * f64(values, b + 7)
+    p7 += f64(values, a + 8) * f64(values, b + 8)
   }
   sums.count[lag] = count
   sums.residual[lag] = residual
   sums.centre[lag] = centre
   sums.width[lag] = width
-  const projected = [p0, p1, p2, p3, p4, p5]
+  const projected = [p0, p1, p2, p3, p4, p5, p6, p7]
   sums.projection.forEach((p, b) => {
     p[lag] = projected[b] ?? 0
   })

@@ -7,8 +7,11 @@ import { groupsOf, middlePieces, pixelsIn } from './pixel-groups.ts'
 
 const { f64, i32 } = elements
 
-/** Directions that the fit takes off each group of pieces: ground, along, across, contrast, centre, width. */
-export const BASIS = 6
+/**
+ * Directions that the fit takes off each group of pieces: ground, along, across, contrast, centre, width, turn, blur. One
+ * that was left out would take noise that goes together from the residuals unseen: sigma would come out too small.
+ */
+export const BASIS = 8
 /** Which of them pull on the centre and on the width. */
 export const [CENTRE, WIDTH] = [4, 5] as const
 /** Numbers kept of a pixel: its residual, then its share of each direction. */
@@ -65,6 +68,8 @@ export function scoreContributions(
         values[v + 4] = model.stroke
         values[v + 5] = model.place
         values[v + 6] = model.width + withBlur * model.blur
+        values[v + 7] = model.place * (s + piece.middle - middle)
+        values[v + 8] = model.blur
         group[at] = g
         column[at] = i32(strip.column, p)
         row[at] = i32(strip.row, p)

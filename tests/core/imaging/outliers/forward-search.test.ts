@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest'
-import { type CoursePoint, forwardSearch } from '../../../src/core/imaging/outliers/forward-search.ts'
+import { type CoursePoint, forwardSearch } from '../../../../src/core/imaging/outliers/forward-search.ts'
 
 /** Eight readings on the line 2 + 0.01·s with deviations of about their sigma, then some moved. */
 const AGREEING = [0.6, -0.9, 0.3, 1.1, -0.5, -1.2, 0.8, -0.2]
