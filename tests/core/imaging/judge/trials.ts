@@ -24,6 +24,8 @@ export interface Trials {
 }
 
 const CROSSINGS = 60
+/** Of one trial, on a machine that does much else, milliseconds. */
+const PATIENCE = 240_000
 
 /**
  * The trials of scans of one class: each must be as near to the truth as the Cramér–Rao bound asks, tell its own
@@ -58,7 +60,7 @@ function scored(name: string, trial: () => Promise<Score>): void {
     let s: Score
     beforeAll(async () => {
       s = await trial()
-    })
+    }, PATIENCE)
     it('is as near to the truth as the Cramér–Rao bound asks', () => mustBeAccurate(s))
     it('tells its own uncertainty', () => mustBeHonest(s))
     it('is found', () => mustBeFound(s))
@@ -70,7 +72,7 @@ function scoredRound(name: string, trial: () => Promise<RoundScores>): void {
     let scores: RoundScores
     beforeAll(async () => {
       scores = await trial()
-    })
+    }, PATIENCE)
     it('is as near to the truth, all round, as the Cramér–Rao bound asks', () => mustBeAccurate(scores.along))
     it('has its centre as near as the bound asks', () => mustBeAccurate(scores.centre))
     it('has its radius as near as the bound asks', () => mustBeAccurate(scores.radius))
