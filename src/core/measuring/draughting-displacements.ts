@@ -1,3 +1,4 @@
+import { distanceBetween } from '../geometry/distance-between.ts'
 import type { True } from '../geometry/frames.ts'
 import type { ViewMapping } from '../mapping/view-mapping.ts'
 import type { Feature } from './features/feature-of-mark.ts'
@@ -15,7 +16,7 @@ export function draughtingMoves(
   if (feature.kind === 'line') {
     // Each end of the drawn line lies off by the draughting error, across the line.
     const [p, q] = points as [True, True]
-    const length = Math.hypot(q[0] - p[0], q[1] - p[1]) || 1
+    const length = distanceBetween(q, p) || 1
     const nx = -(q[1] - p[1]) / length
     const ny = (q[0] - p[0]) / length
     return [

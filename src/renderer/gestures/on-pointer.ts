@@ -1,3 +1,4 @@
+import { distanceBetween } from '../../core/geometry/distance-between.ts'
 import { type Pixel, type Screen, screen } from '../../core/geometry/frames.ts'
 import { useBench } from '../bench/bench-store.ts'
 import { choose, setPicks } from '../bench/choose.ts'
@@ -92,10 +93,7 @@ export function onPointer(element: HTMLElement, held: Held, laid: () => readonly
       return
     }
     const now = event.timeStamp
-    const again =
-      clicked !== null &&
-      now - clicked.when < DOUBLE &&
-      Math.hypot(at[0] - clicked.at[0], at[1] - clicked.at[1]) <= STILL
+    const again = clicked !== null && now - clicked.when < DOUBLE && distanceBetween(at, clicked.at) <= STILL
     clicked = again ? null : { at, when: now }
     if (again) endPath()
     else pickAt(pixel, mannerOf(event))

@@ -1,3 +1,4 @@
+import { distanceBetween } from '../../core/geometry/distance-between.ts'
 import { type Screen, screen } from '../../core/geometry/frames.ts'
 import type { Extent } from '../camera/camera.ts'
 
@@ -18,7 +19,7 @@ export function stretchesWithin(points: readonly Screen[], box: Extent): Stretch
   let open: Stretch | null = null
   for (let i = 1; i < points.length; i++) {
     const [a, b] = [points[i - 1] as Screen, points[i] as Screen]
-    const length = Math.hypot(b[0] - a[0], b[1] - a[1])
+    const length = distanceBetween(b, a)
     const part = partWithin(a, b, box)
     if (part === null) open = null
     else {

@@ -1,3 +1,4 @@
+import { distanceBetween } from '../../core/geometry/distance-between.ts'
 import { pixel, type Screen, screen } from '../../core/geometry/frames.ts'
 import { applied, type BoxSize, type Camera, extent, matrixOf } from '../camera/camera.ts'
 import { againStrokes, centreStrokes } from './centre-strokes.ts'
@@ -114,7 +115,7 @@ function layOutItem(item: Item, at: OnScreen, zoom: number, lettering: Lettering
       const tail = at(item.at)
       const tip = at(pixel(item.at[0] + item.vector[0], item.at[1] + item.vector[1]))
       const angle = Math.atan2(tip[1] - tail[1], tip[0] - tail[0])
-      const long = Math.hypot(tip[0] - tail[0], tip[1] - tail[1]) >= 2
+      const long = distanceBetween(tip, tail) >= 2
       return {
         ...bare,
         item,

@@ -1,3 +1,4 @@
+import { distanceBetween } from '../../geometry/distance-between.ts'
 import { type True, truePoint } from '../../geometry/frames.ts'
 import { pointAt, type TrueFeature } from './true-measure.ts'
 
@@ -10,7 +11,7 @@ export interface Direction {
 
 export function directionOf(line: TrueFeature): Direction {
   const [p, q] = [pointAt(line, 0), pointAt(line, 1)]
-  const length = Math.hypot(q[0] - p[0], q[1] - p[1])
+  const length = distanceBetween(q, p)
   return { ux: (q[0] - p[0]) / length, uy: (q[1] - p[1]) / length, length }
 }
 
