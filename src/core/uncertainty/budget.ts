@@ -15,7 +15,7 @@ export function uncertaintyBudget(x: Uncertain): Contribution[] {
   const byLabel = new Map<string, number>()
   let total = 0
   for (let i = 0; i < x.sources.length; i++) {
-    const part = element(x.coefficients, i) ** 2
+    const part = (x.coefficients[i] ?? Number.NaN) ** 2
     if (part === 0) continue
     const { label } = element(x.sources, i)
     byLabel.set(label, (byLabel.get(label) ?? 0) + part)

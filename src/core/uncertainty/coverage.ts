@@ -1,4 +1,3 @@
-import { element } from '../vectors/element.ts'
 import { variance } from './covariance.ts'
 import { coverageFactor } from './distributions.ts'
 import type { VarianceEstimate } from './source.ts'
@@ -13,8 +12,8 @@ import type { Uncertain } from './uncertain.ts'
 export function effectiveDof(x: Uncertain, total = variance(x)): number {
   let limited: Map<VarianceEstimate, number> | undefined
   for (let i = 0; i < x.sources.length; i++) {
-    const { estimate } = element(x.sources, i)
-    if (estimate.dof === Number.POSITIVE_INFINITY) continue
+    const estimate = x.sources[i]?.estimate
+    if (estimate === undefined || estimate.dof === Number.POSITIVE_INFINITY) continue
     const c = x.coefficients[i] ?? Number.NaN
     limited ??= new Map()
     limited.set(estimate, (limited.get(estimate) ?? 0) + c * c)

@@ -73,9 +73,9 @@ export function propagate(value: number, terms: readonly Uncertain[], weights: A
   let sources = NO_SOURCES
   let coefficients: number[] = []
   for (let t = 0; t < terms.length; t++) {
-    const term = element(terms, t)
-    const weight = element(weights, t)
-    if (weight === 0 || term.sources.length === 0) continue
+    const term = terms[t]
+    const weight = weights[t] ?? Number.NaN
+    if (term === undefined || weight === 0 || term.sources.length === 0) continue
     if (sources.length === 0) {
       sources = term.sources
       coefficients = term.coefficients.map((c) => weight * c)
@@ -103,8 +103,9 @@ function merge(aSources: readonly Source[], a: readonly number[], term: Uncertai
   let i = 0
   let j = 0
   while (i < a.length && j < b.length) {
-    const sourceA = element(aSources, i)
-    const sourceB = element(bSources, j)
+    const sourceA = aSources[i]
+    const sourceB = bSources[j]
+    if (sourceA === undefined || sourceB === undefined) break
     if (sourceA.order <= sourceB.order) {
       const both = sourceA === sourceB
       sources.push(sourceA)
