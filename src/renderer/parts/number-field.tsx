@@ -1,5 +1,6 @@
 import './field.css'
-import { NumberField as AriaNumberField, Input, Label, Text } from 'react-aria-components'
+import { NumberField as AriaNumberField, Input, Label } from 'react-aria-components'
+import { FieldNote } from './field-note.tsx'
 
 interface NumberFieldProps {
   label: string
@@ -35,11 +36,7 @@ export function NumberField(props: NumberFieldProps) {
         <Input className="field-input" />
         {suffix !== undefined && <span className="field-suffix">{suffix}</span>}
       </div>
-      {note !== undefined && (
-        <Text slot="description" className="field-note">
-          {note}
-        </Text>
-      )}
+      <FieldNote note={note} />
     </AriaNumberField>
   )
 }

@@ -2,7 +2,8 @@ import './field.css'
 import './list.css'
 import './picker.css'
 import type { ReactNode } from 'react'
-import { Button, Label, ListBox, Popover, Select, SelectValue, Text } from 'react-aria-components'
+import { Button, Label, ListBox, Popover, Select, SelectValue } from 'react-aria-components'
+import { FieldNote } from './field-note.tsx'
 import { Icon } from './icon.tsx'
 import { ListOption } from './list-option.tsx'
 
@@ -47,11 +48,7 @@ export function Picker<T extends string>(props: PickerProps<T>) {
           <Icon name="down" />
         </Button>
       </div>
-      {note !== undefined && (
-        <Text slot="description" className="field-note">
-          {note}
-        </Text>
-      )}
+      <FieldNote note={note} />
       <Popover className="list-popover" offset={2}>
         <ListBox className="list-box" items={options}>
           {(option) => <ListOption {...option} />}

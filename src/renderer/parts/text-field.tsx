@@ -1,6 +1,7 @@
 import './field.css'
 import type { ReactNode } from 'react'
-import { TextField as AriaTextField, FieldError, Input, Label, Text, TextArea } from 'react-aria-components'
+import { TextField as AriaTextField, FieldError, Input, Label, TextArea } from 'react-aria-components'
+import { FieldNote } from './field-note.tsx'
 
 export interface TextFieldProps {
   label: string
@@ -64,11 +65,7 @@ export function TextField(props: TextFieldProps) {
         )}
         {suffix !== undefined && <span className="field-suffix">{suffix}</span>}
       </div>
-      {note !== undefined && (
-        <Text slot="description" className="field-note">
-          {note}
-        </Text>
-      )}
+      <FieldNote note={note} />
       <FieldError className="field-error">{error}</FieldError>
     </AriaTextField>
   )

@@ -55,7 +55,7 @@ function NoteLine({ job, note, chosen }: { job: Job; note: Note; chosen: boolean
   return (
     <Button
       ref={line}
-      className="notes-list-one"
+      className="block-one-of notes-list-one"
       aria-current={chosen || undefined}
       onPress={() => {
         putDown()

@@ -35,7 +35,7 @@ export function ViewList({ sheet, atWork }: { sheet: string; atWork: string | nu
           {views.map((view) => (
             <li key={view.id}>
               <AriaButton
-                className="view-list-one"
+                className="block-one-of view-list-one"
                 aria-current={view.id === atWork || undefined}
                 onPress={() => {
                   putDown()

@@ -19,7 +19,7 @@ export function SheetList({ sheets }: { sheets: readonly Sheet[] }) {
       {sheets.map((sheet) => (
         <li key={sheet.id}>
           <Button
-            className="sheet-list-one"
+            className="block-one-of sheet-list-one"
             aria-current={sheet.id === chosen || undefined}
             onPress={() => void showSheet(sheet.id)}
           >
