@@ -33,6 +33,40 @@ beforeAll(async () => {
 })
 afterAll(() => racer.remove())
 
+/** Processes that try for each of the paths at the same moment; what they say of it, once all have tried all. */
+async function raceTogether(racers: number, paths: readonly string[]): Promise<string[]> {
+  const children = Array.from({ length: racers }, () =>
+    spawn(process.execPath, [racer.path, 'rounds', ...paths], { stdio: ['pipe', 'pipe', 'inherit'] }),
+  )
+  const outputs = children.map(() => '')
+  const whenAll = (word: string): Promise<unknown> =>
+    Promise.all(
+      children.map(
+        (child, i) =>
+          new Promise<void>((resolve, reject) => {
+            const look = (): void => {
+              if (outputs[i]?.includes(`${word}\n`)) resolve()
+            }
+            child.stdout.on('data', look)
+            child.on('close', () => reject(new Error(`A racer ended before it was ${word}.`)))
+            look()
+          }),
+      ),
+    )
+  for (const [i, child] of children.entries()) {
+    child.stdout.on('data', (data: Buffer) => {
+      outputs[i] += data.toString()
+    })
+  }
+  await whenAll('ready')
+  const tried = whenAll('tried')
+  const start = Date.now() + 200
+  for (const child of children) child.stdin.write(`${start}\n`)
+  await tried
+  for (const child of children) child.stdin.end()
+  return outputs.flatMap((output) => output.split('\n').filter((line) => /^\d/.test(line)))
+}
+
 function race(args: readonly string[]): Promise<string> {
   return new Promise((resolve) => {
     const child = spawn(process.execPath, [racer.path, ...args], { stdio: ['ignore', 'pipe', 'pipe'] })
@@ -141,9 +175,7 @@ describe('when many processes try for one lock at once', () => {
       if (round % 4 < 3) continue
       await writeFile(`${path}.after-${dead.token}.after-${claimant.token}`, writeHolder(deadHolder()))
     }
-    const start = String(Date.now() + 2500)
-    const racers = Array.from({ length: RACERS }, () => race(['rounds', start, ...paths]))
-    const lines = (await Promise.all(racers)).flatMap((output) => output.trim().split('\n'))
+    const lines = await raceTogether(RACERS, paths)
     expect(lines).toHaveLength(RACERS * rounds)
     for (let round = 0; round < rounds; round++) {
       const winners = lines.filter((line) => line === `${round} acquired`)
