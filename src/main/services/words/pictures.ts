@@ -25,6 +25,7 @@ export const PICTURE_WORDS = {
   'pyramid.too-slow': () => 'the process that makes pictures takes too long',
   'pyramid.too-much-memory': (p: { most: number }) =>
     `it takes more memory than the ${Math.round(p.most / 1024 ** 2).toLocaleString('en')} MB that reading a scan may use`,
+  'pyramid.unreadable': () => 'the scan is not a picture that can be read',
   'pyramid.no-whole': () => 'the picture of the whole was not made',
   'pyramid.tile-missing': () => 'not every tile was written',
   'pyramid.others-write': () => 'other processes write into the same folder',

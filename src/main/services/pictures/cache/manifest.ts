@@ -4,6 +4,8 @@ import { z } from 'zod'
 import { TILE } from '../../../../contract/picture-pyramid.ts'
 import type { PyramidLevel } from '../../../../contract/pictures.ts'
 import type { Sheet } from '../../../../core/job/model/types.ts'
+import { reason } from '../../words/services-words.ts'
+import { PyramidError } from '../faults/pyramid-error.ts'
 import { GROUND, MAKE, MANIFEST, OVERVIEW, THUMBNAIL, TILES } from '../layout/picture-names.ts'
 import { type TileKind, tileKindSchema } from '../layout/tile-kind.ts'
 import { putInPlace } from './put-in-place.ts'
@@ -76,7 +78,7 @@ export async function readManifest(folder: string, { scan, levels }: Described):
   }
 }
 
-/** @throws Error when a picture is missing */
+/** @throws PyramidError when a tile is missing; Error when a picture of the whole is */
 export async function writeManifest(
   folder: string,
   { scan, levels }: Described,
@@ -85,7 +87,7 @@ export async function writeManifest(
   mark: string,
 ): Promise<Manifest> {
   const tiles = await tileSizes(join(folder, TILES), levels, kind.type)
-  if (tiles === null) throw new Error('not every tile was written')
+  if (tiles === null) throw new PyramidError(reason('pyramid.tile-missing'))
   const manifest: Manifest = {
     make: MAKE,
     tool,

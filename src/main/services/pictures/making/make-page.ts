@@ -6,7 +6,7 @@ import { makePageWhole } from './page-whole.ts'
 /**
  * Makes the pictures of a page: the whole and what is made of it, and beside them the tiles, which take longer.
  * @returns null when it was stopped
- * @throws ServiceError with a sentence, or Error whose message ends one; pictures of the whole that are there stay
+ * @throws ServiceError, PyramidError or what the system refused; pictures of the whole that are there stay
  */
 export async function makePage(making: PageMaking): Promise<Manifest | null> {
   const { drawn, folder, tell, signal } = making

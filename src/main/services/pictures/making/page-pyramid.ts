@@ -5,8 +5,8 @@ import { halfMade } from '../cache/half-made.ts'
 import { type Manifest, readManifest } from '../cache/manifest.ts'
 import { putTiles } from '../cache/put-tiles.ts'
 import { tileSizes } from '../cache/tile-sizes.ts'
+import { PyramidError } from '../faults/pyramid-error.ts'
 import { TILES } from '../layout/picture-names.ts'
-import { PyramidError } from '../process/pyramid-error.ts'
 import type { PageInFile } from '../pyramid/open-page.ts'
 import type { Looked, PageMaking } from './making.ts'
 
@@ -22,7 +22,7 @@ export interface Pyramid extends Looked {
 /**
  * Has a page cut into tiles when it is its turn.
  * @returns null when it was stopped
- * @throws Error whose message ends a sentence
+ * @throws PyramidError when it could not be cut
  */
 export async function makePagePyramid(making: PageMaking, pyramid: Pyramid): Promise<Manifest | null> {
   const { page, folder, signal } = making

@@ -2,7 +2,7 @@ import { hasSize, mustHaveSize, type PixelSize } from '../../scans/page/pixel-si
 import { reason } from '../../words/services-words.ts'
 import { ownMark, removeOwn } from '../cache/half-made.ts'
 import { WHOLE, wholeSizes } from '../cache/manifest.ts'
-import { PyramidError } from '../process/pyramid-error.ts'
+import { PyramidError } from '../faults/pyramid-error.ts'
 import type { PyramidNews } from '../process/pyramid-protocol.ts'
 import type { PageInFile } from '../pyramid/open-page.ts'
 import type { Looked, PageMaking, Whole } from './making.ts'
@@ -11,7 +11,7 @@ import type { Looked, PageMaking, Whole } from './making.ts'
  * Has the pictures of the whole made, unless they are there.
  * @param looked called when it is known how the tiles are kept, long before the pictures are there
  * @returns null when it was stopped
- * @throws ServiceError when the page has other pixels than the job says, or Error whose message ends a sentence
+ * @throws ServiceError when the page has other pixels than the job says, PyramidError when they could not be made
  */
 export async function makePageWhole(
   { folder, page, whole, signal, tell }: PageMaking,

@@ -2,9 +2,9 @@ import { systemCause } from '../../files/system-reason.ts'
 import { ScanLocked } from '../../scans/file/scan-locked.ts'
 import { ServiceError } from '../../service-error.ts'
 import { inWords, reason, type ServiceReason } from '../../words/services-words.ts'
+import { PyramidError } from '../faults/pyramid-error.ts'
 import { tilesOf } from '../layout/picture-names.ts'
 import type { Page, PageProgress } from '../making/page.ts'
-import { PyramidError } from '../process/pyramid-error.ts'
 
 /** @param doing what is being done for it */
 export const makingWhole = (doing: ServiceReason): PageProgress => ({

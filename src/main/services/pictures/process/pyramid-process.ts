@@ -4,8 +4,8 @@
  */
 import { systemCause } from '../../files/system-reason.ts'
 import { serveParent } from '../../process/serve-parent.ts'
+import { PyramidError } from '../faults/pyramid-error.ts'
 import { makePictures } from './make-pictures.ts'
-import { PyramidError } from './pyramid-error.ts'
 import { PYRAMID_PROTOCOL } from './pyramid-protocol.ts'
 
 void serveParent(PYRAMID_PROTOCOL, {

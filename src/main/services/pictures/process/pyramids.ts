@@ -2,8 +2,8 @@ import type { AnyReason } from '../../../../core/words/reason.ts'
 import type { Outcome } from '../../process/outcome.ts'
 import { ProcessPool } from '../../process/process-pool.ts'
 import { reason } from '../../words/services-words.ts'
+import { PyramidError } from '../faults/pyramid-error.ts'
 import { makePictures } from './make-pictures.ts'
-import { PyramidError } from './pyramid-error.ts'
 import { madeFilesSchema, PYRAMID_PROTOCOL, type PyramidNews, type PyramidOrder } from './pyramid-protocol.ts'
 
 export interface MakingWith {

@@ -1,6 +1,8 @@
 import type { Sharp } from 'sharp'
 import { z } from 'zod'
 import type { PixelSize } from '../../scans/page/pixel-size.ts'
+import { reason } from '../../words/services-words.ts'
+import { PyramidError } from '../faults/pyramid-error.ts'
 import { type TileKind, tileKind } from '../layout/tile-kind.ts'
 
 /** Paper, behind whatever a scan leaves transparent. */
@@ -24,7 +26,7 @@ async function read({ path, page }: PageInFile, ignoreIcc: boolean): Promise<Sha
 
 /**
  * How the tiles of a page are to be kept, and its pixels as they are stored; reads the head of the file only.
- * @throws Error whose message ends a sentence
+ * @throws PyramidError
  */
 export async function lookAtPage(
   file: PageInFile,
@@ -34,7 +36,7 @@ export async function lookAtPage(
     const { width, height } = metadata
     return { kind: tileKind(metadata), size: { width, height }, tool: await tool() }
   } catch {
-    throw new Error('the scan is not a picture that can be read')
+    throw new PyramidError(reason('pyramid.unreadable'))
   }
 }
 
