@@ -15,7 +15,7 @@ const CORE_FOLDERS = [
   'quantity',
   'uncertainty',
   'geometry',
-  'vectors',
+  'linear-algebra',
   'mapping',
   'measuring',
   'calibration',

@@ -1,6 +1,6 @@
 import { Matrix } from 'ml-matrix'
+import { element } from '../linear-algebra/element.ts'
 import { normalEquivalent } from '../uncertainty/distributions.ts'
-import { element } from '../vectors/element.ts'
 import type { StatedSize } from './reference.ts'
 import type { Solution } from './solve-mapping.ts'
 

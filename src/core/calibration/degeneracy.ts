@@ -1,10 +1,10 @@
 import { Matrix, SingularValueDecomposition } from 'ml-matrix'
 import { type Degrees, degrees, toRadians } from '../geometry/angle-units.ts'
 import { pixel } from '../geometry/frames.ts'
+import { element } from '../linear-algebra/element.ts'
 import type { Mapping } from '../mapping/mapping.ts'
 import { parameterSize } from '../mapping/parameter.ts'
 import type { ViewMapping } from '../mapping/view-mapping.ts'
-import { element } from '../vectors/element.ts'
 import { type CoreReason, reason } from '../words/core-words.ts'
 
 /**

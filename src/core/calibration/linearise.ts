@@ -1,11 +1,11 @@
 import { Matrix } from 'ml-matrix'
 import { GeometryError } from '../geometry/geometry-error.ts'
+import { addTo } from '../linear-algebra/add-to.ts'
+import { element } from '../linear-algebra/element.ts'
 import type { ViewMapping } from '../mapping/view-mapping.ts'
 import { observe } from '../measuring/propagate-measure.ts'
 import { type Draw, realise } from '../uncertainty/draws.ts'
 import type { Source } from '../uncertainty/source.ts'
-import { addTo } from '../vectors/add-to.ts'
-import { element } from '../vectors/element.ts'
 import { reason } from '../words/core-words.ts'
 import type { Equation } from './reference.ts'
 

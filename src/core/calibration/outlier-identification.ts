@@ -1,5 +1,5 @@
+import { element } from '../linear-algebra/element.ts'
 import type { ViewMapping } from '../mapping/view-mapping.ts'
-import { element } from '../vectors/element.ts'
 import { CalibrationError } from './calibration-error.ts'
 import { isSuspect, normalisedResiduals } from './data-snooping.ts'
 import { probability } from './goodness-of-fit.ts'

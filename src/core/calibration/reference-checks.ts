@@ -1,7 +1,7 @@
+import { element } from '../linear-algebra/element.ts'
 import type { ViewMapping } from '../mapping/view-mapping.ts'
 import { measureThrough } from '../measuring/propagate-measure.ts'
 import type { Uncertain } from '../uncertainty/uncertain.ts'
-import { element } from '../vectors/element.ts'
 import { isSuspect } from './data-snooping.ts'
 import type { ReferencePart, StatedSize } from './reference.ts'
 

@@ -1,10 +1,10 @@
 import type { Measured } from '../geometry/polygon.ts'
+import { element } from '../linear-algebra/element.ts'
 import type { Feature } from '../measuring/features/feature-of-mark.ts'
 import { diameter } from '../measuring/measures/diameter.ts'
 import { distance } from '../measuring/measures/distance.ts'
 import type { TrueMeasure } from '../measuring/measures/true-measure.ts'
 import type { Uncertain } from '../uncertainty/uncertain.ts'
-import { element } from '../vectors/element.ts'
 
 /** Which stated size of a rectangle: a reference of another kind has but one. */
 export type ReferencePart = 'width' | 'height' | 'squareness'

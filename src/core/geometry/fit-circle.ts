@@ -1,8 +1,8 @@
+import { invertSymmetric3, type Symmetric3 } from '../linear-algebra/symmetric3.ts'
 import { reason } from '../words/core-words.ts'
 import { algebraicCircle } from './algebraic-circle.ts'
 import { type Point, type PointsOf, pointLike } from './frames.ts'
 import { GeometryError } from './geometry-error.ts'
-import { invertSymmetric3, type Symmetric3 } from './symmetric3.ts'
 
 type Sensitivity = [number[], number[], number[]]
 

@@ -1,5 +1,5 @@
-import { addTo } from '../vectors/add-to.ts'
-import { element } from '../vectors/element.ts'
+import { addTo } from '../linear-algebra/add-to.ts'
+import { element } from '../linear-algebra/element.ts'
 import type { Point, PointsOf } from './frames.ts'
 
 /** A number computed from points, with its derivative by each coordinate: x0, y0, x1, y1, … */

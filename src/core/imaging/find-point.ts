@@ -1,5 +1,5 @@
-import * as elements from '../geometry/elements.ts'
 import type { Pixel } from '../geometry/frames.ts'
+import * as elements from '../linear-algebra/elements-unchecked.ts'
 import type { AcceptedStroke } from './accept/acceptance.ts'
 import { followBend } from './detect/bend-detector.ts'
 import { isReason, searchContext } from './detect/detector.ts'

@@ -1,4 +1,4 @@
-import { element } from '../vectors/element.ts'
+import { element } from '../linear-algebra/element.ts'
 
 /**
  * What a parameter does to the sheet: `scale`, mm per pixel, sizes it one way or all over; `skew`, mm per pixel, shears

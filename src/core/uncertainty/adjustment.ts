@@ -1,5 +1,5 @@
 import { CholeskyDecomposition, Matrix } from 'ml-matrix'
-import { element } from '../vectors/element.ts'
+import { element } from '../linear-algebra/element.ts'
 
 /** One linearised step of generalised least squares. */
 export interface Adjustment {

@@ -1,4 +1,4 @@
-import { element } from '../vectors/element.ts'
+import { element } from '../linear-algebra/element.ts'
 import type { Uncertain } from './uncertain.ts'
 
 export interface Contribution {

@@ -1,4 +1,4 @@
-import { dot } from '../vectors/dot.ts'
+import { dot } from '../linear-algebra/dot.ts'
 import type { Uncertain } from './uncertain.ts'
 
 /** Combined variance u². Source: JCGM 100:2008, eq. 10 (the sources are independent). */

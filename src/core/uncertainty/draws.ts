@@ -1,4 +1,4 @@
-import { element } from '../vectors/element.ts'
+import { element } from '../linear-algebra/element.ts'
 import type { Arithmetic } from './arithmetic.ts'
 import type { RandomStream } from './random.ts'
 import type { Source, VarianceEstimate } from './source.ts'

@@ -1,4 +1,4 @@
-import { element } from '../vectors/element.ts'
+import { element } from '../linear-algebra/element.ts'
 /** Middle value; of an even number the mean of the middle two, of none 0. */
 export function median(values: readonly number[]): number {
   if (values.length === 0) return 0

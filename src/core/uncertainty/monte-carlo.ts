@@ -1,4 +1,4 @@
-import { element } from '../vectors/element.ts'
+import { element } from '../linear-algebra/element.ts'
 import { type RandomStream, randomStream } from './random.ts'
 
 /** What the trials of a Monte Carlo came to, in the unit of the model's output. */

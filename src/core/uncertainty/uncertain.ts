@@ -1,5 +1,5 @@
-import { addScaled, addTo } from '../vectors/add-to.ts'
-import { element } from '../vectors/element.ts'
+import { addScaled, addTo } from '../linear-algebra/add-to.ts'
+import { element } from '../linear-algebra/element.ts'
 import { type DistributionShape, KNOWN, newSource, type Source, type VarianceEstimate } from './source.ts'
 
 /**

@@ -1,6 +1,6 @@
 import { CholeskyDecomposition, Matrix } from 'ml-matrix'
-import { dot } from '../vectors/dot.ts'
-import { element } from '../vectors/element.ts'
+import { dot } from '../linear-algebra/dot.ts'
+import { element } from '../linear-algebra/element.ts'
 import { type Arithmetic, weightedSum } from './arithmetic.ts'
 import { covariance, standardUncertainty } from './covariance.ts'
 import { chiSquareExceeds } from './distributions.ts'

@@ -1,5 +1,5 @@
-import { symmetric2 } from '../../core/geometry/symmetric2.ts'
 import { pixelsOf, type UnnamedMark } from '../../core/job/from-picks/picked-mark.ts'
+import { symmetric2 } from '../../core/linear-algebra/symmetric2.ts'
 
 /** Pixels to two figures, and never more than four decimals: `0.062 px`. */
 export function pixelsInWords(value: number): string {

@@ -1,4 +1,4 @@
-import * as elements from '../../geometry/elements.ts'
+import * as elements from '../../linear-algebra/elements-unchecked.ts'
 import { median } from '../../uncertainty/median.ts'
 import { reason } from '../../words/core-words.ts'
 import type { NoStrokeReason } from '../../words/strokes.ts'

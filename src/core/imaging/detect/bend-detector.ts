@@ -1,5 +1,5 @@
 import { type Pixel, pixel } from '../../geometry/frames.ts'
-import { leastSquares } from '../../geometry/linear-least-squares.ts'
+import { leastSquares } from '../../linear-algebra/linear-least-squares.ts'
 import { median } from '../../uncertainty/median.ts'
 import { type AcceptedStroke, acceptStroke, type Demands } from '../accept/acceptance.ts'
 import { meanUnit } from '../fit/piece-centres.ts'

@@ -1,4 +1,4 @@
-import * as elements from '../../geometry/elements.ts'
+import * as elements from '../../linear-algebra/elements-unchecked.ts'
 
 const { f64, u16 } = elements
 

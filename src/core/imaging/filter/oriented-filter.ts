@@ -1,5 +1,5 @@
-import * as elements from '../../geometry/elements.ts'
 import type { Pixel } from '../../geometry/frames.ts'
+import * as elements from '../../linear-algebra/elements-unchecked.ts'
 import type { GreyWindow } from '../window/grey-window.ts'
 import { type ColumnRange, type GreyMeans, PER_PIXEL } from './bar-filter.ts'
 import { type BarGrid, columnsFor, emptyGrid, emptyMeans, fillGrid } from './bar-grid.ts'

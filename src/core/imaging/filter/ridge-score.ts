@@ -1,4 +1,4 @@
-import * as elements from '../../geometry/elements.ts'
+import * as elements from '../../linear-algebra/elements-unchecked.ts'
 import { PER_PIXEL } from './bar-filter.ts'
 import { type BarGrid, barAt, barWeight } from './bar-grid.ts'
 

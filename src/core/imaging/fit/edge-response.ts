@@ -1,4 +1,4 @@
-import * as elements from '../../geometry/elements.ts'
+import * as elements from '../../linear-algebra/elements-unchecked.ts'
 import { normalCumulative, normalDensity } from './normal.ts'
 
 const { f64 } = elements

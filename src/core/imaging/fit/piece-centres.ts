@@ -1,4 +1,4 @@
-import * as elements from '../../geometry/elements.ts'
+import * as elements from '../../linear-algebra/elements-unchecked.ts'
 import type { Piece, Strip } from '../strip/strip.ts'
 import { type BackgroundStep, backgroundStep } from './background-step.ts'
 import type { EdgeResponse } from './edge-response.ts'

@@ -1,5 +1,5 @@
-import * as elements from '../../geometry/elements.ts'
-import { invertSpd, timesVector } from '../../geometry/invert-spd.ts'
+import * as elements from '../../linear-algebra/elements-unchecked.ts'
+import { invertSpd, timesVector } from '../../linear-algebra/invert-spd.ts'
 import type { Strip } from '../strip/strip.ts'
 import { hasTwoValues } from '../window/bilevel.ts'
 import { PieceEquations } from './piece-equations.ts'

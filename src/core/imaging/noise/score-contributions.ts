@@ -1,4 +1,4 @@
-import * as elements from '../../geometry/elements.ts'
+import * as elements from '../../linear-algebra/elements-unchecked.ts'
 import { edgesOf, guessAt } from '../fit/strip-equations.ts'
 import type { StripFit } from '../fit/strip-fit.ts'
 import { StrokeModel } from '../fit/stroke-model.ts'

@@ -1,4 +1,4 @@
-import * as elements from '../../geometry/elements.ts'
+import * as elements from '../../linear-algebra/elements-unchecked.ts'
 import { PieceEquations } from '../fit/piece-equations.ts'
 import { assemble } from '../fit/strip-equations.ts'
 import { usualBlurMisfit } from '../fit/strip-fit.ts'

@@ -1,4 +1,4 @@
-import { leastSquares } from '../../geometry/linear-least-squares.ts'
+import { leastSquares } from '../../linear-algebra/linear-least-squares.ts'
 import { edgeReading, edgeResponse, readEdge } from '../fit/edge-response.ts'
 import { guessAt } from '../fit/strip-equations.ts'
 import { alignedProfile } from '../strip/aligned-profile.ts'

@@ -1,8 +1,8 @@
-import * as elements from '../../geometry/elements.ts'
 import { type CircleFit, fitCircle } from '../../geometry/fit-circle.ts'
 import type { Pixel } from '../../geometry/frames.ts'
 import { GeometryError } from '../../geometry/geometry-error.ts'
-import { leastSquares, type Row } from '../../geometry/linear-least-squares.ts'
+import * as elements from '../../linear-algebra/elements-unchecked.ts'
+import { leastSquares, type Row } from '../../linear-algebra/linear-least-squares.ts'
 
 const { f64 } = elements
 

@@ -1,4 +1,4 @@
-import * as elements from '../../geometry/elements.ts'
+import * as elements from '../../linear-algebra/elements-unchecked.ts'
 import type { GreyWindow } from '../window/grey-window.ts'
 import type { AlongAcross, CurveBasis, ReferenceCurve } from './reference-curve.ts'
 

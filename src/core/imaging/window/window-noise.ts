@@ -1,4 +1,4 @@
-import * as elements from '../../geometry/elements.ts'
+import * as elements from '../../linear-algebra/elements-unchecked.ts'
 import type { GreyWindow } from './grey-window.ts'
 
 const { f64, grey: greyOf } = elements

@@ -1,5 +1,5 @@
 import type { Pixel } from '../../geometry/frames.ts'
-import { symmetric2 } from '../../geometry/symmetric2.ts'
+import { symmetric2 } from '../../linear-algebra/symmetric2.ts'
 import { type CoreReason, reason } from '../../words/core-words.ts'
 import { FEWEST_PICKS } from '../model/mark-needs.ts'
 import type { FoundOn, Mark, MarkKind } from '../model/types.ts'

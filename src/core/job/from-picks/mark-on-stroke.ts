@@ -1,6 +1,6 @@
 import { type Pixel, pixel } from '../../geometry/frames.ts'
-import { symmetric2 } from '../../geometry/symmetric2.ts'
 import type { Covariance, FoundStroke } from '../../imaging/index.ts'
+import { symmetric2 } from '../../linear-algebra/symmetric2.ts'
 import type { FoundOn } from '../model/types.ts'
 import { toThousandth, type UnnamedMark } from './picked-mark.ts'
 

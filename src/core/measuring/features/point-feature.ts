@@ -1,6 +1,6 @@
 import { type Pixel, pixel } from '../../geometry/frames.ts'
-import { symmetric2 } from '../../geometry/symmetric2.ts'
 import type { Mark } from '../../job/model/types.ts'
+import { symmetric2 } from '../../linear-algebra/symmetric2.ts'
 import { newSource, type VarianceEstimate } from '../../uncertainty/source.ts'
 import { repeatedObservations } from '../../uncertainty/type-a.ts'
 import type { Feature, Move } from './feature.ts'

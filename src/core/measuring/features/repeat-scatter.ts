@@ -1,6 +1,6 @@
 import { fitCircle } from '../../geometry/fit-circle.ts'
-import { symmetric2 } from '../../geometry/symmetric2.ts'
 import type { Mark } from '../../job/model/types.ts'
+import { symmetric2 } from '../../linear-algebra/symmetric2.ts'
 import type { Source } from '../../uncertainty/source.ts'
 import { type Feature, featureOf } from './feature-of-mark.ts'
 

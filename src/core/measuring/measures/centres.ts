@@ -1,4 +1,4 @@
-import { element } from '../../vectors/element.ts'
+import { element } from '../../linear-algebra/element.ts'
 import { between } from './between.ts'
 import { trueCircle } from './true-circle.ts'
 import type { TrueMeasure } from './true-measure.ts'

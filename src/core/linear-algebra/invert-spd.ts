@@ -1,4 +1,4 @@
-import * as elements from './elements.ts'
+import * as elements from './elements-unchecked.ts'
 
 const { f64 } = elements
 

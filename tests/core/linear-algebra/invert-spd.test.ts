@@ -1,8 +1,8 @@
 import fc from 'fast-check'
 import { inverse, Matrix } from 'ml-matrix'
 import { describe, expect, it } from 'vitest'
-import { invertSpd, timesVector } from '../../../src/core/geometry/invert-spd.ts'
-import { leastSquares } from '../../../src/core/geometry/linear-least-squares.ts'
+import { invertSpd, timesVector } from '../../../src/core/linear-algebra/invert-spd.ts'
+import { leastSquares } from '../../../src/core/linear-algebra/linear-least-squares.ts'
 
 /** AᵀA + 1/10 for a random A. */
 const positive = fc

@@ -1,4 +1,4 @@
-import * as elements from './elements.ts'
+import * as elements from './elements-unchecked.ts'
 import { invertSpd, timesVector } from './invert-spd.ts'
 
 const { f64 } = elements
