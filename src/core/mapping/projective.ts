@@ -1,9 +1,9 @@
 import { pixel, truePoint } from '../geometry/frames.ts'
 import { GeometryError } from '../geometry/geometry-error.ts'
-import { solveLinear } from '../linear-algebra/solve-linear.ts'
 import { reason } from '../words/core-words.ts'
 import type { Mapping } from './mapping.ts'
 import { parameterAt } from './parameter.ts'
+import { solveLinear } from './solve-linear.ts'
 
 /** Relative distance from the vanishing line, 1 at the origin, below which a plane is seen too flat to measure. */
 const HORIZON = 0.1

@@ -1,7 +1,7 @@
 import { pixel, truePoint } from '../geometry/frames.ts'
-import { solveLinear } from '../linear-algebra/solve-linear.ts'
 import type { Mapping } from './mapping.ts'
 import { parameterAt } from './parameter.ts'
+import { solveLinear } from './solve-linear.ts'
 
 /** One scale along and one across the grain of the paper. */
 export const twoAxis: Mapping = {
