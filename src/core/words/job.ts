@@ -1,10 +1,10 @@
 /** What may be wrong with a job, in sentences. */
+import { article } from './article.ts'
 import type { Where } from './documents.ts'
 import { ordinal } from './ordinal.ts'
 import { quoted } from './quoted.ts'
 import type { AnyReason, Say } from './reason.ts'
 
-const article = (word: string): string => (/^[aeiou]/.test(word) ? `an ${word}` : `a ${word}`)
 const inAlternatives = (needs: readonly (readonly string[])[]): string =>
   needs.map((need) => need.map((kind) => `a ${kind}`).join(' and ')).join(', or ')
 const capital = (word: string): string => word.charAt(0).toUpperCase() + word.slice(1)

@@ -1,4 +1,5 @@
 import { z } from 'zod'
+import { article } from '../../words/article.ts'
 import { ITEM_KINDS } from './item-kinds.ts'
 import { dimensionSchema, evidenceSchema, jobSchema, pixelSchema, referenceSchema } from './schema.ts'
 import { fieldsOf } from './schema-shape.ts'
@@ -38,8 +39,6 @@ function change<S extends z.ZodType, const Locked extends string>(schema: S, loc
     clear: z.array(id).optional().describe('Names of optional fields to take away.'),
   }
 }
-
-const article = (word: string): string => (/^[aeiou]/.test(word) ? `an ${word}` : `a ${word}`)
 
 /** The three edits of the items of one kind. */
 function itemEdits<const K extends string, S extends z.ZodType, const Locked extends string>(
