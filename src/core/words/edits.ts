@@ -1,4 +1,5 @@
 /** Why an edit is refused, in sentences. */
+import { article } from './article.ts'
 import { quoted } from './quoted.ts'
 import type { AnyReason, Say } from './reason.ts'
 
@@ -15,7 +16,7 @@ export const EDIT_WORDS = {
   'edit.no-such-item': (p: { kind: string; id: string }) =>
     `There is no ${p.kind} ${quoted(p.id)}: it may have been removed.`,
   'edit.item-there-already': (p: { kind: string; id: string; key: string }) =>
-    `There is a ${p.kind} ${quoted(p.id)} already: give this one another ${p.key}.`,
+    `There is ${article(p.kind)} ${quoted(p.id)} already: give this one another ${p.key}.`,
   'edit.index-beyond-end': (p: { kind: string; index: number; length: number }) =>
     `The ${p.kind} cannot be put at index ${p.index}: there are ${p.length}, so the index is at most that.`,
   'edit.locked-field': (p: { what: string; field: string }) =>

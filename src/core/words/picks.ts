@@ -1,4 +1,5 @@
 /** Why what was picked is no mark, or not what is to be made of it, in words without a stop; some go on from a place. */
+import { article } from './article.ts'
 import type { AnyReason, Say } from './reason.ts'
 
 export const PICK_WORDS = {
@@ -13,13 +14,13 @@ export const PICK_WORDS = {
   'mark.sigma-and-covariance': (p: { sigma: number; worst: number }) =>
     `its sigma is ${p.sigma} px, and by its covariance it would be ${p.worst.toPrecision(2)} px: sigma is that of the worse direction`,
   'mark.found-as-another': (p: { kind: string; as: string }) =>
-    `it is a ${p.kind}, and says it was found as a ${p.as}`,
+    `it is a ${p.kind}, and says it was found as ${article(p.as)}`,
   'mark.found-with-too-few': (p: { as: string; least: number; given: number }) =>
-    `it says it was found as a ${p.as}, which is looked for by ${p.least} rough picks or more, and has ${p.given}`,
+    `it says it was found as ${article(p.as)}, which is looked for by ${p.least} rough picks or more, and has ${p.given}`,
   'mark.more-people-than-repeats': (p: { people: number; repeats: number }) =>
     `it says who picked it again ${p.people} times, and has ${p.repeats} repeated picks`,
   'picks.other-marks': (p: { what: string; wanted: readonly string[]; given: number }) =>
-    `a ${p.what} is picked by ${p.wanted.length === 1 ? `one mark (${p.wanted[0]})` : `${p.wanted.length} marks (${p.wanted.join(', ')})`}, and this has ${p.given}: pick all of them, and no other`,
+    `${article(p.what)} is picked by ${p.wanted.length === 1 ? `one mark (${p.wanted[0]})` : `${p.wanted.length} marks (${p.wanted.join(', ')})`}, and this has ${p.given}: pick all of them, and no other`,
   'picks.not-on-its-stroke': (p: { mark: string }) =>
     `mark ${p.mark} is on a stroke, and none was found under this pick: pick nearer to the stroke, or put the mark back by hand first`,
   'picks.another-kind': (p: { mark: string; kind: string; given: string }) =>
