@@ -38,16 +38,11 @@ export function parseFormula(text: string): Formula {
   if (known !== undefined) return known
   const node = parseNode(text)
   const names = new Set<string>()
-  const formula: Formula = {
-    text,
-    names: [],
-    units: compileUnits(node, names),
-    value: compileValue(node),
-  }
-  const complete = { ...formula, names: [...names] }
+  const units = compileUnits(node, names)
+  const formula: Formula = { text, names: [...names], units, value: compileValue(node) }
   if (parsed.size >= MOST_KEPT) parsed.clear()
-  parsed.set(text, complete)
-  return complete
+  parsed.set(text, formula)
+  return formula
 }
 
 /** A number or a bracket, not the last digit of a name, and then `in`. */
