@@ -1,3 +1,4 @@
+import { degrees, toRadians } from '../geometry/angle-units.ts'
 import { GeometryError } from '../geometry/geometry-error.ts'
 import type { Measure } from '../job/model/types.ts'
 import type { ViewMapping } from '../mapping/view-mapping.ts'
@@ -36,7 +37,7 @@ export function measureFeatures(
 
 /** Beyond these a radius or an angle is so curved a function of its picks that first order misleads. */
 const WORST_RADIUS = 0.25
-const WORST_ANGLE = (20 * Math.PI) / 180
+const WORST_ANGLE = toRadians(degrees(20))
 
 function mustStayFirstOrder(measure: Measure, measured: Uncertain, features: readonly Feature[]): void {
   const u = standardUncertainty(measured)

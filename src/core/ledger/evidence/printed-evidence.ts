@@ -1,3 +1,4 @@
+import { degrees, toRadians } from '../../geometry/angle-units.ts'
 import type { Dimension, Evidence, Job, Unit } from '../../job/model/types.ts'
 import { angleInRadians } from '../../quantity/angle.ts'
 import type { Figure } from '../../quantity/figure.ts'
@@ -149,7 +150,7 @@ function readAngleFigure(figure: Figure, dimension: Dimension): Read {
     value: angleInRadians(angle),
     shown: Number(angle.degrees),
     written: formatAngle(angle),
-    graduation: (Number(angle.graduation) * Math.PI) / 180,
+    graduation: toRadians(degrees(Number(angle.graduation))),
     ...(limits === undefined
       ? {}
       : { limits: { plus: angleInRadians(limits.plus), minus: angleInRadians(limits.minus) } }),

@@ -1,3 +1,4 @@
+import { degrees, radians, toDegrees, toRadians } from '../../geometry/angle-units.ts'
 import { type True, type Vector, vectorLike } from '../../geometry/frames.ts'
 import { GeometryError } from '../../geometry/geometry-error.ts'
 import type { Measured } from '../../geometry/polygon.ts'
@@ -6,7 +7,7 @@ import { directionOf, middle, turning } from './direction.ts'
 import { pointAt, type TrueFeature, type TrueMeasure } from './true-measure.ts'
 
 /** Lines further from parallel than this have no one spacing. */
-const PARALLEL_WITHIN = (5 * Math.PI) / 180
+const PARALLEL_WITHIN = toRadians(degrees(5))
 
 /** Perpendicular distance between two lines' middles, across their mean direction; or of a point from a line. */
 export const spacing: TrueMeasure = (shapes) => {
@@ -33,8 +34,8 @@ function lineFromLine(a: TrueFeature, b: TrueFeature): Measured {
   const sense = da.ux * db.ux + da.uy * db.uy < 0 ? -1 : 1
   const between = Math.atan2(sense * (da.ux * db.uy - da.uy * db.ux), sense * (da.ux * db.ux + da.uy * db.uy))
   if (Math.abs(between) > PARALLEL_WITHIN) {
-    const degrees = (Math.abs(between) * 180) / Math.PI
-    throw new GeometryError(reason('measure.lines-not-parallel', { marks: [a.mark, b.mark], degrees }))
+    const apart = toDegrees(radians(Math.abs(between)))
+    throw new GeometryError(reason('measure.lines-not-parallel', { marks: [a.mark, b.mark], degrees: apart }))
   }
   const c = Math.cos(between / 2)
   const s = Math.sin(between / 2)
