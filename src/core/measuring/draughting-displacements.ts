@@ -7,7 +7,7 @@ import type { Feature } from './features/feature-of-mark.ts'
  * What each draughting source of a line or a circle does to its points: [dx0, dy0, dx1, …] for unit draughting error.
  * Points and paths need none: each of their coordinates has a source of its own.
  */
-export function draughtingMoves(
+export function draughtingDisplacements(
   feature: Feature,
   view: ViewMapping,
   theta: readonly number[],

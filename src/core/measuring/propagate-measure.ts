@@ -6,7 +6,7 @@ import type { Mapped } from '../mapping/mapping.ts'
 import type { ViewMapping } from '../mapping/view-mapping.ts'
 import type { Draw } from '../uncertainty/draws.ts'
 import type { Source } from '../uncertainty/source.ts'
-import { draughtingMoves } from './draughting-displacements.ts'
+import { draughtingDisplacements } from './draughting-displacements.ts'
 import type { Feature } from './features/feature-of-mark.ts'
 import type { TrueFeature, TrueMeasure } from './measures/true-measure.ts'
 
@@ -133,7 +133,7 @@ function addDraughting(
 ): void {
   if (view.draughting === 0) return
   const pointwise = isPointwise(feature)
-  const moves = pointwise ? [] : draughtingMoves(feature, view, theta, shape.points)
+  const moves = pointwise ? [] : draughtingDisplacements(feature, view, theta, shape.points)
   feature.draughting.forEach((source, k) => {
     const c = pointwise ? (gradient[k] ?? Number.NaN) : dot(moves[k] ?? [], gradient)
     sources.push(source)
@@ -170,7 +170,7 @@ function displacedDrawing(
     )
   }
   const out = points.flat()
-  draughtingMoves(feature, view, theta, points).forEach((move, k) => {
+  draughtingDisplacements(feature, view, theta, points).forEach((move, k) => {
     addScaled(out, errors[k] ?? Number.NaN, move)
   })
   return points.map((_, i) => truePoint(out[2 * i] ?? Number.NaN, out[2 * i + 1] ?? Number.NaN))
