@@ -1,6 +1,7 @@
 /** What may be wrong with a job, in sentences. */
 import { article } from './article.ts'
 import type { Where } from './documents.ts'
+import { FORMULA_WORDS } from './formula.ts'
 import { ordinal } from './ordinal.ts'
 import { quoted } from './quoted.ts'
 import type { AnyReason, Say } from './reason.ts'
@@ -96,7 +97,7 @@ export const JOB_WORDS = {
   'formula.of-relation': (p: { relation: string; problem: AnyReason }, say: Say) =>
     `Relation "${p.relation}": ${say(p.problem)}.`,
   'formula.circle-to-break': (p: { names: readonly string[] }) => [
-    `The formulas run in a circle: ${p.names.join(' uses ')}.`,
+    FORMULA_WORDS['formula.circle'](p),
     'Withdraw one of them.',
   ],
   'formula.of-another-kind': (p: { text: string; gives: string; wanted: string }) =>
