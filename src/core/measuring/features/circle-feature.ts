@@ -1,6 +1,6 @@
 import { algebraicCircle } from '../../geometry/algebraic-circle.ts'
 import { fitCircle } from '../../geometry/fit-circle.ts'
-import { type Pixel, pixel } from '../../geometry/frames.ts'
+import { type Pixel, pixel, vectorLike } from '../../geometry/frames.ts'
 import type { Mark } from '../../job/model/types.ts'
 import { KNOWN } from '../../uncertainty/source.ts'
 import { everyPoint } from './every-point.ts'
@@ -52,9 +52,10 @@ function strokeCircle(mark: CircleMark, repeats: readonly Pixel[][]): Feature {
   })
   const [cx = 0, cy = 0, radius = 0] = found[0] ?? []
   const [mx = 0, my = 0, mr = 0] = meanOf(found)
-  const outward = mark.pixels.map(([x, y]): Pixel => {
-    const far = Math.hypot(x - cx, y - cy) || 1
-    return pixel((x - cx) / far, (y - cy) / far)
+  const outward = mark.pixels.map((at) => {
+    const [dx, dy] = [at[0] - cx, at[1] - cy]
+    const far = Math.hypot(dx, dy) || 1
+    return vectorLike(at, dx / far, dy / far)
   })
   const moved = (i: number, [x, y, r]: readonly [number, number, number]): [number, number] => [
     x + r * (outward[i]?.[0] ?? 0),
