@@ -4,22 +4,23 @@ import type { ReferenceCheck } from './reference-checks.ts'
 /**
  * What a person should know of references that do not fit; null when there is nothing to say.
  * @param enlarged factor by which uncertainties were enlarged, 1 when they were not
- * @param p probability of the misfit of those used
+ * @param p probability of the misfit of those used; null when nothing is redundant, and then nothing is enlarged
  */
 export function misfit(
   references: readonly ReferenceCheck[],
   enlarged: number,
   p: number | null,
 ): CoreReason | null {
+  const misfits = enlarged > 1 && p !== null ? { enlarged, p } : null
   const suspects = references.filter((r) => r.suspect).map(suspectOf)
   const setAside = references.find((r) => r.setAside)
   if (setAside !== undefined) {
     const reference = suspectOf(setAside)
-    return enlarged > 1
-      ? reason('misfit.set-aside-and-enlarged', { reference, enlarged, p })
-      : reason('misfit.set-aside', { reference })
+    return misfits === null
+      ? reason('misfit.set-aside', { reference })
+      : reason('misfit.set-aside-and-enlarged', { reference, ...misfits })
   }
-  if (enlarged > 1) return reason('misfit.enlarged', { suspects, enlarged, p })
+  if (misfits !== null) return reason('misfit.enlarged', { suspects, ...misfits })
   return suspects.length === 0 ? null : reason('misfit.suspects', { suspects })
 }
 

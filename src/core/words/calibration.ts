@@ -12,8 +12,7 @@ function namesOf(suspects: readonly Suspect[]): string {
 }
 
 /** A probability to one figure; below a thousandth the figure says no more. */
-const probable = (p: number | null): string =>
-  p !== null && p < 0.001 ? 'p < 0.001' : `p = ${p?.toPrecision(1)}`
+const probable = (p: number): string => (p < 0.001 ? 'p < 0.001' : `p = ${p.toPrecision(1)}`)
 
 const needs = ({ mapping, sizes }: { mapping: string; sizes: number }): string =>
   `${mapping === 'affine' ? 'an' : 'a'} ${mapping} mapping needs ${sizes} independent size${sizes > 1 ? 's' : ''}`
@@ -58,9 +57,9 @@ export const CALIBRATION_WORDS = {
     'The references come out beyond all bounds: check their picks and sizes.',
   'misfit.set-aside': (p: { reference: Suspect }) =>
     `Reference ${nameOf(p.reference)} does not fit the others: misread figure, or not to scale? It is left out of the calibration, and the rest agree without it.`,
-  'misfit.set-aside-and-enlarged': (p: { reference: Suspect; enlarged: number; p: number | null }) =>
+  'misfit.set-aside-and-enlarged': (p: { reference: Suspect; enlarged: number; p: number }) =>
     `Reference ${nameOf(p.reference)} does not fit the others: misread figure, or not to scale? It is left out of the calibration, and the uncertainty of the scale is enlarged ${p.enlarged.toFixed(1)} times, because the rest do not quite agree either (${probable(p.p)}).`,
-  'misfit.enlarged': (p: { suspects: readonly Suspect[]; enlarged: number; p: number | null }) =>
+  'misfit.enlarged': (p: { suspects: readonly Suspect[]; enlarged: number; p: number }) =>
     `The references do not agree within their uncertainties (${probable(p.p)}), so the uncertainty of the scale is enlarged ${p.enlarged.toFixed(1)} times.${p.suspects.length === 0 ? '' : ` Look first at ${namesOf(p.suspects)}: misread figure, or not to scale?`}`,
   'misfit.suspects': (p: { suspects: readonly Suspect[] }) =>
     new Set(p.suspects.map(nameOf)).size === 1
