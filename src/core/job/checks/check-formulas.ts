@@ -4,14 +4,13 @@ import { FormulaError } from '../../formula/formula-error.ts'
 import { sameUnits, UNITS_OF_KIND, type Units, unitsInWords } from '../../formula/formula-units.ts'
 import { parseRelation } from '../../formula/relation-text.ts'
 import type { QuantityKind } from '../../quantity/quantity-kind.ts'
-import { reason } from '../../words/core-words.ts'
-import type { AnyReason } from '../../words/reason.ts'
+import { type CoreReason, reason } from '../../words/core-words.ts'
 import type { Job } from '../model/types.ts'
 
 type Kinds = ReadonlyMap<string, QuantityKind>
 
 /** The first thing wrong with the formulas and relations of a job: unreadable, a name no dimension has, mixed units, a circle. */
-export function checkFormulas(job: Job): AnyReason | null {
+export function checkFormulas(job: Job): CoreReason | null {
   const kinds: Kinds = new Map(job.dimensions.map((d) => [d.name, d.kind]))
   for (const dimension of job.dimensions) {
     for (const evidence of dimension.evidence) {
@@ -31,7 +30,7 @@ export function checkFormulas(job: Job): AnyReason | null {
 }
 
 /** The problem that is found, or that reading the formula fails by. */
-function tried(check: () => AnyReason | null): AnyReason | null {
+function tried(check: () => CoreReason | null): CoreReason | null {
   try {
     return check()
   } catch (error) {
@@ -40,7 +39,7 @@ function tried(check: () => AnyReason | null): AnyReason | null {
   }
 }
 
-function problemOf(text: string, kind: QuantityKind, kinds: Kinds): AnyReason | null {
+function problemOf(text: string, kind: QuantityKind, kinds: Kinds): CoreReason | null {
   const units = unitsOf(parseFormula(text), kinds)
   if ('code' in units) return units
   if (suits(units, kind)) return null
@@ -51,7 +50,7 @@ function problemOf(text: string, kind: QuantityKind, kinds: Kinds): AnyReason | 
   })
 }
 
-function problemOfRelation(text: string, kinds: Kinds): AnyReason | null {
+function problemOfRelation(text: string, kinds: Kinds): CoreReason | null {
   const { left, right } = parseRelation(text)
   const [a, b] = [unitsOf(left, kinds), unitsOf(right, kinds)]
   if ('code' in a) return a
@@ -61,7 +60,7 @@ function problemOfRelation(text: string, kinds: Kinds): AnyReason | null {
 }
 
 /** The units of a formula, or the name in it that no dimension has. */
-function unitsOf(formula: Formula, kinds: Kinds): Units | AnyReason {
+function unitsOf(formula: Formula, kinds: Kinds): Units | CoreReason {
   const name = formula.names.find((one) => !kinds.has(one))
   if (name !== undefined) return reason('formula.no-such-name', { text: formula.text, name })
   return formula.units((one) => UNITS_OF_KIND[kinds.get(one) ?? 'count'])

@@ -1,6 +1,5 @@
-import { inWords, reason } from '../../words/core-words.ts'
-import type { AnyReason } from '../../words/reason.ts'
-import { ScantlingError } from '../../words/scantling-error.ts'
+import { CoreError } from '../../words/core-error.ts'
+import { type CoreReason, reason } from '../../words/core-words.ts'
 
 /**
  * A written quantity that cannot be read. The message shows the text, where reading stopped and what to write.
@@ -8,19 +7,19 @@ import { ScantlingError } from '../../words/scantling-error.ts'
  * `at` counts UTF-16 code units from 0; it equals `text.length` when the text ends too early. The message
  * counts characters from 1.
  */
-export class NotationError extends ScantlingError {
+export class NotationError extends CoreError {
   override name = 'NotationError'
   readonly text: string
   readonly at: number
   /** What was expected there, or what to write instead. */
-  readonly advice: AnyReason
+  readonly advice: CoreReason
 
-  constructor(text: string, at: number, advice: AnyReason) {
-    const whole =
+  constructor(text: string, at: number, advice: CoreReason) {
+    super(
       text.trim() === ''
         ? reason('notation.nothing-written', { advice })
-        : reason('notation.stopped', { text, at, advice })
-    super(whole, inWords(whole))
+        : reason('notation.stopped', { text, at, advice }),
+    )
     this.text = text
     this.at = at
     this.advice = advice
