@@ -2,7 +2,6 @@ import type { AnyReason } from '../../../core/words/reason.ts'
 import { openJob } from '../../services/job-folder/open-job.ts'
 import { relinkSheet, relinkSheetToCopy } from '../../services/job-folder/relink-sheet.ts'
 import { readPassword } from '../arguments/read-password.ts'
-import { inWords } from '../words/cli-words.ts'
 import { mustBeWritable } from './must-be-writable.ts'
 import { settingsLimits } from './settings-limits.ts'
 
@@ -26,8 +25,7 @@ export async function relink(
   try {
     mustBeWritable(session, folder)
     const found = session.scans.find((one) => one.sheet === sheet)
-    const told = found?.problem == null ? null : inWords(found.problem)
-    const notices = session.notices.filter((notice) => inWords(notice) !== told)
+    const notices = session.notices.filter((notice) => notice !== found?.problem)
     if (scan === undefined && found?.state === 'ok') {
       return { notices, answer: `Sheet ${sheet} is linked to ${found.file} as it is: nothing to do.\n` }
     }
