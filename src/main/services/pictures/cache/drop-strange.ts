@@ -1,6 +1,7 @@
 import { lstat, readdir, realpath, rm } from 'node:fs/promises'
 import { join } from 'node:path'
 import type { Sheet } from '../../../../core/job/model/types.ts'
+import { cacheFolder } from '../../job-layout/job-layout.ts'
 import { PICTURE_FOLDER, pictureFolderName } from '../layout/picture-names.ts'
 
 /**
@@ -9,7 +10,7 @@ import { PICTURE_FOLDER, pictureFolderName } from '../layout/picture-names.ts'
  */
 export async function dropStrange(job: string, sheets: readonly Sheet[]): Promise<void> {
   const known = new Set(sheets.map(({ scan }) => pictureFolderName(scan)))
-  const cache = join(await realpath(job), '.cache')
+  const cache = cacheFolder(await realpath(job))
   if (!(await isFolder(cache))) return
   for (const name of await readdir(cache)) {
     const path = join(cache, name)

@@ -27,7 +27,7 @@ export async function pictureFolder(
   const own = join(cacheFolder(job), name)
   try {
     if (writable) await mkdir(own, { recursive: true })
-    const inside = join(await realpath(job), '.cache', name)
+    const inside = join(cacheFolder(await realpath(job)), name)
     if ((await realpath(own)) === inside) {
       if (writable) {
         await access(inside, constants.W_OK)

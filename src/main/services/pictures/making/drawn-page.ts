@@ -1,7 +1,8 @@
-import { access, mkdir, rm } from 'node:fs/promises'
+import { mkdir, rm } from 'node:fs/promises'
 import { join } from 'node:path'
 import type { Limits } from '../../../../contract/limits.ts'
 import type { Sheet } from '../../../../core/job/model/types.ts'
+import { exists } from '../../files/exists.ts'
 import { pageFile } from '../../scans/kept/page-file.ts'
 import { reason, type ServiceReason } from '../../words/services-words.ts'
 import { halfMade } from '../cache/half-made.ts'
@@ -34,7 +35,7 @@ export class DrawnPage {
   async file(beside: string, tell: (doing: ServiceReason) => void, signal: AbortSignal): Promise<PageInFile> {
     const { scan, password, limits } = this.#of
     const path = await this.#of.file()
-    if (this.#made !== undefined && (await isThere(this.#made.file.path))) return this.#made.file
+    if (this.#made !== undefined && (await exists(this.#made.file.path))) return this.#made.file
     await this.remove()
     const folder = join(beside, halfMade('page'))
     await mkdir(folder)
@@ -66,9 +67,3 @@ const drawing = ({ page, drawnAt }: Sheet['scan']): ServiceReason =>
   drawnAt === undefined
     ? reason('pictures.reading-the-page', { page })
     : reason('pictures.drawing-the-page', { page, dpi: drawnAt })
-
-const isThere = (path: string): Promise<boolean> =>
-  access(path).then(
-    () => true,
-    () => false,
-  )
