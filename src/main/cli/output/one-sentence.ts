@@ -1,6 +1,6 @@
 import { asSentence } from '../../../core/words/as-sentence.ts'
 import { plainText } from '../../../core/words/plain-text.ts'
-import { withoutStop } from '../words/without-stop.ts'
+import { withoutStop } from '../../../core/words/without-stop.ts'
 
 const isSmall = (sign: string): boolean => sign !== sign.toUpperCase() || sign === ',' || sign === "'"
 

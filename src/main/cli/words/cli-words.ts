@@ -1,8 +1,8 @@
 import { led } from '../../../core/words/led.ts'
 import type { AnyReason, Catalogue, ReasonOf } from '../../../core/words/reason.ts'
 import { speak } from '../../../core/words/speak.ts'
+import { withoutStop } from '../../../core/words/without-stop.ts'
 import { inWords as servicesInWords } from '../../services/words/services-words.ts'
-import { withoutStop } from './without-stop.ts'
 
 /** What an option or an argument wants, where what is given does not do. */
 const ADVICE = {

@@ -1,6 +1,7 @@
 import { mkdir, readFile } from 'node:fs/promises'
 import { join } from 'node:path'
 import { LIMITS, type Limits, limitsSchema } from '../../../contract/limits.ts'
+import { withoutStop } from '../../../core/words/without-stop.ts'
 import { replaceFile } from '../files/replace-file.ts'
 import { systemCause, systemCode } from '../files/system-reason.ts'
 import { ServiceError } from '../service-error.ts'
@@ -80,5 +81,5 @@ export class KeptLimits {
 function whatIsWrong({ issues: [issue] }: { issues: { path: PropertyKey[]; message: string }[] }): string {
   if (issue === undefined) return 'they are not understood'
   const where = issue.path.length === 0 ? '' : `"${issue.path.join('.')}": `
-  return `${where}${issue.message.replace(/\.$/, '')}`
+  return `${where}${withoutStop(issue.message)}`
 }

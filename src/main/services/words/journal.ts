@@ -1,4 +1,5 @@
 import type { AnyReason, Catalogue } from '../../../core/words/reason.ts'
+import { withoutStop } from '../../../core/words/without-stop.ts'
 
 /** What is wrong with a line of a journal: goes on from its place, without a stop. */
 const OF_A_LINE = {
@@ -8,7 +9,7 @@ const OF_A_LINE = {
   'journal.edits-missing': (p: { n: number; after: number }) =>
     `edit ${p.n} follows edit ${p.after}, so edits are missing`,
   'journal.edit-not-applied': (p: { n: number; problem: AnyReason }, say) =>
-    `edit ${p.n} can't be applied (${say(p.problem).replace(/\.$/, '')})`,
+    `edit ${p.n} can't be applied (${withoutStop(say(p.problem))})`,
 } as const satisfies Catalogue
 
 /** What is said of the journal of a job folder. */

@@ -1,4 +1,5 @@
 import type { AnyReason, Catalogue } from '../../../core/words/reason.ts'
+import { withoutStop } from '../../../core/words/without-stop.ts'
 import { type PagePart, pageBegins } from './page-in-words.ts'
 
 /** How far the pictures of a sheet are, and why they are not there. */
@@ -14,7 +15,7 @@ export const PICTURE_WORDS = {
     'The making of pictures was stopped, so the sheet is shown coarsely; show it again to go on.',
   'pictures.not-made': (p: { cause: AnyReason }, say) =>
     // A decoder's own words may run over several lines.
-    `The pictures could not be made because ${(say(p.cause).split('\n')[0] ?? '').trim().replace(/\.$/, '')}.`,
+    `The pictures could not be made because ${withoutStop((say(p.cause).split('\n')[0] ?? '').trim())}.`,
   'pictures.scan-not-checked': (p: PagePart) => `${pageBegins(p)} was not checked: open the job again.`,
 
   // Why not, after "because"
