@@ -3,7 +3,7 @@ import { z } from 'zod'
 const sheet = z.string()
 
 /** One step of the pyramid: `level` 0 is the scan as it is, each next one half as large. */
-export const pyramidLevelSchema = z.strictObject({
+const pyramidLevelSchema = z.strictObject({
   level: z.int(),
   width: z.int(),
   height: z.int(),

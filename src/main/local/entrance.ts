@@ -4,7 +4,7 @@ import type { Keys } from './keys.ts'
 import { Refusal } from './refusals/refusal.ts'
 
 /** The key in an address `/?key=…`; undefined when the address is another. */
-export function keyIn(url: string): string | undefined {
+function keyIn(url: string): string | undefined {
   const [path, query = ''] = url.split('?', 2)
   if (path !== '/') return undefined
   return new URLSearchParams(query).get('key') ?? undefined

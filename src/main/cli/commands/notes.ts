@@ -19,7 +19,7 @@ Examples:
   $ scantling notes ventilator --export ventilator-notes.jsonld
   $ scantling notes ventilator-copy --import ventilator-notes.jsonld --by "A. Rivet"`
 
-export interface NotesOptions {
+interface NotesOptions {
   export?: string
   import?: string
   by?: string

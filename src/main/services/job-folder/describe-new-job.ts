@@ -4,7 +4,7 @@ import type { Job, Sheet, Unit } from '../../../core/job/model/types.ts'
 import type { AddedScan } from '../scans/intake/add-scan.ts'
 
 /** What a sheet is called until a person names it: the scan's file, without its extension. */
-export const sheetTitle = (file: string): string => basename(file, extname(file))
+const sheetTitle = (file: string): string => basename(file, extname(file))
 
 /** The sheets of a scan that was added, in order; of a file of many pages each is named with its page. */
 export const sheetsOf = ({ scans, pages }: AddedScan, ids: (index: number) => string): Sheet[] =>

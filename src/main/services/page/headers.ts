@@ -1,5 +1,5 @@
 /** What the page may load, and from where: its own host alone, and nothing that stands in the markup itself. */
-export const PAGE_POLICY = [
+const PAGE_POLICY = [
   "default-src 'none'",
   "script-src 'self'",
   "style-src 'self'",

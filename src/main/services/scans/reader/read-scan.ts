@@ -6,7 +6,7 @@ import { type LookedInto, READ_ANSWERS, type ReadOrder, type ReadTask } from './
 import { ReadingProcess } from './reading-process.ts'
 
 /** The longer side of a small picture of a page, pixels, at most. */
-export const PAGE_THUMBNAIL_SIDE = 240
+const PAGE_THUMBNAIL_SIDE = 240
 
 export interface ReadWith {
   limits: Limits
