@@ -2,8 +2,11 @@ import type { PictureProgress, SheetPictures } from '../../contract/pictures.ts'
 import { useBench } from './bench-store.ts'
 import { ask } from './the-host.ts'
 
-/** Sheets whose answer is on its way, and the newest that was told of them meanwhile. */
+/** Sheets whose answer is on its way, of the job that it is for, and the newest that was told of them meanwhile. */
 const awaited = new Map<string, { answer: Promise<void>; heard: PictureProgress | null }>()
+
+/** Sheets of different jobs may have the same id. */
+const keyOf = (sheet: string): string => `${useBench.getState().opened?.id ?? ''} ${sheet}`
 
 const STAGES: readonly PictureProgress['state'][] = ['overview', 'tiles', 'stopped', 'failed', 'ready']
 
@@ -21,11 +24,11 @@ const withProgress = (pictures: SheetPictures, progress: PictureProgress): Sheet
   progress,
 })
 
-async function asked(sheet: string): Promise<void> {
+async function asked(sheet: string, key: string): Promise<void> {
   const { opened } = useBench.getState()
   const pictures = await ask('show-sheet', { sheet })
-  const heard = awaited.get(sheet)?.heard ?? null
-  awaited.delete(sheet)
+  const heard = awaited.get(key)?.heard ?? null
+  awaited.delete(key)
   if (pictures === undefined || useBench.getState().opened?.id !== opened?.id) return
   const shown = withProgress(pictures, further(pictures.progress, heard))
   useBench.setState((bench) => ({ pictures: { ...bench.pictures, [sheet]: shown } }))
@@ -33,16 +36,17 @@ async function asked(sheet: string): Promise<void> {
 
 /** Has the pictures of a sheet made, whichever is on the bench; asks once while an answer is on its way. */
 export function getPictures(sheet: string): Promise<void> {
-  const before = awaited.get(sheet)
+  const key = keyOf(sheet)
+  const before = awaited.get(key)
   if (before !== undefined) return before.answer
-  const answer = asked(sheet)
-  awaited.set(sheet, { answer, heard: null })
+  const answer = asked(sheet, key)
+  awaited.set(key, { answer, heard: null })
   return answer
 }
 
 /** Takes in how far the pictures of a sheet are. */
 export function heardOfPictures(progress: PictureProgress): void {
-  const waiting = awaited.get(progress.sheet)
+  const waiting = awaited.get(keyOf(progress.sheet))
   if (waiting !== undefined) waiting.heard = progress
   const { pictures } = useBench.getState()
   const known = pictures[progress.sheet]

@@ -1,4 +1,5 @@
 import { afterEach, describe, expect, it } from 'vitest'
+import type { OpenedJob } from '../../../src/contract/bench-state.ts'
 import type { PictureProgress, SheetPictures } from '../../../src/contract/pictures.ts'
 import { useBench } from '../../../src/renderer/bench/bench-store.ts'
 import { getPictures, heardOfPictures } from '../../../src/renderer/bench/get-pictures.ts'
@@ -36,7 +37,7 @@ function aHost() {
 
 const shown = () => useBench.getState().pictures['S1']?.progress.state
 
-afterEach(() => useBench.setState({ pictures: {} }))
+afterEach(() => useBench.setState({ pictures: {}, opened: null }))
 
 describe('the pictures of a sheet', () => {
   it('are asked for once by all who want them', async () => {
@@ -46,6 +47,19 @@ describe('the pictures of a sheet', () => {
     waiting[0]?.(pictures(told('overview', 0)))
     await Promise.all(both)
     expect(shown()).toBe('overview')
+  })
+
+  it('are asked for anew of another job, whose sheet is called the same', async () => {
+    const waiting = aHost()
+    useBench.setState({ opened: { id: 'first' } as OpenedJob })
+    const late = getPictures('S1')
+    useBench.setState({ opened: { id: 'second' } as OpenedJob })
+    const answered = getPictures('S1')
+    expect(waiting).toHaveLength(2)
+    waiting[1]?.(pictures(told('tiles', 0.5)))
+    waiting[0]?.(pictures(told('ready', 1)))
+    await Promise.all([late, answered])
+    expect(shown()).toBe('tiles')
   })
 
   it('are ready when that was told before the older answer came', async () => {
