@@ -1,6 +1,5 @@
 import { DESKTOP_ORIGIN } from '../../contract/message-bridge.ts'
-import type { ScanReply } from '../../contract/scan-upload.ts'
-import { SCAN_ADDRESS } from '../../contract/scan-upload.ts'
+import { SCAN_ADDRESS, type ScanReply } from '../../contract/scan-upload.ts'
 import { ScantlingError } from '../../core/words/scantling-error.ts'
 import { KEPT_FOR_GOOD, NEVER_KEPT, PAGE_HEADERS } from '../services/page/headers.ts'
 import type { PageFiles } from '../services/page/page-files.ts'

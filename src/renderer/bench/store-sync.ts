@@ -1,7 +1,6 @@
 import type { BenchState, Committed } from '../../contract/bench-state.ts'
 import type { HostEvent } from '../../contract/host-event.ts'
-import type { Edit } from '../../core/job/edits/edit.ts'
-import { applyEdit } from '../../core/job/edits/edit.ts'
+import { applyEdit, type Edit } from '../../core/job/edits/edit.ts'
 import type { Job, Unit } from '../../core/job/model/types.ts'
 import { Computer } from '../findings/computer.ts'
 import { noPicks } from '../picking/picks.ts'

@@ -1,5 +1,4 @@
-import type { Edit } from '../../core/job/edits/edit.ts'
-import { applyEdit, readEdit } from '../../core/job/edits/edit.ts'
+import { applyEdit, type Edit, readEdit } from '../../core/job/edits/edit.ts'
 import type { Job } from '../../core/job/model/types.ts'
 import type { AnyReason } from '../../core/words/reason.ts'
 import { refusalOf } from '../words/refusal.ts'

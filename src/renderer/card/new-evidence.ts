@@ -1,5 +1,4 @@
-import type { Edit } from '../../core/job/edits/edit.ts'
-import { applyEdit, readEdit } from '../../core/job/edits/edit.ts'
+import { applyEdit, type Edit, readEdit } from '../../core/job/edits/edit.ts'
 import { evidenceId } from '../../core/job/from-picks/evidence-id.ts'
 import type { Dimension, Evidence, Job, Unit } from '../../core/job/model/types.ts'
 import { readFigures } from '../../core/ledger/evidence/figures.ts'

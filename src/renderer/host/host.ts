@@ -12,7 +12,7 @@ export interface Host {
   /**
    * Hands the bytes of a scan over.
    * @param progressed called with the share that is over, 0 to 1
-   * @returns the id by which other asks name it
+   * @returns the id by which requests name it
    * @throws Error with a sentence when the host refuses it or is gone; a DOMException named AbortError when `signal`
    *   ended it
    */

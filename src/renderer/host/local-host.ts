@@ -1,14 +1,13 @@
 import type { HostEvent } from '../../contract/host-event.ts'
 import type { Reply } from '../../contract/reply.ts'
-import type { RequestArguments, RequestName } from '../../contract/requests.ts'
-import { MESSAGE_BYTES } from '../../contract/requests.ts'
+import { MESSAGE_BYTES, type RequestArguments, type RequestName } from '../../contract/requests.ts'
 import type { Host } from './host.ts'
 import { gone, notUnderstood, tooLarge } from './own-refusals.ts'
 import { readAnswer } from './read-answer.ts'
 import { hearing } from './read-event.ts'
 import { sendScan } from './send-scan.ts'
 
-/** How long the first ask waits for the stream of events, so that nothing is missed between the two. */
+/** How long the first request waits for the stream of events, so that nothing is missed between the two. */
 const STREAM_WITHIN = 2000
 
 /**

@@ -11,7 +11,7 @@ const lost = (file: string): WindowError => new WindowError(reason('host.scan-lo
  * Hands a scan over to the desktop host piece by piece, so that progress can be shown and no more than one piece is
  * in memory.
  * @param progressed called with the share that is over, 0 to 1
- * @returns the id by which asks name it
+ * @returns the id by which requests name it
  * @throws Error with a sentence when the host refuses it or is gone or the file can't be read; a DOMException named
  *   AbortError when `signal` ended it
  */

@@ -15,7 +15,7 @@ function replyOf(text: string): ScanReply | null {
 
 /**
  * Sends the bytes of a scan to the local host. Not by `fetch`, which tells nothing of how far it is.
- * @returns the id by which asks name it
+ * @returns the id by which requests name it
  * @throws Error with a sentence; a DOMException named AbortError when `signal` ended it
  */
 export function sendScan(

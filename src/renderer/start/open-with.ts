@@ -2,10 +2,10 @@ import type { RequestArguments, RequestName } from '../../contract/requests.ts'
 import { takeBench } from '../bench/store-sync.ts'
 import { ask } from '../bench/the-host.ts'
 
-type OpeningAsk = 'open-sample' | 'open-recent' | 'choose-job' | 'new-job'
+type OpeningRequest = 'open-sample' | 'open-recent' | 'choose-job' | 'new-job'
 
 /** Asks the host to open a job, and takes it in; false when it refused, and the person has been told why. */
-export async function openWith<N extends OpeningAsk & RequestName>(
+export async function openWith<N extends OpeningRequest & RequestName>(
   name: N,
   args: RequestArguments<N>,
 ): Promise<boolean> {

@@ -51,7 +51,7 @@ export class ProcessPool<P extends Protocol> {
   /**
    * Has an order done.
    * @param expects what it is answered with
-   * @throws the reason of the signal, when it is given up; the process has then ended
+   * @throws the reason of the signal, when it is given up; the process has then ended, or takes too long about it
    */
   do<A>(order: OrderOf<P>, expects: z.ZodType<A>, doing: Doing<P>): Promise<Outcome<A, RefusalOf<P>>> {
     const { signal } = doing

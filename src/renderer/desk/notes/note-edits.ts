@@ -4,7 +4,7 @@ import type { Edit } from '../../../core/job/edits/edit.ts'
 export const aboutEdit = (id: string, about: string | null): Edit =>
   about === null ? { do: 'change-note', id, clear: ['about'] } : { do: 'change-note', id, set: { about } }
 
-/** An ask is far smaller than the largest that a host takes, bytes. */
+/** A request is far smaller than the largest that a host takes, bytes. */
 const BATCH = 1_000_000
 
 /** Edits that add many things, as few edits as a host takes, each under one name. */

@@ -16,7 +16,7 @@ export interface MakingWith {
 
 /**
  * Has something made of a page. Resolves with the files of a block's tiles, of other orders with none; null: it was
- * stopped, and nothing works on it any more.
+ * stopped, and what worked on it has ended, or was told to and takes too long about it.
  * @throws PyramidError
  */
 export type MakePyramid = (order: PyramidOrder, how: MakingWith) => Promise<string[] | null>

@@ -29,7 +29,7 @@ export async function resolveScan(folder: string, name: string, sheet: string): 
   if (
     inside === '' ||
     inside === '..' ||
-    inside.startsWith(`..${'/'}`) ||
+    inside.startsWith('../') ||
     inside.startsWith('..\\') ||
     isAbsolute(inside)
   ) {

@@ -1,5 +1,6 @@
 import type { PagePart } from '../../words/page-in-words.ts'
 import { reason, type ServiceReason } from '../../words/services-words.ts'
+
 /** Pixels per inch across and down. */
 export interface Density {
   x: number
