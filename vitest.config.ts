@@ -9,6 +9,8 @@ const PURE = [
   'tests/core/*.test.ts',
   'tests/core/!(imaging)/**/*.test.ts',
   'tests/published/!(strokes-*).test.ts',
+  'tests/renderer/**/*.test.ts',
+  'tests/contract/**/*.test.ts',
 ]
 
 /** Tests that run the command line; its parts are tried among the sources. */
