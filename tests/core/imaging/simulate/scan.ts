@@ -5,10 +5,11 @@ import type { Picture } from './picture.ts'
 
 /** White normal noise; or, blurred, the grain of a paper seen through the lens, of the same standard deviation. */
 export function noisy(picture: Picture, noise: number, random: RandomStream, grain = 0): Picture {
-  const { width, height } = picture
-  let field = Float64Array.from(picture.data, () => random.normal())
-  if (grain > 0) field = grained(field, width, height, grain)
-  return { width, height, data: picture.data.map((v, i) => v + noise * (field[i] as number)) }
+  const { width, height, data } = picture
+  const white = new Float64Array(data.length)
+  for (let i = 0; i < white.length; i++) white[i] = random.normal()
+  const field = grain > 0 ? grained(white, width, height, grain) : white
+  return { width, height, data: data.map((v, i) => v + noise * (field[i] ?? 0)) }
 }
 
 /** A field blurred by a Gaussian along both axes; white noise keeps its variance. The edges wrap round. */
@@ -19,36 +20,38 @@ export function grained(
   spread: number,
 ): Float64Array<ArrayBuffer> {
   const reach = Math.ceil(4 * spread)
-  const kernel = Array.from({ length: 2 * reach + 1 }, (_, i) =>
+  const bell = Array.from({ length: 2 * reach + 1 }, (_, i) =>
     Math.exp(-((i - reach) ** 2) / (2 * spread * spread)),
   )
-  const power = Math.sqrt(kernel.reduce((sum, k) => sum + k * k, 0))
-  const pass = (from: Float64Array, dx: number, dy: number) => {
+  const power = Math.sqrt(bell.reduce((sum, k) => sum + k * k, 0))
+  const kernel = Float64Array.from(bell, (k) => k / power)
+  /** Where the places about each of a row or column of that length are, wrapped round. */
+  const about = (length: number) =>
+    Int32Array.from({ length: length + 2 * reach }, (_, i) => (i - reach + 2 * length) % length)
+  const pass = (from: Float64Array, places: Int32Array, across: boolean) => {
     const out = new Float64Array(from.length)
     for (let y = 0; y < height; y++) {
       for (let x = 0; x < width; x++) {
+        const first = across ? x : y
         let sum = 0
-        for (let i = -reach; i <= reach; i++) {
-          const [u, v] = [(x + i * dx + 2 * width) % width, (y + i * dy + 2 * height) % height]
-          sum += ((kernel[i + reach] as number) / power) * (from[v * width + u] as number)
+        for (let i = 0; i < kernel.length; i++) {
+          const place = places[first + i] ?? 0
+          sum += (kernel[i] ?? 0) * (from[across ? y * width + place : place * width + x] ?? 0)
         }
         out[y * width + x] = sum
       }
     }
     return out
   }
-  return pass(pass(field, 1, 0), 0, 1)
+  return pass(pass(field, about(width), true), about(height), false)
 }
 
 /** As a scanner stores it: whole grey values from 0 to 255. */
 export function rounded({ width, height, data }: Picture): GreyWindow {
-  return {
-    left: 0,
-    top: 0,
-    width,
-    height,
-    data: Uint8Array.from(data, (v) => Math.min(255, Math.max(0, Math.round(v)))),
-  }
+  const stored = new Uint8Array(data.length)
+  for (let i = 0; i < stored.length; i++)
+    stored[i] = Math.min(255, Math.max(0, Math.round(data[i] ?? Number.NaN)))
+  return { left: 0, top: 0, width, height, data: stored }
 }
 
 /** Through a real encoder and back. */
