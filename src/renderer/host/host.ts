@@ -13,8 +13,8 @@ export interface Host {
    * Hands the bytes of a scan over.
    * @param progressed called with the share that is over, 0 to 1
    * @returns the id by which requests name it
-   * @throws Error with a sentence when the host refuses it or is gone; a DOMException named AbortError when `signal`
-   *   ended it
+   * @throws ScantlingError with the reason and its sentence when the host refuses it or is gone; a DOMException named
+   *   AbortError when `signal` ended it
    */
   sendScan(file: File, progressed: (share: number) => void, signal: AbortSignal): Promise<string>
 }

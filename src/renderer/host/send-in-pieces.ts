@@ -1,5 +1,6 @@
 import { DESKTOP_ORIGIN } from '../../contract/message-bridge.ts'
 import { SCAN_ADDRESS, SCAN_PIECE_BYTES, type ScanReply } from '../../contract/scan-upload.ts'
+import { ScantlingError } from '../../core/words/scantling-error.ts'
 import { WindowError } from '../words/window-error.ts'
 import { reason } from '../words/window-words.ts'
 import { notBroughtIn } from './own-refusals.ts'
@@ -12,8 +13,8 @@ const lost = (file: string): WindowError => new WindowError(reason('host.scan-lo
  * in memory.
  * @param progressed called with the share that is over, 0 to 1
  * @returns the id by which requests name it
- * @throws Error with a sentence when the host refuses it or is gone or the file can't be read; a DOMException named
- *   AbortError when `signal` ended it
+ * @throws ScantlingError with the reason and its sentence when the host refuses it or is gone or the file can't be
+ *   read; a DOMException named AbortError when `signal` ended it
  */
 export async function sendInPieces(
   file: Blob & { name: string },
@@ -26,7 +27,7 @@ export async function sendInPieces(
     for (let piece = 0; ; piece++) {
       const bytes = await readPiece(file, piece)
       const answer = await sendPiece({ name: file.name, upload, piece, of }, bytes, signal)
-      if (!answer.ok) throw new Error(answer.sentence)
+      if (!answer.ok) throw new ScantlingError(answer.reason, answer.sentence)
       progressed((piece + 1) / of)
       if (answer.id !== null) return answer.id
       if (piece + 1 === of) throw lost(file.name)

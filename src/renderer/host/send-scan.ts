@@ -1,4 +1,5 @@
 import { SCAN_ADDRESS, type ScanReply } from '../../contract/scan-upload.ts'
+import { ScantlingError } from '../../core/words/scantling-error.ts'
 import { WindowError } from '../words/window-error.ts'
 import { reason } from '../words/window-words.ts'
 import { notBroughtIn } from './own-refusals.ts'
@@ -16,7 +17,7 @@ function replyOf(text: string): ScanReply | null {
 /**
  * Sends the bytes of a scan to the local host. Not by `fetch`, which tells nothing of how far it is.
  * @returns the id by which requests name it
- * @throws Error with a sentence; a DOMException named AbortError when `signal` ended it
+ * @throws ScantlingError with the reason and its sentence; a DOMException named AbortError when `signal` ended it
  */
 export function sendScan(
   file: File,
@@ -36,7 +37,7 @@ export function sendScan(
     request.onload = () => {
       const reply = replyOf(request.responseText)
       if (reply?.ok === true && reply.id !== null) resolve(reply.id)
-      else if (reply?.ok === false) reject(new Error(reply.sentence))
+      else if (reply?.ok === false) reject(new ScantlingError(reply.reason, reply.sentence))
       else reject(new WindowError(reason('host.scan-lost', { file: file.name })))
     }
     // A browser does not tell which of the two it was.

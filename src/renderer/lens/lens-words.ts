@@ -2,9 +2,9 @@ import { markOnStroke } from '../../core/job/from-picks/mark-on-stroke.ts'
 import type { HowToPick } from '../picking/how-to-pick.ts'
 import type { PickQuality } from '../picking/pick-quality.ts'
 import { AS_IT_LIES, readingWords, type SeenFrom, way } from '../strokes/edge-sides.ts'
-import { FAR } from '../strokes/find-under-picks.ts'
 import { acrossStroke, pixelsInWords } from '../strokes/uncertainty-words.ts'
 import type { UnderPointer } from '../strokes/under-pointer.ts'
+import { inWords, reason } from '../words/window-words.ts'
 
 /** What the lens says of the pick that would be made. */
 interface LensWords {
@@ -34,11 +34,11 @@ export function lensWords(
     case 'complete':
       return { sure: '', note: 'All is picked. The arrow keys move the last pick, by hand.' }
     case 'far':
-      return { sure: hand, note: coarse !== '' ? coarse : FAR }
+      return { sure: hand, note: coarse !== '' ? coarse : inWords(reason('search.too-far-off')) }
     case 'looking':
       return { sure: hand, note: coarse !== '' ? coarse : 'Looking for the stroke…' }
     case 'none':
-      return { sure: hand, note: underPointer.because }
+      return { sure: hand, note: inWords(underPointer.because) }
     case 'found': {
       const { found, at } = underPointer
       const across = acrossStroke(markOnStroke(found, [at], quality.sigma))

@@ -9,7 +9,7 @@ import {
   type NoStroke,
 } from '../../core/imaging/index.ts'
 import type { StrokeReading } from '../../core/job/model/types.ts'
-import { inWords } from '../../core/words/core-words.ts'
+import { reason, type WindowReason } from '../words/window-words.ts'
 import { sideOf, type Way, way } from './edge-sides.ts'
 import type { NotFound } from './messages.ts'
 import type { SearchWish } from './search-wish.ts'
@@ -25,33 +25,29 @@ export function findStroke(
 ): FoundStroke | NotFound {
   const [a, b, c] = rough
   const { reach } = wish
-  if (a === undefined) return none('Nothing was pointed at yet.')
+  if (a === undefined) return none(reason('search.nothing-pointed-at'))
   switch (wish.as) {
     case 'point':
-      return told(atPoint(window, a, wish))
+      return atPoint(window, a, wish)
     case 'crossing':
-      return told(findCrossing(window, a, { reach }))
+      return findCrossing(window, a, { reach })
     case 'line': {
-      if (b === undefined) return none('A line is looked for between two picks.')
+      if (b === undefined) return none(reason('search.line-wants-two-picks'))
       const reading = readingAlong(wish.reading, way(b[0] - a[0], b[1] - a[1]))
-      return told(findLine(window, a, b, { reach, reading }))
+      return findLine(window, a, b, { reach, reading })
     }
     case 'circle':
     case 'arc': {
-      if (b === undefined || c === undefined) return none('A circle is looked for through three picks.')
+      if (b === undefined || c === undefined) return none(reason('search.circle-wants-three-picks'))
       const reading = roundReading(wish.reading)
       const look = (whole: boolean) => findCircle(window, [a, b, c], { reach, reading, whole })
       const first = look(wish.as === 'circle')
-      return told(first.kind === 'none' && wish.either ? look(wish.as !== 'circle') : first)
+      return first.kind === 'none' && wish.either ? look(wish.as !== 'circle') : first
     }
   }
 }
 
-const none = (because: string): NotFound => ({ kind: 'none', because })
-
-/** What was found, or why there is nothing, in words. */
-const told = (found: FoundStroke | NoStroke): FoundStroke | NotFound =>
-  found.kind === 'none' ? none(inWords(found.because)) : found
+const none = (because: WindowReason): NotFound => ({ kind: 'none', because })
 
 /** A crossing where one lies near and the middle is wanted, for edges have none; else the stroke. */
 function atPoint(

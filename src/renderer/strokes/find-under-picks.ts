@@ -8,12 +8,11 @@ import { onTheBench } from '../camera/look-at.ts'
 import { useHowToPick } from '../picking/how-to-pick.ts'
 import { type NewFeature, readyForStroke, withStroke } from '../picking/picks.ts'
 import type { StrokeState } from '../picking/stroke-state.ts'
+import { reason } from '../words/window-words.ts'
 import type { NotFound } from './messages.ts'
 import { strokeReach } from './reach.ts'
 import { searchScan } from './search-scan.ts'
 import { type SearchWish, wishAgain, wishFor } from './search-wish.ts'
-
-export const FAR = 'Too far off to tell which stroke is meant: go closer to find it.'
 
 /**
  * What a search has come to.
@@ -49,7 +48,7 @@ export async function findUnderPicks(): Promise<void> {
   if (ready === null || shown === undefined) return
   const wish = wishOf(ready)
   if (wish === null) {
-    setPicks(withStroke(picks, ready, { state: 'none', because: FAR }).picks)
+    setPicks(withStroke(picks, ready, { state: 'none', because: reason('search.too-far-off') }).picks)
     return
   }
   const looking = withStroke(picks, ready, { state: 'looking' })

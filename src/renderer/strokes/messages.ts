@@ -1,12 +1,12 @@
 import type { Pixel } from '../../core/geometry/frames.ts'
 import type { FoundStroke, GreyWindow } from '../../core/imaging/index.ts'
+import type { AnyReason } from '../../core/words/reason.ts'
 import type { SearchWish } from './search-wish.ts'
 
 /** That no stroke was found, or none looked for. */
 export interface NotFound {
   kind: 'none'
-  /** A sentence. */
-  because: string
+  because: AnyReason
 }
 
 /** What the window asks of the worker that looks for strokes. */

@@ -3,6 +3,7 @@ import type { Pixel } from '../../core/geometry/frames.ts'
 import { type FoundStroke, LARGEST_WINDOW, searchWindow } from '../../core/imaging/index.ts'
 import { tileAddress } from '../tiles/addresses.ts'
 import type { GreyTile } from '../tiles/picture-forms.ts'
+import { reason } from '../words/window-words.ts'
 import { cutWindow } from './cut-window.ts'
 import { fetchGreys, giveUp } from './fetch-greys.ts'
 import type { NotFound } from './messages.ts'
@@ -10,18 +11,12 @@ import type { SearchWish } from './search-wish.ts'
 import { theSearcher } from './searcher.ts'
 import { tilesLookedAt } from './tiles-looked-at.ts'
 
-const TOO_LARGE: NotFound = {
-  kind: 'none',
-  because: 'That is more of the scan than can be looked over in one go: pick nearer together, or by hand.',
-}
+const TOO_LARGE: NotFound = { kind: 'none', because: reason('search.too-large') }
 
 /** Milliseconds that a pick waits for its part of the scan: a large file may first have to be read through. */
 const PATIENCE = 20_000
 
-const NOT_COME: NotFound = {
-  kind: 'none',
-  because: 'This part of the scan has not come in time: abandon it and pick once more, or go on by hand.',
-}
+const NOT_COME: NotFound = { kind: 'none', because: reason('search.scan-not-come') }
 
 function windowOf(rough: readonly Pixel[], { as, reach }: SearchWish, pictures: SheetPictures) {
   const area = searchWindow(rough, as, { reach, scan: pictures })

@@ -1,5 +1,6 @@
 import type { Pixel } from '../../core/geometry/frames.ts'
 import type { FoundStroke, GreyWindow } from '../../core/imaging/index.ts'
+import { reason } from '../words/window-words.ts'
 import type { FromSearcher, NotFound, ToSearcher } from './messages.ts'
 import type { SearchWish } from './search-wish.ts'
 
@@ -8,11 +9,7 @@ interface Waiting {
   answer: (found: FoundStroke | NotFound | null) => void
 }
 
-const STOPPED: NotFound = {
-  kind: 'none',
-  because:
-    'The part of the program that looks for strokes has stopped: pick by hand, or reload the window. The job is safe.',
-}
+const STOPPED: NotFound = { kind: 'none', because: reason('search.stopped') }
 
 /**
  * Looks for strokes off the main thread, one at a time. What was picked goes first; of what only follows the pointer

@@ -1,6 +1,7 @@
 import { createStore } from 'zustand/vanilla'
 import type { Pixel } from '../../core/geometry/frames.ts'
 import type { FoundStroke } from '../../core/imaging/index.ts'
+import type { AnyReason } from '../../core/words/reason.ts'
 
 /** What a pick where the pointer is would take. Apart from the bench, so that it renders nothing. */
 export type UnderPointer =
@@ -12,7 +13,6 @@ export type UnderPointer =
   | { state: 'far' }
   | { state: 'looking' }
   | { state: 'found'; at: Pixel; found: FoundStroke }
-  /** because: a sentence. */
-  | { state: 'none'; at: Pixel; because: string }
+  | { state: 'none'; at: Pixel; because: AnyReason }
 
 export const underPointer = createStore<{ now: UnderPointer }>(() => ({ now: { state: 'hand' } }))

@@ -1,5 +1,6 @@
 import type { FoundStroke } from '../../core/imaging/index.ts'
 import { ScantlingError } from '../../core/words/scantling-error.ts'
+import { reason } from '../words/window-words.ts'
 import { findStroke } from './find-stroke.ts'
 import type { FromSearcher, NotFound, ToSearcher } from './messages.ts'
 
@@ -8,9 +9,7 @@ function found({ rough, window, wish }: ToSearcher): FoundStroke | NotFound {
     return findStroke(window, rough, wish)
   } catch (error) {
     const because =
-      error instanceof ScantlingError
-        ? error.message
-        : `The stroke could not be looked for because of a fault in the program (${String(error)}). Pick by hand, and please report this.`
+      error instanceof ScantlingError ? error.reason : reason('search.fault', { error: String(error) })
     return { kind: 'none', because }
   }
 }

@@ -6,6 +6,7 @@ import { FINDINGS_WORDS } from './findings-words.ts'
 import { HOST_WORDS } from './host-words.ts'
 import { INTAKE_WORDS } from './intake-words.ts'
 import { PICKED_WORDS } from './picked-words.ts'
+import { SEARCH_WORDS } from './strokes.ts'
 import { WRITTEN_WORDS } from './written-words.ts'
 
 /** Every reason that the window has of its own, each with its sentence: one file an area. */
@@ -14,6 +15,7 @@ const WINDOW = {
   ...HOST_WORDS,
   ...INTAKE_WORDS,
   ...PICKED_WORDS,
+  ...SEARCH_WORDS,
   ...WRITTEN_WORDS,
 } as const
 

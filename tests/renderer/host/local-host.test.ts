@@ -210,7 +210,10 @@ test('a scan that is refused, lost or stopped says so', async () => {
   const refused = send()
   Upload.last.responseText = '{"ok":false,"reason":{"code":"full","parts":{}},"sentence":"The disk is full."}'
   Upload.last.onload?.()
-  await expect(refused).rejects.toThrow('The disk is full.')
+  await expect(refused).rejects.toMatchObject({
+    reason: { code: 'full', parts: {} },
+    message: 'The disk is full.',
+  })
   const lost = send()
   Upload.last.onerror?.()
   await expect(lost).rejects.toThrow(/plan & detail.tif.*did not arrive/)

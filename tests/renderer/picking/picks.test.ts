@@ -18,6 +18,7 @@ import {
   withStroke,
 } from '../../../src/renderer/picking/picks.ts'
 import type { Tool } from '../../../src/renderer/picking/tool.ts'
+import { reason } from '../../../src/renderer/words/window-words.ts'
 
 const DISTANCE: Tool = { kind: 'measure', view: 'V1', measure: 'distance' }
 const ANGLE: Tool = { kind: 'measure', view: 'V1', measure: 'angle' }
@@ -167,7 +168,7 @@ describe('looking for strokes', () => {
     if (first === undefined || !('pixels' in first)) throw new Error('Nothing was picked.')
     const looking = withStroke(picks, first, { state: 'looking' })
     expect(isLooking(looking.picks)).toBe(true)
-    const none = withStroke(looking.picks, looking.now, { state: 'none', because: 'There is none.' })
+    const none = withStroke(looking.picks, looking.now, { state: 'none', because: reason('search.stopped') })
     expect(isLooking(none.picks)).toBe(false)
   })
 })

@@ -4,6 +4,7 @@ import type { GreyWindow } from '../../../src/core/imaging/index.ts'
 import { AS_IT_LIES } from '../../../src/renderer/strokes/edge-sides.ts'
 import { findStroke } from '../../../src/renderer/strokes/find-stroke.ts'
 import type { SearchWish } from '../../../src/renderer/strokes/search-wish.ts'
+import { inWords } from '../../../src/renderer/words/window-words.ts'
 
 const [LEFT, TOP, SIDE] = [300, 200, 160]
 
@@ -39,6 +40,17 @@ const wish = (as: SearchWish['as'], more: Partial<SearchWish> = {}): SearchWish 
   reading: { straight: 'centre', round: 'centre', from: AS_IT_LIES },
   either: true,
   ...more,
+})
+
+it.each([
+  ['point', 0, 'search.nothing-pointed-at'],
+  ['line', 1, 'search.line-wants-two-picks'],
+  ['circle', 2, 'search.circle-wants-three-picks'],
+  ['arc', 2, 'search.circle-wants-three-picks'],
+] as const)('a %s is not looked for with %i picks', (as, picks, code) => {
+  const rough = Array.from({ length: picks }, (_, i) => pixel(380 + 20 * i, 280))
+  const found = findStroke(scan(level(280.3)), rough, wish(as))
+  expect(found).toEqual({ kind: 'none', because: { code, parts: {} } })
 })
 
 describe('a point', () => {
@@ -110,6 +122,7 @@ describe('a point', () => {
     const bare = scan(() => 0)
     const found = findStroke(bare, [pixel(380, 280)], wish('point'))
     expect(found.kind).toBe('none')
-    expect(found.kind === 'none' && found.because).toMatch(/\.$/)
+    expect(found.kind === 'none' && found.because.code).toMatch(/^stroke\./)
+    expect(found.kind === 'none' && inWords(found.because)).toMatch(/^[A-Z].*\.$/)
   })
 })

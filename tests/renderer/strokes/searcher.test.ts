@@ -1,9 +1,10 @@
 import { beforeEach, expect, it, vi } from 'vitest'
 import { pixel } from '../../../src/core/geometry/frames.ts'
 import type { GreyWindow } from '../../../src/core/imaging/index.ts'
-import type { FromSearcher, ToSearcher } from '../../../src/renderer/strokes/messages.ts'
+import type { FromSearcher, NotFound, ToSearcher } from '../../../src/renderer/strokes/messages.ts'
 import type { SearchWish } from '../../../src/renderer/strokes/search-wish.ts'
 import { Searcher } from '../../../src/renderer/strokes/searcher.ts'
+import { reason } from '../../../src/renderer/words/window-words.ts'
 
 const sent: ToSearcher[] = []
 let answer: (data: FromSearcher) => void = () => undefined
@@ -24,7 +25,8 @@ vi.stubGlobal(
 const window: GreyWindow = { left: 0, top: 0, width: 1, height: 1, data: new Uint8Array(1) }
 const wish: SearchWish = { as: 'point', reach: 8, reading: 'centre', either: true }
 const asked = (): unknown[] => sent.map(({ rough }) => rough[0]?.[0])
-const none = (ask: number): FromSearcher => ({ ask, found: { kind: 'none', because: 'No.' } })
+const NONE: NotFound = { kind: 'none', because: reason('search.nothing-pointed-at') }
+const none = (ask: number): FromSearcher => ({ ask, found: NONE })
 
 beforeEach(() => {
   sent.length = 0
@@ -41,7 +43,7 @@ it('Of what follows the pointer only the newest is looked at, and what was picke
   answer(none(3))
   expect(asked()).toEqual([1, 4, 3])
   expect(await second).toBeNull()
-  for (const one of [first, third, pick]) expect(await one).toMatchObject({ kind: 'none' })
+  for (const one of [first, third, pick]) expect(await one).toEqual(NONE)
 })
 
 it('When the worker has stopped every search is answered with what happened', async () => {
@@ -49,8 +51,6 @@ it('When the worker has stopped every search is answered with what happened', as
   const before = [searcher.pick(window, [pixel(1, 0)], wish), searcher.glance(window, [pixel(2, 0)], wish)]
   stop()
   for (const one of [...before, searcher.pick(window, [pixel(3, 0)], wish)]) {
-    expect(await one).toMatchObject({
-      because: expect.stringMatching(/has stopped: pick by hand/),
-    })
+    expect(await one).toEqual({ kind: 'none', because: { code: 'search.stopped', parts: {} } })
   }
 })

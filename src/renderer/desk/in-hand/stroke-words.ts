@@ -3,6 +3,7 @@ import type { FoundOn } from '../../../core/job/model/types.ts'
 import { foundMark, type Picks } from '../../picking/picks.ts'
 import { AS_IT_LIES, readingWords, roundWords, way } from '../../strokes/edge-sides.ts'
 import { markUncertainty, pixelsInWords } from '../../strokes/uncertainty-words.ts'
+import { inWords } from '../../words/window-words.ts'
 import { outOfRoundInWords } from './out-of-round-words.ts'
 
 const AS: Readonly<Record<FoundOn['as'], string>> = {
@@ -35,7 +36,7 @@ export function searchInWords(picks: Picks): string {
   const { stroke } = feature
   if (stroke === undefined) return feature.byHand === true ? 'Picked by hand.' : ''
   if (stroke.state === 'looking') return 'Looking for the stroke…'
-  if (stroke.state === 'none') return `Picked by hand. ${stroke.because}`
+  if (stroke.state === 'none') return `Picked by hand. ${inWords(stroke.because)}`
   const mark = foundMark(feature)
   if (mark?.stroke === undefined) return ''
   const found = `${foundInWords(mark.stroke)}: ${markUncertainty(mark)}.`

@@ -11,6 +11,7 @@ import { stateOf } from '../../strokes/find-under-picks.ts'
 import { searchScan } from '../../strokes/search-scan.ts'
 import { wishAgain } from '../../strokes/search-wish.ts'
 import { markUncertainty } from '../../strokes/uncertainty-words.ts'
+import { inWords } from '../../words/window-words.ts'
 import { outOfRoundInWords } from '../in-hand/out-of-round-words.ts'
 import { foundInWords } from '../in-hand/stroke-words.ts'
 import { movedInWords } from './moved-words.ts'
@@ -45,7 +46,7 @@ export function StrokeSection({ mark, writable }: { mark: Mark; writable: boolea
         </p>
       )}
       {again?.state === 'looking' && <p aria-live="polite">Looking for the stroke…</p>}
-      {again?.state === 'none' && <p aria-live="polite">{again.because}</p>}
+      {again?.state === 'none' && <p aria-live="polite">{inWords(again.because)}</p>}
       {again?.state === 'found' && (
         <div className="block-words" aria-live="polite">
           <dl className="block-facts">

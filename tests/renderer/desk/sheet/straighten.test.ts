@@ -13,6 +13,7 @@ import { PLAIN } from '../../../../src/renderer/looking/aids.ts'
 import { turnFor } from '../../../../src/renderer/looking/starting-aids.ts'
 import type { Picks } from '../../../../src/renderer/picking/picks.ts'
 import type { StrokeState } from '../../../../src/renderer/picking/stroke-state.ts'
+import { reason } from '../../../../src/renderer/words/window-words.ts'
 
 const DEGREE = Math.PI / 180
 
@@ -54,7 +55,7 @@ describe('the line that a sheet is straightened by', () => {
     }
     expect(pickedLine(picks({ state: 'looking' }), [])).toBeNull()
     expect(pickedLine(picks({ state: 'found', mark }), [])).toMatchObject({ angle: 0, how: 'stroke' })
-    expect(pickedLine(picks({ state: 'none', because: 'It is faint.' }), [])?.how).toBe('hand')
+    expect(pickedLine(picks({ state: 'none', because: reason('search.stopped') }), [])?.how).toBe('hand')
   })
 
   it('may be a mark that is there', () => {

@@ -1,0 +1,22 @@
+import { expect, it } from 'vitest'
+import { pixel } from '../../../../src/core/geometry/frames.ts'
+import { reason as coreReason } from '../../../../src/core/words/core-words.ts'
+import { searchInWords } from '../../../../src/renderer/desk/in-hand/stroke-words.ts'
+import type { StrokeState } from '../../../../src/renderer/picking/stroke-state.ts'
+import { reason } from '../../../../src/renderer/words/window-words.ts'
+
+const said = (stroke: StrokeState): string =>
+  searchInWords({
+    tool: { kind: 'straighten' },
+    features: [{ need: 'line', pixels: [pixel(0, 0), pixel(9, 0)], sigmas: [1, 1], done: true, stroke }],
+  })
+
+it('A search that found nothing says why, and that the picks stay as the hand made them', () => {
+  expect(said({ state: 'looking' })).toBe('Looking for the stroke…')
+  expect(said({ state: 'none', because: coreReason('stroke.too-faint') })).toBe(
+    'Picked by hand. Too faint to be told from its ground here. Pick by hand, or go nearer.',
+  )
+  expect(said({ state: 'none', because: reason('search.too-large') })).toBe(
+    'Picked by hand. That is more of the scan than can be looked over in one go: pick nearer together, or by hand.',
+  )
+})

@@ -1,0 +1,36 @@
+import { describe, expect, it } from 'vitest'
+import { pixel } from '../../../src/core/geometry/frames.ts'
+import { reason as coreReason } from '../../../src/core/words/core-words.ts'
+import { lensWords } from '../../../src/renderer/lens/lens-words.ts'
+import type { UnderPointer } from '../../../src/renderer/strokes/under-pointer.ts'
+import { reason } from '../../../src/renderer/words/window-words.ts'
+
+const words = (under: UnderPointer, coarse = '') =>
+  lensWords(under, { how: 'hand', sigma: 1.5 }, coarse, {
+    byHand: false,
+    straight: 'centre',
+    round: 'centre',
+    crossings: true,
+  })
+
+describe('what the lens says where a pick would be by hand', () => {
+  it.each([
+    [
+      coreReason('stroke.none-within', { reach: 8 }),
+      'No stroke was seen within 8 px. Pick by hand, or go nearer.',
+    ],
+    [
+      reason('search.scan-not-come'),
+      'This part of the scan has not come in time: abandon it and pick once more, or go on by hand.',
+    ],
+  ])('is why there is no stroke, be that a reason of core or of the window', (because, note) => {
+    expect(words({ state: 'none', at: pixel(3, 4), because })).toEqual({ sure: 'by hand, σ 1.5 px', note })
+  })
+
+  it('is to go closer from too far off, unless the picture is not the scan as it is', () => {
+    expect(words({ state: 'far' }).note).toBe(
+      'Too far off to tell which stroke is meant: go closer to find it.',
+    )
+    expect(words({ state: 'far' }, 'The picture is on its way.').note).toBe('The picture is on its way.')
+  })
+})
