@@ -1,3 +1,4 @@
+import { availableParallelism } from 'node:os'
 import { configDefaults, defineConfig } from 'vitest/config'
 import { DearestFirst } from './tests/setup/dearest-first.ts'
 
@@ -16,8 +17,11 @@ const PURE = [
 /** Tests that run the command line; its parts are tried among the sources. */
 const COMMAND_LINE = ['tests/main/cli/*.test.ts']
 
-/** As many as there are cores; left to itself Vitest keeps one free, which is every second one of two. */
-const EVERY_CORE = '100%'
+/**
+ * Half as many again as there are cores: those that wait for a process, a lock or a limit of time leave theirs to others.
+ * Left to itself Vitest keeps one core free, which is every second one of two.
+ */
+const WORKERS = Math.ceil(1.5 * availableParallelism())
 
 export default defineConfig({
   test: {
@@ -32,7 +36,9 @@ export default defineConfig({
           name: 'sources',
           include: ['tests/**/*.test.ts'],
           exclude: [...configDefaults.exclude, ...OF_THE_BUILD, ...PURE, ...COMMAND_LINE],
-          maxWorkers: EVERY_CORE,
+          // Scans are read and pictures made by processes of their own, which begin much faster when they are built.
+          globalSetup: ['tests/setup/built.ts'],
+          maxWorkers: WORKERS,
           sequence: { groupOrder: 0 },
         },
       },
@@ -44,7 +50,7 @@ export default defineConfig({
           globalSetup: ['tests/setup/command-line.ts'],
           // What is bundled is run as it is.
           server: { deps: { external: [/\/out\/tests\//] } },
-          maxWorkers: EVERY_CORE,
+          maxWorkers: WORKERS,
           sequence: { groupOrder: 0 },
         },
       },
@@ -55,7 +61,7 @@ export default defineConfig({
           include: PURE,
           // They share modules, and so must leave nothing in them.
           isolate: false,
-          maxWorkers: EVERY_CORE,
+          maxWorkers: WORKERS,
           sequence: { groupOrder: 0 },
         },
       },
@@ -65,8 +71,8 @@ export default defineConfig({
           name: 'built',
           include: OF_THE_BUILD,
           globalSetup: ['tests/setup/built.ts'],
-          // Each drives a browser of its own, which waits for one core of two: two at a time, after all others.
-          maxWorkers: 2,
+          // Each drives a browser of its own, and they wait for one another's cores: after all others.
+          maxWorkers: WORKERS,
           sequence: { groupOrder: 1 },
         },
       },

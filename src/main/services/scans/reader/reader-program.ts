@@ -1,10 +1,13 @@
 import { existsSync } from 'node:fs'
 import { dirname, join, resolve } from 'node:path'
 
-/** Beside the program that runs, above its shared parts, or, of a figure of speed, where the build puts it. */
-const BUILT = ['reader.js', '../reader.js', '../main/reader.js']
+/**
+ * Beside the program that runs, above its shared parts, or where the build puts it when this is a figure of speed or runs
+ * from source.
+ */
+const BUILT = ['reader.js', '../reader.js', '../main/reader.js', '../../../../../out/main/reader.js']
 
-/** In the folder of the project: the source, and what runs it without a build. */
+/** In the folder of the project where nothing was built: the source, and what runs it, which begins slowly. */
 const SOURCE = 'src/main/services/scans/reader/reader-process.ts'
 const RUNNER = 'scripts/run-ts.mjs'
 
@@ -13,10 +16,7 @@ export interface ReaderProgram {
   args: string[]
 }
 
-/**
- * The program that reads scans: the built one where this is built, else from source by the same loader; undefined when
- * neither is there.
- */
+/** The program that reads scans: the built one where there is one, else from source; undefined when neither is there. */
 export function readerProgram(from: string = import.meta.dirname): ReaderProgram | undefined {
   const built = BUILT.map((place) => resolve(from, place)).find((path) => existsSync(path))
   if (built !== undefined) return { path: built, args: [] }
