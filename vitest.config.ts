@@ -71,8 +71,8 @@ export default defineConfig({
           name: 'built',
           include: OF_THE_BUILD,
           globalSetup: ['tests/setup/built.ts'],
-          // Each drives a browser of its own, and they wait for one another's cores: after all others.
-          maxWorkers: WORKERS,
+          // Each drives a browser of its own, which waits for one core of two: two at a time, after all others.
+          maxWorkers: 2,
           sequence: { groupOrder: 1 },
         },
       },
