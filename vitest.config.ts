@@ -1,4 +1,3 @@
-import { availableParallelism } from 'node:os'
 import { configDefaults, defineConfig } from 'vitest/config'
 import { DearestFirst } from './tests/setup/dearest-first.ts'
 
@@ -17,11 +16,8 @@ const PURE = [
 /** Tests that run the command line; its parts are tried among the sources. */
 const COMMAND_LINE = ['tests/main/cli/*.test.ts']
 
-/**
- * Half as many again as there are cores: those that wait for a process, a lock or a limit of time leave theirs to others.
- * Left to itself Vitest keeps one core free, which is every second one of two.
- */
-const WORKERS = Math.ceil(1.5 * availableParallelism())
+/** As many as there are cores; left to itself Vitest keeps one free, which is every second one of two. */
+const WORKERS = '100%'
 
 export default defineConfig({
   test: {
