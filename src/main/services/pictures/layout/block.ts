@@ -1,4 +1,3 @@
-import { z } from 'zod'
 import { pyramidLevels, TILE } from '../../../../contract/picture-pyramid.ts'
 import type { PyramidLevel } from '../../../../contract/pictures.ts'
 import type { PixelSize } from '../../scans/page/pixel-size.ts'
@@ -11,13 +10,11 @@ export interface TilePlace {
 }
 
 /** Tiles of one level side by side: columns `from` to `to` and rows likewise, the last ones not among them. */
-export const blockSchema = z.strictObject({
-  level: z.int().min(0),
-  columns: z.tuple([z.int(), z.int()]).readonly(),
-  rows: z.tuple([z.int(), z.int()]).readonly(),
-})
-
-export type Block = z.infer<typeof blockSchema>
+export interface Block {
+  level: number
+  columns: readonly [from: number, to: number]
+  rows: readonly [from: number, to: number]
+}
 
 /** Pixels of the page. */
 export interface PageArea extends PixelSize {

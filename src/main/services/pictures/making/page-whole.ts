@@ -1,4 +1,5 @@
-import { hasSize, mustHaveSize, type PixelSize } from '../../scans/page/pixel-size.ts'
+import type { PixelSize } from '../../scans/page/pixel-size.ts'
+import { hasSize, mustHaveSize } from '../../scans/page/same-size.ts'
 import { reason } from '../../words/services-words.ts'
 import { ownMark, removeOwn } from '../cache/half-made.ts'
 import { WHOLE, wholeSizes } from '../cache/manifest.ts'

@@ -1,5 +1,5 @@
 import { pyramidLevels } from '../../../../contract/picture-pyramid.ts'
-import { hasSize } from '../../scans/page/pixel-size.ts'
+import { hasSize } from '../../scans/page/same-size.ts'
 import { cutBlock, cutTiles } from '../pyramid/cut-tiles.ts'
 import { makeFromOverview, makeOverview } from '../pyramid/make-whole.ts'
 import { lookAtPage } from '../pyramid/open-page.ts'

@@ -6,9 +6,9 @@ import { systemCause } from '../../files/system-reason.ts'
 import { serveParent } from '../../process/serve-parent.ts'
 import { PyramidError } from '../faults/pyramid-error.ts'
 import { makePictures } from './make-pictures.ts'
-import { PYRAMID_PROTOCOL } from './pyramid-protocol.ts'
+import type { PYRAMID_PROTOCOL, PyramidOrder } from './pyramid-protocol.ts'
 
-void serveParent(PYRAMID_PROTOCOL, {
+void serveParent<PyramidOrder, typeof PYRAMID_PROTOCOL>({
   does: makePictures,
   refusal: (error) => ({ because: error instanceof PyramidError ? error.reason : systemCause(error) }),
 })

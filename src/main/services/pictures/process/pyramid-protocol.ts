@@ -1,25 +1,23 @@
 import { z } from 'zod'
 import { reasonSchema } from '../../../../contract/reply.ts'
-import { pixelSizeSchema } from '../../scans/page/pixel-size.ts'
-import { blockSchema } from '../layout/block.ts'
-import { tileKindSchema } from '../layout/tile-kind.ts'
-import { pageInFileSchema } from '../pyramid/open-page.ts'
+import { type PixelSize, pixelSizeSchema } from '../../scans/page/pixel-size.ts'
+import type { Block } from '../layout/block.ts'
+import { type TileKind, tileKindSchema } from '../layout/tile-kind.ts'
+import type { PageInFile } from '../pyramid/open-page.ts'
 
 /** size: of the page, pixels. folder: where the pictures come */
-const pageSchema = z.strictObject({ file: pageInFileSchema, size: pixelSizeSchema, folder: z.string() })
-
-const orderSchema = z.discriminatedUnion('make', [
-  /** The picture of the whole, and what is made of it. mark: what follows the name of a file that is not whole yet */
-  z.strictObject({ make: z.literal('whole'), wanted: pageSchema.extend({ mark: z.string() }) }),
-  z.strictObject({ make: z.literal('tiles'), wanted: pageSchema.extend({ kind: tileKindSchema }) }),
-  z.strictObject({
-    make: z.literal('block'),
-    wanted: pageSchema.extend({ kind: tileKindSchema, block: blockSchema }),
-  }),
-])
+interface Wanted {
+  file: PageInFile
+  size: PixelSize
+  folder: string
+}
 
 /** What is made of a page in a process of its own. */
-export type PyramidOrder = z.infer<typeof orderSchema>
+export type PyramidOrder =
+  /** The picture of the whole, and what is made of it. mark: what follows the name of a file that is not whole yet */
+  | { make: 'whole'; wanted: Wanted & { mark: string } }
+  | { make: 'tiles'; wanted: Wanted & { kind: TileKind } }
+  | { make: 'block'; wanted: Wanted & { kind: TileKind; block: Block } }
 
 const newsSchema = z.discriminatedUnion('kind', [
   /** How the tiles of the page are to be kept, its pixels, and what makes them; before a picture of the whole. */
@@ -38,7 +36,6 @@ const newsSchema = z.discriminatedUnion('kind', [
 export type PyramidNews = z.infer<typeof newsSchema>
 
 export const PYRAMID_PROTOCOL = {
-  order: orderSchema,
   news: newsSchema,
   /** Why not, as the end of a sentence. */
   refusal: z.strictObject({ because: reasonSchema }),

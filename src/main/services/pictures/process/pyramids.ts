@@ -24,10 +24,14 @@ export type MakePyramid = (order: PyramidOrder, how: MakingWith) => Promise<stri
 /** @param program the built program; without it only the picture of the whole is made, in this process */
 export function pyramids(program: string | undefined): MakePyramid {
   if (program === undefined) return makeHere
-  const pool = new ProcessPool({ path: program, args: [] }, PYRAMID_PROTOCOL, {
-    most: Number.POSITIVE_INFINITY,
-    kept: 0,
-  })
+  const pool = new ProcessPool<PyramidOrder, typeof PYRAMID_PROTOCOL>(
+    { path: program, args: [] },
+    PYRAMID_PROTOCOL,
+    {
+      most: Number.POSITIVE_INFINITY,
+      kept: 0,
+    },
+  )
   return async (order, how) => {
     try {
       const outcome = await pool.do(order, madeFilesSchema, how)

@@ -4,7 +4,8 @@ import { TILE } from '../../../../contract/picture-pyramid.ts'
 import type { PyramidLevel } from '../../../../contract/pictures.ts'
 import { areaOf, type Block, levelsOfBlock, type PageArea } from '../layout/block.ts'
 import { cutFolder, tileFile, tilesOf } from '../layout/picture-names.ts'
-import { JPEG, PNG, type TileKind } from '../layout/tile-kind.ts'
+import { JPEG, PNG } from '../layout/tile-format.ts'
+import type { TileKind } from '../layout/tile-kind.ts'
 import { openPage, type PageInFile } from './open-page.ts'
 
 /** Milliseconds between two looks at how many tiles are there. */

@@ -1,17 +1,18 @@
 import type { Sharp } from 'sharp'
-import { z } from 'zod'
 import type { PixelSize } from '../../scans/page/pixel-size.ts'
 import { reason } from '../../words/services-words.ts'
 import { PyramidError } from '../faults/pyramid-error.ts'
-import { type TileKind, tileKind } from '../layout/tile-kind.ts'
+import { tileKind } from '../layout/tile-format.ts'
+import type { TileKind } from '../layout/tile-kind.ts'
 
 /** Paper, behind whatever a scan leaves transparent. */
 export const PAPER = '#ffffff'
 
 /** A page in a file that can be read. page: from 1 */
-export const pageInFileSchema = z.strictObject({ path: z.string(), page: z.int().min(1) })
-
-export type PageInFile = z.infer<typeof pageInFileSchema>
+export interface PageInFile {
+  path: string
+  page: number
+}
 
 async function read({ path, page }: PageInFile, ignoreIcc: boolean): Promise<Sharp> {
   const { default: sharp } = await import('sharp')

@@ -1,13 +1,10 @@
 import { open, stat } from 'node:fs/promises'
-import type { z } from 'zod'
-import { scanLookSchema } from '../../../../contract/scan-look.ts'
+import type { ScanLook } from '../../../../contract/scan-look.ts'
 import { systemCause } from '../../files/system-reason.ts'
 import { ServiceError } from '../../service-error.ts'
 import { reason } from '../../words/services-words.ts'
 
-export const scanFormatSchema = scanLookSchema.shape.format
-
-export type ScanFormat = z.infer<typeof scanFormatSchema>
+export type ScanFormat = ScanLook['format']
 
 /** A PDF may begin with other bytes: ISO 32000-1, annex H, implementation note 13. */
 const HEAD = 1024

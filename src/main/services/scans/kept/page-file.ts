@@ -2,7 +2,7 @@ import { basename } from 'node:path'
 import type { Limits } from '../../../../contract/limits.ts'
 import type { Sheet } from '../../../../core/job/model/types.ts'
 import { scanFormat } from '../file/scan-format.ts'
-import { mustHaveSize } from '../page/pixel-size.ts'
+import { mustHaveSize } from '../page/same-size.ts'
 import { drawPage } from '../reader/read-scan.ts'
 
 export interface PageFileOf {

@@ -1,12 +1,11 @@
 import { z } from 'zod'
 import { reasonSchema } from '../../../../contract/reply.ts'
-import { type PageLook, pageLookSchema } from '../../../../contract/scan-look.ts'
+import { pageLookSchema, scanLookSchema } from '../../../../contract/scan-look.ts'
 import type { AnyReason } from '../../../../core/words/reason.ts'
-import { scanFormatSchema } from '../file/scan-format.ts'
 
 /** What was read of one page of a scan, of which a sheet can be made. */
 export const pageReadSchema = z.strictObject({
-  format: scanFormatSchema,
+  format: scanLookSchema.shape.format,
   /** Pages in the file that are sheets of their own. */
   pages: z.int(),
   facts: pageLookSchema.omit({ fault: true }),
@@ -20,9 +19,3 @@ export type PageRead = z.infer<typeof pageReadSchema>
 export interface PageFound extends PageRead {
   fault?: AnyReason | undefined
 }
-
-/** What a window is told of a page. */
-export const lookOf = ({ facts, fault }: PageFound, inWords: (fault: AnyReason) => string): PageLook => ({
-  ...facts,
-  ...(fault === undefined ? {} : { fault: inWords(fault) }),
-})

@@ -1,8 +1,9 @@
+import type { PageLook } from '../../../../contract/scan-look.ts'
 import { ServiceError } from '../../service-error.ts'
 import { inWords, reason } from '../../words/services-words.ts'
 import { scanFormat } from '../file/scan-format.ts'
 import { ScanLocked } from '../file/scan-locked.ts'
-import { lookOf, type PageFound, type PageRead } from '../page/page-read.ts'
+import type { PageFound, PageRead } from '../page/page-read.ts'
 import { openPdfScan, type PdfScan } from '../pdf/pdf-scan.ts'
 import { mustDecode } from '../raster/must-decode.ts'
 import { openRasterScan } from '../raster/raster-scan.ts'
@@ -60,11 +61,17 @@ async function look(order: ReadOrder, { from }: TaskOf<'look'>): Promise<LookedI
   const until = performance.now() + MOMENT
   const last = Math.min(pages, order.limits.pages)
   for (let page = from; page <= last && (looked.length === 0 || performance.now() < until); page++) {
-    if (!leftOut.has(page)) looked.push(lookOf(await scan.read(page), inWords))
+    if (!leftOut.has(page)) looked.push(lookOf(await scan.read(page)))
   }
   const none = leftOut.size === 0 ? {} : { leftOut: [...leftOut] }
   return { format, locked: false, pages, ...none, looked }
 }
+
+/** What a window is told of a page. */
+const lookOf = ({ facts, fault }: PageFound): PageLook => ({
+  ...facts,
+  ...(fault === undefined ? {} : { fault: inWords(fault) }),
+})
 
 /** The first page that is a sheet of its own. */
 function firstOf({ leftOut }: OpenScan): number {

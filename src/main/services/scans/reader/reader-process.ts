@@ -6,10 +6,10 @@ import { serveParent } from '../../process/serve-parent.ts'
 import { ServiceError } from '../../service-error.ts'
 import { reason } from '../../words/services-words.ts'
 import { ScanLocked } from '../file/scan-locked.ts'
-import { READ_PROTOCOL } from './read-protocol.ts'
+import type { READ_PROTOCOL, ReadOrder } from './read-protocol.ts'
 import { readTask } from './read-task.ts'
 
-await serveParent(READ_PROTOCOL, {
+await serveParent<ReadOrder, typeof READ_PROTOCOL>({
   does: readTask,
   refusal: (error, { called }) => ({
     because: error instanceof ServiceError ? error.reason : reason('scan.damaged', { scan: called }),

@@ -20,10 +20,14 @@ export interface ReadingOptions extends Pick<QueueOptions, 'newestFirst'> {
 
 /** A process that reads scans, one task at a time. */
 export class ReadingProcess {
-  readonly #pool: ProcessPool<typeof READ_PROTOCOL> | undefined
+  readonly #pool: ProcessPool<ReadOrder, typeof READ_PROTOCOL> | undefined
 
   constructor({ program = readerProgram(), ...how }: ReadingOptions = {}) {
-    if (program !== undefined) this.#pool = new ProcessPool(program, READ_PROTOCOL, { ...how, kept: KEPT })
+    if (program !== undefined)
+      this.#pool = new ProcessPool<ReadOrder, typeof READ_PROTOCOL>(program, READ_PROTOCOL, {
+        ...how,
+        kept: KEPT,
+      })
   }
 
   /**
