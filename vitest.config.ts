@@ -4,14 +4,8 @@ import { DearestFirst } from './tests/setup/dearest-first.ts'
 /** Tests of what was built: the page in a browser, and the files that the build gives. */
 const OF_THE_BUILD = ['tests/window/**/*.test.ts', 'tests/**/built.test.ts']
 
-/** Tests of pure functions, short ones: to begin a process for each takes longer than most of them do. */
-const PURE = [
-  'tests/core/*.test.ts',
-  'tests/core/!(imaging)/**/*.test.ts',
-  'tests/published/!(strokes-*).test.ts',
-  'tests/renderer/**/*.test.ts',
-  'tests/contract/**/*.test.ts',
-]
+/** Tests that put something of their own in place of a module. */
+const APART = ['tests/main/electron/*.test.ts', 'tests/main/job-folder/save-refused.test.ts']
 
 /** Tests that run the command line; its parts are tried among the sources. */
 const COMMAND_LINE = ['tests/main/cli/*.test.ts']
@@ -31,9 +25,21 @@ export default defineConfig({
         test: {
           name: 'sources',
           include: ['tests/**/*.test.ts'],
-          exclude: [...configDefaults.exclude, ...OF_THE_BUILD, ...PURE, ...COMMAND_LINE],
+          exclude: [...configDefaults.exclude, ...OF_THE_BUILD, ...APART, ...COMMAND_LINE],
           // Scans are read and pictures made by processes of their own, which begin much faster when they are built.
           globalSetup: ['tests/setup/built.ts'],
+          // To begin a process for each takes longer than most of them do. They share modules, and leave nothing in them.
+          isolate: false,
+          maxWorkers: WORKERS,
+          sequence: { groupOrder: 0 },
+        },
+      },
+      {
+        extends: true,
+        test: {
+          name: 'apart',
+          include: APART,
+          exclude: [...configDefaults.exclude, ...OF_THE_BUILD],
           maxWorkers: WORKERS,
           sequence: { groupOrder: 0 },
         },
@@ -53,20 +59,10 @@ export default defineConfig({
       {
         extends: true,
         test: {
-          name: 'pure',
-          include: PURE,
-          // They share modules, and so must leave nothing in them.
-          isolate: false,
-          maxWorkers: WORKERS,
-          sequence: { groupOrder: 0 },
-        },
-      },
-      {
-        extends: true,
-        test: {
           name: 'built',
           include: OF_THE_BUILD,
           globalSetup: ['tests/setup/built.ts'],
+          isolate: false,
           // Each drives a browser of its own, which waits for one core of two: two at a time, after all others.
           maxWorkers: 2,
           sequence: { groupOrder: 1 },

@@ -85,8 +85,13 @@ function arcAlong({ grey, noise }: SearchContext, seen: Tangent, radius: number,
   const places = new Float64Array(grid.pieces)
   let ridge: Ridge | null = null
   for (let across = -ASIDE; across <= ASIDE; across += 0.5) {
-    const here = scoreRidge({ grid, length: curve.length, noise }, [across], places.fill(across))
-    if (here !== null && here.strength > (ridge?.strength ?? 0)) ridge = here
+    const here: Ridge | null = scoreRidge(
+      { grid, length: curve.length, noise },
+      [across],
+      places.fill(across),
+      ridge?.strength,
+    )
+    ridge = here ?? ridge
   }
   return ridge && { strip, grid, ridge, radius, way }
 }

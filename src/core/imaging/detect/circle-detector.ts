@@ -149,8 +149,8 @@ function roundRidges(search: RoundSearch): Ridge[] {
     for (let b = -reach; b <= reach + 1e-9; b += step)
       for (let c = -reach; c <= reach + 1e-9; c += step) {
         search.across([a, b, c], places)
-        const ridge = scoreRidge(search, [a, b, c], places)
-        if (ridge !== null && ridge.strength > STRONG) ridges.push(ridge)
+        const ridge = scoreRidge(search, [a, b, c], places, STRONG)
+        if (ridge !== null) ridges.push(ridge)
       }
   return ridges
 }

@@ -41,8 +41,8 @@ function lineRidges(search: StraightSearch): Ridge[] {
   const ridges: Ridge[] = []
   const attempt = (a: number, b: number) => {
     search.across([a, b], places)
-    const ridge = scoreRidge(search, [a, b], places)
-    if (ridge !== null && ridge.strength > STRONG) ridges.push(ridge)
+    const ridge = scoreRidge(search, [a, b], places, STRONG)
+    if (ridge !== null) ridges.push(ridge)
   }
   for (let a = -reach; a <= reach; a++) for (let b = -reach; b <= reach; b++) attempt(a, b)
   for (let a = reach + 2; a < reach + WIDEST / 2; a += 2) {

@@ -31,14 +31,19 @@ const FEWEST_PIECES = 3
 /** Of more values than this the ranks are told by sorting in place, of fewer by insertion. */
 const FEW = 24
 
-/** The best width for one way: strength by the contrast that half of the pieces reach. */
+/**
+ * The best width for one way: strength by the contrast that half of the pieces reach.
+ * @param above only what is stronger than this is told
+ */
 export function scoreRidge(
   { grid, length, noise }: RidgeGrid,
   steer: readonly number[],
   across: Float64Array,
+  above = 0,
 ): Ridge | null {
   const { held } = grid
   let best: Ridge | null = null
+  let strongest = above
   for (const layer of grid.layers) {
     let n = 0
     for (let k = 0; k < grid.pieces; k++) {
@@ -47,9 +52,12 @@ export function scoreRidge(
       held[n++] = barAt(grid, layer, k, t)
     }
     if (n < FEWEST_PIECES) continue
+    const weight = barWeight(layer.width, (length * n) / grid.pieces) / noise
+    if (!mayExceed(grid, n, strongest / weight)) continue
     const contrast = reached(grid, n)
-    const strength = (Math.abs(contrast) * barWeight(layer.width, (length * n) / grid.pieces)) / noise
-    if (strength > 0 && (best === null || strength > best.strength)) {
+    const strength = Math.abs(contrast) * weight
+    if (strength > strongest) {
+      strongest = strength
       best = { steer: [...steer], width: layer.width, contrast, strength }
     }
   }
@@ -155,8 +163,7 @@ export function climbRidge(
       const before = best
       for (const steer of neighbours(best.steer, step)) {
         across(steer, places)
-        const ridge = scoreRidge(on, steer, places)
-        if (ridge !== null && ridge.strength > best.strength * (1 + 1e-9)) best = ridge
+        best = scoreRidge(on, steer, places, best.strength * (1 + 1e-9)) ?? best
       }
       if (best === before) break
     }

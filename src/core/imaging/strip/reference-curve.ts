@@ -21,6 +21,8 @@ export interface ReferenceCurve {
   length: number
   /** @param out receives where a place lies along and across */
   locate(x: number, y: number, out: AlongAcross): void
+  /** The same of a place that may lie too far across: where it does not lie from low to high, false, and out tells nothing. */
+  locateWithin(x: number, y: number, low: number, high: number, out: AlongAcross): boolean
   place(along: number, across: number): Pixel
   /** Unit vector across, at a place along. */
   across(along: number): Pixel
@@ -46,14 +48,19 @@ export function straightCurve(from: Pixel, to: Pixel): ReferenceCurve {
   const [nx, ny] = rightOf(pixel(dx, dy))
   const place = (along: number, across: number): Pixel =>
     pixel(from[0] + along * dx + across * nx, from[1] + along * dy + across * ny)
+  const locate = (x: number, y: number, out: AlongAcross): void => {
+    out.along = (x - from[0]) * dx + (y - from[1]) * dy
+    out.across = (x - from[0]) * nx + (y - from[1]) * ny
+  }
   return {
     length,
     place,
     parameters: 2,
     curvature: 0,
-    locate(x, y, out) {
-      out.along = (x - from[0]) * dx + (y - from[1]) * dy
-      out.across = (x - from[0]) * nx + (y - from[1]) * ny
+    locate,
+    locateWithin(x, y, low, high, out) {
+      locate(x, y, out)
+      return out.across >= low && out.across <= high
     },
     across: () => pixel(nx, ny),
     box: (a, b, half) => boxOf([place(a, -half), place(a, half), place(b, -half), place(b, half)], 0),
@@ -91,17 +98,29 @@ export function roundCurve(
     return pixel(centre[0] + r * Math.cos(a), centre[1] + r * Math.sin(a))
   }
   const middle = start + sweep / 2
+  /** At least what the oval, and a square root of a sum of squares, add anywhere. */
+  const slack = Math.abs(even) + Math.abs(odd) + 1e-6
+  const locate = (x: number, y: number, out: AlongAcross): void => {
+    const a = Math.atan2(y - centre[1], x - centre[0])
+    const turns = Math.round((a - middle) / (2 * Math.PI))
+    out.along = way * (a - turns * 2 * Math.PI - start) * radius
+    out.across = radiusAt(a) - Math.hypot(x - centre[0], y - centre[1])
+  }
   const parameters = oval === undefined ? 3 : 5
   return {
     length,
     place,
     parameters,
     curvature: 1 / radius,
-    locate(x, y, out) {
-      const a = Math.atan2(y - centre[1], x - centre[0])
-      const turns = Math.round((a - middle) / (2 * Math.PI))
-      out.along = way * (a - turns * 2 * Math.PI - start) * radius
-      out.across = radiusAt(a) - Math.hypot(x - centre[0], y - centre[1])
+    locate,
+    locateWithin(x, y, low, high, out) {
+      const dx = x - centre[0]
+      const dy = y - centre[1]
+      const across = radius - Math.sqrt(dx * dx + dy * dy)
+      // Many places of a box round a piece of a circle lie too far across: those need no angle.
+      if (across < low - slack || across > high + slack) return false
+      locate(x, y, out)
+      return out.across >= low && out.across <= high
     },
     across(along) {
       const a = angleAt(along)

@@ -99,9 +99,9 @@ export function stripAlong(
       const [start, stop] =
         curve.curvature === 0 ? rowOf(grey, curve, y, x0, x1, [from, to, low, high], at) : [x0, x1]
       for (let x = start; x < stop; x++) {
-        curve.locate(grey.left + x + 0.5, grey.top + y + 0.5, at)
+        if (!curve.locateWithin(grey.left + x + 0.5, grey.top + y + 0.5, low, high, at)) continue
         const { along: s, across: t } = at
-        if (s < from || s >= to || t < low || t > high || n >= room) continue
+        if (s < from || s >= to || n >= room) continue
         along[n] = s - middle
         across[n] = t
         value[n] = greyOf(grey.data, y * grey.width + x)
