@@ -1,4 +1,5 @@
 import { configDefaults, defineConfig } from 'vitest/config'
+import { asOneModule } from './tests/setup/as-one-module.ts'
 import { DearestFirst } from './tests/setup/dearest-first.ts'
 
 /** Tests of what was built: the page in a browser, and the files that the build gives. */
@@ -22,6 +23,7 @@ export default defineConfig({
     projects: [
       {
         extends: true,
+        plugins: [asOneModule('src/core/imaging/index.ts')],
         test: {
           name: 'sources',
           include: ['tests/**/*.test.ts'],
