@@ -66,7 +66,7 @@ export default defineConfig({
           globalSetup: ['tests/setup/built.ts'],
           isolate: false,
           // Each drives a browser of its own, which waits for one core of two: two at a time, after all others.
-          maxWorkers: 2,
+          maxWorkers: 3,
           sequence: { groupOrder: 1 },
         },
       },

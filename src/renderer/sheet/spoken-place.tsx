@@ -12,18 +12,24 @@ export function SpokenPlace() {
   const [words, setWords] = useState('')
   useEffect(() => {
     let timer: ReturnType<typeof setTimeout> | undefined
-    const soon = (say: () => string): void => {
+    // A search may answer a pick when the cross has gone on already: neither keeps the other from being said.
+    let waiting: { picks?: () => string; cross?: () => string } = {}
+    const soon = (what: typeof waiting): void => {
+      waiting = { ...waiting, ...what }
       clearTimeout(timer)
-      timer = setTimeout(() => setWords(say()), QUIET)
+      timer = setTimeout(() => {
+        setWords(sentences(waiting.picks?.(), waiting.cross?.()))
+        waiting = {}
+      }, QUIET)
     }
     const endPointer = pointer.subscribe(({ pixel, by, snapped, arrows }) => {
       if (by !== 'cross' || pixel === null || arrows === 'pick') return
       const near = snapped === null ? '' : `, mark ${snapped} will be taken`
-      soon(() => `Cross at ${placeInWords(pixel)}${near}`)
+      soon({ cross: () => `Cross at ${placeInWords(pixel)}${near}` })
     })
     const endBench = useBench.subscribe(({ picks }, before) => {
       if (picks === before.picks || picks.tool.kind === 'look') return
-      soon(() => [lastPickInWords(picks), next(nextPickName(picks))].filter((part) => part !== '').join('. '))
+      soon({ picks: () => sentences(lastPickInWords(picks), next(nextPickName(picks))) })
     })
     return () => {
       clearTimeout(timer)
@@ -37,6 +43,8 @@ export function SpokenPlace() {
     </div>
   )
 }
+
+const sentences = (...parts: (string | undefined)[]): string => parts.filter(Boolean).join('. ')
 
 const next = (name: string | null): string =>
   name === null ? 'All is picked' : `Next: ${name.toLowerCase()}`

@@ -60,7 +60,7 @@ async function crossAt(page: Page): Promise<[number, number]> {
     () => {
       const shown = document.querySelector('.lens-words > span')?.textContent ?? ''
       const places = [...document.querySelectorAll('[role="status"]')].map(
-        (status) => /^Cross at (-?[\d.]+, -?[\d.]+)/.exec(status.textContent ?? '')?.[1],
+        (status) => /\bCross at (-?[\d.]+, -?[\d.]+)/.exec(status.textContent ?? '')?.[1],
       )
       return shown !== '' && places.includes(shown) ? shown : undefined
     },
