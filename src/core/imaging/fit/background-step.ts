@@ -19,7 +19,10 @@ export function backgroundStep(
   guess: Guess,
 ): BackgroundStep | null {
   const clear = guess.width / 2 + 0.7 + 1.5 * guess.blur
-  let [left, right, lefts, rights] = [0, 0, 0, 0]
+  let left = 0
+  let right = 0
+  let lefts = 0
+  let rights = 0
   for (let i = piece.first; i < piece.end; i++) {
     const u = f64(across, i) - guess.offset - guess.turn * f64(along, i)
     if (u < -clear) {

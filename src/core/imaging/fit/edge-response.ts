@@ -56,47 +56,58 @@ export function edgeResponse(across: readonly [number, number], blur: number): E
   const slope = new Float64Array(2 * nodes + 2)
   const inner = (wide - narrow) / 2
   const area = 1 / (wide * (single ? 1 : narrow))
+  const out = edgeReading()
   for (let i = 0; i <= nodes; i++) {
     const u = -i / fine
-    const f = single ? oneBox(u + half, u - half, b) : twoBoxes(u + half, u + inner, u - inner, u - half, b)
-    step[nodes - i] = f[0] * area
-    spread[nodes - i] = f[1] * area
-    slope[nodes - i] = f[2] * area
-    step[nodes + i] = 1 - f[0] * area
-    spread[nodes + i] = f[1] * area
-    slope[nodes + i] = -f[2] * area
+    if (single) oneBox(u, half, b, out)
+    else twoBoxes(u, half, inner, b, out)
+    step[nodes - i] = out.step * area
+    spread[nodes - i] = out.spread * area
+    slope[nodes - i] = out.slope * area
+    step[nodes + i] = 1 - out.step * area
+    spread[nodes + i] = out.spread * area
+    slope[nodes + i] = -out.slope * area
   }
   step[2 * nodes + 1] = 1
   return { reach, fine, step, spread, slope }
 }
 
-type Three = [step: number, spread: number, slope: number]
-
-function oneBox(high: number, low: number, b: number): Three {
-  const [h1, h0, hd] = integrals(high, b)
-  const [l1, l0, ld] = integrals(low, b)
-  return [h1 - l1, h0 - l0, hd - ld]
+/** Times its area. @param half its width, from its middle at u; b: standard deviation of the blur */
+function oneBox(u: number, half: number, b: number, out: EdgeReading): void {
+  out.step = 0
+  out.spread = 0
+  out.slope = 0
+  addCorner(u + half, 1, b, out)
+  addCorner(u - half, -1, b, out)
 }
 
-function twoBoxes(a: number, c: number, d: number, e: number, b: number): Three {
-  const [a1, a0] = integrals(a, b)
-  const [c1, c0] = integrals(c, b)
-  const [d1, d0] = integrals(d, b)
-  const [e1, e0] = integrals(e, b)
-  const second = (u: number, first: number, zeroth: number) => (u * first + b * b * zeroth) / 2
-  return [
-    second(a, a1, a0) - second(c, c1, c0) - second(d, d1, d0) + second(e, e1, e0),
-    a1 - c1 - d1 + e1,
-    a0 - c0 - d0 + e0,
-  ]
+/** One integral of one box more than it. */
+function twoBoxes(u: number, half: number, inner: number, b: number, out: EdgeReading): void {
+  out.step = 0
+  out.spread = 0
+  out.slope = 0
+  addRamp(u + half, 1, b, out)
+  addRamp(u + inner, -1, b, out)
+  addRamp(u - inner, -1, b, out)
+  addRamp(u - half, 1, b, out)
 }
 
 /** First integral of the normal distribution of standard deviation b, the distribution, its density. */
-function integrals(u: number, b: number): Three {
-  const x = u / b
-  const cumulative = normalCumulative(x)
-  const density = normalDensity(x)
-  return [u * cumulative + b * density, cumulative, density / b]
+function addCorner(u: number, sign: number, b: number, out: EdgeReading): void {
+  const cumulative = normalCumulative(u / b)
+  const density = normalDensity(u / b)
+  out.step += sign * (u * cumulative + b * density)
+  out.spread += sign * cumulative
+  out.slope += sign * (density / b)
+}
+
+/** Second integral of it, first, the distribution. */
+function addRamp(u: number, sign: number, b: number, out: EdgeReading): void {
+  const cumulative = normalCumulative(u / b)
+  const first = u * cumulative + b * normalDensity(u / b)
+  out.step += sign * ((u * first + b * b * cumulative) / 2)
+  out.spread += sign * first
+  out.slope += sign * cumulative
 }
 
 /** @param u distance from the edge, pixels; out: receives what is read there */

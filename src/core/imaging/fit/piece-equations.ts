@@ -75,7 +75,11 @@ export class PieceEquations {
     const model = this.#model
     const pixels = this.#roomFor(end - first)
     let filled = 0
-    let [one, bySelf, byAlong, byAcross, byValue] = [0, 0, 0, 0, 0]
+    let one = 0
+    let bySelf = 0
+    let byAlong = 0
+    let byAcross = 0
+    let byValue = 0
     for (let i = first; i < end; i++) {
       const s = f64(along, i)
       const t = f64(across, i)
@@ -116,8 +120,17 @@ export class PieceEquations {
   #sumShapeByGround(): void {
     const pixels = this.#pixels
     const filled = this.#filled
-    let [d1, ds, dt, dss, dts] = [0, 0, 0, 0, 0]
-    let [w1, ws, wt, b1, bs, bt] = [0, 0, 0, 0, 0, 0]
+    let d1 = 0
+    let ds = 0
+    let dt = 0
+    let dss = 0
+    let dts = 0
+    let w1 = 0
+    let ws = 0
+    let wt = 0
+    let b1 = 0
+    let bs = 0
+    let bt = 0
     for (let i = 0; i < filled; i += KEPT) {
       const s = f64(pixels, i)
       const t = f64(pixels, i + 1)
@@ -146,9 +159,24 @@ export class PieceEquations {
   #sumShape(): void {
     const pixels = this.#pixels
     const filled = this.#filled
-    let [pd, pds, pw, pb] = [0, 0, 0, 0]
-    let [dv, dsv, wv, bv] = [0, 0, 0, 0]
-    let [dd, dds, ddss, dw, dws, db, dbs, ww, wb, bb] = [0, 0, 0, 0, 0, 0, 0, 0, 0, 0]
+    let pd = 0
+    let pds = 0
+    let pw = 0
+    let pb = 0
+    let dv = 0
+    let dsv = 0
+    let wv = 0
+    let bv = 0
+    let dd = 0
+    let dds = 0
+    let ddss = 0
+    let dw = 0
+    let dws = 0
+    let db = 0
+    let dbs = 0
+    let ww = 0
+    let wb = 0
+    let bb = 0
     for (let i = 0; i < filled; i += KEPT) {
       const s = f64(pixels, i)
       const v = f64(pixels, i + 2)

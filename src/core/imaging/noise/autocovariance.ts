@@ -52,8 +52,18 @@ function addLag(
   sums: AutocovarianceSums,
 ): void {
   const step = Math.floor(lag / SIDE) * stride + (lag % SIDE) - LAGS
-  let [count, residual, centre, width] = [0, 0, 0, 0]
-  let [p0, p1, p2, p3, p4, p5, p6, p7] = [0, 0, 0, 0, 0, 0, 0, 0]
+  let count = 0
+  let residual = 0
+  let centre = 0
+  let width = 0
+  let p0 = 0
+  let p1 = 0
+  let p2 = 0
+  let p3 = 0
+  let p4 = 0
+  let p5 = 0
+  let p6 = 0
+  let p7 = 0
   for (let i = 0; i < n; i++) {
     const j = i32(index, i32(place, i) + step) - 1
     if (j < 0) continue

@@ -73,7 +73,9 @@ function sigmaOf(p: CoursePoint, l: Line, inside: boolean): number {
 }
 
 function lineThrough(points: readonly CoursePoint[]): Line {
-  let [weight, s, t] = [0, 0, 0]
+  let weight = 0
+  let s = 0
+  let t = 0
   for (const p of points) {
     const w = 1 / p.sigma ** 2
     weight += w
@@ -81,7 +83,8 @@ function lineThrough(points: readonly CoursePoint[]): Line {
     t += w * p.reading
   }
   const [along, reading] = [s / weight, t / weight]
-  let [spread, product] = [0, 0]
+  let spread = 0
+  let product = 0
   for (const p of points) {
     const w = 1 / p.sigma ** 2
     spread += w * (p.along - along) ** 2

@@ -48,7 +48,9 @@ export function marginalWidth(traced: Traced, inflation: Inflation): MarginalWid
   const step = Math.min(STEP * ofBlur, LONGEST_FIRST)
   const all = [...walk(traced, best, -step, noise).reverse(), best, ...walk(traced, best, step, noise)]
   const least = Math.min(...all.map((g) => g.misfit))
-  let [sum, first, second] = [0, 0, 0]
+  let sum = 0
+  let first = 0
+  let second = 0
   all.forEach(({ at, width, variance, misfit }, i) => {
     const span = ((all[i + 1]?.at ?? at) - (all[i - 1]?.at ?? at)) / 2
     const weight = Math.exp((least - misfit) / 2) * Math.sqrt(variance) * span

@@ -98,13 +98,19 @@ export function roundCurve(
     return pixel(centre[0] + r * Math.cos(a), centre[1] + r * Math.sin(a))
   }
   const middle = start + sweep / 2
-  /** At least what the oval, and a square root of a sum of squares, add anywhere. */
-  const slack = Math.abs(even) + Math.abs(odd) + 1e-6
+  /** At least what the oval adds anywhere. */
+  const slack = Math.abs(even) + Math.abs(odd)
+  /** From the centre. Of pixels nothing overflows, which is what `Math.hypot` takes its time for. */
+  const away = (x: number, y: number): number => {
+    const dx = x - centre[0]
+    const dy = y - centre[1]
+    return Math.sqrt(dx * dx + dy * dy)
+  }
   const locate = (x: number, y: number, out: AlongAcross): void => {
     const a = Math.atan2(y - centre[1], x - centre[0])
     const turns = Math.round((a - middle) / (2 * Math.PI))
     out.along = way * (a - turns * 2 * Math.PI - start) * radius
-    out.across = radiusAt(a) - Math.hypot(x - centre[0], y - centre[1])
+    out.across = radiusAt(a) - away(x, y)
   }
   const parameters = oval === undefined ? 3 : 5
   return {
@@ -114,9 +120,7 @@ export function roundCurve(
     curvature: 1 / radius,
     locate,
     locateWithin(x, y, low, high, out) {
-      const dx = x - centre[0]
-      const dy = y - centre[1]
-      const across = radius - Math.sqrt(dx * dx + dy * dy)
+      const across = radius - away(x, y)
       // Many places of a box round a piece of a circle lie too far across: those need no angle.
       if (across < low - slack || across > high + slack) return false
       locate(x, y, out)

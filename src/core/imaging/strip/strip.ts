@@ -137,7 +137,15 @@ function productsOf(
   let mean = 0
   for (let i = first; i < end; i++) mean += f64(value, i)
   mean /= Math.max(end - first, 1)
-  let [s1, t1, v1, ss, st, sv, tt, tv, vv] = [0, 0, 0, 0, 0, 0, 0, 0, 0]
+  let s1 = 0
+  let t1 = 0
+  let v1 = 0
+  let ss = 0
+  let st = 0
+  let sv = 0
+  let tt = 0
+  let tv = 0
+  let vv = 0
   for (let i = first; i < end; i++) {
     const s = f64(along, i)
     const t = f64(across, i)
