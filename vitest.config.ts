@@ -11,6 +11,15 @@ const APART = ['tests/main/electron/*.test.ts', 'tests/main/job-folder/save-refu
 /** Tests that run the command line; its parts are tried among the sources. */
 const COMMAND_LINE = ['tests/main/cli/*.test.ts']
 
+/** What computes for many seconds. */
+const HARD_WORKING = [
+  'src/core/imaging/index.ts',
+  'tests/core/calibration/coverage/hold-the-truth.ts',
+  'tests/core/imaging/judge/trials.ts',
+  'tests/core/imaging/no-stroke.test.ts',
+  'tests/published/strokes-against-opencv.test.ts',
+]
+
 /** As many as there are cores; left to itself Vitest keeps one free, which is every second one of two. */
 const WORKERS = '100%'
 
@@ -23,7 +32,7 @@ export default defineConfig({
     projects: [
       {
         extends: true,
-        plugins: [asOneModule('src/core/imaging/index.ts')],
+        plugins: [asOneModule(...HARD_WORKING)],
         test: {
           name: 'sources',
           include: ['tests/**/*.test.ts'],
