@@ -1,3 +1,4 @@
+import { availableParallelism } from 'node:os'
 import { configDefaults, defineConfig } from 'vitest/config'
 import { asOneModule } from './tests/setup/as-one-module.ts'
 import { DearestFirst } from './tests/setup/dearest-first.ts'
@@ -20,8 +21,8 @@ const HARD_WORKING = [
   'tests/published/strokes-against-opencv.test.ts',
 ]
 
-/** As many as there are cores; left to itself Vitest keeps one free, which is every second one of two. */
-const WORKERS = '100%'
+/** Half as many more as there are cores: a test often waits, for a process or a disk. */
+const WORKERS = Math.ceil(1.5 * availableParallelism())
 
 export default defineConfig({
   test: {
@@ -74,7 +75,7 @@ export default defineConfig({
           include: OF_THE_BUILD,
           globalSetup: ['tests/setup/built.ts'],
           isolate: false,
-          // Each drives a browser of its own, which waits for one core of two: two at a time, after all others.
+          // Each drives a browser of its own: three at a time, after all others, for they wait for what is painted.
           maxWorkers: 3,
           sequence: { groupOrder: 1 },
         },
