@@ -1,4 +1,3 @@
-import { availableParallelism } from 'node:os'
 import { configDefaults, defineConfig } from 'vitest/config'
 import { asOneModule } from './tests/setup/as-one-module.ts'
 import { DearestFirst } from './tests/setup/dearest-first.ts'
@@ -21,8 +20,8 @@ const HARD_WORKING = [
   'tests/published/strokes-against-opencv.test.ts',
 ]
 
-/** Half as many more as there are cores: a test often waits, for a process or a disk. */
-const WORKERS = Math.ceil(1.5 * availableParallelism())
+/** As many as there are cores; left to itself Vitest keeps one free, which is every second one of two. */
+const WORKERS = '100%'
 
 export default defineConfig({
   test: {
