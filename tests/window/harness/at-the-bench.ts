@@ -1,7 +1,7 @@
 import { randomBytes } from 'node:crypto'
 import { mkdir } from 'node:fs/promises'
 import { resolve } from 'node:path'
-import { afterAll, describe, expect } from 'vitest'
+import { describe, expect } from 'vitest'
 import { temporaryFolder } from '../../main/fixtures/temporary-folder.ts'
 import { type Launcher, launchers, type OpenedWindow, type WindowWanted } from './launcher.ts'
 import { Person } from './person.ts'
@@ -27,7 +27,6 @@ export function inEachHost(tests: (session: Session) => void): void {
 /** Tests in one host. */
 export function inHost(launcher: Launcher, tests: (session: Session) => void): void {
   describe(`in ${launcher.name}`, () => {
-    afterAll(() => launcher.end())
     tests((wanted, work) => sessionIn(launcher, wanted, work))
   })
 }

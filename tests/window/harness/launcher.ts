@@ -34,7 +34,7 @@ export interface OpenedWindow {
 export interface Launcher {
   name: string
   open(wanted: WindowWanted): Promise<OpenedWindow>
-  /** After the last window. */
+  /** After the last window, where the process is to go on. */
   end(): Promise<void>
 }
 

@@ -4,9 +4,11 @@ import { watchFaults } from './faults.ts'
 import { type Launcher, PLAIN_SIZE } from './launcher.ts'
 import { startProgram } from './program.ts'
 
+/** One for all tests of a process, for to begin it takes as long as a short test; it ends with the process. */
+let browser: Promise<Browser> | undefined
+
 /** The local host, its page in the packaged headless browser. */
 export function localLauncher(): Launcher {
-  let browser: Promise<Browser> | undefined
   return {
     name: 'a browser on the local host',
     async open({ opens, home, size = PLAIN_SIZE, scheme = 'light' }) {
@@ -41,6 +43,10 @@ export function localLauncher(): Launcher {
         },
       }
     },
-    end: async () => await (await browser)?.close(),
+    end: async () => {
+      const shared = browser
+      browser = undefined
+      await (await shared)?.close()
+    },
   }
 }
