@@ -63,6 +63,7 @@ export default defineConfig({
           globalSetup: ['tests/setup/command-line.ts'],
           // What is bundled is run as it is.
           server: { deps: { external: [/\/out\/tests\//] } },
+          isolate: false,
           maxWorkers: WORKERS,
           sequence: { groupOrder: 0 },
         },
