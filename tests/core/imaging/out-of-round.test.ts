@@ -7,21 +7,11 @@ import {
   type StrokeCircle,
 } from '../../../src/core/imaging/index.ts'
 import { caseStream } from './simulate/case-stream.ts'
-import type { Look } from './simulate/look.ts'
+import { type Look, PLAIN_LOOK } from './simulate/look.ts'
 import { scanOf } from './simulate/scan-of.ts'
 import { ring } from './simulate/shapes.ts'
 
-const LOOK: Look = {
-  width: 4,
-  blur: 0.7,
-  contrast: 140,
-  dark: true,
-  ground: 220,
-  slope: [0, 0],
-  noise: 8,
-  grain: 0,
-  finish: 'grey',
-}
+const LOOK: Look = { ...PLAIN_LOOK, width: 4, contrast: 140, ground: 220, noise: 8 }
 
 interface Case {
   found: StrokeCircle

@@ -59,6 +59,9 @@ export function edgeResponse(across: readonly [number, number], blur: number): E
   const out = edgeReading()
   for (let i = 0; i <= nodes; i++) {
     const u = -i / fine
+    out.step = 0
+    out.spread = 0
+    out.slope = 0
     if (single) oneBox(u, half, b, out)
     else twoBoxes(u, half, inner, b, out)
     step[nodes - i] = out.step * area
@@ -72,27 +75,21 @@ export function edgeResponse(across: readonly [number, number], blur: number): E
   return { reach, fine, step, spread, slope }
 }
 
-/** Times its area. @param half its width, from its middle at u; b: standard deviation of the blur */
+/** Adds what one box shows, times its area. @param half its width, from its middle at u; b: standard deviation of the blur */
 function oneBox(u: number, half: number, b: number, out: EdgeReading): void {
-  out.step = 0
-  out.spread = 0
-  out.slope = 0
   addCorner(u + half, 1, b, out)
   addCorner(u - half, -1, b, out)
 }
 
-/** One integral of one box more than it. */
+/** The same of two boxes, one after the other: their four corners, each integrated once more. */
 function twoBoxes(u: number, half: number, inner: number, b: number, out: EdgeReading): void {
-  out.step = 0
-  out.spread = 0
-  out.slope = 0
   addRamp(u + half, 1, b, out)
   addRamp(u + inner, -1, b, out)
   addRamp(u - inner, -1, b, out)
   addRamp(u - half, 1, b, out)
 }
 
-/** First integral of the normal distribution of standard deviation b, the distribution, its density. */
+/** Adds the first integral of the normal distribution of standard deviation b, the distribution, its density. */
 function addCorner(u: number, sign: number, b: number, out: EdgeReading): void {
   const cumulative = normalCumulative(u / b)
   const density = normalDensity(u / b)
@@ -101,7 +98,7 @@ function addCorner(u: number, sign: number, b: number, out: EdgeReading): void {
   out.slope += sign * (density / b)
 }
 
-/** Second integral of it, first, the distribution. */
+/** Adds its second integral, its first, the distribution. */
 function addRamp(u: number, sign: number, b: number, out: EdgeReading): void {
   const cumulative = normalCumulative(u / b)
   const first = u * cumulative + b * normalDensity(u / b)

@@ -8,27 +8,18 @@ import { straightCurve } from '../../../../src/core/imaging/strip/reference-curv
 import { type Strip, stripAlong } from '../../../../src/core/imaging/strip/strip.ts'
 import type { Traced } from '../../../../src/core/imaging/trace/trace-stroke.ts'
 import { caseStream } from '../simulate/case-stream.ts'
+import { type Look, PLAIN_LOOK } from '../simulate/look.ts'
 import { cleanPicture } from '../simulate/scan-of.ts'
 import { bar } from '../simulate/shapes.ts'
 
-const LOOK = {
-  width: 5,
-  blur: 0.7,
-  contrast: 120,
-  dark: true,
-  ground: 200,
-  slope: [0, 0] as [number, number],
-  noise: 3,
-  grain: 0,
-  finish: 'grey' as const,
-}
+const LOOK: Look = { ...PLAIN_LOOK, noise: 3 }
 const DIRECTION = 0.3
 /** Of each piece along the stroke, pixels. */
 const SIZE = 4
 const ASKED: Demands = { share: 0.3, length: 10 }
 
 /** A stroke in white noise, as traced along its own course: all pieces kept. */
-function drawn(look: Partial<typeof LOOK> = {}, pieces = 8, half = 8): Traced {
+function drawn(look: Partial<Look> = {}, pieces = 8, half = 8): Traced {
   const { noise, width, blur, ...rest } = { ...LOOK, ...look }
   const clean = cleanPicture(
     { width: 80, height: 80, strokes: [bar(pixel(40, 40), DIRECTION, width)] },

@@ -4,6 +4,7 @@ import { cumulate, fillBars, PER_PIXEL } from '../../../../src/core/imaging/filt
 import { columnsFor } from '../../../../src/core/imaging/filter/bar-grid.ts'
 import { OrientedFilter } from '../../../../src/core/imaging/filter/oriented-filter.ts'
 import { parallelRidges } from '../../../../src/core/imaging/filter/ridge-score.ts'
+import { type Look, PLAIN_LOOK } from '../simulate/look.ts'
 import { cleanPicture } from '../simulate/scan-of.ts'
 import { acrossOf, bar } from '../simulate/shapes.ts'
 
@@ -11,17 +12,7 @@ const SIDE = 60
 const MOST = 4
 const WAYS = { from: -10, count: 4, size: 5, half: 16, mostOf: () => MOST, widest: 9 }
 const COLUMNS = columnsFor(-WAYS.half, WAYS.half)
-const LOOK = {
-  width: 6,
-  blur: 0.5,
-  contrast: 120,
-  dark: true,
-  ground: 200,
-  slope: [0, 0] as [number, number],
-  noise: 0,
-  grain: 0,
-  finish: 'grey' as const,
-}
+const LOOK: Look = { ...PLAIN_LOOK, width: 6, blur: 0.5 }
 /** Where the window lies in its scan. */
 const [LEFT, TOP] = [100, 40] as const
 

@@ -11,20 +11,11 @@ import {
   straightCurve,
 } from '../../../../src/core/imaging/strip/reference-curve.ts'
 import { stripAlong } from '../../../../src/core/imaging/strip/strip.ts'
+import { type Look, PLAIN_LOOK } from '../simulate/look.ts'
 import { cleanPicture } from '../simulate/scan-of.ts'
 import { bar, ring, type Shape } from '../simulate/shapes.ts'
 
-const LOOK = {
-  width: 5,
-  blur: 0.8,
-  contrast: 120,
-  dark: true,
-  ground: 200,
-  slope: [0.1, -0.2] as [number, number],
-  noise: 0,
-  grain: 0,
-  finish: 'grey' as const,
-}
+const LOOK: Look = { ...PLAIN_LOOK, blur: 0.8, slope: [0.1, -0.2] }
 const DIRECTION = 0.4
 const at = (s: number, across = 0) =>
   pixel(

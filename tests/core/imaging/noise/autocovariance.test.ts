@@ -20,21 +20,12 @@ import {
 import { straightCurve } from '../../../../src/core/imaging/strip/reference-curve.ts'
 import { type Strip, stripAlong } from '../../../../src/core/imaging/strip/strip.ts'
 import { caseStream } from '../simulate/case-stream.ts'
+import { type Look, PLAIN_LOOK } from '../simulate/look.ts'
 import { noisy } from '../simulate/scan.ts'
 import { cleanPicture } from '../simulate/scan-of.ts'
 import { bar } from '../simulate/shapes.ts'
 
-const LOOK = {
-  width: 5,
-  blur: 0.7,
-  contrast: 120,
-  dark: true,
-  ground: 200,
-  slope: [0, 0] as [number, number],
-  noise: 8,
-  grain: 0,
-  finish: 'grey' as const,
-}
+const LOOK: Look = { ...PLAIN_LOOK, noise: 8 }
 const SIDE = 2 * LAGS + 1
 const KEPT = new Array<boolean>(8).fill(true)
 

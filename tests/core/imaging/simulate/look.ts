@@ -19,6 +19,19 @@ export interface Look {
   finish: 'grey' | 'jpeg' | 'one bit'
 }
 
+/** Dark ink of middling width on even paper, a little blurred, without noise: for tests of one part by itself. */
+export const PLAIN_LOOK: Look = {
+  width: 5,
+  blur: 0.7,
+  contrast: 120,
+  dark: true,
+  ground: 200,
+  slope: [0, 0],
+  noise: 0,
+  grain: 0,
+  finish: 'grey',
+}
+
 export type Kind = 'noise' | 'blur' | 'grain' | 'JPEG' | 'one bit'
 
 export const between = (random: RandomStream, low: number, high: number): number =>
