@@ -274,7 +274,7 @@ export class JobSession {
     try {
       await this.#mustHoldLock(access)
       if ((await fileStamp(path)) !== access.stamp) {
-        throw new JournalBroken(reason('job-file.changed-by-another', { path }))
+        throw new JournalBroken(reason('job-file.changed-by-another', { path, rescued: null }))
       }
       try {
         await replaceFile(path, writeJob(this.#state.job))

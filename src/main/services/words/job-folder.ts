@@ -30,10 +30,8 @@ export const JOB_FOLDER_WORDS = {
   'job-file.unsound': (p: { path: string; problem: AnyReason }, say) => led(`${p.path}: `, p.problem, say),
 
   // Writing
-  'job-file.changed-by-another': (p: { path: string }) =>
-    `${p.path} was changed by another program while this job was open, so it is not overwritten; this session's edits are in the journal: keep a copy of the folder and decide which to keep.`,
   'job-file.not-written': (p: { path: string; cause: AnyReason }, say) =>
-    `${p.path} could not be written because ${say(p.cause)}; every edit is safe in the journal beside it.`,
+    `${p.path} could not be written because ${say(p.cause)}; every edit is safe in the history beside it.`,
 
   // Who has it
   'job-folder.closed': (p: { folder: string }) => `The job ${p.folder} is closed: open it again to edit it.`,

@@ -1,0 +1,56 @@
+import type { AnyReason, Catalogue } from '../../../core/words/reason.ts'
+import { withoutStop } from '../../../core/words/without-stop.ts'
+
+/** What to do where a job and its history do not belong together. */
+const wayOut = (folder: string): string =>
+  `nothing was changed; put the right files back from a backup, or let "scantling mend ${folder}" say what it can go on from`
+
+/** What is said of the history of a job. */
+export const HISTORY_WORDS = {
+  // Reading
+  'history.not-plain': (p: { path: string }) =>
+    `${p.path} is not a plain file, so the job is not opened: put the history itself there.`,
+  'history.not-read': (p: { path: string; cause: AnyReason }, say) =>
+    `${p.path} can't be read because ${say(p.cause)}.`,
+  'history.torn': (p: { path: string; n: number; begins: string }) =>
+    `What follows edit ${p.n} in ${p.path} was cut short while it was written, before it was acknowledged, and is set aside: it begins "${p.begins}".`,
+  'history.missing': (p: { path: string; n: number; folder: string }) =>
+    `${p.path} is gone, and job.json was written at edit ${p.n} of it, so the job is not opened: ${wayOut(p.folder)}.`,
+  'history.broken': (p: { path: string; n: number; begins: string; folder: string }) =>
+    `${p.path} is whole up to edit ${p.n}; what follows does not go on from it (it begins "${p.begins}"), though lines of it were acknowledged, so the job is not opened: ${wayOut(p.folder)}.`,
+  'history.ends-early': (p: { path: string; n: number; ends: number; folder: string }) =>
+    `job.json was written at edit ${p.n}, but ${p.path} ends with edit ${p.ends}, so the job is not opened: ${wayOut(p.folder)}.`,
+  'history.goes-another-way': (p: { path: string; n: number; folder: string }) =>
+    `${p.path} is that of another copy of this job: its edit ${p.n} is not the one that job.json was written at, so the job is not opened: ${wayOut(p.folder)}.`,
+  'history.of-another-job': (p: { path: string; folder: string }) =>
+    `${p.path} is that of another job than job.json, so the job is not opened: ${wayOut(p.folder)}.`,
+  'history.edit-not-applied': (p: { path: string; n: number; problem: AnyReason; folder: string }, say) =>
+    `Edit ${p.n} in ${p.path} can't be applied (${withoutStop(say(p.problem))}), so the job is not opened: ${wayOut(p.folder)}.`,
+  'history.no-beginning': (p: { path: string; folder: string }) =>
+    `${p.path} does not begin with the job as it stood at first, so the job is not opened: ${wayOut(p.folder)}.`,
+  'job-file.changed-outside': (p: { path: string; n: number; folder: string }) =>
+    `${p.path} was changed by hand or by another program after it was written at edit ${p.n}, so the job is not opened: ${wayOut(p.folder)}.`,
+  'job-file.without-history': (p: { path: string; folder: string }) =>
+    `${p.path} does not say which edit of history.ndjson it was written at, so it is an older one or another program's, and the job is not opened: ${wayOut(p.folder)}.`,
+
+  // Writing
+  'history.not-written': (p: { path: string; cause: AnyReason }, say) =>
+    `The edit was not made because ${p.path} could not be written (${say(p.cause)}); the job is as it was before: put the disk right and try again.`,
+  'history.not-taken-back': (p: { path: string; cause: AnyReason; afterwards: AnyReason }, say) =>
+    `The edit could not be written to ${p.path} because ${say(p.cause)}, and the half-written line could not be removed because ${say(p.afterwards)}; the job is read-only from here on: put the disk right and open it again.`,
+  'history.changed-by-another': (p: { path: string; rescued: string | null }) =>
+    `${p.path} was changed, replaced or removed by another program while this job was open, so nothing more is written to it; ${keptIn(p.rescued)}`,
+  'job-file.changed-by-another': (p: { path: string; rescued: string | null }) =>
+    `${p.path} was changed, replaced or removed by another program while this job was open, so it is not overwritten; ${keptIn(p.rescued)}`,
+  'history.line-gone': (p: { path: string; n: number }) =>
+    `Edit ${p.n} can't be read from ${p.path} any more, so it can't be undone or made again; everything after it is as it was.`,
+  'history.carried-over': (p: { kept: string }) =>
+    `This job now keeps every edit in history.ndjson; its files as they were are in ${p.kept}.`,
+} as const satisfies Catalogue
+
+/** rescued: the folder with everything acknowledged; null: none could be written. */
+function keptIn(rescued: string | null): string {
+  return rescued === null
+    ? 'a copy of what is in memory could not be written anywhere, so copy what you need from the window before you close it.'
+    : `everything acknowledged is in ${rescued}: keep the folder as it is, decide which to go on from, and put those two files in its place.`
+}
