@@ -27,11 +27,18 @@ const scanStateSchema = z.strictObject({
 export type ScanState = z.infer<typeof scanStateSchema>
 
 /** What changes with every edit. */
+/** Who made an edit, the id of a person of the job or a name, and when, ISO 8601. */
+const madeSchema = z.strictObject({ by: z.string(), at: z.string() })
+
 const historyShape = {
   /** The name of the edit that undo would take back. */
   undoName: z.string().optional(),
   /** The name of the edit that redo would make again. */
   redoName: z.string().optional(),
+  /** Who made the edit that undo would take back: somebody else's is not taken back by accident. */
+  undoBy: madeSchema.optional(),
+  /** Who undid the edit that redo would make again. */
+  redoBy: madeSchema.optional(),
   /** How each sheet's scan was found. */
   scans: z.array(scanStateSchema),
 }
@@ -74,7 +81,7 @@ export const benchStateSchema = z.strictObject({
 
 export type BenchState = z.infer<typeof benchStateSchema>
 
-/** Edits that are on disk now, in order, as the journal has them. */
+/** Edits that are on disk now, in order, as the history has them. */
 export const committedSchema = z.strictObject({
   edits: z.array(z.strictObject({ n: z.int(), edit: editSchema })),
   /** What was done, e.g. `add view V2`, `undo add view V2`. */

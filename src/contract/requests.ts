@@ -16,6 +16,8 @@ const nothing = z.strictObject({})
  */
 const job = id.optional()
 
+const theirs = z.boolean().optional()
+
 /** What opens a locked scan. Kept in memory only, for as long as the host runs. */
 const password = z.string().min(1).max(1000)
 
@@ -71,8 +73,9 @@ export const REQUESTS = {
   },
   'close-job': { args: nothing, answer: benchStateSchema },
   edit: { args: z.strictObject({ edit, by: person, job }), answer: committedSchema },
-  undo: { args: z.strictObject({ by: person, job }), answer: committedSchema },
-  redo: { args: z.strictObject({ by: person, job }), answer: committedSchema },
+  /** theirs: also where somebody else made that edit. */
+  undo: { args: z.strictObject({ by: person, theirs, job }), answer: committedSchema },
+  redo: { args: z.strictObject({ by: person, theirs, job }), answer: committedSchema },
   /** What a scan that was handed over holds: its pages, from `from` on, as many as are looked at in one go. */
   'look-into': {
     args: z.strictObject({ upload: id, password: password.optional(), from: z.int().min(1).optional() }),

@@ -12,7 +12,7 @@ import { addTableCommand } from './commands/table.ts'
 import type { Output } from './output/output.ts'
 
 const MORE = `
-A job is a folder: job.json, the scans as received, and a journal of the edits made since job.json was written.
+A job is a folder: job.json, the scans as received, and history.ndjson, which keeps every edit ever made.
 
 In the workbench's window:
   $ scantling open ventilator

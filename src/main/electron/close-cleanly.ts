@@ -26,7 +26,7 @@ async function tellFailure(window: BrowserWindow, error: unknown): Promise<void>
     title: 'Scantling',
     message: `The job could not be closed in order. ${inWords(error)}`,
     detail:
-      'Every edit that was shown as saved is in the journal, and comes back when the job is opened again.',
+      'Every edit that was shown as saved is in the history, and comes back when the job is opened again.',
     buttons: ['Close'],
   })
 }

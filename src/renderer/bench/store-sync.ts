@@ -85,7 +85,7 @@ export function takeCommitted(committed: Committed): void {
   const n = fresh.at(-1)?.n ?? opened.n
   let job: Job = opened.job
   for (const { edit, n } of fresh) job = { ...applyEdit(job, edit).job, edition: n }
-  const { undoName: _undo, redoName: _redo, ...rest } = opened
+  const { undoName: _undo, redoName: _redo, undoBy: _undoBy, redoBy: _redoBy, ...rest } = opened
   useBench.setState({
     opened: {
       ...rest,
@@ -95,6 +95,8 @@ export function takeCommitted(committed: Committed): void {
       scans: committed.scans,
       ...(committed.undoName === undefined ? {} : { undoName: committed.undoName }),
       ...(committed.redoName === undefined ? {} : { redoName: committed.redoName }),
+      ...(committed.undoBy === undefined ? {} : { undoBy: committed.undoBy }),
+      ...(committed.redoBy === undefined ? {} : { redoBy: committed.redoBy }),
     },
   })
   followNames(fresh.map(({ edit }) => edit))

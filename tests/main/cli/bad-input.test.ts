@@ -35,11 +35,20 @@ const withView = (job: Job, change: (view: View) => unknown): unknown => ({
   views: job.views.map(change),
 })
 
-/** Written past every check, as a hand or another program would. */
+/** Written past every check, by a program that keeps no history. */
 const document =
   (change: (job: Job) => unknown) =>
-  async (folder: string, job: Job): Promise<void> =>
-    writeFile(join(folder, 'job.json'), JSON.stringify(change(job), null, 2))
+  async (folder: string, job: Job): Promise<void> => {
+    await rm(join(folder, 'history.ndjson'))
+    await writeFile(join(folder, 'job.json'), JSON.stringify(change(job), null, 2))
+  }
+
+const journal =
+  (text: string) =>
+  async (folder: string, job: Job): Promise<void> => {
+    await document((same) => same)(folder, job)
+    await writeFile(join(folder, 'journal.ndjson'), text)
+  }
 
 type Spoil = (folder: string, job: Job) => Promise<unknown>
 
@@ -154,16 +163,11 @@ const CASES: [what: string, names: string[], spoil: Spoil][] = [
     ),
   ],
   ['a job without dimensions', ['has no dimensions'], document((job) => ({ ...job, dimensions: [] }))],
-  [
-    'a journal with a bad line in the middle',
-    ['journal.ndjson, line 1'],
-    (folder) => writeFile(join(folder, 'journal.ndjson'), 'x\n{}\n'),
-  ],
+  ['a journal with a bad line in the middle', ['journal.ndjson, line 1'], journal('x\n{}\n')],
   [
     'a journal with a gap',
     ['journal.ndjson, line 1', 'edits are missing'],
-    (folder) =>
-      writeFile(join(folder, 'journal.ndjson'), '{"n":7,"at":"","by":"AR","edit":{"do":"describe"}}\n'),
+    journal('{"n":7,"at":"","by":"AR","edit":{"do":"describe"}}\n'),
   ],
 ]
 

@@ -1,5 +1,5 @@
 import { spawn } from 'node:child_process'
-import { cp, mkdir, readFile, writeFile } from 'node:fs/promises'
+import { appendFile, cp, mkdir, readFile, writeFile } from 'node:fs/promises'
 import { join } from 'node:path'
 import sharp from 'sharp'
 import { afterEach, describe, expect, test, vi } from 'vitest'
@@ -129,7 +129,7 @@ describe('from scans to a table on the command line', () => {
     for (const [i, id] of ['M5', 'M6'].entries()) {
       child.stdin.write(`${JSON.stringify({ do: 'add-mark', item: point(id, 1, 2) })}\n`)
       expect(await answer()).toBe(`ok ${i + 1}: add mark ${id}\n`)
-      expect(await readFile(join(folder, 'journal.ndjson'), 'utf8')).toContain(`"${id}"`)
+      expect(await readFile(join(folder, 'history.ndjson'), 'utf8')).toContain(`"${id}"`)
     }
     child.kill('SIGKILL')
     await new Promise((resolve) => child.once('close', resolve))
@@ -157,11 +157,11 @@ describe('from scans to a table on the command line', () => {
 
   test('a torn last line is told of on standard error, and the table is printed all the same', async () => {
     const { folder } = await workshopJob()
-    await writeFile(join(folder, 'journal.ndjson'), '{"n":1,"at"')
+    await appendFile(join(folder, 'history.ndjson'), '{"n":1,"at"')
     const { code, stdout, stderr } = await scantling('table', folder, '--format', 'json')
     expect(code).toBe(0)
     expect(JSON.parse(stdout).rows).toHaveLength(2)
-    expect(stderr).toMatch(/^Note: The last line of .* \(line 1\) was not completely written/)
+    expect(stderr).toMatch(/^Note: What follows edit 0 in .* was cut short while it was written/)
   })
 })
 

@@ -157,8 +157,8 @@ test('a job that can’t be saved is told before the window goes', async () => {
     {
       type: 'error',
       message:
-        'The job could not be closed in order. job.json could not be written because the disk is full; every edit is safe in the journal beside it.',
-      detail: expect.stringContaining('journal'),
+        'The job could not be closed in order. job.json could not be written because the disk is full; every edit is safe in the history beside it.',
+      detail: expect.stringContaining('history'),
     },
   ])
 })

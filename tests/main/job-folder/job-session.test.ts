@@ -7,8 +7,11 @@ import type { Job } from '../../../src/core/job/model/types.ts'
 import { parseJobText } from '../../../src/core/job/parse-job-text.ts'
 import { JobError } from '../../../src/core/job/text/job-error.ts'
 import type { AnyReason } from '../../../src/core/words/reason.ts'
+import {
+  type HistoryHandle,
+  openHistoryFile,
+} from '../../../src/main/services/job-folder/history/history-handle.ts'
 import type { Acknowledged } from '../../../src/main/services/job-folder/job-session.ts'
-import { type JournalHandle, openJournalFile } from '../../../src/main/services/job-folder/journal-writer.ts'
 import { openJob } from '../../../src/main/services/job-folder/open-job.ts'
 import { ServiceError } from '../../../src/main/services/service-error.ts'
 import { inWords } from '../../../src/main/services/words/services-words.ts'
@@ -18,9 +21,18 @@ import { workshopJob } from '../fixtures/workshop-job.ts'
 
 const now = (): Date => new Date('2026-03-01T08:00:00Z')
 const pick = (id: string): Edit => ({ do: 'add-mark', item: point(id, 10, 20) })
-const journalOf = (folder: string): Promise<string> => readFile(join(folder, 'journal.ndjson'), 'utf8')
-const documentOf = async (folder: string): Promise<Job> =>
-  parseJobText(await readFile(join(folder, 'job.json'), 'utf8'))
+const historyOf = (folder: string): Promise<string> => readFile(join(folder, 'history.ndjson'), 'utf8')
+/** The lines after the one that the history begins with. */
+const linesOf = async (folder: string): Promise<{ n: number; edit: Edit }[]> =>
+  (await historyOf(folder))
+    .trim()
+    .split('\n')
+    .slice(1)
+    .map((line) => JSON.parse(line))
+const documentOf = async (folder: string): Promise<Job> => {
+  const { history: _, ...job } = parseJobText(await readFile(join(folder, 'job.json'), 'utf8'))
+  return job
+}
 /** Number and name of what was acknowledged. */
 const numbered = ({ n, name, introduced }: Acknowledged): object =>
   introduced === undefined ? { n, name } : { n, name, introduced: numbered(introduced) }
@@ -28,32 +40,34 @@ const words = (why: AnyReason | undefined): string => (why === undefined ? '' : 
 const markIds = (job: Job): string[] => job.marks.map(({ id }) => id)
 
 describe('an edit', () => {
-  test('is acknowledged with its number when its journal line is on disk, with who and when', async () => {
+  test('is acknowledged with its number when its line of the history is on disk, with who and when', async () => {
     const { folder } = await workshopJob()
     const session = await openJob(folder, { mode: 'write', now })
     const before = await documentOf(folder)
     expect(numbered(await session.edit(pick('M5'), 'A. Rivet'))).toEqual({ n: 1, name: 'add mark M5' })
-    expect(JSON.parse(await journalOf(folder))).toEqual({
+    expect((await linesOf(folder))[0]).toMatchObject({
       n: 1,
       at: '2026-03-01T08:00:00.000Z',
-      by: 'A. Rivet',
+      by: 'AR',
       edit: {
         do: 'add-mark',
         item: { ...point('M5', 10, 20), by: 'AR', at: '2026-03-01T08:00:00.000Z' },
       },
+      back: { do: 'remove-mark', id: 'M5' },
     })
     expect(markIds(session.job)).toContain('M5')
     expect(await documentOf(folder)).toEqual(before)
     await session.close()
   })
 
-  test('that would leave the job unsound is refused, and neither the job nor the journal changes', async () => {
+  test('that would leave the job unsound is refused, and neither the job nor its history changes', async () => {
     const { folder } = await workshopJob()
     const session = await openJob(folder, { mode: 'write' })
     const { job } = session
+    const before = await historyOf(folder)
     await expect(session.edit(pick('M1'), 'AR')).rejects.toThrow(JobError)
     expect(session.job).toBe(job)
-    await expect(journalOf(folder)).rejects.toThrow('ENOENT')
+    expect(await historyOf(folder)).toBe(before)
     await session.close()
   })
 
@@ -134,8 +148,8 @@ describe('an edit', () => {
     let syncs = 0
     const session = await openJob(folder, {
       mode: 'write',
-      openJournal: async (path) => {
-        const handle = await openJournalFile(path)
+      openHistory: async (path) => {
+        const handle = await openHistoryFile(path)
         return {
           write: (bytes, offset, length, position) => handle.write(bytes, offset, length, position),
           sync: () => {
@@ -143,7 +157,8 @@ describe('an edit', () => {
             return handle.sync()
           },
           truncate: (length) => handle.truncate(length),
-          stat: () => handle.stat(),
+          read: (bytes, offset, length, position) => handle.read(bytes, offset, length, position),
+          stat: (options) => handle.stat(options),
           close: () => handle.close(),
         }
       },
@@ -155,33 +170,29 @@ describe('an edit', () => {
     const numbers = answers.flatMap((answer) => (answer.status === 'fulfilled' ? [answer.value.n] : []))
     expect(numbers).toEqual(Array.from({ length: 39 }, (_, i) => i + 1))
     expect(syncs).toBeLessThan(39)
-    expect((await journalOf(folder)).trim().split('\n')).toHaveLength(39)
+    expect(await linesOf(folder)).toHaveLength(39)
     await session.close()
   })
 })
 
 describe('undo and redo', () => {
-  test('take back and make again, by name, and are journalled as edits of their own', async () => {
+  test('take back and make again, by name, as edits of their own', async () => {
     const { folder, job } = await workshopJob()
     const session = await openJob(folder, { mode: 'write', now })
     expect([session.undoName, session.redoName]).toEqual([undefined, undefined])
     await session.edit(pick('M5'), 'AR')
     await session.edit(pick('M6'), 'AR')
     expect(session.undoName).toBe('add mark M6')
-    expect(numbered(await session.undo('B. Brass'))).toEqual({ n: 3, name: 'undo add mark M6' })
+    expect(numbered(await session.undo('AR'))).toEqual({ n: 3, name: 'undo add mark M6' })
     expect([session.undoName, session.redoName]).toEqual(['add mark M5', 'add mark M6'])
-    await session.undo('B. Brass')
+    await session.undo('AR')
     expect({ ...session.job, edition: undefined }).toEqual({ ...job, edition: undefined })
     await session.redo('AR')
     expect(numbered(await session.redo('AR'))).toEqual({ n: 6, name: 'redo add mark M6' })
     expect(markIds(session.job).slice(-2)).toEqual(['M5', 'M6'])
-    const lines = (await journalOf(folder)).trim().split('\n')
-    expect(JSON.parse(lines[2] ?? '')).toMatchObject({
-      n: 3,
-      by: 'B. Brass',
-      undoes: { n: 2, name: 'add mark M6' },
-    })
-    expect(JSON.parse(lines[5] ?? '')).toMatchObject({ n: 6, redoes: { n: 2, name: 'add mark M6' } })
+    const lines = await linesOf(folder)
+    expect(lines[2]).toMatchObject({ n: 3, by: 'AR', undoes: { n: 2, name: 'add mark M6' } })
+    expect(lines[5]).toMatchObject({ n: 6, redoes: { n: 2, name: 'add mark M6' } })
     await session.close()
   })
 
@@ -203,11 +214,11 @@ describe('undo and redo', () => {
 
   test('go on where they were after the process died', async () => {
     const { folder } = await workshopJob()
-    const handles: JournalHandle[] = []
+    const handles: HistoryHandle[] = []
     const session = await openJob(folder, {
       mode: 'write',
-      openJournal: async (path) => {
-        const handle = await openJournalFile(path)
+      openHistory: async (path) => {
+        const handle = await openHistoryFile(path)
         handles.push(handle)
         return handle
       },
@@ -232,16 +243,13 @@ describe('undo and redo', () => {
 })
 
 describe('what is acknowledged', () => {
-  test('holds the edits exactly as the journal has them: stamped, whoever was introduced, and what undo did', async () => {
+  test('holds the edits exactly as the history has them: stamped, whoever was introduced, and what undo did', async () => {
     const { folder } = await workshopJob()
     const session = await openJob(folder, { mode: 'write', now })
     const picked = await session.edit(pick('M5'), 'B. Brass')
-    const undone = await session.undo('AR')
-    const redone = await session.redo('AR')
-    const lines = (await journalOf(folder))
-      .trim()
-      .split('\n')
-      .map((line) => JSON.parse(line) as { n: number; edit: Edit })
+    const undone = await session.undo('B. Brass')
+    const redone = await session.redo('B. Brass')
+    const lines = await linesOf(folder)
     const heard = [picked.introduced, picked, undone, redone].map((one) => ({ n: one?.n, edit: one?.edit }))
     expect(heard).toEqual(lines.map(({ n, edit }) => ({ n, edit })))
     expect(undone.edit).toEqual({ do: 'remove-mark', id: 'M5' })
@@ -250,23 +258,22 @@ describe('what is acknowledged', () => {
 })
 
 describe('saving', () => {
-  test('writes job.json with the number of its last edit and empties the journal', async () => {
+  test('writes job.json with the number of its last edit, and the history stays', async () => {
     const { folder } = await workshopJob()
     const session = await openJob(folder, { mode: 'write' })
     await session.edit(pick('M5'), 'AR')
     await session.save()
     expect(await documentOf(folder)).toEqual(session.job)
     expect((await documentOf(folder)).edition).toBe(1)
-    expect(await journalOf(folder)).toBe('')
     await session.edit(pick('M6'), 'AR')
-    expect(JSON.parse(await journalOf(folder))).toMatchObject({ n: 2 })
+    expect((await linesOf(folder)).map(({ n }) => n)).toEqual([1, 2])
     await session.close()
     expect((await documentOf(folder)).edition).toBe(2)
     expect((await readdir(folder)).sort()).toEqual([
       '.cache',
+      'history.ndjson',
       'issued',
       'job.json',
-      'journal.ndjson',
       'scans',
     ])
   })
@@ -277,21 +284,6 @@ describe('saving', () => {
     await (await openJob(folder, { mode: 'write' })).close()
     await (await openJob(folder, { mode: 'read' })).close()
     expect(await folderSnapshot(folder)).toEqual(before)
-  })
-
-  test('a crash between writing job.json and emptying the journal loses and doubles nothing', async () => {
-    const { folder } = await workshopJob()
-    const session = await openJob(folder, { mode: 'write' })
-    await session.edit(pick('M5'), 'AR')
-    await session.edit(pick('M6'), 'AR')
-    const lines = await journalOf(folder)
-    await session.close()
-    await writeFile(join(folder, 'journal.ndjson'), lines)
-    const again = await openJob(folder, { mode: 'write' })
-    expect(again.job).toEqual(session.job)
-    expect(numbered(await again.edit(pick('M7'), 'AR'))).toEqual({ n: 3, name: 'add mark M7' })
-    await again.close()
-    expect(markIds(await documentOf(folder)).slice(-3)).toEqual(['M5', 'M6', 'M7'])
   })
 
   test('what a process that died left half-written is cleared away by the next one that writes', async () => {
@@ -313,11 +305,11 @@ describe('saving', () => {
     const theirs = `${await readFile(join(folder, 'job.json'), 'utf8')}\n`
     await writeFile(join(folder, 'theirs'), theirs)
     await rename(join(folder, 'theirs'), join(folder, 'job.json'))
-    await expect(session.save()).rejects.toThrow('was changed by another program')
+    await expect(session.save()).rejects.toThrow('was changed, replaced or removed by another program')
     await expect(session.edit(pick('M6'), 'AR')).rejects.toThrow('read-only')
     await session.close()
     expect(await readFile(join(folder, 'job.json'), 'utf8')).toBe(theirs)
-    expect(await journalOf(folder)).toContain('M5')
+    expect(await historyOf(folder)).toContain('M5')
   })
 
   test('nothing is written any more once the lock is gone', async () => {
@@ -327,7 +319,7 @@ describe('saving', () => {
     await rm(join(folder, '.lock'))
     await expect(session.edit(pick('M6'), 'AR')).rejects.toThrow("no longer this session's own")
     expect(session.writable).toBe(false)
-    expect(await journalOf(folder)).not.toContain('M6')
+    expect(await historyOf(folder)).not.toContain('M6')
     await session.close()
   })
 })
@@ -366,85 +358,6 @@ describe('a second opener', () => {
   })
 })
 
-describe('opening replays the journal', () => {
-  const line = (n: number, edit: unknown): string =>
-    `${JSON.stringify({ n, at: '2026-03-01T08:00:00Z', by: 'AR', edit })}\n`
-  const journal = async (text: string | Buffer): Promise<string> => {
-    const { folder } = await workshopJob()
-    await writeFile(join(folder, 'journal.ndjson'), text)
-    return folder
-  }
-
-  test.each([
-    ['without its newline', line(2, pick('M6')).trimEnd()],
-    ['cut in the middle', line(2, pick('M6')).slice(0, 30)],
-    ['of one brace', '{'],
-    ['of zeros', '\0\0\0\0'],
-  ])('a last line %s is dropped with a warning, and cut off before the next edit', async (_, torn) => {
-    const folder = await journal(line(1, pick('M5')) + torn)
-    const before = await folderSnapshot(folder)
-    const reader = await openJob(folder, { mode: 'read' })
-    expect(reader.notices.map(inWords).join()).toMatch(
-      /^The last line of .*journal\.ndjson \(line 2\) was not completely written/,
-    )
-    expect(markIds(reader.job).at(-1)).toBe('M5')
-    await reader.close()
-    expect(await folderSnapshot(folder)).toEqual(before)
-    const writer = await openJob(folder, { mode: 'write' })
-    await writer.edit(pick('M7'), 'AR')
-    const lines = (await journalOf(folder)).trimEnd().split('\n')
-    expect(lines.map((text) => JSON.parse(text).n)).toEqual([1, 2])
-    await writer.close()
-    expect(markIds(await documentOf(folder)).slice(-2)).toEqual(['M5', 'M7'])
-  })
-
-  test('a last line cut inside a letter of several bytes is dropped too', async () => {
-    const bytes = Buffer.from(line(1, { do: 'describe', set: { title: 'Ø drum' } }))
-    const folder = await journal(bytes.subarray(0, bytes.indexOf(0xc3) + 1))
-    const session = await openJob(folder, { mode: 'read' })
-    expect(session.notices).toHaveLength(1)
-    expect(session.job.title).toBe('Drum of the chain ferry')
-  })
-
-  test.each([
-    [
-      'a bad line in the middle',
-      `${line(1, pick('M5'))}{"n":2\n${line(3, pick('M6'))}`,
-      2,
-      'not a line of JSON',
-    ],
-    [
-      'a last line that is whole, newline and all, and no JSON',
-      `${line(1, pick('M5'))}${line(2, pick('M6')).slice(0, 30)}\n`,
-      2,
-      'not a line of JSON',
-    ],
-    ['a gap in the numbers', line(1, pick('M5')) + line(3, pick('M6')), 2, 'edits are missing'],
-    ['a number twice', line(1, pick('M5')) + line(1, pick('M6')), 2, 'edit 1 follows edit 1'],
-    ['a first edit that is not the next', line(2, pick('M5')), 1, 'edit 2 follows edit 0'],
-    [
-      "an edit that can't be applied",
-      line(1, pick('M5')) + line(2, pick('M1')),
-      2,
-      "edit 2 can't be applied",
-    ],
-    ['an edit of no known kind', line(1, { do: 'polish' }), 1, "edit 1 can't be applied"],
-    ['a line without its author', '{"n":1,"at":"","edit":{}}\n', 1, 'who made the edit'],
-    ['a line without a number', '{"edit":{}}\n', 1, 'no edit number'],
-    ['a line that is a bare word', `null\n${line(1, pick('M5'))}`, 1, 'no edit number'],
-  ])('%s is refused with the line, and nothing is changed', async (_, text, number, what) => {
-    const folder = await journal(text)
-    const before = await folderSnapshot(folder)
-    for (const mode of ['read', 'write'] as const) {
-      const refused = await openJob(folder, { mode }).catch((error: unknown) => error)
-      expect(refused).toBeInstanceOf(ServiceError)
-      expect(String(refused)).toContain(`journal.ndjson, line ${number}: `)
-      expect(String(refused)).toContain(what)
-    }
-    expect(await folderSnapshot(folder)).toEqual(before)
-  })
-})
-
 describe('when the disk refuses', () => {
   interface Faults {
     write?: 'refuse' | 'half'
@@ -457,9 +370,9 @@ describe('when the disk refuses', () => {
     const { folder } = await workshopJob()
     const session = await openJob(folder, {
       mode: 'write',
-      openJournal: async (path) => {
-        const handle = await openJournalFile(path)
-        const faulty: JournalHandle = {
+      openHistory: async (path) => {
+        const handle = await openHistoryFile(path)
+        const faulty: HistoryHandle = {
           async write(bytes, offset, length, position) {
             if (faults.write === undefined) return handle.write(bytes, offset, length, position)
             await handle.write(bytes, offset, Math.floor(length / 2), position)
@@ -473,7 +386,8 @@ describe('when the disk refuses', () => {
             if (faults.truncate === true) throw fault('EIO')
             await handle.truncate(length)
           },
-          stat: () => handle.stat(),
+          read: (bytes, offset, length, position) => handle.read(bytes, offset, length, position),
+          stat: (options) => handle.stat(options),
           close: () => handle.close(),
         }
         return faulty
@@ -486,18 +400,18 @@ describe('when the disk refuses', () => {
     const faults: Faults = {}
     const { folder, session } = await faultySession(faults)
     await session.edit(pick('M5'), 'AR')
-    const sound = await journalOf(folder)
+    const sound = await historyOf(folder)
     faults.write = 'half'
     const { job } = session
     const refused = await Promise.allSettled([session.edit(pick('M6'), 'AR'), session.edit(pick('M7'), 'AR')])
     for (const answer of refused) {
       expect(answer.status === 'rejected' && String(answer.reason)).toMatch(
-        /The edit was not made because .*journal\.ndjson could not be written \(the disk is full\)/,
+        /The edit was not made because .*history\.ndjson could not be written \(the disk is full\)/,
       )
     }
     expect(session.job).toBe(job)
     expect(session.undoName).toBe('add mark M5')
-    expect(await journalOf(folder)).toBe(sound)
+    expect(await historyOf(folder)).toBe(sound)
     delete faults.write
     expect(numbered(await session.edit(pick('M6'), 'AR'))).toEqual({ n: 2, name: 'add mark M6' })
     await session.close()
@@ -515,7 +429,7 @@ describe('when the disk refuses', () => {
     await expect(session.edit(pick('M7'), 'AR')).rejects.toThrow('read-only')
     await session.close()
     const again = await openJob(folder, { mode: 'write' })
-    expect(again.notices.map(inWords).join()).toContain('not completely written')
+    expect(again.notices.map(inWords).join()).toContain('was cut short while it was written')
     expect(markIds(again.job).at(-1)).toBe('M5')
     await again.close()
   })
@@ -532,15 +446,17 @@ describe('when the disk refuses', () => {
     expect(markIds(again.job).at(-1)).toBe('M5')
   })
 
-  test('a journal that another program wrote to is not written over', async () => {
+  test('a history that another program wrote to is not written over', async () => {
     const { folder } = await workshopJob()
     const session = await openJob(folder, { mode: 'write' })
     await session.edit(pick('M5'), 'AR')
-    await appendFile(join(folder, 'journal.ndjson'), 'theirs\n')
-    const found = await journalOf(folder)
-    await expect(session.edit(pick('M6'), 'AR')).rejects.toThrow('was changed by another program')
+    await appendFile(join(folder, 'history.ndjson'), 'theirs\n')
+    const found = await historyOf(folder)
+    await expect(session.edit(pick('M6'), 'AR')).rejects.toThrow(
+      'was changed, replaced or removed by another program',
+    )
     await session.close()
-    expect(await journalOf(folder)).toBe(found)
+    expect(await historyOf(folder)).toBe(found)
   })
 })
 

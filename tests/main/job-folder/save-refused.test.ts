@@ -23,19 +23,19 @@ afterEach(() => {
   full = false
 })
 
-test('when job.json can not be written for want of room, it stays as it was and every edit is in the journal', async () => {
+test('when job.json can not be written for want of room, it stays as it was and every edit is in the history', async () => {
   const { folder } = await workshopJob()
   const before = await readFile(join(folder, 'job.json'), 'utf8')
   const session = await openJob(folder, { mode: 'write' })
   await session.edit({ do: 'add-mark', item: point('M5', 1, 2) }, 'AR')
   full = true
   await expect(session.save()).rejects.toThrow(
-    /job\.json could not be written because the disk is full; every edit is safe in the journal beside it\.$/,
+    /job\.json could not be written because the disk is full; every edit is safe in the history beside it\.$/,
   )
   expect(session.writable).toBe(true)
   await expect(session.close()).rejects.toThrow('the disk is full')
   expect(await readFile(join(folder, 'job.json'), 'utf8')).toBe(before)
-  expect((await readdir(folder)).sort()).toEqual(['.cache', 'issued', 'job.json', 'journal.ndjson', 'scans'])
+  expect((await readdir(folder)).sort()).toEqual(['.cache', 'history.ndjson', 'issued', 'job.json', 'scans'])
 
   full = false
   const again = await openJob(folder, { mode: 'write' })

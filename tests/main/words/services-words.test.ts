@@ -50,7 +50,7 @@ describe('what services say', () => {
     const cause = reason('system.refused', { error: 'ENOSPC' })
     const problem = coreReason('job.not-a-job')
     expect(inWords(reason('job-file.not-written', { path: '/a/job.json', cause }))).toBe(
-      '/a/job.json could not be written because the disk is full; every edit is safe in the journal beside it.',
+      '/a/job.json could not be written because the disk is full; every edit is safe in the history beside it.',
     )
     expect(inWords(reason('job-file.unsound', { path: '/a/job.json', problem }))).toBe(
       `/a/job.json: ${inWords(problem)}`,

@@ -1,4 +1,4 @@
-import { mkdir, readdir, readFile, writeFile } from 'node:fs/promises'
+import { mkdir, readdir, readFile, rm, writeFile } from 'node:fs/promises'
 import { join } from 'node:path'
 import sharp from 'sharp'
 import { describe, expect, test } from 'vitest'
@@ -152,14 +152,14 @@ describe('a sheet that is brought into the open job', () => {
     expect(await refused('add-sheets', { upload, by: 'AR' })).toContain('hand it over again')
   })
 
-  test("whose edit can't be journalled takes its scan out of the job again", async () => {
+  test("whose edit can't be kept takes its scan out of the job again", async () => {
     const { bench, refused, handOver } = await aWorkbench()
     const { folder } = await workshopJob()
     await bench.openFolder(folder)
-    await mkdir(join(folder, 'journal.ndjson'))
+    await rm(join(folder, 'history.ndjson'))
     const rim = await drawScan(join(await temporaryFolder(), 'rim.png'), 90)
     expect(await refused('add-sheets', { upload: await handOver(rim), by: 'AR' })).toContain(
-      'could not be written',
+      'was changed, replaced or removed by another program',
     )
     expect(await readdir(join(folder, 'scans'))).toEqual(['drum.png'])
   })

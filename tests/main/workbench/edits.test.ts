@@ -27,7 +27,7 @@ describe('an edit', () => {
       await ask('edit', { edit: pick('M5'), by: 'B. Brass' }),
       await ask('edit', { edit: { do: 'repeat-pick', mark: 'M1', pixel: pixel(50, 51) }, by: 'AR' }),
       await ask('undo', { by: 'AR' }),
-      await ask('undo', { by: 'AR' }),
+      await ask('undo', { by: 'AR', theirs: true }),
       await ask('redo', { by: 'AR' }),
     ]
     expect(answers.map(({ name }) => name)).toEqual([
@@ -49,9 +49,9 @@ describe('an edit', () => {
     expect(first?.edits.map(({ n }) => n)).toEqual([1, 2])
     expect(first?.edits[0]?.edit).toEqual({ do: 'add-person', item: { id: 'BB', name: 'B. Brass' } })
     expect(first).toMatchObject({ savedAt: '2026-03-01T14:02:00.000Z', undoName: 'add mark M5' })
-    const lines = (await readFile(join(folder, 'journal.ndjson'), 'utf8')).trim().split('\n')
-    const journalled = lines.map((line) => JSON.parse(line) as { n: number; edit: Edit })
-    expect(answers.flatMap(({ edits }) => edits)).toEqual(journalled.map(({ n, edit }) => ({ n, edit })))
+    const lines = (await readFile(join(folder, 'history.ndjson'), 'utf8')).trim().split('\n').slice(1)
+    const kept = lines.map((line) => JSON.parse(line) as { n: number; edit: Edit })
+    expect(answers.flatMap(({ edits }) => edits)).toEqual(kept.map(({ n, edit }) => ({ n, edit })))
   })
 
   test('is heard by every window, in order, and by none that has ended listening', async () => {
@@ -75,7 +75,7 @@ describe('an edit', () => {
     expect(keptOf(other)).toHaveLength(4)
   })
 
-  test('that is refused is told in a sentence and one line of the log; job and journal are as they were', async () => {
+  test('that is refused is told in a sentence and one line of the log; job and history are as they were', async () => {
     const { bench, ask, refused, events, log } = await aWorkbench()
     const { folder, job } = await workshopJob()
     await bench.openFolder(folder)
@@ -147,7 +147,7 @@ describe('job.json', () => {
     await bench.openFolder(folder)
     for (const id of ['M5', 'M6', 'M7']) {
       await ask('edit', { edit: pick(id), by: 'AR' })
-      expect(await editionOf(folder)).toBeUndefined()
+      expect(await editionOf(folder)).toBe(0)
     }
     await settled(async () => (await editionOf(folder)) === 3)
     expect((await ask('look', {})).opened).toMatchObject({ writable: true, undoName: 'add mark M7' })
@@ -158,16 +158,16 @@ describe('job.json', () => {
     const { folder } = await workshopJob()
     await bench.openFolder(folder)
     const theirs = `${await readFile(join(folder, 'job.json'), 'utf8')}\n`
-    await writeFile(join(folder, 'job.json'), theirs)
     await ask('edit', { edit: pick('M5'), by: 'AR' })
+    await writeFile(join(folder, 'job.json'), theirs)
     await settled(() => events.length === 3)
-    const notice = expect.stringContaining('was changed by another program')
+    const notice = expect.stringContaining('was changed, replaced or removed by another program')
     expect(events[2]).toMatchObject({
       kind: 'bench',
       state: { opened: { writable: false, readOnlyBecause: notice, notices: [notice] } },
     })
     expect(log).toEqual([expect.stringMatching(/^saving failed: /)])
     expect(await readFile(join(folder, 'job.json'), 'utf8')).toBe(theirs)
-    expect(await readFile(join(folder, 'journal.ndjson'), 'utf8')).toContain('M5')
+    expect(await readFile(join(folder, 'history.ndjson'), 'utf8')).toContain('M5')
   })
 })

@@ -1,4 +1,4 @@
-import { mkdir, readdir, readFile, rename, rm, writeFile } from 'node:fs/promises'
+import { appendFile, mkdir, readdir, readFile, rename, rm, writeFile } from 'node:fs/promises'
 import { join } from 'node:path'
 import { describe, expect, test } from 'vitest'
 import { parseJobText } from '../../../src/core/job/parse-job-text.ts'
@@ -107,8 +107,8 @@ describe('opening a folder', () => {
     const { bench, ask } = await aWorkbench({ quiet: 20 })
     const { folder } = await workshopJob()
     await bench.openFolder(folder)
-    await writeFile(join(folder, 'job.json'), `${await readFile(join(folder, 'job.json'), 'utf8')}\n`)
     await ask('edit', { edit: pick('M5'), by: 'AR' })
+    await writeFile(join(folder, 'job.json'), `${await readFile(join(folder, 'job.json'), 'utf8')}\n`)
     while ((await ask('look', {})).opened?.writable) await new Promise((resolve) => setTimeout(resolve, 10))
     const { opened } = await bench.openFolder(folder)
     expect(opened?.readOnlyBecause).toBeUndefined()
@@ -129,11 +129,11 @@ describe('opening a folder', () => {
   test('tells what was recovered and what is wrong with the scans', async () => {
     const { bench } = await aWorkbench()
     const { folder, scan } = await workshopJob()
-    await writeFile(join(folder, 'journal.ndjson'), '{"n":1,"at"')
+    await appendFile(join(folder, 'history.ndjson'), '{"n":1,"at"')
     await drawScan(scan, 90)
     const { opened } = await bench.openFolder(folder)
     expect(opened?.notices).toHaveLength(2)
-    expect(opened?.notices[0]).toContain('was not completely written and is left out')
+    expect(opened?.notices[0]).toContain('was cut short while it was written')
     expect(opened?.scans[0]).toMatchObject({ sheet: 'S1', state: 'changed' })
     expect(opened?.notices[1]).toBe(opened?.scans[0]?.sentence)
   })
@@ -182,14 +182,14 @@ describe("the system's own dialog", () => {
 })
 
 describe('the sample', () => {
-  test('is copied the first time, document and scans only, and the same copy is opened afterwards', async () => {
+  test('is copied the first time, document, history and scans only, and the same copy is opened afterwards', async () => {
     const { ask, places } = await aWorkbench()
     await writeFile(join(places.sample, 'journal.ndjson'), '')
     const shipped = await folderSnapshot(places.sample)
     const { opened } = await ask('open-sample', {})
     expect(opened).toMatchObject({ sample: true, writable: true })
     const copy = join(places.shelf, 'Deck ventilator (sample)')
-    expect((await readdir(copy)).sort()).toEqual(['.lock', 'job.json', 'scans'])
+    expect((await readdir(copy)).sort()).toEqual(['.lock', 'history.ndjson', 'job.json', 'scans'])
     await ask('edit', { edit: pick('M5'), by: 'AR' })
     await ask('close-job', {})
     const again = await ask('open-sample', {})
@@ -238,14 +238,14 @@ describe('closing the bench', () => {
     await expect(bench.openFolder(folder)).rejects.toThrow('closed')
   })
 
-  test("when the job can't be saved says so, and every edit is in the journal", async () => {
+  test("when the job can't be saved says so, and every edit is in the history", async () => {
     const { bench, ask } = await aWorkbench()
     const { folder } = await workshopJob()
     await bench.openFolder(folder)
     await ask('edit', { edit: pick('M5'), by: 'AR' })
     await writeFile(join(folder, 'job.json'), `${await readFile(join(folder, 'job.json'), 'utf8')}\n`)
-    await expect(bench.close()).rejects.toThrow('was changed by another program')
-    expect(await readFile(join(folder, 'journal.ndjson'), 'utf8')).toContain('M5')
+    await expect(bench.close()).rejects.toThrow('was changed, replaced or removed by another program')
+    expect(await readFile(join(folder, 'history.ndjson'), 'utf8')).toContain('M5')
     expect(await readdir(folder)).not.toContain('.lock')
   })
 

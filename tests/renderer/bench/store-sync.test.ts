@@ -57,7 +57,7 @@ const opened = (n: number, place = '~/a'): OpenedJob => ({
   place,
   sample: false,
   writable: true,
-  notices: ['The journal was recovered.'],
+  notices: ['A line of the history was set aside.'],
   scans: [],
   savedAt: null,
 })
@@ -149,7 +149,7 @@ describe('a window whose job changes', () => {
     const now = useBench.getState()
     expect(now.selection).toBeNull()
     expect(now.sheet).toBe('S1')
-    expect(now.notices.map(({ sentence }) => sentence)).toEqual(['The journal was recovered.'])
+    expect(now.notices.map(({ sentence }) => sentence)).toEqual(['A line of the history was set aside.'])
   })
 
   it('keeps what is chosen when the same job is looked at again, as long as it is there', () => {

@@ -6,7 +6,7 @@ import { itemEditOf } from './apply/item-edit.ts'
 const fields = ({ set, clear }: { set?: object; clear?: string[] }): string =>
   [...Object.keys(set ?? {}), ...(clear ?? [])].join(', ') || 'nothing'
 
-/** What an edit does, in a few words, as undo and the journal name it: "add mark M12", "adopt printed for drum_length". */
+/** What an edit does, in a few words, as undo and the history name it: "add mark M12", "adopt printed for drum_length". */
 export function describeEdit(edit: Edit): string {
   switch (edit.do) {
     case 'describe':

@@ -226,7 +226,7 @@ export function editJsonSchema(): object {
     $id: 'scantling-edit-1',
     title: 'Scantling edit, format version 1',
     description:
-      'One change to a job: the field "do" says which. Marks, evidence and notes without "by" and "at" get who made the edit and when. "scantling edit" also takes the lines {"do":"undo"} and {"do":"redo"}, which take back the newest edit of that run and make it again.',
+      'One change to a job: the field "do" says which. Marks, evidence and notes without "by" and "at" get who made the edit and when. "scantling edit" also takes the lines {"do":"undo"} and {"do":"redo"}, which take back the newest edit and make it again; with "theirs": true also where somebody else made it.',
     ...rest,
   }
 }

@@ -326,6 +326,7 @@ export const noteSchema = z.looseObject({
 export const jobSchema = z.looseObject({
   format: z.literal('scantling-job'),
   version: z.literal(1),
+  id: z.string().min(1).optional().describe('Of the job, the same in every copy of it.'),
   edition: z.int().min(0).optional().describe('Number of the last edit contained in this document.'),
   title: z.string(),
   unit: z.enum(['in', 'mm']).describe('What a bare number in a figure means, and how the table is shown.'),
@@ -342,6 +343,15 @@ export const jobSchema = z.looseObject({
   dimensions: z.array(dimensionSchema),
   relations: z.array(relationSchema),
   notes: z.array(noteSchema),
+  history: z
+    .looseObject({
+      line: z.int().min(0).describe('Number of the line that this document was written at.'),
+      hash: text('Hash of that line.'),
+      at: z.int().min(0).describe('The byte of history.ndjson that it begins at.'),
+      sum: text('SHA-256 of this document up to here, hexadecimal.'),
+    })
+    .optional()
+    .describe('Which line of history.ndjson this document stands at.'),
 })
 
 /** What a text stands for, in keywords of our own that a validator passes over. */

@@ -30,9 +30,11 @@ const BYTE_ORDER_MARK = /^\uFEFF/
 
 /** An edit, or the step back or forth that a line asks for. */
 function made(session: JobSession, json: unknown, by: string): Promise<Acknowledged> {
-  if (typeof json === 'object' && json !== null && 'do' in json && Object.keys(json).length === 1) {
-    if (json.do === 'undo') return session.undo(by)
-    if (json.do === 'redo') return session.redo(by)
+  if (typeof json === 'object' && json !== null && 'do' in json) {
+    const { do: does, theirs = false, ...rest } = json as Record<string, unknown>
+    const isStep = Object.keys(rest).length === 0 && typeof theirs === 'boolean'
+    if (does === 'undo' && isStep) return session.undo(by, theirs)
+    if (does === 'redo' && isStep) return session.redo(by, theirs)
   }
   return session.edit(readEdit(json), by)
 }

@@ -9,7 +9,7 @@ import { type CliReason, reason } from '../words/cli-words.ts'
 export interface ReadTable {
   table: Table
   scans: SheetScan[]
-  /** What was dropped from the journal. */
+  /** What was set aside of the history. */
   warning?: AnyReason
   /** A scan that is missing or changed: what it means, and how many more there are. */
   scanProblem?: CliReason

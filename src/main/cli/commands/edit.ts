@@ -9,9 +9,8 @@ answers each with one line once it is on disk:
   ok 12: add mark M12
 The first edit that is refused ends it: a sentence on standard error, exit code 2; the edits before it stay.
 
-Two more lines are taken: {"do":"undo"} takes back the newest edit, {"do":"redo"} makes again what was undone. What
-can be undone lasts as long as the folder is open, which is for this run; after it, make an edit that puts things
-right.
+Two more lines are taken: {"do":"undo"} takes back the newest edit, {"do":"redo"} makes again what was undone, as far
+back as the history of the job reaches. What somebody else did is only taken back by {"do":"undo","theirs":true}.
 
 Marks, evidence and notes that don't say who made them and when get both from --by and the clock. PERSON is the id or
 the name of one of the job's people; somebody new is added to them first, and the answer says so.

@@ -2,16 +2,18 @@ import { mkdir, readdir, rm } from 'node:fs/promises'
 import { join } from 'node:path'
 import type { Job } from '../../../core/job/model/types.ts'
 import { readJob } from '../../../core/job/read-job.ts'
-import { writeJob } from '../../../core/job/write-job.ts'
 import { replaceFile } from '../files/replace-file.ts'
 import { systemCause, systemCode } from '../files/system-reason.ts'
-import { cacheFolder, issuedFolder, jobFile, scansFolder } from '../job-layout/job-layout.ts'
+import { cacheFolder, historyFile, issuedFolder, jobFile, scansFolder } from '../job-layout/job-layout.ts'
 import { LIMITS, type Limits } from '../limits/kept-limits.ts'
+import { loginName } from '../people/login-name.ts'
 import type { GivenScan } from '../scans/file/given-scan.ts'
 import { type AddedScan, givenScan, storeScan } from '../scans/intake/add-scan.ts'
 import { readSheets } from '../scans/intake/read-sheets.ts'
 import { ServiceError } from '../service-error.ts'
 import { reason } from '../words/services-words.ts'
+import { beginHistory } from './history/begin-history.ts'
+import { snapshotText } from './history/snapshot.ts'
 
 async function mustBeFree(folder: string): Promise<void> {
   try {
@@ -42,6 +44,7 @@ export async function createJob(
   given: readonly (string | GivenScan)[],
   describe: (scans: readonly AddedScan[], doubles: readonly string[]) => Job,
   limits: Limits = LIMITS,
+  now: () => Date = () => new Date(),
 ): Promise<Job> {
   await mustBeFree(folder)
   const read: { scan: GivenScan; sheets: Awaited<ReturnType<typeof readSheets>> }[] = []
@@ -69,8 +72,12 @@ export async function createJob(
         }
       } else scans.push(added)
     }
-    const job = readJob(describe(scans, doubles))
-    await replaceFile(jobFile(folder), writeJob(job))
+    const described = readJob(describe(scans, doubles))
+    const by = described.people[0]?.id ?? loginName()
+    const { text, job, tip } = beginHistory(described, { at: now().toISOString(), by, from: null })
+    await replaceFile(historyFile(folder), text)
+    made.push(historyFile(folder))
+    await replaceFile(jobFile(folder), snapshotText(job, tip))
     return job
   } catch (error) {
     for (const path of made) await rm(path, { recursive: true, force: true })

@@ -1,19 +1,20 @@
 import type { Edit } from '../../../core/job/edits/edit.ts'
 import type { Job } from '../../../core/job/model/types.ts'
-import { writeJob } from '../../../core/job/write-job.ts'
 import type { AnyReason } from '../../../core/words/reason.ts'
-import { replaceFile } from '../files/replace-file.ts'
 import { systemCause } from '../files/system-reason.ts'
-import { jobFile, lockFile } from '../job-layout/job-layout.ts'
+import { lockFile } from '../job-layout/job-layout.ts'
 import type { SheetScan } from '../scans/kept/verify-scans.ts'
 import { ServiceError } from '../service-error.ts'
 import { reason } from '../words/services-words.ts'
-import type { History } from './history.ts'
-import { writeJournalLine } from './journal-line.ts'
-import { JournalBroken, type JournalWriter } from './journal-writer.ts'
+import { ChangedByAnother, FolderBroken } from './history/history-file.ts'
+import type { KeptHistory } from './history/kept-history.ts'
+import type { LineRef } from './history/kept-line.ts'
+import { rescue } from './history/rescue.ts'
+import { snapshotText } from './history/snapshot.ts'
+import type { Step } from './history/undo-stacks.ts'
+import type { JobFile } from './job-file.ts'
 import { releaseLock, stillHeld } from './lock/acquire-lock.ts'
 import type { LockHolder } from './lock/lock-holder.ts'
-import { type FileStamp, fileStamp } from './read-job-folder.ts'
 import type { EditRequest, SessionState, Transition } from './session-state.ts'
 import { takeRequest } from './take-request.ts'
 
@@ -22,7 +23,7 @@ export interface Acknowledged {
   n: number
   /** What was done, e.g. `add mark M12`, `undo add mark M12`. */
   name: string
-  /** The edit as the journal has it, with who and when written in; of an undo, the edit that took the other back. */
+  /** The edit as the history has it, with who and when written in; of an undo, the edit that took the other back. */
   edit: Edit
   /** The edit before it that added whoever made it to the people of the job, when they were not among them. */
   introduced?: Acknowledged
@@ -31,15 +32,22 @@ export interface Acknowledged {
 /** What a session that may write holds beside the job. */
 export interface WriteAccess {
   holder: LockHolder
-  journal: JournalWriter
-  stamp: FileStamp
+  history: KeptHistory
+  document: JobFile
+  /** The line that job.json was written at. */
+  savedAt: number
 }
 
-export interface SessionStart {
+/** What undo or redo would take: its name, and who made it when. */
+export interface NextStep {
+  name: string
+  /** The id of a person of the job, or a name. */
+  by: string
+  at: string
+}
+
+export interface SessionStart extends SessionState {
   folder: string
-  job: Job
-  history: History
-  scans: SheetScan[]
   notices: AnyReason[]
   /** Undefined: opened read-only. */
   access?: WriteAccess
@@ -59,12 +67,15 @@ type Task = { change: Change } | { save: { resolve(): void; reject(error: unknow
 
 const acknowledgement = ({ line: { n, edit }, name }: Transition): Acknowledged => ({ n, name, edit })
 
+const nextStep = (step: Step | null): NextStep | undefined =>
+  step === null ? undefined : { name: step.named.name, by: step.by, at: step.at }
+
 const isChange = (task: Task | undefined): task is { change: Change } =>
   task !== undefined && 'change' in task
 
 /**
  * A job folder that is open. Edits are applied in the order in which they were asked for; each promise resolves
- * only when its journal line is on disk. Edits that wait together share one fsync.
+ * only when its line of the history is on disk. Edits that wait together share one fsync.
  */
 export class JobSession {
   readonly folder: string
@@ -84,7 +95,8 @@ export class JobSession {
     this.#now = start.now
     this.#access = start.access
     this.#readOnlyBecause = start.readOnlyBecause
-    this.#state = { job: start.job, history: start.history, scans: start.scans }
+    const { job, stacks, scans, tip } = start
+    this.#state = { job, stacks, scans, tip }
   }
 
   /** The job with every acknowledged edit. */
@@ -106,14 +118,24 @@ export class JobSession {
     return this.#readOnlyBecause
   }
 
+  /** What undo would take back. */
+  get undoes(): NextStep | undefined {
+    return nextStep(this.#state.stacks.undo)
+  }
+
+  /** What redo would make again. */
+  get redoes(): NextStep | undefined {
+    return nextStep(this.#state.stacks.redo)
+  }
+
   /** The name of the edit that undo would take back. */
   get undoName(): string | undefined {
-    return this.#state.history.undo?.top.name
+    return this.undoes?.name
   }
 
   /** The name of the edit that redo would make again. */
   get redoName(): string | undefined {
-    return this.#state.history.redo?.top.name
+    return this.redoes?.name
   }
 
   /**
@@ -121,7 +143,7 @@ export class JobSession {
    * when, say so afterwards; somebody who is not among the people of the job yet is added first, by an edit of its
    * own.
    * @param edit as `readEdit` gives it
-   * @param by who makes it: the id or the name of a person of the job, or a new name; goes into the journal
+   * @param by who makes it: the id or the name of a person of the job, or a new name; goes into the history
    * @throws JobError when the job would not be sound after it; ServiceError when it can't be written. The job is
    * then as it was.
    */
@@ -140,17 +162,17 @@ export class JobSession {
     })
   }
 
-  /** Takes the newest edit back; itself journalled as an edit. */
-  undo(by: string): Promise<Acknowledged> {
-    return this.make({ kind: 'undo' }, by)
+  /** Takes the newest edit back, which is an edit of its own. @param theirs also where somebody else made it */
+  undo(by: string, theirs = false): Promise<Acknowledged> {
+    return this.make({ kind: 'undo', theirs }, by)
   }
 
-  /** Makes the newest undone edit again; itself journalled as an edit. */
-  redo(by: string): Promise<Acknowledged> {
-    return this.make({ kind: 'redo' }, by)
+  /** Makes the newest undone edit again, which is an edit of its own. @param theirs also where somebody else undid it */
+  redo(by: string, theirs = false): Promise<Acknowledged> {
+    return this.make({ kind: 'redo', theirs }, by)
   }
 
-  /** Writes job.json anew with all acknowledged edits and empties the journal. */
+  /** Writes job.json anew with all acknowledged edits. */
   save(): Promise<void> {
     const refusal = this.#refusal()
     if (refusal !== undefined) return Promise.reject(refusal)
@@ -158,8 +180,8 @@ export class JobSession {
   }
 
   /**
-   * Finishes waiting edits, saves what the journal holds and gives the lock back.
-   * @throws ServiceError when job.json could not be written; every acknowledged edit is in the journal then.
+   * Finishes waiting edits, saves and gives the lock back.
+   * @throws ServiceError when job.json could not be written; every acknowledged edit is in the history then.
    */
   async close(): Promise<void> {
     if (this.#closed) return
@@ -168,9 +190,10 @@ export class JobSession {
     const access = this.#access
     if (access === undefined) return
     try {
-      if (this.#readOnlyBecause === undefined && !access.journal.isEmpty) await this.#save(access)
+      if (this.#readOnlyBecause === undefined && access.savedAt !== this.#state.tip.n)
+        await this.#save(access)
     } finally {
-      await access.journal.close()
+      await access.history.close()
       await releaseLock(lockFile(this.folder), access.holder)
     }
   }
@@ -228,63 +251,79 @@ export class JobSession {
     }
     let state = this.#state
     let text = ''
+    const steps = new Map<number, Step>()
     const accepted: { change: Change; acknowledged: Acknowledged }[] = []
+    const making = {
+      folder: this.folder,
+      at: this.#now().toISOString(),
+      together: state.tip.n + 1,
+      load: async (ref: LineRef) => steps.get(ref[0]) ?? access.history.stepAt(ref),
+    }
+    const take = (taken: Transition): Acknowledged => {
+      text += taken.text
+      const { stacks, tip } = taken.next
+      for (const step of [stacks.undo, stacks.redo]) if (step?.ref[0] === tip.n) steps.set(tip.n, step)
+      return acknowledgement(taken)
+    }
     for (const change of changes) {
       try {
-        const { introduction, step } = await takeRequest(
-          this.folder,
-          state,
-          change.request,
-          change.by,
-          this.#now().toISOString(),
-        )
+        const { introduction, step } = await takeRequest(state, change.request, { ...making, by: change.by })
         state = step.next
-        if (introduction !== undefined) text += writeJournalLine(introduction.line)
-        text += writeJournalLine(step.line)
-        const introduced = introduction && acknowledgement(introduction)
-        accepted.push({
-          change,
-          acknowledged: { ...acknowledgement(step), ...(introduced && { introduced }) },
-        })
+        const introduced = introduction && take(introduction)
+        accepted.push({ change, acknowledged: { ...take(step), ...(introduced && { introduced }) } })
       } catch (error) {
         change.reject(error)
       }
     }
     if (accepted.length === 0) return
     try {
-      await this.#mustHoldLock(access)
-      await access.journal.append(text)
+      await this.#mustBeOurs(access)
+      await access.history.append(text, state.tip)
+      await this.#mustBeOurs(access)
     } catch (error) {
-      if (error instanceof JournalBroken) this.#readOnlyBecause = error.reason
-      for (const { change } of accepted) change.reject(error)
+      const refused = await this.#wayOut(error, access)
+      for (const { change } of accepted) change.reject(refused)
       return
     }
     this.#state = state
     for (const { change, acknowledged } of accepted) change.resolve(acknowledged)
   }
 
-  async #mustHoldLock(access: WriteAccess): Promise<void> {
+  /** Sees that the folder is as this session left it, and its own. @throws ChangedByAnother, FolderBroken */
+  async #mustBeOurs(access: WriteAccess): Promise<void> {
+    await access.history.mustBeOurs()
+    await access.document.mustBeOurs()
     if (await stillHeld(lockFile(this.folder), access.holder)) return
-    throw new JournalBroken(reason('lock.lost', { path: lockFile(this.folder) }))
+    throw new FolderBroken(reason('lock.lost', { path: lockFile(this.folder) }))
+  }
+
+  /** What is said of a write that failed; where others changed the folder, what was acknowledged is kept beside it first. */
+  async #wayOut(error: unknown, access: WriteAccess): Promise<unknown> {
+    if (error instanceof FolderBroken) this.#readOnlyBecause = error.reason
+    if (!(error instanceof ChangedByAnother)) return error
+    const { job, tip } = this.#state
+    const history = await access.history.acknowledged().catch(() => null)
+    const rescued = await rescue(this.folder, job, tip, history, this.#now())
+    const because =
+      error.file === 'history'
+        ? reason('history.changed-by-another', { path: access.history.path, rescued })
+        : reason('job-file.changed-by-another', { path: access.document.path, rescued })
+    this.#readOnlyBecause = because
+    return new FolderBroken(because)
   }
 
   async #save(access: WriteAccess): Promise<void> {
-    const path = jobFile(this.folder)
+    const { path } = access.document
     if (this.#readOnlyBecause !== undefined) throw this.#refusal()
+    const { job, tip } = this.#state
     try {
-      await this.#mustHoldLock(access)
-      if ((await fileStamp(path)) !== access.stamp) {
-        throw new JournalBroken(reason('job-file.changed-by-another', { path, rescued: null }))
-      }
-      try {
-        await replaceFile(path, writeJob(this.#state.job))
-      } finally {
-        access.stamp = await fileStamp(path).catch(() => access.stamp)
-      }
-      await access.journal.clear()
+      await access.history.ready()
+      await this.#mustBeOurs(access)
+      await access.document.write(snapshotText(job, tip))
+      access.savedAt = tip.n
     } catch (error) {
-      if (error instanceof JournalBroken) this.#readOnlyBecause = error.reason
-      if (error instanceof ServiceError) throw error
+      const refused = await this.#wayOut(error, access)
+      if (refused instanceof ServiceError) throw refused
       throw new ServiceError(reason('job-file.not-written', { path, cause: systemCause(error) }))
     }
   }

@@ -1,21 +1,31 @@
+import type { Job } from '../../../core/job/model/types.ts'
 import type { AnyReason } from '../../../core/words/reason.ts'
 import { systemCause } from '../files/system-reason.ts'
-import { journalFile, lockFile } from '../job-layout/job-layout.ts'
+import { historyFile, jobFile, lockFile, setAsideFolder } from '../job-layout/job-layout.ts'
+import { loginName } from '../people/login-name.ts'
 import { isUnsound, type SheetScan, verifyScans } from '../scans/kept/verify-scans.ts'
 import type { HolderPart } from '../words/reason-types.ts'
 import { reason, type ServiceReason } from '../words/services-words.ts'
+import { CarriedHistory } from './history/carried-history.ts'
+import { carryOver } from './history/carry-over.ts'
+import { HistoryFile } from './history/history-file.ts'
+import { type OpenHistory, openHistoryFile } from './history/history-handle.ts'
+import { keepFile, momentForName } from './history/keep-file.ts'
+import { sha256 } from './history/line-text.ts'
+import { NOTHING } from './history/read-tail.ts'
+import { loadStacks, noStacks, type Stacks } from './history/undo-stacks.ts'
+import { JobFile } from './job-file.ts'
 import { JobSession, type WriteAccess } from './job-session.ts'
-import { JournalWriter, type OpenJournal } from './journal-writer.ts'
 import { acquireLock, type LockOutcome, releaseLock } from './lock/acquire-lock.ts'
 import { type LockHolder, thisHolder } from './lock/lock-holder.ts'
-import { type JobOnDisk, mustBeJobFolder, readJobFolder } from './read-job-folder.ts'
+import { type JobOnDisk, mustBeJobFolder, openJobFolder, readJobFolder } from './read-job-folder.ts'
 import { removeStrays } from './remove-strays.ts'
 
 export interface OpenOptions {
   /** `write` falls back to read-only, with the reason in the session, when the folder can't be had for writing. */
   mode: 'write' | 'read'
   now?: () => Date
-  openJournal?: OpenJournal
+  openHistory?: OpenHistory
 }
 
 /** What of a hold is said to a person. */
@@ -46,13 +56,15 @@ async function readOnly(
   now: () => Date,
   notices: readonly AnyReason[] = [],
 ): Promise<JobSession> {
-  const { job, history, warning } = await readJobFolder(folder)
+  const { job, warning: found } = await readJobFolder(folder)
+  const warning = found?.code === because.code ? undefined : found
   const scans = await verifyScans(job, folder)
   return new JobSession({
     folder,
     job,
-    history,
+    stacks: noStacks,
     scans,
+    tip: NOTHING,
     notices: [...notices, ...(warning === undefined ? [] : [warning]), ...scanNotices(scans)],
     readOnlyBecause: because,
     now,
@@ -60,11 +72,11 @@ async function readOnly(
 }
 
 /**
- * Opens a job folder: journal replayed, scans checked. Reading changes nothing on disk.
+ * Opens a job folder: what was done since job.json was written is made, scans are checked. Reading changes nothing on disk.
  * @throws ServiceError when the folder does not hold a sound job; nothing is changed then.
  */
 export async function openJob(folder: string, options: OpenOptions): Promise<JobSession> {
-  const { mode, now = () => new Date(), openJournal } = options
+  const { mode, now = () => new Date(), openHistory = openHistoryFile } = options
   await mustBeJobFolder(folder)
   if (mode === 'read') return readOnly(folder, reason('job-folder.for-reading'), now)
 
@@ -75,21 +87,63 @@ export async function openJob(folder: string, options: OpenOptions): Promise<Job
     const because = outcome.kind === 'held' ? heldBy(outcome.holder, path) : outcome.why
     return readOnly(folder, because, now, [reason('job-folder.read-only', { folder, because })])
   }
+  let found: JobOnDisk | undefined
   try {
-    const found: JobOnDisk = await readJobFolder(folder)
+    found = await openJobFolder(folder, openHistory, true)
+    if (found.history.form === 'history' && found.history.changedOutside && found.warning !== undefined) {
+      await found.history.handle.close()
+      await releaseLock(path, holder)
+      return readOnly(folder, found.warning, now)
+    }
     const scans = await verifyScans(found.job, folder)
     await removeStrays(folder)
-    const journal = new JournalWriter(journalFile(folder), found.soundBytes, found.journalBytes, openJournal)
-    const access: WriteAccess = { holder, journal, stamp: found.stamp }
+    const { document } = found
+    const jobJson = new JobFile(jobFile(folder), document.stamp, document.bytes)
+    const held = await holdHistory(folder, found, jobJson, { now, openHistory })
     const notices: AnyReason[] = []
     if (outcome.takenOverFrom !== undefined) {
       notices.push(reason('lock.taken-over', { holder: inPart(outcome.takenOverFrom) }))
     }
     if (found.warning !== undefined) notices.push(found.warning)
     notices.push(...scanNotices(scans))
-    return new JobSession({ folder, job: found.job, history: found.history, scans, notices, access, now })
+    const { history, job, stacks, savedAt } = held
+    const access: WriteAccess = { holder, history, document: jobJson, savedAt }
+    return new JobSession({ folder, job, stacks, scans, tip: history.tip, notices, access, now })
   } catch (error) {
+    if (found?.history.form === 'history') await found.history.handle.close()
     await releaseLock(path, holder)
     throw error
   }
+}
+
+interface Held extends Pick<WriteAccess, 'history' | 'savedAt'> {
+  job: Job
+  stacks: Stacks
+}
+
+/** The history of a folder, to be written to; one of the form before is carried over with its first edit. */
+async function holdHistory(
+  folder: string,
+  { job, document, history: found }: JobOnDisk,
+  jobJson: JobFile,
+  { now, openHistory }: { now: () => Date; openHistory: OpenHistory },
+): Promise<Held> {
+  const path = historyFile(folder)
+  const setAside = async (bytes: Buffer): Promise<void> => {
+    await keepFile(setAsideFolder(folder), `history-${momentForName(now())}.ndjson`, bytes)
+  }
+  if (found.form === 'history') {
+    const { handle, tip, size, savedAt, refs } = found
+    const history = new HistoryFile({ path, open: openHistory, handle, tip, size, setAside })
+    const stacks = await loadStacks(refs, (ref) => history.stepAt(ref))
+    await history.rest()
+    return { history, job, stacks, savedAt }
+  }
+  const from = sha256(document.bytes)
+  const by = job.people[0]?.id ?? loginName()
+  const carried = carryOver(found.document, found.lines, job, { at: now().toISOString(), by, from })
+  const files = { job: document.bytes, journal: found.journal }
+  const before = { folder, path, carried, files, jobFile: jobJson, open: openHistory, setAside }
+  const { stacks, tip } = carried
+  return { history: new CarriedHistory(before), job: carried.job, stacks, savedAt: tip.n }
 }

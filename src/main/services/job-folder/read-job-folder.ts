@@ -1,31 +1,36 @@
 import { lstat, readFile, stat } from 'node:fs/promises'
+import type { HistoryLine } from '../../../core/job/history/history-line.ts'
 import type { Job } from '../../../core/job/model/types.ts'
 import { parseJobText } from '../../../core/job/parse-job-text.ts'
 import { ScantlingError } from '../../../core/words/scantling-error.ts'
 import { exists } from '../files/exists.ts'
 import { systemCause, systemCode } from '../files/system-reason.ts'
-import { jobFile, journalFile, lockFile } from '../job-layout/job-layout.ts'
+import { historyFile, jobFile, journalFile, lockFile } from '../job-layout/job-layout.ts'
 import { confineScanName } from '../scans/kept/scan-path.ts'
 import { ServiceError } from '../service-error.ts'
-import { reason } from '../words/services-words.ts'
-import { type Replayed, replayJournal } from './replay-journal.ts'
+import { reason, type ServiceReason } from '../words/services-words.ts'
+import { type HistoryHandle, type OpenHistory, openForReading } from './history/history-handle.ts'
+import { type JobInHistory, type ReadDocument, readHistory } from './history/read-history.ts'
+import { takePlace } from './history/snapshot.ts'
+import { type FileStamp, fileStamp } from './job-file.ts'
+import { replayJournal } from './journal/replay-journal.ts'
 
-/** What tells one written state of a file from another. */
-export type FileStamp = string
-
-export interface JobOnDisk extends Replayed {
-  journalBytes: number
-  stamp: FileStamp
+/** What a job folder holds, whichever form it has. */
+export interface JobOnDisk {
+  job: Job
+  /** What was set aside. */
+  warning?: ServiceReason
+  document: { bytes: Buffer; stamp: FileStamp }
+  history: FoundHistory
 }
+
+/** A history and where it stands; or the document and the edits of its journal, of the form before. */
+export type FoundHistory =
+  | ({ form: 'history'; handle: HistoryHandle } & JobInHistory)
+  | { form: 'before'; document: Job; lines: HistoryLine[]; journal: Buffer }
 
 const LOOKS = 10
 const MOMENT = 20
-
-/** Identity of the present content of job.json, without reading it. */
-export async function fileStamp(path: string): Promise<FileStamp> {
-  const { ino, size, mtimeNs } = await stat(path, { bigint: true })
-  return `${ino}:${size}:${mtimeNs}`
-}
 
 /** @throws ServiceError unless `folder` is a folder that holds a job.json. */
 export async function mustBeJobFolder(folder: string): Promise<void> {
@@ -53,10 +58,12 @@ export async function mustBeJobFolder(folder: string): Promise<void> {
   }
 }
 
-async function readDocument(path: string): Promise<Job> {
+async function readDocument(path: string): Promise<ReadDocument> {
+  let bytes: Buffer
   let text: string
   try {
-    text = new TextDecoder('utf-8', { fatal: true }).decode(await readFile(path))
+    bytes = await readFile(path)
+    text = new TextDecoder('utf-8', { fatal: true }).decode(bytes)
   } catch (error) {
     if (error instanceof TypeError) throw new ServiceError(reason('job-file.not-utf8', { path }))
     throw new ServiceError(reason('job-file.not-read', { path, cause: systemCause(error) }))
@@ -65,7 +72,7 @@ async function readDocument(path: string): Promise<Job> {
     throw new ServiceError(reason('job-file.empty', { path }))
   }
   try {
-    return parseJobText(text)
+    return { bytes, job: parseJobText(text) }
   } catch (error) {
     if (error instanceof ScantlingError)
       throw new ServiceError(reason('job-file.unsound', { path, problem: error.reason }))
@@ -87,27 +94,95 @@ async function readJournal(path: string): Promise<Buffer> {
   }
 }
 
-/**
- * The job as the folder holds it: job.json with the journal replayed. Changes nothing on disk.
- * Another process may be writing meanwhile: a document and a journal that do not belong together, or a last line
- * that is only half written yet, are looked at again.
- * @throws ServiceError that names the file and, in the journal, the line.
- */
-export async function readJobFolder(folder: string): Promise<JobOnDisk> {
-  await mustBeJobFolder(folder)
+/** The history, open; undefined where there is none. */
+async function openHistory(path: string, open: OpenHistory): Promise<HistoryHandle | undefined> {
+  try {
+    return await open(path)
+  } catch (error) {
+    if (error instanceof ServiceError) throw error
+    if (systemCode(error) === 'ENOENT') return undefined
+    throw new ServiceError(reason('history.not-read', { path, cause: systemCause(error) }))
+  }
+}
+
+async function readOnce(folder: string, open: OpenHistory): Promise<JobOnDisk> {
   const path = jobFile(folder)
-  for (let look = 1; ; look++) {
-    const stamp = await fileStamp(path)
-    const document = await readDocument(path)
+  const stamp = await fileStamp(path)
+  const found = await readDocument(path)
+  const document = { bytes: found.bytes, stamp }
+  const ofHistory = historyFile(folder)
+  const handle = await openHistory(ofHistory, open)
+  if (handle === undefined) {
+    const { job, place } = takePlace(found.job)
+    if (place !== undefined) {
+      throw new ServiceError(reason('history.missing', { path: ofHistory, n: place.line, folder }))
+    }
     const journal = await readJournal(journalFile(folder))
-    const settled = look >= LOOKS || stamp === (await fileStamp(path))
-    if (!settled) continue
-    const replayed = replayJournal(document, journal, journalFile(folder))
-    if (replayed.warning !== undefined && look < LOOKS && (await exists(lockFile(folder)))) {
+    const { job: now, lines, warning } = replayJournal(job, journal, journalFile(folder))
+    const history: FoundHistory = { form: 'before', document: job, lines, journal }
+    return { job: now, document, history, ...(warning === undefined ? {} : { warning }) }
+  }
+  try {
+    const history = await readHistory(handle, found, { folder, path: ofHistory, document: path })
+    const { job, tip, torn } = history
+    const warning = history.changedOutside
+      ? reason('job-file.changed-at-the-end', { path, n: tip.n, folder })
+      : torn && reason('history.torn', { path: ofHistory, n: tip.n, begins: torn.begins })
+    return {
+      job,
+      document,
+      history: { form: 'history', handle, ...history },
+      ...(warning === undefined ? {} : { warning }),
+    }
+  } catch (error) {
+    await handle.close()
+    throw error
+  }
+}
+
+const closed = async ({ history }: JobOnDisk): Promise<void> => {
+  if (history.form === 'history') await history.handle.close()
+}
+
+/**
+ * The job as the folder holds it: job.json with what was done since. Changes nothing on disk.
+ * Another process may be writing meanwhile: what does not belong together, or a last line that is only half written
+ * yet, is looked at again.
+ * @param open how the history is opened, which stays so: whoever asks closes it
+ * @param alone whether nobody else can be writing
+ * @throws ServiceError that names the file, and says what to do
+ */
+export async function openJobFolder(folder: string, open: OpenHistory, alone: boolean): Promise<JobOnDisk> {
+  await mustBeJobFolder(folder)
+  for (let look = 1; ; look++) {
+    const again = !alone && look < LOOKS && (await exists(lockFile(folder)))
+    let found: JobOnDisk
+    try {
+      found = await readOnce(folder, open)
+    } catch (error) {
+      if (!again) throw error
       await new Promise((resolve) => setTimeout(resolve, MOMENT))
       continue
     }
-    for (const sheet of replayed.job.sheets) confineScanName(sheet.scan.file, sheet.id)
-    return { ...replayed, journalBytes: journal.length, stamp }
+    const settled = found.document.stamp === (await fileStamp(jobFile(folder)).catch(() => ''))
+    if (again && (found.warning !== undefined || !settled)) {
+      await closed(found)
+      await new Promise((resolve) => setTimeout(resolve, MOMENT))
+      continue
+    }
+    try {
+      for (const sheet of found.job.sheets) confineScanName(sheet.scan.file, sheet.id)
+    } catch (error) {
+      await closed(found)
+      throw error
+    }
+    return found
   }
+}
+
+/** The same, for whoever only reads. */
+export async function readJobFolder(folder: string): Promise<Pick<JobOnDisk, 'job' | 'warning'>> {
+  const found = await openJobFolder(folder, openForReading, false)
+  await closed(found)
+  return found
 }

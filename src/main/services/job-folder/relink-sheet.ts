@@ -52,7 +52,7 @@ async function suitingSheet(
 
 /**
  * Ties a sheet to a scan in the job's scans/ folder as the file is now, after a person has seen that the sheet's
- * marks still lie where they were picked. An edit like any other: journalled, with who and when.
+ * marks still lie where they were picked. An edit like any other: kept, with who and when.
  * @param file name in scans/; default: the one the sheet names already
  * @throws ServiceError when there is no such scan, it is damaged, or it has another size or too few pages
  */

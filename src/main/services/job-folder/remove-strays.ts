@@ -14,7 +14,7 @@ const namesIn = (folder: string): Promise<string[]> => readdir(folder).catch(() 
 export async function removeStrays(folder: string): Promise<void> {
   for (const name of await namesIn(folder)) {
     const path = join(folder, name)
-    if (name.startsWith('job.json.') && TEMPORARY_SUFFIX.test(name)) {
+    if (/^(?:job\.json|history\.ndjson)\./.test(name) && TEMPORARY_SUFFIX.test(name)) {
       await unlink(path).catch(() => undefined)
     } else if (name.startsWith('.lock.')) {
       const holder = readHolder(await readFile(path, 'utf8').catch(() => ''))

@@ -1,25 +1,36 @@
 import type { Edit } from '../../../core/job/edits/edit.ts'
+import type { HistoryLine } from '../../../core/job/history/history-line.ts'
 import type { Job } from '../../../core/job/model/types.ts'
 import type { SheetScan } from '../scans/kept/verify-scans.ts'
-import type { History } from './history.ts'
-import type { JournalLine } from './journal-line.ts'
+import type { Tip } from './history/kept-line.ts'
+import type { Stacks } from './history/undo-stacks.ts'
 
 /** What a session holds at one moment. */
 export interface SessionState {
   job: Job
-  history: History
+  /** What can be undone and made again next. */
+  stacks: Stacks
   scans: SheetScan[]
+  /** The last line of the history, which the next one follows. */
+  tip: Tip
 }
 
 /**
  * What may be asked of a session: an edit, as `readEdit` gives it, or a step back or forth. Exactly that edit is what the
- * journal gives back when it is replayed.
+ * history gives back when it is replayed.
  */
-export type EditRequest = { kind: 'edit'; edit: Edit } | { kind: 'undo' } | { kind: 'redo' }
+export type EditRequest = { kind: 'edit'; edit: Edit } | StepRequest
 
-/** What a request comes to: its journal line, its name, and what the session holds after it. */
+/** theirs: also where somebody else made that edit. */
+export interface StepRequest {
+  kind: 'undo' | 'redo'
+  theirs?: boolean
+}
+
+/** What a request comes to: its line and the text of it, its name, and what the session holds after it. */
 export interface Transition {
-  line: JournalLine
+  line: HistoryLine
+  text: string
   name: string
   next: SessionState
 }

@@ -7,11 +7,25 @@ import {
   reviewEdit,
   stampEdit,
 } from '../../../core/job/edits/edit.ts'
+import type { Job } from '../../../core/job/model/types.ts'
 import { ServiceError } from '../service-error.ts'
 import { reason } from '../words/services-words.ts'
 import { guardScans } from './guard-scans.ts'
-import { afterEdit, afterRedo, afterUndo } from './history.ts'
-import type { EditRequest, SessionState, Transition } from './session-state.ts'
+import { chainLine } from './history/chain-lines.ts'
+import type { LoadStep, Step } from './history/undo-stacks.ts'
+import type { EditRequest, SessionState, StepRequest, Transition } from './session-state.ts'
+
+/** Who makes a request and when, and what it is made with. */
+export interface Making {
+  folder: string
+  /** The id or the name of a person of the job, or a new name. */
+  by: string
+  /** ISO 8601. */
+  at: string
+  /** The number of the first edit that goes to disk with this one. */
+  together: number
+  load: LoadStep
+}
 
 /**
  * Evidence is withdrawn, never removed: the edits that remove it exist to take back an edit that added it, so only
@@ -25,78 +39,93 @@ function mustNotRemoveEvidence(edit: Edit): void {
 
 /** What a request does, stamped with who and when; before it, the edit that adds a person nobody knew. */
 export async function takeRequest(
-  folder: string,
   state: SessionState,
   request: EditRequest,
-  by: string,
-  at: string,
+  making: Making,
 ): Promise<{ step: Transition; introduction: Transition | undefined }> {
   if (request.kind !== 'edit') {
-    return { step: await applyRequest(folder, state, request, by, at), introduction: undefined }
+    return { step: await makeStep(state, request, making), introduction: undefined }
   }
   const asked = request.edit
+  const { by, at } = making
   mustNotRemoveEvidence(asked)
   reviewEdit(state.job, asked)
   const person = personOf(state.job, by)
   if (person !== undefined) {
     const edit = stampEdit(state.job, asked, { by: person.id, at })
-    return {
-      step: await applyRequest(folder, state, { kind: 'edit', edit }, by, at),
-      introduction: undefined,
-    }
+    return { step: await makeEdit(state, edit, making), introduction: undefined }
   }
   const { id, edit: introduce } = addPerson(state.job, by)
   const edit = stampEdit(state.job, asked, { by: id, at })
   // Nothing says who made it, so nobody needs to be known.
   if (sameJson(edit, stampEdit(state.job, asked, { by: undefined, at }))) {
-    return {
-      step: await applyRequest(folder, state, { kind: 'edit', edit }, by, at),
-      introduction: undefined,
-    }
+    return { step: await makeEdit(state, edit, making), introduction: undefined }
   }
-  const introduction = await applyRequest(folder, state, { kind: 'edit', edit: introduce }, by, at)
-  return { step: await applyRequest(folder, introduction.next, { kind: 'edit', edit }, by, at), introduction }
+  const introduction = await makeEdit(state, introduce, making)
+  return { step: await makeEdit(introduction.next, edit, making), introduction }
 }
 
-async function applyRequest(
-  folder: string,
-  state: SessionState,
-  request: EditRequest,
-  by: string,
-  at: string,
-): Promise<Transition> {
-  const { history } = state
-  const n = (state.job.edition ?? 0) + 1
-  if (request.kind === 'edit') {
-    const { edit } = request
-    const { job, inverse } = applyEdit(state.job, edit)
-    const name = describeEdit(edit)
-    const scans = await guardScans(folder, state, job, true)
-    const next = {
-      job: { ...job, edition: n },
-      history: afterEdit(history, { n, name, edit: inverse }),
-      scans,
-    }
-    return { line: { n, at, by, edit }, name, next }
-  }
-  const top = request.kind === 'undo' ? history.undo?.top : history.redo?.top
-  if (top === undefined) {
-    throw new ServiceError(
-      reason(request.kind === 'undo' ? 'session.nothing-to-undo' : 'session.nothing-to-redo'),
-    )
-  }
-  const named = { n: top.n, name: top.name }
-  const { job, inverse } = applyEdit(state.job, top.edit)
-  const scans = await guardScans(folder, state, job, false)
-  const entry = { ...named, edit: inverse }
-  const undoing = request.kind === 'undo'
+/** What a line says of who made it: the id of a person of the job, or a name. */
+const signature = (job: Job, by: string): string => personOf(job, by)?.id ?? by.trim()
+
+async function makeEdit(state: SessionState, edit: Edit, making: Making): Promise<Transition> {
+  const { job, inverse } = applyEdit(state.job, edit)
+  const { at, together } = making
+  const n = state.tip.n + 1
+  const name = describeEdit(edit)
+  const by = signature(job, making.by)
+  const line = { n, at, by, edit, back: inverse }
+  const below = state.stacks.undo?.ref ?? null
+  const { text, tip } = chainLine(line, { below }, state.tip, together)
+  const undo: Step = { ref: [n, tip.at], named: { n, name }, edit: inverse, by, at, below }
+  const scans = await guardScans(making.folder, state, job, true)
   return {
-    line: { n, at, by, edit: top.edit, ...(undoing ? { undoes: named } : { redoes: named }) },
-    name: `${request.kind} ${top.name}`,
+    line,
+    text,
+    name,
+    next: { job: { ...job, edition: n }, stacks: { undo, redo: null }, scans, tip },
+  }
+}
+
+/** Refuses to take back, or to make again, what somebody else did, unless that is what is asked. */
+function mustBeTheirOwn(job: Job, { kind, theirs }: StepRequest, top: Step, by: string): void {
+  if (theirs === true) return
+  const [mine, other] = [signature(job, by), signature(job, top.by)]
+  if (mine.toLowerCase() === other.toLowerCase()) return
+  const name = personOf(job, other)?.name ?? other
+  throw new ServiceError(reason('session.of-another', { kind, name, at: top.at, edit: top.named.name }))
+}
+
+async function makeStep(state: SessionState, request: StepRequest, making: Making): Promise<Transition> {
+  const { stacks } = state
+  const { kind } = request
+  const top = stacks[kind]
+  if (top === null) {
+    throw new ServiceError(reason(kind === 'undo' ? 'session.nothing-to-undo' : 'session.nothing-to-redo'))
+  }
+  mustBeTheirOwn(state.job, request, top, making.by)
+  const { job, inverse } = applyEdit(state.job, top.edit)
+  const { named, edit, below: next } = top
+  const { at, together, load } = making
+  const n = state.tip.n + 1
+  const by = signature(job, making.by)
+  const undoing = kind === 'undo'
+  const other = stacks[undoing ? 'redo' : 'undo']
+  const line = { n, at, by, edit, back: inverse, ...(undoing ? { undoes: named } : { redoes: named }) }
+  const below = other?.ref ?? null
+  const { text, tip } = chainLine(line, { below, beside: next }, state.tip, together)
+  const step: Step = { ref: [n, tip.at], named, edit: inverse, by, at, below }
+  const left = next && (await load(next))
+  const scans = await guardScans(making.folder, state, job, false)
+  return {
+    line,
+    text,
+    name: `${kind} ${named.name}`,
     next: {
       job: { ...job, edition: n },
-      history: undoing ? afterUndo(history, entry) : afterRedo(history, entry),
+      stacks: undoing ? { undo: left, redo: step } : { undo: step, redo: left },
       scans,
+      tip,
     },
   }
 }

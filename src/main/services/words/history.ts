@@ -29,7 +29,9 @@ export const HISTORY_WORDS = {
   'history.no-beginning': (p: { path: string; folder: string }) =>
     `${p.path} does not begin with the job as it stood at first, so the job is not opened: ${wayOut(p.folder)}.`,
   'job-file.changed-outside': (p: { path: string; n: number; folder: string }) =>
-    `${p.path} was changed by hand or by another program after it was written at edit ${p.n}, so the job is not opened: ${wayOut(p.folder)}.`,
+    `${p.path} was changed by hand or by another program after it was written at edit ${p.n}, and more was done in the job since, so the job is not opened: ${wayOut(p.folder)}.`,
+  'job-file.changed-at-the-end': (p: { path: string; n: number; folder: string }) =>
+    `${p.path} was changed by hand or by another program after it was written at edit ${p.n}: it is shown as it is now, and can be edited once "scantling mend ${p.folder}" has said which is to be gone on from.`,
   'job-file.without-history': (p: { path: string; folder: string }) =>
     `${p.path} does not say which edit of history.ndjson it was written at, so it is an older one or another program's, and the job is not opened: ${wayOut(p.folder)}.`,
 
@@ -42,15 +44,11 @@ export const HISTORY_WORDS = {
     `${p.path} was changed, replaced or removed by another program while this job was open, so nothing more is written to it; ${keptIn(p.rescued)}`,
   'job-file.changed-by-another': (p: { path: string; rescued: string | null }) =>
     `${p.path} was changed, replaced or removed by another program while this job was open, so it is not overwritten; ${keptIn(p.rescued)}`,
-  'history.line-gone': (p: { path: string; n: number }) =>
-    `Edit ${p.n} can't be read from ${p.path} any more, so it can't be undone or made again; everything after it is as it was.`,
-  'history.carried-over': (p: { kept: string }) =>
-    `This job now keeps every edit in history.ndjson; its files as they were are in ${p.kept}.`,
 } as const satisfies Catalogue
 
 /** rescued: the folder with everything acknowledged; null: none could be written. */
 function keptIn(rescued: string | null): string {
   return rescued === null
     ? 'a copy of what is in memory could not be written anywhere, so copy what you need from the window before you close it.'
-    : `everything acknowledged is in ${rescued}: keep the folder as it is, decide which to go on from, and put those two files in its place.`
+    : `everything acknowledged is in ${rescued}: close the job, look which files to go on from, and put those two in place of the folder's own if it is these.`
 }

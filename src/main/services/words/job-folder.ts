@@ -1,6 +1,7 @@
 import { led } from '../../../core/words/led.ts'
 import type { AnyReason, Catalogue } from '../../../core/words/reason.ts'
 import { holderInWords } from './holder-in-words.ts'
+import { momentInWords } from './moment-in-words.ts'
 import type { HolderPart } from './reason-types.ts'
 
 /** What is said of a job folder: of its document, its lock and what may be done in it. */
@@ -54,6 +55,8 @@ export const JOB_FOLDER_WORDS = {
   'session.nobody-named': () => 'Say who makes this edit: a name is missing.',
   'session.nothing-to-undo': () => 'There is nothing to undo.',
   'session.nothing-to-redo': () => 'There is nothing to redo.',
+  'session.of-another': (p: { kind: 'undo' | 'redo'; name: string; at: string; edit: string }) =>
+    `"${p.edit}" was made by ${p.name} (${momentInWords(p.at)}), not by you, so it is not ${p.kind === 'undo' ? 'undone' : 'made again'} by accident: ask for it once more and say that theirs is meant.`,
   'session.evidence-stays': () =>
     'Evidence is never removed by an edit: use "withdraw-evidence" and say why, or undo the edit that added it.',
   'session.scan-not-sound': (p: { sheet: string; problem: AnyReason }, say) =>

@@ -125,8 +125,8 @@ function handlersWith(around: HandledWith): Handlers {
     'close-job': () => inTurn(closeJob),
     edit: async ({ edit, by, job }) =>
       current.mustBeOpen(job).make({ kind: 'edit', edit: readEdit(edit) }, by),
-    undo: async ({ by, job }) => current.mustBeOpen(job).make({ kind: 'undo' }, by),
-    redo: async ({ by, job }) => current.mustBeOpen(job).make({ kind: 'redo' }, by),
+    undo: async ({ by, theirs = false, job }) => current.mustBeOpen(job).make({ kind: 'undo', theirs }, by),
+    redo: async ({ by, theirs = false, job }) => current.mustBeOpen(job).make({ kind: 'redo', theirs }, by),
     'look-into': lookIntoUpload,
     'drop-upload': ({ upload }) => dropUpload(upload),
     'add-sheets': (args) => inTurn(() => addSheets(args)),

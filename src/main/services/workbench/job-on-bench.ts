@@ -71,7 +71,7 @@ export class JobOnBench {
   /** What a window is told of the job. */
   describe(): OpenedJob {
     const { session } = this
-    const { job, undoName, redoName, readOnlyBecause } = session
+    const { job, readOnlyBecause } = session
     return {
       id: this.id,
       job,
@@ -84,8 +84,7 @@ export class JobOnBench {
         this.#saveTrouble === undefined ? [...this.#notices] : [...this.#notices, inWords(this.#saveTrouble)],
       scans: session.scans.map(scanState),
       savedAt: this.#savedAt,
-      ...(undoName === undefined ? {} : { undoName }),
-      ...(redoName === undefined ? {} : { redoName }),
+      ...nextSteps(session),
     }
   }
 
@@ -123,7 +122,7 @@ export class JobOnBench {
 
   /**
    * Stops making pictures, saves and gives the folder back.
-   * @throws ServiceError when job.json could not be written; every acknowledged edit is in the journal then
+   * @throws ServiceError when job.json could not be written; every acknowledged edit is in the history then
    */
   async close(): Promise<void> {
     this.#closed = true
@@ -133,15 +132,14 @@ export class JobOnBench {
   }
 
   #committedBy(done: Acknowledged): Committed {
-    const { undoName, redoName, scans } = this.session
+    const { scans } = this.session
     this.#savedAt = this.#start.now().toISOString()
     const edits = done.introduced === undefined ? [done] : [done.introduced, done]
     return {
       edits: edits.map(({ n, edit }) => ({ n, edit })),
       name: done.name,
       savedAt: this.#savedAt,
-      ...(undoName === undefined ? {} : { undoName }),
-      ...(redoName === undefined ? {} : { redoName }),
+      ...nextSteps(this.session),
       scans: scans.map(scanState),
     }
   }
@@ -167,6 +165,17 @@ export class JobOnBench {
       this.#saveTrouble = trouble
       this.#start.turned()
     }
+  }
+}
+
+/** What can be undone and made again next, and who made it. */
+function nextSteps({
+  undoes,
+  redoes,
+}: JobSession): Pick<Committed, 'undoName' | 'undoBy' | 'redoName' | 'redoBy'> {
+  return {
+    ...(undoes === undefined ? {} : { undoName: undoes.name, undoBy: { by: undoes.by, at: undoes.at } }),
+    ...(redoes === undefined ? {} : { redoName: redoes.name, redoBy: { by: redoes.by, at: redoes.at } }),
   }
 }
 

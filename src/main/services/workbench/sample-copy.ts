@@ -3,7 +3,7 @@ import { copyFile, cp, mkdir, rename, rm } from 'node:fs/promises'
 import { join } from 'node:path'
 import { exists } from '../files/exists.ts'
 import { systemCause } from '../files/system-reason.ts'
-import { jobFile, scansFolder } from '../job-layout/job-layout.ts'
+import { historyFile, jobFile, scansFolder } from '../job-layout/job-layout.ts'
 import { ServiceError } from '../service-error.ts'
 import { reason } from '../words/services-words.ts'
 
@@ -11,7 +11,7 @@ import { reason } from '../words/services-words.ts'
 export const sampleCopyFolder = (shelf: string): string => join(shelf, 'Deck ventilator (sample)')
 
 /**
- * The copy of the sample job on the shelf, made the first time: the document and its scans. It appears whole or not
+ * The copy of the sample job on the shelf, made the first time: the document, its history and its scans. It appears whole or not
  * at all.
  * @param sample the job folder that ships
  * @throws ServiceError when it can't be copied
@@ -24,6 +24,8 @@ export async function sampleCopy(sample: string, shelf: string): Promise<string>
     await mkdir(temporary, { recursive: true })
     await cp(scansFolder(sample), scansFolder(temporary), { recursive: true })
     await copyFile(jobFile(sample), jobFile(temporary))
+    const history = historyFile(sample)
+    if (await exists(history)) await copyFile(history, historyFile(temporary))
     await rename(temporary, folder)
   } catch (error) {
     await rm(temporary, { recursive: true, force: true }).catch(() => undefined)

@@ -141,7 +141,7 @@ export class Workbench {
 
   /**
    * Stops what runs, saves and gives the job back, and removes what was temporary.
-   * @throws ServiceError when job.json could not be written; every acknowledged edit is in the journal then
+   * @throws ServiceError when job.json could not be written; every acknowledged edit is in the history then
    */
   close(): Promise<void> {
     this.#closing ??= this.#close()

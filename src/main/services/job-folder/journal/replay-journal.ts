@@ -1,16 +1,15 @@
-import { applyEdit, describeEdit, readEdit } from '../../../core/job/edits/edit.ts'
-import type { Job } from '../../../core/job/model/types.ts'
-import { ScantlingError } from '../../../core/words/scantling-error.ts'
-import { ServiceError } from '../service-error.ts'
-import { reason, type ServiceReason } from '../words/services-words.ts'
-import { afterEdit, afterRedo, afterUndo, emptyHistory, type History } from './history.ts'
-import type { Named } from './journal-line.ts'
+import { applyEdit, readEdit } from '../../../../core/job/edits/edit.ts'
+import type { HistoryLine, Named } from '../../../../core/job/history/history-line.ts'
+import type { Job } from '../../../../core/job/model/types.ts'
+import { ScantlingError } from '../../../../core/words/scantling-error.ts'
+import { ServiceError } from '../../service-error.ts'
+import { reason, type ServiceReason } from '../../words/services-words.ts'
 
+/** What a folder of the form before holds: job.json, with the edits of its journal made. */
 export interface Replayed {
   job: Job
-  history: History
-  /** Bytes of the journal that hold whole lines; what follows is a torn tail. */
-  soundBytes: number
+  /** Those edits. */
+  lines: HistoryLine[]
   /** What was dropped. */
   warning?: ServiceReason
 }
@@ -48,7 +47,7 @@ function dropped(path: string, lineNumber: number, bytes: Buffer): ServiceReason
  */
 export function replayJournal(document: Job, journal: Buffer, path: string): Replayed {
   let job = document
-  let history = emptyHistory
+  const lines: HistoryLine[] = []
   let expected: number | undefined
   let start = 0
   let lineNumber = 0
@@ -63,7 +62,7 @@ export function replayJournal(document: Job, journal: Buffer, path: string): Rep
     const bytes = journal.subarray(start, newline === -1 ? journal.length : newline)
     // Only a line without its newline can be one whose writing was cut short, for the newline comes last.
     if (newline === -1) {
-      return { job, history, soundBytes: start, warning: dropped(path, lineNumber, bytes) }
+      return { job, lines, warning: dropped(path, lineNumber, bytes) }
     }
     const line = parseLine(bytes)
     if (line === undefined) return refuse(reason('journal.not-json'))
@@ -89,17 +88,19 @@ export function replayJournal(document: Job, journal: Buffer, path: string): Rep
       job = { ...applied.job, edition: n }
       const undoes = asNamed(line['undoes'])
       const redoes = asNamed(line['redoes'])
-      if (undoes !== undefined && history.undo?.top.n === undoes.n) {
-        history = afterUndo(history, { ...undoes, edit: applied.inverse })
-      } else if (redoes !== undefined && history.redo?.top.n === redoes.n) {
-        history = afterRedo(history, { ...redoes, edit: applied.inverse })
-      } else {
-        history = afterEdit(history, { n, name: describeEdit(edit), edit: applied.inverse })
-      }
+      lines.push({
+        n,
+        at,
+        by,
+        edit,
+        back: applied.inverse,
+        ...(undoes === undefined ? {} : { undoes }),
+        ...(redoes === undefined ? {} : { redoes }),
+      })
     } catch (error) {
       if (!(error instanceof ScantlingError)) throw error
       refuse(reason('journal.edit-not-applied', { n, problem: error.reason }))
     }
   }
-  return { job, history, soundBytes: start }
+  return { job, lines }
 }
