@@ -3,6 +3,7 @@ import { version } from '../../../package.json'
 import { addCheckCommand } from './commands/check.ts'
 import { addEditCommand } from './commands/edit.ts'
 import { addLimitsCommand } from './commands/limits.ts'
+import { addMendCommand } from './commands/mend.ts'
 import { addNewCommand } from './commands/new.ts'
 import { addNotesCommand } from './commands/notes.ts'
 import { addOpenCommand } from './commands/open.ts'
@@ -57,6 +58,7 @@ export function scantlingProgram(output: Output): Command {
   addTableCommand(program, output)
   addCheckCommand(program, output)
   addNotesCommand(program, output)
+  addMendCommand(program, output)
   addLimitsCommand(program, output)
   addSchemaCommand(program, output)
   return program

@@ -66,6 +66,16 @@ const USAGE = {
 } as const satisfies Catalogue
 
 const COMMANDS = {
+  'cli.nothing-to-mend': (p: { folder: string }) =>
+    `Nothing is wrong with the files of ${p.folder}: job.json and history.ndjson belong together.`,
+  'cli.mend-side': (p: { file: string; n: number; title: string; dimensions: number; marks: number }) =>
+    `${p.file}: "${p.title}" as of edit ${p.n}, ${p.dimensions} dimensions, ${p.marks} marks.`,
+  'cli.mend-not-from': (p: { file: string; problem: AnyReason }, say) =>
+    `${p.file} can't be gone on from: ${say(p.problem)}`,
+  'cli.mend-how': (p: { folder: string }) =>
+    `To go on from one of them: scantling mend ${p.folder} --from job, or --from history. What both were is kept.`,
+  'cli.mended': (p: { from: 'job' | 'history'; n: number; kept: string }) =>
+    `The job goes on from ${p.from === 'job' ? 'job.json' : 'history.ndjson'}, at edit ${p.n}; its files as they were are in ${p.kept}.`,
   'cli.password-unreadable': (p: { file: string; why: AnyReason }, say) =>
     `The password in ${p.file} can't be read because ${say(p.why)}.`,
   'cli.password-missing': (p: { file: string }) =>

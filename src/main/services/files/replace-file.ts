@@ -10,14 +10,14 @@ export const temporaryName = (path: string): string => `${path}.${randomBytes(8)
 
 /**
  * Replaces a file whole: written beside it, fsynced, renamed over it, folder fsynced.
- * A reader sees either the old text or the new; when it fails the old file is untouched.
+ * A reader sees either the old content or the new; when it fails the old file is untouched.
  */
-export async function replaceFile(path: string, text: string): Promise<void> {
+export async function replaceFile(path: string, content: string | Uint8Array): Promise<void> {
   const temporary = temporaryName(path)
   try {
     const handle = await open(temporary, 'wx')
     try {
-      await handle.writeFile(text, 'utf8')
+      await handle.writeFile(content)
       await handle.sync()
     } finally {
       await handle.close()

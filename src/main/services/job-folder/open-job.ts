@@ -4,7 +4,6 @@ import { systemCause } from '../files/system-reason.ts'
 import { historyFile, jobFile, lockFile, setAsideFolder } from '../job-layout/job-layout.ts'
 import { loginName } from '../people/login-name.ts'
 import { isUnsound, type SheetScan, verifyScans } from '../scans/kept/verify-scans.ts'
-import type { HolderPart } from '../words/reason-types.ts'
 import { reason, type ServiceReason } from '../words/services-words.ts'
 import { CarriedHistory } from './history/carried-history.ts'
 import { carryOver } from './history/carry-over.ts'
@@ -18,6 +17,7 @@ import { JobFile } from './job-file.ts'
 import { JobSession, type WriteAccess } from './job-session.ts'
 import { acquireLock, type LockOutcome, releaseLock } from './lock/acquire-lock.ts'
 import { type LockHolder, thisHolder } from './lock/lock-holder.ts'
+import { heldBy, inPart } from './lock-words.ts'
 import { type JobOnDisk, mustBeJobFolder, openJobFolder, readJobFolder } from './read-job-folder.ts'
 import { removeStrays } from './remove-strays.ts'
 
@@ -27,14 +27,6 @@ export interface OpenOptions {
   now?: () => Date
   openHistory?: OpenHistory
 }
-
-/** What of a hold is said to a person. */
-const inPart = ({ user, host, pid, since }: LockHolder): HolderPart => ({ user, host, pid, since })
-
-const heldBy = (holder: LockHolder | undefined, path: string): ServiceReason =>
-  holder === undefined
-    ? reason('lock.held-by-nobody-known', { path })
-    : reason('lock.held', { holder: inPart(holder), path })
 
 async function tryLock(
   path: string,

@@ -52,13 +52,16 @@ export async function mustBeJobFolder(folder: string): Promise<void> {
   } catch (error) {
     if (error instanceof ServiceError) throw error
     if (systemCode(error) === 'ENOENT') {
-      throw new ServiceError(reason('job-folder.no-job', { folder }))
+      const problem = reason('job-folder.no-job', { folder })
+      const kept = await exists(historyFile(folder))
+      throw new ServiceError(kept ? reason('job-file.in-history', { problem, folder }) : problem)
     }
     throw new ServiceError(reason('job-file.not-read', { path, cause: systemCause(error) }))
   }
 }
 
-async function readDocument(path: string): Promise<ReadDocument> {
+/** The job document, checked. @throws ServiceError that names the file and what is wrong with it */
+export async function readDocument(path: string): Promise<ReadDocument> {
   let bytes: Buffer
   let text: string
   try {
@@ -108,9 +111,13 @@ async function openHistory(path: string, open: OpenHistory): Promise<HistoryHand
 async function readOnce(folder: string, open: OpenHistory): Promise<JobOnDisk> {
   const path = jobFile(folder)
   const stamp = await fileStamp(path)
-  const found = await readDocument(path)
-  const document = { bytes: found.bytes, stamp }
   const ofHistory = historyFile(folder)
+  const found = await readDocument(path).catch(async (error: unknown) => {
+    if (!(error instanceof ServiceError) || !(await exists(ofHistory))) throw error
+    const problem = error.reason as ServiceReason
+    throw new ServiceError(reason('job-file.in-history', { problem, folder }))
+  })
+  const document = { bytes: found.bytes, stamp }
   const handle = await openHistory(ofHistory, open)
   if (handle === undefined) {
     const { job, place } = takePlace(found.job)

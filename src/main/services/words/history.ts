@@ -35,6 +35,10 @@ export const HISTORY_WORDS = {
   'job-file.without-history': (p: { path: string; folder: string }) =>
     `${p.path} does not say which edit of history.ndjson it was written at, so it is an older one or another program's, and the job is not opened: ${wayOut(p.folder)}.`,
 
+  'job-file.in-history': (p: { problem: AnyReason; folder: string }, say) =>
+    `${withoutStop(say(p.problem))}; history.ndjson beside it holds every edit, so "scantling mend ${p.folder}" can make job.json again.`,
+  'history.none': (p: { path: string }) => `there is no ${p.path}.`,
+
   // Writing
   'history.not-written': (p: { path: string; cause: AnyReason }, say) =>
     `The edit was not made because ${p.path} could not be written (${say(p.cause)}); the job is as it was before: put the disk right and try again.`,

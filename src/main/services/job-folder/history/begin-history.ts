@@ -14,7 +14,8 @@ export function beginHistory(
   given: Job,
   { at, by, from, after }: Beginning,
 ): { text: string; job: Job; tip: Tip } {
-  const n = after === undefined ? (given.edition ?? 0) : after.n + 1
+  const edition = given.edition ?? 0
+  const n = after === undefined ? edition : Math.max(after.n, edition) + 1
   const id = given.id ?? randomUUID()
   const job: Job = { ...given, id, edition: n }
   const begin: BeginLine = { n, at, by, job: id, begin: job, from, previous: after?.hash ?? null }

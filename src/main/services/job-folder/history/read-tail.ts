@@ -45,7 +45,9 @@ const tipOf = (line: KeptLine, hash: string, { at, bytes }: Segment): Tip => ({
 /** Whether a line goes on from the one before it; at the top of the file only a beginning does. */
 function follows(line: KeptLine, before: Tip | null): boolean {
   if (before === null) return isBegin(line) && line.previous === null
-  return line.previous === before.hash && line.n === before.n + 1
+  // A history that is begun anew may have numbers left out: edits that are gone had them.
+  const next = isBegin(line) ? line.n > before.n : line.n === before.n + 1
+  return line.previous === before.hash && next
 }
 
 /**

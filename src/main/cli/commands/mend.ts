@@ -1,0 +1,35 @@
+import { type Command, Option } from 'commander'
+import { loginName } from '../../services/people/login-name.ts'
+import { textOption } from '../arguments/options.ts'
+import type { Output } from '../output/output.ts'
+
+const HELP = `
+A job is job.json and history.ndjson, which belong together: the first says at which line of the second it was
+written. Where they no longer do (one was put back from a backup, changed by hand, cut short, or is another copy's),
+the job is not opened and nothing is changed. This command says what is wrong and what each of the two holds, and
+with --from lets the job go on from one of them:
+
+  --from job       job.json as it is now. It becomes an edit of its own; what was done before it can't be undone.
+  --from history   every edit that is whole and goes on from the one before it; job.json is made anew.
+
+Both files as they were are kept first, in the folder "set-aside" of the job.
+
+Examples:
+  $ scantling mend ventilator
+  $ scantling mend ventilator --from history`
+
+export function addMendCommand(program: Command, output: Output): void {
+  program
+    .command('mend')
+    .description('say what is wrong with the files of a job, and let it go on from one of them')
+    .argument('<FOLDER>', 'the job folder')
+    .addOption(new Option('--from <FILE>', 'what to go on from').choices(['job', 'history']))
+    .addOption(textOption('mend', '--by <PERSON>', 'who decides it (default: the login name)', 'name'))
+    .addHelpText('after', HELP)
+    .action(async (folder: string, { from, by }: { from?: 'job' | 'history'; by?: string }) => {
+      const { mend, sayWhatIsWrong } = await import('../actions/mend.ts')
+      output.print(
+        from === undefined ? await sayWhatIsWrong(folder) : await mend(folder, from, by ?? loginName()),
+      )
+    })
+}
