@@ -83,9 +83,13 @@ export async function lookAtFolder(folder: string): Promise<FolderLook> {
   const history = 'problem' in whole ? whole : { job: whole.job, n: whole.tip.n }
   try {
     const { history: found, warning } = await openJobFolder(folder, openForReading, false)
-    if (found.form === 'history') await found.handle.close()
-    const changed = found.form === 'history' && found.changedOutside === true
-    return { trouble: changed ? (warning ?? null) : null, job, history }
+    if (found.form === 'before') return { trouble: null, job, history }
+    await found.handle.close()
+    if (found.changedOutside === true) return { trouble: warning ?? null, job, history }
+    const ends = 'n' in history ? history.n : 0
+    // Opening reads no further back than job.json, so a gap before it does not bar the job.
+    const gap = reason('history.gap', { path: historyFile(folder), ends, n: found.tip.n })
+    return { trouble: ends === found.tip.n ? null : gap, job, history }
   } catch (error) {
     if (error instanceof ServiceError) return { trouble: error.reason as ServiceReason, job, history }
     throw error

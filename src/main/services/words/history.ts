@@ -37,6 +37,8 @@ export const HISTORY_WORDS = {
 
   'job-file.in-history': (p: { problem: AnyReason; folder: string }, say) =>
     `${withoutStop(say(p.problem))}; history.ndjson beside it holds every edit, so "scantling mend ${p.folder}" can make job.json again.`,
+  'history.gap': (p: { path: string; ends: number; n: number }) =>
+    `The job is sound and opens at edit ${p.n}, but ${p.path} is whole up to edit ${p.ends} only: what was done between can't be undone or looked up.`,
   'history.none': (p: { path: string }) => `there is no ${p.path}.`,
 
   // Writing
