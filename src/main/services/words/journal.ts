@@ -12,7 +12,7 @@ const OF_A_LINE = {
     `edit ${p.n} can't be applied (${withoutStop(say(p.problem))})`,
 } as const satisfies Catalogue
 
-/** What is said of the journal of a job folder. */
+/** What is said of the journal of a job folder of the form before. */
 export const JOURNAL_WORDS = {
   ...OF_A_LINE,
   'journal.bad-line': (p: { path: string; line: number; problem: AnyReason }, say) =>
@@ -23,10 +23,4 @@ export const JOURNAL_WORDS = {
     `${p.path} is not a plain file, so the job is not opened: put the journal itself there.`,
   'journal.not-read': (p: { path: string; cause: AnyReason }, say) =>
     `${p.path} can't be read because ${say(p.cause)}.`,
-  'journal.changed-by-another': (p: { path: string }) =>
-    `${p.path} was changed by another program while this job was open, so nothing more is written to it; close the job, look at the folder and open it again.`,
-  'journal.not-written': (p: { path: string; cause: AnyReason }, say) =>
-    `The edit was not made because ${p.path} could not be written (${say(p.cause)}); the job is as it was before: put the disk right and try again.`,
-  'journal.not-taken-back': (p: { path: string; cause: AnyReason; afterwards: AnyReason }, say) =>
-    `The edit could not be written to ${p.path} because ${say(p.cause)}, and the half-written line could not be removed because ${say(p.afterwards)}; the job is read-only from here on: put the disk right and open it again.`,
 } as const satisfies Catalogue
