@@ -1,6 +1,7 @@
 import type { Locator, Page } from 'playwright-core'
 import { describe, expect, it } from 'vitest'
 import { readJobFolder } from '../../src/main/services/job-folder/read-job-folder.ts'
+import { withJob } from '../main/fixtures/history-folder.ts'
 import { workshopJob } from '../main/fixtures/workshop-job.ts'
 import { plateJob } from './fixtures/plate-job.ts'
 import { inEachHost, inHost } from './harness/at-the-bench.ts'
@@ -49,14 +50,27 @@ describe('The keyboard stays near', () => {
       })
     })
 
-    it('when a known size is taken away', async () => {
+    it("when a known size is taken away; undo then takes that back, and asks before it takes somebody else's", async () => {
       const { folder } = await workshopJob()
+      await withJob(folder, (made) => made.edit({ do: 'describe', set: { title: 'Drum, theirs' } }, 'AR'))
       await session({ opens: { folder } }, async ({ page, person }) => {
         await sheetReady(page)
         await person.station('Scale')
         await page.getByRole('button', { name: /^Remove known size R2/ }).press('Enter')
         await page.getByRole('button', { name: /^Remove known size R2/ }).waitFor({ state: 'detached' })
         await expectKeyboardIn(desk(page))
+
+        await person.press('Control+z')
+        await page.getByRole('button', { name: /^Remove known size R2/ }).waitFor()
+        await person.press('Control+z')
+        const asks = page.getByRole('dialog', { name: 'Undo what somebody else did?' })
+        await asks.getByText('A. Rivet').waitFor()
+        await person.press('Escape')
+        await asks.waitFor({ state: 'detached' })
+        await page.getByRole('heading', { name: 'Drum, theirs' }).waitFor()
+        await person.press('Control+z')
+        await asks.getByRole('button', { name: 'Undo theirs' }).press('Enter')
+        await page.getByRole('heading', { name: 'Drum of the chain ferry' }).waitFor()
       })
     })
   })

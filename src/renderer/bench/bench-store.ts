@@ -8,6 +8,7 @@ import { startingAids } from '../looking/starting-aids.ts'
 import { noPicks, type Picks } from '../picking/picks.ts'
 import type { Selection } from './selection.ts'
 import type { Station } from './stations.ts'
+import type { TheirStep } from './their-step.ts'
 
 /** Something a person is told; it stays until they put it away. */
 export interface Notice {
@@ -50,6 +51,8 @@ export interface BenchContents {
   /** Lengths are looked at in this unit; null: in the job's own. */
   unit: Unit | null
   theme: 'system' | 'light' | 'dark'
+  /** Somebody else's edit that a step would take: the person is being asked. */
+  theirs: TheirStep | null
   notices: Notice[]
   work: LongWork[]
 }
@@ -69,6 +72,7 @@ export const useBench = create<BenchContents>(() => ({
   person: '',
   unit: null,
   theme: 'system',
+  theirs: null,
   notices: [],
   work: [],
 }))

@@ -6,6 +6,7 @@ import { useBench } from './bench-store.ts'
 import { tell } from './notices.ts'
 import { takeCommitted } from './store-sync.ts'
 import { ask } from './the-host.ts'
+import { type StepKind, type TheirStep, theirStep } from './their-step.ts'
 
 /** Who it is by, and the job that it is meant for. */
 export function signed(): { by: string; job?: string } {
@@ -25,12 +26,23 @@ export async function makeOf(made: { edit: Edit } | PicksRefused): Promise<boole
   return false
 }
 
-export async function undo(): Promise<boolean> {
-  return took(await ask('undo', signed()))
+export const undo = (): Promise<boolean> => step('undo')
+
+export const redo = (): Promise<boolean> => step('redo')
+
+/** A step back or forth; where somebody else made that edit, the person is asked first. */
+async function step(kind: StepKind): Promise<boolean> {
+  const { opened, person } = useBench.getState()
+  const theirs = opened && theirStep(opened, kind, person)
+  if (theirs === null) return took(await ask(kind, signed()))
+  useBench.setState({ theirs })
+  return false
 }
 
-export async function redo(): Promise<boolean> {
-  return took(await ask('redo', signed()))
+/** Takes the step that somebody else's edit is taken by, once that was asked. */
+export async function takeTheirs({ kind }: TheirStep): Promise<boolean> {
+  useBench.setState({ theirs: null })
+  return took(await ask(kind, { ...signed(), theirs: true }))
 }
 
 function took(committed: RequestAnswer<'edit'> | undefined): boolean {

@@ -10,6 +10,7 @@ import { DropHint } from './drop-hint.tsx'
 import { Middle } from './middle.tsx'
 import { Rail } from './rail.tsx'
 import { Strip } from './strip.tsx'
+import { TheirStepDialog } from './their-step-dialog.tsx'
 import { useDroppedScans } from './use-dropped-scans.ts'
 
 /** The window while a job is open. */
@@ -30,6 +31,7 @@ export function Frame({ showKeys }: { showKeys: () => void }) {
         <Notices />
       </main>
       <Desk />
+      <TheirStepDialog />
       {over && <DropHint words="Let go to bring the scan in as a sheet" />}
     </div>
   )

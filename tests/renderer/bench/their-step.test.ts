@@ -1,0 +1,39 @@
+import { expect, test } from 'vitest'
+import type { OpenedJob } from '../../../src/contract/bench-state.ts'
+import { newJob } from '../../../src/core/job/model/new-job.ts'
+import { theirStep } from '../../../src/renderer/bench/their-step.ts'
+
+const opened = (by: string | undefined): OpenedJob => ({
+  id: 'j',
+  job: {
+    ...newJob('Boiler', 'in'),
+    people: [
+      { id: 'AR', name: 'A. Rivet' },
+      { id: 'BB', name: 'B. Brass' },
+    ],
+  },
+  n: 1,
+  place: '~/a',
+  sample: false,
+  writable: true,
+  notices: [],
+  scans: [],
+  savedAt: null,
+  ...(by === undefined ? {} : { undoName: 'add mark M5', undoBy: { by, at: '2026-03-01T08:00:00Z' } }),
+})
+
+test("an edit of one's own is taken back at once, by whichever name one goes", () => {
+  for (const person of ['AR', 'ar', ' A. Rivet ', 'a. rivet']) {
+    expect(theirStep(opened('AR'), 'undo', person)).toBeNull()
+    expect(theirStep(opened('A. Rivet'), 'undo', person)).toBeNull()
+  }
+  expect(theirStep(opened(undefined), 'undo', 'AR')).toBeNull()
+  expect(theirStep(opened('BB'), 'redo', 'AR')).toBeNull()
+})
+
+test("somebody else's is asked about, with who made it and when", () => {
+  const step = theirStep(opened('BB'), 'undo', 'AR')
+  expect(step).toMatchObject({ kind: 'undo', name: 'add mark M5' })
+  expect(step?.made).toMatch(/^B\. Brass, 1 Mar 2026, \d\d:\d\d$/)
+  expect(theirStep(opened('C. Cramp'), 'undo', '')?.made).toMatch(/^C\. Cramp, /)
+})
