@@ -1,5 +1,6 @@
 import { parseRelation } from '../../formula/relation-text.ts'
 import type { Job, Unit } from '../../job/model/types.ts'
+import { element } from '../../linear-algebra/element.ts'
 import { uncertaintyBudget } from '../../uncertainty/budget.ts'
 import { type Coverage, expand } from '../../uncertainty/coverage.ts'
 import { coverageFactor } from '../../uncertainty/distributions.ts'
@@ -10,8 +11,10 @@ import type { EvaluatedEvidence } from '../evidence/evaluated-evidence.ts'
 import { displayFactor, type Style, writeMeasured } from '../units/display-units.ts'
 import { STANDING_REASONS } from './cautions.ts'
 import { jobCautions } from './job-cautions.ts'
+import type { RowValue } from './reach.ts'
 import { relationRows } from './relation-rows.ts'
 import type { Table, TableEvidence, TableRelation, TableRow } from './table.ts'
+import { tableSources } from './table-sources.ts'
 import { viewRow } from './view-rows.ts'
 import { whyAdopted } from './why.ts'
 
@@ -32,19 +35,26 @@ function tableOf(assessment: Assessment): Table {
   const relations = relationRows(assessment)
   const standsIn = relationsByName(relations)
   const cautionReasons = [...STANDING_REASONS, ...jobCautions(assessment, views)]
+  const assessed = job.dimensions.map((d) => assessment.dimensions.get(d.name) as Assessed)
+  const { sources, by } = tableSources(assessed.map((a) => rowValue(a, unit)))
   return {
     job: job.title,
     unit,
     coverage: 0.95,
-    rows: job.dimensions.map((d) =>
-      rowOf(assessment.dimensions.get(d.name) as Assessed, assessment, standsIn.get(d.name) ?? []),
-    ),
+    rows: assessed.map((a, i) => rowOf(a, element(by, i), assessment, standsIn.get(a.dimension.name) ?? [])),
     views,
     relations,
+    sources,
     cautions: cautionReasons.map(inWords),
     cautionReasons,
   }
 }
+
+const rowValue = ({ dimension: { name, kind }, decision }: Assessed, unit: Unit): RowValue => ({
+  name,
+  adopted: decision.adopted,
+  factor: displayFactor(kind, unit),
+})
 
 function relationsByName(relations: readonly TableRelation[]): Map<string, TableRelation[]> {
   const byName = new Map<string, TableRelation[]>()
@@ -59,6 +69,7 @@ function relationsByName(relations: readonly TableRelation[]): Map<string, Table
 
 function rowOf(
   { dimension, evaluated, decision, restsOn }: Assessed,
+  by: TableRow['by'],
   { unit, finest }: Assessment,
   relations: readonly TableRelation[],
 ): TableRow {
@@ -89,6 +100,7 @@ function rowOf(
     U: U * factor,
     k,
     dof: Number.isFinite(dof) ? dof : null,
+    by,
     basis: decision.basis,
     status: decision.status,
     why: whyReasons.map((why) => withStop(inWords(why))).join(' '),

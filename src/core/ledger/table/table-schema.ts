@@ -43,6 +43,11 @@ export const tableRowSchema = z.object({
   U: z.number().describe('Expanded uncertainty at 95 %, k · u.'),
   k: z.number().describe('Coverage factor.'),
   dof: z.number().nullable().describe('Effective degrees of freedom; null is infinite.'),
+  by: z
+    .record(z.string(), z.number())
+    .describe(
+      'What each of "sources" contributes to the adopted value, by its id, signed and in the unit of the row: u² is the sum of the squares, the covariance of two rows the sum of the products over the sources they share. Empty when u is 0 or there is no value.',
+    ),
   basis: z.union([basis, z.literal('mean')]).nullable(),
   status: z
     .enum(['agreed', 'single', 'disputed', 'open'])
@@ -102,6 +107,25 @@ export const tableRelationSchema = z.object({
   problemReason: reason.optional(),
 })
 
+export const tableSourceSchema = z.object({
+  id: z.string().describe('What the rows call it in "by"; it holds within this table.'),
+  name: z
+    .string()
+    .describe('For a person: what it comes from, as budgets say it. Two sources may have one name.'),
+  dof: z
+    .number()
+    .optional()
+    .describe(
+      'Degrees of freedom of the estimate of variance that it rests on; absent where the variance is taken as known.',
+    ),
+  estimate: z
+    .string()
+    .optional()
+    .describe(
+      'Which estimate of variance that is: the id of the first source that rests on it. Squares of contributions that rest on one estimate are added up before Welch–Satterthwaite.',
+    ),
+})
+
 export const tableSchema = z.object({
   job: z.string().describe('Title of the job.'),
   unit,
@@ -109,6 +133,11 @@ export const tableSchema = z.object({
   rows: z.array(tableRowSchema),
   views: z.array(tableViewSchema),
   relations: z.array(tableRelationSchema),
+  sources: z
+    .array(tableSourceSchema)
+    .describe(
+      'What makes the rows uncertain: independent of one another, each with standard uncertainty 1. Those that move the same rows in one proportion and rest on the same estimate of variance count as one, so that all that only one row has is one source of its own; no sum of rows can tell them apart.',
+    ),
   cautions: z.array(z.string()),
   cautionReasons: z.array(reason).describe('One for each of "cautions", in their order.'),
 })

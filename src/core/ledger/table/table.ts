@@ -9,6 +9,7 @@ import type {
   tableRelationSchema,
   tableRowSchema,
   tableSchema,
+  tableSourceSchema,
   tableViewSchema,
 } from './table-schema.ts'
 
@@ -27,5 +28,7 @@ export type TableView = z.output<typeof tableViewSchema>
 export type TableReference = z.output<typeof tableReferenceSchema>
 /** How far a relation is from holding: left less right, in the table's units, with its standard uncertainty. */
 export type TableRelation = z.output<typeof tableRelationSchema>
+/** What makes rows uncertain; rows that have the same one are correlated by it. */
+export type TableSource = z.output<typeof tableSourceSchema>
 /** How the evidence of a row stands: two or more agree; only one; two or more do not; none usable. */
 export type Status = TableRow['status']

@@ -29,6 +29,9 @@ in status, and its misclosure in why; "# caution" has a caution in label.
 Text that a spreadsheet would take for a formula, a number or a date (1/64) has an apostrophe before it.
 The file is UTF-8 without a byte-order mark: where a spreadsheet asks, or shows odd signs, import it as UTF-8.
 
+json has all of the table, as scantling schema table says; of what rows are uncertain by, also what they share
+(sources, and by in each row), so that a sum or a ratio of rows can be given its right u.
+
 Examples:
   $ scantling table ventilator
   $ scantling table ventilator --format csv > ventilator.csv

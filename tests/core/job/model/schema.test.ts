@@ -115,6 +115,7 @@ describe('the JSON Schema of the table', () => {
           U: 0,
           k: 2,
           dof: null,
+          by: {},
           basis: 'printed',
           status: 'single',
           why: 'Printed and clear.',
@@ -135,6 +136,7 @@ describe('the JSON Schema of the table', () => {
       ],
       views: [],
       relations: [],
+      sources: [],
       cautions: [],
       cautionReasons: [],
     }
