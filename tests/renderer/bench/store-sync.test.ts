@@ -46,6 +46,7 @@ const TABLE: Table = {
   rows: [],
   views: [],
   relations: [],
+  sources: [],
   cautions: [],
   cautionReasons: [],
 }

@@ -59,6 +59,26 @@ describe(`${JOBS} jobs at random whose rows share marks, references, calipers an
     expect(correlated).toBeGreaterThan((JOBS * EACH) / 4)
   })
 
+  it('give u of a length times the sine of an angle, whose derivative is by the degree', () => {
+    jobs.forEach((job, j) => {
+      const table = tables[j] as ReadTable
+      const [length, angle] = ['d1', 'd12'].map((name) => rowOf(table, name).value ?? Number.NaN)
+      const radians = ((angle ?? 0) * Math.PI) / 180
+      const formula = 'd1 * sin(d12)'
+      const own = tableOf(
+        readJob({
+          ...job,
+          dimensions: [...job.dimensions, ...asDimensions([{ formula, kind: 'length', derivatives: {} }])],
+        }),
+      )
+      const derivatives = {
+        d1: Math.sin(radians),
+        d12: ((length ?? 0) * Math.cos(radians) * Math.PI) / 180,
+      }
+      expect(combined(table, derivatives).u / rowOf(own, 'worked_1').u).toBeCloseTo(1, 9)
+    })
+  })
+
   it('have in each row u² = Σ by², and the dof of it', () => {
     for (const table of tables) {
       for (const { name, u, dof, by } of table.rows) {
