@@ -13,7 +13,8 @@ import { openJob } from '../../src/main/services/job-folder/open-job.ts'
 import { largeJob } from './large-job.ts'
 
 const BY = 'AR'
-const median = (values: readonly number[]): number => [...values].sort((a, b) => a - b)[values.length >> 1] ?? 0
+const median = (values: readonly number[]): number =>
+  [...values].sort((a, b) => a - b)[values.length >> 1] ?? 0
 const ms = (value: number): string => `${value.toFixed(1)} ms`
 
 async function timed(work: () => Promise<unknown>): Promise<number> {
@@ -38,7 +39,10 @@ async function jobOf(dimensions: number): Promise<string> {
   return folder
 }
 
-const title = (n: number): Edit => ({ do: 'describe', set: { title: `Plate, state ${String(n).padStart(7)}` } })
+const title = (n: number): Edit => ({
+  do: 'describe',
+  set: { title: `Plate, state ${String(n).padStart(7)}` },
+})
 
 async function behind(folder: string, edits: number): Promise<void> {
   const session = await openJob(folder, { mode: 'write' })
@@ -78,10 +82,13 @@ async function afterKill(count: number): Promise<number> {
   const document = await readFile(join(folder, 'job.json'))
   const session = await openJob(folder, { mode: 'write' })
   for (let n = 0; n < count; n += 500) {
-    const group = Array.from({ length: 500 }, (_, i): Edit => ({
-      do: 'add-mark',
-      item: { id: `K${n + i}`, sheet: 'S1', how: 'hand', sigma: 1, kind: 'point', pixel: pixel(10, 20) },
-    }))
+    const group = Array.from(
+      { length: 500 },
+      (_, i): Edit => ({
+        do: 'add-mark',
+        item: { id: `K${n + i}`, sheet: 'S1', how: 'hand', sigma: 1, kind: 'point', pixel: pixel(10, 20) },
+      }),
+    )
     await Promise.all(group.map((edit) => session.edit(edit, BY)))
   }
   await session.close()
@@ -100,7 +107,9 @@ async function afterKill(count: number): Promise<number> {
 }
 
 const [half, whole] = [await afterKill(4000), await afterKill(8000)]
-console.log(`mark additions after a kill: 4000 ${ms(half)}, 8000 ${ms(whole)}; ratio ${(whole / half).toFixed(2)}`)
+console.log(
+  `mark additions after a kill: 4000 ${ms(half)}, 8000 ${ms(whole)}; ratio ${(whole / half).toFixed(2)}`,
+)
 
 for (const dimensions of [1000, 10_000]) {
   const folder = await jobOf(dimensions)
@@ -125,6 +134,8 @@ for (const dimensions of [1000, 10_000]) {
   await session.close()
   const [edit, sync] = [median(edits), median(syncs)]
   const kinds = `${dimensions} dimensions, ${session.job.marks.length} marks, ${session.job.views.length} views`
-  console.log(`${kinds}: opened in ${ms(first)}; an edit ${ms(edit)}, an fsync ${ms(sync)}, beyond it ${ms(edit - sync)}`)
+  console.log(
+    `${kinds}: opened in ${ms(first)}; an edit ${ms(edit)}, an fsync ${ms(sync)}, beyond it ${ms(edit - sync)}`,
+  )
 }
 await rm(parent, { recursive: true })

@@ -10,9 +10,9 @@ import { confineScanName } from '../scans/kept/scan-path.ts'
 import { ServiceError } from '../service-error.ts'
 import { reason, type ServiceReason } from '../words/services-words.ts'
 import { type HistoryHandle, type OpenHistory, openForReading } from './history/history-handle.ts'
+import { type FileStamp, fileStamp } from './history/job-file.ts'
 import { type JobInHistory, type ReadDocument, readHistory } from './history/read-history.ts'
 import { takePlace } from './history/snapshot.ts'
-import { type FileStamp, fileStamp } from './job-file.ts'
 import { replayJournal } from './journal/replay-journal.ts'
 
 /** What a job folder holds, whichever form it has. */

@@ -1,5 +1,8 @@
 import { expect, test } from 'vitest'
-import { type OpenHistory, openHistoryFile } from '../../../../src/main/services/job-folder/history/history-handle.ts'
+import {
+  type OpenHistory,
+  openHistoryFile,
+} from '../../../../src/main/services/job-folder/history/history-handle.ts'
 import { openJob } from '../../../../src/main/services/job-folder/open-job.ts'
 import { withJob } from '../../fixtures/history-folder.ts'
 import { workshopJob } from '../../fixtures/workshop-job.ts'

@@ -6,7 +6,7 @@ import { ServiceError } from '../../service-error.ts'
 import { reason, type ServiceReason } from '../../words/services-words.ts'
 
 /** What a folder of the form before holds: job.json, with the edits of its journal made. */
-export interface Replayed {
+export interface ReplayedJournal {
   job: Job
   /** Those edits. */
   lines: HistoryLine[]
@@ -45,7 +45,7 @@ function dropped(path: string, lineNumber: number, bytes: Buffer): ServiceReason
  * Lines up to the document's `edition` are already contained in it and are passed over.
  * @throws ServiceError with the line number for anything but a last line without its newline.
  */
-export function replayJournal(document: Job, journal: Buffer, path: string): Replayed {
+export function replayJournal(document: Job, journal: Buffer, path: string): ReplayedJournal {
   let job = document
   const lines: HistoryLine[] = []
   let expected: number | undefined

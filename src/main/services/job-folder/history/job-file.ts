@@ -1,8 +1,8 @@
 import { readFile, stat } from 'node:fs/promises'
-import { replaceFile } from '../files/replace-file.ts'
-import { systemCode } from '../files/system-reason.ts'
-import { ChangedByAnother } from './history/history-file.ts'
-import { sha256 } from './history/line-text.ts'
+import { replaceFile } from '../../files/replace-file.ts'
+import { systemCode } from '../../files/system-reason.ts'
+import { ChangedByAnother } from './history-file.ts'
+import { sha256 } from './line-text.ts'
 
 /** What tells one written state of a file from another, without reading it. */
 export type FileStamp = string
