@@ -13,9 +13,8 @@ import { sha256 } from './history/line-text.ts'
 import { readTail } from './history/read-tail.ts'
 import { type Replayed, replayLine } from './history/replay-lines.ts'
 import { snapshotText, takePlace } from './history/snapshot.ts'
-import { acquireLock, releaseLock } from './lock/acquire-lock.ts'
-import { thisHolder } from './lock/lock-holder.ts'
-import { heldBy } from './lock-words.ts'
+import { releaseLock } from './lock/acquire-lock.ts'
+import { lockFolder } from './lock/lock-folder.ts'
 import { mustBeJobFolder, openJobFolder, readDocument } from './read-job-folder.ts'
 
 /** What a job whose files do not belong together can be gone on from. */
@@ -100,27 +99,25 @@ export async function lookAtFolder(folder: string): Promise<FolderLook> {
  * Lets a job go on from one of its two files. What they were is kept in the folder "set-aside" first; the one that is not
  * gone on from is then made to suit.
  * @param by who decides it
+ * @param takeOver the lock that is to be taken over, as the refusal named it
  * @returns the folder that holds what they were
  * @throws ServiceError when that file can't be gone on from, or somebody has the job open
  */
 export async function mendJob(
   folder: string,
   from: MendFrom,
-  { by, now }: { by: string; now: Date },
+  { by, now, takeOver }: { by: string; now: Date; takeOver?: string },
 ): Promise<{ kept: string; n: number }> {
-  const lock = lockFile(folder)
-  const holder = thisHolder(now)
-  const outcome = await acquireLock(lock, holder)
-  if (outcome.kind === 'held') {
-    const because = heldBy(outcome.holder, lock)
-    throw new ServiceError(reason('job-folder.read-only', { folder, because }))
+  const lock = await lockFolder(folder, now, takeOver)
+  if (lock.kind === 'refused') {
+    throw new ServiceError(reason('job-folder.read-only', { folder, because: lock.why }))
   }
   try {
     const kept = await keepBoth(folder, now)
     const n = from === 'job' ? await goOnFromJob(folder, by, now) : await goOnFromHistory(folder)
     return { kept, n }
   } finally {
-    await releaseLock(lock, holder)
+    await releaseLock(lockFile(folder), lock.holder)
   }
 }
 

@@ -1,10 +1,9 @@
 import type { Job } from '../../../core/job/model/types.ts'
 import type { AnyReason } from '../../../core/words/reason.ts'
-import { systemCause } from '../files/system-reason.ts'
 import { historyFile, jobFile, lockFile, setAsideFolder } from '../job-layout/job-layout.ts'
 import { loginName } from '../people/login-name.ts'
 import { isUnsound, type SheetScan, verifyScans } from '../scans/kept/verify-scans.ts'
-import { reason, type ServiceReason } from '../words/services-words.ts'
+import { reason } from '../words/services-words.ts'
 import { CarriedHistory } from './history/carried-history.ts'
 import { carryOver } from './history/carry-over.ts'
 import { HistoryFile } from './history/history-file.ts'
@@ -15,28 +14,18 @@ import { sha256 } from './history/line-text.ts'
 import { NOTHING } from './history/read-tail.ts'
 import { loadStacks, noStacks, type Stacks } from './history/undo-stacks.ts'
 import { JobSession, type WriteAccess } from './job-session.ts'
-import { acquireLock, type LockOutcome, releaseLock } from './lock/acquire-lock.ts'
-import { type LockHolder, thisHolder } from './lock/lock-holder.ts'
-import { heldBy, inPart } from './lock-words.ts'
+import { releaseLock } from './lock/acquire-lock.ts'
+import { lockFolder } from './lock/lock-folder.ts'
 import { type JobOnDisk, mustBeJobFolder, openJobFolder, readJobFolder } from './read-job-folder.ts'
 import { removeStrays } from './remove-strays.ts'
 
 export interface OpenOptions {
   /** `write` falls back to read-only, with the reason in the session, when the folder can't be had for writing. */
   mode: 'write' | 'read'
+  /** The lock that is to be taken over, as the refusal named it (`offeredTakeOver`), and no other one. */
+  takeOver?: string
   now?: () => Date
   openHistory?: OpenHistory
-}
-
-async function tryLock(
-  path: string,
-  holder: LockHolder,
-): Promise<LockOutcome | { kind: 'refused'; why: ServiceReason }> {
-  try {
-    return await acquireLock(path, holder)
-  } catch (error) {
-    return { kind: 'refused', why: reason('lock.not-written', { cause: systemCause(error) }) }
-  }
 }
 
 const scanNotices = (scans: readonly SheetScan[]): AnyReason[] =>
@@ -44,7 +33,7 @@ const scanNotices = (scans: readonly SheetScan[]): AnyReason[] =>
 
 async function readOnly(
   folder: string,
-  because: ServiceReason,
+  because: AnyReason,
   now: () => Date,
   notices: readonly AnyReason[] = [],
 ): Promise<JobSession> {
@@ -72,13 +61,13 @@ export async function openJob(folder: string, options: OpenOptions): Promise<Job
   await mustBeJobFolder(folder)
   if (mode === 'read') return readOnly(folder, reason('job-folder.for-reading'), now)
 
-  const path = lockFile(folder)
-  const holder = thisHolder(now())
-  const outcome = await tryLock(path, holder)
-  if (outcome.kind !== 'acquired') {
-    const because = outcome.kind === 'held' ? heldBy(outcome.holder, path) : outcome.why
+  const lock = await lockFolder(folder, now(), options.takeOver)
+  if (lock.kind === 'refused') {
+    const because = lock.why
     return readOnly(folder, because, now, [reason('job-folder.read-only', { folder, because })])
   }
+  const { holder } = lock
+  const path = lockFile(folder)
   let found: JobOnDisk | undefined
   try {
     found = await openJobFolder(folder, openHistory, true)
@@ -93,9 +82,7 @@ export async function openJob(folder: string, options: OpenOptions): Promise<Job
     const jobJson = new JobFile(jobFile(folder), document.stamp, document.bytes)
     const held = await holdHistory(folder, found, jobJson, { now, openHistory })
     const notices: AnyReason[] = []
-    if (outcome.takenOverFrom !== undefined) {
-      notices.push(reason('lock.taken-over', { holder: inPart(outcome.takenOverFrom) }))
-    }
+    if (lock.notice !== undefined) notices.push(lock.notice)
     if (found.warning !== undefined) notices.push(found.warning)
     notices.push(...scanNotices(scans))
     const { history, job, stacks, savedAt } = held

@@ -1,9 +1,10 @@
-import { readdir, readFile, unlink } from 'node:fs/promises'
+import { readdir, unlink } from 'node:fs/promises'
 import { join } from 'node:path'
 import { TEMPORARY_SUFFIX } from '../files/replace-file.ts'
 import { scansFolder } from '../job-layout/job-layout.ts'
-import { holderIsDead } from './lock/holder-is-dead.ts'
-import { readHolder } from './lock/lock-holder.ts'
+import { hereIn } from './lock/here.ts'
+import { lookAtLock } from './lock/look-at-lock.ts'
+import { isGone } from './lock/why-gone.ts'
 
 const namesIn = (folder: string): Promise<string[]> => readdir(folder).catch(() => [])
 
@@ -12,13 +13,14 @@ const namesIn = (folder: string): Promise<string[]> => readdir(folder).catch(() 
  * then, except a process that is just trying for the lock, whose file is left alone while it lives.
  */
 export async function removeStrays(folder: string): Promise<void> {
+  const here = await hereIn(folder)
   for (const name of await namesIn(folder)) {
     const path = join(folder, name)
     if (/^(?:job\.json|history\.ndjson)\./.test(name) && TEMPORARY_SUFFIX.test(name)) {
       await unlink(path).catch(() => undefined)
     } else if (name.startsWith('.lock.')) {
-      const holder = readHolder(await readFile(path, 'utf8').catch(() => ''))
-      if (holder !== undefined && holderIsDead(holder)) await unlink(path).catch(() => undefined)
+      const found = await lookAtLock(path).catch(() => undefined)
+      if (found !== undefined && isGone(found, here)) await unlink(path).catch(() => undefined)
     }
   }
   const scans = scansFolder(folder)

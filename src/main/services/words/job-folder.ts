@@ -4,6 +4,15 @@ import { holderInWords } from './holder-in-words.ts'
 import { momentInWords } from './moment-in-words.ts'
 import type { HolderPart } from './reason-types.ts'
 
+/** What lies where the lock of a job belongs, and is none. */
+const IN_THE_WAY = {
+  folder: 'a folder',
+  link: 'a link',
+  pipe: 'a named pipe',
+  device: 'a device',
+  socket: 'a socket',
+} as const
+
 /** What is said of a job folder: of its document, its lock and what may be done in it. */
 export const JOB_FOLDER_WORDS = {
   // A folder for a new job
@@ -41,13 +50,33 @@ export const JOB_FOLDER_WORDS = {
     led(`The job ${p.folder === null ? '' : `${p.folder} `}is open read-only: `, p.because, say),
   'job-folder.for-reading': () => 'it was opened for reading.',
   'lock.held': (p: { holder: HolderPart; path: string }) =>
-    `it is open for writing by ${holderInWords(p.holder)}; ask them to close it.`,
-  'lock.held-by-nobody-known': (p: { path: string }) =>
-    `it is open for writing by ${holderInWords(null)}; when nobody has the job open, delete ${p.path} and open it again.`,
+    `it is open for writing by ${holderInWords(p.holder)}, at work on this machine; ask them to close it.`,
+  'lock.held-out-of-sight': (p: { holder: HolderPart; path: string; takeOver: string }) =>
+    `it is open for writing by ${holderInWords(p.holder)}, which can't be seen to have ended from here; ask them to close it, and take the lock over only when nobody can.`,
+  'lock.held-by-nobody-known': (_: { path: string; takeOver: string }) =>
+    `it is open for writing by ${holderInWords(null)}; when nobody has the job open, take the lock over.`,
+  'lock.in-the-way': (p: { path: string; what: keyof typeof IN_THE_WAY }) =>
+    `${p.path} is ${IN_THE_WAY[p.what]} and no lock, so the job can't be locked; when nobody has it open, remove that and open the job again.`,
+  'lock.not-read': (p: { path: string; cause: AnyReason }, say) =>
+    `it can't be seen whether somebody has it open, for ${p.path} can't be read because ${say(p.cause)}; put that right and open it again.`,
   'lock.not-written': (p: { cause: AnyReason }, say) =>
     `the folder can't be written because ${say(p.cause)}.`,
+  'lock.not-given-back': (p: { path: string; cause: AnyReason }, say) =>
+    `The job is closed, but its lock ${p.path} can't be removed because ${say(p.cause)}; once this program has ended, the lock is taken over by whoever opens the job.`,
   'lock.taken-over': (p: { holder: HolderPart }) =>
     `The job was left open by ${holderInWords(p.holder)}, a process that has ended; its lock was taken over and its acknowledged edits are here.`,
+  'lock.taken-over-after-start': (p: { holder: HolderPart }) =>
+    `The job was left open by ${holderInWords(p.holder)}, before this machine was started again; its lock was taken over and its acknowledged edits are here.`,
+  'lock.taken-over-in-copy': (p: { holder: HolderPart }) =>
+    `This folder is a copy of one that was open at the time, by ${holderInWords(p.holder)}; the lock that came along was set aside, and what is done in the one folder does not come into the other.`,
+  'lock.taken-over-damaged': (p: { path: string }) =>
+    `${p.path} was damaged and from before this machine was started, as a power cut leaves it; the lock was taken over and all acknowledged edits are here.`,
+  /** holder: null where the lock file was damaged. */
+  'lock.taken-over-when-asked': (p: { holder: HolderPart | null }) =>
+    `The lock of ${holderInWords(p.holder)} was taken over, as was asked; if they are still at work, what they do after this is not kept here.`,
+  /** Said to whoever asked for a lock to be taken over. */
+  'lock.not-taken-over': (p: { because: AnyReason }, say) =>
+    led('The job was not taken over: ', p.because, say),
   'lock.lost': (p: { path: string }) =>
     `${p.path} is no longer this session's own, so somebody else may be writing; close the job, look at the folder and open it again.`,
 

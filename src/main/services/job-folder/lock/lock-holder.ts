@@ -1,6 +1,7 @@
 import { randomBytes } from 'node:crypto'
 import { userInfo } from 'node:os'
 import { processStart } from '../../machine/process-start.ts'
+import { pidNamespace, thisBoot } from '../../machine/this-boot.ts'
 import { thisHost, thisMachine } from '../../machine/this-machine.ts'
 
 /** Who holds a job folder open for writing: the content of its `.lock` file. */
@@ -11,11 +12,17 @@ export interface LockHolder {
   host: string
   /** What tells this machine from another of the same name, where the system has it. */
   machine?: string
+  /** What tells this boot of the machine from others, where the system has it. */
+  boot?: string
+  /** The PID namespace in which `pid` is its number, where the system has them. */
+  namespace?: string
   user: string
   /** When the process was started, as the system counts it; tells a reused pid from the process that locked. */
   start?: string
   /** When the folder was locked, ISO 8601. */
   since: string
+  /** The numbers of the folder that is locked, where they tell it from a copy of it. */
+  folder?: string
 }
 
 const login = (): string => {
@@ -26,43 +33,48 @@ const login = (): string => {
   }
 }
 
-/** A hold by this process, from now. */
-export function thisHolder(now: Date): LockHolder {
-  const machine = thisMachine()
-  const start = processStart(process.pid)
-  return {
-    token: randomBytes(12).toString('hex'),
-    pid: process.pid,
-    host: thisHost(),
-    ...(machine === undefined ? {} : { machine }),
-    user: login(),
-    ...(start === undefined ? {} : { start }),
-    since: now.toISOString(),
+const TOKEN = /^[0-9a-f]{24}$/
+
+const OPTIONAL = ['machine', 'boot', 'namespace', 'start', 'folder'] as const
+
+/** Those of the fields that a system need not have which are there. */
+function optional(from: Readonly<Record<string, unknown>>): Pick<LockHolder, (typeof OPTIONAL)[number]> {
+  const found: Pick<LockHolder, (typeof OPTIONAL)[number]> = {}
+  for (const name of OPTIONAL) {
+    const value = from[name]
+    if (typeof value === 'string') found[name] = value
   }
+  return found
 }
+
+/**
+ * A hold by this process, from now.
+ * @param folder what `folderNumbers` gives of the folder that is locked
+ */
+export const thisHolder = (now: Date, folder?: string): LockHolder => ({
+  token: randomBytes(12).toString('hex'),
+  pid: process.pid,
+  host: thisHost(),
+  user: login(),
+  since: now.toISOString(),
+  ...optional({
+    machine: thisMachine(),
+    boot: thisBoot(),
+    namespace: pidNamespace(),
+    start: processStart(process.pid),
+    folder,
+  }),
+})
 
 export const writeHolder = (holder: LockHolder): string => `${JSON.stringify(holder)}\n`
 
-/** Reads a lock file's text; undefined when it is damaged. */
-export function readHolder(text: string): LockHolder | undefined {
-  let json: unknown
-  try {
-    json = JSON.parse(text)
-  } catch {
-    return undefined
-  }
+/** Reads what a lock file says, once it was parsed; undefined when it is no hold. */
+export function readHolder(json: unknown): LockHolder | undefined {
   if (typeof json !== 'object' || json === null) return undefined
-  const { token, pid, host, machine, user, start, since } = json as Record<string, unknown>
-  if (typeof token !== 'string' || !/^[0-9a-f]{24}$/.test(token)) return undefined
+  const fields = json as Readonly<Record<string, unknown>>
+  const { token, pid, host, user, since } = fields
+  if (typeof token !== 'string' || !TOKEN.test(token)) return undefined
   if (typeof pid !== 'number' || !Number.isSafeInteger(pid) || pid <= 0) return undefined
   if (typeof host !== 'string' || typeof user !== 'string' || typeof since !== 'string') return undefined
-  return {
-    token,
-    pid,
-    host,
-    ...(typeof machine === 'string' ? { machine } : {}),
-    user,
-    ...(typeof start === 'string' ? { start } : {}),
-    since,
-  }
+  return { token, pid, host, user, since, ...optional(fields) }
 }
