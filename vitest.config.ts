@@ -6,7 +6,11 @@ import { DearestFirst } from './tests/setup/dearest-first.ts'
 const OF_THE_BUILD = ['tests/window/**/*.test.ts', 'tests/**/built.test.ts']
 
 /** Tests that put something of their own in place of a module. */
-const APART = ['tests/main/electron/*.test.ts', 'tests/main/job-folder/save-refused.test.ts']
+const APART = [
+  'tests/main/electron/*.test.ts',
+  'tests/main/job-folder/lock-to-disk.test.ts',
+  'tests/main/job-folder/save-refused.test.ts',
+]
 
 /** Tests that run the command line; its parts are tried among the sources. */
 const COMMAND_LINE = ['tests/main/cli/*.test.ts']

@@ -1,31 +1,19 @@
-import { spawn, spawnSync } from 'node:child_process'
-import { mkdir, readdir, readFile, writeFile } from 'node:fs/promises'
+import { spawn } from 'node:child_process'
+import { mkdir, readdir, readFile, utimes, writeFile } from 'node:fs/promises'
 import { join } from 'node:path'
 import { afterAll, beforeAll, describe, expect, test } from 'vitest'
 import { acquireLock, releaseLock } from '../../../src/main/services/job-folder/lock/acquire-lock.ts'
-import { holderIsDead } from '../../../src/main/services/job-folder/lock/holder-is-dead.ts'
-import {
-  type LockHolder,
-  readHolder,
-  thisHolder,
-  writeHolder,
-} from '../../../src/main/services/job-folder/lock/lock-holder.ts'
+import { thisHolder, writeHolder } from '../../../src/main/services/job-folder/lock/lock-holder.ts'
 import { processStart } from '../../../src/main/services/machine/process-start.ts'
 import { holderInWords } from '../../../src/main/services/words/holder-in-words.ts'
 import { type BundledProgram, bundleProgram } from '../fixtures/bundle-program.ts'
+import { endedHolder, holderElsewhere, holderIn, NOW } from '../fixtures/lock-file.ts'
 import { temporaryFolder } from '../fixtures/temporary-folder.ts'
 
-const NOW = new Date('2026-03-01T08:00:00Z')
+/** Before any machine that runs this was started. */
+const LONG_AGO = new Date('2001-01-01T00:00:00Z')
+
 const linux = process.platform === 'linux'
-
-let ended: number | undefined
-
-function deadPid(): number {
-  ended ??= spawnSync(process.execPath, ['-e', '']).pid
-  return ended
-}
-
-const deadHolder = (): LockHolder => ({ ...thisHolder(NOW), pid: deadPid(), start: 'another boot:1' })
 
 let racer: BundledProgram
 beforeAll(async () => {
@@ -112,45 +100,60 @@ describe('a folder open for writing is locked', () => {
     const other = thisHolder(NOW)
     await writeFile(path, writeHolder(other))
     await releaseLock(path, thisHolder(NOW))
-    expect(readHolder(await readFile(path, 'utf8'))).toEqual(other)
+    expect(await holderIn(path)).toEqual(other)
   })
 
   test('a lock of a process that has ended is taken over, and it is said whose it was', async () => {
     const folder = await temporaryFolder()
     const path = join(folder, '.lock')
-    const dead = deadHolder()
+    const dead = endedHolder()
     await writeFile(path, writeHolder(dead))
     const mine = thisHolder(NOW)
-    expect(await acquireLock(path, mine)).toEqual({ kind: 'acquired', takenOverFrom: dead })
-    expect(readHolder(await readFile(path, 'utf8'))).toEqual(mine)
+    expect(await acquireLock(path, mine)).toEqual({
+      kind: 'acquired',
+      from: { holder: dead, why: 'process-ended' },
+    })
+    expect(await holderIn(path)).toEqual(mine)
     expect(await readdir(folder)).toEqual(['.lock'])
   })
 
-  test.runIf(linux)('a pid that belongs to another process by now does not keep the lock', () => {
+  test.runIf(linux)('a pid that belongs to another process by now does not keep the lock', async () => {
+    const path = join(await temporaryFolder(), '.lock')
     const start = processStart(process.pid)
     expect(start).toMatch(/:\d+$/)
-    expect(holderIsDead({ ...thisHolder(NOW), start: `${start}0` })).toBe(true)
-    expect(holderIsDead(thisHolder(NOW))).toBe(false)
+    const before = { ...thisHolder(NOW), start: `${start}0` }
+    await writeFile(path, writeHolder(before))
+    expect(await acquireLock(path, thisHolder(NOW))).toMatchObject({ from: { why: 'process-ended' } })
   })
 
-  test('a lock from another host is never taken over by itself', async () => {
+  test('a lock from another machine is never taken over by itself', async () => {
     const path = join(await temporaryFolder(), '.lock')
-    const abroad: LockHolder = { ...deadHolder(), host: 'bench-2.invalid' }
-    await writeFile(path, writeHolder(abroad))
-    expect(await acquireLock(path, thisHolder(NOW))).toEqual({ kind: 'held', holder: abroad })
-    const namesake: LockHolder = { ...deadHolder(), machine: 'another machine of the same name' }
-    if (thisHolder(NOW).machine !== undefined) expect(holderIsDead(namesake)).toBe(false)
+    const elsewhere = holderElsewhere()
+    await writeFile(path, writeHolder(elsewhere))
+    const { token } = elsewhere
+    expect(await acquireLock(path, thisHolder(NOW))).toEqual({
+      kind: 'held',
+      holder: elsewhere,
+      takeOver: token,
+    })
+    expect(await holderIn(path)).toEqual(elsewhere)
   })
 
   test.each([
     ['empty', ''],
     ['half written', '{"token":"00'],
     ['of another program', '4711\n'],
+    ['of somebody with a name without end', JSON.stringify({ ...thisHolder(NOW), user: 'x'.repeat(10_000) })],
     ['without a pid', JSON.stringify({ ...thisHolder(NOW), pid: 'x' })],
   ])('a lock file that is %s counts as held by somebody unknown', async (_, text) => {
     const path = join(await temporaryFolder(), '.lock')
     await writeFile(path, text)
-    expect(await acquireLock(path, thisHolder(NOW))).toEqual({ kind: 'held', holder: undefined })
+    const outcome = await acquireLock(path, thisHolder(NOW))
+    expect(outcome).toEqual({
+      kind: 'held',
+      holder: undefined,
+      takeOver: expect.stringMatching(/^[0-9a-f]{24}$/),
+    })
     expect(await readFile(path, 'utf8')).toBe(text)
   })
 })
@@ -158,28 +161,36 @@ describe('a folder open for writing is locked', () => {
 describe('when many processes try for one lock at once', () => {
   const RACERS = 10
 
-  test('exactly one wins, whether the lock is free, left by a dead process, or left half taken over', async () => {
+  test('exactly one wins, whether the lock is free, left by a dead process or half taken over, damaged or asked for', async () => {
     const folder = await temporaryFolder()
-    const rounds = 32
+    const rounds = 30
     const paths: string[] = []
     for (let round = 0; round < rounds; round++) {
       const path = join(folder, String(round), '.lock')
       await mkdir(join(folder, String(round)))
       paths.push(path)
-      if (round % 4 === 0) continue
-      const dead = deadHolder()
-      await writeFile(path, writeHolder(dead))
-      if (round % 4 < 2) continue
-      const claimant = deadHolder()
-      await writeFile(`${path}.after-${dead.token}`, writeHolder(claimant))
-      if (round % 4 < 3) continue
-      await writeFile(`${path}.after-${dead.token}.after-${claimant.token}`, writeHolder(deadHolder()))
+      const kind = round % 6
+      if (kind === 0) continue
+      if (kind === 1) {
+        await writeFile(path, '')
+        await utimes(path, LONG_AGO, LONG_AGO)
+        continue
+      }
+      const left = kind === 2 ? holderElsewhere() : endedHolder()
+      await writeFile(path, writeHolder(left))
+      if (kind === 2) paths[round] = `${path}=${left.token}`
+      if (kind <= 3) continue
+      const claimant = endedHolder()
+      await writeFile(`${path}.after-${left.token}`, writeHolder(claimant))
+      if (kind === 4) continue
+      await writeFile(`${path}.after-${left.token}.after-${claimant.token}`, writeHolder(endedHolder()))
     }
     const lines = await raceTogether(RACERS, paths)
     expect(lines).toHaveLength(RACERS * rounds)
     for (let round = 0; round < rounds; round++) {
       const winners = lines.filter((line) => line === `${round} acquired`)
       expect(winners, `round ${round}`).toHaveLength(1)
+      expect(await readdir(join(folder, String(round)))).toEqual(['.lock'])
     }
     console.log(`lock races: ${rounds} rounds of ${RACERS} processes, one winner in each`)
   })

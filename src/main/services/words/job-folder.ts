@@ -50,11 +50,11 @@ export const JOB_FOLDER_WORDS = {
     led(`The job ${p.folder === null ? '' : `${p.folder} `}is open read-only: `, p.because, say),
   'job-folder.for-reading': () => 'it was opened for reading.',
   'lock.held': (p: { holder: HolderPart; path: string }) =>
-    `it is open for writing by ${holderInWords(p.holder)}, at work on this machine; ask them to close it.`,
+    `it is open for writing by ${holderInWords(p.holder)}; they are at work on this machine; ask them to close it.`,
   'lock.held-out-of-sight': (p: { holder: HolderPart; path: string; takeOver: string }) =>
-    `it is open for writing by ${holderInWords(p.holder)}, which can't be seen to have ended from here; ask them to close it, and take the lock over only when nobody can.`,
-  'lock.held-by-nobody-known': (_: { path: string; takeOver: string }) =>
-    `it is open for writing by ${holderInWords(null)}; when nobody has the job open, take the lock over.`,
+    `it is open for writing by ${holderInWords(p.holder)}; whether they still are can't be seen from here; ask them to close it, and take the lock over only when nobody can.`,
+  'lock.held-by-nobody-known': (p: { path: string; takeOver: string }) =>
+    `it is open for writing by ${holderInWords(null)}; when nobody has the job open, take the lock over, or delete ${p.path} and open it again.`,
   'lock.in-the-way': (p: { path: string; what: keyof typeof IN_THE_WAY }) =>
     `${p.path} is ${IN_THE_WAY[p.what]} and no lock, so the job can't be locked; when nobody has it open, remove that and open the job again.`,
   'lock.not-read': (p: { path: string; cause: AnyReason }, say) =>
@@ -70,7 +70,7 @@ export const JOB_FOLDER_WORDS = {
   'lock.taken-over-in-copy': (p: { holder: HolderPart }) =>
     `This folder is a copy of one that was open at the time, by ${holderInWords(p.holder)}; the lock that came along was set aside, and what is done in the one folder does not come into the other.`,
   'lock.taken-over-damaged': (p: { path: string }) =>
-    `${p.path} was damaged and from before this machine was started, as a power cut leaves it; the lock was taken over and all acknowledged edits are here.`,
+    `${p.path} was damaged and from before this machine was started, as a power cut leaves it; the lock was taken over and the acknowledged edits are here.`,
   /** holder: null where the lock file was damaged. */
   'lock.taken-over-when-asked': (p: { holder: HolderPart | null }) =>
     `The lock of ${holderInWords(p.holder)} was taken over, as was asked; if they are still at work, what they do after this is not kept here.`,

@@ -24,7 +24,7 @@ export type LockOutcome =
 /** Milliseconds. */
 const MOMENT = 20
 const TO_FILL = 300
-const TO_SUCCEED = 4000
+const TO_SUCCEED = 2000
 
 /** Between the tokens of locks that stand in one another's way. */
 const AND = '+'

@@ -35,6 +35,11 @@ const login = (): string => {
 
 const TOKEN = /^[0-9a-f]{24}$/
 
+/** Longer than any name of a host or a user. */
+const MOST_LETTERS = 300
+
+const isName = (value: unknown): value is string => typeof value === 'string' && value.length <= MOST_LETTERS
+
 const OPTIONAL = ['machine', 'boot', 'namespace', 'start', 'folder'] as const
 
 /** Those of the fields that a system need not have which are there. */
@@ -75,6 +80,6 @@ export function readHolder(json: unknown): LockHolder | undefined {
   const { token, pid, host, user, since } = fields
   if (typeof token !== 'string' || !TOKEN.test(token)) return undefined
   if (typeof pid !== 'number' || !Number.isSafeInteger(pid) || pid <= 0) return undefined
-  if (typeof host !== 'string' || typeof user !== 'string' || typeof since !== 'string') return undefined
+  if (!isName(host) || !isName(user) || !isName(since)) return undefined
   return { token, pid, host, user, since, ...optional(fields) }
 }
