@@ -7,10 +7,12 @@ import { tableJson } from '../../../src/core/handoff/table/table-json.ts'
 import { parseJobText } from '../../../src/core/job/parse-job-text.ts'
 import { dimensionTable } from '../../../src/core/ledger/table/dimension-table.ts'
 import { tableText } from '../../../src/main/cli/layout/table-text.ts'
+import { writeHolder } from '../../../src/main/services/job-folder/lock/lock-holder.ts'
 import { openJob } from '../../../src/main/services/job-folder/open-job.ts'
 import { hashFile } from '../../../src/main/services/scans/kept/hash-file.ts'
 import { COMMAND_LINE, scantling, scantlingGiven, scantlingProcess } from '../fixtures/command-line.ts'
 import { folderSnapshot } from '../fixtures/folder-snapshot.ts'
+import { holderElsewhere } from '../fixtures/lock-file.ts'
 import { point } from '../fixtures/picked-point.ts'
 import { runProgram } from '../fixtures/run-program.ts'
 import { temporaryFolder } from '../fixtures/temporary-folder.ts'
@@ -153,6 +155,47 @@ describe('from scans to a table on the command line', () => {
     expect(stderr.trim().split('\n')).toHaveLength(1)
     expect(await folderSnapshot(folder)).toEqual(before)
     await session.close()
+  })
+
+  test('a lock that nobody here can give back is taken over by naming it as the refusal does, and no other', async () => {
+    const { folder } = await workshopJob()
+    const locked = join(folder, '.lock')
+    const edit = (id: string) => ({ do: 'add-mark', item: point(id, 1, 2) })
+    const holder = holderElsewhere()
+    await writeFile(locked, writeHolder(holder))
+    const refused = await editing(folder, [edit('M5')])
+    expect([refused.code, refused.stdout]).toEqual([2, ''])
+    expect(refused.stderr).toMatch(
+      /^The job .+ can't be edited now: it is open for writing by rivet on bench-2\.invalid .+; to take it over, give --take-over [0-9a-f]+\.\n$/,
+    )
+    const [, named = ''] = /--take-over ([0-9a-f]+)/.exec(refused.stderr) ?? []
+
+    const anew = { ...holder, token: 'f'.repeat(24) }
+    await writeFile(locked, writeHolder(anew))
+    const another = await editing(folder, [edit('M5')], '--take-over', named)
+    expect(another.code).toBe(2)
+    expect(another.stderr).toContain(`--take-over ${anew.token}`)
+
+    const taken = await editing(folder, [edit('M5')], '--take-over', anew.token, '--by', 'AR')
+    expect([taken.code, taken.stdout]).toEqual([0, 'ok 1: add mark M5\n'])
+    expect(taken.stderr).toMatch(
+      /^Note: The lock of rivet on .+ was taken over, as was asked; .+ not kept here\.\n$/,
+    )
+  })
+
+  test('relink takes a lock over in the same way, and says what that risks', async () => {
+    const { folder } = await workshopJob()
+    await writeFile(join(folder, '.lock'), 'damaged')
+    const refused = await scantling('relink', folder, 'S1')
+    expect(refused.code).toBe(2)
+    const [, named = ''] = /--take-over ([0-9a-f]+)/.exec(refused.stderr) ?? []
+    const taken = await scantling('relink', folder, 'S1', '--take-over', named)
+    expect(taken.code).toBe(0)
+    expect(taken.stderr).toContain('was taken over, as was asked')
+    for (const command of ['edit', 'relink', 'notes']) {
+      const { stdout } = await scantling(command, '--help')
+      expect(stdout).toContain('what they do\nafter this is not kept in the job')
+    }
   })
 
   test('a torn last line is told of on standard error, and the table is printed all the same', async () => {

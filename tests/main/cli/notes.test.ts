@@ -1,9 +1,11 @@
 import { cp, readFile, writeFile } from 'node:fs/promises'
 import { join } from 'node:path'
 import { describe, expect, it } from 'vitest'
+import { writeHolder } from '../../../src/main/services/job-folder/lock/lock-holder.ts'
 import { readJobFolder } from '../../../src/main/services/job-folder/read-job-folder.ts'
 import { shortcomings } from '../../core/handoff/annotations/out/required-properties.ts'
 import { scantling } from '../fixtures/command-line.ts'
+import { holderElsewhere } from '../fixtures/lock-file.ts'
 import { temporaryFolder } from '../fixtures/temporary-folder.ts'
 
 const SAMPLE = 'samples/deck-ventilator'
@@ -42,6 +44,19 @@ describe('Notes on the command line', () => {
     const { job } = await readJobFolder(other)
     expect(job.notes).toEqual((await readJobFolder(folder)).job.notes)
     expect((await notes(other, '--import', file)).stdout).toBe('Nothing was brought in.\n')
+  })
+
+  it('go into a job whose lock nobody can give back once that is taken over, as the refusal says', async () => {
+    const file = join(await temporaryFolder(), 'notes.jsonld')
+    await notes(SAMPLE, '--export', file)
+    const folder = await copyOfSample(true)
+    await writeFile(join(folder, '.lock'), writeHolder(holderElsewhere()))
+    const refused = await notes(folder, '--import', file, '--by', 'om')
+    expect([refused.code, refused.stdout]).toEqual([2, ''])
+    const [, lock = ''] = /; to take it over, give --take-over ([0-9a-f]+)\.$/m.exec(refused.stderr) ?? []
+    const brought = await notes(folder, '--import', file, '--by', 'om', '--take-over', lock)
+    expect([brought.code, brought.stdout]).toEqual([0, expect.stringMatching(/^ok \d+: bring in 3 notes\n$/)])
+    expect(brought.stderr).toContain('was taken over, as was asked')
   })
 
   it('are not written over a file, and come from no other kind of file', async () => {

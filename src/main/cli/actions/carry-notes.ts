@@ -74,10 +74,10 @@ export async function bringInNotes(
   output: Output,
   folder: string,
   file: string,
-  { by, sheet }: { by: string; sheet: string | undefined },
+  { by, sheet, takeOver }: { by: string; sheet?: string; takeOver?: string },
 ): Promise<void> {
   const text = await readText(file)
-  const session = await openJob(folder, { mode: 'write' })
+  const session = await openJob(folder, { mode: 'write', takeOver })
   try {
     mustBeWritable(session, folder)
     for (const notice of session.notices) output.note(notice)

@@ -72,18 +72,19 @@ async function makeOne(
 /**
  * Reads edits line by line, makes each and answers it once it is on disk; saves and closes the job at the end.
  * @param file undefined: standard input
+ * @param how who makes them; the lock that is to be taken over, as the refusal named it
  * @throws CliError at the first edit that is refused, with its line; the ones before it stay
  */
 export async function makeEdits(
   output: Output,
   folder: string,
   file: string | undefined,
-  by: string,
+  { by, takeOver }: { by: string; takeOver?: string },
 ): Promise<void> {
   const handle = file === undefined ? undefined : await openEdits(file)
   const input = handle?.createReadStream({ autoClose: false }) ?? output.stdin
   try {
-    const session = await openJob(folder, { mode: 'write' })
+    const session = await openJob(folder, { mode: 'write', takeOver })
     const stop = (): void => {
       void session.close().finally(() => process.exit(STOPPED_BY_SIGNAL))
     }

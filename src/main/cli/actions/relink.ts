@@ -8,7 +8,8 @@ import { settingsLimits } from './settings-limits.ts'
 /**
  * Links a sheet of a job to a scan and closes the job.
  * @param scan a file to copy into the job; undefined: the sheet's own as it is now
- * @param passwordFile a file whose first line opens the scan, where it is locked
+ * @param how who says so; passwordFile: a file whose first line opens the scan, where it is locked; takeOver: the lock
+ * that is to be taken over, as the refusal named it
  * @returns what a person should know of the opening, and what was done
  * @throws ServiceError when the job can't be edited or the scan does not suit
  */
@@ -16,12 +17,11 @@ export async function relink(
   folder: string,
   sheet: string,
   scan: string | undefined,
-  by: string,
-  passwordFile?: string,
+  { by, passwordFile, takeOver }: { by: string; passwordFile?: string; takeOver?: string },
 ): Promise<{ notices: AnyReason[]; answer: string }> {
   const password = passwordFile === undefined ? undefined : await readPassword(passwordFile)
   const how = { limits: await settingsLimits().read(), password }
-  const session = await openJob(folder, { mode: 'write' })
+  const session = await openJob(folder, { mode: 'write', takeOver })
   try {
     mustBeWritable(session, folder)
     const found = session.scans.find((one) => one.sheet === sheet)

@@ -1,6 +1,7 @@
 import type { Command } from 'commander'
 import { loginName } from '../../services/people/login-name.ts'
 import { textOption } from '../arguments/options.ts'
+import { TAKE_OVER_HELP, takeOverOption } from '../arguments/take-over.ts'
 import type { Output } from '../output/output.ts'
 
 const HELP = `
@@ -14,10 +15,15 @@ back as the history of the job reaches. What somebody else did is only taken bac
 
 Marks, evidence and notes that don't say who made them and when get both from --by and the clock. PERSON is the id or
 the name of one of the job's people; somebody new is added to them first, and the answer says so.
-
+${TAKE_OVER_HELP}
 Examples:
   $ scantling edit ventilator edits.ndjson --by "A. Rivet"
   $ echo '{"do":"adopt","dimension":"barrel_length","adopt":"printed"}' | scantling edit ventilator`
+
+interface Options {
+  by?: string
+  takeOver?: string
+}
 
 export function addEditCommand(program: Command, output: Output): void {
   program
@@ -26,9 +32,10 @@ export function addEditCommand(program: Command, output: Output): void {
     .argument('<FOLDER>', 'the job folder')
     .argument('[FILE]', 'edits, one JSON object a line (default: standard input)')
     .addOption(textOption('edit', '--by <PERSON>', 'who makes the edits (default: the login name)', 'name'))
+    .addOption(takeOverOption('edit'))
     .addHelpText('after', HELP)
-    .action(async (folder: string, file: string | undefined, options: { by?: string }) => {
+    .action(async (folder: string, file: string | undefined, options: Options) => {
       const { makeEdits } = await import('../actions/make-edits.ts')
-      await makeEdits(output, folder, file, options.by ?? loginName())
+      await makeEdits(output, folder, file, { by: options.by ?? loginName(), takeOver: options.takeOver })
     })
 }

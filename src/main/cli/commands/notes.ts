@@ -1,6 +1,7 @@
 import type { Command } from 'commander'
 import { loginName } from '../../services/people/login-name.ts'
 import { helpOf, textOption } from '../arguments/options.ts'
+import { TAKE_OVER_HELP, takeOverOption } from '../arguments/take-over.ts'
 import type { Output } from '../output/output.ts'
 import { CliError } from '../words/cli-error.ts'
 import { reason } from '../words/cli-words.ts'
@@ -14,7 +15,7 @@ by its SHA-256, its page, and a region as an SVG polygon in pixels of the page.
 is of are left out, or go to --sheet. What the job has already stays as it is.
 
 Annotations that don't say who made them and when get both from --by and the clock.
-
+${TAKE_OVER_HELP}
 Examples:
   $ scantling notes ventilator --export ventilator-notes.jsonld
   $ scantling notes ventilator-copy --import ventilator-notes.jsonld --by "A. Rivet"`
@@ -24,6 +25,7 @@ interface NotesOptions {
   import?: string
   by?: string
   sheet?: string
+  takeOver?: string
 }
 
 export function addNotesCommand(program: Command, output: Output): void {
@@ -44,6 +46,7 @@ export function addNotesCommand(program: Command, output: Output): void {
       textOption('notes', '--sheet <ID>', 'the sheet for notes on pictures that no sheet is of', 'sheet'),
     )
     .addOption(textOption('notes', '--by <PERSON>', 'who brings them in (default: the login name)', 'name'))
+    .addOption(takeOverOption('notes'))
     .addHelpText('after', HELP)
     .action(async (folder: string, options: NotesOptions) => {
       if (options.export !== undefined && options.import !== undefined) {
@@ -55,6 +58,7 @@ export function addNotesCommand(program: Command, output: Output): void {
         await bringInNotes(output, folder, options.import, {
           by: options.by ?? loginName(),
           sheet: options.sheet,
+          takeOver: options.takeOver,
         })
       } else await listNotes(output, folder)
     })

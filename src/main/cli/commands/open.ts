@@ -15,7 +15,8 @@ Where there is neither, or no display, the address to open is printed. Which it 
 
 The address works on this machine only, and lets one browser in, once. Another address: end it and open again.
 
-Only one may edit a job at a time: where somebody has it open, it is shown read-only, with who that is.
+Only one may edit a job at a time: where somebody has it open, it is shown read-only, with who that is. Where nobody
+can close it there, the window offers to take it over.
 
 Environment:
   SCANTLING_WINDOW=none    as --print

@@ -1,6 +1,7 @@
 import type { Command } from 'commander'
 import { loginName } from '../../services/people/login-name.ts'
 import { textOption } from '../arguments/options.ts'
+import { TAKE_OVER_HELP, takeOverOption } from '../arguments/take-over.ts'
 import type { Output } from '../output/output.ts'
 
 const HELP = `
@@ -12,7 +13,7 @@ All old picks are then taken to lie at the same pixels of the new picture. That 
 again, with its record filled in or its tones corrected; it is wrong for a new scan of the paper, or one that was
 cropped, turned or straightened, even where the size is the same: add a sheet for that and pick anew. A picture of
 another width or height is refused. Look at the sheet's marks before you trust the table.
-
+${TAKE_OVER_HELP}
 Examples:
   $ scantling relink ventilator S1
   $ scantling relink ventilator S1 ~/scans/plan-toned.tif --by "A. Rivet"`
@@ -20,6 +21,7 @@ Examples:
 interface Options {
   by?: string
   passwordFile?: string
+  takeOver?: string
 }
 
 export function addRelinkCommand(program: Command, output: Output): void {
@@ -31,16 +33,12 @@ export function addRelinkCommand(program: Command, output: Output): void {
     .argument('[SCAN]', "a scan to copy into the job (default: the sheet's own, as it is now)")
     .addOption(textOption('relink', '--by <PERSON>', 'who says so (default: the login name)', 'name'))
     .option('--password-file <FILE>', 'a file whose first line opens the scan, where it is locked')
+    .addOption(takeOverOption('relink'))
     .addHelpText('after', HELP)
     .action(async (folder: string, sheet: string, scan: string | undefined, options: Options) => {
       const { relink } = await import('../actions/relink.ts')
-      const { notices, answer } = await relink(
-        folder,
-        sheet,
-        scan,
-        options.by ?? loginName(),
-        options.passwordFile,
-      )
+      const how = { ...options, by: options.by ?? loginName() }
+      const { notices, answer } = await relink(folder, sheet, scan, how)
       for (const notice of notices) output.note(notice)
       output.print(answer)
     })

@@ -10,6 +10,7 @@ const ADVICE = {
   title: 'give a title, or leave it out',
   file: 'name a file',
   sheet: 'name a sheet',
+  lock: 'give the lock that the refusal named',
   'pixels-per-inch': 'give pixels per inch',
   'dots-per-inch': 'give dots per inch',
   limit: 'write NAME=NUMBER, e.g. pixels=2000000000',
@@ -83,6 +84,10 @@ const COMMANDS = {
 
   'cli.job-not-writable': (p: { folder: string; because: AnyReason }, say) =>
     led(`The job ${p.folder} can't be edited now: `, p.because, say),
+  'cli.job-locked': (p: { folder: string; because: AnyReason; takeOver: string }, say) => [
+    ...led(`The job ${p.folder} can't be edited now: `, p.because, say),
+    `To take it over, give --take-over ${p.takeOver}.`,
+  ],
 
   'cli.no-dimensions': (p: { folder: string }) =>
     `The job ${p.folder} has no dimensions yet, so there is no table: add some with "scantling edit ${p.folder}".`,
