@@ -58,6 +58,15 @@ const openedJobSchema = z.strictObject({
   writable: z.boolean(),
   /** A sentence: why nothing can be edited, and who holds the job. */
   readOnlyBecause: z.string().optional(),
+  /** The lock that keeps the job from being edited, where a person may have it taken over. */
+  lock: z
+    .strictObject({
+      /** What tells this lock from another; given back with the request. */
+      id: z.string(),
+      /** Who holds it and since when, in words to show. */
+      holder: z.string(),
+    })
+    .optional(),
   /** What a person should be told about this opening, one sentence each. */
   notices: z.array(z.string()),
   /** When the last edit came to disk, ISO 8601; null when none was made since the job was opened. */

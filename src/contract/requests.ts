@@ -71,6 +71,14 @@ export const REQUESTS = {
     }),
     answer: benchStateSchema,
   },
+  /**
+   * Takes the lock over that keeps the job from being edited, and opens the job for writing. A person has said so, knowing
+   * whose it is. Nothing happens when it is another lock by now.
+   */
+  'take-over': {
+    args: z.strictObject({ job: id, lock: z.string().min(1).max(1000) }),
+    answer: benchStateSchema,
+  },
   'close-job': { args: nothing, answer: benchStateSchema },
   edit: { args: z.strictObject({ edit, by: person, job }), answer: committedSchema },
   /** theirs: also where somebody else made that edit. */

@@ -1,11 +1,14 @@
-import { readdir } from 'node:fs/promises'
+import { readdir, writeFile } from 'node:fs/promises'
 import { join } from 'node:path'
 import { describe, expect, it } from 'vitest'
 import type { Table, TableRow } from '../../src/core/ledger/table/table.ts'
+import { writeHolder } from '../../src/main/services/job-folder/lock/lock-holder.ts'
+import { holderElsewhere } from '../main/fixtures/lock-file.ts'
 import { temporaryFolder } from '../main/fixtures/temporary-folder.ts'
 import { workshopJob } from '../main/fixtures/workshop-job.ts'
 import { drawPlate, STATED_SCALE, trueDistance } from './fixtures/plate.ts'
 import { inEachHost, inHost } from './harness/at-the-bench.ts'
+import { pressBy } from './harness/by-keyboard.ts'
 import { whyNoDesktop } from './harness/electron-launcher.ts'
 import { localLauncher } from './harness/local-launcher.ts'
 import type { Person } from './harness/person.ts'
@@ -121,9 +124,27 @@ describe('Somebody who measures a plate from its drawing', () => {
       }
     })
 
-    it('takes back and makes again what was done, by key and by button, and is told what that is', async () => {
+    it('takes over a job that nobody can give back, by the keyboard; takes back and makes again what was done in it', async () => {
       const { folder } = await workshopJob()
+      await writeFile(join(folder, '.lock'), writeHolder(holderElsewhere()))
       await session({ opens: { folder } }, async ({ page, person }) => {
+        const banner = page.getByRole('status').filter({ hasText: 'read-only' })
+        await pressBy(person, banner.getByRole('button', { name: 'Take over…' }))
+        const dialog = page.getByRole('dialog', { name: 'Take the job over?' })
+        expect(await dialog.textContent()).toMatch(
+          /It is open for writing by rivet on bench-2\.invalid \(process \d+\) since .+ what they do after this is not kept here/,
+        )
+        await pressBy(person, dialog.getByRole('button', { name: 'Leave it' }))
+        await dialog.waitFor({ state: 'detached' })
+        await expect(page.getByText('For looking only', { exact: true }).isVisible()).resolves.toBe(true)
+        await pressBy(person, banner.getByRole('button', { name: 'Take over…' }))
+        await pressBy(person, dialog.getByRole('button', { name: 'Take it over' }))
+        await dialog.waitFor({ state: 'detached' })
+        await banner.waitFor({ state: 'detached' })
+        const notice = page.getByRole('region', { name: 'Notices' })
+        await expect.poll(() => notice.textContent()).toContain('was taken over, as was asked')
+        await person.click(person.button('Put this notice away'))
+
         const labelled = () => grid(page).getByText('Length of the drum', { exact: true })
         await expect(person.button('Nothing to undo').isDisabled()).resolves.toBe(true)
         await expect(page.getByText('Nothing changed yet').isVisible()).resolves.toBe(true)

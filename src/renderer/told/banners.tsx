@@ -1,6 +1,7 @@
 import './banners.css'
 import { useBench } from '../bench/bench-store.ts'
 import { Icon } from '../parts/icon.tsx'
+import { TakeOver } from './take-over.tsx'
 
 const NOT_ANSWERING =
   'The workbench no longer answers. Everything up to the last saving is on disk. It goes on by itself when it answers again; if it was ended, start it anew with “scantling open”.'
@@ -21,7 +22,10 @@ export function Banners() {
       {opened !== null && !opened.writable && (
         <p className="banners-one" data-read-only>
           <Icon name="caution" />
-          {opened.readOnlyBecause ?? 'This job is open for looking only.'}
+          <span className="banners-words">
+            {opened.readOnlyBecause ?? 'This job is open for looking only.'}
+          </span>
+          {opened.lock !== undefined && <TakeOver job={opened.id} lock={opened.lock} />}
         </p>
       )}
       {wrongScans.map(({ sheet, sentence }) => (

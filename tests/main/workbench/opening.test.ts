@@ -1,10 +1,13 @@
 import { appendFile, mkdir, readdir, readFile, rename, rm, writeFile } from 'node:fs/promises'
 import { join } from 'node:path'
 import { describe, expect, test } from 'vitest'
+import { pictureAddress } from '../../../src/contract/picture-addresses.ts'
 import { parseJobText } from '../../../src/core/job/parse-job-text.ts'
+import { writeHolder } from '../../../src/main/services/job-folder/lock/lock-holder.ts'
 import { openJob } from '../../../src/main/services/job-folder/open-job.ts'
 import { aWorkbench } from '../fixtures/a-workbench.ts'
 import { folderSnapshot } from '../fixtures/folder-snapshot.ts'
+import { holderElsewhere } from '../fixtures/lock-file.ts'
 import { point } from '../fixtures/picked-point.ts'
 import { temporaryFolder } from '../fixtures/temporary-folder.ts'
 import { drawScan, workshopJob } from '../fixtures/workshop-job.ts'
@@ -136,6 +139,66 @@ describe('opening a folder', () => {
     expect(opened?.notices[0]).toContain('was cut short while it was written')
     expect(opened?.scans[0]).toMatchObject({ sheet: 'S1', state: 'changed' })
     expect(opened?.notices[1]).toBe(opened?.scans[0]?.sentence)
+  })
+})
+
+describe('a job whose lock nobody here can give back', () => {
+  const locked = async () => {
+    const { folder } = await workshopJob()
+    const holder = holderElsewhere()
+    await writeFile(join(folder, '.lock'), writeHolder(holder))
+    return { folder, token: holder.token }
+  }
+
+  test('is shown with who holds it, and is taken over by whoever was told and asks; its sheets stay in sight', async () => {
+    const { bench, ask, events } = await aWorkbench()
+    const { folder, token } = await locked()
+    const { opened } = await bench.openFolder(folder)
+    expect(opened).toMatchObject({ writable: false, notices: [] })
+    expect(opened?.lock).toEqual({
+      id: token,
+      holder: expect.stringMatching(
+        /^rivet on bench-2\.invalid \(process \d+\) since 1 March 2026, \d\d:00$/,
+      ),
+    })
+    const { version } = await ask('show-sheet', { sheet: 'S1' })
+    const picture = pictureAddress({ sheet: 'S1', version, kind: 'overview' })
+    expect(await bench.picture(picture)).not.toBeNull()
+    const taken = await ask('take-over', { job: opened?.id ?? '', lock: opened?.lock?.id ?? '' })
+    expect(taken.opened).toMatchObject({ id: opened?.id, writable: true })
+    expect(taken.opened?.lock).toBeUndefined()
+    expect(taken.opened?.notices).toEqual([expect.stringContaining('was taken over, as was asked')])
+    expect(events.filter(({ kind }) => kind === 'bench').at(-1)).toEqual({ kind: 'bench', state: taken })
+    expect(await bench.picture(picture)).not.toBeNull()
+    await ask('edit', { edit: pick('M5'), by: 'AR' })
+  })
+
+  test('is not taken over when somebody else has it by now: that is said, with who', async () => {
+    const { bench, ask, refused } = await aWorkbench()
+    const { folder } = await locked()
+    const { opened } = await bench.openFolder(folder)
+    const other = { ...holderElsewhere(), token: 'f'.repeat(24), user: 'forge' }
+    await writeFile(join(folder, '.lock'), writeHolder(other))
+    const asked = { job: opened?.id ?? '', lock: opened?.lock?.id ?? '' }
+    expect(await refused('take-over', asked)).toMatch(
+      /^The job was not taken over: it is open for writing by forge on bench-2\.invalid /,
+    )
+    const now = (await ask('look', {})).opened
+    expect(now).toMatchObject({ writable: false, lock: { id: other.token } })
+  })
+
+  test('that somebody at work holds is not offered, nor taken over', async () => {
+    const { bench, refused } = await aWorkbench()
+    const { folder } = await workshopJob()
+    const holder = await openJob(folder, { mode: 'write' })
+    const { opened } = await bench.openFolder(folder)
+    expect(opened?.lock).toBeUndefined()
+    const { token } = JSON.parse(await readFile(join(folder, '.lock'), 'utf8'))
+    expect(await refused('take-over', { job: opened?.id ?? '', lock: token })).toContain(
+      'ask them to close it',
+    )
+    await holder.edit(pick('M5'), 'AR')
+    await holder.close()
   })
 })
 

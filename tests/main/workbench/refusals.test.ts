@@ -74,6 +74,9 @@ const MALFORMED: [what: string, name: unknown, args: unknown][] = [
   ],
   ['uploads without end', 'new-job', { title: 'T', unit: 'in', by: 'AR', uploads: Array(10_000).fill('x') }],
   ['no uploads', 'new-job', { title: 'T', unit: 'in', by: 'AR', uploads: [] }],
+  ['a lock of a job that is not open', 'take-over', { job: 'x', lock: '0'.repeat(24) }],
+  ['a lock that is a path', 'take-over', { job: '../..', lock: '../../.lock' }],
+  ['a job taken over without its lock', 'take-over', { job: 'x' }],
   ['a unit that there is not', 'new-job', { title: 'T', unit: 'ell', by: 'AR', uploads: ['x'] }],
 ]
 

@@ -153,10 +153,10 @@ export class CurrentJob {
       log,
       pictures: new Pictures({
         job: session.folder,
-        writable: () => session.writable,
+        writable: () => bench.session.writable,
         temporary,
         sheet: (id) => bench.sheet(id),
-        sheets: () => session.job.sheets,
+        sheets: () => bench.session.job.sheets,
         limits: () => limits.now,
         password: (sha256) => passwords.of(sha256),
         progressed: (progress) => tell({ kind: 'pictures', progress }),

@@ -16,6 +16,7 @@ import { openRecent } from './open-recent.ts'
 import type { PageThumbnails } from './page-thumbnails.ts'
 import type { Passwords } from './passwords.ts'
 import type { Requested } from './read-request.ts'
+import { takeOver } from './take-over.ts'
 import { unlockSheet } from './unlock-sheet.ts'
 import type { Uploads } from './uploads.ts'
 import type { WorkbenchOptions } from './workbench-options.ts'
@@ -122,6 +123,7 @@ function handlersWith(around: HandledWith): Handlers {
     'open-recent': (args) => inTurn(() => openRecent(current, recent, args.recent)),
     'choose-job': chooseJob,
     'new-job': (args) => inTurn(() => newJob(args)),
+    'take-over': ({ job, lock }) => inTurn(() => takeOver(current, job, lock)),
     'close-job': () => inTurn(closeJob),
     edit: async ({ edit, by, job }) =>
       current.mustBeOpen(job).make({ kind: 'edit', edit: readEdit(edit) }, by),

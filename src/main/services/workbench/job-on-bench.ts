@@ -5,11 +5,14 @@ import type { AnyReason } from '../../../core/words/reason.ts'
 import { ScantlingError } from '../../../core/words/scantling-error.ts'
 import { systemCause } from '../files/system-reason.ts'
 import type { Acknowledged, JobSession } from '../job-folder/job-session.ts'
+import { offeredTakeOver } from '../job-folder/lock/offered-take-over.ts'
+import { openJob } from '../job-folder/open-job.ts'
 import type { EditRequest } from '../job-folder/session-state.ts'
 import { placeInWords } from '../known-jobs/place-in-words.ts'
 import type { Pictures } from '../pictures/pictures.ts'
 import type { SheetScan } from '../scans/kept/verify-scans.ts'
 import { ServiceError } from '../service-error.ts'
+import { holderInWords } from '../words/holder-in-words.ts'
 import { inWords, reason, type ServiceReason } from '../words/services-words.ts'
 
 /** Milliseconds without an edit after which job.json is written anew. */
@@ -40,10 +43,9 @@ const scanState = ({ sheet, state, problem }: SheetScan): ScanState => ({
 
 /** The job that is open: its session, its pictures, and when it was saved. */
 export class JobOnBench {
-  readonly session: JobSession
   readonly pictures: Pictures
   readonly #start: BenchedJob
-  readonly #notices: readonly string[]
+  #session: JobSession
   /** Why job.json could not be written the last time. */
   #saveTrouble: AnyReason | undefined
   #savedAt: string | null = null
@@ -51,12 +53,13 @@ export class JobOnBench {
   #closed = false
 
   constructor(start: BenchedJob) {
-    this.session = start.session
+    this.#session = start.session
     this.pictures = start.pictures
     this.#start = start
-    // The window shows that one as a banner of its own.
-    const others = start.session.notices.filter(({ code }) => code !== 'job-folder.read-only')
-    this.#notices = [...others.map(inWords), ...start.remarks]
+  }
+
+  get session(): JobSession {
+    return this.#session
   }
 
   /** What windows tell it from another by. */
@@ -72,6 +75,10 @@ export class JobOnBench {
   describe(): OpenedJob {
     const { session } = this
     const { job, readOnlyBecause } = session
+    const offered = offeredTakeOver(readOnlyBecause)
+    // The window shows that one as a banner of its own.
+    const others = session.notices.filter(({ code }) => code !== 'job-folder.read-only')
+    const notices = [...others.map(inWords), ...this.#start.remarks]
     return {
       id: this.id,
       job,
@@ -80,8 +87,8 @@ export class JobOnBench {
       sample: this.#start.sample,
       writable: session.writable,
       ...(readOnlyBecause === undefined ? {} : { readOnlyBecause: inWords(readOnly(readOnlyBecause)) }),
-      notices:
-        this.#saveTrouble === undefined ? [...this.#notices] : [...this.#notices, inWords(this.#saveTrouble)],
+      ...(offered && { lock: { id: offered.takeOver, holder: holderInWords(offered.holder) } }),
+      notices: this.#saveTrouble === undefined ? notices : [...notices, inWords(this.#saveTrouble)],
       scans: session.scans.map(scanState),
       savedAt: this.#savedAt,
       ...nextSteps(session),
@@ -118,6 +125,21 @@ export class JobOnBench {
     this.#saveWhenQuiet()
     this.#start.committed(committed)
     return committed
+  }
+
+  /**
+   * Opens the folder for writing, taking over the lock that keeps it from being edited; its pictures go on.
+   * @param lock as it was told of
+   * @throws ServiceError when it is not that lock, or not any more: read-only then, for whatever the reason is now
+   */
+  async takeOver(lock: string): Promise<void> {
+    const before = this.#session
+    if (offeredTakeOver(before.readOnlyBecause)?.takeOver === lock) {
+      this.#session = await openJob(this.folder, { mode: 'write', now: this.#start.now, takeOver: lock })
+      await before.close()
+    }
+    const because = this.#session.readOnlyBecause
+    if (because !== undefined) throw new ServiceError(reason('lock.not-taken-over', { because }))
   }
 
   /**

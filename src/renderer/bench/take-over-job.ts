@@ -1,0 +1,11 @@
+import { takeBench } from './store-sync.ts'
+import { ask } from './the-host.ts'
+
+/**
+ * Has the lock taken over that keeps the job from being edited; where it is not, the person is told why.
+ * @param lock what the host named it by when it told of it
+ */
+export async function takeOverJob(job: string, lock: string): Promise<void> {
+  const state = await ask('take-over', { job, lock })
+  if (state !== undefined) takeBench(state)
+}
