@@ -192,7 +192,7 @@ describe('from scans to a table on the command line', () => {
     const taken = await scantling('relink', folder, 'S1', '--take-over', named)
     expect(taken.code).toBe(0)
     expect(taken.stderr).toContain('was taken over, as was asked')
-    for (const command of ['edit', 'relink', 'notes']) {
+    for (const command of ['edit', 'relink', 'notes', 'mend']) {
       const { stdout } = await scantling(command, '--help')
       expect(stdout).toContain('what they do\nafter this is not kept in the job')
     }

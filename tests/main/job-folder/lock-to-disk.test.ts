@@ -123,6 +123,16 @@ describe('a lock comes to disk', () => {
   })
 })
 
+test('where neither the job can be saved nor its lock be removed, what is said is the first of the two', async () => {
+  const { folder } = await workshopJob()
+  const session = await openJob(folder, { mode: 'write' })
+  await session.edit({ do: 'describe', set: { title: 'Drum, rebuilt' } }, 'AR')
+  failing = { step: /^(?:write job\.json\.|remove \.lock$)/, code: 'EIO' }
+  await expect(session.close()).rejects.toThrow(
+    /job\.json could not be written because the disk reports an error/,
+  )
+})
+
 test('a lock that can not be read is said to be that, and the job is shown', async () => {
   const { folder, job } = await workshopJob()
   const path = join(folder, '.lock')

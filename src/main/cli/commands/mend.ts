@@ -1,6 +1,7 @@
 import { type Command, Option } from 'commander'
 import { loginName } from '../../services/people/login-name.ts'
 import { textOption } from '../arguments/options.ts'
+import { TAKE_OVER_HELP, takeOverOption } from '../arguments/take-over.ts'
 import type { Output } from '../output/output.ts'
 
 const HELP = `
@@ -13,10 +14,16 @@ with --from lets the job go on from one of them:
   --from history   every edit that is whole and goes on from the one before it; job.json is made anew.
 
 Both files as they were are kept first, in the folder "set-aside" of the job.
-
+${TAKE_OVER_HELP}
 Examples:
   $ scantling mend ventilator
   $ scantling mend ventilator --from history`
+
+interface Options {
+  from?: 'job' | 'history'
+  by?: string
+  takeOver?: string
+}
 
 export function addMendCommand(program: Command, output: Output): void {
   program
@@ -25,11 +32,12 @@ export function addMendCommand(program: Command, output: Output): void {
     .argument('<FOLDER>', 'the job folder')
     .addOption(new Option('--from <FILE>', 'what to go on from').choices(['job', 'history']))
     .addOption(textOption('mend', '--by <PERSON>', 'who decides it (default: the login name)', 'name'))
+    .addOption(takeOverOption('mend'))
     .addHelpText('after', HELP)
-    .action(async (folder: string, { from, by }: { from?: 'job' | 'history'; by?: string }) => {
+    .action(async (folder: string, { from, by = loginName(), takeOver }: Options) => {
       const { mend, sayWhatIsWrong } = await import('../actions/mend.ts')
       output.print(
-        from === undefined ? await sayWhatIsWrong(folder) : await mend(folder, from, by ?? loginName()),
+        from === undefined ? await sayWhatIsWrong(folder) : await mend(folder, from, { by, takeOver }),
       )
     })
 }

@@ -181,7 +181,8 @@ export class JobSession {
 
   /**
    * Finishes waiting edits, saves and gives the lock back.
-   * @throws ServiceError when job.json could not be written; every acknowledged edit is in the history then.
+   * @throws ServiceError when job.json could not be written or the lock not removed; every acknowledged edit is in the
+   * history then.
    */
   async close(): Promise<void> {
     if (this.#closed) return
@@ -189,13 +190,19 @@ export class JobSession {
     await this.#working
     const access = this.#access
     if (access === undefined) return
-    try {
-      if (this.#readOnlyBecause === undefined && access.savedAt !== this.#state.tip.n)
-        await this.#save(access)
-    } finally {
+    const giveBack = async (): Promise<void> => {
       await access.history.close()
       await releaseLock(lockFile(this.folder), access.holder)
     }
+    try {
+      if (this.#readOnlyBecause === undefined && access.savedAt !== this.#state.tip.n)
+        await this.#save(access)
+    } catch (error) {
+      // What went wrong first is what is said.
+      await giveBack().catch(() => undefined)
+      throw error
+    }
+    await giveBack()
   }
 
   #refusal(): ServiceError | undefined {

@@ -90,7 +90,8 @@ export async function openJob(folder: string, options: OpenOptions): Promise<Job
     return new JobSession({ folder, job, stacks, scans, tip: history.tip, notices, access, now })
   } catch (error) {
     if (found?.history.form === 'history') await found.history.handle.close()
-    await releaseLock(path, holder)
+    // What went wrong first is what is said.
+    await releaseLock(path, holder).catch(() => undefined)
     throw error
   }
 }
