@@ -1,5 +1,5 @@
 import { createHash } from 'node:crypto'
-import { constants, type Stats } from 'node:fs'
+import { type BigIntStats, constants, type Stats } from 'node:fs'
 import { type FileHandle, lstat, open } from 'node:fs/promises'
 import { systemCause, systemCode } from '../../files/system-reason.ts'
 import { ServiceError } from '../../service-error.ts'
@@ -30,7 +30,7 @@ const MOST = 16 * 1024
 /** A link is not followed, and nothing is waited for, should another thing take the place of the file meanwhile. */
 const HOW = constants.O_RDONLY | (constants.O_NOFOLLOW ?? 0) | (constants.O_NONBLOCK ?? 0)
 
-function thingOf(entry: Stats): InTheWay | 'file' {
+function thingOf(entry: Stats | BigIntStats): InTheWay | 'file' {
   if (entry.isFile()) return 'file'
   if (entry.isDirectory()) return 'folder'
   if (entry.isSymbolicLink()) return 'link'
@@ -38,19 +38,20 @@ function thingOf(entry: Stats): InTheWay | 'file' {
   return entry.isSocket() ? 'socket' : 'device'
 }
 
-async function firstBytes(handle: FileHandle): Promise<Buffer> {
-  const bytes = Buffer.alloc(MOST)
+/** @param size as many bytes as it has, whatever is written to it meanwhile */
+async function firstBytes(handle: FileHandle, size: bigint): Promise<Buffer> {
+  const bytes = Buffer.alloc(size < MOST ? Number(size) : MOST)
   let length = 0
-  for (;;) {
-    const { bytesRead } = await handle.read(bytes, length, MOST - length, length)
+  while (length < bytes.length) {
+    const { bytesRead } = await handle.read(bytes, length, bytes.length - length, length)
+    if (bytesRead === 0) break
     length += bytesRead
-    if (bytesRead === 0 || length === MOST) return bytes.subarray(0, length)
   }
+  return bytes.subarray(0, length)
 }
 
-async function readLock(handle: FileHandle): Promise<FoundLock> {
-  const entry = await handle.stat({ bigint: true })
-  const bytes = await firstBytes(handle)
+async function readLock(handle: FileHandle, entry: BigIntStats): Promise<FoundLock> {
+  const bytes = await firstBytes(handle, entry.size)
   let json: unknown
   try {
     json = JSON.parse(bytes.toString('utf8'))
@@ -79,8 +80,9 @@ export async function lookAtLock(path: string): Promise<FoundLock> {
     if (thing !== 'file') return { kind: 'in-the-way', what: thing }
     const handle = await open(path, HOW)
     try {
-      const opened = thingOf(await handle.stat())
-      return opened === 'file' ? await readLock(handle) : { kind: 'in-the-way', what: opened }
+      const entry = await handle.stat({ bigint: true })
+      const opened = thingOf(entry)
+      return opened === 'file' ? await readLock(handle, entry) : { kind: 'in-the-way', what: opened }
     } finally {
       await handle.close()
     }
