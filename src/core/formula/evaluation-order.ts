@@ -51,5 +51,6 @@ export function evaluationOrder(
   return { order }
 }
 
-const usesOf = (dimension: Dimension): string[] =>
+/** The names in the formulas of a dimension that count, which must be readable. */
+export const usesOf = (dimension: Dimension): string[] =>
   activeFormulas(dimension).flatMap((text) => parseFormula(text).names)

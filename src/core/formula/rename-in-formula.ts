@@ -7,7 +7,8 @@ export function renameInFormula(formula: string, from: string, to: string): stri
   return formula.replace(TOKEN, (token) => (token === from ? to : token))
 }
 
+/** All that stands in a formula whole: its names, numbers and texts in quotes. */
+export const wordsOfFormula = (formula: string): readonly string[] => formula.match(TOKEN) ?? []
+
 /** Whether a name stands in a formula. */
-export function standsIn(formula: string, name: string): boolean {
-  return formula.match(TOKEN)?.includes(name) ?? false
-}
+export const standsIn = (formula: string, name: string): boolean => wordsOfFormula(formula).includes(name)

@@ -1,11 +1,12 @@
 import { describe, expect, it } from 'vitest'
 import { evaluationOrder } from '../../../src/core/formula/evaluation-order.ts'
 import { checkFormulas as reasonAgainst } from '../../../src/core/job/checks/check-formulas.ts'
+import { itemsOf } from '../../../src/core/job/checks/check-names.ts'
 import type { Dimension, Job } from '../../../src/core/job/model/types.ts'
 import { inWords } from '../../../src/core/words/core-words.ts'
 
 const checkFormulas = (job: Job): string | null => {
-  const reason = reasonAgainst(job)
+  const reason = reasonAgainst({ job, items: itemsOf(job) })
   return reason === null ? null : inWords(reason)
 }
 

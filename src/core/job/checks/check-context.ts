@@ -5,16 +5,25 @@ import type { Job } from '../model/types.ts'
 import { JobError } from '../text/job-error.ts'
 import { whereIn } from '../text/whereabouts.ts'
 
-/** What every check of a job needs at hand. */
-export interface CheckContext {
-  readonly job: Job
-  /** The items of each kind under their ids, dimensions under their names. */
-  readonly items: { readonly [K in ItemKind]: ReadonlyMap<string, ItemOf<K>> }
-  /** Whether an item was found sound before by itself, whatever it refers to. */
-  readonly known: (item: object) => boolean
+/** Items under what they go by. */
+interface Named<T> {
+  readonly size: number
+  has(name: string): boolean
+  get(name: string): T | undefined
 }
 
-/** Refuses the job: the place in it, then what is wrong there. */
+/** The items of a job of each kind under their ids, dimensions under their names. */
+export type NamedItems = { readonly [K in ItemKind]: Named<ItemOf<K>> }
+
+/** What every check needs at hand. */
+export interface CheckContext {
+  /** What is checked: a job, or an excerpt of one. */
+  readonly job: Job
+  /** All items of the job, also those that are not in the excerpt. */
+  readonly items: NamedItems
+}
+
+/** Refuses what is checked: the place in it, then what is wrong there. */
 export function refuse(job: Job, path: readonly PropertyKey[], problem: CoreReason): never {
   throw new JobError(reason('job.unsound', { ...whereIn(job, path), problem }))
 }

@@ -5,13 +5,23 @@ import { sameUnits, UNITS_OF_KIND, type Units, unitsInWords } from '../../formul
 import { parseRelation } from '../../formula/relation-text.ts'
 import type { QuantityKind } from '../../quantity/quantity-kind.ts'
 import { type CoreReason, reason } from '../../words/core-words.ts'
-import type { Job } from '../model/types.ts'
+import type { Dimension } from '../model/types.ts'
+import type { CheckContext } from './check-context.ts'
 
-type Kinds = ReadonlyMap<string, QuantityKind>
+/** What kind of dimension goes by a name; undefined where none does. */
+type KindOf = (name: string) => QuantityKind | undefined
 
-/** The first thing wrong with the formulas and relations of a job: unreadable, a name no dimension has, mixed units, a circle. */
-export function checkFormulas(job: Job): CoreReason | null {
-  const kinds: Kinds = new Map(job.dimensions.map((d) => [d.name, d.kind]))
+/**
+ * The first thing wrong with the formulas and relations of what is checked: unreadable, a name no dimension has, mixed
+ * units, a circle.
+ *
+ * @param together the dimensions among which there must be no circle
+ */
+export function checkFormulas(
+  { job, items }: CheckContext,
+  together: readonly Dimension[] = job.dimensions,
+): CoreReason | null {
+  const kinds: KindOf = (name) => items.dimension.get(name)?.kind
   for (const dimension of job.dimensions) {
     for (const evidence of dimension.evidence) {
       if (evidence.basis !== 'derived' || evidence.withdrawn !== undefined) continue
@@ -20,7 +30,7 @@ export function checkFormulas(job: Job): CoreReason | null {
       return reason('formula.of-evidence', { dimension: dimension.name, evidence: evidence.id, problem })
     }
   }
-  const order = evaluationOrder(job.dimensions)
+  const order = evaluationOrder(together)
   if ('circle' in order) return reason('formula.circle-to-break', { names: order.circle })
   for (const relation of job.relations) {
     const problem = tried(() => problemOfRelation(relation.text, kinds))
@@ -39,7 +49,7 @@ function tried(check: () => CoreReason | null): CoreReason | null {
   }
 }
 
-function problemOf(text: string, kind: QuantityKind, kinds: Kinds): CoreReason | null {
+function problemOf(text: string, kind: QuantityKind, kinds: KindOf): CoreReason | null {
   const units = unitsOf(parseFormula(text), kinds)
   if ('code' in units) return units
   if (suits(units, kind)) return null
@@ -50,7 +60,7 @@ function problemOf(text: string, kind: QuantityKind, kinds: Kinds): CoreReason |
   })
 }
 
-function problemOfRelation(text: string, kinds: Kinds): CoreReason | null {
+function problemOfRelation(text: string, kinds: KindOf): CoreReason | null {
   const { left, right } = parseRelation(text)
   const [a, b] = [unitsOf(left, kinds), unitsOf(right, kinds)]
   if ('code' in a) return a
@@ -60,10 +70,10 @@ function problemOfRelation(text: string, kinds: Kinds): CoreReason | null {
 }
 
 /** The units of a formula, or the name in it that no dimension has. */
-function unitsOf(formula: Formula, kinds: Kinds): Units | CoreReason {
-  const name = formula.names.find((one) => !kinds.has(one))
+function unitsOf(formula: Formula, kinds: KindOf): Units | CoreReason {
+  const name = formula.names.find((one) => kinds(one) === undefined)
   if (name !== undefined) return reason('formula.no-such-name', { text: formula.text, name })
-  return formula.units((one) => UNITS_OF_KIND[kinds.get(one) ?? 'count'])
+  return formula.units((one) => UNITS_OF_KIND[kinds(one) ?? 'count'])
 }
 
 /** Radians are pure numbers, so an angle times a length is a length (an arc). A plain number is no angle. */

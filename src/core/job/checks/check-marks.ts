@@ -3,9 +3,8 @@ import { type CheckContext, refuse } from './check-context.ts'
 import { foundProblem, picksProblem, repeatedByProblem } from './check-mark-pixels.ts'
 
 /** Checks that what was picked of every mark suits its kind. */
-export function checkMarks({ job, known }: CheckContext): void {
+export function checkMarks({ job }: CheckContext): void {
   job.marks.forEach((mark, i) => {
-    if (known(mark)) return
     const problem = picksProblem(mark) ?? foundProblem(mark) ?? repeatedByProblem(mark)
     if (problem !== null) refuse(job, ['marks', i], reason('job.mark-not-sound', { problem }))
   })

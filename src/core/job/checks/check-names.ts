@@ -3,7 +3,7 @@ import { reason } from '../../words/core-words.ts'
 import type { ListName } from '../model/item-kinds.ts'
 import { ADOPTION_RULES } from '../model/schema.ts'
 import type { Job } from '../model/types.ts'
-import { type CheckContext, refuse } from './check-context.ts'
+import { type CheckContext, type NamedItems, refuse } from './check-context.ts'
 
 const NAME = /^[A-Za-z_][A-Za-z0-9_]*$/
 
@@ -30,7 +30,7 @@ function uniquely<T>(
 const idOf = ({ id }: { id: string }): string => id
 
 /** The items of a job by kind, under what they go by. Refuses an id or a name that is used twice. */
-export function itemsOf(job: Job): CheckContext['items'] {
+export function itemsOf(job: Job): NamedItems {
   const byId = <T extends { id: string }>(list: ListName, items: readonly T[]): Map<string, T> =>
     uniquely(job, [list], 'id', items, idOf)
   return {
@@ -46,14 +46,12 @@ export function itemsOf(job: Job): CheckContext['items'] {
 }
 
 /** Checks the ids within views and dimensions, and the names of dimensions. */
-export function checkNames({ job, known }: CheckContext): void {
+export function checkNames({ job }: CheckContext): void {
   job.views.forEach((view, i) => {
-    if (!known(view)) uniquely(job, ['views', i, 'references'], 'id', view.references, idOf)
+    uniquely(job, ['views', i, 'references'], 'id', view.references, idOf)
   })
-  job.dimensions.forEach((dimension, i) => {
-    if (known(dimension)) return
+  job.dimensions.forEach(({ name, evidence, adopt }, i) => {
     const path = ['dimensions', i]
-    const { name, evidence, adopt } = dimension
     if (!NAME.test(name)) refuse(job, path, reason('job.no-name-for-formulas'))
     if (RESERVED_NAMES.has(name) || name in Object.prototype) refuse(job, path, reason('job.name-reserved'))
     const pieces = uniquely(job, [...path, 'evidence'], 'id', evidence, idOf)

@@ -15,23 +15,18 @@ const QUANTITIES = walkMeanings(jobSchema, 'quantity')
 export const kindAround = ({ path, holders }: Whereabouts): QuantityKind | undefined =>
   path[0] === 'dimensions' ? (holders[1] as { kind: QuantityKind } | undefined)?.kind : undefined
 
-/** Checks that every quantity can be read as what it is. What an item that is known says of itself was read before. */
-export function checkQuantities(context: CheckContext): void {
-  const { job, known } = context
-  QUANTITIES.each(
-    job,
-    (text, { as }, at) => {
-      const problem = notationProblem(text, as, kindAround(at), job)
-      if (problem !== null) {
-        const { noun, error } = problem
-        throw new JobError(
-          reason('job.not-written-as', { ...whereIn(job, at.path), noun, problem: error.reason }),
-        )
-      }
-      if (as === 'size' && parseLength(text, lengthContext(job)).mm.compare(0) <= 0) {
-        refuse(job, at.path, reason('job.nothing-or-less', { text }))
-      }
-    },
-    { skip: known },
-  )
+/** Checks that every quantity can be read as what it is. */
+export function checkQuantities({ job }: CheckContext): void {
+  QUANTITIES.each(job, (text, { as }, at) => {
+    const problem = notationProblem(text, as, kindAround(at), job)
+    if (problem !== null) {
+      const { noun, error } = problem
+      throw new JobError(
+        reason('job.not-written-as', { ...whereIn(job, at.path), noun, problem: error.reason }),
+      )
+    }
+    if (as === 'size' && parseLength(text, lengthContext(job)).mm.compare(0) <= 0) {
+      refuse(job, at.path, reason('job.nothing-or-less', { text }))
+    }
+  })
 }

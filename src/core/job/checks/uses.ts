@@ -1,5 +1,6 @@
 import { standsIn } from '../../formula/rename-in-formula.ts'
 import { type CoreReason, reason } from '../../words/core-words.ts'
+import { isNamed } from '../lookup/index-of.ts'
 import type { ItemKind } from '../model/meaning.ts'
 import { jobSchema } from '../model/schema.ts'
 import type { Job } from '../model/types.ts'
@@ -21,8 +22,8 @@ const isWithdrawn = ({ holders }: Whereabouts): boolean => {
   return holder !== undefined && 'withdrawn' in holder && holder.withdrawn !== undefined
 }
 
-/** Why an item can't be removed while something refers to it; null when nothing does. */
-export function problemOfUse(job: Job, kind: ItemKind, id: string): CoreReason | null {
+/** The first use of an item in the whole of a job, as `problemOfUse` says it. */
+export function firstUse(job: Job, kind: ItemKind, id: string): CoreReason | null {
   const found: CoreReason[] = []
   USES.each(job, (text, meaning, at) => {
     if (found.length > 0) return
@@ -37,4 +38,10 @@ export function problemOfUse(job: Job, kind: ItemKind, id: string): CoreReason |
     found.push(reason('job.in-use', { kind, id, by: place(job, path), first }))
   })
   return found[0] ?? null
+}
+
+/** Why an item can't be removed while something refers to it; null when nothing does. */
+export function problemOfUse(job: Job, kind: ItemKind, id: string): CoreReason | null {
+  const named = isNamed(job, kind, id) || (kind === 'dimension' && isNamed(job, 'in a formula', id))
+  return named ? firstUse(job, kind, id) : null
 }

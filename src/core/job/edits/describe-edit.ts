@@ -1,6 +1,5 @@
 import type { Edit } from '../model/edit-schema.ts'
-import { ITEM_KINDS } from '../model/item-kinds.ts'
-import { nameOf } from './apply/apply-list-edit.ts'
+import { ITEM_KINDS, nameOf } from '../model/item-kinds.ts'
 import { itemEditOf } from './apply/item-edit.ts'
 
 const fields = ({ set, clear }: { set?: object; clear?: string[] }): string =>

@@ -43,4 +43,13 @@ export type ItemOf<K extends ItemKind> = Job[(typeof ITEM_KINDS)[K]['list']][num
 
 export const ITEM_WORDS = Object.keys(ITEM_KINDS) as ItemKind[]
 
+const LISTS: ReadonlySet<string> = new Set(ITEM_WORDS.map((kind) => ITEM_KINDS[kind].list))
+
+/** Whether a field of a job is one of its lists. */
+export const isList = (field: string): field is ListName => LISTS.has(field)
+
 export const isItemKind = (word: string): word is ItemKind => Object.hasOwn(ITEM_KINDS, word)
+
+/** What an item of a list goes by. */
+export const nameOf = (item: object, key: 'id' | 'name'): string =>
+  String((item as Record<string, unknown>)[key])

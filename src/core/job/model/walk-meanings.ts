@@ -16,7 +16,6 @@ type Visit<M extends Meaning = Meaning> = (text: string, meaning: M, at: Whereab
 interface Trail {
   path: PropertyKey[]
   holders: object[]
-  skip: ((holder: object) => boolean) | undefined
 }
 
 /** Goes through a value of one schema; gives back the value, or a copy where a visit changed something in it. */
@@ -50,7 +49,7 @@ function listWalk(entries: readonly (Walk | null)[], rest: Walk | null): Walk | 
 function objectWalk(fields: readonly (readonly [name: string, walk: Walk])[]): Walk | null {
   if (fields.length === 0) return null
   return (value, visit, trail) => {
-    if (typeof value !== 'object' || value === null || trail.skip?.(value) === true) return value
+    if (typeof value !== 'object' || value === null) return value
     let changed: Record<string, unknown> | undefined
     trail.holders.push(value)
     for (const [name, walk] of fields) {
@@ -110,12 +109,8 @@ function compile(schema: unknown, wanted: Wanted): Walk | null {
 
 /** Goes through the texts of some meanings in documents of one schema. */
 export interface MeaningWalk<M extends Meaning> {
-  /** Visits them in the order of the schema; objects that are to be skipped are not looked into. */
-  each(
-    document: unknown,
-    visit: (text: string, meaning: M, at: Whereabouts) => void,
-    options?: { skip?: (holder: object) => boolean },
-  ): void
+  /** Visits them in the order of the schema. */
+  each(document: unknown, visit: (text: string, meaning: M, at: Whereabouts) => void): void
   /** The document with what the visits give in their place; what did not change is shared, all of it where nothing did. */
   map<T>(document: T, visit: Visit<M>): T
 }
@@ -128,21 +123,20 @@ export function walkMeanings<Is extends Meaning['is']>(
   type M = Extract<Meaning, { is: Is }>
   const isWanted = (meaning: Meaning): meaning is M => (wanted as readonly string[]).includes(meaning.is)
   const walk = compile(schema, isWanted)
-  const go = (document: unknown, visit: Visit<M>, skip?: (holder: object) => boolean): unknown =>
+  const go = (document: unknown, visit: Visit<M>): unknown =>
     walk === null
       ? document
       : walk(document, (text, meaning, at) => (isWanted(meaning) ? visit(text, meaning, at) : text), {
           path: [],
           holders: [],
-          skip,
         })
   return {
-    each: (document, visit, { skip } = {}) => {
+    each: (document, visit) => {
       const look: Visit<M> = (text, meaning, at) => {
         visit(text, meaning, at)
         return text
       }
-      go(document, look, skip)
+      go(document, look)
     },
     map: <T>(document: T, visit: Visit<M>): T => go(document, visit) as T,
   }

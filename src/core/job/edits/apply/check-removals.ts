@@ -1,9 +1,8 @@
 import { problemOfUse } from '../../checks/uses.ts'
+import { indexOf } from '../../lookup/index-of.ts'
 import type { Edit } from '../../model/edit-schema.ts'
-import { ITEM_KINDS } from '../../model/item-kinds.ts'
 import type { Job } from '../../model/types.ts'
 import { JobError } from '../../text/job-error.ts'
-import { isNamed } from './apply-list-edit.ts'
 import { itemEditOf } from './item-edit.ts'
 
 /**
@@ -21,8 +20,7 @@ export function checkRemovals(after: Job, edit: Edit): void {
   if (removal === null || removal.does.verb !== 'remove') return
   const { kind, does } = removal
   if (kind === 'person' && after.people.length === 0) return
-  const { list, key } = ITEM_KINDS[kind]
-  if (after[list].some((item) => isNamed(item, key, does.name))) return
+  if (indexOf(after, kind).get(does.name) !== undefined) return
   const problem = problemOfUse(after, kind, does.name)
   if (problem !== null) throw new JobError(problem)
 }

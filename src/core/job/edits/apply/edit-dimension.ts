@@ -1,68 +1,71 @@
 import { reason } from '../../../words/core-words.ts'
 import type { Edit } from '../../model/edit-schema.ts'
-import type { Dimension, Job } from '../../model/types.ts'
+import type { Dimension } from '../../model/types.ts'
 import { JobError } from '../../text/job-error.ts'
-import type { Applied, EditOf } from './applied.ts'
-import { indexIn } from './apply-list-edit.ts'
+import type { EditOf } from './applied.ts'
+import { insert, placeIn } from './apply-list-edit.ts'
 import { editItem } from './edit-item.ts'
-import { inserted, replaced, without } from './list-with.ts'
 import { renameDimension } from './rename-dimension.ts'
+import type { WorkingCopy } from './working-copy.ts'
 
-const RULES = { word: 'dimension', key: 'name' } as const
-
-/** The job with one dimension put in place of itself. @throws JobError when there is no such dimension */
-export function withDimension(job: Job, name: string, change: (dimension: Dimension) => Dimension): Job {
-  const at = indexIn(job.dimensions, name, RULES)
-  return { ...job, dimensions: replaced(job.dimensions, at, change(job.dimensions[at] as Dimension)) }
+/** Puts one dimension in place of itself. @throws JobError when there is no such dimension */
+export function changeDimension(
+  { lists }: WorkingCopy,
+  name: string,
+  change: (dimension: Dimension) => Dimension,
+): void {
+  const at = placeIn(lists.dimension, name, 'dimension')
+  lists.dimension.replace(at, change(lists.dimension.at(at)))
 }
 
 /** Adds a dimension; taking it back takes the evidence that came with it too. */
-export function addDimension(job: Job, edit: EditOf<'add-dimension'>): Applied {
-  const added = editItem(job, {
+export function addDimension(copy: WorkingCopy, edit: EditOf<'add-dimension'>): Edit {
+  const inverse = editItem(copy, {
     kind: 'dimension',
     does: { verb: 'add', item: edit.item, index: edit.index },
   })
-  if (edit.item.evidence.length === 0) return added
-  return { ...added, inverse: { do: 'remove-dimension', name: edit.item.name, undo: true } }
+  if (edit.item.evidence.length === 0) return inverse
+  return { do: 'remove-dimension', name: edit.item.name, undo: true }
 }
 
 /** Removes a dimension. @throws JobError when it holds evidence and this is no undo */
-export function removeDimension(job: Job, edit: EditOf<'remove-dimension'>): Applied {
-  const held = job.dimensions.find(({ name }) => name === edit.name)?.evidence ?? []
+export function removeDimension(copy: WorkingCopy, edit: EditOf<'remove-dimension'>): Edit {
+  const held = copy.lists.dimension.get(edit.name)?.evidence ?? []
   if (held.length > 0 && edit.undo !== true) {
     throw new JobError(
       reason('edit.holds-evidence', { dimension: edit.name, evidence: held.map(({ id }) => id) }),
     )
   }
-  return editItem(job, { kind: 'dimension', does: { verb: 'remove', name: edit.name } })
+  return editItem(copy, { kind: 'dimension', does: { verb: 'remove', name: edit.name } })
 }
 
 /** Says which value is adopted, or leaves it to the rules. */
-export function adopt(job: Job, edit: EditOf<'adopt'>): Applied {
+export function adopt(copy: WorkingCopy, edit: EditOf<'adopt'>): Edit {
   let before: string | undefined
-  const next = withDimension(job, edit.dimension, ({ adopt: old, ...dimension }) => {
+  changeDimension(copy, edit.dimension, ({ adopt: old, ...dimension }) => {
     before = old
     return edit.adopt === undefined ? dimension : { ...dimension, adopt: edit.adopt }
   })
   const inverse: Edit = { do: 'adopt', dimension: edit.dimension }
-  return { job: next, inverse: before === undefined ? inverse : { ...inverse, adopt: before } }
+  return before === undefined ? inverse : { ...inverse, adopt: before }
 }
 
 /** Renames a dimension wherever it is named. */
-export function rename(job: Job, edit: EditOf<'rename-dimension'>): Applied {
-  const { job: next, already } = renameDimension(job, edit.name, edit.to)
+export function rename(copy: WorkingCopy, edit: EditOf<'rename-dimension'>): Edit {
+  const already = renameDimension(copy, edit.name, edit.to)
   const back: Edit = { do: 'rename-dimension', name: edit.to, to: edit.name }
-  if (already.length === 0) return { job: next, inverse: back }
+  if (already.length === 0) return back
   // These notes were about the new name before, so renaming back would take them along.
   const mend = already.map(({ id }): Edit => ({ do: 'change-note', id, set: { about: edit.to } }))
   const name = `rename ${edit.to} to ${edit.name}`
-  return { job: next, inverse: { do: 'several', name, edits: [back, ...mend] } }
+  return { do: 'several', name, edits: [back, ...mend] }
 }
 
 /** Puts a dimension elsewhere in the list, which is the order of the table. */
-export function moveDimension(job: Job, edit: EditOf<'move-dimension'>): Applied {
-  const from = indexIn(job.dimensions, edit.name, RULES)
-  const item = job.dimensions[from] as Dimension
-  const dimensions = inserted(without(job.dimensions, from), item, edit.index, 'dimension')
-  return { job: { ...job, dimensions }, inverse: { do: 'move-dimension', name: edit.name, index: from } }
+export function moveDimension({ lists }: WorkingCopy, edit: EditOf<'move-dimension'>): Edit {
+  const from = placeIn(lists.dimension, edit.name, 'dimension')
+  const item = lists.dimension.at(from)
+  lists.dimension.remove(from)
+  insert(lists.dimension, item, edit.index, 'dimension')
+  return { do: 'move-dimension', name: edit.name, index: from }
 }

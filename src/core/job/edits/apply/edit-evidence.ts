@@ -1,13 +1,13 @@
 import { reason } from '../../../words/core-words.ts'
 import type { Edit } from '../../model/edit-schema.ts'
 import { evidenceSchema } from '../../model/schema.ts'
-import type { Evidence, Job } from '../../model/types.ts'
+import type { Evidence } from '../../model/types.ts'
 import { JobError } from '../../text/job-error.ts'
-import type { Applied } from './applied.ts'
-import { applyListEdit, indexIn, type ListEdit, type ListRules } from './apply-list-edit.ts'
+import { applyListEdit, type ListEdit, type ListRules, placeIn } from './apply-list-edit.ts'
 import { fieldChange } from './change-fields.ts'
-import { withDimension } from './edit-dimension.ts'
-import { replaced } from './list-with.ts'
+import { changeDimension } from './edit-dimension.ts'
+import { InnerList } from './edited-list.ts'
+import type { WorkingCopy } from './working-copy.ts'
 
 const RULES: ListRules = { word: 'evidence', key: 'id', schema: evidenceSchema, locked: ['withdrawn'] }
 
@@ -23,28 +23,29 @@ function evidenceEdit(dimension: string, edit: ListEdit<Evidence>): Edit {
 }
 
 /** Edits the evidence of one dimension. */
-export function editEvidence(job: Job, name: string, edit: ListEdit<Evidence>): Applied {
+export function editEvidence(copy: WorkingCopy, name: string, edit: ListEdit<Evidence>): Edit {
   let back: ListEdit<Evidence> = edit
-  const next = withDimension(job, name, (dimension) => {
-    const after = applyListEdit(dimension.evidence, edit, RULES)
-    back = after.back
-    return { ...dimension, evidence: after.list }
+  changeDimension(copy, name, (dimension) => {
+    const evidence = new InnerList(dimension.evidence, 'id')
+    back = applyListEdit(evidence, edit, RULES)
+    return { ...dimension, evidence: evidence.items }
   })
-  return { job: next, inverse: evidenceEdit(name, back) }
+  return evidenceEdit(name, back)
 }
 
 /** Says why a piece of evidence no longer counts, or that it counts again when `why` is undefined. */
-export function withdraw(job: Job, name: string, id: string, why: string | undefined): Applied {
+export function withdraw(copy: WorkingCopy, name: string, id: string, why: string | undefined): Edit {
   let inverse: Edit = { do: 'reinstate-evidence', dimension: name, id }
-  const next = withDimension(job, name, (dimension) => {
-    const at = indexIn(dimension.evidence, id, RULES)
-    const { withdrawn, ...evidence } = dimension.evidence[at] as Evidence
+  changeDimension(copy, name, (dimension) => {
+    const pieces = new InnerList(dimension.evidence, 'id')
+    const at = placeIn(pieces, id, RULES.word)
+    const { withdrawn, ...evidence } = pieces.at(at)
     if (withdrawn !== undefined) inverse = { do: 'withdraw-evidence', dimension: name, id, why: withdrawn }
     else if (why === undefined) {
       throw new JobError(reason('edit.not-withdrawn', { id, dimension: name }))
     }
-    const item = (why === undefined ? evidence : { ...evidence, withdrawn: why }) as Evidence
-    return { ...dimension, evidence: replaced(dimension.evidence, at, item) }
+    pieces.replace(at, (why === undefined ? evidence : { ...evidence, withdrawn: why }) as Evidence)
+    return { ...dimension, evidence: pieces.items }
   })
-  return { job: next, inverse }
+  return inverse
 }

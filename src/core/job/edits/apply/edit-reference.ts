@@ -1,10 +1,10 @@
 import type { Edit } from '../../model/edit-schema.ts'
 import { referenceSchema } from '../../model/schema.ts'
-import type { Job, Reference, View } from '../../model/types.ts'
-import type { Applied } from './applied.ts'
-import { applyListEdit, indexIn, type ListEdit, type ListRules } from './apply-list-edit.ts'
+import type { Reference } from '../../model/types.ts'
+import { applyListEdit, type ListEdit, type ListRules, placeIn } from './apply-list-edit.ts'
 import { fieldChange } from './change-fields.ts'
-import { replaced } from './list-with.ts'
+import { InnerList } from './edited-list.ts'
+import type { WorkingCopy } from './working-copy.ts'
 
 const RULES: ListRules = { word: 'reference', key: 'id', schema: referenceSchema, locked: [] }
 
@@ -20,12 +20,11 @@ function referenceEdit(view: string, edit: ListEdit<Reference>): Edit {
 }
 
 /** Edits the references of one view. */
-export function editReference(job: Job, name: string, edit: ListEdit<Reference>): Applied {
-  const at = indexIn(job.views, name, { word: 'view', key: 'id' })
-  const view = job.views[at] as View
-  const { list: references, back } = applyListEdit(view.references, edit, RULES)
-  return {
-    job: { ...job, views: replaced(job.views, at, { ...view, references }) },
-    inverse: referenceEdit(name, back),
-  }
+export function editReference({ lists }: WorkingCopy, name: string, edit: ListEdit<Reference>): Edit {
+  const at = placeIn(lists.view, name, 'view')
+  const view = lists.view.at(at)
+  const references = new InnerList(view.references, 'id')
+  const back = applyListEdit(references, edit, RULES)
+  lists.view.replace(at, { ...view, references: references.items })
+  return referenceEdit(name, back)
 }

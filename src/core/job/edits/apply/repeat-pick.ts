@@ -2,21 +2,21 @@ import type { Pixel } from '../../../geometry/frames.ts'
 import { reason } from '../../../words/core-words.ts'
 import { pixelsProblem } from '../../checks/check-mark-pixels.ts'
 import type { Edit } from '../../model/edit-schema.ts'
-import type { Job, Mark, RepeatedBy } from '../../model/types.ts'
+import type { Mark, RepeatedBy } from '../../model/types.ts'
 import { JobError } from '../../text/job-error.ts'
-import type { Applied, EditOf } from './applied.ts'
-import { indexIn } from './apply-list-edit.ts'
-import { replaced } from './list-with.ts'
+import type { EditOf } from './applied.ts'
+import { placeIn } from './apply-list-edit.ts'
+import type { WorkingCopy } from './working-copy.ts'
 
 type Repeat = EditOf<'repeat-pick'>
 
 /** Adds one more independent pick to a mark. @throws JobError when it is no whole pick of a mark of that kind */
-export function repeatPick(job: Job, edit: Repeat): Applied {
-  const at = indexIn(job.marks, edit.mark, { word: 'mark', key: 'id' })
-  const mark = job.marks[at] as Mark
+export function repeatPick({ lists }: WorkingCopy, edit: Repeat): Edit {
+  const at = placeIn(lists.mark, edit.mark, 'mark')
+  const mark = lists.mark.at(at)
   const before = { repeats: mark.repeats, repeatedBy: mark.repeatedBy }
-  const after = { ...mark, ...withRepeat(mark, edit), ...signed(mark, edit) } as Mark
-  return { job: { ...job, marks: replaced(job.marks, at, after) }, inverse: backTo(before, mark.id) }
+  lists.mark.replace(at, { ...mark, ...withRepeat(mark, edit), ...signed(mark, edit) } as Mark)
+  return backTo(before, mark.id)
 }
 
 function withRepeat(mark: Mark, { pixel, pixels }: Repeat): { repeats: Pixel[] | Pixel[][] } {
