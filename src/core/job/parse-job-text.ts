@@ -1,6 +1,6 @@
 import { reason } from '../words/core-words.ts'
 import type { Job } from './model/types.ts'
-import { readJob } from './read-job.ts'
+import { readParsedJob } from './read-job.ts'
 import { JobError } from './text/job-error.ts'
 import { findJsonFault } from './text/json-fault.ts'
 
@@ -17,7 +17,7 @@ export function parseJobText(text: string): Job {
   } catch (error) {
     throw new JobError(whyNotJson(json, error))
   }
-  return readJob(value)
+  return readParsedJob(value)
 }
 
 function whyNotJson(json: string, error: unknown) {

@@ -75,6 +75,25 @@ export function plainJson(value: unknown, what: string, deepest: number): unknow
   return copy(value, { what, whole: value, path: [] }, deepest)
 }
 
+function isPlain(value: unknown, room: number): boolean {
+  if (typeof value === 'number') return Number.isFinite(value) && !Object.is(value, -0)
+  if (typeof value !== 'object' || value === null) return value !== undefined
+  if (room === 0) return false
+  if (Array.isArray(value)) return value.every((element) => isPlain(element, room - 1))
+  for (const key of Object.keys(value)) {
+    if (key === '__proto__' || !isPlain((value as Record<string, unknown>)[key], room - 1)) return false
+  }
+  return true
+}
+
+/**
+ * The same as `plainJson` of a value that was just parsed from a text and that nobody else has: it is only copied where
+ * it is not plain as it stands.
+ */
+export function plainParsed(value: unknown, what: string, deepest: number): unknown {
+  return isPlain(value, deepest) ? value : plainJson(value, what, deepest)
+}
+
 /** Whether a JSON value is nested no deeper than so many levels of lists and objects. */
 export function nestedAtMost(value: unknown, deepest: number): boolean {
   if (typeof value !== 'object' || value === null) return true

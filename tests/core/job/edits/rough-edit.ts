@@ -1,3 +1,4 @@
+import { activeFormulas } from '../../../../src/core/formula/evaluation-order.ts'
 import type { Edit } from '../../../../src/core/job/edits/edit.ts'
 import { ITEM_KINDS, ITEM_WORDS, nameOf } from '../../../../src/core/job/model/item-kinds.ts'
 import type { Dimension, Job, Mark } from '../../../../src/core/job/model/types.ts'
@@ -285,13 +286,44 @@ function goneInPassing(draw: Draw, job: Job, fresh: string): Edit[] {
   ]
 }
 
+/** A view put on another sheet, without the references that would hold it where it is. */
+function viewElsewhere(draw: Draw, job: Job): Edit[] {
+  const used = job.dimensions.flatMap(({ evidence }) =>
+    evidence.flatMap((one) => (one.basis === 'scaled' ? [one.view] : [])),
+  )
+  const id = sometimes(draw) ? oneOf(draw, used) : oneOf(draw, job.views)?.id
+  const references = job.views.find((view) => view.id === id)?.references ?? []
+  if (id === undefined) return []
+  return [
+    ...references.map((one): Edit => ({ do: 'remove-reference', view: id, id: one.id })),
+    { do: 'change-view', id, set: { sheet: anyName(draw, job, 'sheet') } },
+  ]
+}
+
+/** A dimension made one of another kind, without the evidence that would hold it to its own. */
+function otherKind(draw: Draw, job: Job): Edit[] {
+  const formulas = job.dimensions.flatMap(activeFormulas).join(' ')
+  const used = job.dimensions.filter(({ name }) => formulas.includes(name))
+  const dimension = oneOf(draw, used) ?? oneOf(draw, job.dimensions)
+  const kind = oneOf(draw, ['length', 'angle', 'area', 'count'] as const) ?? 'length'
+  if (dimension === undefined) return []
+  const { name, evidence } = dimension
+  return [
+    { do: 'adopt', dimension: name },
+    ...evidence.map(({ id }): Edit => ({ do: 'remove-evidence', dimension: name, id, undo: true })),
+    { do: 'change-dimension', name, set: { kind }, clear: ['tolerance'] },
+  ]
+}
+
 function roughList(draw: Draw, job: Job, fresh: string): Edit[] {
   const pieces = Array.from({ length: 1 + some(draw, 3) }, (_, i): Edit[] => {
-    const which = some(draw, 7)
+    const which = some(draw, 9)
     if (which === 0) return removedAndAdded(draw, job)
     if (which === 1) return allRemoved(draw, job)
     if (which === 2) return inCircle(draw, job, `${fresh}${i}`)
     if (which === 3) return goneInPassing(draw, job, `${fresh}${i}`)
+    if (which === 4) return viewElsewhere(draw, job)
+    if (which === 5) return otherKind(draw, job)
     return [roughEdit(draw, job, `${fresh}${i}`)]
   })
   return pieces.flat()
