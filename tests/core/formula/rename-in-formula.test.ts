@@ -1,6 +1,8 @@
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
-import { renameInFormula, standsIn } from '../../../src/core/formula/rename-in-formula.ts'
+import { parseFormula } from '../../../src/core/formula/formula.ts'
+import { FormulaError } from '../../../src/core/formula/formula-error.ts'
+import { renameInFormula, standsIn, wordsOfFormula } from '../../../src/core/formula/rename-in-formula.ts'
 
 describe('a name in a formula', () => {
   it.each([
@@ -20,6 +22,54 @@ describe('a name in a formula', () => {
   it('is not seen inside a number', () => {
     expect(renameInFormula('1e3 + e3', 'e3', 'x')).toBe('1e3 + x')
     expect(standsIn('1e3 + 0xe3', 'e3')).toBe(false)
+  })
+
+  it('is found wherever the formula uses it when it is read', () => {
+    const pieces = [
+      'od',
+      'x',
+      'e3',
+      '2',
+      '0x',
+      '0b1',
+      '1.5',
+      '.',
+      ' ',
+      ' in',
+      '+',
+      '*',
+      '^',
+      '(',
+      ')',
+      '#',
+      '²',
+      'º',
+      'µ',
+      '٣',
+      '·',
+      'Ⅷ',
+      '\n',
+    ]
+    let read = 0
+    fc.assert(
+      fc.property(fc.array(fc.constantFrom(...pieces), { minLength: 1, maxLength: 7 }), (some) => {
+        const formula = some.join('')
+        let names: readonly string[]
+        try {
+          names = parseFormula(formula).names
+        } catch (error) {
+          expect(error).toBeInstanceOf(FormulaError)
+          return
+        }
+        read++
+        // Other letters than these are in no name of a dimension.
+        expect(wordsOfFormula(formula)).toEqual(
+          expect.arrayContaining(names.filter((name) => /^\w+$/.test(name))),
+        )
+      }),
+      { numRuns: 5000 },
+    )
+    expect(read).toBeGreaterThan(300)
   })
 
   it('goes back to the very text when it is renamed back', () => {

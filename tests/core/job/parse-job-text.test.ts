@@ -1,10 +1,13 @@
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import { newJob } from '../../../src/core/job/model/new-job.ts'
+import type { Job } from '../../../src/core/job/model/types.ts'
 import { parseJobText } from '../../../src/core/job/parse-job-text.ts'
+import { readJob } from '../../../src/core/job/read-job.ts'
 import { JobError } from '../../../src/core/job/text/job-error.ts'
 import { findJsonFault } from '../../../src/core/job/text/json-fault.ts'
 import { writeJob } from '../../../src/core/job/write-job.ts'
+import { winchJob } from './winch-job.ts'
 
 describe('the text of a job', () => {
   it('is read as it was written, with or without a byte order mark', () => {
@@ -87,5 +90,36 @@ describe('the place where a text stops being JSON', () => {
       }),
       { numRuns: 2000 },
     )
+  })
+})
+
+describe('a job in its text', () => {
+  const text = writeJob(winchJob())
+  const verdict = (read: () => Job): unknown => {
+    try {
+      return read()
+    } catch (error) {
+      expect(error).toBeInstanceOf(JobError)
+      return (error as JobError).reason
+    }
+  }
+
+  it.each([
+    ['as it is', text],
+    ['with a nought below nothing', text.replace('"sigma": 0.2', '"later": -0, "sigma": 0.2')],
+    ['with a number that is none', text.replace('"sigma": 0.2', '"sigma": 1e999')],
+    [
+      'with a field that no object may have',
+      text.replace('"sigma": 0.2', '"later": { "__proto__": 1 }, "sigma": 0.2'),
+    ],
+    [
+      'with a list too deep',
+      text.replace('"sigma": 0.2', `"later": ${'['.repeat(99)}${']'.repeat(99)}, "sigma": 0.2`),
+    ],
+    ['with what does not fit', text.replace('"sigma": 0.2', '"sigma": -0.2')],
+  ])('comes to the same as its JSON value: %s', (what, changed) => {
+    expect(changed === text).toBe(what === 'as it is')
+    const read = verdict(() => parseJobText(changed))
+    expect(read).toEqual(verdict(() => readJob(JSON.parse(changed))))
   })
 })

@@ -1,11 +1,14 @@
 import { reason } from '../../words/core-words.ts'
 import { quoted } from '../../words/quoted.ts'
 import { EDIT_WORDS, type Edit, editSchema } from '../model/edit-schema.ts'
+import { fitsSchema } from '../model/fits-schema.ts'
 import { nearestWord } from '../text/edit-distance.ts'
 import { JobError } from '../text/job-error.ts'
 import { place } from '../text/place.ts'
 import { DEEPEST_EDIT, plainJson } from '../text/plain-json.ts'
 import { schemaProblem } from '../text/schema-problem.ts'
+
+const fitsEdit = fitsSchema(editSchema)
 
 /** How far a word may be from that of an edit to be taken for it: a third of its letters. */
 const third = (word: string): number => Math.ceil(word.length / 3)
@@ -43,6 +46,7 @@ export function readEdit(json: unknown): Edit {
   }
   const value = plainJson(json, 'The edit', DEEPEST_EDIT)
   checkDo(value)
+  if (fitsEdit(value)) return value as Edit
   const parsed = editSchema.safeParse(value)
   if (!parsed.success) {
     throw new JobError(schemaProblem(parsed.error, value, { whole: 'The edit', inside: 'The edit: ' }))

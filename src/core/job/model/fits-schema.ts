@@ -51,17 +51,22 @@ function fitsTuple({ def }: z.ZodTuple): Fits {
     Array.isArray(value) && value.length === items.length && items.every((fits, i) => fits(value[i]))
 }
 
-/** Fields that a loose object does not know may be anything. */
+const isObject = (value: unknown): value is Record<string, unknown> =>
+  typeof value === 'object' && value !== null && !Array.isArray(value)
+
+/** Fields that a loose object does not know may be anything; a strict one has none. */
 function fitsObject({ def }: z.ZodObject): Fits {
-  if (!(def.catchall instanceof z.ZodUnknown)) return unseen
+  const strict = def.catchall instanceof z.ZodNever
+  if (!strict && !(def.catchall instanceof z.ZodUnknown)) return unseen
   const fields = Object.entries(def.shape).map(([name, field]) => {
     const optional = field instanceof z.ZodOptional
     return { name, optional, fits: fitsSchema(unwrapped(field)) }
   })
   return (value) => {
-    if (typeof value !== 'object' || value === null || Array.isArray(value)) return false
+    if (!isObject(value)) return false
+    if (strict && !Object.keys(value).every((name) => Object.hasOwn(def.shape, name))) return false
     for (const { name, optional, fits } of fields) {
-      const inner = (value as Record<string, unknown>)[name]
+      const inner = value[name]
       if (inner === undefined ? !optional : !fits(inner)) return false
     }
     return true
@@ -76,8 +81,16 @@ function fitsOneOf({ def }: z.ZodDiscriminatedUnion): Fits {
     for (const value of kind.def.values) byKind.set(value, fitsSchema(option))
   }
   return (value) => {
-    if (typeof value !== 'object' || value === null) return false
-    return byKind.get((value as Record<string, unknown>)[def.discriminator])?.(value) ?? false
+    return isObject(value) && (byKind.get(value[def.discriminator])?.(value) ?? false)
+  }
+}
+
+/** A schema that holds itself is gone into as far as the value goes. */
+function fitsLazy({ def }: z.ZodLazy): Fits {
+  let fits: Fits | undefined
+  return (value) => {
+    fits ??= fitsSchema(def.getter())
+    return fits(value)
   }
 }
 
@@ -100,6 +113,8 @@ export function fitsSchema(schema: unknown): Fits {
     return withChecks(schema, (value) => Array.isArray(value) && value.every(fits))
   }
   if (schema instanceof z.ZodTuple) return fitsTuple(schema)
+  if (schema instanceof z.ZodLazy) return fitsLazy(schema)
+  if (schema instanceof z.ZodRecord) return schema.def.valueType instanceof z.ZodUnknown ? isObject : unseen
   if (schema instanceof z.ZodDiscriminatedUnion) return fitsOneOf(schema)
   return schema instanceof z.ZodObject ? fitsObject(schema) : unseen
 }

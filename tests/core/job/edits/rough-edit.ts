@@ -1,4 +1,5 @@
 import { activeFormulas } from '../../../../src/core/formula/evaluation-order.ts'
+import { standsIn } from '../../../../src/core/formula/rename-in-formula.ts'
 import type { Edit } from '../../../../src/core/job/edits/edit.ts'
 import { ITEM_KINDS, ITEM_WORDS, nameOf } from '../../../../src/core/job/model/item-kinds.ts'
 import type { Dimension, Job, Mark } from '../../../../src/core/job/model/types.ts'
@@ -21,16 +22,7 @@ const names = (draw: Draw, job: Job): string =>
 function anyFormula(draw: Draw, job: Job): string {
   const [a, b] = [names(draw, job), names(draw, job)]
   return (
-    oneOf(draw, [
-      a,
-      a,
-      `${a} + ${b}`,
-      `${a} * ${b}`,
-      `sqrt(${a} * ${a})`,
-      `0b11${a}`,
-      `${a} # not ${b}`,
-      `${a} +`,
-    ]) ?? a
+    oneOf(draw, [a, a, `${a} + ${b}`, `${a} * ${b}`, `sqrt(${a} * ${a})`, `${a} # not ${b}`, `${a} +`]) ?? a
   )
 }
 
@@ -81,6 +73,15 @@ type Maker = (draw: Draw, job: Job, fresh: string) => object
 
 /** Edits that are likely to be refused, or to touch more than they say. */
 const MAKERS: readonly Maker[] = [
+  // Not every standard of sheet gauges has such numbers.
+  (draw, _, fresh) => ({
+    do: 'add-instrument',
+    item: { id: fresh, name: 'gauge', resolution: oneOf(draw, ['No. 38 GA', 'No. 6/0 GA']) },
+  }),
+  (_, { gauge }) => ({
+    do: 'describe',
+    set: { gauge: gauge === 'birmingham' ? 'us-standard-1893' : 'birmingham' },
+  }),
   (_, { unit }) => ({ do: 'describe', set: { unit: unit === 'in' ? 'mm' : 'in' } }),
   (draw, job, fresh) => ({
     do: 'add-evidence',
@@ -157,13 +158,23 @@ const MAKERS: readonly Maker[] = [
       { kind: 'point', pixel: anyPixel(draw) },
       { kind: 'circle', pixels: [anyPixel(draw), anyPixel(draw), anyPixel(draw)] },
       { kind: 'path', pixels: [anyPixel(draw), anyPixel(draw), anyPixel(draw)], closed: sometimes(draw) },
-      { closed: held?.kind !== 'path' || held.closed !== true },
       { sheet: anyName(draw, job, 'sheet') },
       { by: anyBy(draw, job) },
       { repeatedBy: [{}, {}] },
       { label: 'rivet' },
     ])
     return { do: 'change-mark', id: held?.id ?? 'gone', set }
+  },
+  (draw, job) => {
+    const path = oneOf(
+      draw,
+      job.marks.filter(({ kind }) => kind === 'path'),
+    )
+    return {
+      do: 'change-mark',
+      id: path?.id ?? 'gone',
+      set: { closed: path?.kind === 'path' && path.closed !== true },
+    }
   },
   (draw, job) => ({
     do: 'change-view',
@@ -213,8 +224,6 @@ const MAKERS: readonly Maker[] = [
   (draw) => ({
     do: 'describe',
     ...oneOf<object>(draw, [
-      { set: { gauge: 'birmingham' } },
-      { set: { gauge: 'us-standard-1893' } },
       { clear: ['gauge'] },
       { set: { tolerance: oneOf(draw, ['tight', '±1/64', '1/32"']) } },
       { set: { later: DEEP } },
@@ -315,15 +324,36 @@ function otherKind(draw: Draw, job: Job): Edit[] {
   ]
 }
 
+/** A dimension that is renamed twice, and a formula that used it made another in between. */
+function renamedTwice(draw: Draw, job: Job, fresh: string): Edit[] {
+  const derived = job.dimensions.flatMap(({ name, evidence }) =>
+    evidence.flatMap((one) =>
+      one.basis === 'derived' ? [{ dimension: name, id: one.id, formula: one.formula }] : [],
+    ),
+  )
+  const one = oneOf(draw, derived)
+  const used = job.dimensions.filter(({ name }) => one !== undefined && standsIn(one.formula, name))
+  const name = oneOf(draw, used)?.name
+  if (one === undefined || name === undefined) return []
+  const { dimension, id } = one
+  const holder = dimension === name ? `${fresh}_a` : dimension
+  return [
+    { do: 'rename-dimension', name, to: `${fresh}_a` },
+    { do: 'change-evidence', dimension: holder, id, set: { formula: names(draw, job) } },
+    { do: 'rename-dimension', name: `${fresh}_a`, to: `${fresh}_b` },
+  ]
+}
+
 function roughList(draw: Draw, job: Job, fresh: string): Edit[] {
   const pieces = Array.from({ length: 1 + some(draw, 3) }, (_, i): Edit[] => {
-    const which = some(draw, 9)
+    const which = some(draw, 10)
     if (which === 0) return removedAndAdded(draw, job)
     if (which === 1) return allRemoved(draw, job)
     if (which === 2) return inCircle(draw, job, `${fresh}${i}`)
     if (which === 3) return goneInPassing(draw, job, `${fresh}${i}`)
     if (which === 4) return viewElsewhere(draw, job)
     if (which === 5) return otherKind(draw, job)
+    if (which === 6) return renamedTwice(draw, job, `${fresh}${i}`)
     return [roughEdit(draw, job, `${fresh}${i}`)]
   })
   return pieces.flat()

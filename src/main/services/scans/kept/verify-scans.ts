@@ -1,4 +1,5 @@
 import { stat } from 'node:fs/promises'
+import pLimit from 'p-limit'
 import type { Job, Sheet } from '../../../../core/job/model/types.ts'
 import type { AnyReason } from '../../../../core/words/reason.ts'
 import { systemCause } from '../../files/system-reason.ts'
@@ -6,6 +7,9 @@ import { ServiceError } from '../../service-error.ts'
 import { reason } from '../../words/services-words.ts'
 import { hashFile } from './hash-file.ts'
 import { resolveScan } from './scan-path.ts'
+
+/** Scans that are read at once, so that the disk is not waited for while another is hashed. */
+const AT_ONCE = 4
 
 /** How a sheet's scan was found. problem: what is wrong and what to do */
 export type SheetScan = { sheet: string; file: string } & (
@@ -43,14 +47,13 @@ export async function verifySheet(
 }
 
 /** Checks the scan of every sheet of a job, in the order of the sheets; a file of many pages is read once. */
-export async function verifyScans(job: Job, folder: string): Promise<SheetScan[]> {
-  const hashes = new Map<string, string>()
-  const hashOnce = async (path: string): Promise<string> => {
-    const known = hashes.get(path) ?? (await hashFile(path))
-    hashes.set(path, known)
-    return known
+export function verifyScans(job: Job, folder: string): Promise<SheetScan[]> {
+  const hashes = new Map<string, Promise<string>>()
+  const hashOnce = (path: string): Promise<string> => {
+    const hash = hashes.get(path) ?? hashFile(path)
+    hashes.set(path, hash)
+    return hash
   }
-  const found: SheetScan[] = []
-  for (const sheet of job.sheets) found.push(await verifySheet(sheet, folder, hashOnce))
-  return found
+  const limit = pLimit(AT_ONCE)
+  return Promise.all(job.sheets.map((sheet) => limit(() => verifySheet(sheet, folder, hashOnce))))
 }
