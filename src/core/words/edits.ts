@@ -43,6 +43,6 @@ export const EDIT_WORDS = {
     `mark ${quoted(p.mark)} was picked with ${p.picked} points, and this pick has ${p.given}: pick the same corners again.`,
   'edit.field-miswritten': (p: { what: string; field: string; meant: string }) =>
     `The edit: ${p.what} has no field ${quoted(p.field)}; did you mean ${quoted(p.meant)}?`,
-  'edit.no-time': (p: { what: string; at: string }) =>
-    `The edit: "at" of ${p.what} is ${p.at}, and must be an ISO 8601 date and time such as "1911-03-09T10:05:00Z".`,
+  'edit.no-time': (p: { what: string; field: string; at: string }) =>
+    `The edit: "${p.field}" of ${p.what} is ${p.at}, and must be an ISO 8601 date and time such as "1911-03-09T10:05:00Z".`,
 } as const

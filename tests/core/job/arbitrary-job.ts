@@ -58,6 +58,16 @@ export function maybeBy(draw: Draw, job: Job): { by?: string; at?: string } {
   return by === undefined ? {} : { by, at: '2026-02-03T10:00:00Z' }
 }
 
+/** Who took a decision and when, as its fields are called. */
+function maybeDecided(
+  draw: Draw,
+  job: Job,
+  decision: 'withdrawn' | 'adopted',
+): { [K in `${typeof decision}By` | `${typeof decision}At`]?: string } {
+  const { by, at } = maybeBy(draw, job)
+  return by === undefined ? {} : { [`${decision}By`]: by, [`${decision}At`]: at }
+}
+
 export function mark(draw: Draw, job: Job, id: string): Mark | undefined {
   const sheet = oneOf(draw, job.sheets)?.id
   if (sheet === undefined) return undefined
@@ -113,7 +123,12 @@ export function reference(
   view: Pick<View, 'sheet'>,
   id: string,
 ): Reference | undefined {
-  const base = { id, ...(sometimes(draw) ? { u: length(draw) } : {}), ...later(draw) }
+  const base = {
+    id,
+    ...maybeBy(draw, job),
+    ...(sometimes(draw) ? { u: length(draw) } : {}),
+    ...later(draw),
+  }
   const point = isA('point')
   switch (some(draw, 2)) {
     case 0: {
@@ -168,6 +183,8 @@ export function evidence(
     id,
     ...maybeBy(draw, job),
     ...(some(draw, 3) === 0 ? { withdrawn: 'misread' } : {}),
+    // Said of evidence that is not withdrawn, it means nothing, and is kept.
+    ...(some(draw, 3) === 0 ? maybeDecided(draw, job, 'withdrawn') : {}),
     ...later(draw),
   }
   switch (some(draw, 3)) {
@@ -208,7 +225,9 @@ export function dimension(draw: Draw, job: Job, name: string, place: number): Di
     name,
     label: draw(fc.string),
     kind,
+    ...maybeBy(draw, job),
     ...(adopt === undefined ? {} : { adopt }),
+    ...maybeDecided(draw, job, 'adopted'),
     ...(sometimes(draw) ? { tolerance: kind === 'length' ? tolerance(draw) : written(draw, kind) } : {}),
     ...(sometimes(draw) ? { count: 1 + some(draw, 5) } : {}),
     evidence: all,
@@ -244,9 +263,19 @@ export function anyJob(draw: Draw): Job {
   const times = (most: number, add: (i: number) => void): void => {
     for (let i = some(draw, most); i > 0; i--) add(i)
   }
-  times(2, (i) => job.people.push({ id: `who${i}`, name: draw(fc.string), ...later(draw) }))
+  times(2, (i) => {
+    const person = { id: `who${i}`, name: draw(fc.string), ...later(draw) }
+    const by = oneOf(draw, [undefined, person.id, job.people[0]?.id])
+    job.people.push(by === undefined ? person : { ...person, by, at: '2026-02-03T09:00:00Z' })
+  })
   times(2, (i) =>
-    job.instruments.push({ id: `cal${i}`, name: 'caliper', resolution: length(draw), ...later(draw) }),
+    job.instruments.push({
+      id: `cal${i}`,
+      name: 'caliper',
+      resolution: length(draw),
+      ...maybeBy(draw, job),
+      ...later(draw),
+    }),
   )
   times(2, (i) => {
     const scan = {
@@ -257,7 +286,8 @@ export function anyJob(draw: Draw): Job {
       height: 100,
       ...later(draw),
     }
-    job.sheets.push({ id: `s${i}`, title: '', record: { ...later(draw) }, scan, ...later(draw) })
+    const entered = maybeBy(draw, job)
+    job.sheets.push({ id: `s${i}`, title: '', ...entered, record: { ...later(draw) }, scan, ...later(draw) })
   })
   times(12, (i) => {
     const made = mark(draw, job, `M${i}`)
@@ -270,12 +300,13 @@ export function anyJob(draw: Draw): Job {
       .slice(0, some(draw, 3))
       .map((id) => reference(draw, job, { sheet }, id))
       .filter((r) => r !== undefined)
-    job.views.push({ id: `v${i}`, sheet, name: 'Elevation', mapping: 'affine', references, ...later(draw) })
+    const view = { id: `v${i}`, sheet, name: 'Elevation', mapping: 'affine', references } as const
+    job.views.push({ ...view, ...maybeBy(draw, job), ...later(draw) })
   })
   times(5, (i) => job.dimensions.push(dimension(draw, job, `dim_${i}`, job.dimensions.length)))
   times(2, (i) => {
     const text = relationText(draw, job)
-    if (text) job.relations.push({ id: `E${i}`, text, ...later(draw) })
+    if (text) job.relations.push({ id: `E${i}`, text, ...maybeBy(draw, job), ...later(draw) })
   })
   times(2, (i) => {
     const sheet = oneOf(draw, job.sheets)?.id

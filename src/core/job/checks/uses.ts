@@ -22,6 +22,10 @@ const isWithdrawn = ({ holders }: Whereabouts): boolean => {
   return holder !== undefined && 'withdrawn' in holder && holder.withdrawn !== undefined
 }
 
+/** Whether it is a person who is said to have entered themselves. */
+const isThemselves = ({ path, holders }: Whereabouts, id: string): boolean =>
+  path[0] === 'people' && (holders.at(-1) as { id?: unknown } | undefined)?.id === id
+
 /** The first use of an item in the whole of a job, as `problemOfUse` says it. */
 export function firstUse(job: Job, kind: ItemKind, id: string): CoreReason | null {
   const found: CoreReason[] = []
@@ -30,7 +34,7 @@ export function firstUse(job: Job, kind: ItemKind, id: string): CoreReason | nul
     const inFormula = meaning.is === 'formula'
     const uses = inFormula
       ? kind === 'dimension' && standsIn(text, id) && !isWithdrawn(at)
-      : meaning.to === kind && text === id
+      : meaning.to === kind && text === id && !isThemselves(at, id)
     if (!uses) return
     const path = holderPath(at)
     const inEvidence = path.includes('evidence')

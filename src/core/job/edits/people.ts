@@ -9,13 +9,22 @@ const REFERENCES = walkMeanings(jobSchema, 'reference')
 const alike = (a: string, b: string): boolean => a.trim().toLowerCase() === b.trim().toLowerCase()
 
 /** The person of a job that goes by an id or, failing that, by a name, whatever its case. */
-export function personOf(job: Job, who: string): Person | undefined {
+export function personOf({ people }: Pick<Job, 'people'>, who: string): Person | undefined {
   return (
-    job.people.find(({ id }) => id === who.trim()) ??
-    job.people.find(({ id }) => alike(id, who)) ??
-    job.people.find(({ name }) => alike(name, who))
+    people.find(({ id }) => id === who.trim()) ??
+    people.find(({ id }) => alike(id, who)) ??
+    people.find(({ name }) => alike(name, who))
   )
 }
+
+function peopleIn(edit: Edit): Person[] {
+  if (edit.do === 'several') return edit.edits.flatMap(peopleIn)
+  return edit.do === 'add-person' ? [edit.item] : []
+}
+
+/** Who makes an edit: a person of the job or, where they enter themselves, one whom the edit adds. */
+export const makerOf = (job: Job, edit: Edit, who: string): Person | undefined =>
+  personOf(job, who) ?? personOf({ people: peopleIn(edit) }, who)
 
 /** The ids of everybody whom something in the job names. */
 function named(job: Job): Set<string> {

@@ -47,12 +47,16 @@ function isTime(schema: unknown): boolean {
   return plain instanceof z.ZodType && meaningOf(plain)?.is === 'time'
 }
 
+function checkTime(value: unknown, field: string, what: string): void {
+  if (value === undefined || dateTime.safeParse(value).success) return
+  throw new JobError(reason('edit.no-time', { what, field, at: quoted(value) }))
+}
+
 /** Refuses times that are none among the fields of a thing. */
 function checkTimes(thing: object, schema: unknown, what: string): void {
   const known = fieldsOf(schema)
   for (const [name, value] of Object.entries(thing)) {
-    if (!known.get(name)?.some(isTime) || dateTime.safeParse(value).success) continue
-    throw new JobError(reason('edit.no-time', { what, at: quoted(value) }))
+    if (known.get(name)?.some(isTime)) checkTime(value, name, what)
   }
 }
 
@@ -74,6 +78,7 @@ export function reviewEdit(job: Job, edit: Edit): void {
     if (problem !== null) throw new JobError(problem)
     return
   }
+  if ('at' in edit) checkTime(edit.at, 'at', `"${edit.do}"`)
   const what = edit.do === 'describe' ? 'job' : edit.do.replace(/^(add|change)-/, '')
   const schema = schemaFor(what)
   if (schema === undefined) return
@@ -87,5 +92,8 @@ export function reviewEdit(job: Job, edit: Edit): void {
   if (item !== undefined) checkTimes(item, schema, thing)
   if (edit.do === 'add-dimension') {
     for (const one of edit.item.evidence) checkTimes(one, evidenceSchema, `evidence ${quoted(one.id)}`)
+  }
+  if (edit.do === 'add-view') {
+    for (const one of edit.item.references) checkTimes(one, referenceSchema, `reference ${quoted(one.id)}`)
   }
 }

@@ -1,5 +1,5 @@
 import type { Edit } from '../model/edit-schema.ts'
-import type { Job } from '../model/types.ts'
+import type { Dimension, Evidence, Job, View } from '../model/types.ts'
 
 /** Who makes an edit, and when. */
 export interface Stamp {
@@ -43,9 +43,33 @@ function stampedChange<E extends { set?: object; clear?: string[] }>(
   return add === null ? edit : { ...edit, set: { ...edit.set, ...add } }
 }
 
+const stampedItem = <E extends { item: Stamped }>(edit: E, stamp: Stamp): E => ({
+  ...edit,
+  item: stamped(edit.item, stamp),
+})
+
+function stampedEvidence(evidence: Evidence, stamp: Stamp): Evidence {
+  const signed = stamped(evidence, stamp)
+  if (signed.withdrawn === undefined) return signed
+  const { withdrawnBy = stamp.by, withdrawnAt = stamp.at } = signed
+  return { ...signed, withdrawnBy, withdrawnAt }
+}
+
+function stampedDimension(dimension: Dimension, stamp: Stamp): Dimension {
+  const evidence = dimension.evidence.map((one) => stampedEvidence(one, stamp))
+  const signed = { ...stamped(dimension, stamp), evidence }
+  if (signed.adopt === undefined) return signed
+  const { adoptedBy = stamp.by, adoptedAt = stamp.at } = signed
+  return { ...signed, adoptedBy, adoptedAt }
+}
+
+function stampedView(view: View, stamp: Stamp): View {
+  return { ...stamped(view, stamp), references: view.references.map((one) => stamped(one, stamp)) }
+}
+
 /**
- * An edit with who made it and when written into the marks, evidence and notes that it adds, and into those that it
- * changes or repeats and that do not say so yet. What an item says already stays.
+ * An edit with who made it and when written into all that it adds, adopts or withdraws, and into the marks, evidence
+ * and notes that it changes or repeats and that do not say so yet. What is said already stays.
  *
  * @param job the job before the edit
  */
@@ -53,16 +77,24 @@ export function stampEdit(job: Job, edit: Edit, stamp: Stamp): Edit {
   switch (edit.do) {
     case 'several':
       return { ...edit, edits: edit.edits.map((one) => stampEdit(job, one, stamp)) }
+    case 'add-person':
+    case 'add-instrument':
+    case 'add-sheet':
+    case 'add-reference':
     case 'add-mark':
-      return { ...edit, item: stamped(edit.item, stamp) }
-    case 'add-evidence':
-      return { ...edit, item: stamped(edit.item, stamp) }
+    case 'add-relation':
     case 'add-note':
-      return { ...edit, item: stamped(edit.item, stamp) }
-    case 'add-dimension': {
-      const evidence = edit.item.evidence.map((one) => stamped(one, stamp))
-      return { ...edit, item: { ...edit.item, evidence } }
-    }
+      return stampedItem(edit, stamp)
+    case 'add-view':
+      return { ...edit, item: stampedView(edit.item, stamp) }
+    case 'add-dimension':
+      return { ...edit, item: stampedDimension(edit.item, stamp) }
+    case 'add-evidence':
+      return { ...edit, item: stampedEvidence(edit.item, stamp) }
+    case 'withdraw-evidence':
+      return stamped(edit, stamp)
+    case 'adopt':
+      return edit.adopt === undefined ? edit : stamped(edit, stamp)
     case 'change-mark':
     case 'change-note': {
       const items: readonly (Stamped & { id: string })[] = edit.do === 'change-mark' ? job.marks : job.notes

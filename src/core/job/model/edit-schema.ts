@@ -8,6 +8,8 @@ import type { Known } from './types.ts'
 const id = z.string().min(1)
 const named = (what: string) => id.describe(`The id of ${what}.`)
 const dimensionName = id.describe('The name of the dimension.')
+const by = (what: string) => named(`the person who ${what}`).optional()
+const at = z.string().optional().describe('When, as an ISO 8601 date and time.')
 const index = z.int().min(0).optional().describe('Where in the list, from 0; at its end unless given.')
 const undo = z
   .literal(true)
@@ -88,6 +90,8 @@ const dimensionEdits = [
         .describe(
           'The rule printed, scaled, found, derived or mean, or the id of one piece of evidence of the dimension. Left out: the usual order decides again (printed and clear, then derived, scaled, found).',
         ),
+      by: by('adopts it'),
+      at,
     })
     .describe('Says which value the table gives for a dimension.'),
   z
@@ -124,6 +128,8 @@ const evidenceEdits = [
       do: z.literal('withdraw-evidence'),
       ...oneEvidence,
       why: z.string().min(1).describe('Why it no longer counts; shown in the table.'),
+      by: by('withdraws it'),
+      at,
     })
     .describe('Says that a piece of evidence no longer counts. It is kept.'),
   z
@@ -171,8 +177,8 @@ const plainEdits = [
       mark: named('a mark'),
       pixel: pixelSchema.optional().describe('Of a point: where it was picked again.'),
       pixels: z.array(pixelSchema).optional().describe('Of a line, circle or path: all of the new pick.'),
-      by: named('the person who picked again').optional(),
-      at: z.string().optional().describe('When, as an ISO 8601 date and time.'),
+      by: by('picked again'),
+      at,
     })
     .describe('Adds one more independent pick of a mark, from whose scatter its uncertainty is judged.'),
   ...itemEdits('person', ITEM_KINDS.person),
@@ -226,7 +232,7 @@ export function editJsonSchema(): object {
     $id: 'scantling-edit-1',
     title: 'Scantling edit, format version 1',
     description:
-      'One change to a job: the field "do" says which. Marks, evidence and notes without "by" and "at" get who made the edit and when. "scantling edit" also takes the lines {"do":"undo"} and {"do":"redo"}, which take back the newest edit and make it again; with "theirs": true also where somebody else made it.',
+      'One change to a job: the field "do" says which. Whatever is added, adopted or withdrawn without "by" and "at" get who made the edit and when. "scantling edit" also takes the lines {"do":"undo"} and {"do":"redo"}, which take back the newest edit and make it again; with "theirs": true also where somebody else made it.',
     ...rest,
   }
 }

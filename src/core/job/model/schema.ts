@@ -40,10 +40,20 @@ export const pixelSchema = z
 const by = reference('person', 'the person who did this').optional()
 const at = means({ is: 'time' }, text('When, as an ISO 8601 date and time.')).optional()
 
+const moment = (what: string) =>
+  means({ is: 'time' }, text(`${what}, as an ISO 8601 date and time.`)).optional()
+
+/** Who brought a thing into the job, and when. */
+const entered = {
+  by: reference('person', 'the person who entered this').optional(),
+  at: moment('When it was entered'),
+}
+
 export const personSchema = z.looseObject({
   id,
   name: text('Name as the person writes it.'),
   role: text('What the person does in this job.').optional(),
+  ...entered,
 })
 
 export const instrumentSchema = z.looseObject({
@@ -52,11 +62,13 @@ export const instrumentSchema = z.looseObject({
   resolution: written('length or angle', 'Smallest step it shows.'),
   limit: written('length or angle', 'Maximum permissible error, ±.').optional(),
   note: z.string().optional(),
+  ...entered,
 })
 
 export const sheetSchema = z.looseObject({
   id,
   title: z.string(),
+  ...entered,
   record: z
     .looseObject({
       identifier: z.string().optional(),
@@ -103,6 +115,7 @@ export const sheetSchema = z.looseObject({
 
 const referenceBase = {
   id: z.string().min(1).describe('Unique within the view.'),
+  ...entered,
   u: written('length', 'Standard uncertainty of the stated size; default 0.').optional(),
 }
 const markId = reference('mark', 'a mark on the same sheet')
@@ -137,6 +150,7 @@ export const viewSchema = z.looseObject({
   id,
   sheet: reference('sheet', 'the sheet it is on'),
   name: z.string(),
+  ...entered,
   outline: z.array(pixelSchema).optional(),
   drawnScale: z
     .number()
@@ -230,6 +244,8 @@ const evidenceBase = {
   at,
   note: z.string().optional(),
   withdrawn: text('Why it no longer counts; evidence is never deleted.').optional(),
+  withdrawnBy: reference('person', 'the person who withdrew it').optional(),
+  withdrawnAt: moment('When it was withdrawn'),
 }
 
 const measureSchema = z
@@ -292,6 +308,7 @@ export const dimensionSchema = z.looseObject({
     .describe('Unique; letters a to z, digits and underscores, not starting with a digit.'),
   label: z.string(),
   kind: z.enum(QUANTITY_KINDS),
+  ...entered,
   count: z.int().min(1).optional().describe('How many alike per assembly.'),
   tolerance: written('tolerance of the dimension', 'Tolerance stated for this dimension, ±.').optional(),
   adopt: z
@@ -299,6 +316,8 @@ export const dimensionSchema = z.looseObject({
     .min(1)
     .optional()
     .describe('A rule (printed, scaled, found, derived, mean) or the id of one piece of evidence.'),
+  adoptedBy: reference('person', 'the person who adopted it').optional(),
+  adoptedAt: moment('When it was adopted'),
   evidence: z.array(evidenceSchema),
   note: z.string().optional(),
 })
@@ -307,6 +326,7 @@ export const relationSchema = z.looseObject({
   id,
   text: formula('An equation between dimensions: overall = neck + drum + hood.'),
   u: written('slack', 'What it may miss by, standard uncertainty.').optional(),
+  ...entered,
 })
 
 export const noteSchema = z.looseObject({

@@ -74,7 +74,7 @@ export function addNewCommand(program: Command, output: Output): void {
       const remarks: string[] = []
       const describe: Parameters<typeof createJob>[2] = (added, doubles) => {
         remarks.push(...added.flatMap(scanRemarks), ...doubleRemarks(doubles))
-        return describeNewJob(folder, added, options)
+        return describeNewJob(folder, added, { ...options, at: new Date().toISOString() })
       }
       const job = await createJob(folder, await givenScans(scans, options, limits), describe, limits)
       const sheets = job.sheets.map(({ id, scan }) => {

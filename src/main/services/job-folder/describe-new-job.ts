@@ -13,20 +13,33 @@ export const sheetsOf = ({ scans, pages }: AddedScan, ids: (index: number) => st
     return { id: ids(index), title: pages > 1 ? `${title}, page ${scan.page}` : title, record: {}, scan }
   })
 
+/** What a person says of a job that is made. */
+interface NewJob {
+  title?: string | undefined
+  unit: Unit
+  /** Who makes it. */
+  by?: string | undefined
+  /** When, ISO 8601. */
+  at?: string | undefined
+}
+
 /** The document of a new job: one sheet for each page that was chosen, named after its file. */
 export function describeNewJob(
   folder: string,
   added: readonly AddedScan[],
-  { title, unit, by }: { title?: string | undefined; unit: Unit; by?: string | undefined },
+  { title, unit, by, at }: NewJob,
 ): Job {
+  const person = by === undefined ? undefined : 'P1'
+  const entered = { ...(person === undefined ? {} : { by: person }), ...(at === undefined ? {} : { at }) }
   const sheets: Sheet[] = []
   for (const scan of added) {
     const before = sheets.length
-    sheets.push(...sheetsOf(scan, (index) => `S${before + index + 1}`))
+    const made = sheetsOf(scan, (index) => `S${before + index + 1}`)
+    sheets.push(...made.map((sheet) => ({ ...sheet, ...entered })))
   }
   return {
     ...newJob(title ?? basename(resolve(folder)), unit),
-    people: by === undefined ? [] : [{ id: 'P1', name: by }],
+    people: by === undefined || person === undefined ? [] : [{ id: person, name: by, ...entered }],
     sheets,
   }
 }

@@ -3,6 +3,7 @@ import {
   applyEdit,
   describeEdit,
   type Edit,
+  makerOf,
   personOf,
   reviewEdit,
   stampEdit,
@@ -50,12 +51,13 @@ export async function takeRequest(
   const { by, at } = making
   mustNotRemoveEvidence(asked)
   reviewEdit(state.job, asked)
-  const person = personOf(state.job, by)
+  const person = makerOf(state.job, asked, by)
   if (person !== undefined) {
     const edit = stampEdit(state.job, asked, { by: person.id, at })
     return { step: await makeEdit(state, edit, making), introduction: undefined }
   }
-  const { id, edit: introduce } = addPerson(state.job, by)
+  const { id, edit: introducing } = addPerson(state.job, by)
+  const introduce = stampEdit(state.job, introducing, { by: id, at })
   const edit = stampEdit(state.job, asked, { by: id, at })
   // Nothing says who made it, so nobody needs to be known.
   if (sameJson(edit, stampEdit(state.job, asked, { by: undefined, at }))) {

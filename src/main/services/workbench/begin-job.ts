@@ -16,6 +16,7 @@ export interface BeginJob {
   limits: Limits
   /** Folder where jobs are made. */
   shelf: string
+  now: Date
 }
 
 /**
@@ -23,7 +24,7 @@ export interface BeginJob {
  * @throws ServiceError when it can't be made; no folder is left then, and the scans wait to be asked for again
  */
 export async function beginJob(
-  { current, uploads, passwords, limits, shelf }: BeginJob,
+  { current, uploads, passwords, limits, shelf, now }: BeginJob,
   { title, unit, by, uploads: wanted }: RequestRead['new-job'],
 ): Promise<BenchState> {
   const once = [...new Map(wanted.map((one) => [one.upload, one])).values()]
@@ -34,7 +35,7 @@ export async function beginJob(
     const describe: Parameters<typeof createJob>[2] = (added, doubles) => {
       for (const { scan, password } of added) passwords.keep(scan.sha256, password)
       remarks.push(...added.flatMap(scanRemarks), ...doubleRemarks(doubles))
-      return describeNewJob(folder, added, { title, unit, by })
+      return describeNewJob(folder, added, { title, unit, by, at: now.toISOString() })
     }
     await createJob(folder, given, describe, limits)
   } catch (error) {

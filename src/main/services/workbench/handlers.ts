@@ -68,7 +68,8 @@ function handlersWith(around: HandledWith): Handlers {
 
   const newJob = async (args: RequestRead['new-job']): Promise<BenchState> => {
     const shelf = options.places.shelf
-    const state = await beginJob({ current, uploads, passwords, limits: limits.now, shelf }, args)
+    const now = options.now?.() ?? new Date()
+    const state = await beginJob({ current, uploads, passwords, limits: limits.now, shelf, now }, args)
     for (const { upload } of args.uploads) thumbnails.drop(upload)
     return state
   }

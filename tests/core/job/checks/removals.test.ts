@@ -5,6 +5,15 @@ import { JobError } from '../../../../src/core/job/text/job-error.ts'
 import { winchJob } from '../winch-job.ts'
 
 const job = readJob(winchJob())
+const NOTHING = {
+  instruments: [],
+  sheets: [],
+  views: [],
+  marks: [],
+  dimensions: [],
+  relations: [],
+  notes: [],
+}
 
 it.each<[Edit, RegExp]>([
   [
@@ -25,6 +34,19 @@ it.each<[Edit, RegExp]>([
 ])('%j is refused, and what uses it is named', (edit, message) => {
   expect(() => applyEdit(job, edit)).toThrow(JobError)
   expect(() => applyEdit(job, edit)).toThrow(message)
+})
+
+it('somebody who entered nothing but themselves may go, and who entered a view stays', () => {
+  const alone = { ...job, ...NOTHING, people: [{ id: 'cass', name: 'Cass', by: 'cass' }] }
+  const remove: Edit = { do: 'remove-person', id: 'cass' }
+  expect(() => reviewEdit(alone, remove)).not.toThrow()
+  expect(applyEdit(alone, remove).job.people).toEqual([])
+  const [sheet] = job.sheets
+  if (sheet === undefined) throw new Error('the job has no sheet')
+  const signed = { ...alone, sheets: [{ ...sheet, by: 'cass' }] }
+  expect(() => reviewEdit(signed, remove)).toThrow(
+    'Person "cass" is used by sheet "s1": remove or change that first.',
+  )
 })
 
 it('a dimension stays while a formula or a relation uses it', () => {

@@ -9,6 +9,7 @@ import {
   later,
   length,
   mark,
+  maybeBy,
   oneOf,
   reference,
   relationText,
@@ -28,13 +29,18 @@ function change(draw: Draw, set: Record<string, unknown>, clear: string[] = []):
 const MAKERS: Record<Edit['do'], (draw: Draw, job: Job, fresh: string) => object | undefined> = {
   describe: (draw) =>
     change(draw, { title: draw(fc.string), unit: 'mm', tolerance: '±1/64"' }, ['tolerance', 'gauge']),
-  'add-person': (draw, _, id) => ({ item: { id, name: 'Cass', ...later(draw) }, index: 0 }),
+  'add-person': (draw, job, id) => {
+    const themselves = sometimes(draw) ? { by: id, at: '2026-03-09T10:05:00Z' } : maybeBy(draw, job)
+    return { item: { id, name: 'Cass', ...themselves, ...later(draw) }, index: 0 }
+  },
   'change-person': (draw, job) => ({
     id: oneOf(draw, job.people)?.id,
-    ...change(draw, { name: 'Dot', role: 'restorer' }, ['role']),
+    ...change(draw, { name: 'Dot', role: 'restorer' }, ['role', 'by', 'at']),
   }),
   'remove-person': (draw, job) => ({ id: oneOf(draw, job.people)?.id }),
-  'add-instrument': (draw, _, id) => ({ item: { id, name: 'rule', resolution: length(draw) } }),
+  'add-instrument': (draw, job, id) => ({
+    item: { id, name: 'rule', resolution: length(draw), ...maybeBy(draw, job) },
+  }),
   'change-instrument': (draw, job) => ({
     id: oneOf(draw, job.instruments)?.id,
     ...change(draw, { limit: length(draw), resolution: length(draw) }, ['limit', 'note']),
@@ -59,7 +65,8 @@ const MAKERS: Record<Edit['do'], (draw: Draw, job: Job, fresh: string) => object
     const sheet = oneOf(draw, job.sheets)?.id
     if (sheet === undefined) return undefined
     const first = reference(draw, job, { sheet }, 'R1')
-    return { item: { id, sheet, name: 'Plan', mapping: 'uniform', references: first ? [first] : [] } }
+    const references = first ? [first] : []
+    return { item: { id, sheet, name: 'Plan', ...maybeBy(draw, job), mapping: 'uniform', references } }
   },
   'change-view': (draw, job) => ({
     id: oneOf(draw, job.views)?.id,
@@ -67,6 +74,7 @@ const MAKERS: Record<Edit['do'], (draw: Draw, job: Job, fresh: string) => object
       'grain',
       'drawnScale',
       'outline',
+      'by',
     ]),
   }),
   'remove-view': (draw, job) => ({ id: oneOf(draw, job.views)?.id }),
@@ -88,7 +96,11 @@ const MAKERS: Record<Edit['do'], (draw: Draw, job: Job, fresh: string) => object
   }),
   'change-dimension': (draw, job) => ({
     name: oneOf(draw, job.dimensions)?.name,
-    ...change(draw, { label: draw(fc.string), count: 3, kind: 'length' }, ['count', 'tolerance']),
+    ...change(draw, { label: draw(fc.string), count: 3, kind: 'length' }, [
+      'count',
+      'tolerance',
+      'adoptedBy',
+    ]),
   }),
   'remove-dimension': (draw, job) => ({
     name: oneOf(draw, job.dimensions)?.name,
@@ -105,7 +117,7 @@ const MAKERS: Record<Edit['do'], (draw: Draw, job: Job, fresh: string) => object
   adopt: (draw, job) => {
     const one = oneOf(draw, job.dimensions)
     const adopt = oneOf(draw, [undefined, 'printed', 'mean', oneOf(draw, one?.evidence ?? [])?.id])
-    return { dimension: one?.name, ...(adopt === undefined ? {} : { adopt }) }
+    return { dimension: one?.name, ...(adopt === undefined ? {} : { adopt, ...maybeBy(draw, job) }) }
   },
   'add-evidence': (draw, job, id) => {
     const at = some(draw, Math.max(0, job.dimensions.length - 1))
@@ -124,7 +136,8 @@ const MAKERS: Record<Edit['do'], (draw: Draw, job: Job, fresh: string) => object
   },
   'withdraw-evidence': (draw, job) => {
     const one = oneOf(draw, job.dimensions)
-    return { dimension: one?.name, id: oneOf(draw, one?.evidence ?? [])?.id, why: 'not to scale' }
+    const id = oneOf(draw, one?.evidence ?? [])?.id
+    return { dimension: one?.name, id, why: 'not to scale', ...maybeBy(draw, job) }
   },
   'reinstate-evidence': (draw, job) => {
     const one = oneOf(draw, job.dimensions)
@@ -142,7 +155,7 @@ const MAKERS: Record<Edit['do'], (draw: Draw, job: Job, fresh: string) => object
   'change-reference': (draw, job) => {
     const view = oneOf(draw, job.views)
     const id = oneOf(draw, view?.references ?? [])?.id
-    return { view: view?.id, id, ...change(draw, { u: length(draw) }, ['u']) }
+    return { view: view?.id, id, ...change(draw, { u: length(draw), ...maybeBy(draw, job) }, ['u', 'by']) }
   },
   'remove-reference': (draw, job) => {
     const view = oneOf(draw, job.views)

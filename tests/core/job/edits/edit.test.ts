@@ -184,6 +184,12 @@ describe('evidence', () => {
     )
   })
 
+  it('that says who withdrew it, and is not withdrawn, says so again once it is reinstated', () => {
+    const withdrawnBy: Edit = { do: 'change-evidence', ...S1, set: { withdrawnBy: 'ada' } }
+    const signed = edited(withdrawnBy)
+    edited({ do: 'withdraw-evidence', ...S1, why: 'not to scale', by: 'ben' }, signed)
+  })
+
   it('withdrawn again for another reason goes back to the first', () => {
     const next = edited({ do: 'withdraw-evidence', dimension: 'drum_length', id: 'F1', why: 'worn' })
     expect(next.dimensions[0]?.evidence[4]?.withdrawn).toBe('worn')

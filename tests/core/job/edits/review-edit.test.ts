@@ -75,6 +75,15 @@ describe('when something was done', () => {
     const item = { ...rim, evidence: [{ ...evidence, at: 'now' }] }
     expect(() => review({ do: 'add-dimension', item })).toThrow('"at" of evidence "P9" is "now"')
     expect(() => review({ do: 'change-note', id: 'N1', set: { at: 'now' } })).toThrow('"at" of the note')
+    const adopt = { do: 'adopt', dimension: 'drum_length', adopt: 'mean' }
+    expect(() => review({ ...adopt, at: 'now' })).toThrow('"at" of "adopt" is "now"')
+    const withdraw = { do: 'withdraw-evidence', dimension: 'drum_length', id: 'S1', why: 'creased' }
+    expect(() => review({ ...withdraw, at: 'now' })).toThrow('"at" of "withdraw-evidence" is "now"')
+    const adoptedAt = { do: 'change-dimension', name: 'rake', set: { adoptedAt: 'now' } }
+    expect(() => review(adoptedAt)).toThrow('"adoptedAt" of the dimension is "now"')
+    const size = { id: 'R1', kind: 'diameter', marks: ['drum'], size: '9 in', at: 'now' }
+    const view = { id: 'v3', sheet: 's1', name: 'Plan', mapping: 'uniform', references: [size] }
+    expect(() => review({ do: 'add-view', item: view })).toThrow('"at" of reference "R1" is "now"')
   })
 })
 

@@ -1,6 +1,13 @@
 import { describe, expect, it } from 'vitest'
 import { pixel } from '../../../../src/core/geometry/frames.ts'
-import { addPerson, applyEdit, type Edit, personOf, stampEdit } from '../../../../src/core/job/edits/edit.ts'
+import {
+  addPerson,
+  applyEdit,
+  type Edit,
+  makerOf,
+  personOf,
+  stampEdit,
+} from '../../../../src/core/job/edits/edit.ts'
 import { newJob } from '../../../../src/core/job/model/new-job.ts'
 import type { Mark } from '../../../../src/core/job/model/types.ts'
 import { readJob } from '../../../../src/core/job/read-job.ts'
@@ -20,7 +27,98 @@ describe('who and when', () => {
     const item = { name: 'rim', label: 'Rim', kind: 'length', evidence: [evidence] } as const
     expect(
       stampEdit(job, { do: 'add-dimension', item: { ...item, evidence: [evidence] } }, stamp),
-    ).toMatchObject({ item: { evidence: [{ ...evidence, ...stamp }] } })
+    ).toMatchObject({ item: { ...stamp, evidence: [{ ...evidence, ...stamp }] } })
+  })
+
+  it.each<[string, Edit]>([
+    ['a person', { do: 'add-person', item: { id: 'cass', name: 'Cass Bolt' } }],
+    ['an instrument', { do: 'add-instrument', item: { id: 'rule', name: 'rule', resolution: '1/64"' } }],
+    [
+      'a sheet',
+      {
+        do: 'add-sheet',
+        item: {
+          id: 's3',
+          title: 'Details',
+          record: {},
+          scan: { file: 'c.png', sha256: '', page: 1, width: 9, height: 9 },
+        },
+      },
+    ],
+    [
+      'a view',
+      { do: 'add-view', item: { id: 'v3', sheet: 's1', name: 'Plan', mapping: 'uniform', references: [] } },
+    ],
+    [
+      'a figured size',
+      {
+        do: 'add-reference',
+        view: 'v1',
+        item: { id: 'R9', kind: 'distance', marks: ['A', 'B'], size: '14 3/8"' },
+      },
+    ],
+    ['a relation', { do: 'add-relation', item: { id: 'E2', text: 'drum_od = drum_length' } }],
+  ])('are written into %s', (_, edit) => {
+    if (!('item' in edit)) throw new TypeError('nothing is added')
+    const signed = stampEdit(job, edit, stamp)
+    expect(signed).toEqual({ ...edit, item: { ...edit.item, ...stamp } })
+    expect(applyEdit(job, signed).job).not.toEqual(job)
+    const said = { ...edit, item: { ...edit.item, by: 'ada', at: '1911-03-09T10:05:00Z' } } as Edit
+    expect(stampEdit(job, said, stamp)).toEqual(said)
+  })
+
+  it('are written into the figured sizes that come with a view', () => {
+    const size = { id: 'R1', kind: 'diameter', marks: ['drum'], size: '9 in' } as const
+    const item = { id: 'v3', sheet: 's1', name: 'Plan', mapping: 'uniform', references: [] } as const
+    const edit: Edit = { do: 'add-view', item: { ...item, references: [{ ...size, marks: ['drum'] }] } }
+    expect(stampEdit(job, edit, stamp)).toMatchObject({
+      item: { ...stamp, references: [{ ...size, ...stamp }] },
+    })
+  })
+
+  it('are kept of an adoption, and gone with it', () => {
+    const dimension = 'drum_length'
+    const adopted = applyEdit(job, stampEdit(job, { do: 'adopt', dimension, adopt: 'mean' }, stamp)).job
+    expect(adopted.dimensions[0]).toMatchObject({ adopt: 'mean', adoptedBy: 'ben', adoptedAt: stamp.at })
+    const byTheRules = applyEdit(
+      adopted,
+      stampEdit(adopted, { do: 'adopt', dimension }, { ...stamp, by: 'ada' }),
+    )
+    expect(byTheRules.job.dimensions[0]).not.toHaveProperty('adoptedBy')
+    expect(byTheRules.job.dimensions[0]).not.toHaveProperty('adoptedAt')
+    expect(applyEdit(byTheRules.job, byTheRules.inverse).job).toEqual(adopted)
+  })
+
+  it('are kept of a withdrawal, and gone with it', () => {
+    const target = { dimension: 'drum_length', id: 'S1' }
+    const edit: Edit = { do: 'withdraw-evidence', ...target, why: 'not to scale' }
+    const withdrawn = applyEdit(job, stampEdit(job, edit, stamp)).job
+    expect(withdrawn.dimensions[0]?.evidence[1]).toMatchObject({
+      withdrawn: 'not to scale',
+      withdrawnBy: 'ben',
+      withdrawnAt: stamp.at,
+    })
+    const reinstated = applyEdit(withdrawn, { do: 'reinstate-evidence', ...target })
+    expect(reinstated.job).toEqual(job)
+    expect(applyEdit(reinstated.job, reinstated.inverse).job).toEqual(withdrawn)
+  })
+
+  it('of a withdrawal are written into what is added as adopted or withdrawn', () => {
+    const evidence = { id: 'P1', basis: 'printed', text: '3 in', withdrawn: 'misread' } as const
+    const item = { name: 'rim', label: 'Rim', kind: 'length', adopt: 'mean', evidence: [evidence] } as const
+    const edit: Edit = { do: 'add-dimension', item: { ...item, evidence: [evidence] } }
+    expect(stampEdit(job, edit, stamp)).toMatchObject({
+      item: {
+        adoptedBy: 'ben',
+        adoptedAt: stamp.at,
+        evidence: [{ withdrawnBy: 'ben', withdrawnAt: stamp.at }],
+      },
+    })
+  })
+
+  it('are not made up for what a job had before, whoever changes it', () => {
+    const edit: Edit = { do: 'change-view', id: 'v1', set: { name: 'Elevation of the drum' } }
+    expect(stampEdit(job, edit, stamp)).toBe(edit)
   })
 
   it('are left as they are where an item says them', () => {
@@ -48,8 +146,8 @@ describe('who and when', () => {
   })
 
   it('are not added to what says nothing of them, nor where they are cleared', () => {
-    const adopt: Edit = { do: 'adopt', dimension: 'drum_length', adopt: 'mean' }
-    expect(stampEdit(job, adopt, stamp)).toBe(adopt)
+    const byTheRules: Edit = { do: 'adopt', dimension: 'drum_length' }
+    expect(stampEdit(job, byTheRules, stamp)).toBe(byTheRules)
     const cleared = { do: 'change-note', id: 'N1', clear: ['by', 'at'] } as Edit
     expect(stampEdit(job, cleared, stamp)).toBe(cleared)
   })
@@ -72,6 +170,18 @@ describe('a person', () => {
     const next = applyEdit(job, { do: 'add-person', item }).job
     expect(addPerson(next, 'Cora Brace').id).toBe('P1')
     expect(addPerson(next, 'cass').id).toBe('P1')
+  })
+
+  it('may come in by an edit of their own', () => {
+    const themselves: Edit = { do: 'add-person', item: { id: 'cass', name: 'Cass Bolt' } }
+    const edit: Edit = { do: 'several', name: 'two', edits: [{ do: 'add-mark', item: point }, themselves] }
+    expect(makerOf(job, edit, 'cass bolt')?.id).toBe('cass')
+    expect(makerOf(job, edit, 'Ben')?.id).toBe('ben')
+    expect(makerOf(job, edit, 'Dot')).toBeUndefined()
+    const signed = stampEdit(job, themselves, { ...stamp, by: 'cass' })
+    const { job: next, inverse } = applyEdit(job, signed)
+    expect(next.people.at(-1)).toEqual({ id: 'cass', name: 'Cass Bolt', by: 'cass', at: stamp.at })
+    expect(applyEdit(next, inverse).job).toEqual(job)
   })
 
   it('comes with those whom a job without a list names already', () => {

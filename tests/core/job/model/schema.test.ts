@@ -77,7 +77,9 @@ describe('the JSON Schema of an edit', () => {
   it('lists the fields that a change can set, and not those that have edits of their own', () => {
     const fields = (word: string): string => String(kind(word).properties['set']?.['description'])
     expect(fields('describe')).toContain('Any of: title, unit, tolerance, gauge.')
-    expect(fields('change-dimension')).toContain('Any of: label, kind, count, tolerance, note.')
+    expect(fields('change-dimension')).toContain(
+      'Any of: label, kind, by, at, count, tolerance, adoptedBy, adoptedAt, note.',
+    )
     expect(fields('change-mark')).toMatch(
       /sigma, stroke, repeatedBy, .*pixel, repeats, covariance, pixels, closed\./,
     )

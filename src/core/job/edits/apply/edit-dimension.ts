@@ -5,6 +5,7 @@ import { JobError } from '../../text/job-error.ts'
 import type { EditOf } from './applied.ts'
 import { insert, placeIn } from './apply-list-edit.ts'
 import { editItem } from './edit-item.ts'
+import { given } from './given.ts'
 import { renameDimension } from './rename-dimension.ts'
 import type { WorkingCopy } from './working-copy.ts'
 
@@ -39,15 +40,15 @@ export function removeDimension(copy: WorkingCopy, edit: EditOf<'remove-dimensio
   return editItem(copy, { kind: 'dimension', does: { verb: 'remove', name: edit.name } })
 }
 
-/** Says which value is adopted, or leaves it to the rules. */
+/** Says which value is adopted, by whom and when, or leaves it to the rules. */
 export function adopt(copy: WorkingCopy, edit: EditOf<'adopt'>): Edit {
-  let before: string | undefined
-  changeDimension(copy, edit.dimension, ({ adopt: old, ...dimension }) => {
-    before = old
-    return edit.adopt === undefined ? dimension : { ...dimension, adopt: edit.adopt }
+  let back: Edit = { do: 'adopt', dimension: edit.dimension }
+  changeDimension(copy, edit.dimension, (before) => {
+    const { adopt, adoptedBy, adoptedAt, ...dimension } = before
+    back = { ...back, ...given({ adopt, by: adoptedBy, at: adoptedAt }) }
+    return { ...dimension, ...given({ adopt: edit.adopt, adoptedBy: edit.by, adoptedAt: edit.at }) }
   })
-  const inverse: Edit = { do: 'adopt', dimension: edit.dimension }
-  return before === undefined ? inverse : { ...inverse, adopt: before }
+  return back
 }
 
 /** Renames a dimension wherever it is named. */

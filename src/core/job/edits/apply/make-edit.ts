@@ -2,7 +2,7 @@ import type { Edit } from '../../model/edit-schema.ts'
 import type { EditOf } from './applied.ts'
 import { fieldChange } from './change-fields.ts'
 import { addDimension, adopt, moveDimension, removeDimension, rename } from './edit-dimension.ts'
-import { editEvidence, withdraw } from './edit-evidence.ts'
+import { editEvidence, reinstate, withdraw } from './edit-evidence.ts'
 import { editHead } from './edit-head.ts'
 import { editItem } from './edit-item.ts'
 import { editReference } from './edit-reference.ts'
@@ -41,9 +41,9 @@ export function makeEdit(copy: WorkingCopy, edit: Edit): Edit {
     case 'repeat-pick':
       return repeatPick(copy, edit)
     case 'withdraw-evidence':
-      return withdraw(copy, edit.dimension, edit.id, edit.why)
+      return withdraw(copy, edit)
     case 'reinstate-evidence':
-      return withdraw(copy, edit.dimension, edit.id, undefined)
+      return reinstate(copy, edit)
     case 'add-evidence':
       return editEvidence(copy, edit.dimension, { verb: 'add', item: edit.item, index: edit.index })
     case 'change-evidence':
