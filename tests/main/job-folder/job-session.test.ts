@@ -97,11 +97,33 @@ describe('an edit', () => {
       name: 'add mark M5',
       introduced: { n: 1, name: 'add person BB' },
     })
-    expect(session.job.people.at(-1)).toEqual({ id: 'BB', name: 'B. Brass' })
+    expect(session.job.people.at(-1)).toMatchObject({ id: 'BB', name: 'B. Brass', by: 'BB' })
     expect(session.job.marks.at(-1)?.by).toBe('BB')
     expect(numbered(await session.edit(pick('M6'), 'B. Brass'))).toEqual({ n: 3, name: 'add mark M6' })
     for (let i = 0; i < 3; i++) await session.undo('B. Brass')
     expect({ ...session.job, edition: undefined }).toEqual({ ...job, edition: undefined })
+    await session.close()
+  })
+
+  test('by somebody who enters themselves adds them once, and says so', async () => {
+    const { folder } = await workshopJob()
+    const session = await openJob(folder, { mode: 'write', now })
+    const item = { id: 'bea', name: 'B. Brass' }
+    const done = await session.edit({ do: 'add-person', item }, 'B. Brass')
+    expect(done.introduced).toBeUndefined()
+    expect(session.job.people.slice(1)).toEqual([{ ...item, by: 'bea', at: expect.any(String) }])
+    await session.close()
+  })
+
+  test('that adopts a value says who and when, and taken back leaves nothing of it', async () => {
+    const { folder } = await workshopJob()
+    const session = await openJob(folder, { mode: 'write', now })
+    const before = session.job.dimensions[0]
+    await session.edit({ do: 'adopt', dimension: 'drum_length', adopt: 'scaled' }, 'A. Rivet')
+    const adopted = { ...before, adopt: 'scaled', adoptedBy: 'AR', adoptedAt: expect.any(String) }
+    expect(session.job.dimensions[0]).toEqual(adopted)
+    await session.undo('A. Rivet')
+    expect(session.job.dimensions[0]).toEqual(before)
     await session.close()
   })
 
@@ -111,7 +133,7 @@ describe('an edit', () => {
     const { job } = session
     await expect(session.edit(pick('M1'), 'B. Brass')).rejects.toThrow('There is a mark "M1" already')
     expect(session.job).toBe(job)
-    await session.edit({ do: 'adopt', dimension: 'drum_length', adopt: 'scaled' }, 'B. Brass')
+    await session.edit({ do: 'describe', set: { title: 'Quay winch' } }, 'B. Brass')
     expect(session.job.people).toBe(job.people)
     await session.close()
   })

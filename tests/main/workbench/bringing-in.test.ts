@@ -16,7 +16,9 @@ const leftIn = async (folder: string): Promise<string[]> =>
 
 describe('a new job', () => {
   test('is made on the shelf of the scans that were handed over, byte for byte, and opened', async () => {
-    const { ask, handOver, places, events } = await aWorkbench()
+    const { ask, handOver, places, events } = await aWorkbench({
+      now: () => new Date('2026-03-01T14:02:00Z'),
+    })
     const desk = await temporaryFolder()
     const front = await drawScan(join(desk, 'front view.png'))
     const rear = await drawScan(join(desk, 'rear view.tif'), 90)
@@ -30,10 +32,12 @@ describe('a new job', () => {
       job: {
         title: 'Feed pump: No. 2',
         unit: 'in',
-        people: [{ id: 'P1', name: 'A. Rivet' }],
+        people: [{ id: 'P1', name: 'A. Rivet', by: 'P1', at: '2026-03-01T14:02:00.000Z' }],
         sheets: [
           {
             id: 'S1',
+            by: 'P1',
+            at: '2026-03-01T14:02:00.000Z',
             title: 'front view',
             scan: { file: 'front view.png', width: 400, height: 300, dpi: 300 },
           },

@@ -47,7 +47,9 @@ describe('an edit', () => {
 
     const [first] = answers
     expect(first?.edits.map(({ n }) => n)).toEqual([1, 2])
-    expect(first?.edits[0]?.edit).toEqual({ do: 'add-person', item: { id: 'BB', name: 'B. Brass' } })
+    const entered = { by: 'BB', at: '2026-03-01T14:02:00.000Z' }
+    const item = { id: 'BB', name: 'B. Brass', ...entered }
+    expect(first?.edits[0]?.edit).toEqual({ do: 'add-person', item })
     expect(first).toMatchObject({ savedAt: '2026-03-01T14:02:00.000Z', undoName: 'add mark M5' })
     const lines = (await readFile(join(folder, 'history.ndjson'), 'utf8')).trim().split('\n').slice(1)
     const kept = lines.map((line) => JSON.parse(line) as { n: number; edit: Edit })
