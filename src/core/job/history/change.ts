@@ -1,0 +1,36 @@
+import type { ItemKind } from '../model/meaning.ts'
+
+/** What an edit can touch: the job itself, an item of one of its lists, evidence of a dimension, a size of a view. */
+export interface Thing {
+  kind: ItemKind | 'evidence' | 'reference' | 'job'
+  /** Its id; of a dimension the name that it had after the edit, of one that was removed before it; of the job empty. */
+  id: string
+  /** Of evidence the name of its dimension, of a reference the id of its view. */
+  of?: string
+}
+
+/** What was done to a thing. */
+export type Verb =
+  | 'added'
+  | 'changed'
+  | 'removed'
+  | 'adopted'
+  | 'withdrawn'
+  | 'reinstated'
+  | 'renamed'
+  | 'moved'
+  | 'picked again'
+
+/** A field with what it held before and after; one that was not there has no value. */
+export interface ChangedField {
+  field: string
+  before?: unknown
+  after?: unknown
+}
+
+/** What one edit did to one thing. */
+export interface Change {
+  thing: Thing
+  verb: Verb
+  fields: ChangedField[]
+}

@@ -1,0 +1,156 @@
+import type { Job } from '../model/types.ts'
+import type { Change, Thing } from './change.ts'
+import { changesOf } from './changes-of.ts'
+import type { HistoryLine } from './history-line.ts'
+import type { Subject } from './subject.ts'
+
+/** Follows something through a history that is read from its newest line back. */
+export interface Follower {
+  /**
+   * Pieces of text of which at least one stands in every line that concerns it, as JSON has them; there may be more
+   * after each line. null: it can be any line.
+   */
+  readonly pieces: ReadonlySet<string> | null
+  /** What a line did to it: nothing where the line does not concern it. */
+  take(line: HistoryLine): Change[]
+  /** Whether something is it, belongs to it or was done by it, as far back as was read. */
+  isAbout(thing: Thing, by?: string): boolean
+}
+
+/** Everything that happened to an item, or to a view and the sizes known in it. */
+class ItemFollower implements Follower {
+  readonly pieces: ReadonlySet<string>
+  readonly #subject: Subject
+
+  constructor(subject: Subject) {
+    this.#subject = subject
+    this.pieces = new Set([JSON.stringify(subject.id)])
+  }
+
+  take(line: HistoryLine): Change[] {
+    const { until = line.n } = this.#subject
+    return line.n > until ? [] : changesOf(line).filter(({ thing }) => this.isAbout(thing))
+  }
+
+  isAbout(thing: Thing): boolean {
+    const { kind, id } = this.#subject
+    if (thing.kind === 'reference') return kind === 'view' && thing.of === id
+    return thing.kind === kind && thing.id === id
+  }
+}
+
+/** Everything that somebody did, and what was done to what the job says of them. */
+class PersonFollower implements Follower {
+  readonly pieces = null
+  readonly #themselves: ItemFollower
+  readonly #called: Set<string>
+
+  constructor(subject: Subject, name: string | undefined) {
+    this.#themselves = new ItemFollower(subject)
+    this.#called = new Set([subject.id, name ?? subject.id].map(inOneCase))
+  }
+
+  take(line: HistoryLine): Change[] {
+    const themselves = this.#themselves.take(line)
+    const all = this.#did(line.by) ? changesOf(line) : themselves
+    for (const { fields } of themselves) {
+      const before = fields.find(({ field }) => field === 'name')?.before
+      if (typeof before === 'string') this.#called.add(inOneCase(before))
+    }
+    return all
+  }
+
+  isAbout = (thing: Thing, by?: string): boolean => this.#themselves.isAbout(thing) || this.#did(by)
+
+  #did = (by: string | undefined): boolean => by !== undefined && this.#called.has(inOneCase(by))
+}
+
+const inOneCase = (name: string): string => name.trim().toLowerCase()
+
+/**
+ * Everything that happened to a dimension: its own fields, its evidence, its adoption, and the marks that its evidence
+ * is scaled from, from when they were picked. Before a line that renamed it, it goes by the name that it had.
+ */
+class DimensionFollower implements Follower {
+  readonly pieces = new Set<string>()
+  /** undefined: it was not there yet. */
+  #name: string | undefined
+  readonly #until: number
+  readonly #marks = new Set<string>()
+
+  constructor({ id, until }: Subject, job: Job) {
+    this.#until = until ?? Number.POSITIVE_INFINITY
+    this.#goBy(id)
+    if (until !== undefined) return
+    for (const one of job.dimensions.find(({ name }) => name === id)?.evidence ?? []) {
+      if (one.basis === 'scaled') this.#restOn(one.marks)
+    }
+  }
+
+  take(line: HistoryLine): Change[] {
+    if (line.n > this.#until) return []
+    const changes = changesOf(line)
+    const its = new Set<Change>()
+    for (const change of changes.toReversed()) {
+      if (!this.#isItsOwn(change.thing)) continue
+      its.add(change)
+      this.#restOn(marksIn(change))
+      this.#goBack(change, line)
+    }
+    // Only now are the marks known: in an edit that takes evidence away with its marks, those may come first.
+    return changes.filter((change) => its.has(change) || this.#isItsMark(change.thing))
+  }
+
+  isAbout = (thing: Thing): boolean => this.#isItsOwn(thing) || this.#isItsMark(thing)
+
+  #isItsOwn({ kind, id, of }: Thing): boolean {
+    if (this.#name === undefined) return false
+    return kind === 'dimension' ? id === this.#name : kind === 'evidence' && of === this.#name
+  }
+
+  #isItsMark = ({ kind, id }: Thing): boolean => kind === 'mark' && this.#marks.has(id)
+
+  /** Before it came in, whatever had its name was another; what an undo or redo brings back was there before. */
+  #goBack({ thing, verb, fields }: Change, { undoes, redoes }: HistoryLine): void {
+    const before = fields.find(({ field }) => field === 'name')?.before
+    if (verb === 'renamed' && typeof before === 'string') this.#goBy(before)
+    const cameIn = thing.kind === 'dimension' && verb === 'added'
+    if (cameIn && undoes === undefined && redoes === undefined) this.#name = undefined
+  }
+
+  #goBy(name: string): void {
+    this.#name = name
+    this.pieces.add(JSON.stringify(name))
+  }
+
+  #restOn(marks: readonly string[]): void {
+    for (const mark of marks) {
+      this.#marks.add(mark)
+      this.pieces.add(JSON.stringify(mark))
+    }
+  }
+}
+
+/** The marks that evidence rests on or rested on, as a change of it says. */
+function marksIn({ thing, fields }: Change): string[] {
+  if (thing.kind !== 'evidence') return []
+  return fields
+    .filter(({ field }) => field === 'marks')
+    .flatMap(({ before, after }) => [before, after])
+    .flatMap((marks) => (Array.isArray(marks) ? marks.map(String) : []))
+}
+
+/**
+ * Follows something through the history of a job; lines are to be given to it from the newest back.
+ * @param job as it stands after the newest line
+ */
+export function follow(subject: Subject, job: Job): Follower {
+  switch (subject.kind) {
+    case 'dimension':
+      return new DimensionFollower(subject, job)
+    case 'person':
+      return new PersonFollower(subject, job.people.find(({ id }) => id === subject.id)?.name)
+    default:
+      return new ItemFollower(subject)
+  }
+}

@@ -1,0 +1,93 @@
+import { formatDrawnScale } from '../../quantity/format/format-drawn-scale.ts'
+import { type CoreReason, reason } from '../../words/core-words.ts'
+import { plainText } from '../../words/plain-text.ts'
+import { ADOPTION_RULES } from '../model/schema.ts'
+import type { ChangedField, Thing } from './change.ts'
+import { changedFields, type Fields } from './changed-fields.ts'
+import type { Names } from './known-names.ts'
+
+/** A value as people write it, or what it comes to. */
+export type WrittenValue = string | CoreReason
+
+/** What the ids in a field are of. */
+const REFERS: Readonly<Record<string, Thing['kind']>> = {
+  marks: 'mark',
+  view: 'view',
+  sheet: 'sheet',
+  instrument: 'instrument',
+  by: 'person',
+  adoptedBy: 'person',
+  withdrawnBy: 'person',
+}
+
+const UNITS: Readonly<Record<string, string>> = {
+  sigma: ' px',
+  width: ' px',
+  height: ' px',
+  dpi: ' dpi',
+  drawnAt: ' dpi',
+  grain: '°',
+  straight: '°',
+}
+
+/** What only programs read: that it changed is said, and not how. */
+const UNSAID: ReadonlySet<string> = new Set(['stroke', 'covariance', 'outline', 'repeatedBy', 'sha256'])
+
+const LONGEST = 80
+
+function shortened(text: string): string {
+  const line = plainText(text)
+  return line.length > LONGEST ? `${line.slice(0, LONGEST)}…` : line
+}
+
+const isPixels = (list: readonly unknown[]): boolean => list.length > 0 && list.every(Array.isArray)
+
+function listValue(field: string, list: readonly unknown[], names: Names): WrittenValue {
+  if (field === 'repeats') return reason('value.times', { count: list.length })
+  if (isPixels(list)) return reason('value.points', { count: list.length })
+  return shortened(list.map((one) => plainValue(field, one, names)).join(', '))
+}
+
+function referredTo(field: string, value: string): Thing['kind'] | undefined {
+  if (field === 'adopt') return ADOPTION_RULES.has(value) ? undefined : 'evidence'
+  return REFERS[field]
+}
+
+function plainValue(field: string, value: unknown, names: Names): string {
+  switch (typeof value) {
+    case 'string': {
+      const kind = referredTo(field, value)
+      return shortened(kind === undefined ? value : names.nameOf({ kind, id: value }))
+    }
+    case 'number':
+      if (field === 'drawnScale') return formatDrawnScale(value, names.unit)
+      return `${Number(value.toPrecision(6))}${UNITS[field] ?? ''}`
+    default:
+      return shortened(JSON.stringify(value))
+  }
+}
+
+/** A value as people write it; null where there is none. */
+export function writtenValue(field: string, value: unknown, names: Names): WrittenValue | null {
+  if (value === undefined) return null
+  if (typeof value === 'boolean') return reason('value.yes-or-no', { yes: value })
+  if (field === 'candidates' && Array.isArray(value)) {
+    return shortened(value.map((one) => plainValue('text', (one as Fields)['text'], names)).join(', '))
+  }
+  return Array.isArray(value) ? listValue(field, value, names) : plainValue(field, value, names)
+}
+
+const isFields = (value: unknown): value is Fields =>
+  typeof value === 'object' && value !== null && !Array.isArray(value)
+
+/** Fields in words, each with what it was and what it is; of a field that holds others those that differ. */
+export function writtenFields(fields: readonly ChangedField[], names: Names): CoreReason[] {
+  return fields.flatMap(({ field, before, after }) => {
+    if (UNSAID.has(field)) return [reason('history.field-only', { field })]
+    if ((isFields(before) || before === undefined) && (isFields(after) || after === undefined)) {
+      return writtenFields(changedFields(before ?? {}, after ?? {}), names)
+    }
+    const written = { before: writtenValue(field, before, names), after: writtenValue(field, after, names) }
+    return [reason('history.field', { field, ...written })]
+  })
+}
