@@ -1,0 +1,317 @@
+import fc from 'fast-check'
+import { describe, expect, it } from 'vitest'
+import { pixel } from '../../../../src/core/geometry/frames.ts'
+import {
+  applyEdit,
+  describeEdit,
+  type Edit,
+  readEdit,
+  stampEdit,
+} from '../../../../src/core/job/edits/edit.ts'
+import type { HistoryLine } from '../../../../src/core/job/history/history-line.ts'
+import { type HistoryEntry, historyOf } from '../../../../src/core/job/history/history-of.ts'
+import { KnownNames } from '../../../../src/core/job/history/known-names.ts'
+import { sayEntry } from '../../../../src/core/job/history/say-change.ts'
+import { FormerSubject, type Subject, subjectsCalled } from '../../../../src/core/job/history/subject.ts'
+import type { Dimension, Job } from '../../../../src/core/job/model/types.ts'
+import { readJob } from '../../../../src/core/job/read-job.ts'
+import { JobError } from '../../../../src/core/job/text/job-error.ts'
+import { inWords } from '../../../../src/core/words/core-words.ts'
+import { anyJob, some } from '../arbitrary-job.ts'
+import { anyEdit } from '../edits/arbitrary-edit.ts'
+import { winchJob } from '../winch-job.ts'
+
+/** A job that is worked on, with its history. */
+class Work {
+  readonly began: Job
+  job: Job
+  readonly lines: HistoryLine[] = []
+  /** The job before each line. */
+  readonly before: Job[] = []
+
+  constructor(job: Job) {
+    this.began = job
+    this.job = job
+  }
+
+  do(edit: Edit, by = 'ada', more: Partial<HistoryLine> = {}): void {
+    const n = this.lines.length + 1
+    const at = new Date(Date.UTC(2026, 2, 9, 10, n)).toISOString()
+    const stamped = more.undoes === undefined ? stampEdit(this.job, edit, { by, at }) : edit
+    const { job, inverse } = applyEdit(this.job, stamped)
+    this.before.push(this.job)
+    this.lines.push({ n, at, by, edit: stamped, back: inverse, ...more })
+    this.job = job
+  }
+
+  undo(n: number, by = 'ada'): void {
+    const line = this.lines[n - 1]
+    if (line === undefined) throw new RangeError(`There is no line ${n}.`)
+    this.do(line.back, by, { undoes: { n, name: describeEdit(line.edit) } })
+  }
+
+  of(subject: Subject): HistoryEntry[] {
+    return historyOf(this.lines.toReversed(), subject, this.job, this.began)
+  }
+
+  said(subject: Subject): string[] {
+    const names = new KnownNames(this.job)
+    return this.of(subject).flatMap((entry) => {
+      names.learn(entry.changes)
+      return sayEntry(entry, names).map((one) => `${entry.n ?? '-'} ${entry.by}: ${inWords(one)}`)
+    })
+  }
+
+  former(called: string): Subject | null {
+    const names = new KnownNames(this.job)
+    const former = new FormerSubject(this.job, called, names)
+    for (const line of this.lines.toReversed()) {
+      const found = former.take(line)
+      if (found !== null) return found
+    }
+    return null
+  }
+}
+
+const point = (id: string, x: number) =>
+  ({ id, sheet: 's1', how: 'hand', sigma: 1, kind: 'point', pixel: pixel(x, 4) }) as const
+
+describe('the history of a dimension', () => {
+  const bare = (): Work => {
+    const { marks, views, sheets, people, ...job } = readJob(winchJob())
+    return new Work({ ...job, people, sheets, views, marks, dimensions: [], relations: [], notes: [] })
+  }
+
+  it('tells its evidence with its marks, its adoption, withdrawals and names, newest first', () => {
+    const work = bare()
+    work.do({ do: 'add-mark', item: point('X', 100) })
+    const evidence = {
+      id: 'S1',
+      basis: 'scaled',
+      view: 'v1',
+      measure: 'distance',
+      marks: ['X', 'Y'],
+    } as const
+    const item: Dimension = {
+      name: 'rim',
+      label: 'Rim',
+      kind: 'length',
+      evidence: [{ ...evidence, marks: ['X', 'Y'] }],
+    }
+    work.do({
+      do: 'several',
+      name: 'add rim, scaled',
+      edits: [
+        { do: 'add-mark', item: point('Y', 200) },
+        { do: 'add-dimension', item },
+      ],
+    })
+    work.do({ do: 'change-mark', id: 'A', set: { sigma: 2 } })
+    work.do({ do: 'change-mark', id: 'X', set: { pixel: pixel(103, 8) } }, 'ben')
+    const printed = { id: 'P1', basis: 'printed', text: `1'-2 3/8"` } as const
+    work.do({ do: 'add-evidence', dimension: 'rim', item: printed }, 'ben')
+    work.do({ do: 'adopt', dimension: 'rim', adopt: 'P1' }, 'ben')
+    work.do({ do: 'adopt', dimension: 'rim', adopt: 'mean' })
+    work.do({ do: 'rename-dimension', name: 'rim', to: 'drum_rim' })
+    work.do({ do: 'withdraw-evidence', dimension: 'drum_rim', id: 'P1', why: 'of another part' }, 'ben')
+    work.undo(9)
+    work.do({ do: 'change-dimension', name: 'drum_rim', set: { tolerance: '1/64"', count: 2 } })
+    work.do({ do: 'adopt', dimension: 'drum_rim' })
+    expect(work.said({ kind: 'dimension', id: 'drum_rim' })).toEqual([
+      '12 ada: left drum_rim to the rules (before: mean, by Ada Quill)',
+      '11 ada: changed drum_rim: tolerance none → 1/64"; how many alike none → 2',
+      '10 ada: took back 9: reinstated evidence P1 of drum_rim (withdrawn before: of another part)',
+      '9 ben: withdrew evidence P1 of drum_rim: of another part',
+      '8 ada: renamed rim to drum_rim',
+      '7 ada: adopted mean for rim (before: evidence P1, by Ben Adze)',
+      '6 ben: adopted evidence P1 for rim',
+      `5 ben: added evidence P1 of rim: 1'-2 3/8"`,
+      '4 ben: moved mark X by 5.0 px',
+      '2 ada: picked mark Y',
+      '2 ada: added rim: Rim',
+      '2 ada: added evidence S1 of rim: distance of mark X, mark Y in view "Elevation"',
+      '1 ada: picked mark X',
+    ])
+  })
+
+  it('goes on before its history began with what the job says itself, and makes nothing up', () => {
+    const work = new Work(readJob(winchJob()))
+    work.do({ do: 'adopt', dimension: 'drum_length', adopt: 'mean' }, 'ben')
+    expect(work.said({ kind: 'dimension', id: 'drum_length' })).toEqual([
+      '1 ben: adopted mean for drum_length (before: evidence P1)',
+      '- ben: added evidence P1 of drum_length: 1?-3/8',
+      '- ada: picked mark A',
+    ])
+  })
+
+  it('is not that of another one that had its name before', () => {
+    const work = bare()
+    const add = (name: string, label: string): Edit => ({
+      do: 'add-dimension',
+      item: { name, label, kind: 'length', evidence: [] },
+    })
+    work.do(add('rim', 'the first'))
+    work.do({ do: 'rename-dimension', name: 'rim', to: 'rim_old' })
+    work.do(add('rim', 'the second'))
+    expect(work.said({ kind: 'dimension', id: 'rim' })).toEqual(['3 ada: added rim: the second'])
+    expect(work.said({ kind: 'dimension', id: 'rim_old' })).toEqual([
+      '2 ada: renamed rim to rim_old',
+      '1 ada: added rim: the first',
+    ])
+  })
+
+  it('is found by a former name and by that of one that is gone', () => {
+    const work = bare()
+    const add: Edit = {
+      do: 'add-dimension',
+      item: { name: 'rim', label: 'Rim', kind: 'length', evidence: [] },
+    }
+    work.do(add)
+    work.do({ do: 'rename-dimension', name: 'rim', to: 'edge' })
+    work.do({ do: 'rename-dimension', name: 'edge', to: 'border' })
+    expect(work.former('rim')).toEqual({ kind: 'dimension', id: 'border' })
+    expect(work.former('edge')).toEqual({ kind: 'dimension', id: 'border' })
+    expect(work.former('collar')).toBeNull()
+    work.do({ do: 'remove-dimension', name: 'border' })
+    expect(work.former('rim')).toEqual({ kind: 'dimension', id: 'border', until: 4 })
+    work.do({ ...add, item: { ...add.item, name: 'border', label: 'another' } })
+    const gone = work.former('rim') ?? { kind: 'dimension', id: '' }
+    expect(gone).toEqual({ kind: 'dimension', id: 'border', until: 4 })
+    expect(work.said(gone)).toEqual([
+      '4 ada: removed border: Rim',
+      '3 ada: renamed edge to border',
+      '2 ada: renamed rim to edge',
+      '1 ada: added rim: Rim',
+    ])
+    expect(work.said({ kind: 'dimension', id: 'border' })).toEqual(['5 ada: added border: another'])
+    work.do({ do: 'add-mark', item: point('Z', 9) })
+    work.do({ do: 'remove-mark', id: 'Z' })
+    expect(work.former('mark z')).toEqual({ kind: 'mark', id: 'Z', until: 7 })
+  })
+
+  it('has every line that changed it, and no other, whatever it was called then', () => {
+    let followed = 0
+    fc.assert(
+      fc.property(fc.gen(), (draw) => {
+        const work = new Work(marked(readJob(anyJob(draw))))
+        for (let i = 1; i <= 15; i++) {
+          const edit = anyEdit(draw, work.job, `x${i}`)
+          if (edit === undefined) continue
+          try {
+            if (work.lines.length > 0 && some(draw, 4) === 0) work.undo(1 + some(draw, work.lines.length - 1))
+            else work.do(withUid(readEdit(edit), `new${i}`))
+          } catch (error) {
+            if (!(error instanceof JobError)) throw error
+          }
+        }
+        for (const { name, uid } of work.job.dimensions as (Dimension & { uid: string })[]) {
+          const told = work.of({ kind: 'dimension', id: name }).filter(({ n }) => n !== null)
+          for (const { n, changes } of told) checkNames(work, uid, n ?? 0, changes)
+          expect(told.map(({ n }) => n)).toEqual(expect.arrayContaining(linesThatChanged(work, uid)))
+          followed++
+        }
+      }),
+      { numRuns: 150 },
+    )
+    expect(followed).toBeGreaterThan(100)
+  })
+})
+
+const UID = 'uid'
+type Marked = Dimension & { [UID]?: string }
+
+const marked = (job: Job): Job => ({
+  ...job,
+  dimensions: job.dimensions.map((dimension, i) => ({ ...dimension, [UID]: `old${i}` })),
+})
+
+/** What tells a dimension from all others, whatever it is called, rides along as a field that no program knows. */
+const withUid = (edit: Edit, uid: string): Edit =>
+  edit.do === 'add-dimension'
+    ? { ...edit, item: { ...edit.item, [UID]: uid } as Dimension }
+    : edit.do === 'several'
+      ? { ...edit, edits: edit.edits.map((one, i) => withUid(one, `${uid}.${i}`)) }
+      : edit
+
+const byUid = (job: Job | undefined, uid: string): Marked | undefined =>
+  job?.dimensions.find((dimension: Marked) => dimension[UID] === uid)
+
+/** A dimension's or its evidence's changes name it as it was called about then. */
+function checkNames(work: Work, uid: string, n: number, changes: HistoryEntry['changes']): void {
+  const around = [work.before[n - 1], work.before[n] ?? work.job].map((job) => byUid(job, uid)?.name)
+  for (const { thing, fields } of changes) {
+    if (thing.kind === 'mark') continue
+    const name = thing.kind === 'dimension' ? thing.id : thing.of
+    const renames = fields
+      .filter(({ field }) => field === 'name')
+      .flatMap(({ before, after }) => [before, after])
+    expect([...around, ...renames]).toContain(name)
+  }
+}
+
+const renamesIn = (edit: Edit): boolean =>
+  edit.do === 'several' ? edit.edits.some(renamesIn) : edit.do === 'rename-dimension'
+
+/** The numbers of the lines after which a dimension is not as it was; formulas go along with the names in them. */
+function linesThatChanged(work: Work, uid: string): number[] {
+  return work.lines.flatMap(({ n, edit }) => {
+    const [was, is] = [byUid(work.before[n - 1], uid), byUid(work.before[n] ?? work.job, uid)]
+    if (renamesIn(edit) && was?.name === is?.name) return []
+    return JSON.stringify(was) === JSON.stringify(is) ? [] : [n]
+  })
+}
+
+describe('the history of other things', () => {
+  it('of a view tells the sizes known in it', () => {
+    const work = new Work(readJob(winchJob()))
+    const size = { id: 'R9', kind: 'diameter', marks: ['drum'], size: '9 1/2"' } as const
+    work.do({ do: 'add-reference', view: 'v1', item: { ...size, marks: ['drum'] } }, 'ben')
+    work.do({ do: 'change-reference', view: 'v1', id: 'R9', set: { size: '9 1/4"' } })
+    work.do({ do: 'change-view', id: 'v1', set: { drawnScale: 0.5, name: 'Front' } })
+    work.do({ do: 'remove-reference', view: 'v1', id: 'R9' })
+    expect(work.said({ kind: 'view', id: 'v1' })).toEqual([
+      '4 ada: removed figured size R9 of view "Front": 9 1/4"',
+      `3 ada: changed view "Front": stated scale 3" = 1'-0" → 6" = 1'-0"; name Elevation → Front`,
+      '2 ada: changed figured size R9 of view "Front": size 9 1/2" → 9 1/4"',
+      '1 ben: added figured size R9 of view "Front": 9 1/2"',
+    ])
+  })
+
+  it('of a person tells all that they did, by whichever name', () => {
+    const work = new Work(readJob(winchJob()))
+    work.do({ do: 'describe', set: { title: 'Winch of the quay' } }, 'Ben Adze')
+    work.do({ do: 'change-person', id: 'ben', set: { role: 'restorer' } })
+    work.do(
+      {
+        do: 'change-sheet',
+        id: 's1',
+        set: { record: { identifier: 'QW-17', date: '1912', creator: 'J. Tarn' } },
+      },
+      'ben',
+    )
+    work.do({ do: 'move-dimension', name: 'rake', index: 0 })
+    const told = work.said({ kind: 'person', id: 'ben' }).filter((line) => !line.startsWith('-'))
+    expect(told).toEqual([
+      '3 ben: changed sheet "General arrangement": date 1911 → 1912; creator none → J. Tarn',
+      '2 ada: changed Ben Adze: role none → restorer',
+      '1 Ben Adze: changed the job: title Quay winch, general arrangement → Winch of the quay',
+    ])
+  })
+})
+
+describe('what something goes by', () => {
+  const job = readJob(winchJob())
+  const called = (text: string): Subject[] => subjectsCalled(job, text, new KnownNames(job))
+
+  it.each<[string, Subject[]]>([
+    ['drum_length', [{ kind: 'dimension', id: 'drum_length' }]],
+    ['v1', [{ kind: 'view', id: 'v1' }]],
+    ['elevation', [{ kind: 'view', id: 'v1' }]],
+    ['mark M12', []],
+    ['Mark A', [{ kind: 'mark', id: 'A' }]],
+    ['ben adze', [{ kind: 'person', id: 'ben' }]],
+    ['nothing', []],
+  ])('%s is found', (text, subjects) => {
+    expect(called(text)).toEqual(subjects)
+  })
+})
