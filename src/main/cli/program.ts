@@ -2,6 +2,7 @@ import { Command } from 'commander'
 import { version } from '../../../package.json'
 import { addCheckCommand } from './commands/check.ts'
 import { addEditCommand } from './commands/edit.ts'
+import { addHistoryCommand } from './commands/history.ts'
 import { addLimitsCommand } from './commands/limits.ts'
 import { addMendCommand } from './commands/mend.ts'
 import { addNewCommand } from './commands/new.ts'
@@ -58,6 +59,7 @@ export function scantlingProgram(output: Output): Command {
   addTableCommand(program, output)
   addCheckCommand(program, output)
   addNotesCommand(program, output)
+  addHistoryCommand(program, output)
   addMendCommand(program, output)
   addLimitsCommand(program, output)
   addSchemaCommand(program, output)

@@ -7,14 +7,23 @@ export type Fields = Readonly<Record<string, unknown>>
 const own = (fields: Fields, name: string): unknown =>
   Object.hasOwn(fields, name) ? fields[name] : undefined
 
+/** Visits the names of the fields of two states of a thing, each once. */
+function eachField(before: Fields, after: Fields, visit: (field: string) => void): void {
+  for (const field of Object.keys(before)) visit(field)
+  for (const field of Object.keys(after)) if (!Object.hasOwn(before, field)) visit(field)
+}
+
 /** Whether two values of a job, which is plain JSON, are the same; a field without a value is as good as none. */
 function isSame(a: unknown, b: unknown): boolean {
   if (a === b) return true
   if (typeof a !== 'object' || typeof b !== 'object' || a === null || b === null) return false
   if (Array.isArray(a) !== Array.isArray(b)) return false
   const [before, after] = [a as Fields, b as Fields]
-  const names = new Set([...Object.keys(before), ...Object.keys(after)])
-  return [...names].every((name) => isSame(own(before, name), own(after, name)))
+  let same = true
+  eachField(before, after, (field) => {
+    same &&= isSame(own(before, field), own(after, field))
+  })
+  return same
 }
 
 /**
@@ -22,12 +31,14 @@ function isSame(a: unknown, b: unknown): boolean {
  * @param decided one that is told also where it is the same
  */
 export function changedFields(before: Fields, after: Fields, decided?: string): ChangedField[] {
-  const names = new Set([...Object.keys(before), ...Object.keys(after)])
-  return [...names].flatMap((field) => {
+  const found: ChangedField[] = []
+  eachField(before, after, (field) => {
     const [was, is] = [own(before, field), own(after, field)]
-    if (field !== decided && isSame(was, is)) return []
-    return [
-      { field, ...(was === undefined ? {} : { before: was }), ...(is === undefined ? {} : { after: is }) },
-    ]
+    if (field !== decided && isSame(was, is)) return
+    const changed: ChangedField = { field }
+    if (was !== undefined) changed.before = was
+    if (is !== undefined) changed.after = is
+    found.push(changed)
   })
+  return found
 }

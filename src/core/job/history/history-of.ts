@@ -1,3 +1,4 @@
+import { describeEdit, type Edit } from '../edits/edit.ts'
 import type { Job } from '../model/types.ts'
 import type { Change } from './change.ts'
 import { type Follower, follow } from './follow.ts'
@@ -13,6 +14,8 @@ export interface HistoryEntry {
   at?: string
   /** Who: the id of a person of the job, or a name; undefined where it is not known. */
   by?: string
+  /** What it was called as undo names it; null where the job itself says what was done. */
+  name: string | null
   undoes?: Named
   redoes?: Named
   changes: Change[]
@@ -22,15 +25,21 @@ export interface HistoryEntry {
 export function entryOf(line: HistoryLine, follower: Pick<Follower, 'take'>): HistoryEntry | null {
   const changes = follower.take(line)
   if (changes.length === 0) return null
-  const { n, at, by, undoes, redoes } = line
+  const { n, at, by, edit, undoes, redoes } = line
   return {
     n,
     at,
     by,
+    name: nameOf(edit, undoes, redoes),
     ...(undoes === undefined ? {} : { undoes }),
     ...(redoes === undefined ? {} : { redoes }),
     changes,
   }
+}
+
+function nameOf(edit: Edit, undoes: Named | undefined, redoes: Named | undefined): string {
+  if (undoes !== undefined) return `undo ${undoes.name}`
+  return redoes === undefined ? describeEdit(edit) : `redo ${redoes.name}`
 }
 
 /** What was done before the history began, newest first, what bears no date last; what was done together as one. */
@@ -40,7 +49,8 @@ export function entriesBefore(began: Job, follower: Pick<Follower, 'isAbout'>): 
   for (const { change, by, at } of concerned) {
     const key = JSON.stringify([by, at])
     const entry = entries.get(key)
-    if (entry === undefined) entries.set(key, { n: null, ...known({ by, at }), changes: [change] })
+    if (entry === undefined)
+      entries.set(key, { n: null, ...known({ by, at }), name: null, changes: [change] })
     else entry.changes.push(change)
   }
   return [...entries.values()].sort((a, b) => (b.at ?? '').localeCompare(a.at ?? ''))

@@ -12,6 +12,9 @@ export interface Streams {
   stderr: NodeJS.WritableStream
 }
 
+/** When what waits for room need not wait any more: there is some, or there never will be. */
+const ENDS_OF_WAITING = ['drain', 'close', 'error'] as const
+
 const COLUMNS = /^[1-9]\d{0,4}$/
 
 /** What one run of the command line says, and how it ends. */
@@ -47,6 +50,26 @@ export class Output {
   print(text: string): void {
     this.#printed = true
     this.#streams.stdout.write(text)
+  }
+
+  /**
+   * The same, and waits until there is room for more, so that a long text is never held whole.
+   * @returns whether anybody still reads
+   */
+  async stream(text: string): Promise<boolean> {
+    const { stdout } = this.#streams
+    this.#printed = true
+    if (!stdout.writable) return false
+    if (!stdout.write(text)) {
+      await new Promise<void>((resolve) => {
+        const go = (): void => {
+          for (const event of ENDS_OF_WAITING) stdout.off(event, go)
+          resolve()
+        }
+        for (const event of ENDS_OF_WAITING) stdout.on(event, go)
+      })
+    }
+    return stdout.writable
   }
 
   /** A sentence for a person on standard output, on a line of its own. */

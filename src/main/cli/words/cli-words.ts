@@ -32,6 +32,8 @@ const unsuitable = ({ option, value }: Given): string =>
 
 const meant = (word: string | null): string => (word === null ? '' : ` (Did you mean ${word}?)`)
 
+const counted = (count: number, what: string): string => `${count} ${what}${count === 1 ? '' : 's'}`
+
 const more = (count: number): string => (count === 0 ? '' : ` (and ${count} more)`)
 
 const USAGE = {
@@ -114,6 +116,13 @@ const COMMANDS = {
     `${p.file} is larger than any file of notes should be: it was not read.`,
   'cli.no-such-sheet': (p: { folder: string; sheet: string; sheets: readonly string[] }) =>
     `The job ${p.folder} has no sheet "${p.sheet}": name one of ${p.sheets.join(', ')}.`,
+
+  'cli.history-of-nothing': (p: { folder: string; called: string }) =>
+    `Nothing in the job ${p.folder} is or was called "${p.called}": give the name of a dimension, or the label or id of a view, mark, sheet or person.`,
+  'cli.history-of-several': (p: { called: string; ids: readonly string[] }) =>
+    `Several things are called "${p.called}" (${p.ids.join(', ')}): give the id of the one that is meant.`,
+  'cli.history-began': (p: { dimensions: number; marks: number; anew: boolean }) =>
+    `the history ${p.anew ? 'goes on from job.json as it was changed outside' : 'begins'}, with ${counted(p.dimensions, 'dimension')} and ${counted(p.marks, 'mark')}`,
 
   'cli.fault': (p: { message: string }) =>
     `Scantling failed by a fault of its own (${withoutStop(p.message)}); nothing more was done.`,

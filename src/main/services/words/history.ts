@@ -12,6 +12,8 @@ export const HISTORY_WORDS = {
     `${p.path} is not a plain file, so the job is not opened: put the history itself there.`,
   'history.not-read': (p: { path: string; cause: AnyReason }, say) =>
     `${p.path} can't be read because ${say(p.cause)}.`,
+  'history.line-not-understood': (p: { path: string; n: number; problem: AnyReason }, say) =>
+    `Line ${p.n} of ${p.path} can't be told, for this program does not understand it (${withoutStop(say(p.problem))}): read it with a newer one.`,
   'history.torn': (p: { path: string; n: number; begins: string }) =>
     `What follows edit ${p.n} in ${p.path} was cut short while it was written, before it was acknowledged, and is set aside: it begins "${p.begins}".`,
   'history.missing': (p: { path: string; n: number; folder: string }) =>

@@ -1,0 +1,53 @@
+import { KnownNames } from '../../../core/job/history/known-names.ts'
+import { type Subject, subjectsCalled } from '../../../core/job/history/subject.ts'
+import type { Job } from '../../../core/job/model/types.ts'
+import { readJobFolder } from '../../services/job-folder/read-job-folder.ts'
+import { formerSubject, historyOfOne, wholeHistory } from '../../services/job-folder/told-history.ts'
+import { historyJson } from '../layout/history-json.ts'
+import { historyText } from '../layout/history-text.ts'
+import type { Output } from '../output/output.ts'
+import { CliError } from '../words/cli-error.ts'
+import { reason } from '../words/cli-words.ts'
+
+/** Characters that are gathered before they are printed. */
+const GATHERED = 1 << 16
+
+async function subjectOf(folder: string, job: Job, called: string, names: KnownNames): Promise<Subject> {
+  const [first, ...others] = subjectsCalled(job, called, names)
+  if (first === undefined) {
+    const former = await formerSubject(folder, job, called, names)
+    if (former !== null) return former
+    throw new CliError(reason('cli.history-of-nothing', { folder, called }))
+  }
+  if (others.length === 0) return first
+  const ids = [first, ...others].map(({ kind, id }) => `${kind} ${id}`)
+  throw new CliError(reason('cli.history-of-several', { called, ids }))
+}
+
+/**
+ * Prints the history of a job, or of one thing in it, newest first.
+ * @throws ServiceError for a folder that holds no sound job, or a history that can't be read; CliError for a name that
+ *   nothing has or had, or that several things have
+ */
+export async function tellHistory(
+  output: Output,
+  folder: string,
+  { of, json }: { of: string | undefined; json: boolean },
+): Promise<void> {
+  const { job, warning } = await readJobFolder(folder)
+  const names = new KnownNames(job)
+  const entries =
+    of === undefined
+      ? wholeHistory(folder, names)
+      : historyOfOne(folder, job, await subjectOf(folder, job, of, names), names)
+  const written = json ? historyJson(names) : historyText(job, names)
+  let text = ''
+  for await (const entry of entries) {
+    text += written(entry)
+    if (text.length < GATHERED) continue
+    if (!(await output.stream(text))) return
+    text = ''
+  }
+  await output.stream(text)
+  if (warning !== undefined) output.note(warning)
+}

@@ -1,0 +1,61 @@
+import stringWidth from 'string-width'
+import type { HistoryEntry } from '../../../core/job/history/history-of.ts'
+import type { Names } from '../../../core/job/history/known-names.ts'
+import { sayEntry } from '../../../core/job/history/say-change.ts'
+import type { Job } from '../../../core/job/model/types.ts'
+import { plainText } from '../../../core/words/plain-text.ts'
+import type { Began } from '../../services/job-folder/history-back.ts'
+import { inWords, reason } from '../words/cli-words.ts'
+
+const GAP = '  '
+const UNDATED = 'undated'
+const NOBODY = 'somebody'
+
+/** Columns of a moment, of the number of an edit at least, and of a name at most. */
+const MOMENT = 16
+const NUMBER = 4
+const NAME = 24
+
+const two = (value: number): string => String(value).padStart(2, '0')
+
+/** A moment by this machine's clock, to the minute: `2026-03-09 10:05`; what is no moment stays as it is. */
+function localMoment(at: string | undefined): string {
+  if (at === undefined) return UNDATED
+  const date = new Date(at)
+  if (Number.isNaN(date.valueOf())) return at
+  const day = `${date.getFullYear()}-${two(date.getMonth() + 1)}-${two(date.getDate())}`
+  return `${day} ${two(date.getHours())}:${two(date.getMinutes())}`
+}
+
+const padded = (text: string, width: number): string =>
+  text + ' '.repeat(Math.max(0, width - stringWidth(text)))
+
+/** What an entry did, in one line for each change, or that the history begins there. */
+function told(entry: HistoryEntry | Began, names: Names): string[] {
+  if (!('began' in entry)) return sayEntry(entry, names).map(inWords)
+  const { dimensions, marks } = entry.began
+  const counts = { dimensions: dimensions.length, marks: marks.length, anew: entry.anew }
+  return [inWords(reason('cli.history-began', counts))]
+}
+
+/**
+ * The history of a job for a terminal, one entry after the other: number, moment, who, and what was done.
+ * @returns writes an entry; a change stands on one line, however long
+ */
+export function historyText(job: Job, names: Names): (entry: HistoryEntry | Began) => string {
+  const longest = job.people.reduce((most, { name }) => Math.max(most, stringWidth(plainText(name))), 0)
+  const width = Math.min(NAME, Math.max(longest, NOBODY.length))
+  const digits = Math.max(NUMBER, String(job.edition ?? 0).length)
+  return (entry) => {
+    const { n, at, by } = entry
+    const who = by === undefined ? NOBODY : names.nameOf({ kind: 'person', id: by })
+    const head = [
+      (n === null ? '–' : String(n)).padStart(digits),
+      padded(plainText(localMoment(at)), MOMENT),
+      padded(plainText(who), width),
+    ].join(GAP)
+    return told(entry, names)
+      .map((what) => `${head}${GAP}${plainText(what)}\n`)
+      .join('')
+  }
+}

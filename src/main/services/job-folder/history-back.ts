@@ -1,0 +1,89 @@
+import { readEdit } from '../../../core/job/edits/edit.ts'
+import type { HistoryLine } from '../../../core/job/history/history-line.ts'
+import type { Job } from '../../../core/job/model/types.ts'
+import { readJob } from '../../../core/job/read-job.ts'
+import { ScantlingError } from '../../../core/words/scantling-error.ts'
+import { exists } from '../files/exists.ts'
+import { historyFile } from '../job-layout/job-layout.ts'
+import { ServiceError } from '../service-error.ts'
+import { reason } from '../words/services-words.ts'
+import { openForReading } from './history/history-handle.ts'
+import { isBegin, type KeptLine } from './history/kept-line.ts'
+import { linesBack } from './history/lines-back.ts'
+import { openJobFolder } from './read-job-folder.ts'
+
+/** Where a history began, or began anew: the job as it stood then. */
+export interface Began {
+  n: number
+  began: Job
+  /** Who began it, and when; of a job of the form before nobody did yet. */
+  by?: string
+  at?: string
+  /** Whether lines come before it. */
+  anew: boolean
+}
+
+/** Bytes of a line in which a beginning says that it is one: before it stands who, when and of which job. */
+const HEAD = 4096
+
+/** Takes the lines in which any of some pieces of text stands, and every beginning. */
+const looksFor =
+  (pieces: () => ReadonlySet<string> | null) =>
+  (bytes: Buffer): boolean => {
+    const wanted = pieces()
+    if (wanted === null || bytes.subarray(0, HEAD).includes('"begin":')) return true
+    for (const piece of wanted) if (bytes.includes(piece)) return true
+    return false
+  }
+
+/** What is in a line. @throws ServiceError when an edit in it is none that this program knows */
+function understood(line: KeptLine, path: string): HistoryLine | Began {
+  const { n, at, by } = line
+  try {
+    if (isBegin(line)) return { n, at, by, began: readJob(line.begin), anew: line.previous !== null }
+    const { undoes, redoes } = line
+    return {
+      n,
+      at,
+      by,
+      edit: readEdit(line.edit),
+      back: readEdit(line.back),
+      ...(undoes === undefined ? {} : { undoes }),
+      ...(redoes === undefined ? {} : { redoes }),
+    }
+  } catch (error) {
+    if (!(error instanceof ScantlingError)) throw error
+    throw new ServiceError(reason('history.line-not-understood', { path, n, problem: error.reason }))
+  }
+}
+
+/** The same of a folder of the form before, whose last edits are in its journal; it is not changed. */
+async function* ofFormBefore(folder: string): AsyncGenerator<HistoryLine | Began> {
+  const { history } = await openJobFolder(folder, openForReading, false)
+  if (history.form === 'history') {
+    await history.handle.close()
+    yield* historyBack(folder)
+    return
+  }
+  yield* history.lines.toReversed()
+  yield { n: history.document.edition ?? 0, began: history.document, anew: false }
+}
+
+/**
+ * The history of a job folder from its newest line back to where it began, which comes last. Reads only, also while
+ * somebody has the folder open, and holds no more than a few lines at a time.
+ * @param pieces lines that hold none of them may be left out; looked at anew before each line, for they may change while
+ *   it is read. null: no line is left out
+ * @throws ServiceError when it can't be read
+ */
+export async function* historyBack(
+  folder: string,
+  pieces: () => ReadonlySet<string> | null = () => null,
+): AsyncGenerator<HistoryLine | Began> {
+  const path = historyFile(folder)
+  if (!(await exists(path))) {
+    yield* ofFormBefore(folder)
+    return
+  }
+  for await (const line of linesBack(path, looksFor(pieces))) yield understood(line, path)
+}
