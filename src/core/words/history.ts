@@ -56,6 +56,7 @@ type Called = { readonly name: string; readonly within: string }
 const THINGS = {
   'thing.job': () => 'the job',
   'thing.by-name': (p: Called) => p.name,
+  'thing.person': (p: Called) => `the person ${p.name}`,
   'thing.view': (p: Called) => `view "${p.name}"`,
   'thing.sheet': (p: Called) => `sheet "${p.name}"`,
   'thing.instrument': (p: Called) => `the instrument "${p.name}"`,

@@ -11,6 +11,8 @@ function told({ kind, id, of = '' }: Thing, names: Names): CoreReason {
   switch (kind) {
     case 'job':
       return reason('thing.job')
+    case 'person':
+      return reason('thing.person', { name, within: '' })
     case 'view':
       return reason('thing.view', { name, within: '' })
     case 'sheet':

@@ -7,7 +7,7 @@ import { historyJson } from '../layout/history-json.ts'
 import { historyText } from '../layout/history-text.ts'
 import type { Output } from '../output/output.ts'
 import { CliError } from '../words/cli-error.ts'
-import { reason } from '../words/cli-words.ts'
+import { inWords, reason } from '../words/cli-words.ts'
 
 /** Characters that are gathered before they are printed. */
 const GATHERED = 1 << 16
@@ -42,12 +42,15 @@ export async function tellHistory(
       : historyOfOne(folder, job, await subjectOf(folder, job, of, names), names)
   const written = json ? historyJson(names) : historyText(job, names)
   let text = ''
+  let told = 0
   for await (const entry of entries) {
+    told += 1
     text += written(entry)
     if (text.length < GATHERED) continue
     if (!(await output.stream(text))) return
     text = ''
   }
   await output.stream(text)
+  if (told === 0 && !json) output.say(inWords(reason('cli.history-of-one-unknown')))
   if (warning !== undefined) output.note(warning)
 }

@@ -293,7 +293,7 @@ describe('the history of other things', () => {
     const told = work.said({ kind: 'person', id: 'ben' }).filter((line) => !line.startsWith('-'))
     expect(told).toEqual([
       '3 ben: changed sheet "General arrangement": date 1911 → 1912; creator none → J. Tarn',
-      '2 ada: changed Ben Adze: role none → restorer',
+      '2 ada: changed the person Ben Adze: role none → restorer',
       '1 Ben Adze: changed the job: title Quay winch, general arrangement → Winch of the quay',
     ])
   })
