@@ -1,6 +1,7 @@
 import { z } from 'zod'
 import type { Edit } from '../core/job/edits/edit.ts'
 import { benchStateSchema, committedSchema } from './bench-state.ts'
+import { subjectSchema, toldHistorySchema } from './history.ts'
 import { limitsSchema } from './limits.ts'
 import { sheetPicturesSchema } from './pictures.ts'
 import { scanLookSchema } from './scan-look.ts'
@@ -84,6 +85,11 @@ export const REQUESTS = {
   /** theirs: also where somebody else made that edit. */
   undo: { args: z.strictObject({ by: person, theirs, job }), answer: committedSchema },
   redo: { args: z.strictObject({ by: person, theirs, job }), answer: committedSchema },
+  /** What was done to one thing of the job, the newest first, so many entries at most. */
+  history: {
+    args: z.strictObject({ of: subjectSchema, limit: z.int().min(1).max(10_000), job }),
+    answer: toldHistorySchema,
+  },
   /** What a scan that was handed over holds: its pages, from `from` on, as many as are looked at in one go. */
   'look-into': {
     args: z.strictObject({ upload: id, password: password.optional(), from: z.int().min(1).optional() }),

@@ -43,6 +43,10 @@ describe('The keyboard stays near', () => {
         await person.press('Enter')
         await piece.getByRole('button', { name: /^Reinstate/ }).waitFor()
         await expectKeyboardIn(piece)
+        await piece.getByText(/^Withdrawn by /).waitFor()
+        await opened.getByRole('button', { name: 'History', exact: true }).press('Enter')
+        await opened.getByText('withdrew evidence s1 of drum_length: Picked on a fold.').waitFor()
+        expect(await opened.locator('.history-section li').count()).toBe(1)
 
         await page.getByRole('button', { name: /^Back to/ }).press('Enter')
         await opened.waitFor({ state: 'detached' })

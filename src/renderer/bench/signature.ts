@@ -4,6 +4,13 @@ import type { Job } from '../../core/job/model/types.ts'
 export const personName = (job: Job, by: string | undefined): string =>
   by === undefined ? 'somebody' : (job.people.find(({ id }) => id === by)?.name ?? by)
 
+/** Who did something and when, as far as that is known: `A. Rivet, 9 Mar 2026, 10:05`; null: neither. */
+export function signature(job: Job, by: string | undefined, at: string | undefined): string | null {
+  if (by === undefined && at === undefined) return null
+  const who = personName(job, by)
+  return at === undefined ? who : `${who}, ${momentInWords(at)}`
+}
+
 const moment = new Intl.DateTimeFormat('en-GB', {
   day: 'numeric',
   month: 'short',

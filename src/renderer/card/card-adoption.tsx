@@ -1,30 +1,38 @@
 import type { TableRow } from '../../core/ledger/table/table.ts'
 import { makeEdit } from '../bench/edits.ts'
+import { signature } from '../bench/signature.ts'
 import { Picker } from '../parts/picker.tsx'
 import { Section } from '../parts/section.tsx'
 import { adoptionOptions, BY_THE_RULES } from './adoption-options.ts'
 import type { CardProps } from './card-props.ts'
 
-/** Which value the table gives: by the rules, or by choice. */
-export function CardAdoption({ dimension, row }: CardProps & { row: TableRow }) {
-  const { name, adopt } = dimension
+/** Which value the table gives: by the rules, or by choice, and whose choice that was. */
+export function CardAdoption({ job, dimension, row, writable }: CardProps & { row: TableRow }) {
+  const { name, adopt, adoptedBy, adoptedAt } = dimension
   const options = adoptionOptions(row, adopt)
   const value = adopt ?? BY_THE_RULES
+  const chosen = options.find(({ id }) => id === value)
+  const signed = adopt === undefined ? null : signature(job, adoptedBy, adoptedAt)
   return (
     <Section title="Adopted value">
-      <Picker
-        label="Which evidence it is taken from"
-        value={value}
-        options={options}
-        note={options.find(({ id }) => id === value)?.note}
-        onChange={(id) =>
-          void makeEdit(
-            id === BY_THE_RULES
-              ? { do: 'adopt', dimension: name }
-              : { do: 'adopt', dimension: name, adopt: id },
-          )
-        }
-      />
+      {writable ? (
+        <Picker
+          label="Which evidence it is taken from"
+          value={value}
+          options={options}
+          note={chosen?.note}
+          onChange={(id) =>
+            void makeEdit(
+              id === BY_THE_RULES
+                ? { do: 'adopt', dimension: name }
+                : { do: 'adopt', dimension: name, adopt: id },
+            )
+          }
+        />
+      ) : (
+        <p>{chosen?.label ?? value}, by choice.</p>
+      )}
+      {signed !== null && <p className="dimension-card-small">Adopted by {signed}</p>}
     </Section>
   )
 }

@@ -1,11 +1,11 @@
 import './dimension-card.css'
 import { useBench } from '../bench/bench-store.ts'
+import { HistorySection } from '../history/history-section.tsx'
 import { AddEvidence } from './add-evidence.tsx'
 import { CardAdoption } from './card-adoption.tsx'
 import { CardBudget } from './card-budget.tsx'
 import { CardEvidence } from './card-evidence.tsx'
 import { CardHead } from './card-head.tsx'
-import { CardHistory } from './card-history.tsx'
 import { CardParticulars } from './card-particulars.tsx'
 
 /** All that is known of one dimension. While the table is worked out anew, its last row stands. */
@@ -25,10 +25,12 @@ export function DimensionCard({ name }: { name: string }) {
       <CardHead {...all} />
       <CardEvidence {...all} />
       {writable && <AddEvidence {...all} />}
-      {row !== undefined && writable && <CardAdoption {...all} row={row} />}
+      {row !== undefined && (writable || dimension.adopt !== undefined) && (
+        <CardAdoption {...all} row={row} />
+      )}
       {row !== undefined && <CardBudget row={row} />}
       <CardParticulars {...all} />
-      <CardHistory {...all} />
+      <HistorySection of={{ kind: 'dimension', id: name }} />
     </article>
   )
 }

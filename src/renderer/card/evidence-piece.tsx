@@ -5,7 +5,7 @@ import { unitSuffix } from '../../core/handoff/table/stated-value.ts'
 import type { Evidence } from '../../core/job/model/types.ts'
 import type { TableEvidence } from '../../core/ledger/table/table.ts'
 import { makeEdit } from '../bench/edits.ts'
-import { momentInWords, personName } from '../bench/signature.ts'
+import { momentInWords, personName, signature } from '../bench/signature.ts'
 import { Button } from '../parts/button.tsx'
 import { Figure } from '../parts/figure.tsx'
 import { BasisSample } from '../table/basis-sample.tsx'
@@ -33,6 +33,7 @@ export function EvidencePiece(props: EvidencePieceProps) {
   const part = evidencePart(piece, job)
   const withdrawn = piece.withdrawn !== undefined
   const by = `${personName(job, piece.by)}, ${momentInWords(piece.at)}`
+  const withdrawnBy = signature(job, piece.withdrawnBy, piece.withdrawnAt)
   const target = { dimension: dimension.name, id: piece.id }
   return (
     <section
@@ -59,7 +60,10 @@ export function EvidencePiece(props: EvidencePieceProps) {
       <Value {...props} />
       <EvidenceWords job={job} piece={piece} />
       {withdrawn ? (
-        <p className="evidence-piece-problem">Withdrawn: {piece.withdrawn}</p>
+        <>
+          <p className="evidence-piece-problem">Withdrawn: {piece.withdrawn}</p>
+          {withdrawnBy !== null && <p className="dimension-card-small">Withdrawn by {withdrawnBy}</p>}
+        </>
       ) : (
         weighed?.problem !== undefined && <p className="evidence-piece-problem">{weighed.problem}</p>
       )}

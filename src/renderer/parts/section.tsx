@@ -10,10 +10,12 @@ interface SectionProps {
   aside?: ReactNode
   /** Whether it folds, and whether it begins `shut` or `open`; left out: it always shows. */
   fold?: 'open' | 'shut'
+  /** Called as it is unfolded and folded. */
+  onFold?: (unfolded: boolean) => void
 }
 
 /** A part of the desk under a heading and a hairline. */
-export function Section({ title, children, aside, fold }: SectionProps) {
+export function Section({ title, children, aside, fold, onFold }: SectionProps) {
   if (fold === undefined) {
     return (
       <section className="section" aria-label={title}>
@@ -26,7 +28,11 @@ export function Section({ title, children, aside, fold }: SectionProps) {
     )
   }
   return (
-    <Disclosure className="section" defaultExpanded={fold === 'open'}>
+    <Disclosure
+      className="section"
+      defaultExpanded={fold === 'open'}
+      {...(onFold === undefined ? {} : { onExpandedChange: onFold })}
+    >
       <div className="section-head">
         <Heading level={3} className="section-title">
           <Button slot="trigger" className="section-fold">

@@ -77,6 +77,9 @@ const MALFORMED: [what: string, name: unknown, args: unknown][] = [
   ['a lock of a job that is not open', 'take-over', { job: 'x', lock: '0'.repeat(24) }],
   ['a lock that is a path', 'take-over', { job: '../..', lock: '../../.lock' }],
   ['a job taken over without its lock', 'take-over', { job: 'x' }],
+  ['the history of a list that there is not', 'history', { of: { kind: 'job', id: 'x' }, limit: 5 }],
+  ['a history without end', 'history', { of: { kind: 'view', id: 'V1' }, limit: 1e9 }],
+  ['the history of nothing', 'history', { of: { kind: 'view', id: '' }, limit: 5 }],
   ['a unit that there is not', 'new-job', { title: 'T', unit: 'ell', by: 'AR', uploads: ['x'] }],
 ]
 
@@ -101,7 +104,7 @@ describe('what no window should ask', () => {
     await ask('edit', { edit: { do: 'add-mark', item: point('M5', 1, 2) }, by: 'AR' })
   })
 
-  test.each(['open-recent', 'show-sheet', 'stop-pictures', 'add-sheets', 'new-job'])(
+  test.each(['open-recent', 'show-sheet', 'stop-pictures', 'add-sheets', 'new-job', 'history'])(
     'a path instead of an id in %s reaches nothing',
     async (name) => {
       const { bench, refused, log } = await aWorkbench()
@@ -115,6 +118,7 @@ describe('what no window should ask', () => {
           'stop-pictures': { sheet: way },
           'add-sheets': { upload: way, by: 'AR' },
           'new-job': { title: 'Pump', unit: 'in', by: 'AR', uploads: [{ upload: way }] },
+          history: { of: { kind: 'sheet', id: way }, limit: 5 },
         }[name]
         log.length = 0
         await refused(name, args)

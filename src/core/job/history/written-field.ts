@@ -35,9 +35,12 @@ const UNSAID: ReadonlySet<string> = new Set(['stroke', 'covariance', 'outline', 
 
 const LONGEST = 80
 
+/** A text on one line; of a long one its first words. */
 function shortened(text: string): string {
   const line = plainText(text)
-  return line.length > LONGEST ? `${line.slice(0, LONGEST)}…` : line
+  if (line.length <= LONGEST) return line
+  const end = line.lastIndexOf(' ', LONGEST)
+  return `${line.slice(0, end > LONGEST / 2 ? end : LONGEST)}…`
 }
 
 const isPixels = (list: readonly unknown[]): boolean => list.length > 0 && list.every(Array.isArray)

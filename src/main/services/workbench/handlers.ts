@@ -17,6 +17,7 @@ import type { PageThumbnails } from './page-thumbnails.ts'
 import type { Passwords } from './passwords.ts'
 import type { Requested } from './read-request.ts'
 import { takeOver } from './take-over.ts'
+import { tellHistory } from './tell-history.ts'
 import { unlockSheet } from './unlock-sheet.ts'
 import type { Uploads } from './uploads.ts'
 import type { WorkbenchOptions } from './workbench-options.ts'
@@ -130,6 +131,7 @@ function handlersWith(around: HandledWith): Handlers {
       current.mustBeOpen(job).make({ kind: 'edit', edit: readEdit(edit) }, by),
     undo: async ({ by, theirs = false, job }) => current.mustBeOpen(job).make({ kind: 'undo', theirs }, by),
     redo: async ({ by, theirs = false, job }) => current.mustBeOpen(job).make({ kind: 'redo', theirs }, by),
+    history: ({ of, limit, job }) => tellHistory(current.mustBeOpen(job).session, of, limit),
     'look-into': lookIntoUpload,
     'drop-upload': ({ upload }) => dropUpload(upload),
     'add-sheets': (args) => inTurn(() => addSheets(args)),

@@ -5,6 +5,7 @@ import { useBench } from '../../bench/bench-store.ts'
 import { choose } from '../../bench/choose.ts'
 import { makeEdit } from '../../bench/edits.ts'
 import { momentInWords, personName } from '../../bench/signature.ts'
+import { HistorySection } from '../../history/history-section.tsx'
 import { Button } from '../../parts/button.tsx'
 import { SavedField } from '../../parts/saved-field.tsx'
 import { Section } from '../../parts/section.tsx'
@@ -101,6 +102,7 @@ export function MarkCard({ id }: { id: string }) {
           onRemove={() => void makeEdit({ do: 'remove-mark', id })}
         />
       </Section>
+      <HistorySection of={{ kind: 'mark', id }} />
     </>
   )
 }

@@ -5,7 +5,9 @@ import { parseDrawnScale } from '../../../core/quantity/parse/parse-drawn-scale.
 import { useBench } from '../../bench/bench-store.ts'
 import { putDown, takeUp } from '../../bench/choose.ts'
 import { makeEdit } from '../../bench/edits.ts'
+import { signature } from '../../bench/signature.ts'
 import { toTheSheet } from '../../focus/to-the-sheet.ts'
+import { HistorySection } from '../../history/history-section.tsx'
 import { AgreementChart } from '../../parts/agreement-chart.tsx'
 import { Button } from '../../parts/button.tsx'
 import { SavedField } from '../../parts/saved-field.tsx'
@@ -26,6 +28,7 @@ export function ViewSections({ view }: { view: View }) {
   if (job === undefined) return null
   const { id } = view
   const inUse = whyInUse(job, 'view', id)
+  const entered = signature(job, view.by, view.at)
   return (
     <>
       <KnownSizes view={view} />
@@ -71,6 +74,7 @@ export function ViewSections({ view }: { view: View }) {
             </Button>
           )}
         </div>
+        {entered !== null && <p className="block-soft">Entered by {entered}</p>}
         <Remove
           words="Remove this view"
           writable={writable}
@@ -78,6 +82,7 @@ export function ViewSections({ view }: { view: View }) {
           onRemove={() => void makeEdit({ do: 'remove-view', id })}
         />
       </Section>
+      <HistorySection of={{ kind: 'view', id }} />
     </>
   )
 }

@@ -1,6 +1,8 @@
 import type { Sheet } from '../../../core/job/model/types.ts'
 import { useBench } from '../../bench/bench-store.ts'
 import { makeEdit } from '../../bench/edits.ts'
+import { signature } from '../../bench/signature.ts'
+import { HistorySection } from '../../history/history-section.tsx'
 import { SavedField } from '../../parts/saved-field.tsx'
 import { Section } from '../../parts/section.tsx'
 import { orientationInWords } from '../../words/orientation-words.ts'
@@ -23,6 +25,7 @@ export function RecordSection({ sheet }: { sheet: Sheet }) {
   if (job === undefined) return null
   const { id, record, scan } = sheet
   const asked = orientationInWords(scan.orientation)
+  const entered = signature(job, sheet.by, sheet.at)
   const note = (key: RecordKey) => (value: string) => {
     const { [key]: _old, ...others } = record
     return makeEdit({
@@ -72,6 +75,12 @@ export function RecordSection({ sheet }: { sheet: Sheet }) {
               <dd>{scan.drawnAt} dpi: the page is lines and lettering, and got its pixels here</dd>
             </>
           )}
+          {entered !== null && (
+            <>
+              <dt>Brought in by</dt>
+              <dd>{entered}</dd>
+            </>
+          )}
           {asked !== null && (
             <>
               <dt>Asks to be</dt>
@@ -116,6 +125,7 @@ export function RecordSection({ sheet }: { sheet: Sheet }) {
           }
         />
       </Section>
+      <HistorySection of={{ kind: 'sheet', id }} />
     </>
   )
 }

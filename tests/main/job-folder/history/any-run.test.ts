@@ -4,7 +4,8 @@ import { cp } from 'node:fs/promises'
 import { join } from 'node:path'
 import fc from 'fast-check'
 import { expect, test } from 'vitest'
-import { readLines } from '../../../../src/main/services/job-folder/history/read-lines.ts'
+import type { KeptLine } from '../../../../src/main/services/job-folder/history/kept-line.ts'
+import { linesBack } from '../../../../src/main/services/job-folder/history/lines-back.ts'
 import { type Replayed, replayLine } from '../../../../src/main/services/job-folder/history/replay-lines.ts'
 import type { JobSession } from '../../../../src/main/services/job-folder/job-session.ts'
 import { openJob } from '../../../../src/main/services/job-folder/open-job.ts'
@@ -17,9 +18,10 @@ const step = fc.constantFrom('edit', 'edit', 'edit', 'undo', 'undo', 'redo', 'sa
 async function replayed(folder: string): Promise<Replayed | undefined> {
   const path = join(folder, 'history.ndjson')
   let now: Replayed | undefined
-  for await (const lines of readLines(path)) {
-    for (const line of lines)
-      now = replayLine(now, { line, tip: { n: line.n, hash: '', at: 0, end: 0 } }, { path, folder })
+  const lines: KeptLine[] = []
+  for await (const line of linesBack(path)) lines.push(line)
+  for (const line of lines.reverse()) {
+    now = replayLine(now, { line, tip: { n: line.n, hash: '', at: 0, end: 0 } }, { path, folder })
   }
   return now
 }
