@@ -141,6 +141,14 @@ export {
   stampEdit,
 } from './job/edits/edit.ts'
 
+// What lines of a job's history did, and the history of one thing.
+
+export type { Change, ChangedField, Thing, Verb } from './job/history/change.ts'
+export { changesOf } from './job/history/changes-of.ts'
+export type { HistoryLine, Named } from './job/history/history-line.ts'
+export { type HistoryEntry, historyOf } from './job/history/history-of.ts'
+export type { Subject } from './job/history/subject.ts'
+
 // The table of a job's dimensions, and its rows by Monte Carlo.
 
 export { type SimulatedRow, simulateRow } from './ledger/simulate-row.ts'

@@ -1,6 +1,8 @@
 import { beforeAll, describe, expect, it } from 'vitest'
 import {
   applyEdit,
+  type Change,
+  changesOf,
   degrees,
   describeEdit,
   dimensionTable,
@@ -11,6 +13,8 @@ import {
   findPoint,
   fromWebAnnotations,
   type GreyWindow,
+  type HistoryLine,
+  historyOf,
   inWords,
   type Job,
   MAPPINGS,
@@ -275,6 +279,23 @@ describe('the job', () => {
     expect(dimensionTable(after).rows.find(({ name }) => name === 'hole')?.basis).toBe('scaled')
     expect(row('hole').basis).toBe('printed')
     expect(writeJob(applyEdit(after, inverse).job)).toBe(writeJob(job))
+  })
+
+  it('has a history: who did what, and what was there before', () => {
+    const edit = readEdit({ do: 'change-dimension', name: 'hole', set: { label: 'Hole, middle' } })
+    const { job: after, inverse: back } = applyEdit(job, edit)
+    const line: HistoryLine = { n: 1, at: '2026-03-09T10:05:00Z', by: 'ada', edit, back }
+    const before = job.dimensions.find(({ name }) => name === 'hole')?.label
+    const changes: Change[] = changesOf(line)
+    expect(changes).toEqual([
+      {
+        thing: { kind: 'dimension', id: 'hole' },
+        verb: 'changed',
+        fields: [{ field: 'label', before, after: 'Hole, middle' }],
+      },
+    ])
+    const [entry] = historyOf([line], { kind: 'dimension', id: 'hole' }, after, job)
+    expect(entry).toMatchObject({ n: 1, by: 'ada', changes })
   })
 })
 
