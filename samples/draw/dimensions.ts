@@ -55,7 +55,11 @@ export function dimensions(boxOf: BoxOf, original: Chance): Dimension[] {
     label: string,
     evidence: Evidence[],
     extra: Partial<Dimension> & { kind?: QuantityKind } = {},
-  ): Dimension => ({ name, label, kind: 'length', ...extra, evidence })
+  ): Dimension => {
+    // Whoever gave the first reason entered the dimension.
+    const [{ by, at } = om] = evidence
+    return { name, label, kind: 'length', ...extra, by, at, evidence }
+  }
   const s = SIZES
 
   return [
@@ -80,6 +84,8 @@ export function dimensions(boxOf: BoxOf, original: Chance): Dimension[] {
         by: RESTORER,
         at: '2026-03-11T14:02:00Z',
         withdrawn: 'Read again by both under raking light: the numerator is a 3.',
+        withdrawnBy: ARCHIVIST,
+        withdrawnAt: '2026-03-12T09:15:00Z',
       }),
       scaled('s1', 'foot-plan', 'diameter', 'M37'),
     ]),

@@ -1,5 +1,5 @@
 import { pixel } from '../../src/core/geometry/frames.ts'
-import type { Job, Note } from '../../src/core/job/model/types.ts'
+import type { Job, Note, View } from '../../src/core/job/model/types.ts'
 import { chance, STREAM } from './chance.ts'
 import { type BoxOf, dimensions } from './dimensions.ts'
 import { DRAUGHTING } from './draughtsman.ts'
@@ -10,6 +10,19 @@ import { ARCHIVIST, pick, RESTORER } from './picks.ts'
 import type { Pt } from './plane.ts'
 import { DISTORTION, PIXELS_ACROSS, PIXELS_ALONG, toPixel } from './sheet-distortion.ts'
 import { TRUE_VALUES, type TrueValue } from './true-values.ts'
+
+/** When the sheet was brought in and its views were named, and when the original was first measured. */
+const CATALOGUED = { by: ARCHIVIST, at: '2026-03-09T15:40:00Z' }
+const AT_THE_YARD = { by: RESTORER, at: '2026-04-02T10:30:00Z' }
+const ADDED_UP = { by: RESTORER, at: '2026-03-11T17:00:00Z' }
+
+/** The views and the sizes known in them, as the archivist entered them. */
+const namedViews = (): View[] =>
+  structuredClone(VIEWS).map((view) => ({
+    ...view,
+    ...CATALOGUED,
+    references: view.references.map((reference) => ({ ...reference, ...CATALOGUED })),
+  }))
 
 /** The sheet that is committed. */
 export const SAMPLE_SEED = 1911
@@ -57,8 +70,8 @@ export function makeJob(
     unit: 'in',
     gauge: 'us-standard-1893',
     people: [
-      { id: ARCHIVIST, name: 'Ottilie Marchbeck', role: 'archivist' },
-      { id: RESTORER, name: 'Joss Tarrowby', role: 'restorer' },
+      { id: ARCHIVIST, name: 'Ottilie Marchbeck', role: 'archivist', ...CATALOGUED },
+      { id: RESTORER, name: 'Joss Tarrowby', role: 'restorer', by: RESTORER, at: '2026-03-11T13:50:00Z' },
     ],
     instruments: [
       {
@@ -67,12 +80,14 @@ export function makeJob(
         resolution: '0.001 in',
         limit: '0.002 in',
         note: 'Checked against gauge blocks in February 2026.',
+        ...AT_THE_YARD,
       },
     ],
     sheets: [
       {
         id: 'sheet-1',
         title: 'Deck ventilator, chain ferry No. 2',
+        ...CATALOGUED,
         record: {
           identifier: 'ACFT/DRG/1172',
           creator: 'Holmgarth Foundry, Pellow Staithe',
@@ -93,16 +108,17 @@ export function makeJob(
         draughting: `${DRAUGHTING} mm`,
       },
     ],
-    views: structuredClone(VIEWS),
+    views: namedViews(),
     marks: picked.map(({ mark }) => mark),
     dimensions: dimensions(boxOf, chance(seed, STREAM.original)),
     relations: [
       {
         id: 'heights',
         text: 'overall_height = flange_thickness + drum_height + cone_height + neck_height + opening_height + hood_height',
+        ...ADDED_UP,
       },
-      { id: 'flange', text: 'flange_od = bolt_circle + 2 * edge_margin' },
-      { id: 'palm', text: 'palm_height = palm_pitch + 2 * palm_margin' },
+      { id: 'flange', text: 'flange_od = bolt_circle + 2 * edge_margin', ...ADDED_UP },
+      { id: 'palm', text: 'palm_height = palm_pitch + 2 * palm_margin', ...ADDED_UP },
     ],
     notes: notes(boxOf),
   }
