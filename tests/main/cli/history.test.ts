@@ -1,5 +1,8 @@
 import { join } from 'node:path'
+import { PassThrough, Readable, Writable } from 'node:stream'
 import { describe, expect, it } from 'vitest'
+import { tellHistory } from '../../../src/main/cli/actions/tell-history.ts'
+import { Output } from '../../../src/main/cli/output/output.ts'
 import { openJob } from '../../../src/main/services/job-folder/open-job.ts'
 import { scantling, scantlingGiven } from '../fixtures/command-line.ts'
 import { folderSnapshot } from '../fixtures/folder-snapshot.ts'
@@ -132,6 +135,16 @@ describe('The history of a job on the command line', () => {
       '1  ·  A. Rivet  changed view "Front": name Elevation → Front',
       '0  undated           somebody  the history begins, with 2 dimensions and 4 marks',
     ])
+  })
+
+  it('ends when nobody reads on', async () => {
+    const folder = await workedOn()
+    const gone = new Writable({
+      write: (_chunk, _encoding, done) => done(new Error('nobody reads')),
+    }).on('error', () => undefined)
+    const output = new Output({ stdin: Readable.from([]), stdout: gone, stderr: new PassThrough() }, false)
+    expect(await output.stream('one line\n')).toBe(false)
+    await expect(tellHistory(output, folder, { of: undefined, json: true })).resolves.toBeUndefined()
   })
 
   it('is refused in words for what is no job, and of what nobody knows', async () => {

@@ -12,9 +12,6 @@ export interface Streams {
   stderr: NodeJS.WritableStream
 }
 
-/** When what waits for room need not wait any more: there is some, or there never will be. */
-const ENDS_OF_WAITING = ['drain', 'close', 'error'] as const
-
 const COLUMNS = /^[1-9]\d{0,4}$/
 
 /** What one run of the command line says, and how it ends. */
@@ -53,23 +50,14 @@ export class Output {
   }
 
   /**
-   * The same, and waits until there is room for more, so that a long text is never held whole.
+   * The same, and waits until it has gone out, so that a long text is never held whole.
    * @returns whether anybody still reads
    */
-  async stream(text: string): Promise<boolean> {
-    const { stdout } = this.#streams
+  stream(text: string): Promise<boolean> {
     this.#printed = true
-    if (!stdout.writable) return false
-    if (!stdout.write(text)) {
-      await new Promise<void>((resolve) => {
-        const go = (): void => {
-          for (const event of ENDS_OF_WAITING) stdout.off(event, go)
-          resolve()
-        }
-        for (const event of ENDS_OF_WAITING) stdout.on(event, go)
-      })
-    }
-    return stdout.writable
+    return new Promise((resolve) => {
+      this.#streams.stdout.write(text, (error) => resolve(error === undefined || error === null))
+    })
   }
 
   /** A sentence for a person on standard output, on a line of its own. */
