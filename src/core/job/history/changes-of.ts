@@ -40,8 +40,12 @@ function verbOf(kind: Thing['kind'], fields: Change['fields']): Verb {
   return kind === 'mark' && isMoved ? 'moved' : 'changed'
 }
 
+/** Of the fields that a change names; what followed from it by itself stands in its inverse only, and is not told. */
 function changed(thing: Thing, edit: Edit, back: Edit | undefined): Change[] {
-  const fields = changedFields(setBy(back), setBy(edit))
+  const after = setBy(edit)
+  const named = new Set([...Object.keys(after), ...((edit as { clear?: string[] }).clear ?? [])])
+  const before = Object.entries(setBy(back)).filter(([field]) => named.has(field))
+  const fields = changedFields(Object.fromEntries(before), after)
   return [{ thing, verb: verbOf(thing.kind, fields), fields }]
 }
 
