@@ -6,6 +6,7 @@ import type { RequestAnswer, RequestName } from './requests.ts'
 export const reasonSchema = z.strictObject({
   code: z.string(),
   parts: z.record(z.string(), z.unknown()),
+  names: z.record(z.string(), z.string()).optional(),
 }) as unknown as z.ZodType<AnyReason>
 
 /** What comes back of something that was not done. */

@@ -119,6 +119,9 @@ export type { QuantityKind, QuantityKind as DimensionKind } from './quantity/qua
 
 // The job document: its types and JSON Schema, reading and writing it.
 
+export type { IdKind } from './job/ids/id-form.ts'
+export { type Labelled, labelOf } from './job/ids/label.ts'
+export { type Mint, mintIds, type RandomBytes } from './job/ids/mint-ids.ts'
 export { newJob } from './job/model/new-job.ts'
 export { jobJsonSchema } from './job/model/schema.ts'
 export type * from './job/model/types.ts'
@@ -135,7 +138,9 @@ export {
   describeEdit,
   type Edit,
   editJsonSchema,
+  type GivenId,
   readEdit,
+  readNewEdit,
   reviewEdit,
   type Stamp,
   stampEdit,

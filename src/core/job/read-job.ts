@@ -1,12 +1,14 @@
 import { reason } from '../words/core-words.ts'
 import { quoted } from '../words/quoted.ts'
 import { checkJob } from './checks/check-job.ts'
+import { labelsOfJob } from './ids/labels-of-job.ts'
 import { migrate } from './migrate.ts'
 import { fitsSchema } from './model/fits-schema.ts'
 import { jobSchema } from './model/schema.ts'
 import type { Job } from './model/types.ts'
 import { JobError } from './text/job-error.ts'
 import { DEEPEST_JOB, plainJson, plainParsed } from './text/plain-json.ts'
+import { sayingLabels } from './text/saying-labels.ts'
 import { schemaProblem } from './text/schema-problem.ts'
 
 const fitsJob = fitsSchema(jobSchema)
@@ -40,7 +42,7 @@ function jobIn(json: unknown, plain: typeof plainJson): Job {
     throw new JobError(reason('job.other-format', { format }))
   }
   const job = withForm(migrate(fields))
-  checkJob(job)
+  sayingLabels(labelsOfJob(job), () => checkJob(job))
   return job
 }
 

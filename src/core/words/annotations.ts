@@ -1,3 +1,4 @@
+import { capital } from './capital.ts'
 import { quoted } from './quoted.ts'
 import type { AnyReason, Catalogue, ReasonOf } from './reason.ts'
 
@@ -34,8 +35,8 @@ export const ANNOTATION_WORDS = {
   'annotation.no-date': (p: { created: string }) =>
     `A moment that is no date was left out: ${quoted(p.created)}.`,
   'annotation.first-creator': () => 'Of several creators, the first is named.',
-  'annotation.id-taken': (p: { id: string; instead: string }) =>
-    `Note ${quoted(p.id)} is in this job already and says something else: the other is ${p.instead}.`,
+  'annotation.id-taken': (p: { id: string; instead: string }, say) =>
+    `${capital(say.quotedItem('note', p.id))} is in this job already and says something else: the other is ${say.label(p.instead)}.`,
 
   // Why one was left out
   'annotation.left-out': (p: { annotation: string | null; why: AnyReason }, say) =>

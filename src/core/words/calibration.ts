@@ -1,14 +1,25 @@
 /** Why a view can't be calibrated, and how its references do not fit. */
+import { capital } from './capital.ts'
 import type { AnyReason, Say } from './reason.ts'
 
 type Suspect = Readonly<{ id: string; part?: string }>
 
-const nameOf = ({ id, part }: Suspect): string => (part === undefined ? id : `${id} (${part})`)
+/** `R2 (width)`, and with a noun `reference R2 (width)`; what has a label goes by that in both. */
+function nameOf({ id, part }: Suspect, say: Say, noun?: string): string {
+  const name = noun === undefined ? say.label(id) : say.item(noun, id)
+  return part === undefined ? name : `${name} (${part})`
+}
 
 /** Each name once: R1, R2 (width) and R3. */
-function namesOf(suspects: readonly Suspect[]): string {
-  const names = [...new Set(suspects.map(nameOf))]
+function namesOf(suspects: readonly Suspect[], say: Say): string {
+  const names = [...new Set(suspects.map((suspect) => nameOf(suspect, say)))]
   return names.length > 1 ? `${names.slice(0, -1).join(', ')} and ${names.at(-1)}` : (names[0] ?? '')
+}
+
+/** `References R1 and R2`; of those that have labels, `Figured size 1 and figured size 2`. */
+function everyReference(suspects: readonly Suspect[], say: Say): string {
+  const plain = suspects.every(({ id }) => say.label(id) === id)
+  return plain ? `References ${namesOf(suspects, say)}` : capital(namesOf(suspects, say))
 }
 
 /** A probability to one figure; below a thousandth the figure says no more. */
@@ -35,10 +46,10 @@ export const CALIBRATION_WORDS = {
   // Go on from "can't be calibrated: "
   'calibration.no-references': () =>
     'it has no references. Add the ends of a dimension whose true size is known.',
-  'calibration.size-not-above-nothing': (p: { reference: string; stated: number }) =>
-    `reference ${p.reference} is stated to be ${p.stated} mm. State its true size, or remove it.`,
+  'calibration.size-not-above-nothing': (p: { reference: string; stated: number }, say: Say) =>
+    `${say.item('reference', p.reference)} is stated to be ${p.stated} mm. State its true size, or remove it.`,
   'calibration.no-size-on-the-sheet': (p: { reference: string; problem: AnyReason }, say: Say) =>
-    `reference ${p.reference} has no size on the sheet: ${say(p.problem)} Pick its marks again, or remove it.`,
+    `${say.item('reference', p.reference)} has no size on the sheet: ${say(p.problem)} Pick its marks again, or remove it.`,
   'calibration.tilt-free': (p: { mapping: string; sizes: number }) =>
     `its references leave the tilt of the sheet free (${needs(p)}). Add a rectangle, or known lengths in other parts of the view, or choose a simpler mapping.`,
   'calibration.scale-free': (p: { mapping: string; sizes: number; degrees: number }) =>
@@ -55,14 +66,16 @@ export const CALIBRATION_WORDS = {
   // Whole sentences
   'calibration.beyond-all-bounds': () =>
     'The references come out beyond all bounds: check their picks and sizes.',
-  'misfit.set-aside': (p: { reference: Suspect }) =>
-    `Reference ${nameOf(p.reference)} does not fit the others: misread figure, or not to scale? It is left out of the calibration, and the rest agree without it.`,
-  'misfit.set-aside-and-enlarged': (p: { reference: Suspect; enlarged: number; p: number }) =>
-    `Reference ${nameOf(p.reference)} does not fit the others: misread figure, or not to scale? It is left out of the calibration, and the uncertainty of the scale is enlarged ${p.enlarged.toFixed(1)} times, because the rest do not quite agree either (${probable(p.p)}).`,
-  'misfit.enlarged': (p: { suspects: readonly Suspect[]; enlarged: number; p: number }) =>
-    `The references do not agree within their uncertainties (${probable(p.p)}), so the uncertainty of the scale is enlarged ${p.enlarged.toFixed(1)} times.${p.suspects.length === 0 ? '' : ` Look first at ${namesOf(p.suspects)}: misread figure, or not to scale?`}`,
-  'misfit.suspects': (p: { suspects: readonly Suspect[] }) =>
-    new Set(p.suspects.map(nameOf)).size === 1
-      ? `Reference ${namesOf(p.suspects)} does not fit the others: misread figure, or not to scale?`
-      : `References ${namesOf(p.suspects)} do not fit one another: misread figures, or not to scale?`,
+  'misfit.set-aside': (p: { reference: Suspect }, say: Say) =>
+    `${capital(nameOf(p.reference, say, 'reference'))} does not fit the others: misread figure, or not to scale? It is left out of the calibration, and the rest agree without it.`,
+  'misfit.set-aside-and-enlarged': (p: { reference: Suspect; enlarged: number; p: number }, say: Say) =>
+    `${capital(nameOf(p.reference, say, 'reference'))} does not fit the others: misread figure, or not to scale? It is left out of the calibration, and the uncertainty of the scale is enlarged ${p.enlarged.toFixed(1)} times, because the rest do not quite agree either (${probable(p.p)}).`,
+  'misfit.enlarged': (p: { suspects: readonly Suspect[]; enlarged: number; p: number }, say: Say) =>
+    `The references do not agree within their uncertainties (${probable(p.p)}), so the uncertainty of the scale is enlarged ${p.enlarged.toFixed(1)} times.${p.suspects.length === 0 ? '' : ` Look first at ${namesOf(p.suspects, say)}: misread figure, or not to scale?`}`,
+  'misfit.suspects': (p: { suspects: readonly Suspect[] }, say: Say) => {
+    const [first] = p.suspects
+    return first !== undefined && new Set(p.suspects.map((suspect) => nameOf(suspect, say))).size === 1
+      ? `${capital(nameOf(first, say, 'reference'))} does not fit the others: misread figure, or not to scale?`
+      : `${everyReference(p.suspects, say)} do not fit one another: misread figures, or not to scale?`
+  },
 } as const

@@ -13,34 +13,36 @@ export const EDIT_WORDS = {
         : `did you mean ${quoted(p.meant)}?`
     return `${place} is ${p.does}, which is no edit; ${advice}${p.meant === null ? '.' : ''}`
   },
-  'edit.no-such-item': (p: { kind: string; id: string }) =>
-    `There is no ${p.kind} ${quoted(p.id)}: it may have been removed.`,
-  'edit.item-there-already': (p: { kind: string; id: string; key: string }) =>
-    `There is ${article(p.kind)} ${quoted(p.id)} already: give this one another ${p.key}.`,
+  'edit.no-such-item': (p: { kind: string; id: string }, say: Say) =>
+    `There is no ${say.quotedItem(p.kind, p.id)}: it may have been removed.`,
+  'edit.item-there-already': (p: { kind: string; id: string; key: string }, say: Say) =>
+    `There is ${article(say.quotedItem(p.kind, p.id))} already: give this one another ${p.key}.`,
+  'edit.stands-for-two': (p: { as: string }) =>
+    `The edit: ${quoted(p.as)} stands for two new things: give each its own.`,
   'edit.index-beyond-end': (p: { kind: string; index: number; length: number }) =>
     `The ${p.kind} cannot be put at index ${p.index}: there are ${p.length}, so the index is at most that.`,
   'edit.locked-field': (p: { what: string; field: string }) =>
     `${p.what}: a change cannot touch "${p.field}"; there is an edit of its own for that.`,
   'edit.set-and-cleared': (p: { what: string; field: string }) =>
     `${p.what}: "${p.field}" cannot be both set and cleared.`,
-  'edit.not-withdrawn': (p: { id: string; dimension: string }) =>
-    `evidence ${quoted(p.id)} of ${p.dimension} is not withdrawn, so it cannot be reinstated.`,
-  'edit.holds-evidence': (p: { dimension: string; evidence: readonly string[] }) =>
-    `dimension ${quoted(p.dimension)} holds evidence (${p.evidence.join(', ')}), and evidence is kept: withdraw it instead, saying why.`,
+  'edit.not-withdrawn': (p: { id: string; dimension: string }, say: Say) =>
+    `${say.quotedItem('evidence', p.id)} of ${p.dimension} is not withdrawn, so it cannot be reinstated.`,
+  'edit.holds-evidence': (p: { dimension: string; evidence: readonly string[] }, say: Say) =>
+    `dimension ${quoted(p.dimension)} holds evidence (${p.evidence.map(say.label).join(', ')}), and evidence is kept: withdraw it instead, saying why.`,
   'edit.no-such-dimension': (p: { name: string }) =>
     `There is no dimension ${quoted(p.name)}: it may have been renamed.`,
   'edit.name-taken': (p: { name: string }) =>
     `There is a dimension ${quoted(p.name)} already: give this one another name.`,
   'edit.name-means-something': (p: { name: string; dimension: string | null }) =>
     `${p.dimension === null ? 'A relation' : `A formula of dimension ${quoted(p.dimension)}`} means something else by ${quoted(p.name)} already: give another name.`,
-  'edit.repeat-is-one-pixel': (p: { mark: string; kind: string }) =>
-    `mark ${quoted(p.mark)} is a ${p.kind}: give where it was picked again as one "pixel", and no "pixels".`,
-  'edit.repeat-is-pixels': (p: { mark: string; kind: string }) =>
-    `mark ${quoted(p.mark)} is a ${p.kind}: give all of the pick as "pixels", and no "pixel".`,
+  'edit.repeat-is-one-pixel': (p: { mark: string; kind: string }, say: Say) =>
+    `${say.quotedItem('mark', p.mark)} is a ${p.kind}: give where it was picked again as one "pixel", and no "pixels".`,
+  'edit.repeat-is-pixels': (p: { mark: string; kind: string }, say: Say) =>
+    `${say.quotedItem('mark', p.mark)} is a ${p.kind}: give all of the pick as "pixels", and no "pixel".`,
   'edit.not-picked-again': (p: { mark: string; problem: AnyReason }, say: Say) =>
-    `mark ${quoted(p.mark)} was not picked again: ${say(p.problem)}.`,
-  'edit.other-corners': (p: { mark: string; picked: number; given: number }) =>
-    `mark ${quoted(p.mark)} was picked with ${p.picked} points, and this pick has ${p.given}: pick the same corners again.`,
+    `${say.quotedItem('mark', p.mark)} was not picked again: ${say(p.problem)}.`,
+  'edit.other-corners': (p: { mark: string; picked: number; given: number }, say: Say) =>
+    `${say.quotedItem('mark', p.mark)} was picked with ${p.picked} points, and this pick has ${p.given}: pick the same corners again.`,
   'edit.field-miswritten': (p: { what: string; field: string; meant: string }) =>
     `The edit: ${p.what} has no field ${quoted(p.field)}; did you mean ${quoted(p.meant)}?`,
   'edit.no-time': (p: { what: string; field: string; at: string }) =>

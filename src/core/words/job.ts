@@ -1,5 +1,6 @@
 /** What may be wrong with a job, in sentences. */
 import { article } from './article.ts'
+import { capital } from './capital.ts'
 import type { Where } from './documents.ts'
 import { FORMULA_WORDS } from './formula.ts'
 import { ordinal } from './ordinal.ts'
@@ -8,7 +9,6 @@ import type { AnyReason, Say } from './reason.ts'
 
 const inAlternatives = (needs: readonly (readonly string[])[]): string =>
   needs.map((need) => need.map((kind) => `a ${kind}`).join(' and ')).join(', or ')
-const capital = (word: string): string => word.charAt(0).toUpperCase() + word.slice(1)
 
 /** Nouns of what a quantity is to be written as. */
 const NOUNS = {
@@ -26,18 +26,18 @@ export type QuantityNoun = keyof typeof NOUNS
 
 /** What is wrong at a place of a job: goes on from that place, without a stop. */
 const AT_A_PLACE = {
-  'job.no-such-item': (p: { id: string; kind: string }) =>
-    `is ${quoted(p.id)}, and the job has no such ${p.kind}`,
-  'job.not-among-people': (p: { id: string }) =>
-    `is ${quoted(p.id)}, who is not among the people of this job: add them, or correct the id`,
+  'job.no-such-item': (p: { id: string; kind: string }, say: Say) =>
+    `is ${quoted(say.label(p.id))}, and the job has no such ${p.kind}`,
+  'job.not-among-people': (p: { id: string }, say: Say) =>
+    `is ${quoted(say.label(p.id))}, who is not among the people of this job: add them, or correct the id`,
   'job.stands-twice': (p: { first: number; second: number; key: string }) =>
     `stands twice in its list, ${ordinal(p.first)} and ${ordinal(p.second)}: give one of them another ${p.key}`,
   'job.no-name-for-formulas': () =>
     'has a name that formulas cannot use: write letters a to z, digits and underscores, not starting with a digit',
   'job.name-reserved': () => 'has a name that already means something in formulas: give it another',
   'job.id-is-a-rule': () => 'has the name of a rule of adoption for its id: give it another',
-  'job.adopts-nothing': (p: { adopt: string; rules: readonly string[] }) =>
-    `is ${quoted(p.adopt)}, which is neither a rule (${p.rules.join(', ')}) nor the id of evidence for this dimension`,
+  'job.adopts-nothing': (p: { adopt: string; rules: readonly string[] }, say: Say) =>
+    `is ${quoted(say.label(p.adopt))}, which is neither a rule (${p.rules.join(', ')}) nor the id of evidence for this dimension`,
   'job.nested-too-deep': (p: { most: number }) => `is nested more than ${p.most} deep`,
   'job.too-few-corners': () => 'must have three corners or more',
   'job.count-is-scaled': () =>
@@ -52,9 +52,10 @@ const AT_A_PLACE = {
     given: readonly string[]
   }) =>
     `must be ${inAlternatives(p.needs)} for ${p.what}, and this is ${p.given.map((kind) => `a ${kind}`).join(' and ')}`,
-  'job.mark-on-another-sheet': (p: { mark: string; sheet: string; of: string }) =>
-    `is ${quoted(p.mark)}, a mark on sheet ${quoted(p.sheet)}, but the view is on sheet ${quoted(p.of)}`,
-  'job.same-mark-twice': (p: { mark: string }) => `names mark ${quoted(p.mark)} twice: pick the other one`,
+  'job.mark-on-another-sheet': (p: { mark: string; sheet: string; of: string }, say: Say) =>
+    `is ${quoted(say.label(p.mark))}, a mark on ${say.quotedItem('sheet', p.sheet)}, but the view is on ${say.quotedItem('sheet', p.of)}`,
+  'job.same-mark-twice': (p: { mark: string }, say: Say) =>
+    `names ${say.quotedItem('mark', p.mark)} twice: pick the other one`,
   'job.mark-not-sound': (p: { problem: AnyReason }, say: Say) => `is not sound: ${say(p.problem)}`,
   'job.nothing-or-less': (p: { text: string }) => `is ${quoted(p.text)}, and must be greater than nothing`,
 } as const
@@ -79,8 +80,8 @@ export const JOB_WORDS = {
     `The job was written by a newer Scantling (format version ${p.version}; this one reads up to ${p.newest}): open it with that, nothing was changed.`,
   'job.no-migration': (p: { version: number; from: number }) =>
     `The job is of format version ${p.version}, and this Scantling has no way from version ${p.from} to ${p.from + 1}: nothing was changed.`,
-  'job.in-use': (p: { kind: string; id: string; by: string; first: string }) =>
-    `${capital(p.kind)} ${quoted(p.id)} is used by ${p.by}: ${p.first} that first.`,
+  'job.in-use': (p: { kind: string; id: string; by: string; first: string }, say: Say) =>
+    `${capital(say.quotedItem(p.kind, p.id))} is used by ${p.by}: ${p.first} that first.`,
   'job.bare-quantities': (p: {
     before: string
     after: string
@@ -93,9 +94,9 @@ export const JOB_WORDS = {
     return `The unit can't be changed from ${p.before} to ${p.after}, because ${p.where} ${quoted(p.text)} ${many}${all} and would mean another size: write their units first, as in ${quoted(`${p.text} ${p.before}`)}.`
   },
   'formula.of-evidence': (p: { dimension: string; evidence: string; problem: AnyReason }, say: Say) =>
-    `Dimension "${p.dimension}", evidence "${p.evidence}": ${say(p.problem)}.`,
+    `Dimension "${p.dimension}", ${say.quotedItem('evidence', p.evidence)}: ${say(p.problem)}.`,
   'formula.of-relation': (p: { relation: string; problem: AnyReason }, say: Say) =>
-    `Relation "${p.relation}": ${say(p.problem)}.`,
+    `${capital(say.quotedItem('relation', p.relation))}: ${say(p.problem)}.`,
   'formula.circle-to-break': (p: { names: readonly string[] }) => [
     FORMULA_WORDS['formula.circle'](p),
     'Withdraw one of them.',

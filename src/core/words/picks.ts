@@ -21,10 +21,10 @@ export const PICK_WORDS = {
     `it says who picked it again ${p.people} times, and has ${p.repeats} repeated picks`,
   'picks.other-marks': (p: { what: string; wanted: readonly string[]; given: number }) =>
     `${article(p.what)} is picked by ${p.wanted.length === 1 ? `one mark (${p.wanted[0]})` : `${p.wanted.length} marks (${p.wanted.join(', ')})`}, and this has ${p.given}: pick all of them, and no other`,
-  'picks.not-on-its-stroke': (p: { mark: string }) =>
-    `mark ${p.mark} is on a stroke, and none was found under this pick: pick nearer to the stroke, or put the mark back by hand first`,
-  'picks.another-kind': (p: { mark: string; kind: string; given: string }) =>
-    `mark ${p.mark} is a ${p.kind}, and a ${p.given} was given for it: pick a ${p.kind}`,
-  'picks.never-pointed-at': (p: { mark: string }) =>
-    `mark ${p.mark} does not know where a hand pointed to find it: pick it anew`,
+  'picks.not-on-its-stroke': (p: { mark: string }, say: Say) =>
+    `${say.item('mark', p.mark)} is on a stroke, and none was found under this pick: pick nearer to the stroke, or put the mark back by hand first`,
+  'picks.another-kind': (p: { mark: string; kind: string; given: string }, say: Say) =>
+    `${say.item('mark', p.mark)} is a ${p.kind}, and a ${p.given} was given for it: pick a ${p.kind}`,
+  'picks.never-pointed-at': (p: { mark: string }, say: Say) =>
+    `${say.item('mark', p.mark)} does not know where a hand pointed to find it: pick it anew`,
 } as const

@@ -14,10 +14,15 @@ export type Part =
   | readonly Part[]
   | { readonly [name: string]: Part }
 
+/** What people call the things that stand in a reason by their ids, by these. */
+export type Names = { readonly [id: string]: string }
+
 /** A reason of any layer. */
 export interface AnyReason {
   readonly code: string
   readonly parts: { readonly [name: string]: Part }
+  /** Only of what people call otherwise than by its id. */
+  readonly names?: Names
 }
 
 /** Puts a reason that is a part of another into words. */
@@ -25,6 +30,12 @@ export interface Say {
   (reason: AnyReason): string
   /** Its sentences one by one: what is so and, where that is said apart, what to do now. */
   sentences(reason: AnyReason): readonly string[]
+  /** What people call the thing with an id: `circle 12`; the id where that is what they call it by. */
+  label(id: string): string
+  /** The same with a noun before an id: `mark M12`, and `circle 12`. */
+  item(noun: string, id: string): string
+  /** The same with an id in quotes: `mark "M12"`, and `circle 12`. */
+  quotedItem(noun: string, id: string): string
 }
 
 /** The sentence of each code, or its sentences, made from its parts. */
@@ -38,7 +49,7 @@ export type PartsOf<C extends Catalogue, K extends keyof C> =
 
 /** A reason that a catalogue has words for. */
 export type ReasonOf<C extends Catalogue, K extends keyof C & string = keyof C & string> = {
-  [Code in K]: { readonly code: Code; readonly parts: PartsOf<C, Code> }
+  [Code in K]: { readonly code: Code; readonly parts: PartsOf<C, Code>; readonly names?: Names }
 }[K]
 
 /** Whether a part of a reason is itself a reason. */

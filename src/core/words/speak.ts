@@ -1,4 +1,7 @@
-import type { AnyReason, Catalogue, PartsOf, ReasonOf, Say } from './reason.ts'
+import { mintedFor } from '../job/ids/id-form.ts'
+import { labelOfId } from '../job/ids/label.ts'
+import { quoted } from './quoted.ts'
+import type { AnyReason, Catalogue, Names, PartsOf, ReasonOf, Say } from './reason.ts'
 
 /** What a layer makes and says its reasons with. */
 export interface Speech<C extends Catalogue> {
@@ -11,24 +14,46 @@ export interface Speech<C extends Catalogue> {
   inWords: Say
 }
 
+const NO_NAMES: Names = {}
+
+/** How things are called by these names; a minted id without a name is no word for a person either. */
+function naming(names: Names): Pick<Say, 'label' | 'item' | 'quotedItem'> {
+  const label = (id: string): string =>
+    Object.hasOwn(names, id) ? (names[id] ?? id) : mintedFor(id) === undefined ? id : labelOfId(id)
+  const item = (noun: string, id: string, shown: string): string =>
+    label(id) === id ? `${noun} ${shown}` : label(id)
+  return {
+    label,
+    item: (noun, id) => item(noun, id, id),
+    quotedItem: (noun, id) => item(noun, id, quoted(id)),
+  }
+}
+
 /**
  * Speech by a catalogue.
  * @param other says the reasons of the layer below, which may be parts of reasons of this one
  * @throws RangeError, from `inWords`, for a code that nobody has words for
  */
 export function speak<C extends Catalogue>(catalogue: C, other?: Say): Speech<C> {
-  const sentences = ({ code, parts }: AnyReason): readonly string[] => {
-    const words = Object.hasOwn(catalogue, code) ? catalogue[code] : undefined
-    if (words === undefined) {
-      if (other === undefined) throw new RangeError(`There are no words for the reason ${code}.`)
-      return other.sentences({ code, parts })
+  const sayWith = (around: Names): Say => {
+    const sentences = ({ code, parts, names }: AnyReason): readonly string[] => {
+      const known = names === undefined ? around : { ...around, ...names }
+      const words = Object.hasOwn(catalogue, code) ? catalogue[code] : undefined
+      if (words === undefined) {
+        if (other === undefined) throw new RangeError(`There are no words for the reason ${code}.`)
+        return other.sentences(known === NO_NAMES ? { code, parts } : { code, parts, names: known })
+      }
+      const said = words(parts as never, known === around ? say : sayWith(known))
+      return typeof said === 'string' ? [said] : said
     }
-    const said = words(parts as never, inWords)
-    return typeof said === 'string' ? [said] : said
+    const say: Say = Object.assign((reason: AnyReason) => sentences(reason).join(' '), {
+      sentences,
+      ...naming(around),
+    })
+    return say
   }
-  const inWords: Say = Object.assign((reason: AnyReason) => sentences(reason).join(' '), { sentences })
   return {
-    inWords,
+    inWords: sayWith(NO_NAMES),
     reason: (code, ...[parts]) => ({ code, parts: parts ?? {} }) as never,
   }
 }

@@ -1,4 +1,5 @@
 /** What a table says of its views and relations, and what a person should know before using it. Whole sentences. */
+import { capital } from './capital.ts'
 import type { AnyReason, Say } from './reason.ts'
 
 /** Shown in the app, on every printed page and in every export. */
@@ -17,12 +18,15 @@ export const TABLE_WORDS = {
     `View "${p.view}": neither its drawn scale nor the scan's dpi is known, so the draughting error was reckoned as at ${p.dpi} dpi. State one of the two.`,
   'caution.scale-contradicts-dpi': (p: { view: string; stated: number; found: number }) =>
     `View "${p.view}": it is said to be drawn to ${p.stated}, but by the scan's dpi it is ${p.found.toPrecision(2)}. Check both: a scale the wrong way up, a reduced copy, or a dpi that is not the scanner's? The larger draughting error was taken.`,
-  'caution.picks-scatter': (p: { mark: string; s: number; sigma: number }) =>
-    `Mark ${p.mark}: its picks scatter by ${p.s.toFixed(1)} px, more than their sigma of ${p.sigma} px allows. Pick it again, or state a larger sigma.`,
-  'caution.mark-off-its-page': (p: { mark: string; width: number; height: number }) =>
-    `Mark ${p.mark} lies off its page of ${p.width} × ${p.height} pixels: pick it again.`,
-  'caution.readings-far-apart': (p: { dimension: string; evidence: string; least: string; most: string }) =>
-    `Dimension ${p.dimension}, evidence ${p.evidence}: its readings run from ${p.least} to ${p.most}: is there a slip in one of them?`,
+  'caution.picks-scatter': (p: { mark: string; s: number; sigma: number }, say: Say) =>
+    `${capital(say.item('mark', p.mark))}: its picks scatter by ${p.s.toFixed(1)} px, more than their sigma of ${p.sigma} px allows. Pick it again, or state a larger sigma.`,
+  'caution.mark-off-its-page': (p: { mark: string; width: number; height: number }, say: Say) =>
+    `${capital(say.item('mark', p.mark))} lies off its page of ${p.width} × ${p.height} pixels: pick it again.`,
+  'caution.readings-far-apart': (
+    p: { dimension: string; evidence: string; least: string; most: string },
+    say: Say,
+  ) =>
+    `Dimension ${p.dimension}, ${say.item('evidence', p.evidence)}: its readings run from ${p.least} to ${p.most}: is there a slip in one of them?`,
   'caution.of-view': (p: { view: string; problem: AnyReason }, say: Say) =>
     `View "${p.view}": ${say(p.problem)}`,
 

@@ -17,13 +17,15 @@ export const WHY_WORDS = {
   'why.rests-on-disputed': (p: { names: readonly string[] }) =>
     `It rests on ${many(p.names, ['is', 'are'])} disputed.`,
   'why.too-uncertain': (p: Told) => `The ${p.basis} value ${p.written} is too uncertain to say much.`,
-  'why.not-usable': (p: { id: string; basis: string }) => `Its ${p.basis} evidence ${p.id} can't be used.`,
+  'why.not-usable': (p: { id: string; basis: string }, say: Say) =>
+    `Its ${say.item(`${p.basis} evidence`, p.id)} can't be used.`,
   'why.figure-unread': (p: { id: string; text: string }) =>
     `The printed figure "${p.text}" can't be read and was not counted.`,
   'why.figure-hard-to-read': (_: { id: string }) => 'A printed figure that is hard to read was not counted.',
-  'why.does-not-close': (p: { relations: readonly string[] }) =>
-    `It stands in ${many(p.relations, ['does', 'do'])} not close.`,
-  'why.closes': (p: { relations: readonly string[] }) => `It closes in ${p.relations.join(' and ')}.`,
+  'why.does-not-close': (p: { relations: readonly string[] }, say: Say) =>
+    `It stands in ${many(p.relations.map(say.label), ['does', 'do'])} not close.`,
+  'why.closes': (p: { relations: readonly string[] }, say: Say) =>
+    `It closes in ${p.relations.map(say.label).join(' and ')}.`,
 
   // Where the value is from
   'from.figure': (p: { chosen: boolean }) => `The printed figure governs${byChoice(p.chosen)}`,

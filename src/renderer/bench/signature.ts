@@ -1,8 +1,9 @@
+import { labelOfId } from '../../core/job/ids/label.ts'
 import type { Job } from '../../core/job/model/types.ts'
 
 /** The name of a person of the job; somebody it does not list is called what they are called. */
 export const personName = (job: Job, by: string | undefined): string =>
-  by === undefined ? 'somebody' : (job.people.find(({ id }) => id === by)?.name ?? by)
+  by === undefined ? 'somebody' : (job.people.find(({ id }) => id === by)?.name ?? labelOfId(by))
 
 /** Who did something and when, as far as that is known: `A. Rivet, 9 Mar 2026, 10:05`; null: neither. */
 export function signature(job: Job, by: string | undefined, at: string | undefined): string | null {

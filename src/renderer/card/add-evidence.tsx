@@ -1,6 +1,7 @@
 import { useReducer, useRef } from 'react'
 import { goTo } from '../bench/choose.ts'
 import { makeEdit } from '../bench/edits.ts'
+import { mint } from '../bench/mint.ts'
 import { Button } from '../parts/button.tsx'
 import { Choice } from '../parts/choice.tsx'
 import { Section } from '../parts/section.tsx'
@@ -35,7 +36,7 @@ export function AddEvidence({ job, dimension, unit }: CardProps) {
     )
   }
   const draft = drafts[basis]
-  const drafted = draftedEvidence(draft, dimension, job, unit)
+  const drafted = draftedEvidence(draft, dimension, job, { unit, mint })
   const ready = drafted !== null && 'edit' in drafted
   const end = () => act({ do: 'end' })
   const keep = async () => {

@@ -25,6 +25,10 @@ export function adoptionOptions(row: TableRow, adopt: string | undefined): Picke
     ...RULES.filter(({ id }) => id === adopt || (id === 'mean' ? usable.length > 1 : bases.has(id))),
     ...row.evidence
       .filter(({ id, value }) => value !== null || id === adopt)
-      .map(({ id, basis, written }) => ({ id, label: `Only ${id}`, note: `${basis} ${written}`.trim() })),
+      .map(({ id, label = id, basis, written }) => ({
+        id,
+        label: `Only ${label}`,
+        note: `${basis} ${written}`.trim(),
+      })),
   ]
 }

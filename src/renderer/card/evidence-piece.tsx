@@ -2,8 +2,10 @@ import './evidence-piece.css'
 import { useState } from 'react'
 import { twoFigures } from '../../core/handoff/table/rounding.ts'
 import { unitSuffix } from '../../core/handoff/table/stated-value.ts'
+import { afterNoun, called, labelOf } from '../../core/job/ids/label.ts'
 import type { Evidence } from '../../core/job/model/types.ts'
 import type { TableEvidence } from '../../core/ledger/table/table.ts'
+import { capital } from '../../core/words/capital.ts'
 import { makeEdit } from '../bench/edits.ts'
 import { momentInWords, personName, signature } from '../bench/signature.ts'
 import { Button } from '../parts/button.tsx'
@@ -35,17 +37,18 @@ export function EvidencePiece(props: EvidencePieceProps) {
   const by = `${personName(job, piece.by)}, ${momentInWords(piece.at)}`
   const withdrawnBy = signature(job, piece.withdrawnBy, piece.withdrawnAt)
   const target = { dimension: dimension.name, id: piece.id }
+  const evidence = called('evidence', piece)
   return (
     <section
       className="evidence-piece"
-      aria-label={`Evidence ${piece.id}, ${piece.basis}`}
+      aria-label={`${capital(evidence)}, ${piece.basis}`}
       data-withdrawn={withdrawn || undefined}
       data-governing={governing || undefined}
     >
       <header className="evidence-piece-head">
         <BasisSample basis={piece.basis} />
         <span className="evidence-piece-basis">{piece.basis}</span>
-        <code>{piece.id}</code>
+        <code>{afterNoun(piece)}</code>
         <span className="evidence-piece-part">{withdrawn ? 'withdrawn' : governing ? 'adopted' : ''}</span>
       </header>
       {part !== null && (
@@ -54,7 +57,7 @@ export function EvidencePiece(props: EvidencePieceProps) {
           box={part.box}
           width={CROP_WIDTH}
           height={CROP_HEIGHT[piece.basis]}
-          label={`The part of the sheet that evidence ${piece.id} of ${dimension.name} comes from`}
+          label={`The part of the sheet that ${evidence} of ${dimension.name} comes from`}
         />
       )}
       <Value {...props} />
@@ -69,13 +72,15 @@ export function EvidencePiece(props: EvidencePieceProps) {
       )}
       {piece.note !== undefined && <p>{piece.note}</p>}
       <p className="dimension-card-small">{by}</p>
-      {writable && withdrawing && <WithdrawForm {...target} onEnd={() => setWithdrawing(false)} />}
+      {writable && withdrawing && (
+        <WithdrawForm {...target} label={labelOf(piece)} onEnd={() => setWithdrawing(false)} />
+      )}
       {writable && !withdrawing && (
         <div className="dimension-card-actions">
           {withdrawn ? (
             <Button
               kind="quiet"
-              label={`Reinstate evidence ${piece.id}`}
+              label={`Reinstate ${evidence}`}
               onPress={() => void makeEdit({ do: 'reinstate-evidence', ...target })}
             >
               Reinstate
@@ -85,7 +90,7 @@ export function EvidencePiece(props: EvidencePieceProps) {
               {dimension.adopt !== piece.id && typeof weighed?.value === 'number' && (
                 <Button
                   kind="quiet"
-                  label={`Adopt this, evidence ${piece.id}`}
+                  label={`Adopt this, ${evidence}`}
                   hint="The table gives this value, by choice, whatever the rules say."
                   onPress={() => void makeEdit({ do: 'adopt', dimension: dimension.name, adopt: piece.id })}
                 >
@@ -94,7 +99,7 @@ export function EvidencePiece(props: EvidencePieceProps) {
               )}
               <Button
                 kind="quiet"
-                label={`Withdraw evidence ${piece.id}`}
+                label={`Withdraw ${evidence}`}
                 hint="It stays on the card and no longer counts."
                 onPress={() => setWithdrawing(true)}
               >

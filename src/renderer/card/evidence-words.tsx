@@ -1,9 +1,18 @@
+import { labelOfId } from '../../core/job/ids/label.ts'
+import { labelIn } from '../../core/job/ids/labels-of-job.ts'
 import type { Evidence, Job } from '../../core/job/model/types.ts'
 import { percentage } from '../parts/budget-segments.ts'
 
 /** What a piece of evidence is made of: the figure as it stands, the view and the marks, the readings, the formula. */
 export function EvidenceWords({ job, piece }: { job: Job; piece: Evidence }) {
   return <p className="dimension-card-small">{wordsOf(job, piece)}</p>
+}
+
+/** `marks M12, M13`; of those that have labels, `line 3, line 4`. */
+function marksInWords(job: Job, ids: readonly string[]): string {
+  const labels = ids.map((id) => labelIn(job, id))
+  if (labels.some((label, i) => label !== ids[i])) return labels.join(', ')
+  return `${labels.length === 1 ? 'mark' : 'marks'} ${labels.join(', ')}`
 }
 
 function wordsOf(job: Job, piece: Evidence) {
@@ -22,8 +31,7 @@ function wordsOf(job: Job, piece: Evidence) {
     }
     case 'scaled': {
       const view = job.views.find(({ id }) => id === piece.view)
-      const marks = piece.marks.length === 1 ? 'mark' : 'marks'
-      return `${piece.measure} in ${view?.name ?? piece.view}, ${marks} ${piece.marks.join(', ')}`
+      return `${piece.measure} in ${view?.name ?? labelOfId(piece.view)}, ${marksInWords(job, piece.marks)}`
     }
     case 'found': {
       const instrument = job.instruments.find(({ id }) => id === piece.instrument)

@@ -1,5 +1,6 @@
 import { applyEdit, type Edit, readEdit } from '../../core/job/edits/edit.ts'
-import { evidenceId } from '../../core/job/from-picks/evidence-id.ts'
+import type { Mint } from '../../core/job/ids/mint-ids.ts'
+import { newIdentity } from '../../core/job/ids/new-identity.ts'
 import type { Dimension, Evidence, Job, Unit } from '../../core/job/model/types.ts'
 import { readFigures } from '../../core/ledger/evidence/figures.ts'
 import { foundEvidence } from '../../core/ledger/evidence/found-evidence.ts'
@@ -27,10 +28,15 @@ export type Drafted =
 
 /**
  * Reads a draft as core will, so that what is wrong is said while it is being written.
- * @param unit that what was understood is shown in
+ * @param with unit: that what was understood is shown in
  */
-export function draftedEvidence(draft: EvidenceDraft, dimension: Dimension, job: Job, unit: Unit): Drafted {
-  const item = evidenceOf(draft, dimension)
+export function draftedEvidence(
+  draft: EvidenceDraft,
+  dimension: Dimension,
+  job: Job,
+  { unit, mint }: { unit: Unit; mint: Mint },
+): Drafted {
+  const item = evidenceOf(draft, dimension, mint)
   if (item === null) return null
   const edit: Edit = { do: 'add-evidence', dimension: dimension.name, item }
   try {
@@ -47,24 +53,24 @@ export function draftedEvidence(draft: EvidenceDraft, dimension: Dimension, job:
   }
 }
 
-function evidenceOf(draft: EvidenceDraft, dimension: Dimension): Evidence | null {
-  const id = evidenceId(dimension.evidence, draft.basis)
+function evidenceOf(draft: EvidenceDraft, dimension: Dimension, mint: Mint): Evidence | null {
+  const identity = newIdentity(draft.basis, dimension.evidence, mint)
   switch (draft.basis) {
     case 'printed': {
       const text = draft.text.trim()
       if (text === '') return null
       const sheet = draft.sheet === null ? {} : { sheet: draft.sheet }
-      return { id, basis: 'printed', text, legibility: draft.legibility, ...sheet }
+      return { ...identity, basis: 'printed', text, legibility: draft.legibility, ...sheet }
     }
     case 'found': {
       const readings = draft.readings.split('\n').flatMap((line) => line.trim() || [])
       if (readings.length === 0) return null
       const instrument = draft.instrument === null ? {} : { instrument: draft.instrument }
-      return { id, basis: 'found', readings, ...instrument }
+      return { ...identity, basis: 'found', readings, ...instrument }
     }
     case 'derived': {
       const formula = draft.formula.trim()
-      return formula === '' ? null : { id, basis: 'derived', formula }
+      return formula === '' ? null : { ...identity, basis: 'derived', formula }
     }
   }
 }

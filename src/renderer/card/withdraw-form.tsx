@@ -7,11 +7,13 @@ import { reason, sentenceOf } from '../words/window-words.ts'
 interface WithdrawFormProps {
   dimension: string
   id: string
+  /** What people call it. */
+  label: string
   onEnd: () => void
 }
 
 /** Asks why evidence no longer counts: without a reason it goes on counting. */
-export function WithdrawForm({ dimension, id, onEnd }: WithdrawFormProps) {
+export function WithdrawForm({ dimension, id, label, onEnd }: WithdrawFormProps) {
   const [why, setWhy] = useState('')
   const [asked, setAsked] = useState(false)
   const withdraw = async () => {
@@ -22,7 +24,7 @@ export function WithdrawForm({ dimension, id, onEnd }: WithdrawFormProps) {
   return (
     <>
       <TextField
-        label={`Why ${id} no longer counts`}
+        label={`Why ${label} no longer counts`}
         value={why}
         onChange={setWhy}
         autoFocus

@@ -1,5 +1,6 @@
 import type { MarkNeed } from '../../core/job/model/mark-needs.ts'
 import type { Measure } from '../../core/job/model/types.ts'
+import { capital } from '../../core/words/capital.ts'
 import { isComplete, needsOf, type Picks, wanted } from '../picking/picks.ts'
 
 /** What each measure is called, and what to pick for it. */
@@ -60,9 +61,9 @@ const AGAIN: Readonly<Record<MarkNeed, readonly string[]>> = {
   ],
 }
 
-function againSentence(mark: string, need: MarkNeed, current: number): string {
+function againSentence(called: string, need: MarkNeed, current: number): string {
   const sentences = AGAIN[need]
-  return `Mark ${mark} once more: ${sentences[Math.min(current, sentences.length - 1)]}.`
+  return `${capital(called)} once more: ${sentences[Math.min(current, sentences.length - 1)]}.`
 }
 
 /** What to pick now, in a sentence; empty when nothing is asked for or all is picked. */
@@ -71,7 +72,7 @@ export function pickSentence(picks: Picks): string {
   const need = wanted(picks)
   if (need === null || tool.kind === 'look') return ''
   const current = picksOfCurrent(picks)
-  if (tool.kind === 'repeat') return againSentence(tool.mark, need, current)
+  if (tool.kind === 'repeat') return againSentence(tool.called, need, current)
   const feature = picks.features.length - (current > 0 ? 1 : 0)
   const several = needsOf(tool).length > 1
   switch (need) {

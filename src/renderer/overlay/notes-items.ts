@@ -1,5 +1,6 @@
 import { type Pixel, type Screen, screen } from '../../core/geometry/frames.ts'
-import type { Job } from '../../core/job/model/types.ts'
+import { afterNoun } from '../../core/job/ids/label.ts'
+import type { Job, Note } from '../../core/job/model/types.ts'
 import { plainText } from '../../core/words/plain-text.ts'
 import type { Selection } from '../bench/selection.ts'
 import type { Station } from '../bench/stations.ts'
@@ -24,8 +25,9 @@ const HALF = 15
 /** The number stands at this share of the height from the base. */
 const LINE = 0.34
 
-/** A note's number as it is drawn: `3` for N3; a longer id stays beside its triangle's point. */
-const numberOf = (id: string): string => plainText(/^N(\d{1,4})$/.exec(id)?.[1] ?? id.slice(0, 4))
+/** A note's number as it is drawn, which N3 has in its id; a longer id stays beside its triangle's point. */
+const numberOf = (note: Note): string =>
+  plainText(/^N(\d{1,4})$/.exec(note.id)?.[1] ?? afterNoun(note).slice(0, 4))
 
 /**
  * The notes of a sheet: as revision clouds at the station where the sheet is looked over, and of a note that is chosen;
@@ -40,14 +42,15 @@ export function noteItems(shown: {
   const { job, sheet, station, selection } = shown
   return job.notes
     .filter((note) => note.sheet === sheet && note.outline.length > 0)
-    .map(({ id, outline }) => {
+    .map((note) => {
+      const { id, outline } = note
       const chosen = selection?.kind === 'note' && selection.id === id
       return {
         kind: 'note',
         about: { kind: 'note', id },
         chosen,
         outline,
-        number: numberOf(id),
+        number: numberOf(note),
         cloud: chosen || station === 'sheet',
       }
     })

@@ -16,7 +16,7 @@ export function agreementPlot(points: readonly AgreementPoint[], unit: Unit, wid
   const twice = new Set(points.map(({ name }) => name).filter((name, i, all) => all.indexOf(name) !== i))
   const drawn = points.map((point) => ({
     ...point,
-    row: twice.has(point.name) ? `${point.name}, ${point.evidence}` : point.name,
+    row: twice.has(point.name) ? `${point.name}, ${point.label}` : point.name,
   }))
   const drawing = plot({
     width,

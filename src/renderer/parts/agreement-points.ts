@@ -6,6 +6,8 @@ export interface AgreementPoint {
   name: string
   /** Id of the scaled evidence. */
   evidence: string
+  /** What people call that. */
+  label: string
   printed: number
   /** Scaled less printed. */
   deviation: number
@@ -45,6 +47,7 @@ export function agreementPoints(table: Table, job: Job, view?: string): Agreemen
       points.push({
         name: row.name,
         evidence: scaled.id,
+        label: scaled.label ?? scaled.id,
         printed: Number(printed.value),
         deviation,
         U,

@@ -1,4 +1,6 @@
+import { called } from '../../core/job/ids/label.ts'
 import type { MarkNeed } from '../../core/job/model/mark-needs.ts'
+import type { Mark } from '../../core/job/model/types.ts'
 import { lastPixel, type Picks, wanted } from './picks.ts'
 import type { Tool } from './tool.ts'
 
@@ -57,12 +59,21 @@ export function nextPickName(picks: Picks): string | null {
   return pickName(picks.tool, part, need, open ? current.pixels.length : 0)
 }
 
-/** The newest pick and where it is, `First end at 1204.3, 880.1`; empty when nothing is picked. */
-export function lastPickInWords(picks: Picks): string {
+/** What a mark of a job is called: `circle 12`, `mark M12`. */
+export const markCalled = (id: string, marks: readonly Mark[]): string =>
+  called('mark', marks.find((mark) => mark.id === id) ?? { id })
+
+/**
+ * The newest pick and where it is, `First end at 1204.3, 880.1`; empty when nothing is picked.
+ * @param marks of the job
+ */
+export function lastPickInWords(picks: Picks, marks: readonly Mark[]): string {
   const current = picks.features.at(-1)
   if (current === undefined) return ''
   const part = picks.features.length - 1
-  if ('mark' in current) return `${partNames(picks.tool)[part] ?? ordinal(part)}: mark ${current.mark}`
+  if ('mark' in current) {
+    return `${partNames(picks.tool)[part] ?? ordinal(part)}: ${markCalled(current.mark, marks)}`
+  }
   const at = lastPixel(picks)
   const name = pickName(picks.tool, part, current.need, current.pixels.length - 1)
   return at === null ? name : `${name} at ${placeInWords(at)}`
@@ -83,7 +94,7 @@ export function toolName(tool: Tool): string {
     case 'straighten':
       return 'straighten the sheet'
     case 'repeat':
-      return `mark ${tool.mark} once more`
+      return `${tool.called} once more`
     case 'reference':
       return tool.reference === 'distance'
         ? 'known size between two points'

@@ -17,8 +17,8 @@ export type Tool =
   | { kind: 'straighten' }
   /** Two opposite corners of the region that a note is about: of a new note, or of one that there is. */
   | { kind: 'note'; note?: string }
-  /** A mark once more, without sight of how it was picked before. */
-  | { kind: 'repeat'; mark: string; need: MarkNeed }
+  /** A mark once more, without sight of how it was picked before. called: `circle 12` */
+  | { kind: 'repeat'; mark: string; called: string; need: MarkNeed }
 
 /** Whether a tool picks a region by two opposite corners, so that it can be dragged as well. */
 export const isCornerToCorner = ({ kind }: Tool): boolean => kind === 'outline' || kind === 'note'

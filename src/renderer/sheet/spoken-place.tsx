@@ -1,7 +1,8 @@
 import { useEffect, useState } from 'react'
+import type { Mark } from '../../core/job/model/types.ts'
 import { useBench } from '../bench/bench-store.ts'
 import { VisuallyHidden } from '../parts/visually-hidden.tsx'
-import { lastPickInWords, nextPickName, placeInWords } from '../picking/pick-names.ts'
+import { lastPickInWords, markCalled, nextPickName, placeInWords } from '../picking/pick-names.ts'
 import { pointer } from '../picking/pointer-store.ts'
 
 /** Said only when nothing has moved for so long, ms. */
@@ -24,12 +25,12 @@ export function SpokenPlace() {
     }
     const endPointer = pointer.subscribe(({ pixel, by, snapped, arrows }) => {
       if (by !== 'cross' || pixel === null || arrows === 'pick') return
-      const near = snapped === null ? '' : `, mark ${snapped} will be taken`
+      const near = snapped === null ? '' : `, ${markCalled(snapped, marksOfJob())} will be taken`
       soon({ cross: () => `Cross at ${placeInWords(pixel)}${near}` })
     })
     const endBench = useBench.subscribe(({ picks }, before) => {
       if (picks === before.picks || picks.tool.kind === 'look') return
-      soon({ picks: () => sentences(lastPickInWords(picks), next(nextPickName(picks))) })
+      soon({ picks: () => sentences(lastPickInWords(picks, marksOfJob()), next(nextPickName(picks))) })
     })
     return () => {
       clearTimeout(timer)
@@ -43,6 +44,8 @@ export function SpokenPlace() {
     </div>
   )
 }
+
+const marksOfJob = (): readonly Mark[] => useBench.getState().opened?.job.marks ?? []
 
 const sentences = (...parts: (string | undefined)[]): string => parts.filter(Boolean).join('. ')
 

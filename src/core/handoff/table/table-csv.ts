@@ -58,7 +58,7 @@ export function tableCsv(table: Table): string {
   const rows = table.rows.map((row) => record(COLUMNS.map(([, content]) => content(row, table))))
   const relations = table.relations.map((relation) =>
     remark('relation', {
-      label: `${relation.id}: ${relation.text}`,
+      label: `${relation.label ?? relation.id}: ${relation.text}`,
       status: relationState(relation),
       why: misclosureText(relation),
     }),

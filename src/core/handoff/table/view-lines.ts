@@ -10,8 +10,9 @@ import { toUncertainty, twoFigures } from './rounding.ts'
 
 const minus = (digits: string): string => digits.replace(/^-(?=[0.]+$)/, '').replace('-', '−')
 
-/** A view as a person knows it: `V1 Elevation`. */
-export const viewName = (view: TableView): string => plainText(`${view.id} ${view.name}`)
+/** A view as a person knows it: `V1 Elevation`, or by its name first where it has a label, `Elevation (view 1)`. */
+export const viewName = ({ id, label, name }: TableView): string =>
+  plainText(label === undefined ? `${id} ${name}` : `${name} (${label})`)
 
 /**
  * How a view is calibrated: its mapping, its parameters with their standard uncertainties, the fit, and how the
@@ -87,4 +88,4 @@ export function misclosureText({ misclosure, u, w, problemReason }: TableRelatio
 
 /** Whether a relation closes, by how much it misses, in one line: `Q1 (overall = neck + rim) holds: misses by …`. */
 export const relationLine = (relation: TableRelation): string =>
-  `${relation.id} (${plainText(relation.text)}) ${relationState(relation)}: ${misclosureText(relation)}`
+  `${relation.label ?? relation.id} (${plainText(relation.text)}) ${relationState(relation)}: ${misclosureText(relation)}`

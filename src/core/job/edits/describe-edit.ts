@@ -1,51 +1,63 @@
+import type { Labels } from '../ids/labels-of-job.ts'
 import type { Edit } from '../model/edit-schema.ts'
 import { ITEM_KINDS, nameOf } from '../model/item-kinds.ts'
+import type { Job } from '../model/types.ts'
 import { itemEditOf } from './apply/item-edit.ts'
+import { labelsAround } from './apply/labels-around.ts'
 
 const fields = ({ set, clear }: { set?: object; clear?: string[] }): string =>
   [...Object.keys(set ?? {}), ...(clear ?? [])].join(', ') || 'nothing'
 
-/** What an edit does, in a few words, as undo and the history name it: "add mark M12", "adopt printed for drum_length". */
-export function describeEdit(edit: Edit): string {
+/**
+ * What an edit does, in a few words, as undo and the history name it: "add mark M12", "adopt printed for drum_length".
+ * @param before the job before it, by which things are called by their labels: "change sigma of circle 12"
+ */
+export function describeEdit(edit: Edit, before?: Job): string {
+  return described(edit, labelsAround(edit, before))
+}
+
+function described(edit: Edit, labels: Labels): string {
+  /** Something with its noun before its id; a label stands alone. */
+  const the = (noun: string, id: string): string => (labels(id) === id ? `${noun} ${id}` : labels(id))
   switch (edit.do) {
     case 'describe':
       return `change ${fields(edit)} of the job`
     case 'several':
-      return edit.name === '' ? edit.edits.map(describeEdit).join('; ') : edit.name
+      return edit.name === '' ? edit.edits.map((one) => described(one, labels)).join('; ') : edit.name
     case 'add-evidence':
-      return `add ${edit.item.basis} evidence ${edit.item.id} to ${edit.dimension}`
+      return `add ${the(`${edit.item.basis} evidence`, edit.item.id)} to ${edit.dimension}`
     case 'change-evidence':
-      return `change ${fields(edit)} of evidence ${edit.id} of ${edit.dimension}`
+      return `change ${fields(edit)} of ${the('evidence', edit.id)} of ${edit.dimension}`
     case 'withdraw-evidence':
-      return `withdraw evidence ${edit.id} of ${edit.dimension}`
+      return `withdraw ${the('evidence', edit.id)} of ${edit.dimension}`
     case 'reinstate-evidence':
-      return `reinstate evidence ${edit.id} of ${edit.dimension}`
+      return `reinstate ${the('evidence', edit.id)} of ${edit.dimension}`
     case 'remove-evidence':
-      return `take back evidence ${edit.id} of ${edit.dimension}`
+      return `take back ${the('evidence', edit.id)} of ${edit.dimension}`
     case 'add-reference':
-      return `add reference ${edit.item.id} to view ${edit.view}`
+      return `add ${the('reference', edit.item.id)} to ${the('view', edit.view)}`
     case 'change-reference':
-      return `change ${fields(edit)} of reference ${edit.id} of view ${edit.view}`
+      return `change ${fields(edit)} of ${the('reference', edit.id)} of ${the('view', edit.view)}`
     case 'remove-reference':
-      return `remove reference ${edit.id} of view ${edit.view}`
+      return `remove ${the('reference', edit.id)} of ${the('view', edit.view)}`
     case 'adopt':
       return edit.adopt === undefined
         ? `adopt by the rules for ${edit.dimension}`
-        : `adopt ${edit.adopt} for ${edit.dimension}`
+        : `adopt ${labels(edit.adopt)} for ${edit.dimension}`
     case 'rename-dimension':
       return `rename ${edit.name} to ${edit.to}`
     case 'move-dimension':
       return `move dimension ${edit.name}`
     case 'repeat-pick':
-      return `pick mark ${edit.mark} again`
+      return `pick ${the('mark', edit.mark)} again`
     default: {
       const itemEdit = itemEditOf(edit)
       if (itemEdit === null) return edit.do
       const { kind, does } = itemEdit
-      if (does.verb === 'add') return `add ${kind} ${nameOf(does.item, ITEM_KINDS[kind].key)}`
-      return does.verb === 'change'
-        ? `change ${fields(does)} of ${kind} ${does.name}`
-        : `remove ${kind} ${does.name}`
+      const key = ITEM_KINDS[kind].key
+      const name = does.verb === 'add' ? nameOf(does.item, key) : does.name
+      const called = key === 'id' ? the(kind, name) : `${kind} ${name}`
+      return does.verb === 'change' ? `change ${fields(does)} of ${called}` : `${does.verb} ${called}`
     }
   }
 }

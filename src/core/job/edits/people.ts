@@ -1,8 +1,9 @@
+import { labelOf } from '../ids/label.ts'
+import type { Mint } from '../ids/mint-ids.ts'
 import type { Edit } from '../model/edit-schema.ts'
 import { jobSchema } from '../model/schema.ts'
 import type { Job, Person } from '../model/types.ts'
 import { walkMeanings } from '../model/walk-meanings.ts'
-import { freshInitials } from './fresh-initials.ts'
 
 const REFERENCES = walkMeanings(jobSchema, 'reference')
 
@@ -36,14 +37,16 @@ function named(job: Job): Set<string> {
 }
 
 /**
- * The edit that adds a person to a job under an id that is free, and that id. Where nobody was listed so far, those
+ * The edit that adds a person to a job under an id of their own, and that id. Where nobody was listed so far, those
  * whom the job names by an id alone are listed along with them.
  */
-export function addPerson(job: Job, name: string): { id: string; edit: Edit } {
+export function addPerson(job: Job, name: string, mint: Mint): { id: string; edit: Edit } {
   const listed = new Set(job.people.map(({ id }) => id))
   const unlisted = [...named(job)].filter((id) => !listed.has(id))
   const known = unlisted.find((id) => alike(id, name))
-  const id = known ?? freshInitials(name, new Set([...listed, ...unlisted]))
+  const taken = new Set([...listed, ...unlisted])
+  let id = known ?? mint('person')
+  while (known === undefined && taken.has(id)) id = mint('person')
   const people: Person[] = [
     ...unlisted.filter((other) => other !== id).map((other) => ({ id: other, name: other })),
     { id, name: name.trim() },
@@ -51,5 +54,5 @@ export function addPerson(job: Job, name: string): { id: string; edit: Edit } {
   const edits = people.map((item): Edit => ({ do: 'add-person', item }))
   const [only] = edits
   if (only !== undefined && edits.length === 1) return { id, edit: only }
-  return { id, edit: { do: 'several', name: `add people ${people.map((one) => one.id).join(', ')}`, edits } }
+  return { id, edit: { do: 'several', name: `add people ${people.map(labelOf).join(', ')}`, edits } }
 }

@@ -1,7 +1,10 @@
 import { z } from 'zod'
 import { reason } from '../../words/core-words.ts'
+import { nameIn } from '../../words/name-in.ts'
 import { quoted } from '../../words/quoted.ts'
 import { problemOfUse } from '../checks/uses.ts'
+import { labelBesideId } from '../ids/label.ts'
+import { labelIn } from '../ids/labels-of-job.ts'
 import { type Edit, HEAD_SCHEMA } from '../model/edit-schema.ts'
 import { ITEM_KINDS, isItemKind } from '../model/item-kinds.ts'
 import { meaningOf } from '../model/meaning.ts'
@@ -75,7 +78,7 @@ export function reviewEdit(job: Job, edit: Edit): void {
   }
   if (edit.do === 'remove-person') {
     const problem = job.people.length === 1 ? problemOfUse(job, 'person', edit.id) : null
-    if (problem !== null) throw new JobError(problem)
+    if (problem !== null) throw new JobError(nameIn(problem, (id) => labelIn(job, id)))
     return
   }
   if ('at' in edit) checkTime(edit.at, 'at', `"${edit.do}"`)
@@ -91,7 +94,8 @@ export function reviewEdit(job: Job, edit: Edit): void {
   }
   if (item !== undefined) checkTimes(item, schema, thing)
   if (edit.do === 'add-dimension') {
-    for (const one of edit.item.evidence) checkTimes(one, evidenceSchema, `evidence ${quoted(one.id)}`)
+    for (const one of edit.item.evidence)
+      checkTimes(one, evidenceSchema, labelBesideId(one) ?? `evidence ${quoted(one.id)}`)
   }
   if (edit.do === 'add-view') {
     for (const one of edit.item.references) checkTimes(one, referenceSchema, `reference ${quoted(one.id)}`)

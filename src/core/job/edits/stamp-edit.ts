@@ -1,3 +1,4 @@
+import { called } from '../ids/label.ts'
 import type { Edit } from '../model/edit-schema.ts'
 import type { Dimension, Evidence, Job, View } from '../model/types.ts'
 
@@ -118,7 +119,11 @@ export function stampEdit(job: Job, edit: Edit, stamp: Stamp): Edit {
       const again = stamped(edit, stamp)
       if (add === null) return again
       const change: Edit = { do: 'change-mark', id: edit.mark, set: add }
-      return { do: 'several', name: `pick mark ${edit.mark} again`, edits: [again, change] }
+      return {
+        do: 'several',
+        name: `pick ${called('mark', mark ?? { id: edit.mark })} again`,
+        edits: [again, change],
+      }
     }
     default:
       return edit

@@ -1,8 +1,10 @@
 import { reason } from '../../words/core-words.ts'
+import { called } from '../ids/label.ts'
+import type { Mint } from '../ids/mint-ids.ts'
+import { type Identity, newIdentity } from '../ids/new-identity.ts'
 import { REFERENCE_NEEDS } from '../model/mark-needs.ts'
 import type { Job, Reference, View } from '../model/types.ts'
 import { addMarks } from './add-marks.ts'
-import { freshId } from './fresh-id.ts'
 import type { Made, PickedMark, PicksRefused } from './picked-mark.ts'
 
 /** A known size as it was written down. */
@@ -14,27 +16,24 @@ export function addKnownSize(
   view: View,
   marks: readonly PickedMark[] | PicksRefused,
   size: KnownSize,
+  mint: Mint,
 ): Made {
   if ('refused' in marks) return marks
-  const { edits, ids } = addMarks(job, view.sheet, marks)
-  const id = freshId(
-    'R',
-    view.references.map((one) => one.id),
-  )
-  const item = reference(id, ids, size)
+  const { edits, ids } = addMarks(job, view.sheet, marks, mint)
+  const item = reference(newIdentity('reference', view.references, mint), ids, size)
   if ('refused' in item) return item
   return {
-    id,
+    id: item.id,
     edit: {
       do: 'several',
-      name: `add known size ${id}`,
+      name: `add ${called('known size', item)}`,
       edits: [...edits, { do: 'add-reference', view: view.id, item }],
     },
   }
 }
 
 function reference(
-  id: string,
+  identity: Identity,
   [a, b, c, d, ...more]: readonly string[],
   size: KnownSize,
 ): Reference | PicksRefused {
@@ -42,12 +41,20 @@ function reference(
   if ('width' in size) {
     const whole = a !== undefined && b !== undefined && c !== undefined && d !== undefined
     if (!whole || more.length > 0) return otherMarks('rectangle', [a, b, c, d, ...more])
-    return { id, kind: 'rectangle', marks: [a, b, c, d], width: size.width, height: size.height, ...u }
+    return {
+      ...identity,
+      kind: 'rectangle',
+      marks: [a, b, c, d],
+      width: size.width,
+      height: size.height,
+      ...u,
+    }
   }
-  if (a !== undefined && b === undefined) return { id, kind: 'diameter', marks: [a], size: size.size, ...u }
+  if (a !== undefined && b === undefined)
+    return { ...identity, kind: 'diameter', marks: [a], size: size.size, ...u }
   if (a === undefined || b === undefined || c !== undefined)
     return otherMarks('distance', [a, b, c, d, ...more])
-  return { id, kind: 'distance', marks: [a, b], size: size.size, ...u }
+  return { ...identity, kind: 'distance', marks: [a, b], size: size.size, ...u }
 }
 
 const otherMarks = (

@@ -1,6 +1,7 @@
 import type { Edit } from '../edits/edit.ts'
+import type { Mint } from '../ids/mint-ids.ts'
+import { newIdentities } from '../ids/new-identity.ts'
 import type { Job } from '../model/types.ts'
-import { freshIds } from './fresh-id.ts'
 import type { PickedMark } from './picked-mark.ts'
 
 /** Edits that add to a sheet the marks that are new, and the ids of all marks in the order that they were picked. */
@@ -8,17 +9,15 @@ export function addMarks(
   job: Job,
   sheet: string,
   marks: readonly PickedMark[],
+  mint: Mint,
 ): { edits: Edit[]; ids: string[] } {
-  const fresh = freshIds(
-    'M',
-    job.marks.map(({ id }) => id),
-  )
+  const next = newIdentities('mark', job.marks, mint)
   const edits: Edit[] = []
   const ids = marks.map((mark) => {
     if (typeof mark === 'string') return mark
-    const id = fresh()
-    edits.push({ do: 'add-mark', item: { id, sheet, ...mark } })
-    return id
+    const identity = next()
+    edits.push({ do: 'add-mark', item: { ...identity, sheet, ...mark } })
+    return identity.id
   })
   return { edits, ids }
 }

@@ -1,9 +1,10 @@
 import { reason } from '../../words/core-words.ts'
 import type { Edit } from '../edits/edit.ts'
+import type { Mint } from '../ids/mint-ids.ts'
+import { newIdentity } from '../ids/new-identity.ts'
 import { kindOfMeasure, MEASURE_NEEDS } from '../model/mark-needs.ts'
 import type { Evidence, Job, Measure } from '../model/types.ts'
 import { addMarks } from './add-marks.ts'
-import { evidenceId } from './evidence-id.ts'
 import type { Made, PickedMark, PicksRefused } from './picked-mark.ts'
 
 /** What was picked to be measured. */
@@ -19,8 +20,9 @@ export function addDimension(
   job: Job,
   picked: PickedMeasure,
   { name, label, count }: { name: string; label: string; count: number },
+  mint: Mint,
 ): Made {
-  const scaled = scaledEvidence(job, picked, [])
+  const scaled = scaledEvidence(job, picked, [], mint)
   if ('refused' in scaled) return scaled
   return {
     id: name,
@@ -45,10 +47,10 @@ export function addDimension(
 }
 
 /** Adds what was measured to a dimension as further evidence, with its marks, as one edit. */
-export function addScaledEvidence(job: Job, picked: PickedMeasure, dimension: string): Made {
+export function addScaledEvidence(job: Job, picked: PickedMeasure, dimension: string, mint: Mint): Made {
   const to = job.dimensions.find(({ name }) => name === dimension)
   if (to === undefined) return { refused: reason('edit.no-such-dimension', { name: dimension }) }
-  const scaled = scaledEvidence(job, picked, to.evidence)
+  const scaled = scaledEvidence(job, picked, to.evidence, mint)
   if ('refused' in scaled) return scaled
   const { edits, item } = scaled
   return {
@@ -65,6 +67,7 @@ function scaledEvidence(
   job: Job,
   { view, measure, marks }: PickedMeasure,
   others: readonly Evidence[],
+  mint: Mint,
 ): { edits: Edit[]; item: Evidence } | PicksRefused {
   if ('refused' in marks) return marks
   const of = job.views.find(({ id }) => id === view)
@@ -74,6 +77,7 @@ function scaledEvidence(
     const wanted = needs[0] ?? []
     return { refused: reason('picks.other-marks', { what: measure, wanted, given: marks.length }) }
   }
-  const { edits, ids } = addMarks(job, of.sheet, marks)
-  return { edits, item: { id: evidenceId(others, 'scaled'), basis: 'scaled', view, measure, marks: ids } }
+  const { edits, ids } = addMarks(job, of.sheet, marks, mint)
+  const identity = newIdentity('scaled', others, mint)
+  return { edits, item: { ...identity, basis: 'scaled', view, measure, marks: ids } }
 }

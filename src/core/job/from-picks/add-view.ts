@@ -1,7 +1,8 @@
 import { type Pixel, pixel } from '../../geometry/frames.ts'
 import type { Edit } from '../edits/edit.ts'
+import type { Mint } from '../ids/mint-ids.ts'
+import { newIdentity } from '../ids/new-identity.ts'
 import type { Job, View } from '../model/types.ts'
-import { freshId } from './fresh-id.ts'
 
 /** The outline that two opposite corners give, in whole pixels and kept on its page. */
 export function outlineBetween(
@@ -25,15 +26,13 @@ export function outlineBetween(
 export function addView(
   job: Job,
   view: Pick<View, 'sheet' | 'name' | 'outline' | 'drawnScale'>,
+  mint: Mint,
 ): { edit: Edit; id: string } {
-  const id = freshId(
-    'V',
-    job.views.map((one) => one.id),
-  )
+  const identity = newIdentity('view', job.views, mint)
   const straight = job.sheets.find((sheet) => sheet.id === view.sheet)?.straight
   const grain = straight === undefined ? {} : { grain: straight }
   return {
-    id,
-    edit: { do: 'add-view', item: { id, ...view, mapping: 'two-axis', ...grain, references: [] } },
+    id: identity.id,
+    edit: { do: 'add-view', item: { ...identity, ...view, mapping: 'two-axis', ...grain, references: [] } },
   }
 }

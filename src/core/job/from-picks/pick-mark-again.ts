@@ -1,5 +1,7 @@
 import { reason } from '../../words/core-words.ts'
+import { nameItemIn } from '../../words/name-in.ts'
 import type { Edit } from '../edits/edit.ts'
+import { called } from '../ids/label.ts'
 import type { Mark } from '../model/types.ts'
 import { HAND_SIGMA } from './mark-by-hand.ts'
 import { type PicksRefused, pixelsOf, type UnnamedMark } from './picked-mark.ts'
@@ -9,7 +11,7 @@ type Again = { edit: Edit } | PicksRefused
 /** Adds one more independent pick to a mark, as it was picked before: on its stroke, or by hand. */
 export function pickAgain(mark: Mark, again: UnnamedMark): Again {
   if (mark.stroke !== undefined && mark.how === 'stroke' && again.how !== 'stroke') {
-    return { refused: reason('picks.not-on-its-stroke', { mark: mark.id }) }
+    return { refused: nameItemIn(reason('picks.not-on-its-stroke', { mark: mark.id }), mark) }
   }
   if (again.kind === 'point' && mark.kind === 'point') {
     return { edit: { do: 'repeat-pick', mark: mark.id, pixel: again.pixel } }
@@ -34,7 +36,7 @@ export function takeFoundAnew(mark: Mark, found: UnnamedMark): Again {
   return {
     edit: {
       do: 'several',
-      name: `find mark ${mark.id} again`,
+      name: `find ${called('mark', mark)} again`,
       edits: [{ do: 'change-mark', id: mark.id, set, clear: gone.filter((field) => field in mark) }],
     },
   }
@@ -44,7 +46,8 @@ export function takeFoundAnew(mark: Mark, found: UnnamedMark): Again {
 export function putBackByHand(mark: Mark): Again {
   const rough = mark.stroke?.rough ?? []
   const [pixel] = rough
-  if (pixel === undefined) return { refused: reason('picks.never-pointed-at', { mark: mark.id }) }
+  if (pixel === undefined)
+    return { refused: nameItemIn(reason('picks.never-pointed-at', { mark: mark.id }), mark) }
   const set = {
     how: 'hand' as const,
     sigma: HAND_SIGMA,
@@ -54,12 +57,15 @@ export function putBackByHand(mark: Mark): Again {
   return {
     edit: {
       do: 'several',
-      name: `pick mark ${mark.id} by hand`,
+      name: `pick ${called('mark', mark)} by hand`,
       edits: [{ do: 'change-mark', id: mark.id, set, clear }],
     },
   }
 }
 
 const ofAnotherKind = (mark: Mark, given: UnnamedMark): PicksRefused => ({
-  refused: reason('picks.another-kind', { mark: mark.id, kind: mark.kind, given: given.kind }),
+  refused: nameItemIn(
+    reason('picks.another-kind', { mark: mark.id, kind: mark.kind, given: given.kind }),
+    mark,
+  ),
 })

@@ -224,15 +224,35 @@ export const editSchema = z.discriminatedUnion('do', everyEdit) as unknown as z.
 /** What an edit can do. */
 export const EDIT_WORDS: ReadonlySet<string> = new Set(everyEdit.map(({ shape }) => shape.do.value))
 
+const withId: readonly z.ZodType[] = [
+  ...Object.values(ITEM_KINDS).flatMap(({ key, schema }) => (key === 'id' ? [schema] : [])),
+  evidenceSchema,
+  referenceSchema,
+]
+
+/** What gets an id where an edit adds it without one. */
+const ADDED_WITH_ID: ReadonlySet<z.core.$ZodType> = new Set(
+  withId.flatMap((schema): readonly z.core.$ZodType[] =>
+    schema instanceof z.ZodDiscriminatedUnion ? schema.options : [schema],
+  ),
+)
+
 /** JSON Schema (draft 2020-12) of one edit. What a change sets is described by the schema of the job. */
 export function editJsonSchema(): object {
-  const { $schema, ...rest } = z.toJSONSchema(editSchema, { target: 'draft-2020-12' })
+  const { $schema, ...rest } = z.toJSONSchema(editSchema, {
+    target: 'draft-2020-12',
+    override: ({ zodSchema, jsonSchema }) => {
+      if (!ADDED_WITH_ID.has(zodSchema)) return
+      const { required = [] } = jsonSchema
+      jsonSchema.required = required.filter((field) => field !== 'id')
+    },
+  })
   return {
     $schema,
     $id: 'scantling-edit-1',
     title: 'Scantling edit, format version 1',
     description:
-      'One change to a job: the field "do" says which. Whatever is added, adopted or withdrawn without "by" and "at" get who made the edit and when. "scantling edit" also takes the lines {"do":"undo"} and {"do":"redo"}, which take back the newest edit and make it again; with "theirs": true also where somebody else made it.',
+      'One change to a job: the field "do" says which. Whatever is added, adopted or withdrawn without "by" and "at" gets who made the edit and when. What an edit adds without an "id" gets one that no other copy of the job gives, and the number by which people know it. An "id" that begins with new: ("new:a") stands for such an id, and wherever the same text stands in that edit it is replaced by it, so that what is added can be referred to. "scantling edit" also takes the lines {"do":"undo"} and {"do":"redo"}, which take back the newest edit and make it again; with "theirs": true also where somebody else made it.',
     ...rest,
   }
 }

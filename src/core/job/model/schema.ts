@@ -13,6 +13,13 @@ import { isScanName } from './scan-name.ts'
 
 const text = (description: string) => z.string().describe(description)
 const id = z.string().min(1).describe('Unique within its list.')
+const number = z
+  .int()
+  .min(1)
+  .optional()
+  .describe(
+    'With a minted id: the number by which people know it, as in circle 12. Copies of a job may give one twice.',
+  )
 const reference = (to: ItemKind, what: string) =>
   means({ is: 'reference', to }, z.string().min(1).describe(`The id of ${what}.`))
 const written = (as: QuantityMeaning, description: string) =>
@@ -67,6 +74,7 @@ export const instrumentSchema = z.looseObject({
 
 export const sheetSchema = z.looseObject({
   id,
+  number,
   title: z.string(),
   ...entered,
   record: z
@@ -115,6 +123,7 @@ export const sheetSchema = z.looseObject({
 
 const referenceBase = {
   id: z.string().min(1).describe('Unique within the view.'),
+  number,
   ...entered,
   u: written('length', 'Standard uncertainty of the stated size; default 0.').optional(),
 }
@@ -148,6 +157,7 @@ export const referenceSchema = z
 
 export const viewSchema = z.looseObject({
   id,
+  number,
   sheet: reference('sheet', 'the sheet it is on'),
   name: z.string(),
   ...entered,
@@ -181,6 +191,7 @@ export const repeatedBySchema = z.looseObject({ by, at })
 
 const markBase = {
   id,
+  number,
   sheet: reference('sheet', 'the sheet it is on'),
   by,
   at,
@@ -240,6 +251,7 @@ export const candidateSchema = z.looseObject({
 
 const evidenceBase = {
   id: z.string().min(1).describe('Unique within the dimension, and not the name of a rule of adoption.'),
+  number,
   by,
   at,
   note: z.string().optional(),
@@ -324,6 +336,7 @@ export const dimensionSchema = z.looseObject({
 
 export const relationSchema = z.looseObject({
   id,
+  number,
   text: formula('An equation between dimensions: overall = neck + drum + hood.'),
   u: written('slack', 'What it may miss by, standard uncertainty.').optional(),
   ...entered,
@@ -331,6 +344,7 @@ export const relationSchema = z.looseObject({
 
 export const noteSchema = z.looseObject({
   id,
+  number,
   sheet: reference('sheet', 'the sheet it is on'),
   outline: z.array(pixelSchema),
   text: z.string(),

@@ -1,4 +1,5 @@
 import { ordinal } from '../../words/ordinal.ts'
+import { labelBesideId } from '../ids/label.ts'
 
 /** What one entry of a list is called. */
 const ENTRY: Readonly<Record<string, string>> = {
@@ -24,13 +25,29 @@ const ENTRY: Readonly<Record<string, string>> = {
 
 const UNNAMED: Readonly<Record<string, string>> = { ...ENTRY, evidence: 'piece of evidence' }
 
-function named(value: unknown): string {
+/** An item by its label, or with its noun by its id or name: `circle 12`, `mark "M12"`; empty where it has none. */
+function named(noun: string, value: unknown): string {
   if (typeof value !== 'object' || value === null) return ''
+  const label = labelIn(value as Record<string, unknown>)
+  if (label !== undefined) return label
   for (const key of ['id', 'name'] as const) {
     const name: unknown = (value as Record<string, unknown>)[key]
-    if (typeof name === 'string' && name !== '' && name.length <= 80) return ` ${JSON.stringify(name)}`
+    if (typeof name === 'string' && name !== '' && name.length <= 80) return `${noun} ${JSON.stringify(name)}`
   }
   return ''
+}
+
+/** The label of what has a minted id, whatever else may be wrong with it. */
+function labelIn({ id, number, kind, basis, name }: Record<string, unknown>): string | undefined {
+  if (typeof id !== 'string') return undefined
+  const text = (value: unknown): string | undefined => (typeof value === 'string' ? value : undefined)
+  return labelBesideId({
+    id,
+    number: typeof number === 'number' ? number : undefined,
+    kind: text(kind),
+    basis: text(basis),
+    name: text(name),
+  })
 }
 
 function field(parts: readonly string[]): string {
@@ -44,11 +61,11 @@ function field(parts: readonly string[]): string {
 function addedItem(edit: unknown, item: unknown): string[] {
   const { do: does, dimension, view } = edit as Record<string, unknown>
   const word = typeof does === 'string' ? does.replace(/^add-/, '') : 'item'
-  const name = named(item)
+  const name = named(word, item)
   const inside: string[] = []
   if (typeof dimension === 'string') inside.push(`dimension ${JSON.stringify(dimension)}`)
-  if (typeof view === 'string') inside.push(`view ${JSON.stringify(view)}`)
-  return [...inside, name === '' ? `the new ${word}` : word + name]
+  if (typeof view === 'string') inside.push(labelBesideId({ id: view }) ?? `view ${JSON.stringify(view)}`)
+  return [...inside, name === '' ? `the new ${word}` : name]
 }
 
 /**
@@ -71,8 +88,9 @@ export function place(whole: unknown, path: readonly PropertyKey[]): string {
     let found: string[] = []
     if (typeof key === 'number') {
       const list = parts.pop() ?? 'list'
-      const name = named(value)
-      if (name !== '' && ENTRY[list] !== undefined) found = [ENTRY[list] + name]
+      const noun = ENTRY[list]
+      const name = noun === undefined ? '' : named(noun, value)
+      if (name !== '') found = [name]
       else {
         const entry = UNNAMED[list]
         parts.push(`the ${ordinal(key + 1)} ${entry ?? `entry of ${list}`}`)

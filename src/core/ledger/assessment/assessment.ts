@@ -2,6 +2,7 @@ import { evaluationOrder } from '../../formula/evaluation-order.ts'
 import { parseFormula } from '../../formula/formula.ts'
 import { FormulaError } from '../../formula/formula-error.ts'
 import { GeometryError } from '../../geometry/geometry-error.ts'
+import { type Labels, labelsOfJob } from '../../job/ids/labels-of-job.ts'
 import type { Dimension, Job, Unit } from '../../job/model/types.ts'
 import type { Feature } from '../../measuring/features/feature-of-mark.ts'
 import { featureOf as makeFeature } from '../../measuring/features/feature-of-mark.ts'
@@ -33,6 +34,8 @@ export interface Assessment {
   job: Job
   /** The unit that lengths are looked at in. A bare number in a figure means the job's own whatever this is. */
   unit: Unit
+  /** What people call what is in it, by its ids. */
+  labels: Labels
   views: Map<string, CalibratedView>
   dimensions: Map<string, Assessed>
   /** The finest fraction of an inch that its figures use: 16 for sixteenths; null when they use none. */
@@ -88,7 +91,8 @@ export function assess(job: Job, unit: Unit = job.unit): Assessment {
       restsOn: disputedBasis(decision, dimensions),
     })
   }
-  return { job, unit, views, dimensions, finest: figures.finest, featureOf, features }
+  const labels = labelsOfJob(job)
+  return { job, unit, labels, views, dimensions, finest: figures.finest, featureOf, features }
 }
 
 /** The disputed dimensions among those that an adopted formula uses, and those that they rest on in turn. */

@@ -1,10 +1,13 @@
 import { parseRelation } from '../../formula/relation-text.ts'
+import { labelBesideId } from '../../job/ids/label.ts'
+import type { Labels } from '../../job/ids/labels-of-job.ts'
 import type { Job, Unit } from '../../job/model/types.ts'
 import { element } from '../../linear-algebra/element.ts'
 import { uncertaintyBudget } from '../../uncertainty/budget.ts'
 import { type Coverage, expand } from '../../uncertainty/coverage.ts'
 import { coverageFactor } from '../../uncertainty/distributions.ts'
 import { inWords } from '../../words/core-words.ts'
+import { nameIn } from '../../words/name-in.ts'
 import { withStop } from '../../words/with-stop.ts'
 import { type Assessed, type Assessment, assess } from '../assessment/assessment.ts'
 import type { EvaluatedEvidence } from '../evidence/evaluated-evidence.ts'
@@ -30,11 +33,14 @@ export function dimensionTable(job: Job, options: { unit?: Unit } = {}): Table {
 }
 
 function tableOf(assessment: Assessment): Table {
-  const { job, unit } = assessment
-  const views = [...assessment.views.values()].map((v) => viewRow(v, job, unit))
+  const { job, unit, labels } = assessment
+  const views = [...assessment.views.values()].map((v) => viewRow(v, assessment))
   const relations = relationRows(assessment)
   const standsIn = relationsByName(relations)
-  const cautionReasons = [...STANDING_REASONS, ...jobCautions(assessment, views)]
+  const cautionReasons = [
+    ...STANDING_REASONS,
+    ...jobCautions(assessment, views).map((caution) => nameIn(caution, labels)),
+  ]
   const assessed = job.dimensions.map((d) => assessment.dimensions.get(d.name) as Assessed)
   const { sources, by } = tableSources(assessed.map((a) => rowValue(a, unit)))
   return {
@@ -45,7 +51,7 @@ function tableOf(assessment: Assessment): Table {
     views,
     relations,
     sources,
-    cautions: cautionReasons.map(inWords),
+    cautions: cautionReasons.map((caution) => inWords(caution)),
     cautionReasons,
   }
 }
@@ -70,7 +76,7 @@ function relationsByName(relations: readonly TableRelation[]): Map<string, Table
 function rowOf(
   { dimension, evaluated, decision, restsOn }: Assessed,
   by: TableRow['by'],
-  { unit, finest }: Assessment,
+  { unit, finest, labels }: Assessment,
   relations: readonly TableRelation[],
 ): TableRow {
   const factor = displayFactor(dimension.kind, unit)
@@ -87,7 +93,9 @@ function rowOf(
   const { adopted, from } = decision
   const only = from.length === 1 ? from[0] : undefined
   const { u, U, k, dof } = adopted === null ? NO_UNCERTAINTY : expand(adopted)
-  const whyReasons = whyAdopted({ decision, evaluated, restsOn, relations, writtenOf })
+  const whyReasons = whyAdopted({ decision, evaluated, restsOn, relations, writtenOf }).map((why) =>
+    nameIn(why, labels),
+  )
   // One literal, not a spread of parts: rows are made by the thousand, and spreading is slow.
   const row: TableRow = {
     name: dimension.name,
@@ -105,7 +113,7 @@ function rowOf(
     status: decision.status,
     why: whyReasons.map((why) => withStop(inWords(why))).join(' '),
     whyReasons,
-    evidence: evaluated.map((w) => evidenceRow(w, factor, writtenOf(w), decision)),
+    evidence: evaluated.map((w) => evidenceRow(w, factor, writtenOf(w), decision, labels)),
     budget: adopted === null ? [] : uncertaintyBudget(adopted),
   }
   if (only?.tolerance !== undefined) row.tolerance = only.tolerance
@@ -120,6 +128,7 @@ function evidenceRow(
   factor: number,
   written: string,
   { pairs, from }: Assessed['decision'],
+  labels: Labels,
 ): TableEvidence {
   const { u, U } = w.compared === null ? NO_UNCERTAINTY : expand(w.compared)
   const row: TableEvidence = {
@@ -131,12 +140,15 @@ function evidenceRow(
     written,
     governs: from.includes(w),
   }
+  const label = labelBesideId(w.evidence)
+  if (label !== undefined) row.label = label
   for (const { a, b, en } of pairs) {
     if (a === w || b === w) row.en = Math.max(row.en ?? 0, en)
   }
   if (w.problem !== undefined) {
-    row.problem = withStop(inWords(w.problem))
-    row.problemReason = w.problem
+    const problem = nameIn(w.problem, labels)
+    row.problem = withStop(inWords(problem))
+    row.problemReason = problem
   }
   return row
 }

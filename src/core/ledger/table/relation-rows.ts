@@ -1,3 +1,4 @@
+import { labelBesideId } from '../../job/ids/label.ts'
 import { closureOf } from '../../prove/relations.ts'
 import { inWords, reason } from '../../words/core-words.ts'
 import type { Assessment } from '../assessment/assessment.ts'
@@ -8,14 +9,16 @@ import type { TableRelation } from './table.ts'
 export function relationRows(assessment: Assessment): TableRelation[] {
   return assessment.job.relations.map((relation) => {
     const { id, text } = relation
+    const label = labelBesideId(relation)
+    const named = { id, ...(label === undefined ? {} : { label }), text }
     const closure = closureOf(relation, assessment)
     if ('problem' in closure) {
       const problemReason = reason('relation.not-checked', { problem: closure.problem })
       const nothing = { misclosure: 0, u: 0, w: 0, holds: false }
-      return { id, text, ...nothing, problem: inWords(problemReason), problemReason }
+      return { ...named, ...nothing, problem: inWords(problemReason), problemReason }
     }
     const { kind, misclosure, u, w, holds } = closure
     const factor = displayFactor(kind, assessment.unit)
-    return { id, text, misclosure: misclosure * factor, u: u * factor, w, holds }
+    return { ...named, misclosure: misclosure * factor, u: u * factor, w, holds }
   })
 }

@@ -12,11 +12,21 @@ const reason: z.ZodType<AnyReason> = z
   .object({
     code: z.string().describe('What it is, for a program; a code keeps its meaning.'),
     parts: z.record(z.string(), z.json()).describe('What the words are made from.'),
+    names: z
+      .record(z.string(), z.string())
+      .optional()
+      .describe('What people call the things that stand in the parts by these ids.'),
   })
   .describe('The same as data: a code and its parts. Words may change, codes do not.')
 
+const label = z
+  .string()
+  .optional()
+  .describe('What people call it, where that is not its id: figured size 2, scaled 1.')
+
 export const tableEvidenceSchema = z.object({
   id: z.string(),
+  label,
   basis,
   value: z.number().nullable(),
   u: z
@@ -67,6 +77,7 @@ export const tableRowSchema = z.object({
 
 export const tableReferenceSchema = z.object({
   id: z.string(),
+  label,
   part: z.enum(['width', 'height', 'squareness']).optional().describe('Which size of a rectangle.'),
   stated: z.number(),
   fitted: z.number(),
@@ -78,6 +89,7 @@ export const tableReferenceSchema = z.object({
 
 export const tableViewSchema = z.object({
   id: z.string(),
+  label,
   name: z.string(),
   mapping,
   parameters: z.record(z.string(), z.object({ value: z.number(), u: z.number() })),
@@ -98,6 +110,7 @@ export const tableViewSchema = z.object({
 
 export const tableRelationSchema = z.object({
   id: z.string(),
+  label,
   text: z.string(),
   misclosure: z.number(),
   u: z.number(),

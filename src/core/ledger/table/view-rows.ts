@@ -1,19 +1,25 @@
 import { suggestMapping } from '../../calibration/mapping-selection.ts'
-import type { Job, Unit } from '../../job/model/types.ts'
+import { type Labelled, labelBesideId } from '../../job/ids/label.ts'
+import type { Reference } from '../../job/model/types.ts'
 import { parameterSize } from '../../mapping/parameter.ts'
 import { standardUncertainty } from '../../uncertainty/covariance.ts'
 import { inWords, reason } from '../../words/core-words.ts'
+import { nameIn } from '../../words/name-in.ts'
 import type { AnyReason } from '../../words/reason.ts'
+import type { Assessment } from '../assessment/assessment.ts'
 import { displayFactor } from '../units/display-units.ts'
 import type { CalibratedView } from '../views/calibrate-view.ts'
 import type { TableView } from './table.ts'
 
 /** The views' part of the table; stretches in `unit` per pixel, tilts over the extent of the references. */
-export function viewRow({ view, calibration, problem }: CalibratedView, job: Job, unit: Unit): TableView {
-  const base = { id: view.id, name: view.name, mapping: view.mapping }
+export function viewRow(
+  { view, calibration, problem }: CalibratedView,
+  { job, unit, labels }: Pick<Assessment, 'job' | 'unit' | 'labels'>,
+): TableView {
+  const base = { id: view.id, ...labelled(view), name: view.name, mapping: view.mapping }
   if (calibration === null) {
     const nothing = { parameters: {}, chi2: null, dof: 0, p: null, references: [] }
-    return { ...base, ...nothing, ...withProblem(reason('view.not-calibrated', { problem })) }
+    return { ...base, ...nothing, ...withProblem(nameIn(reason('view.not-calibrated', { problem }), labels)) }
   }
   const factor = displayFactor('length', unit)
   const { mapping } = calibration.view
@@ -25,6 +31,7 @@ export function viewRow({ view, calibration, problem }: CalibratedView, job: Job
     }),
   )
   const suggestion = suggestMapping(calibration)
+  const references = new Map(view.references.map((one): [string, Reference] => [one.id, one]))
   return {
     ...base,
     parameters,
@@ -32,13 +39,15 @@ export function viewRow({ view, calibration, problem }: CalibratedView, job: Job
     chi2: calibration.dof > 0 ? calibration.chi2 : null,
     dof: calibration.dof,
     p: calibration.p,
-    references: calibration.references.map((r) => ({
+    references: calibration.references.map(({ id, ...r }) => ({
+      id,
+      ...labelled(references.get(id)),
       ...r,
       stated: r.stated * factor,
       fitted: r.fitted * factor,
       residual: r.residual * factor,
     })),
-    ...(calibration.problem === undefined ? {} : withProblem(calibration.problem)),
+    ...(calibration.problem === undefined ? {} : withProblem(nameIn(calibration.problem, labels))),
     ...(suggestion === null
       ? {}
       : {
@@ -52,6 +61,11 @@ export function viewRow({ view, calibration, problem }: CalibratedView, job: Job
           ),
         }),
   }
+}
+
+const labelled = (item: Labelled | undefined): { label?: string } => {
+  const label = item && labelBesideId(item)
+  return label === undefined ? {} : { label }
 }
 
 const withProblem = (problemReason: AnyReason): Pick<TableView, 'problem' | 'problemReason'> => ({

@@ -9,6 +9,7 @@ import {
 import { startingScale } from '../../calibration/starting-scale.ts'
 import { degrees, toRadians } from '../../geometry/angle-units.ts'
 import { GeometryError } from '../../geometry/geometry-error.ts'
+import { called } from '../../job/ids/label.ts'
 import { lengthContext } from '../../job/model/length-context.ts'
 import type { Job, Reference, View } from '../../job/model/types.ts'
 import { MAPPINGS } from '../../mapping/mappings.ts'
@@ -57,9 +58,10 @@ export function calibrateView(job: Job, view: View, featureOf: (id: string) => F
 
 function statedSizes(reference: Reference, job: Job, featureOf: (id: string) => Feature): StatedSize[] {
   const { id } = reference
+  const stated = `stated size of ${called('reference', reference)}`
   const size = (text: string): Uncertain => {
     const u = reference.u === undefined ? 0 : Number(parseLength(reference.u, { unit: job.unit }).mm)
-    return measured(millimetres(text, job), u, `stated size of reference ${id}`)
+    return measured(millimetres(text, job), u, stated)
   }
   switch (reference.kind) {
     case 'distance':

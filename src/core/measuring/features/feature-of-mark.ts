@@ -1,6 +1,7 @@
 import { GeometryError } from '../../geometry/geometry-error.ts'
 import type { Mark } from '../../job/model/types.ts'
 import { reason } from '../../words/core-words.ts'
+import { nameItemIn } from '../../words/name-in.ts'
 import { circleFeature } from './circle-feature.ts'
 import type { Feature } from './feature.ts'
 import { lineFeature } from './line-feature.ts'
@@ -27,7 +28,9 @@ export function featureOf(mark: Mark): Feature {
     }
   } catch (error) {
     if (error instanceof GeometryError)
-      throw new GeometryError(reason('feature.of-mark', { mark: mark.id, problem: error.reason }))
+      throw new GeometryError(
+        nameItemIn(reason('feature.of-mark', { mark: mark.id, problem: error.reason }), mark),
+      )
     throw error
   }
 }

@@ -2,9 +2,13 @@ import { readFile, writeFile } from 'node:fs/promises'
 import { fromWebAnnotations } from '../../../core/handoff/annotations/in/from-web-annotations.ts'
 import { toWebAnnotations } from '../../../core/handoff/annotations/out/to-web-annotations.ts'
 import { readEdit } from '../../../core/job/edits/edit.ts'
+import { itemCalled, labelOf } from '../../../core/job/ids/label.ts'
+import { labelIn } from '../../../core/job/ids/labels-of-job.ts'
 import type { Job } from '../../../core/job/model/types.ts'
+import { nameIn } from '../../../core/words/name-in.ts'
 import { plainText } from '../../../core/words/plain-text.ts'
 import { systemCause } from '../../services/files/system-reason.ts'
+import { mint } from '../../services/ids/mint.ts'
 import { openJob } from '../../services/job-folder/open-job.ts'
 import { readJobFolder } from '../../services/job-folder/read-job-folder.ts'
 import type { Output } from '../output/output.ts'
@@ -27,11 +31,12 @@ const count = (n: number): string => (n === 1 ? 'one note' : `${n} notes`)
 export async function listNotes(output: Output, folder: string): Promise<void> {
   const { notes, people, sheets } = await jobIn(output, folder)
   if (notes.length === 0) output.print('No notes.\n')
-  for (const { id, sheet, text, by, at, about } of notes) {
+  for (const note of notes) {
+    const { sheet, text, by, at, about } = note
     const who = people.find((person) => person.id === by)?.name ?? by
     const title = sheets.find((one) => one.id === sheet)?.title ?? sheet
     const facts = [who, at, title, about].filter((fact) => fact !== undefined).join(', ')
-    output.print(`${plainText(`${id}  ${text.replace(/\s+/g, ' ')}  (${facts})`)}\n`)
+    output.print(`${plainText(`${labelOf(note)}  ${text.replace(/\s+/g, ' ')}  (${facts})`)}\n`)
   }
 }
 
@@ -81,11 +86,14 @@ export async function bringInNotes(
   try {
     mustBeWritable(session, folder)
     for (const notice of session.notices) output.note(notice)
-    if (sheet !== undefined && !session.job.sheets.some(({ id }) => id === sheet)) {
-      const sheets = session.job.sheets.map(({ id }) => id)
-      throw new CliError(reason('cli.no-such-sheet', { folder, sheet, sheets }))
+    const { job } = session
+    const other = sheet === undefined ? undefined : itemCalled(job.sheets, sheet)
+    if (sheet !== undefined && other === undefined) {
+      const sheets = job.sheets.map(({ id }) => id)
+      const problem = reason('cli.no-such-sheet', { folder, sheet, sheets })
+      throw new CliError(nameIn(problem, (id) => labelIn(job, id)))
     }
-    const read = fromWebAnnotations(text, session.job, sheet === undefined ? {} : { sheet })
+    const read = fromWebAnnotations(text, job, { mint, ...(other === undefined ? {} : { sheet: other.id }) })
     for (const remark of read.remarks) output.note(remark)
     if (read.notes.length === 0) {
       output.print('Nothing was brought in.\n')

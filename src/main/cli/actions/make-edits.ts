@@ -1,8 +1,9 @@
 import { type FileHandle, open } from 'node:fs/promises'
 import { createInterface } from 'node:readline'
-import { readEdit } from '../../../core/job/edits/edit.ts'
+import { type GivenId, readNewEdit } from '../../../core/job/edits/edit.ts'
 import { ScantlingError } from '../../../core/words/scantling-error.ts'
 import { systemCause } from '../../services/files/system-reason.ts'
+import { mint } from '../../services/ids/mint.ts'
 import type { Acknowledged, JobSession } from '../../services/job-folder/job-session.ts'
 import { openJob } from '../../services/job-folder/open-job.ts'
 import type { Output } from '../output/output.ts'
@@ -28,16 +29,28 @@ async function openEdits(file: string): Promise<FileHandle> {
 
 const BYTE_ORDER_MARK = /^\uFEFF/
 
+/** What a line came to, and the ids that were given to what it adds. */
+interface Done {
+  acknowledged: Acknowledged
+  given: readonly GivenId[]
+}
+
 /** An edit, or the step back or forth that a line asks for. */
-function made(session: JobSession, json: unknown, by: string): Promise<Acknowledged> {
+async function made(session: JobSession, json: unknown, by: string): Promise<Done> {
   if (typeof json === 'object' && json !== null && 'do' in json) {
     const { do: does, theirs = false, ...rest } = json as Record<string, unknown>
-    const isStep = Object.keys(rest).length === 0 && typeof theirs === 'boolean'
-    if (does === 'undo' && isStep) return session.undo(by, theirs)
-    if (does === 'redo' && isStep) return session.redo(by, theirs)
+    if (Object.keys(rest).length === 0 && typeof theirs === 'boolean') {
+      if (does === 'undo') return { acknowledged: await session.undo(by, theirs), given: [] }
+      if (does === 'redo') return { acknowledged: await session.redo(by, theirs), given: [] }
+    }
   }
-  return session.edit(readEdit(json), by)
+  const { edit, given } = readNewEdit(json, session.job, mint)
+  return { acknowledged: await session.edit(edit, by), given }
 }
+
+/** For programs, which go on from them: ` (mark m-7k3f9q2xw5tzb)`. */
+const idsGiven = (given: readonly GivenId[]): string =>
+  given.length === 0 ? '' : ` (${given.map(({ as, id }) => `${as} ${id}`).join(', ')})`
 
 interface Line {
   text: string
@@ -60,9 +73,10 @@ async function makeOne(
     } catch {
       throw new CliError(reason('cli.edit-not-json'))
     }
-    const { n, name, introduced } = await made(session, json, by)
+    const { acknowledged, given } = await made(session, json, by)
+    const { n, name, introduced } = acknowledged
     if (introduced !== undefined) output.print(`ok ${introduced.n}: ${introduced.name} "${by}"\n`)
-    output.print(`ok ${n}: ${name}\n`)
+    output.print(`ok ${n}: ${name}${idsGiven(given)}\n`)
   } catch (error) {
     if (!(error instanceof ScantlingError)) throw error
     throw new CliError(reason('cli.edit-refused', { file, line, why: error.reason }))

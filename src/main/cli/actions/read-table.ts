@@ -29,7 +29,12 @@ const isUncalibrated = (view: TableView): boolean =>
 function viewProblemOf({ views }: Table): CliReason | undefined {
   const [first, ...others] = views.filter(isUncalibrated)
   if (first === undefined) return undefined
-  return reason('cli.view-uncalibrated', { view: first.id, name: first.name, more: others.length })
+  const uncalibrated = reason('cli.view-uncalibrated', {
+    view: first.id,
+    name: first.name,
+    more: others.length,
+  })
+  return first.label === undefined ? uncalibrated : { ...uncalibrated, names: { [first.id]: first.label } }
 }
 
 /**

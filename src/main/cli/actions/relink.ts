@@ -1,3 +1,5 @@
+import { called, itemCalled } from '../../../core/job/ids/label.ts'
+import { capital } from '../../../core/words/capital.ts'
 import type { AnyReason } from '../../../core/words/reason.ts'
 import { openJob } from '../../services/job-folder/open-job.ts'
 import { relinkSheet, relinkSheetToCopy } from '../../services/job-folder/relink-sheet.ts'
@@ -7,6 +9,7 @@ import { settingsLimits } from './settings-limits.ts'
 
 /**
  * Links a sheet of a job to a scan and closes the job.
+ * @param sheet its id, or its label
  * @param scan a file to copy into the job; undefined: the sheet's own as it is now
  * @param how who says so; passwordFile: a file whose first line opens the scan, where it is locked; takeOver: the lock
  * that is to be taken over, as the refusal named it
@@ -24,18 +27,20 @@ export async function relink(
   const session = await openJob(folder, { mode: 'write', takeOver })
   try {
     mustBeWritable(session, folder)
-    const found = session.scans.find((one) => one.sheet === sheet)
+    const named = itemCalled(session.job.sheets, sheet)
+    const found = session.scans.find((one) => one.sheet === named?.id)
+    const the = called('sheet', named ?? { id: sheet })
     const notices = session.notices.filter((notice) => notice !== found?.problem)
     if (scan === undefined && found?.state === 'ok') {
-      return { notices, answer: `Sheet ${sheet} is linked to ${found.file} as it is: nothing to do.\n` }
+      return { notices, answer: `${capital(the)} is linked to ${found.file} as it is: nothing to do.\n` }
     }
     const { n } = await (scan === undefined
       ? relinkSheet(session, sheet, by, undefined, how)
       : relinkSheetToCopy(session, sheet, by, scan, how))
-    const file = session.job.sheets.find(({ id }) => id === sheet)?.scan.file ?? ''
+    const file = session.job.sheets.find(({ id }) => id === named?.id)?.scan.file ?? ''
     return {
       notices,
-      answer: `ok ${n}: link sheet ${sheet} to ${file}\nLook at the marks of the sheet: they lie at the same pixels as before.\n`,
+      answer: `ok ${n}: link ${the} to ${file}\nLook at the marks of the sheet: they lie at the same pixels as before.\n`,
     }
   } finally {
     await session.close()

@@ -44,7 +44,8 @@ const figuresToSettle = (row: TableRow): string[] =>
     const problem = figureProblem(evidence)
     if (problem === undefined) return []
     const figure = evidence.written === '' ? '' : ` (${plainText(evidence.written)})`
-    return [`${row.name}, figure ${evidence.id}${figure}: ${problem}`]
+    const called = evidence.label ?? `figure ${evidence.id}`
+    return [`${row.name}, ${called}${figure}: ${problem}`]
   })
 
 const figureProblem = ({ basis, problem, problemReason }: TableEvidence): string | undefined =>

@@ -1,4 +1,6 @@
 import type { Command } from 'commander'
+import { labelOfId } from '../../../core/job/ids/label.ts'
+import { nameIn } from '../../../core/words/name-in.ts'
 import type { SheetScan } from '../../services/scans/kept/verify-scans.ts'
 import type { Output } from '../output/output.ts'
 import { type CliReason, inWords, reason } from '../words/cli-words.ts'
@@ -19,10 +21,13 @@ Example:
 
 /** Short, because the whole of it is in the list. */
 function scanStop(scans: readonly SheetScan[]): CliReason | undefined {
-  const [first, ...others] = scans.flatMap(({ sheet, file, state }) =>
-    state === 'ok' ? [] : [{ sheet, file, state }],
+  const [first, ...others] = scans.flatMap(({ sheet, file, state, problem }) =>
+    state === 'ok' ? [] : [{ part: { sheet, file, state }, names: problem.names ?? {} }],
   )
-  return first && reason('cli.scan-in-list', { ...first, more: others.length })
+  if (first === undefined) return undefined
+  const { part, names } = first
+  const stop = reason('cli.scan-in-list', { ...part, more: others.length })
+  return nameIn(stop, (id) => names[id] ?? labelOfId(id))
 }
 
 export function addCheckCommand(program: Command, output: Output): void {

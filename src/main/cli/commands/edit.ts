@@ -10,6 +10,12 @@ answers each with one line once it is on disk:
   ok 12: add mark M12
 The first edit that is refused ends it: a sentence on standard error, exit code 2; the edits before it stay.
 
+What is added without an "id" gets one that no other copy of the job gives, and a number; the answer has both:
+  ok 13: add circle 13 (mark m-7k3f9q2xw5tzb)
+An "id" that begins with new: ("new:a") stands for such an id, wherever it occurs in that edit:
+  {"do":"several","name":"size of the rim","edits":[{"do":"add-mark","item":{"id":"new:rim", ...}},
+   {"do":"add-reference","view":"V1","item":{"kind":"diameter","marks":["new:rim"],"size":"2 in"}}]}
+
 Two more lines are taken: {"do":"undo"} takes back the newest edit, {"do":"redo"} makes again what was undone, as far
 back as the history of the job reaches. What somebody else did is only taken back by {"do":"undo","theirs":true}.
 

@@ -29,7 +29,7 @@ export function addRelinkCommand(program: Command, output: Output): void {
     .command('relink')
     .description('link a sheet to its scan as the file is now, or to another')
     .argument('<FOLDER>', 'the job folder')
-    .argument('<SHEET>', 'the id of the sheet, e.g. S1')
+    .argument('<SHEET>', 'what the sheet goes by: S1, or the number of one that came later')
     .argument('[SCAN]', "a scan to copy into the job (default: the sheet's own, as it is now)")
     .addOption(textOption('relink', '--by <PERSON>', 'who says so (default: the login name)', 'name'))
     .option('--password-file <FILE>', 'a file whose first line opens the scan, where it is locked')

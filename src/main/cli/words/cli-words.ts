@@ -1,3 +1,4 @@
+import { capital } from '../../../core/words/capital.ts'
 import { led } from '../../../core/words/led.ts'
 import type { AnyReason, Catalogue, ReasonOf } from '../../../core/words/reason.ts'
 import { speak } from '../../../core/words/speak.ts'
@@ -95,10 +96,10 @@ const COMMANDS = {
     `The job ${p.folder} has no dimensions yet, so there is no table: add some with "scantling edit ${p.folder}".`,
   'cli.scan-problem': (p: { first: AnyReason; more: number }, say) =>
     p.more === 0 ? say.sentences(p.first) : `${withoutStop(say(p.first))}${more(p.more)}.`,
-  'cli.view-uncalibrated': (p: { view: string; name: string; more: number }) =>
-    `View ${p.view} "${p.name}" can't be calibrated, so no value is scaled off it; the output says why${more(p.more)}.`,
-  'cli.scan-in-list': (p: { file: string; sheet: string; state: 'missing' | 'changed'; more: number }) =>
-    `The scan ${p.file} of sheet ${p.sheet} ${p.state === 'missing' ? "can't be read" : 'has changed'}${more(p.more)}; the list says more.`,
+  'cli.view-uncalibrated': (p: { view: string; name: string; more: number }, say) =>
+    `${capital(say.item('view', p.view))} "${p.name}" can't be calibrated, so no value is scaled off it; the output says why${more(p.more)}.`,
+  'cli.scan-in-list': (p: { file: string; sheet: string; state: 'missing' | 'changed'; more: number }, say) =>
+    `The scan ${p.file} of ${say.item('sheet', p.sheet)} ${p.state === 'missing' ? "can't be read" : 'has changed'}${more(p.more)}; the list says more.`,
 
   'cli.edits-are-a-folder': (p: { file: string }) =>
     `"${p.file}" is a folder: name a file with one edit a line.`,
@@ -114,8 +115,8 @@ const COMMANDS = {
     `The notes in ${p.file} can't be read because ${say(p.why)}.`,
   'cli.notes-too-large': (p: { file: string }) =>
     `${p.file} is larger than any file of notes should be: it was not read.`,
-  'cli.no-such-sheet': (p: { folder: string; sheet: string; sheets: readonly string[] }) =>
-    `The job ${p.folder} has no sheet "${p.sheet}": name one of ${p.sheets.join(', ')}.`,
+  'cli.no-such-sheet': (p: { folder: string; sheet: string; sheets: readonly string[] }, say) =>
+    `The job ${p.folder} has no sheet "${say.label(p.sheet)}": name one of ${p.sheets.map(say.label).join(', ')}.`,
 
   'cli.history-of-nothing': (p: { folder: string; called: string }) =>
     `Nothing in the job ${p.folder} is or was called "${p.called}": give the name of a dimension, or the label or id of a view, mark, sheet or person.`,

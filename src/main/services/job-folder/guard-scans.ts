@@ -1,4 +1,6 @@
+import { labelIn } from '../../../core/job/ids/labels-of-job.ts'
 import type { Job, Sheet } from '../../../core/job/model/types.ts'
+import { nameIn } from '../../../core/words/name-in.ts'
 import { confineScanName } from '../scans/kept/scan-path.ts'
 import { isUnsound, type SheetScan, verifySheet } from '../scans/kept/verify-scans.ts'
 import { ServiceError } from '../service-error.ts'
@@ -22,8 +24,9 @@ export async function guardScans(
     const touched = touchedSheets(before, after)
     const refused = unsound.find((scan) => touched.has(scan.sheet))
     if (refused !== undefined) {
+      const { sheet, problem } = refused
       throw new ServiceError(
-        reason('session.scan-not-sound', { sheet: refused.sheet, problem: refused.problem }),
+        nameIn(reason('session.scan-not-sound', { sheet, problem }), (id) => labelIn(before, id)),
       )
     }
   }
@@ -37,7 +40,7 @@ export async function guardScans(
       scans.push(kept)
       continue
     }
-    confineScanName(sheet.scan.file, sheet.id)
+    confineScanName(sheet.scan.file, sheet)
     const found = await verifySheet(sheet, folder)
     if (mustBeThere && isUnsound(found)) throw new ServiceError(found.problem)
     scans.push(found)

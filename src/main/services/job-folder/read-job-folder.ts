@@ -178,7 +178,7 @@ export async function openJobFolder(folder: string, open: OpenHistory, alone: bo
       continue
     }
     try {
-      for (const sheet of found.job.sheets) confineScanName(sheet.scan.file, sheet.id)
+      for (const sheet of found.job.sheets) confineScanName(sheet.scan.file, sheet)
     } catch (error) {
       await closed(found)
       throw error

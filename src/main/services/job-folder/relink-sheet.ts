@@ -1,5 +1,8 @@
 import { readEdit } from '../../../core/job/edits/edit.ts'
+import { itemCalled } from '../../../core/job/ids/label.ts'
+import { labelIn } from '../../../core/job/ids/labels-of-job.ts'
 import type { Sheet } from '../../../core/job/model/types.ts'
+import { nameIn, nameItemIn } from '../../../core/words/name-in.ts'
 import type { AnyReason } from '../../../core/words/reason.ts'
 import { systemCause } from '../files/system-reason.ts'
 import { LIMITS } from '../limits/kept-limits.ts'
@@ -12,11 +15,13 @@ import { ServiceError } from '../service-error.ts'
 import { reason } from '../words/services-words.ts'
 import type { Acknowledged, JobSession } from './job-session.ts'
 
-function sheetOf(session: JobSession, sheetId: string): Sheet {
-  const sheet = session.job.sheets.find(({ id }) => id === sheetId)
-  if (sheet !== undefined) return sheet
-  const sheets = session.job.sheets.map(({ id }) => id)
-  throw new ServiceError(reason('relink.no-such-sheet', { sheet: sheetId, folder: session.folder, sheets }))
+function sheetOf({ job, folder }: JobSession, sheet: string): Sheet {
+  const found = itemCalled(job.sheets, sheet)
+  if (found !== undefined) return found
+  const sheets = job.sheets.map(({ id }) => id)
+  throw new ServiceError(
+    nameIn(reason('relink.no-such-sheet', { sheet, folder, sheets }), (id) => labelIn(job, id)),
+  )
 }
 
 /** How scans are read where nobody says otherwise. */
@@ -30,11 +35,12 @@ export type RelinkWith = Pick<ReadWith, 'limits' | 'password'>
  * @throws ServiceError when the sheet's picks could not lie on it where they did: another size, or too few pages
  */
 async function suitingSheet(
-  { id, scan }: Sheet,
+  sheet: Sheet,
   path: string,
   called: string,
   { limits, password }: RelinkWith,
 ): Promise<{ pages: number; sheets: [ReadSheet]; remarks: AnyReason[] }> {
+  const { id, scan } = sheet
   const { page, drawnAt } = scan
   const { pages, sheets, remarks } = await readSheets(
     { path, called, password, pages: [{ page, drawnAt }] },
@@ -47,32 +53,37 @@ async function suitingSheet(
   if (read === undefined) throw new RangeError(`Nothing was read of page ${page} of ${called}.`)
   const { width, height } = read
   const wanted = { width: scan.width, height: scan.height }
-  throw new ServiceError(reason('relink.other-size', { sheet: id, scan: called, width, height, wanted }))
+  const problem = reason('relink.other-size', { sheet: id, scan: called, width, height, wanted })
+  throw new ServiceError(nameItemIn(problem, sheet))
 }
 
 /**
  * Ties a sheet to a scan in the job's scans/ folder as the file is now, after a person has seen that the sheet's
  * marks still lie where they were picked. An edit like any other: kept, with who and when.
+ * @param called the id of the sheet, or its label
  * @param file name in scans/; default: the one the sheet names already
  * @throws ServiceError when there is no such scan, it is damaged, or it has another size or too few pages
  */
 export async function relinkSheet(
   session: JobSession,
-  sheetId: string,
+  called: string,
   by: string,
   file?: string,
   how: RelinkWith = USUAL,
 ): Promise<Acknowledged> {
-  const sheet = sheetOf(session, sheetId)
+  const sheet = sheetOf(session, called)
   const name = file ?? sheet.scan.file
   let path: string
   try {
-    path = await resolveScan(session.folder, name, sheetId)
+    path = await resolveScan(session.folder, name, sheet)
   } catch (error) {
     if (error instanceof ServiceError) throw error
-    throw new ServiceError(
-      reason('relink.scan-not-there', { sheet: sheetId, scan: name, cause: systemCause(error) }),
-    )
+    const problem = reason('relink.scan-not-there', {
+      sheet: sheet.id,
+      scan: name,
+      cause: systemCause(error),
+    })
+    throw new ServiceError(nameItemIn(problem, sheet))
   }
   const { sheets } = await suitingSheet(sheet, path, name, how)
   return link(session, sheet, { file: name, sha256: await hashFile(path), ...sheets[0] }, by)
@@ -95,12 +106,12 @@ function link(
  */
 export async function relinkSheetToCopy(
   session: JobSession,
-  sheetId: string,
+  called: string,
   by: string,
   path: string,
   how: RelinkWith = USUAL,
 ): Promise<Acknowledged> {
-  const sheet = sheetOf(session, sheetId)
+  const sheet = sheetOf(session, called)
   const read = await suitingSheet(sheet, path, path, how)
   const { scan } = await storeScan(session.folder, { path, called: path }, read)
   return link(session, sheet, scan, by)

@@ -9,6 +9,7 @@ import {
   stampEdit,
 } from '../../../core/job/edits/edit.ts'
 import type { Job } from '../../../core/job/model/types.ts'
+import { mint } from '../ids/mint.ts'
 import { ServiceError } from '../service-error.ts'
 import { reason } from '../words/services-words.ts'
 import { guardScans } from './guard-scans.ts'
@@ -56,7 +57,7 @@ export async function takeRequest(
     const edit = stampEdit(state.job, asked, { by: person.id, at })
     return { step: await makeEdit(state, edit, making), introduction: undefined }
   }
-  const { id, edit: introducing } = addPerson(state.job, by)
+  const { id, edit: introducing } = addPerson(state.job, by, mint)
   const introduce = stampEdit(state.job, introducing, { by: id, at })
   const edit = stampEdit(state.job, asked, { by: id, at })
   // Nothing says who made it, so nobody needs to be known.
@@ -74,7 +75,7 @@ async function makeEdit(state: SessionState, edit: Edit, making: Making): Promis
   const { job, inverse } = applyEdit(state.job, edit)
   const { at, together } = making
   const n = state.tip.n + 1
-  const name = describeEdit(edit)
+  const name = describeEdit(edit, state.job)
   const by = signature(job, making.by)
   const line = { n, at, by, edit, back: inverse }
   const below = state.stacks.undo?.ref ?? null

@@ -3,6 +3,7 @@ import type { PictureWanted } from '../../../contract/picture-addresses.ts'
 import { pyramidLevels } from '../../../contract/picture-pyramid.ts'
 import type { PictureProgress, SheetPictures } from '../../../contract/pictures.ts'
 import type { Sheet } from '../../../core/job/model/types.ts'
+import { nameItemIn } from '../../../core/words/name-in.ts'
 import type { AnyReason } from '../../../core/words/reason.ts'
 import { WorkQueue } from '../process/work-queue.ts'
 import { resolveScan } from '../scans/kept/scan-path.ts'
@@ -132,12 +133,15 @@ export class Pictures {
   }
 
   /** Why a scan can't be shown. */
-  #fault({ id, scan }: Sheet, found: SheetScan | undefined): AnyReason | undefined {
-    const named = { scan: scan.file, page: null, sheet: id }
-    if (found === undefined) return reason('pictures.scan-not-checked', named)
-    if (found.state !== 'ok') return found.problem
+  #fault(sheet: Sheet, found: SheetScan | undefined): AnyReason | undefined {
+    const named = { scan: sheet.scan.file, page: null, sheet: sheet.id }
+    if (found?.state === 'missing' || found?.state === 'changed') return found.problem
     const { limits = usual } = this.#of
-    return tooManyPixels(named, scan, limits())
+    const fault =
+      found === undefined
+        ? reason('pictures.scan-not-checked', named)
+        : tooManyPixels(named, sheet.scan, limits())
+    return fault && nameItemIn(fault, sheet)
   }
 
   #pageOf(sheet: Sheet): PagePictures {
@@ -153,9 +157,9 @@ export class Pictures {
     const page = { scan, levels: pyramidLevels(scan.width, scan.height) }
     const pictures = new PagePictures({
       ...page,
-      sheet: id,
+      sheet,
       folder: () => pictureFolder(job, page, writable(), temporary),
-      file: () => resolveScan(job, scan.file, id),
+      file: () => resolveScan(job, scan.file, sheet),
       password: () => password?.(scan.sha256.toLowerCase()),
       limits,
       make: this.#make,

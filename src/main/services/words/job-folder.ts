@@ -1,3 +1,4 @@
+import { capital } from '../../../core/words/capital.ts'
 import { led } from '../../../core/words/led.ts'
 import type { AnyReason, Catalogue } from '../../../core/words/reason.ts'
 import { holderInWords } from './holder-in-words.ts'
@@ -89,19 +90,22 @@ export const JOB_FOLDER_WORDS = {
   'session.evidence-stays': () =>
     'Evidence is never removed by an edit: use "withdraw-evidence" and say why, or undo the edit that added it.',
   'session.scan-not-sound': (p: { sheet: string; problem: AnyReason }, say) =>
-    `Nothing is picked on sheet ${p.sheet} for now, because ${say(p.problem).replace(/^The /, 'the ')}`,
+    `Nothing is picked on ${say.item('sheet', p.sheet)} for now, because ${say(p.problem).replace(/^The /, 'the ')}`,
 
   // Tying a sheet to another scan
-  'relink.no-such-sheet': (p: { sheet: string; folder: string; sheets: readonly string[] }) =>
-    `There is no sheet ${p.sheet} in the job ${p.folder}; its sheets are: ${p.sheets.length === 0 ? 'none' : p.sheets.join(', ')}.`,
+  'relink.no-such-sheet': (p: { sheet: string; folder: string; sheets: readonly string[] }, say) =>
+    `There is no ${say.item('sheet', p.sheet)} in the job ${p.folder}; its sheets are: ${p.sheets.length === 0 ? 'none' : p.sheets.map(say.label).join(', ')}.`,
   'relink.scan-not-there': (p: { sheet: string; scan: string; cause: AnyReason }, say) =>
-    `Sheet ${p.sheet} can't be linked to the scan ${p.scan} because ${say(p.cause)}: put the file into the job's scans folder first.`,
-  'relink.other-size': (p: {
-    sheet: string
-    scan: string
-    width: number
-    height: number
-    wanted: { readonly width: number; readonly height: number }
-  }) =>
-    `Sheet ${p.sheet} can't be linked to the scan ${p.scan}, which has ${p.width} × ${p.height} pixels and not ${p.wanted.width} × ${p.wanted.height}, so that no pick would lie where it was made: give a scan of the same size, or add a sheet for this one and pick anew.`,
+    `${capital(say.item('sheet', p.sheet))} can't be linked to the scan ${p.scan} because ${say(p.cause)}: put the file into the job's scans folder first.`,
+  'relink.other-size': (
+    p: {
+      sheet: string
+      scan: string
+      width: number
+      height: number
+      wanted: { readonly width: number; readonly height: number }
+    },
+    say,
+  ) =>
+    `${capital(say.item('sheet', p.sheet))} can't be linked to the scan ${p.scan}, which has ${p.width} × ${p.height} pixels and not ${p.wanted.width} × ${p.wanted.height}, so that no pick would lie where it was made: give a scan of the same size, or add a sheet for this one and pick anew.`,
 } as const satisfies Catalogue

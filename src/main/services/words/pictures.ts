@@ -16,7 +16,8 @@ export const PICTURE_WORDS = {
   'pictures.not-made': (p: { cause: AnyReason }, say) =>
     // A decoder's own words may run over several lines.
     `The pictures could not be made because ${withoutStop((say(p.cause).split('\n')[0] ?? '').trim())}.`,
-  'pictures.scan-not-checked': (p: PagePart) => `${pageBegins(p)} was not checked: open the job again.`,
+  'pictures.scan-not-checked': (p: PagePart, say) =>
+    `${pageBegins(p, say)} was not checked: open the job again.`,
 
   // Why not, after "because"
   'pyramid.not-built': () =>

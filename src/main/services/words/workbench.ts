@@ -27,8 +27,8 @@ export const WORKBENCH_WORDS = {
   'recent.gone': (p: { title: string; place: string }) =>
     `The job "${p.title}" is no longer in ${p.place}, so it was taken off the list: open it from where it is now.`,
   'workbench.no-such-sheet': () => 'The job has no such sheet any more: choose another.',
-  'workbench.scan-not-there': (p: { scan: string; sheet: string }) =>
-    `The scan ${p.scan} of sheet ${p.sheet} is not there: put it back into the job's scans folder.`,
+  'workbench.scan-not-there': (p: { scan: string; sheet: string }, say) =>
+    `The scan ${p.scan} of ${say.item('sheet', p.sheet)} is not there: put it back into the job's scans folder.`,
 
   // Folders
   'shelf.no-folder': (p: { shelf: string; cause: AnyReason }, say) =>

@@ -2,7 +2,10 @@ import { readdir, rm } from 'node:fs/promises'
 import { join } from 'node:path'
 import type { RequestAnswer } from '../../../contract/requests.ts'
 import { type Edit, readEdit } from '../../../core/job/edits/edit.ts'
+import { called, labelOf } from '../../../core/job/ids/label.ts'
+import { newIdentities } from '../../../core/job/ids/new-identity.ts'
 import type { Job, Sheet } from '../../../core/job/model/types.ts'
+import { mint } from '../ids/mint.ts'
 import { sheetsOf } from '../job-folder/describe-new-job.ts'
 import { scansFolder } from '../job-layout/job-layout.ts'
 import type { Limits } from '../limits/kept-limits.ts'
@@ -12,18 +15,12 @@ import { scanRemarks } from '../scans/intake/scan-remarks.ts'
 import type { JobOnBench } from './job-on-bench.ts'
 import type { Passwords } from './passwords.ts'
 
-/** One more than the highest number that a sheet of the job has: 3 after `S2`. */
-function freshNumber({ sheets }: Job): number {
-  const numbers = sheets.map(({ id }) => Number(/^S(\d{1,9})$/.exec(id)?.[1] ?? 0))
-  return Math.max(0, ...numbers) + 1
-}
-
 /** All of them or none, and undone as one. */
 function editOf(items: readonly Sheet[]): Edit {
   const edits = items.map((item): Edit => ({ do: 'add-sheet', item }))
   const [only] = edits
   if (edits.length === 1 && only !== undefined) return only
-  const [first, last] = [items[0]?.id, items.at(-1)?.id]
+  const [first, last] = [items[0], items.at(-1)].map((item) => item && labelOf(item))
   return { do: 'several', name: `add ${edits.length} sheets, ${first} to ${last}`, edits }
 }
 
@@ -49,8 +46,7 @@ export async function bringInSheets(
   const { file, sha256 } = added.scan
   try {
     const { job } = bench.session
-    const number = freshNumber(job)
-    const items = sheetsOf(added, (index) => `S${number + index}`)
+    const items = sheetsOf(added, newIdentities('sheet', job.sheets, mint))
     const remarks = [...scanRemarks(added), ...items.flatMap((item) => alike(job, item))]
     const committed = await bench.make({ kind: 'edit', edit: readEdit(editOf(items)) }, by)
     passwords.keep(sha256, given.password)
@@ -67,5 +63,5 @@ function alike(job: Job, { scan }: Sheet): string[] {
   )
   if (double === undefined) return []
   const what = scan.page === 1 ? `The scan ${scan.file}` : `Page ${scan.page} of ${scan.file}`
-  return [`${what} is the same as that of sheet ${double.id} (${double.title}).`]
+  return [`${what} is the same as that of ${called('sheet', double)} (${double.title}).`]
 }

@@ -1,3 +1,4 @@
+import { nameItemIn } from '../../../core/words/name-in.ts'
 import { resolveScan } from '../scans/kept/scan-path.ts'
 import { readPage } from '../scans/reader/read-scan.ts'
 import { ServiceError } from '../service-error.ts'
@@ -16,9 +17,10 @@ export async function unlockSheet(
   const found = bench.sheet(id)
   if (found === undefined) throw new ServiceError(reason('workbench.no-such-sheet'))
   const { scan } = found.sheet
-  const path = await resolveScan(bench.folder, scan.file, id).catch((error: unknown) => {
+  const path = await resolveScan(bench.folder, scan.file, found.sheet).catch((error: unknown) => {
     if (error instanceof ServiceError) throw error
-    throw new ServiceError(reason('workbench.scan-not-there', { scan: scan.file, sheet: id }))
+    const problem = reason('workbench.scan-not-there', { scan: scan.file, sheet: id })
+    throw new ServiceError(nameItemIn(problem, found.sheet))
   })
   await readPage({ path, called: scan.file }, scan.page, scan.drawnAt, { limits, password })
   passwords.keep(scan.sha256, password)

@@ -1,5 +1,6 @@
 import type { Pixel } from '../../../core/geometry/frames.ts'
 import { problemOfUse as whyInUse } from '../../../core/job/checks/uses.ts'
+import { afterNoun } from '../../../core/job/ids/label.ts'
 import type { Job, Mark } from '../../../core/job/model/types.ts'
 import { useBench } from '../../bench/bench-store.ts'
 import { choose } from '../../bench/choose.ts'
@@ -41,7 +42,7 @@ export function MarkCard({ id }: { id: string }) {
     <>
       <div className="desk-head">
         <h2 className="desk-station">
-          {KINDS[mark.kind]} {mark.id}
+          {KINDS[mark.kind]} {afterNoun(mark)}
         </h2>
         <p className="desk-missing">{signature(job, mark)}</p>
       </div>

@@ -1,6 +1,7 @@
 import { useState } from 'react'
 import { pickAgain } from '../../../core/job/from-picks/pick-mark-again.ts'
 import { pixelsOf } from '../../../core/job/from-picks/picked-mark.ts'
+import { labelOf } from '../../../core/job/ids/label.ts'
 import { useBench } from '../../bench/bench-store.ts'
 import { choose, putDown } from '../../bench/choose.ts'
 import { makeOf } from '../../bench/edits.ts'
@@ -44,7 +45,7 @@ export function RepeatDesk() {
   return (
     <>
       <div className="desk-head">
-        <h2 className="desk-station">Pick {mark.label ?? mark.id} again</h2>
+        <h2 className="desk-station">Pick {mark.label ?? labelOf(mark)} again</h2>
         <p className="desk-next" aria-live="polite" data-next>
           {isComplete(picks) ? 'Keep this pick, or abandon it and pick once more.' : pickSentence(picks)}
         </p>

@@ -1,4 +1,5 @@
 import { pixel } from '../../../core/geometry/frames.ts'
+import { called } from '../../../core/job/ids/label.ts'
 import type { MarkNeed } from '../../../core/job/model/mark-needs.ts'
 import type { Mark } from '../../../core/job/model/types.ts'
 import { choose, takeUp } from '../../bench/choose.ts'
@@ -21,7 +22,7 @@ const needOf = (mark: Mark): MarkNeed =>
  */
 export function takeUpAgain(mark: Mark): void {
   choose(null)
-  takeUp({ kind: 'repeat', mark: mark.id, need: needOf(mark) })
+  takeUp({ kind: 'repeat', mark: mark.id, called: called('mark', mark), need: needOf(mark) })
   pointer.setState({ pixel: null, snapped: null, arrows: 'cross' })
   const here = onTheBench()
   const shape = shapeOf(mark)

@@ -1,4 +1,6 @@
+import { called } from '../../../core/job/ids/label.ts'
 import type { Job } from '../../../core/job/model/types.ts'
+import { capital } from '../../../core/words/capital.ts'
 import type { Selection } from '../../bench/selection.ts'
 
 /** What rests on a mark, in words, and how to choose it. */
@@ -6,9 +8,9 @@ export function usesOfMark(job: Job, mark: string): { words: string; selection: 
   const references = job.views.flatMap((view) =>
     view.references
       .filter(({ marks }) => (marks as readonly string[]).includes(mark))
-      .map(({ id }) => ({
-        words: `Known size ${id} in “${view.name}”`,
-        selection: { kind: 'reference', view: view.id, id } as const,
+      .map((reference) => ({
+        words: `${capital(called('known size', reference))} in “${view.name}”`,
+        selection: { kind: 'reference', view: view.id, id: reference.id } as const,
       })),
   )
   const dimensions = job.dimensions

@@ -1,4 +1,6 @@
+import { called, labelOfId } from '../../../core/job/ids/label.ts'
 import type { Job } from '../../../core/job/model/types.ts'
+import { capital } from '../../../core/words/capital.ts'
 import { Combo } from '../../parts/combo.tsx'
 import type { PickerOption } from '../../parts/picker.tsx'
 
@@ -12,10 +14,10 @@ function aboutOptions(job: Job, value: string | null): PickerOption<string>[] {
   }
   offer(NOTHING, 'Nothing in particular', 'Only where it is on the sheet')
   for (const { name, label } of job.dimensions) offer(name, label === '' ? name : label, `Dimension ${name}`)
-  for (const { id, name } of job.views) offer(id, name, `View ${id}`)
+  for (const view of job.views) offer(view.id, view.name, capital(called('view', view)))
   for (const { id, title } of job.sheets) offer(id, title, 'Sheet')
-  for (const { id, label } of job.marks) offer(id, `Mark ${id}`, label ?? 'Mark')
-  if (value !== null) offer(value, value, 'Not in this job')
+  for (const mark of job.marks) offer(mark.id, capital(called('mark', mark)), mark.label ?? 'Mark')
+  if (value !== null) offer(value, labelOfId(value), 'Not in this job')
   return [...options.values()]
 }
 

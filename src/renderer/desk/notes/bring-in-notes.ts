@@ -5,6 +5,7 @@ import {
 import type { Job } from '../../../core/job/model/types.ts'
 import type { AnyReason } from '../../../core/words/reason.ts'
 import { makeEdit } from '../../bench/edits.ts'
+import { mint } from '../../bench/mint.ts'
 import { attempted } from '../../words/refusal.ts'
 import { reason } from '../../words/window-words.ts'
 import { inBatches } from './note-edits.ts'
@@ -22,7 +23,7 @@ export async function readNotes(
     return { refused: reason('intake.notes-too-large', { file: file.name }) }
   }
   const text = await file.text()
-  return attempted(() => fromWebAnnotations(text, job, sheet === undefined ? {} : { sheet }))
+  return attempted(() => fromWebAnnotations(text, job, { mint, ...(sheet === undefined ? {} : { sheet }) }))
 }
 
 const count = (n: number): string => (n === 1 ? 'one note' : `${n} notes`)

@@ -1,3 +1,4 @@
+import { labelOfId } from '../../../core/job/ids/label.ts'
 import { useBench } from '../../bench/bench-store.ts'
 import { choose, takeUp } from '../../bench/choose.ts'
 import { makeEdit } from '../../bench/edits.ts'
@@ -57,7 +58,7 @@ export function NoteCard({ id }: { id: string }) {
       <Section title="Where it is">
         <dl className="block-facts">
           <dt>Sheet</dt>
-          <dd>{sheet?.title ?? note.sheet}</dd>
+          <dd>{sheet?.title ?? labelOfId(note.sheet)}</dd>
           {note.annotation !== undefined && (
             <>
               <dt>Brought in from</dt>

@@ -3,6 +3,7 @@ import { addNote } from '../../../core/job/from-picks/add-note.ts'
 import { outlineBetween } from '../../../core/job/from-picks/add-view.ts'
 import { useBench } from '../../bench/bench-store.ts'
 import { makeEdit } from '../../bench/edits.ts'
+import { mint } from '../../bench/mint.ts'
 import { TextField } from '../../parts/text-field.tsx'
 import { pickedCorners } from '../../picking/picked-marks.ts'
 import { isFlat, OutlineSize } from '../in-hand/outline-size.tsx'
@@ -22,12 +23,8 @@ export function NoteForm({ sheet }: { sheet: string }) {
   if (job === undefined || page === undefined || corners === null) return null
   const outline = outlineBetween(...corners, page)
   const keep = async () => {
-    const { edit, id } = addNote(job, {
-      sheet,
-      outline,
-      text: text.trim(),
-      ...(about === null ? {} : { about }),
-    })
+    const said = { sheet, outline, text: text.trim(), ...(about === null ? {} : { about }) }
+    const { edit, id } = addNote(job, said, mint)
     if (!(await makeEdit(edit))) return
     showKept(picks, { kind: 'note', id })
   }

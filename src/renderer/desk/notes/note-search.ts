@@ -1,3 +1,4 @@
+import { labelOfId } from '../../../core/job/ids/label.ts'
 import type { Job, Note } from '../../../core/job/model/types.ts'
 import { aboutOf, noteNumber, noteSignature } from './note-words.ts'
 
@@ -9,7 +10,7 @@ function noteHas(job: Job, note: Note, sought: string): boolean {
   const words = folded(sought).split(/\s+/).filter(Boolean)
   if (words.length === 0) return true
   const sheet = job.sheets.find(({ id }) => id === note.sheet)?.title ?? ''
-  const about = [note.about ?? '', aboutOf(job, note.about)?.words ?? '']
+  const about = [note.about === undefined ? '' : labelOfId(note.about), aboutOf(job, note.about)?.words ?? '']
   const text = folded([note.text, noteSignature(job, note), ...about, sheet, noteNumber(note)].join('\n'))
   return words.every((word) => text.includes(word))
 }

@@ -1,9 +1,12 @@
+import { afterNoun, called, labelOfId } from '../../../core/job/ids/label.ts'
 import type { Job, Note } from '../../../core/job/model/types.ts'
+import { capital } from '../../../core/words/capital.ts'
 import type { Selection } from '../../bench/selection.ts'
 import { momentInWords, personName } from '../../bench/signature.ts'
 
-/** What a note is called where it is drawn: `3` for N3, else its id. */
-export const noteNumber = ({ id }: Pick<Note, 'id'>): string => /^N(\d{1,6})$/.exec(id)?.[1] ?? id
+/** What a note is called where it is drawn: its number, which N3 has in its id, else its id. */
+export const noteNumber = (note: Pick<Note, 'id' | 'number'>): string =>
+  /^N(\d{1,6})$/.exec(note.id)?.[1] ?? afterNoun(note)
 
 /** Who wrote a note, and when. */
 export const noteSignature = (job: Job, { by, at }: Note): string =>
@@ -22,9 +25,10 @@ export function aboutOf(
   }
   const view = job.views.find(({ id }) => id === about)
   if (view !== undefined) return { words: `View “${view.name}”`, selection: { kind: 'view', id: about } }
-  if (job.marks.some(({ id }) => id === about)) {
-    return { words: `Mark ${about}`, selection: { kind: 'mark', id: about } }
+  const mark = job.marks.find(({ id }) => id === about)
+  if (mark !== undefined) {
+    return { words: capital(called('mark', mark)), selection: { kind: 'mark', id: about } }
   }
   const sheet = job.sheets.find(({ id }) => id === about)
-  return { words: sheet === undefined ? about : `Sheet “${sheet.title}”`, selection: null }
+  return { words: sheet === undefined ? labelOfId(about) : `Sheet “${sheet.title}”`, selection: null }
 }

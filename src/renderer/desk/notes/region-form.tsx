@@ -12,14 +12,18 @@ export function RegionForm({ id }: { id: string }) {
   const job = useBench((bench) => bench.opened?.job)
   const picks = useBench((bench) => bench.picks)
   const sheet = useBench((bench) => bench.sheet)
-  const before = job?.notes.find((note) => note.id === id)?.sheet
+  const note = job?.notes.find((one) => one.id === id)
   const page = job?.sheets.find((one) => one.id === sheet)?.scan
   const corners = pickedCorners(picks)
   if (page === undefined || corners === null || sheet === null) return null
   const outline = outlineBetween(...corners, page)
   const keep = async () => {
     if (
-      !(await makeEdit({ do: 'change-note', id, set: { outline, ...(sheet === before ? {} : { sheet }) } }))
+      !(await makeEdit({
+        do: 'change-note',
+        id,
+        set: { outline, ...(sheet === note?.sheet ? {} : { sheet }) },
+      }))
     )
       return
     showKept(picks, { kind: 'note', id })
@@ -33,7 +37,7 @@ export function RegionForm({ id }: { id: string }) {
       disabled={isFlat(outline)}
       startAtKeep
     >
-      <h3 className="section-title">New region of note {noteNumber({ id })}</h3>
+      <h3 className="section-title">New region of note {noteNumber(note ?? { id })}</h3>
       <OutlineSize outline={outline} />
       <p className="block-soft">What it says stays as it is.</p>
     </KeepForm>

@@ -5,6 +5,7 @@ import type { Job, Unit, View } from '../../../core/job/model/types.ts'
 import { useBench } from '../../bench/bench-store.ts'
 import { choose, nextAfter, takeUp } from '../../bench/choose.ts'
 import { makeOf } from '../../bench/edits.ts'
+import { mint, mintForTrial } from '../../bench/mint.ts'
 import { toTheSheet } from '../../focus/to-the-sheet.ts'
 import { Choice } from '../../parts/choice.tsx'
 import { type MeasurePicks, pickedMeasure } from '../../picking/picked-marks.ts'
@@ -44,10 +45,10 @@ export function MeasureForm({ picks, view }: { picks: MeasurePicks; view: View }
     const measured = pickedMeasure(picks)
     const made =
       as === 'new'
-        ? addDimension(job, measured, { name, label: label.trim(), count })
+        ? addDimension(job, measured, { name, label: label.trim(), count }, mint)
         : target === null
           ? null
-          : addScaledEvidence(job, measured, target)
+          : addScaledEvidence(job, measured, target, mint)
     if (made === null || !(await makeOf(made))) return
     nextAfter(picks, picks.tool)
     choose({ kind: 'dimension', name: as === 'new' ? name : (target ?? name) })
@@ -124,7 +125,8 @@ interface TrialOfProps {
 }
 
 function TrialOf({ picks, job, unit, view }: TrialOfProps) {
-  const made = addDimension(job, pickedMeasure(picks), { name: TRIAL, label: TRIAL, count: 1 })
+  const as = { name: TRIAL, label: TRIAL, count: 1 }
+  const made = addDimension(job, pickedMeasure(picks), as, mintForTrial())
   const trial = useTrial(job, made, TRIAL, unit)
   return <TrialFigure label={`As picked in “${view.name}”`} trial={trial} />
 }

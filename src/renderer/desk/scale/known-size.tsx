@@ -1,5 +1,6 @@
 import { Button as AriaButton } from 'react-aria-components'
 import type { Edit } from '../../../core/job/edits/edit.ts'
+import { afterNoun, called } from '../../../core/job/ids/label.ts'
 import type { Reference, View } from '../../../core/job/model/types.ts'
 import type { TableReference } from '../../../core/ledger/table/table.ts'
 import { useBench } from '../../bench/bench-store.ts'
@@ -41,7 +42,7 @@ export function KnownSize({ view, reference, rows, chosen }: KnownSizeProps) {
           choose(chosen ? { kind: 'view', id: view.id } : { kind: 'reference', view: view.id, id })
         }
       >
-        <span className="known-sizes-id">{id}</span>
+        <span className="known-sizes-id">{afterNoun(reference)}</span>
         <span className="known-sizes-size">
           <Figure text={size} />
         </span>
@@ -49,7 +50,7 @@ export function KnownSize({ view, reference, rows, chosen }: KnownSizeProps) {
       <Button
         kind="quiet"
         icon="bin"
-        label={`Remove known size ${id}, ${size}`}
+        label={`Remove ${called('known size', reference)}, ${size}`}
         disabled={!writable}
         onPress={() => {
           if (chosen) choose({ kind: 'view', id: view.id })

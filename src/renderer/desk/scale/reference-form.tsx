@@ -3,6 +3,7 @@ import { addKnownSize, type KnownSize } from '../../../core/job/from-picks/add-k
 import type { View } from '../../../core/job/model/types.ts'
 import { useBench } from '../../bench/bench-store.ts'
 import { makeOf } from '../../bench/edits.ts'
+import { mint } from '../../bench/mint.ts'
 import { Section } from '../../parts/section.tsx'
 import { TextField } from '../../parts/text-field.tsx'
 import { pickedMarks } from '../../picking/picked-marks.ts'
@@ -32,7 +33,7 @@ export function ReferenceForm({ view }: { view: View }) {
       ...(rectangle ? { width: size.trim(), height: height.trim() } : { size: size.trim() }),
       ...(u.trim() === '' ? {} : { u: u.trim() }),
     }
-    const made = addKnownSize(job, view, pickedMarks(picks), known)
+    const made = addKnownSize(job, view, pickedMarks(picks), known, mint)
     if (!(await makeOf(made)) || 'refused' in made) return
     useLastUsed.setState({ view: view.id })
     showKept(picks, { kind: 'reference', view: view.id, id: made.id })

@@ -3,6 +3,7 @@ import { addView, outlineBetween } from '../../../core/job/from-picks/add-view.t
 import { parseDrawnScale } from '../../../core/quantity/parse/parse-drawn-scale.ts'
 import { useBench } from '../../bench/bench-store.ts'
 import { makeEdit } from '../../bench/edits.ts'
+import { mint } from '../../bench/mint.ts'
 import { TextField } from '../../parts/text-field.tsx'
 import { pickedCorners } from '../../picking/picked-marks.ts'
 import { sentenceOf } from '../../words/window-words.ts'
@@ -24,12 +25,13 @@ export function ViewForm({ sheet }: { sheet: string }) {
   const outline = outlineBetween(...corners, page)
   const problem = scaleProblem(scale, job.unit)
   const keep = async () => {
-    const { edit, id } = addView(job, {
+    const view = {
       sheet,
       name: name.trim(),
       outline,
       ...(scale.trim() === '' ? {} : { drawnScale: parseDrawnScale(scale, job.unit) }),
-    })
+    }
+    const { edit, id } = addView(job, view, mint)
     if (!(await makeEdit(edit))) return
     useLastUsed.setState({ view: id })
     showKept(picks, { kind: 'view', id })

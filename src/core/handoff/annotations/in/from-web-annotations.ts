@@ -1,4 +1,5 @@
 import { personOf } from '../../../job/edits/edit.ts'
+import type { Mint } from '../../../job/ids/mint-ids.ts'
 import type { Job } from '../../../job/model/types.ts'
 import { type NoteEdits, noteEdits } from './note-edits.ts'
 import { parseAnnotations } from './parse-annotations.ts'
@@ -15,6 +16,11 @@ interface Options {
   by?: string
   /** The id of the sheet for annotations on pictures that no sheet is of; without it they are left out. */
   sheet?: string
+  /**
+   * Gives ids to the notes and people that are new, as `mintIds` does; a note keeps the id that it had only where that
+   * was given so, too. Without it they go by numbers, which another copy of the job gives as well.
+   */
+  mint?: Mint
 }
 
 /**
@@ -30,5 +36,8 @@ export function fromWebAnnotations(text: string, job: Job, options: Options = {}
   const by = options.by === undefined ? undefined : personOf(job, options.by)?.id
   const findings = annotations.flatMap((annotation) => readAnnotation(annotation, job.sheets, other))
   const elsewhere = findings.flatMap((finding) => finding.elsewhere ?? [])
-  return { ...noteEdits(job, [{ remarks }, ...findings], by), elsewhere: [...new Set(elsewhere)] }
+  return {
+    ...noteEdits(job, [{ remarks }, ...findings], by, options.mint),
+    elsewhere: [...new Set(elsewhere)],
+  }
 }

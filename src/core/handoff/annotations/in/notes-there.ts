@@ -1,3 +1,7 @@
+import { countingIds } from '../../../job/ids/counting-ids.ts'
+import { mintedFor } from '../../../job/ids/id-form.ts'
+import type { Mint } from '../../../job/ids/mint-ids.ts'
+import { type Identity, newIdentities } from '../../../job/ids/new-identity.ts'
 import type { Job, Note } from '../../../job/model/types.ts'
 
 /** Who wrote notes that are alike in all else, by when they were written, and whenever that was. */
@@ -13,10 +17,14 @@ const contentOf = ({ sheet, text, about, outline }: Omit<Note, 'id' | 'by'>): st
 export class NotesThere {
   readonly #alike = new Map<string, Alike>()
   readonly #ids: Set<string>
-  /** Every number up to here is taken, counted from how many ids there were when it was found. */
-  #lastNumber = 0
+  /** Undefined: a note goes by a number, and by the id that it had wherever that is free. */
+  readonly #mint: Mint | undefined
+  readonly #next: () => Partial<Identity> & { id: string }
 
-  constructor({ notes }: Job) {
+  constructor({ notes }: Job, mint: Mint | undefined) {
+    this.#mint = mint
+    const counted = countingIds()
+    this.#next = mint === undefined ? () => ({ id: counted('note') }) : newIdentities('note', notes, mint)
     this.#ids = new Set(notes.map(({ id }) => id))
     for (const note of notes) {
       const content = contentOf(note)
@@ -42,18 +50,28 @@ export class NotesThere {
     return by === undefined || [...writers].some((id) => id !== undefined && nameOf(id) === by)
   }
 
-  /** Takes an id: the one that is wanted, where it is free. */
-  takeId(wanted: string | undefined): string {
-    const free = wanted !== undefined && wanted !== '' && !this.#ids.has(wanted)
-    const id = free ? wanted : this.#freeNumber()
-    this.#ids.add(id)
-    return id
+  /**
+   * Takes what a note goes by: the id that is wanted, where it is free and can be no other's.
+   * @param number that it has under that id
+   */
+  takeIdentity(wanted: string | undefined, number: number | undefined): Partial<Identity> & { id: string } {
+    if (wanted !== undefined && this.#canBe(wanted)) {
+      this.#ids.add(wanted)
+      return { id: wanted, ...(number === undefined ? {} : { number }) }
+    }
+    let identity = this.#next()
+    while (this.#ids.has(identity.id)) identity = this.#next()
+    this.#ids.add(identity.id)
+    return identity
   }
 
-  #freeNumber(): string {
-    let number = Math.max(this.#ids.size, this.#lastNumber) + 1
-    while (this.#ids.has(`N${number}`)) number++
-    this.#lastNumber = number
-    return `N${number}`
+  isTaken(id: string): boolean {
+    return this.#ids.has(id)
+  }
+
+  #canBe(wanted: string): boolean {
+    if (wanted === '' || this.#ids.has(wanted)) return false
+    // A number may have been given to another note in another copy of the job.
+    return this.#mint === undefined || mintedFor(wanted) !== undefined
   }
 }

@@ -17,8 +17,9 @@ export interface Creator {
 export interface FoundNote {
   note: Omit<Note, 'id' | 'by'>
   creator: Creator | null
-  /** The id that it had where it was written. */
+  /** The id that it had where it was written, and the number that it had with that. */
   wanted: string | undefined
+  number?: number | undefined
 }
 
 /** What one target of an annotation comes to: a note, or the picture that it is about elsewhere, or neither. */
@@ -29,7 +30,18 @@ export interface Finding {
 }
 
 const DATE = /^-?\d{4,}(?:-\d\d(?:-\d\d(?:T[\d:.,]+(?:Z|[+-]\d\d:?\d\d)?)?)?)?$/
-const OWN_FIELDS = new Set(['id', 'sheet', 'outline', 'text', 'by', 'at', 'about', 'annotation', '__proto__'])
+const OWN_FIELDS = new Set([
+  'id',
+  'number',
+  'sheet',
+  'outline',
+  'text',
+  'by',
+  'at',
+  'about',
+  'annotation',
+  '__proto__',
+])
 const SHOWN = 60
 
 /** As much of a text as a person reads in a remark, so that what differs further on is said once, not a thousand times. */
@@ -75,7 +87,7 @@ export function readAnnotation(
     const wanted = rest.id ?? (first ? (own ?? undefined) : undefined)
     const remarks = [...(first ? bodies.remarks : []), ...placed.remarks, ...rest.remarks]
     first = false
-    return { found: { note, creator: rest.creator, wanted }, remarks }
+    return { found: { note, creator: rest.creator, wanted, number: rest.number }, remarks }
   })
 }
 
@@ -86,7 +98,15 @@ function readRest(annotation: Loose) {
   const fields = Object.fromEntries(Object.entries(kept).filter(([field]) => !OWN_FIELDS.has(field)))
   const at = textOf(kept['at']) ?? readMoment(annotation, remarks)
   if (listOf(annotation['creator']).length > 1) remarks.push(reason('annotation.first-creator'))
-  return { fields, id: textOf(kept['id']), at, creator: readCreator(annotation['creator']), remarks }
+  const number = kept['number']
+  return {
+    fields,
+    id: textOf(kept['id']),
+    number: typeof number === 'number' && Number.isSafeInteger(number) && number > 0 ? number : undefined,
+    at,
+    creator: readCreator(annotation['creator']),
+    remarks,
+  }
 }
 
 /** Fields of a note of ours that the model has no word for. */

@@ -1,4 +1,5 @@
 import { addPerson, type Edit, personOf } from '../../../job/edits/edit.ts'
+import type { Mint } from '../../../job/ids/mint-ids.ts'
 import type { Job, Note, Person } from '../../../job/model/types.ts'
 import { reason } from '../../../words/core-words.ts'
 import { AnnotationError } from '../model/annotation-error.ts'
@@ -15,13 +16,15 @@ export interface Writer {
 
 /** The people of a job, and those who are added to them as notes of theirs are brought in. */
 export class Writers {
+  readonly #mint: Mint
   #job: Job
   #added = 0
   readonly #ids = new Map<string, string>()
   readonly #names: Map<string, string>
 
-  constructor(job: Job) {
+  constructor(job: Job, mint: Mint) {
     this.#job = job
+    this.#mint = mint
     this.#names = namesOf(job.people)
   }
 
@@ -54,7 +57,7 @@ export class Writers {
     }
     // Whoever is named by an id alone is listed along with the first who is added, so that none is left to look for.
     const named = this.#added === 1 ? { notes: [...this.#job.notes, ...notes] } : NOBODY_NAMED
-    const { id, edit } = addPerson({ ...this.#job, ...named }, name)
+    const { id, edit } = addPerson({ ...this.#job, ...named }, name, this.#mint)
     const people = [...this.#job.people, ...peopleOf(edit)]
     this.#job = { ...this.#job, people }
     for (const person of peopleOf(edit)) {

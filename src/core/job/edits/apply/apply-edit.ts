@@ -2,9 +2,11 @@ import { checkJob } from '../../checks/check-job.ts'
 import { isSeenSound } from '../../checks/seen-sound.ts'
 import type { Edit } from '../../model/edit-schema.ts'
 import type { Job } from '../../model/types.ts'
+import { sayingLabels } from '../../text/saying-labels.ts'
 import type { Applied } from './applied.ts'
 import { checkUnitChange } from './bare-quantities.ts'
 import { checkRemovals } from './check-removals.ts'
+import { labelsAround } from './labels-around.ts'
 import { makeEdit } from './make-edit.ts'
 import { handOnLists, WorkingCopy } from './working-copy.ts'
 
@@ -30,10 +32,12 @@ export function checkEdited(before: Job, edit: Edit, after: Job): void {
  *   is not sound; nothing is changed then
  */
 export function applyEdit(job: Job, edit: Edit): Applied {
-  const copy = new WorkingCopy(job)
-  const inverse = makeEdit(copy, edit)
-  const change = copy.change()
-  if (!isSeenSound(change)) checkEdited(job, edit, change.after)
-  handOnLists(change)
-  return { job: change.after, inverse }
+  return sayingLabels(labelsAround(edit, job), () => {
+    const copy = new WorkingCopy(job)
+    const inverse = makeEdit(copy, edit)
+    const change = copy.change()
+    if (!isSeenSound(change)) checkEdited(job, edit, change.after)
+    handOnLists(change)
+    return { job: change.after, inverse }
+  })
 }

@@ -1,6 +1,7 @@
 import type { z } from 'zod'
 import { reason } from '../../../words/core-words.ts'
 import { quoted } from '../../../words/quoted.ts'
+import { type Labelled, labelBesideId } from '../../ids/label.ts'
 import { nameOf } from '../../model/item-kinds.ts'
 import { JobError } from '../../text/job-error.ts'
 import { changeFields, type FieldChange } from './change-fields.ts'
@@ -63,7 +64,8 @@ export function applyListEdit<T extends object>(
     list.remove(at)
     return { verb: 'add', item, index: at }
   }
-  const what = `${word} ${quoted(edit.name)}`
+  const label = key === 'id' ? labelBesideId(item as T & Labelled) : undefined
+  const what = label ?? `${word} ${quoted(edit.name)}`
   const changed = changeFields(item, edit, what, schema, [key, ...locked])
   list.replace(at, changed.item)
   return { verb: 'change', name: edit.name, ...changed.back }

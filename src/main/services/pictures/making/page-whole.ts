@@ -1,5 +1,7 @@
+import { nameItemIn } from '../../../../core/words/name-in.ts'
 import type { PixelSize } from '../../scans/page/pixel-size.ts'
-import { hasSize, mustHaveSize } from '../../scans/page/same-size.ts'
+import { hasSize, otherSize } from '../../scans/page/same-size.ts'
+import { ServiceError } from '../../service-error.ts'
 import { reason } from '../../words/services-words.ts'
 import { ownMark, removeOwn } from '../cache/half-made.ts'
 import { WHOLE, wholeSizes } from '../cache/manifest.ts'
@@ -50,8 +52,10 @@ export async function makePageWhole(
     // A process that was killed had no time to clear up.
     await removeOwn(folder, WHOLE)
   }
-  if (found.size !== undefined)
-    mustHaveSize({ scan: page.scan.file, page: null, sheet: page.sheet }, found.size, size)
+  if (found.size !== undefined && !hasSize(found.size, size)) {
+    const named = { scan: page.scan.file, page: null, sheet: page.sheet.id }
+    throw new ServiceError(nameItemIn(otherSize(named, found.size, size), page.sheet))
+  }
   if (found.looked === undefined || found.took === undefined)
     throw new PyramidError(reason('pyramid.no-whole'))
   return { ...found.looked, took: found.took }

@@ -1,5 +1,6 @@
 import type { Limits } from '../../../../contract/limits.ts'
 import type { PictureProgress } from '../../../../contract/pictures.ts'
+import type { Labelled } from '../../../../core/job/ids/label.ts'
 import type { WorkQueue } from '../../process/work-queue.ts'
 import type { Described } from '../cache/manifest.ts'
 import type { PictureFolder } from '../cache/picture-folder.ts'
@@ -10,8 +11,8 @@ export type PageProgress = Omit<PictureProgress, 'sheet'>
 
 /** A page of a scan, and what its pictures are made with. */
 export interface Page extends Described {
-  /** What messages call its sheet. */
-  sheet: string
+  /** Its sheet, as messages call it. */
+  sheet: Labelled
   /** Finds the folder for the pictures, and what of them is there. */
   folder: () => Promise<PictureFolder>
   /** Finds the scan. @throws ServiceError with a sentence when it is not there */

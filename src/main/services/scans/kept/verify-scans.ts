@@ -1,6 +1,7 @@
 import { stat } from 'node:fs/promises'
 import pLimit from 'p-limit'
 import type { Job, Sheet } from '../../../../core/job/model/types.ts'
+import { nameItemIn } from '../../../../core/words/name-in.ts'
 import type { AnyReason } from '../../../../core/words/reason.ts'
 import { systemCause } from '../../files/system-reason.ts'
 import { ServiceError } from '../../service-error.ts'
@@ -21,29 +22,30 @@ export const isUnsound = (scan: SheetScan): scan is SheetScan & { problem: AnyRe
 
 /** Whether a sheet's scan is still the file its marks were picked on. */
 export async function verifySheet(
-  { id, scan }: Sheet,
+  sheet: Sheet,
   folder: string,
   hash: (path: string) => Promise<string> = hashFile,
 ): Promise<SheetScan> {
+  const { id, scan } = sheet
   const { file, sha256: picked } = scan
   const found = { sheet: id, file }
   const named = { scan: file, page: null, sheet: id }
-  const missing = (problem: AnyReason): SheetScan => ({ ...found, state: 'missing', problem })
+  const unsound = (state: 'missing' | 'changed', problem: AnyReason): SheetScan => ({
+    ...found,
+    state,
+    problem: nameItemIn(problem, sheet),
+  })
   let sha256: string
   try {
-    const path = await resolveScan(folder, file, id)
-    if (!(await stat(path)).isFile()) return missing(reason('sheet-scan.not-plain', named))
+    const path = await resolveScan(folder, file, sheet)
+    if (!(await stat(path)).isFile()) return unsound('missing', reason('sheet-scan.not-plain', named))
     sha256 = await hash(path)
   } catch (error) {
-    if (error instanceof ServiceError) return missing(error.reason)
-    return missing(reason('sheet-scan.not-read', { ...named, cause: systemCause(error) }))
+    if (error instanceof ServiceError) return unsound('missing', error.reason)
+    return unsound('missing', reason('sheet-scan.not-read', { ...named, cause: systemCause(error) }))
   }
   if (sha256 === picked.toLowerCase()) return { ...found, state: 'ok', problem: null }
-  return {
-    ...found,
-    state: 'changed',
-    problem: reason('sheet-scan.changed', { ...named, folder, sha256, picked }),
-  }
+  return unsound('changed', reason('sheet-scan.changed', { ...named, folder, sha256, picked }))
 }
 
 /** Checks the scan of every sheet of a job, in the order of the sheets; a file of many pages is read once. */

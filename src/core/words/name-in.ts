@@ -1,0 +1,27 @@
+import { mintedFor } from '../job/ids/id-form.ts'
+import { type Labelled, labelOf } from '../job/ids/label.ts'
+import type { Labels } from '../job/ids/labels-of-job.ts'
+import type { AnyReason, Names, Part } from './reason.ts'
+
+function collect(part: Part, into: Set<string>): void {
+  if (typeof part === 'string') {
+    if (mintedFor(part) !== undefined) into.add(part)
+  } else if (typeof part === 'object' && part !== null) {
+    for (const inner of Object.values(part) as Part[]) collect(inner, into)
+  }
+}
+
+/** A reason with what people call the things that stand in it by minted ids; the same one where there are none. */
+export function nameIn<R extends AnyReason>(reason: R, labels: Labels): R {
+  const ids = new Set<string>()
+  collect(reason.parts, ids)
+  if (ids.size === 0) return reason
+  const names: Names = Object.fromEntries([...ids].map((id) => [id, labels(id)]))
+  return { ...reason, names: { ...reason.names, ...names } }
+}
+
+/** The same where only one thing is at hand. */
+export const nameItemIn = <R extends AnyReason>(reason: R, item: Labelled): R =>
+  mintedFor(item.id) === undefined
+    ? reason
+    : { ...reason, names: { ...reason.names, [item.id]: labelOf(item) } }
