@@ -1,5 +1,5 @@
 import { mintedFor } from '../job/ids/id-form.ts'
-import { labelOfId } from '../job/ids/label.ts'
+import { labelOfId, withNoun } from '../job/ids/label.ts'
 import { quoted } from './quoted.ts'
 import type { AnyReason, Catalogue, Names, PartsOf, ReasonOf, Say } from './reason.ts'
 
@@ -20,12 +20,10 @@ const NO_NAMES: Names = {}
 function naming(names: Names): Pick<Say, 'label' | 'item' | 'quotedItem'> {
   const label = (id: string): string =>
     Object.hasOwn(names, id) ? (names[id] ?? id) : mintedFor(id) === undefined ? id : labelOfId(id)
-  const item = (noun: string, id: string, shown: string): string =>
-    label(id) === id ? `${noun} ${shown}` : label(id)
   return {
     label,
-    item: (noun, id) => item(noun, id, id),
-    quotedItem: (noun, id) => item(noun, id, quoted(id)),
+    item: (noun, id) => withNoun(noun, id, label(id)),
+    quotedItem: (noun, id) => withNoun(noun, id, label(id) === id ? quoted(id) : label(id)),
   }
 }
 

@@ -115,11 +115,11 @@ describe('the name of a scan', () => {
     'a\0b',
     '..',
   ])('%j leads out of scans/ and is refused', (name) => {
-    expect(() => confineScanName(name, 'S1')).toThrow('sheet S1')
+    expect(() => confineScanName(name, { id: 'S1' })).toThrow('sheet S1')
   })
 
   test.each(['x.png', 'box 3/x.png', '..x.png', 'Ø 7½.tif'])('%j stays inside', (name) => {
-    expect(confineScanName(name, 'S1')).toBe(name)
+    expect(confineScanName(name, { id: 'S1' })).toBe(name)
   })
 
   test('a link inside scans/ is followed, one that leads out is refused', async () => {
@@ -129,8 +129,8 @@ describe('the name of a scan', () => {
     await drawScan(join(folder, 'secret.png'))
     await symlink('plan.png', join(folder, 'scans', 'alias.png'))
     await symlink('../secret.png', join(folder, 'scans', 'out.png'))
-    expect(await resolveScan(folder, 'alias.png', 'S1')).toBe(join(folder, 'scans', 'plan.png'))
-    await expect(resolveScan(folder, 'out.png', 'S1')).rejects.toThrow('leads out of')
+    expect(await resolveScan(folder, 'alias.png', { id: 'S1' })).toBe(join(folder, 'scans', 'plan.png'))
+    await expect(resolveScan(folder, 'out.png', { id: 'S1' })).rejects.toThrow('leads out of')
   })
 })
 

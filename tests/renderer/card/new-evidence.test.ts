@@ -1,10 +1,13 @@
 import { describe, expect, it } from 'vitest'
 import { applyEdit } from '../../../src/core/job/edits/edit.ts'
 import { draftedEvidence, type EvidenceDraft } from '../../../src/renderer/card/new-evidence.ts'
+import { seededMint } from '../../core/job/ids/seeded-mint.ts'
 import { sampleDimension, sampleJob } from '../sample-job.ts'
 
+const mint = seededMint(1)
+
 const drafted = (draft: EvidenceDraft, name = 'neck_od') =>
-  draftedEvidence(draft, sampleDimension(name), sampleJob, 'in')
+  draftedEvidence(draft, sampleDimension(name), sampleJob, { unit: 'in', mint })
 
 const printed = (text: string): EvidenceDraft => ({
   basis: 'printed',
@@ -21,13 +24,15 @@ describe('writing evidence on a card', () => {
       edit: {
         do: 'add-evidence',
         dimension: 'neck_od',
-        item: { id: 'p2', basis: 'printed', text: `1'-2 3/8" DIA.`, legibility: 'clear' },
+        item: { number: 2, basis: 'printed', text: `1'-2 3/8" DIA.`, legibility: 'clear' },
       },
     })
   })
 
   it('shows what was understood in the unit that is looked at', () => {
-    expect(draftedEvidence(printed('6"'), sampleDimension('neck_od'), sampleJob, 'mm')).toMatchObject({
+    expect(
+      draftedEvidence(printed('6"'), sampleDimension('neck_od'), sampleJob, { unit: 'mm', mint }),
+    ).toMatchObject({
       understood: 'Read as 152.4 mm',
     })
   })
@@ -45,7 +50,7 @@ describe('writing evidence on a card', () => {
   it('reads readings one a line, takes their mean, and names the line that can not be read', () => {
     expect(drafted(found('6.01 in\n\n 6.03 in \n'))).toMatchObject({
       understood: '2 readings, mean 6 1/64" + 0.004"',
-      edit: { item: { id: 'f1', readings: ['6.01 in', '6.03 in'], instrument: 'caliper' } },
+      edit: { item: { number: 1, readings: ['6.01 in', '6.03 in'], instrument: 'caliper' } },
     })
     expect(drafted(found('6.01 in\nsix'))).toMatchObject({ stopped: { text: 'six', at: 0 } })
   })

@@ -94,7 +94,7 @@ describe('what was picked, as marks,', () => {
   })
 
   it('is once more what was picked before only when it is whole', () => {
-    const tool: Tool = { kind: 'repeat', mark: 'M1', need: 'line' }
+    const tool: Tool = { kind: 'repeat', mark: 'M1', called: 'mark M1', need: 'line' }
     expect(pickedAgain(picked(tool, rough.slice(0, 1)))).toBeNull()
     expect(pickedAgain(picked(tool, rough))).toMatchObject({ how: 'hand', pixels: rough })
     expect(pickedAgain(found(picked(tool, rough), onLine))).toEqual(onLine)

@@ -7,9 +7,9 @@ describe('picks in words', () => {
   it('name the ends of a distance and where they are, to a tenth of a pixel', () => {
     const none = noPicks({ kind: 'measure', view: 'V1', measure: 'distance' })
     expect(nextPickName(none)).toBe('First end')
-    expect(lastPickInWords(none)).toBe('')
+    expect(lastPickInWords(none, [])).toBe('')
     const one = withPick(none, pixel(1204.32, 880.1))
-    expect(lastPickInWords(one)).toBe('First end at 1204.3, 880.1')
+    expect(lastPickInWords(one, [])).toBe('First end at 1204.3, 880.1')
     expect(nextPickName(one)).toBe('Second end')
     expect(nextPickName(withPick(one, pixel(0, 0)))).toBeNull()
   })

@@ -1,3 +1,4 @@
+import { withNoun } from '../ids/label.ts'
 import type { Labels } from '../ids/labels-of-job.ts'
 import type { Edit } from '../model/edit-schema.ts'
 import { ITEM_KINDS, nameOf } from '../model/item-kinds.ts'
@@ -17,8 +18,7 @@ export function describeEdit(edit: Edit, before?: Job): string {
 }
 
 function described(edit: Edit, labels: Labels): string {
-  /** Something with its noun before its id; a label stands alone. */
-  const the = (noun: string, id: string): string => (labels(id) === id ? `${noun} ${id}` : labels(id))
+  const the = (noun: string, id: string): string => withNoun(noun, id, labels(id))
   switch (edit.do) {
     case 'describe':
       return `change ${fields(edit)} of the job`

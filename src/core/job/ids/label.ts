@@ -58,7 +58,14 @@ export function itemCalled<T extends Labelled>(items: readonly T[], said: string
   return another === undefined ? only : undefined
 }
 
-/** Something with its noun: `mark M12`, and with a label that has its own, `circle 12`. */
-export function called(noun: string, item: Labelled): string {
-  return mintedFor(item.id) === undefined ? `${noun} ${item.id}` : labelOf(item)
+/**
+ * A noun before the label that goes with an id: `mark M12`, `person A. Rivet`; a label that has a noun of its own
+ * stands alone, `circle 12`.
+ */
+export function withNoun(noun: string, id: string, label: string): string {
+  const kind = mintedFor(id)
+  return kind === undefined || kind === 'person' || kind === 'instrument' ? `${noun} ${label}` : label
 }
+
+/** Something with its noun, see `withNoun`. */
+export const called = (noun: string, item: Labelled): string => withNoun(noun, item.id, labelOf(item))

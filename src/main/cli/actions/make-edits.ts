@@ -75,7 +75,7 @@ async function makeOne(
     }
     const { acknowledged, given } = await made(session, json, by)
     const { n, name, introduced } = acknowledged
-    if (introduced !== undefined) output.print(`ok ${introduced.n}: ${introduced.name} "${by}"\n`)
+    if (introduced !== undefined) output.print(`ok ${introduced.n}: ${introduced.name}\n`)
     output.print(`ok ${n}: ${name}${idsGiven(given)}\n`)
   } catch (error) {
     if (!(error instanceof ScantlingError)) throw error

@@ -5,12 +5,14 @@ import {
   applyEdit,
   type Edit,
   makerOf,
+  describeEdit,
   personOf,
   stampEdit,
 } from '../../../../src/core/job/edits/edit.ts'
 import { newJob } from '../../../../src/core/job/model/new-job.ts'
 import type { Mark } from '../../../../src/core/job/model/types.ts'
 import { readJob } from '../../../../src/core/job/read-job.ts'
+import { seededMint } from '../ids/seeded-mint.ts'
 import { winchJob } from '../winch-job.ts'
 
 const job = readJob(winchJob())
@@ -163,13 +165,15 @@ describe('a person', () => {
     expect(personOf(job, who)?.id).toBe(id)
   })
 
-  it('who is new gets initials for an id, or the next number', () => {
+  it('who is new gets an id of their own, and is known by the name', () => {
+    const mint = seededMint(1)
     expect(personOf(job, 'Cass Bolt')).toBeUndefined()
-    const item = { id: 'CB', name: 'Cass Bolt' }
-    expect(addPerson(job, 'Cass Bolt')).toEqual({ id: 'CB', edit: { do: 'add-person', item } })
-    const next = applyEdit(job, { do: 'add-person', item }).job
-    expect(addPerson(next, 'Cora Brace').id).toBe('P1')
-    expect(addPerson(next, 'cass').id).toBe('P1')
+    const { id, edit } = addPerson(job, ' Cass Bolt', mint)
+    expect(edit).toEqual({ do: 'add-person', item: { id, name: 'Cass Bolt' } })
+    expect(describeEdit(edit)).toBe('add person Cass Bolt')
+    const next = applyEdit(job, edit).job
+    expect(personOf(next, 'cass bolt')?.id).toBe(id)
+    expect(addPerson(next, 'Cora Brace', mint).id).not.toBe(id)
   })
 
   it('may come in by an edit of their own', () => {
@@ -186,12 +190,12 @@ describe('a person', () => {
 
   it('comes with those whom a job without a list names already', () => {
     const unlisted = { ...newJob('Pump', 'in'), sheets: winchJob().sheets, marks: [{ ...point, by: 'zoe' }] }
-    const { id, edit } = addPerson(unlisted, 'Cass Bolt')
-    expect(id).toBe('CB')
+    const { id, edit } = addPerson(unlisted, 'Cass Bolt', seededMint(1))
     expect(applyEdit(unlisted, edit).job.people).toEqual([
       { id: 'zoe', name: 'zoe' },
-      { id: 'CB', name: 'Cass Bolt' },
+      { id, name: 'Cass Bolt' },
     ])
-    expect(addPerson(unlisted, 'Zoe').id).toBe('zoe')
+    expect(describeEdit(edit)).toBe('add people zoe, Cass Bolt')
+    expect(addPerson(unlisted, 'Zoe', seededMint(1)).id).toBe('zoe')
   })
 })

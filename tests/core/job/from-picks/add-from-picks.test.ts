@@ -8,13 +8,18 @@ import { addDimension, addScaledEvidence } from '../../../../src/core/job/from-p
 import { addView, outlineBetween } from '../../../../src/core/job/from-picks/add-view.ts'
 import { markByHand } from '../../../../src/core/job/from-picks/mark-by-hand.ts'
 import type { Made, PickedMark, PicksRefused } from '../../../../src/core/job/from-picks/picked-mark.ts'
+import { labelOf } from '../../../../src/core/job/ids/label.ts'
 import { FEWEST_PICKS, type MarkNeed, MEASURE_NEEDS } from '../../../../src/core/job/model/mark-needs.ts'
 import { newJob } from '../../../../src/core/job/model/new-job.ts'
 import type { Job, Measure, View } from '../../../../src/core/job/model/types.ts'
 import { dimensionTable } from '../../../../src/core/ledger/table/dimension-table.ts'
 import { inWords } from '../../../../src/core/words/core-words.ts'
+import { seededMint } from '../ids/seeded-mint.ts'
 
 const PAGE = { width: 2000, height: 1500 }
+const mint = seededMint(11)
+/** The view of a job that is calibrated. */
+const VIEW = seededMint(5)('view')
 
 /** A sheet at 300 dpi. */
 function aSheet(): Job {
@@ -55,7 +60,7 @@ function measured(measure: Measure, places: Places) {
     return byHand(need, own)
   })
   expect(from).toBe(places.length)
-  return { view: 'V1', measure, marks }
+  return { view: VIEW, measure, marks }
 }
 
 function edited(job: Job, made: Made): Job {
@@ -76,7 +81,11 @@ function viewOf(job: Job): View {
 /** A view 100 px to the inch both ways, as its two known sizes say. */
 function calibrated(): Job {
   const outline = outlineBetween(pixel(1900, 1400), pixel(100, 100), PAGE)
-  const { edit } = addView(aSheet(), { sheet: 'S1', name: 'Elevation', outline, drawnScale: 1 / 3 })
+  const { edit } = addView(
+    aSheet(),
+    { sheet: 'S1', name: 'Elevation', outline, drawnScale: 1 / 3 },
+    seededMint(5),
+  )
   const sizes: [Places, string][] = [
     [
       [
@@ -94,7 +103,7 @@ function calibrated(): Job {
     ],
   ]
   return sizes.reduce(
-    (job, [places, size]) => edited(job, addKnownSize(job, viewOf(job), points(places), { size })),
+    (job, [places, size]) => edited(job, addKnownSize(job, viewOf(job), points(places), { size }, mint)),
     made(aSheet(), edit),
   )
 }
@@ -108,17 +117,16 @@ describe('what is kept of picks', () => {
 
   it('is a view that lies as its sheet does', () => {
     const sheet = aSheet()
-    const { id, edit } = addView(sheet, { sheet: 'S1', name: 'Elevation' })
-    expect(id).toBe('V1')
+    const { id, edit } = addView(sheet, { sheet: 'S1', name: 'Elevation' }, mint)
     expect(made(sheet, edit).views).toEqual([
-      { id: 'V1', sheet: 'S1', name: 'Elevation', mapping: 'two-axis', references: [] },
+      { id, number: 1, sheet: 'S1', name: 'Elevation', mapping: 'two-axis', references: [] },
     ])
     const straightened = {
       ...sheet,
       sheets: sheet.sheets.map((one) => ({ ...one, straight: degrees(1.25) })),
     }
     expect(
-      made(straightened, addView(straightened, { sheet: 'S1', name: 'Plan' }).edit).views[0],
+      made(straightened, addView(straightened, { sheet: 'S1', name: 'Plan' }, mint).edit).views[0],
     ).toMatchObject({
       grain: 1.25,
     })
@@ -133,14 +141,17 @@ describe('what is kept of picks', () => {
       [300, 500],
     ])
     const size = { width: '4"', height: '2"', u: '1/64' }
-    const added = addKnownSize(before, viewOf(before), corners, size)
+    const added = addKnownSize(before, viewOf(before), corners, size, mint)
     if ('refused' in added) throw new Error(inWords(added.refused))
     const applied = applyEdit(before, added.edit)
-    expect(added.id).toBe('R3')
+    expect(added.edit).toMatchObject({ name: 'add figured size 3' })
+    const marks = applied.job.marks.slice(-4)
+    expect(marks.map(labelOf)).toEqual(['point 5', 'point 6', 'point 7', 'point 8'])
     expect(applied.job.views[0]?.references.at(-1)).toEqual({
-      id: 'R3',
+      id: added.id,
+      number: 3,
       kind: 'rectangle',
-      marks: ['M5', 'M6', 'M7', 'M8'],
+      marks: marks.map(({ id }) => id),
       ...size,
     })
     expect(made(applied.job, applied.inverse)).toEqual(before)
@@ -155,10 +166,20 @@ describe('what is kept of picks', () => {
     ]
     const after = edited(
       before,
-      addKnownSize(before, viewOf(before), [byHand('circle', rim)], { size: '2"' }),
+      addKnownSize(before, viewOf(before), [byHand('circle', rim)], { size: '2"' }, mint),
     )
-    expect(after.views[0]?.references.at(-1)).toMatchObject({ kind: 'diameter', marks: ['M5'], size: '2"' })
-    expect(after.marks.at(-1)).toMatchObject({ kind: 'circle', how: 'hand', sigma: 1, pixels: rim })
+    expect(after.views[0]?.references.at(-1)).toMatchObject({
+      kind: 'diameter',
+      marks: [after.marks.at(-1)?.id],
+      size: '2"',
+    })
+    expect(after.marks.at(-1)).toMatchObject({
+      number: 5,
+      kind: 'circle',
+      how: 'hand',
+      sigma: 1,
+      pixels: rim,
+    })
   })
 
   it('is a dimension that the table gives a value', () => {
@@ -167,7 +188,7 @@ describe('what is kept of picks', () => {
       [400, 600],
       [700, 1000],
     ])
-    const after = edited(job, addDimension(job, picks, { name: 'brace', label: 'Brace', count: 2 }))
+    const after = edited(job, addDimension(job, picks, { name: 'brace', label: 'Brace', count: 2 }, mint))
     const [row] = dimensionTable(after).rows
     expect(row).toMatchObject({
       name: 'brace',
@@ -260,7 +281,7 @@ describe('what is kept of picks', () => {
   ] as const)('is a %s', (measure, pixels, kind, value) => {
     const job = calibrated()
     const picks = measured(measure, pixels)
-    const after = edited(job, addDimension(job, picks, { name: 'it', label: 'It', count: 1 }))
+    const after = edited(job, addDimension(job, picks, { name: 'it', label: 'It', count: 1 }, mint))
     const [row] = dimensionTable(after).rows
     expect(row).toMatchObject({ kind, basis: 'scaled' })
     expect(row?.value).toBeCloseTo(value, 6)
@@ -273,9 +294,9 @@ describe('what is kept of picks', () => {
       [400, 600],
       [700, 1000],
     ])
-    const once = edited(job, addDimension(job, picks, { name: 'brace', label: 'Brace', count: 1 }))
-    const twice = edited(once, addScaledEvidence(once, picks, 'brace'))
-    expect(twice.dimensions[0]?.evidence.map(({ id }) => id)).toEqual(['s1', 's2'])
+    const once = edited(job, addDimension(job, picks, { name: 'brace', label: 'Brace', count: 1 }, mint))
+    const twice = edited(once, addScaledEvidence(once, picks, 'brace', mint))
+    expect(twice.dimensions[0]?.evidence.map(labelOf)).toEqual(['scaled 1', 'scaled 2'])
     expect(dimensionTable(twice).rows[0]?.status).toBe('agreed')
   })
 
@@ -284,9 +305,9 @@ describe('what is kept of picks', () => {
     const old = job.marks[1]
     if (old === undefined) throw new Error('no mark')
     const marks = [old.id, byHand('point', [[1200.12345, 700]])]
-    const picks = { view: 'V1', measure: 'distance' as const, marks }
-    const after = edited(job, addDimension(job, picks, { name: 'drop', label: 'Drop', count: 1 }))
-    expect(after.dimensions[0]?.evidence[0]).toMatchObject({ marks: ['M2', 'M5'] })
+    const picks = { view: VIEW, measure: 'distance' as const, marks }
+    const after = edited(job, addDimension(job, picks, { name: 'drop', label: 'Drop', count: 1 }, mint))
+    expect(after.dimensions[0]?.evidence[0]).toMatchObject({ marks: [old.id, after.marks.at(-1)?.id] })
     expect(after.marks).toHaveLength(job.marks.length + 1)
     expect(after.marks.at(-1)).toMatchObject({ pixel: [1200.123, 700] })
   })
@@ -307,8 +328,8 @@ describe('nothing is kept, and why is said,', () => {
     const refused = markByHand('line', [pixel(1, 1)], [1])
     if (!('refused' in refused)) throw new Error('One pick is no line.')
     const job = calibrated()
-    expect(addKnownSize(job, viewOf(job), refused, { size: '2"' })).toBe(refused)
-    expect(addDimension(job, { view: 'V1', measure: 'distance', marks: refused }, named)).toBe(refused)
+    expect(addKnownSize(job, viewOf(job), refused, { size: '2"' }, mint)).toBe(refused)
+    expect(addDimension(job, { view: VIEW, measure: 'distance', marks: refused }, named, mint)).toBe(refused)
   })
 
   it.each<[number, KnownSize, string]>([
@@ -327,12 +348,12 @@ describe('nothing is kept, and why is said,', () => {
   ])('of %i marks that are not those of a known size', (count, size, sentence) => {
     const job = calibrated()
     const marks = points(Array.from({ length: count }, (_, i) => [100 * i, 10 * i] as const))
-    expect(why(addKnownSize(job, viewOf(job), marks, size))).toContain(sentence)
+    expect(why(addKnownSize(job, viewOf(job), marks, size, mint))).toContain(sentence)
   })
 
   it('of marks that are not those of a measure', () => {
     const picks = { ...measured('distance', two), measure: 'diameter' as const }
-    expect(why(addDimension(calibrated(), picks, named))).toContain(
+    expect(why(addDimension(calibrated(), picks, named, mint))).toContain(
       'a diameter is picked by one mark (circle), and this has 2',
     )
   })
@@ -340,10 +361,10 @@ describe('nothing is kept, and why is said,', () => {
   it('of a view or a dimension that is gone', () => {
     const job = calibrated()
     const picks = measured('distance', two)
-    expect(addDimension(job, { ...picks, view: 'V9' }, named)).toMatchObject({
+    expect(addDimension(job, { ...picks, view: 'V9' }, named, mint)).toMatchObject({
       refused: { code: 'edit.no-such-item', parts: { kind: 'view', id: 'V9' } },
     })
-    expect(addScaledEvidence(job, picks, 'brace')).toMatchObject({
+    expect(addScaledEvidence(job, picks, 'brace', mint)).toMatchObject({
       refused: { code: 'edit.no-such-dimension', parts: { name: 'brace' } },
     })
   })

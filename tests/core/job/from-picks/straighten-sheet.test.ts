@@ -10,6 +10,7 @@ import {
 } from '../../../../src/core/job/from-picks/straighten-sheet.ts'
 import { newJob } from '../../../../src/core/job/model/new-job.ts'
 import type { Job } from '../../../../src/core/job/model/types.ts'
+import { seededMint } from '../ids/seeded-mint.ts'
 
 const CORNERS: Pixel[] = [pixel(0, 0), pixel(900, 0), pixel(900, 700)]
 
@@ -49,7 +50,7 @@ describe('straightening a sheet', () => {
 
   it('gives a new view its grain', () => {
     const straight = made(withViews(), straightenSheet(withViews(), 'S1', degrees(3.27)))
-    const { edit, id } = addView(straight, { sheet: 'S1', name: 'Plan', outline: CORNERS })
+    const { edit, id } = addView(straight, { sheet: 'S1', name: 'Plan', outline: CORNERS }, seededMint(1))
     expect(made(straight, edit).views.find((view) => view.id === id)?.grain).toBe(3.27)
   })
 })

@@ -3,9 +3,19 @@ import { fromWebAnnotations } from '../../../../../src/core/handoff/annotations/
 import { noteEdits } from '../../../../../src/core/handoff/annotations/in/note-edits.ts'
 import type { Creator, Finding } from '../../../../../src/core/handoff/annotations/in/read-annotation.ts'
 import { niUri } from '../../../../../src/core/handoff/annotations/model/ni-uri.ts'
+import { applyEdit } from '../../../../../src/core/job/edits/edit.ts'
+import { mintedFor } from '../../../../../src/core/job/ids/id-form.ts'
+import { labelOf } from '../../../../../src/core/job/ids/label.ts'
 import type { Job, Note } from '../../../../../src/core/job/model/types.ts'
-import { reason } from '../../../../../src/core/words/core-words.ts'
+import { inWords, reason } from '../../../../../src/core/words/core-words.ts'
+import { seededMint } from '../../../job/ids/seeded-mint.ts'
 import { aNote, HELLO, notedJob } from '../a-noted-job.ts'
+
+function foundIn(change: Partial<Omit<Note, 'id'>>, wanted: string) {
+  const { found } = finding(change, null, wanted)
+  if (found === undefined) throw new Error('A note was found.')
+  return found
+}
 
 function finding(
   change: Partial<Omit<Note, 'id'>> = {},
@@ -32,8 +42,42 @@ describe('What annotations come to in a job', () => {
       finding({ text: 'd' }, null, ''),
     ]
     const { items, remarks } = bringIn(job, found)
-    expect(items.map(({ id, text }) => `${id} ${text}`)).toEqual(['N7 a', 'N4 b', 'N5 c', 'N6 d'])
-    expect(remarks).toEqual([reason('annotation.id-taken', { id: 'N3', instead: 'N5' })])
+    expect(items.map(({ id, text }) => `${id} ${text}`)).toEqual(['N7 a', 'N2 b', 'N4 c', 'N5 d'])
+    expect(remarks).toEqual([reason('annotation.id-taken', { id: 'N3', instead: 'N4' })])
+  })
+
+  it('are notes under ids that no other copy of the job gives, but for those that were given so already', () => {
+    const mint = seededMint(7)
+    const [elsewhere, there] = [seededMint(8)('note'), seededMint(9)('note')]
+    const job = notedJob([aNote({ id: 'N1' }), aNote({ id: there, number: 4, text: 'Another' })])
+    const { edits, notes, remarks } = noteEdits(
+      job,
+      [
+        finding({ text: 'a' }, null, 'N7'),
+        { found: { ...foundIn({ text: 'b' }, elsewhere), number: 12 }, remarks: [] },
+        finding({ text: 'c' }, null, there),
+        finding({ text: 'd' }, { name: 'E. Crank' }),
+      ],
+      undefined,
+      mint,
+    )
+    const items = edits.flatMap((edit) => (edit.do === 'add-note' ? [edit.item] : []))
+    expect(items.map((note) => `${labelOf(note)} ${note.text}`)).toEqual([
+      'note 5 a',
+      'note 12 b',
+      'note 6 c',
+      'note 7 d',
+    ])
+    expect(items[1]?.id).toBe(elsewhere)
+    expect(remarks.map((remark) => inWords(remark))).toEqual([
+      'Note 4 is in this job already and says something else: the other is note 6.',
+    ])
+    const people = edits.flatMap((edit) => (edit.do === 'add-person' ? [edit.item] : []))
+    const minted = [...notes, ...people.map(({ id }) => id)].filter((id) => mintedFor(id) !== undefined)
+    expect(minted).toHaveLength(5)
+    expect(new Set([...minted, ...job.notes.map(({ id }) => id)]).size).toBe(7)
+    const made = edits.reduce((before, edit) => applyEdit(before, edit).job, job)
+    expect(made.notes).toHaveLength(6)
   })
 
   it.each<[string, Finding, boolean]>([
@@ -62,10 +106,10 @@ describe('What annotations come to in a job', () => {
       [
         { id: 'XY', name: 'XY' },
         { id: 'ZZ', name: 'ZZ' },
-        { id: 'EC', name: 'E. Crank' },
+        { id: 'P1', name: 'E. Crank' },
       ].map((item) => ({ do: 'add-person', item })),
     )
-    expect(items.map(({ by }) => by)).toEqual(['ZZ', 'EC', 'EC', 'XY'])
+    expect(items.map(({ by }) => by)).toEqual(['ZZ', 'P1', 'P1', 'XY'])
   })
 
   it('what is said of many is said once, with how many', () => {
