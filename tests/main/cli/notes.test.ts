@@ -32,7 +32,7 @@ describe('Notes on the command line', () => {
     expect(stdout).toContain('hood_od)')
   })
 
-  it('go from one job to another as they were, and only once', async () => {
+  it('go from one job to another as they were but for their ids, and only once', async () => {
     const folder = await copyOfSample()
     const file = join(folder, '..', 'notes.jsonld')
     expect((await notes(folder, '--export', file)).code).toBe(0)
@@ -42,7 +42,11 @@ describe('Notes on the command line', () => {
     expect(brought).toMatchObject({ code: 0, stderr: '' })
     expect(brought.stdout).toMatch(/^ok \d+: bring in 3 notes\n$/)
     const { job } = await readJobFolder(other)
-    expect(job.notes).toEqual((await readJobFolder(folder)).job.notes)
+    const before = (await readJobFolder(folder)).job.notes
+    expect(job.notes).toEqual(
+      before.map((note, i) => ({ ...note, id: expect.stringMatching(/^n-.{13}$/), number: i + 1 })),
+    )
+    expect((await notes(other)).stdout).toMatch(/^note 1 {2}/)
     expect((await notes(other, '--import', file)).stdout).toBe('Nothing was brought in.\n')
   })
 

@@ -95,10 +95,11 @@ describe('an edit', () => {
     expect(numbered(await session.edit(pick('M5'), 'B. Brass'))).toEqual({
       n: 2,
       name: 'add mark M5',
-      introduced: { n: 1, name: 'add person BB' },
+      introduced: { n: 1, name: 'add person B. Brass' },
     })
-    expect(session.job.people.at(-1)).toMatchObject({ id: 'BB', name: 'B. Brass', by: 'BB' })
-    expect(session.job.marks.at(-1)?.by).toBe('BB')
+    const person = session.job.people.at(-1)
+    expect(person).toMatchObject({ name: 'B. Brass', by: person?.id })
+    expect(session.job.marks.at(-1)?.by).toBe(person?.id)
     expect(numbered(await session.edit(pick('M6'), 'B. Brass'))).toEqual({ n: 3, name: 'add mark M6' })
     for (let i = 0; i < 3; i++) await session.undo('B. Brass')
     expect({ ...session.job, edition: undefined }).toEqual({ ...job, edition: undefined })

@@ -73,7 +73,7 @@ describe('the limits of what is taken in', () => {
         '"scantling limits --set pixels=NUMBER".',
     )
     await ask('set-limits', { limits: LIMITS })
-    expect((await ask('add-sheets', { upload: await handOver(large), by: 'AR' })).sheets).toEqual(['S2'])
+    expect((await ask('add-sheets', { upload: await handOver(large), by: 'AR' })).sheets).toHaveLength(1)
   })
 
   test('keep a scan out that has more bytes', async () => {

@@ -106,18 +106,18 @@ describe('a sheet that is brought into the open job', () => {
     const rim = await drawScan(join(await temporaryFolder(), 'rim.png'), 90)
     const added = await ask('add-sheets', { upload: await handOver(rim), by: 'AR' })
     expect(added).toMatchObject({
-      sheets: ['S2'],
       remarks: [],
-      name: 'add sheet S2',
-      undoName: 'add sheet S2',
+      name: 'add sheet 2',
+      undoName: 'add sheet 2',
     })
-    expect(added.scans).toContainEqual({ sheet: 'S2', state: 'ok', sentence: '' })
-    expect(added.edits[0]?.edit).toMatchObject({ do: 'add-sheet', item: { id: 'S2', title: 'rim' } })
+    const [sheet] = added.sheets
+    expect(added.scans).toContainEqual({ sheet, state: 'ok', sentence: '' })
+    expect(added.edits[0]?.edit).toMatchObject({ do: 'add-sheet', item: { id: sheet, title: 'rim' } })
     expect(await readFile(join(folder, 'scans', 'rim.png'))).toEqual(await readFile(rim))
-    expect(events.at(-1)).toMatchObject({ kind: 'committed', committed: { name: 'add sheet S2' } })
+    expect(events.at(-1)).toMatchObject({ kind: 'committed', committed: { name: 'add sheet 2' } })
     await ask('undo', { by: 'AR' })
     await ask('redo', { by: 'AR' })
-    expect((await ask('look', {})).opened?.job.sheets.map(({ id }) => id)).toEqual(['S1', 'S2'])
+    expect((await ask('look', {})).opened?.job.sheets.map(({ id }) => id)).toEqual(['S1', sheet])
     expect(await leftIn(places.temporary)).toEqual([])
   })
 
@@ -136,7 +136,8 @@ describe('a sheet that is brought into the open job', () => {
     await bench.openFolder(folder)
     const uploads = [await handOver(scan, 'a.png'), await handOver(scan, 'b.png')]
     const added = await Promise.all(uploads.map((upload) => ask('add-sheets', { upload, by: 'AR' })))
-    expect(added.flatMap(({ sheets }) => sheets)).toEqual(['S2', 'S3'])
+    expect(added.map(({ name }) => name)).toEqual(['add sheet 2', 'add sheet 3'])
+    expect(new Set(added.flatMap(({ sheets }) => sheets)).size).toBe(2)
   })
 
   test('of no picture is refused, and leaves no trace in the job or among the temporary files', async () => {

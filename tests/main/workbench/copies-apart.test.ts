@@ -3,6 +3,7 @@ import { cp, writeFile } from 'node:fs/promises'
 import { join } from 'node:path'
 import { Readable, Writable } from 'node:stream'
 import { expect, test } from 'vitest'
+import { applyEdit } from '../../../src/core/job/edits/edit.ts'
 import { mintedFor } from '../../../src/core/job/ids/id-form.ts'
 import type { Job } from '../../../src/core/job/model/types.ts'
 import { makeEdits } from '../../../src/main/cli/actions/make-edits.ts'
@@ -25,18 +26,20 @@ async function jobIn(folder: string): Promise<Job> {
 /** Adds to a job by a window: marks and what is made of them, sheets, and people who come in by what they add. */
 async function addInAWindow(folder: string): Promise<void> {
   const { bench, ask, handOver } = await aWorkbench()
-  await bench.openFolder(folder)
+  let job = (await bench.openFolder(folder)).opened?.job
   const desk = await temporaryFolder()
   for (let n = 0; n < IN_A_WINDOW; n++) {
     if (n % 100 === 50) {
       const upload = await handOver(await drawScan(join(desk, `another ${n}.png`), 60 + n / 10))
       await ask('add-sheets', { upload, by: 'A. Rivet' })
+      job = (await ask('look', {})).opened?.job
       continue
     }
-    const job = (await ask('look', {})).opened?.job
     if (job === undefined) throw new Error('The job is open.')
     const by = n % 20 === 0 ? `Newcomer ${n}` : 'A. Rivet'
-    await ask('edit', { edit: oneOf(WAYS_OF_A_WINDOW, chance)(job, mint, chance), by })
+    const edit = oneOf(WAYS_OF_A_WINDOW, chance)(job, mint, chance)
+    const { edits } = await ask('edit', { edit, by })
+    job = edits.reduce((before, one) => applyEdit(before, one.edit).job, job)
   }
   await ask('close-job', {})
 }

@@ -47,9 +47,9 @@ describe('an edit', () => {
 
     const [first] = answers
     expect(first?.edits.map(({ n }) => n)).toEqual([1, 2])
-    const entered = { by: 'BB', at: '2026-03-01T14:02:00.000Z' }
-    const item = { id: 'BB', name: 'B. Brass', ...entered }
-    expect(first?.edits[0]?.edit).toEqual({ do: 'add-person', item })
+    const id = expect.stringMatching(/^p-.{13}$/)
+    const entered = { by: id, at: '2026-03-01T14:02:00.000Z' }
+    expect(first?.edits[0]?.edit).toEqual({ do: 'add-person', item: { id, name: 'B. Brass', ...entered } })
     expect(first).toMatchObject({ savedAt: '2026-03-01T14:02:00.000Z', undoName: 'add mark M5' })
     const lines = (await readFile(join(folder, 'history.ndjson'), 'utf8')).trim().split('\n').slice(1)
     const kept = lines.map((line) => JSON.parse(line) as { n: number; edit: Edit })

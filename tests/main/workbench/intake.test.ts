@@ -41,11 +41,22 @@ describe('pages of one scan', () => {
       pages: 3,
     })
     const added = await ask('add-sheets', { upload, pages: [{ page: 1 }, { page: 3, dpi: 250 }], by: 'AR' })
-    expect(added).toMatchObject({ sheets: ['S2', 'S3'], name: 'add 2 sheets, S2 to S3' })
+    expect(added).toMatchObject({ name: 'add 2 sheets, sheet 2 to sheet 3' })
     const { opened } = await ask('look', {})
+    const [first, second] = added.sheets
     expect(opened?.job.sheets.slice(1)).toMatchObject([
-      { id: 'S2', title: 'three pages II, page 1', scan: { page: 1, width: 97, height: 61, dpi: 300 } },
-      { id: 'S3', title: 'three pages II, page 3', scan: { page: 3, width: 113, height: 41, dpi: 250 } },
+      {
+        id: first,
+        number: 2,
+        title: 'three pages II, page 1',
+        scan: { page: 1, width: 97, height: 61, dpi: 300 },
+      },
+      {
+        id: second,
+        number: 3,
+        title: 'three pages II, page 3',
+        scan: { page: 3, width: 113, height: 41, dpi: 250 },
+      },
     ])
     expect(await readdir(join(folder, 'scans'))).toEqual(['drum.png', THREE])
     expect((await readFile(join(folder, 'scans', THREE))).equals(await readFile(path))).toBe(true)
@@ -62,7 +73,7 @@ describe('pages of one scan', () => {
       `The scan ${THREE} has 3 pages, and no page 4.`,
     )
     expect(await folderSnapshot(folder)).toEqual(before)
-    expect((await ask('add-sheets', { upload, pages: [{ page: 2 }], by: 'AR' })).sheets).toEqual(['S2'])
+    expect((await ask('add-sheets', { upload, pages: [{ page: 2 }], by: 'AR' })).name).toBe('add sheet 2')
     expect(await refused('look-into', { upload })).toContain('hand it over again')
   })
 
@@ -147,25 +158,25 @@ describe('a locked scan', () => {
     expect(await ask('look-into', { upload })).toMatchObject({ locked: true, looked: [] })
     expect(await refused('look-into', { upload, password: 'brass' })).toContain('does not open')
     expect(await ask('look-into', { upload, password: PASSWORD })).toMatchObject({ locked: false, pages: 1 })
-    await ask('add-sheets', { upload, by: 'AR' })
+    const [sheet = ''] = (await ask('add-sheets', { upload, by: 'AR' })).sheets
     const files = { ...(await folderSnapshot(folder)), ...(await folderSnapshot(places.settings)) }
     expect(JSON.stringify(files)).not.toContain(PASSWORD)
     expect(log.join('\n')).not.toMatch(/Valve gear|brass/)
-    expect((await ask('show-sheet', { sheet: 'S2' })).progress.locked).toBeUndefined()
+    expect((await ask('show-sheet', { sheet })).progress.locked).toBeUndefined()
   })
 
   test('of a job that was opened anew waits for its password, and is shown once it is unlocked', async () => {
     const first = await aBench()
     const upload = await first.handOver(await aFile(LOCKED), LOCKED)
-    await first.ask('add-sheets', { upload, password: PASSWORD, by: 'AR' })
+    const [sheet = ''] = (await first.ask('add-sheets', { upload, password: PASSWORD, by: 'AR' })).sheets
     await first.bench.close()
     const { bench, ask, refused, events } = await aWorkbench()
     await bench.openFolder(first.folder)
-    await ask('show-sheet', { sheet: 'S2' })
+    await ask('show-sheet', { sheet })
     const locked = () => events.some((event) => event.kind === 'pictures' && event.progress.locked === true)
     await expect.poll(locked, { timeout: 30_000 }).toBe(true)
-    expect(await refused('unlock', { sheet: 'S2', password: 'brass' })).toContain('does not open')
-    await ask('unlock', { sheet: 'S2', password: PASSWORD })
+    expect(await refused('unlock', { sheet, password: 'brass' })).toContain('does not open')
+    await ask('unlock', { sheet, password: PASSWORD })
     const state = () => {
       const last = events.filter((event) => event.kind === 'pictures').at(-1)
       return last?.kind === 'pictures' ? last.progress.locked === true : undefined

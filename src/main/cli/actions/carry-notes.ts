@@ -29,13 +29,15 @@ const count = (n: number): string => (n === 1 ? 'one note' : `${n} notes`)
 
 /** Prints the notes of a job, one a line. @throws ServiceError for a folder that holds no sound job */
 export async function listNotes(output: Output, folder: string): Promise<void> {
-  const { notes, people, sheets } = await jobIn(output, folder)
+  const job = await jobIn(output, folder)
+  const { notes, people, sheets } = job
   if (notes.length === 0) output.print('No notes.\n')
   for (const note of notes) {
     const { sheet, text, by, at, about } = note
     const who = people.find((person) => person.id === by)?.name ?? by
     const title = sheets.find((one) => one.id === sheet)?.title ?? sheet
-    const facts = [who, at, title, about].filter((fact) => fact !== undefined).join(', ')
+    const subject = about && labelIn(job, about)
+    const facts = [who, at, title, subject].filter((fact) => fact !== undefined).join(', ')
     output.print(`${plainText(`${labelOf(note)}  ${text.replace(/\s+/g, ' ')}  (${facts})`)}\n`)
   }
 }
