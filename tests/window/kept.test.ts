@@ -1,5 +1,6 @@
 import type { Locator, Page } from 'playwright-core'
 import { describe, expect, it } from 'vitest'
+import { labelOf } from '../../src/core/job/ids/label.ts'
 import { readJobFolder } from '../../src/main/services/job-folder/read-job-folder.ts'
 import { withJob } from '../main/fixtures/history-folder.ts'
 import { workshopJob } from '../main/fixtures/workshop-job.ts'
@@ -97,11 +98,11 @@ describe('What was written is kept', () => {
         await person.write('6 1/16"')
         await person.press('Enter')
         await person.press('Enter')
-        await opened.getByRole('region', { name: /^Evidence p2/ }).waitFor()
+        await opened.getByRole('region', { name: /^Printed 2/ }).waitFor()
         await tableSettled(page)
         const { job } = await readJobFolder(folder)
         expect(job.dimensions[0]).toMatchObject({ label: 'Length of the drum', note: 'Worn at one end.' })
-        expect(job.dimensions[0]?.evidence.map(({ id }) => id)).toEqual(['p1', 's1', 'p2'])
+        expect(job.dimensions[0]?.evidence.map(labelOf)).toEqual(['p1', 's1', 'printed 2'])
         // With whoever is at work, who joins the people of the job with the evidence.
         expect(job.edition).toBe(4)
       })

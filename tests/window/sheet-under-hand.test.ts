@@ -136,7 +136,7 @@ describe('The sheet under the hand', () => {
         await newDistance(person, ['origin', 'near'], 'Corner to inner punch')
         const { job } = await readJobFolder(folder)
         const made = job.dimensions.find(({ name }) => name === 'corner_to_inner_punch')
-        expect(made?.evidence).toMatchObject([{ basis: 'scaled', marks: ['M1', 'M4'] }])
+        expect(made?.evidence).toMatchObject([{ basis: 'scaled', marks: ['M1', job.marks[3]?.id] }])
         expect(job.marks).toHaveLength(4)
         expect(await readTable(page)).toEqual(await commandRows(folder))
       })

@@ -135,7 +135,7 @@ describe('Somebody who picks on strokes', () => {
         expect(Math.abs((row?.value ?? 0) - EDGE_HIGH)).toBeLessThan(row?.U ?? 0)
 
         await choosing(person, pixel((left[0] + right[0]) / 2, left[1]))
-        await says(person, /^Line M/)
+        await says(person, /^Line \d+$/)
         await says(person, /profiles kept/)
         await person.click(person.button('Find again'))
         await says(person, /px across it$/)

@@ -5,7 +5,7 @@ import { cameraOf, cameras } from '../camera/camera-store.ts'
 import { isShownDark } from '../looking/scan-tone.ts'
 import { inksFor } from '../overlay/inks.ts'
 import { useHowToPick } from '../picking/how-to-pick.ts'
-import { placeInWords } from '../picking/pick-names.ts'
+import { markCalled, placeInWords } from '../picking/pick-names.ts'
 import { pickQuality } from '../picking/pick-quality.ts'
 import { pointer } from '../picking/pointer-store.ts'
 import { seenFrom } from '../strokes/edge-sides.ts'
@@ -88,9 +88,10 @@ export function drawLens(parts: LensParts): void {
   if (section !== null) drawSection(section, now.state === 'found' ? now.found.section : null, inks)
   const quality = pickQuality(pointer.getState().by, camera.zoom, pictures)
   const coarse = coarseNote(level, pictures.width, overview, quality.sigma)
+  const { snapped } = pointer.getState()
   const words = lensWords(now, quality, coarse, useHowToPick.getState(), {
     from: seenFrom(camera),
-    snapped: pointer.getState().snapped,
+    snapped: snapped === null ? null : markCalled(snapped, useBench.getState().opened?.job.marks ?? []),
   })
   parts.place.textContent = placeInWords(pixel)
   parts.sigma.textContent = words.sure

@@ -16,7 +16,7 @@ interface LensWords {
 
 /**
  * @param quality of a pick by hand here
- * @param snapped the old mark that would be taken
+ * @param snapped what the old mark is called that would be taken
  * @param coarse what is to be said of the picture where it is not the scan as it is; empty where it is
  */
 export function lensWords(
@@ -26,7 +26,7 @@ export function lensWords(
   how: HowToPick,
   { from = AS_IT_LIES, snapped = null }: { from?: SeenFrom; snapped?: string | null } = {},
 ): LensWords {
-  if (snapped !== null) return { sure: `mark ${snapped}`, note: 'It will be taken. Alt picks anew.' }
+  if (snapped !== null) return { sure: snapped, note: 'It will be taken. Alt picks anew.' }
   const hand = `by hand, σ ${quality.sigma.toFixed(1)} px`
   switch (underPointer.state) {
     case 'hand':

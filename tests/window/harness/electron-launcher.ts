@@ -6,6 +6,7 @@ import { thisMachine } from '../../../src/main/launch/surroundings.ts'
 import { watchFaults } from './faults.ts'
 import { type Launcher, PLAIN_SIZE } from './launcher.ts'
 import type { Opens } from './program.ts'
+import { watchToldIds } from './told-ids.ts'
 
 const PROGRAM = resolve(import.meta.dirname, '../../../out/main/electron.js')
 
@@ -29,6 +30,7 @@ export function electronLauncher(): Launcher | undefined {
       })
       const page = await desktop.firstWindow()
       const faults = watchFaults(page)
+      await watchToldIds(page)
       await desktop.evaluate(({ BrowserWindow }, { width, height }) => {
         BrowserWindow.getAllWindows()[0]?.setContentSize(width, height)
       }, size)

@@ -3,6 +3,7 @@ import { openBrowser } from './browser.ts'
 import { watchFaults } from './faults.ts'
 import { type Launcher, PLAIN_SIZE } from './launcher.ts'
 import { startProgram } from './program.ts'
+import { watchToldIds } from './told-ids.ts'
 
 /** One for all tests of a process, for to begin it takes as long as a short test; it ends with the process. */
 let browser: Promise<Browser> | undefined
@@ -23,6 +24,7 @@ export function localLauncher(): Launcher {
       })
       const page = await context.newPage()
       const faults = watchFaults(page)
+      await watchToldIds(page)
       await page.goto(program.address)
       let killed = false
       return {
