@@ -11,10 +11,11 @@ const fields = ({ set, clear }: { set?: object; clear?: string[] }): string =>
 
 /**
  * What an edit does, in a few words, as undo and the history name it: "add mark M12", "adopt printed for drum_length".
- * @param before the job before it, by which things are called by their labels: "change sigma of circle 12"
+ * @param job that it is or was made in, by which things are called by their labels: "change sigma of circle 12"
+ * @param back the edit that takes it back, for what is not in that job any more
  */
-export function describeEdit(edit: Edit, before?: Job): string {
-  return described(edit, labelsAround(edit, before))
+export function describeEdit(edit: Edit, job?: Job, back?: Edit): string {
+  return described(edit, labelsAround(job, edit, back))
 }
 
 function described(edit: Edit, labels: Labels): string {

@@ -264,7 +264,7 @@ export class JobSession {
       folder: this.folder,
       at: this.#now().toISOString(),
       together: state.tip.n + 1,
-      load: async (ref: LineRef) => steps.get(ref[0]) ?? access.history.stepAt(ref),
+      load: async (ref: LineRef, job: Job) => steps.get(ref[0]) ?? access.history.stepAt(ref, job),
     }
     const take = (taken: Transition): Acknowledged => {
       text += taken.text

@@ -115,7 +115,7 @@ async function holdHistory(
   if (found.form === 'history') {
     const { handle, tip, size, savedAt, refs } = found
     const history = new HistoryFile({ path, open: openHistory, handle, tip, size, setAside })
-    const stacks = await loadStacks(refs, (ref) => history.stepAt(ref))
+    const stacks = await loadStacks(refs, job, (...step) => history.stepAt(...step))
     await history.rest()
     return { history, job, stacks, savedAt }
   }

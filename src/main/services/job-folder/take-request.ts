@@ -8,6 +8,7 @@ import {
   reviewEdit,
   stampEdit,
 } from '../../../core/job/edits/edit.ts'
+import { labelOfId } from '../../../core/job/ids/label.ts'
 import type { Job } from '../../../core/job/model/types.ts'
 import { mint } from '../ids/mint.ts'
 import { ServiceError } from '../service-error.ts'
@@ -95,7 +96,7 @@ function mustBeTheirOwn(job: Job, { kind, theirs }: StepRequest, top: Step, by: 
   if (theirs === true) return
   const [mine, other] = [signature(job, by), signature(job, top.by)]
   if (mine.toLowerCase() === other.toLowerCase()) return
-  const name = personOf(job, other)?.name ?? other
+  const name = personOf(job, other)?.name ?? labelOfId(other)
   throw new ServiceError(reason('session.of-another', { kind, name, at: top.at, edit: top.named.name }))
 }
 
@@ -118,7 +119,7 @@ async function makeStep(state: SessionState, request: StepRequest, making: Makin
   const below = other?.ref ?? null
   const { text, tip } = chainLine(line, { below, beside: next }, state.tip, together)
   const step: Step = { ref: [n, tip.at], named, edit: inverse, by, at, below }
-  const left = next && (await load(next))
+  const left = next && (await load(next, job))
   const scans = await guardScans(making.folder, state, job, false)
   return {
     line,

@@ -32,7 +32,7 @@ export function checkEdited(before: Job, edit: Edit, after: Job): void {
  *   is not sound; nothing is changed then
  */
 export function applyEdit(job: Job, edit: Edit): Applied {
-  return sayingLabels(labelsAround(edit, job), () => {
+  return sayingLabels(labelsAround(job, edit), () => {
     const copy = new WorkingCopy(job)
     const inverse = makeEdit(copy, edit)
     const change = copy.change()

@@ -20,9 +20,9 @@ function* addedBy(edit: Edit): Generator<readonly Labelled[]> {
   }
 }
 
-/** The labels of what an edit may name: what it adds itself, and what the job held before it where that is known. */
-export const labelsAround = (edit: Edit, before: Job | undefined): Labels =>
+/** The labels of what edits may name: what they add themselves, and what a job holds where that is known. */
+export const labelsAround = (job: Job | undefined, ...edits: readonly (Edit | undefined)[]): Labels =>
   labelsAmong(function* (kind) {
-    yield* addedBy(edit)
-    if (before !== undefined) yield* listsOf(before, kind)
+    for (const edit of edits) if (edit !== undefined) yield* addedBy(edit)
+    if (job !== undefined) yield* listsOf(job, kind)
   })

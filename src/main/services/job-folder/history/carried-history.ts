@@ -1,4 +1,5 @@
 import { unlink } from 'node:fs/promises'
+import type { Job } from '../../../../core/job/model/types.ts'
 import { exists } from '../../files/exists.ts'
 import { replaceFile } from '../../files/replace-file.ts'
 import { systemCause } from '../../files/system-reason.ts'
@@ -67,8 +68,8 @@ export class CarriedHistory implements KeptHistory {
     }
   }
 
-  async stepAt(ref: LineRef): Promise<Step | null> {
-    return this.#before.carried.steps.get(ref[0]) ?? (await this.#file?.stepAt(ref)) ?? null
+  async stepAt(ref: LineRef, job: Job): Promise<Step | null> {
+    return this.#before.carried.steps.get(ref[0]) ?? (await this.#file?.stepAt(ref, job)) ?? null
   }
 
   async acknowledged(): Promise<Buffer | null> {

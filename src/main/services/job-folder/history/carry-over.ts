@@ -37,7 +37,7 @@ export function carryOver(
     const next = chainLine(line, links, tip)
     const step: Step = {
       ref: [line.n, tip.end],
-      named: line.undoes ?? line.redoes ?? { n: line.n, name: describeEdit(line.edit) },
+      named: line.undoes ?? line.redoes ?? { n: line.n, name: describeEdit(line.edit, now, line.back) },
       edit: line.back,
       by: line.by,
       at: line.at,

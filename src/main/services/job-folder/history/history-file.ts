@@ -1,4 +1,5 @@
 import { stat } from 'node:fs/promises'
+import type { Job } from '../../../../core/job/model/types.ts'
 import { systemCause, systemCode } from '../../files/system-reason.ts'
 import { ServiceError } from '../../service-error.ts'
 import { reason } from '../../words/services-words.ts'
@@ -115,13 +116,13 @@ export class HistoryFile implements KeptHistory {
   }
 
   /** What can be undone or made again by a line; null where it can't be read any more. */
-  async stepAt(ref: LineRef): Promise<Step | null> {
+  async stepAt(ref: LineRef, job: Job): Promise<Step | null> {
     const [n, at] = ref
     const handle = await this.#opened()
     const there = await lineAt(handle, at)
     // Whoever changed the ends of all lines has moved them.
     const found = there?.line.n === n ? there : await findLine(handle, (line) => line.n === n)
-    return found === undefined || isBegin(found.line) ? null : stepOf(found.line, ref)
+    return found === undefined || isBegin(found.line) ? null : stepOf(found.line, ref, job)
   }
 
   /** Everything that was acknowledged, as it is on disk; null where it is there no more. */

@@ -1,3 +1,4 @@
+import type { Job } from '../../../../core/job/model/types.ts'
 import type { LineRef, Tip } from './kept-line.ts'
 import type { Step } from './undo-stacks.ts'
 
@@ -16,8 +17,11 @@ export interface KeptHistory {
    * @throws FolderBroken when it could not even be put back; ChangedByAnother when it is not this session's any more
    */
   append(text: string, tip: Tip): Promise<void>
-  /** What can be undone or made again by a line; null where it can't be read any more. */
-  stepAt(ref: LineRef): Promise<Step | null>
+  /**
+   * What can be undone or made again by a line; null where it can't be read any more.
+   * @param job as it stands when that is next, by which the edit is called
+   */
+  stepAt(ref: LineRef, job: Job): Promise<Step | null>
   /** Everything that was acknowledged; null where it is there no more. */
   acknowledged(): Promise<Buffer | null>
   close(): Promise<void>
