@@ -63,7 +63,7 @@ async function addByHand(folder: string): Promise<string> {
     new Output({ stdin: Readable.from([]), stdout, stderr: stdout }, false),
     folder,
     file,
-    'A. Rivet',
+    { by: 'A. Rivet' },
   )
   return said
 }
