@@ -3,7 +3,7 @@ import type { Change, Thing } from './change.ts'
 import type { Fields } from './changed-fields.ts'
 
 /** What the things in a history are called. */
-export interface Names {
+export interface ThingNames {
   /** The unit of the job. */
   readonly unit: Unit
   /** What people call a thing: a dimension, view, sheet or person by the name, others by a noun and their id. */
@@ -53,7 +53,7 @@ const itemsOf = (job: Job, kind: Thing['kind']): readonly object[] => {
 /**
  * The names of the things of a job, and of those that are gone, once the history was read back to where they went.
  */
-export class KnownNames implements Names {
+export class KnownNames implements ThingNames {
   readonly unit: Unit
   readonly #known = new Map<string, string>()
 

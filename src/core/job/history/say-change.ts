@@ -3,10 +3,10 @@ import type { Pixel } from '../../geometry/frames.ts'
 import { type CoreReason, reason } from '../../words/core-words.ts'
 import type { Change, ChangedField, Thing } from './change.ts'
 import type { HistoryEntry } from './history-of.ts'
-import type { Names } from './known-names.ts'
+import type { ThingNames } from './known-names.ts'
 import { type WrittenValue, writtenFields, writtenValue } from './written-field.ts'
 
-function told({ kind, id, of = '' }: Thing, names: Names): CoreReason {
+function told({ kind, id, of = '' }: Thing, names: ThingNames): CoreReason {
   const name = names.nameOf({ kind, id })
   switch (kind) {
     case 'job':
@@ -29,7 +29,7 @@ function told({ kind, id, of = '' }: Thing, names: Names): CoreReason {
 }
 
 /** The values of what came or went, by field. */
-function valuesIn({ fields }: Change, names: Names): (field: string) => WrittenValue | null {
+function valuesIn({ fields }: Change, names: ThingNames): (field: string) => WrittenValue | null {
   return (wanted) => {
     const found = fields.find(({ field }) => field === wanted)
     return found === undefined ? null : writtenValue(wanted, found.after ?? found.before, names)
@@ -39,7 +39,7 @@ function valuesIn({ fields }: Change, names: Names): (field: string) => WrittenV
 const text = (value: WrittenValue | null): string => (typeof value === 'string' ? value : '')
 
 /** What a thing that came or went says: a figure as it is written, a size, a formula. */
-function saysOf(change: Change, names: Names): WrittenValue | null {
+function saysOf(change: Change, names: ThingNames): WrittenValue | null {
   const value = valuesIn(change, names)
   switch (change.thing.kind) {
     case 'dimension':
@@ -69,7 +69,7 @@ function saysOf(change: Change, names: Names): WrittenValue | null {
 const fieldIn = (fields: readonly ChangedField[], name: string): Partial<ChangedField> =>
   fields.find(({ field }) => field === name) ?? {}
 
-function sayAdoption({ fields, thing }: Change, names: Names): CoreReason {
+function sayAdoption({ fields, thing }: Change, names: ThingNames): CoreReason {
   const adopt = fieldIn(fields, 'adopt')
   const by = fieldIn(fields, 'adoptedBy').before
   const rule = text(writtenValue('adopt', adopt.before, names))
@@ -101,7 +101,7 @@ function distanceMoved({ before, after }: Partial<ChangedField>): number | null 
   return Math.max(0, ...from.map((point, i) => distanceBetween(point, to[i] ?? point)))
 }
 
-function sayMove(change: Change, names: Names): CoreReason {
+function sayMove(change: Change, names: ThingNames): CoreReason {
   const { thing, fields } = change
   const called = told(thing, names)
   if (thing.kind === 'dimension') {
@@ -125,7 +125,7 @@ function sayMove(change: Change, names: Names): CoreReason {
 }
 
 /** What was done to a thing, in words that go on from the name of who did it. */
-export function sayChange(change: Change, names: Names): CoreReason {
+export function sayChange(change: Change, names: ThingNames): CoreReason {
   const { thing, verb, fields } = change
   const called = told(thing, names)
   const before = (field: string): string | null => {
@@ -162,7 +162,7 @@ export function sayChange(change: Change, names: Names): CoreReason {
 /** What was done at one time, one thing after the other; of what was taken back or made again that it was so. */
 export function sayEntry(
   { changes, undoes, redoes }: Pick<HistoryEntry, 'changes' | 'undoes' | 'redoes'>,
-  names: Names,
+  names: ThingNames,
 ): CoreReason[] {
   return changes.map((change) => {
     const what = sayChange(change, names)

@@ -5,7 +5,7 @@ import type { Change } from './change.ts'
 import type { Fields } from './changed-fields.ts'
 import { changesOf } from './changes-of.ts'
 import type { HistoryLine } from './history-line.ts'
-import type { Names } from './known-names.ts'
+import type { ThingNames } from './known-names.ts'
 
 /** What a history is asked for: a thing of one of the lists of a job. */
 export interface Subject {
@@ -19,7 +19,7 @@ export interface Subject {
 const inOneCase = (text: string): string => text.trim().toLowerCase()
 
 /** The things of a job that go by a text: first by id or name just as it is, else by what people call them, whatever its case. */
-export function subjectsCalled(job: Job, called: string, names: Names): Subject[] {
+export function subjectsCalled(job: Job, called: string, names: ThingNames): Subject[] {
   const all = ITEM_WORDS.flatMap((kind): Subject[] => {
     const { list, key } = ITEM_KINDS[kind]
     return job[list].map((item: object) => ({ kind, id: String((item as Fields)[key]) }))
@@ -38,11 +38,11 @@ export class FormerSubject {
   /** Of these at least one stands in each line that matters, as JSON has them. */
   readonly pieces: ReadonlySet<string>
   readonly #called: string
-  readonly #names: Names
+  readonly #names: ThingNames
   /** What each name of a dimension stood for, as far back as was read; null: for none. */
   readonly #dimensions: Map<string, Subject | null>
 
-  constructor(job: Job, called: string, names: Names) {
+  constructor(job: Job, called: string, names: ThingNames) {
     this.#called = inOneCase(called)
     this.#names = names
     this.pieces = new Set([JSON.stringify(called), '"rename-dimension"', '"add-dimension"', '"remove-'])

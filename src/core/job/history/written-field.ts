@@ -4,7 +4,7 @@ import { plainText } from '../../words/plain-text.ts'
 import { ADOPTION_RULES } from '../model/schema.ts'
 import type { ChangedField, Thing } from './change.ts'
 import { changedFields, type Fields } from './changed-fields.ts'
-import type { Names } from './known-names.ts'
+import type { ThingNames } from './known-names.ts'
 
 /** A value as people write it, or what it comes to. */
 export type WrittenValue = string | CoreReason
@@ -45,7 +45,7 @@ function shortened(text: string): string {
 
 const isPixels = (list: readonly unknown[]): boolean => list.length > 0 && list.every(Array.isArray)
 
-function listValue(field: string, list: readonly unknown[], names: Names): WrittenValue {
+function listValue(field: string, list: readonly unknown[], names: ThingNames): WrittenValue {
   if (field === 'repeats') return reason('value.times', { count: list.length })
   if (isPixels(list)) return reason('value.points', { count: list.length })
   return shortened(list.map((one) => plainValue(field, one, names)).join(', '))
@@ -56,7 +56,7 @@ function referredTo(field: string, value: string): Thing['kind'] | undefined {
   return REFERS[field]
 }
 
-function plainValue(field: string, value: unknown, names: Names): string {
+function plainValue(field: string, value: unknown, names: ThingNames): string {
   switch (typeof value) {
     case 'string': {
       const kind = referredTo(field, value)
@@ -71,7 +71,7 @@ function plainValue(field: string, value: unknown, names: Names): string {
 }
 
 /** A value as people write it; null where there is none. */
-export function writtenValue(field: string, value: unknown, names: Names): WrittenValue | null {
+export function writtenValue(field: string, value: unknown, names: ThingNames): WrittenValue | null {
   if (value === undefined) return null
   if (typeof value === 'boolean') return reason('value.yes-or-no', { yes: value })
   if (field === 'candidates' && Array.isArray(value)) {
@@ -84,7 +84,7 @@ const isFields = (value: unknown): value is Fields =>
   typeof value === 'object' && value !== null && !Array.isArray(value)
 
 /** Fields in words, each with what it was and what it is; of a field that holds others those that differ. */
-export function writtenFields(fields: readonly ChangedField[], names: Names): CoreReason[] {
+export function writtenFields(fields: readonly ChangedField[], names: ThingNames): CoreReason[] {
   return fields.flatMap(({ field, before, after }) => {
     if (UNSAID.has(field)) return [reason('history.field-only', { field })]
     if ((isFields(before) || before === undefined) && (isFields(after) || after === undefined)) {

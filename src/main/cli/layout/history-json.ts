@@ -1,11 +1,11 @@
 import type { HistoryEntry } from '../../../core/job/history/history-of.ts'
-import type { Names } from '../../../core/job/history/known-names.ts'
+import type { ThingNames } from '../../../core/job/history/known-names.ts'
 import { sayEntry } from '../../../core/job/history/say-change.ts'
 import type { Began } from '../../services/job-folder/history-back.ts'
 import { inWords } from '../words/cli-words.ts'
 
 /** The history of a job for programs: writes each entry as one JSON object on a line of its own. */
-export function historyJson(names: Names): (entry: HistoryEntry | Began) => string {
+export function historyJson(names: ThingNames): (entry: HistoryEntry | Began) => string {
   return (entry) => {
     const { n, at, by } = entry
     const who = by === undefined ? undefined : names.nameOf({ kind: 'person', id: by })
@@ -13,7 +13,7 @@ export function historyJson(names: Names): (entry: HistoryEntry | Began) => stri
   }
 }
 
-function rest(entry: HistoryEntry | Began, names: Names): object {
+function rest(entry: HistoryEntry | Began, names: ThingNames): object {
   if ('began' in entry) {
     const { dimensions, marks, views, sheets } = entry.began
     const began = {

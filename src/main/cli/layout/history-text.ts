@@ -1,6 +1,6 @@
 import stringWidth from 'string-width'
 import type { HistoryEntry } from '../../../core/job/history/history-of.ts'
-import type { Names } from '../../../core/job/history/known-names.ts'
+import type { ThingNames } from '../../../core/job/history/known-names.ts'
 import { sayEntry } from '../../../core/job/history/say-change.ts'
 import type { Job } from '../../../core/job/model/types.ts'
 import { plainText } from '../../../core/words/plain-text.ts'
@@ -31,7 +31,7 @@ const padded = (text: string, width: number): string =>
   text + ' '.repeat(Math.max(0, width - stringWidth(text)))
 
 /** What an entry did, in one line for each change, or that the history begins there. */
-function told(entry: HistoryEntry | Began, names: Names): string[] {
+function told(entry: HistoryEntry | Began, names: ThingNames): string[] {
   if (!('began' in entry)) return sayEntry(entry, names).map(inWords)
   const { dimensions, marks } = entry.began
   const counts = { dimensions: dimensions.length, marks: marks.length, anew: entry.anew }
@@ -42,7 +42,7 @@ function told(entry: HistoryEntry | Began, names: Names): string[] {
  * The history of a job for a terminal, one entry after the other: number, moment, who, and what was done.
  * @returns writes an entry; a change stands on one line, however long
  */
-export function historyText(job: Job, names: Names): (entry: HistoryEntry | Began) => string {
+export function historyText(job: Job, names: ThingNames): (entry: HistoryEntry | Began) => string {
   const longest = job.people.reduce((most, { name }) => Math.max(most, stringWidth(plainText(name))), 0)
   const width = Math.min(NAME, Math.max(longest, NOBODY.length))
   const digits = Math.max(NUMBER, String(job.edition ?? 0).length)

@@ -1,6 +1,6 @@
 import type { ToldEntry, ToldHistory } from '../../../contract/history.ts'
 import type { HistoryEntry } from '../../../core/job/history/history-of.ts'
-import { KnownNames, type Names } from '../../../core/job/history/known-names.ts'
+import { KnownNames, type ThingNames } from '../../../core/job/history/known-names.ts'
 import { sayEntry } from '../../../core/job/history/say-change.ts'
 import type { Subject } from '../../../core/job/history/subject.ts'
 import { ITEM_KINDS } from '../../../core/job/model/item-kinds.ts'
@@ -15,7 +15,7 @@ function isThere(job: Job, { kind, id }: Subject): boolean {
   return job[list].some((item: object) => (item as Record<string, unknown>)[key] === id)
 }
 
-function told(entry: HistoryEntry, names: Names): ToldEntry {
+function told(entry: HistoryEntry, names: ThingNames): ToldEntry {
   const { n, at, by } = entry
   return {
     n,
