@@ -71,7 +71,7 @@ export function EvidencePiece(props: EvidencePieceProps) {
         weighed?.problem !== undefined && <p className="evidence-piece-problem">{weighed.problem}</p>
       )}
       {piece.note !== undefined && <p>{piece.note}</p>}
-      <p className="dimension-card-small">{by}</p>
+      <p className="dimension-card-small">{withdrawn ? `Given by ${by}` : by}</p>
       {writable && withdrawing && (
         <WithdrawForm {...target} label={labelOf(piece)} onEnd={() => setWithdrawing(false)} />
       )}

@@ -1,3 +1,4 @@
+import { called, type Labelled } from '../ids/label.ts'
 import type { Job, Unit } from '../model/types.ts'
 import type { Change, Thing } from './change.ts'
 import type { Fields } from './changed-fields.ts'
@@ -28,10 +29,23 @@ const NOUNS: { readonly [K in Thing['kind']]?: string } = {
 
 function nameIn({ kind, id }: Pick<Thing, 'kind' | 'id'>, item: Fields): string {
   const noun = NOUNS[kind]
-  if (noun !== undefined) return `${noun} ${id}`
+  if (noun !== undefined) return called(noun, { ...item, id } as Labelled)
   const name = item[NAMED[kind] ?? '']
   return typeof name === 'string' && name !== '' ? name : id
 }
+
+/** The kinds of things that are known by more than their id. */
+const KINDS = [
+  'person',
+  'instrument',
+  'sheet',
+  'view',
+  'mark',
+  'reference',
+  'evidence',
+  'relation',
+  'note',
+] as const
 
 const itemsOf = (job: Job, kind: Thing['kind']): readonly object[] => {
   switch (kind) {
@@ -45,6 +59,14 @@ const itemsOf = (job: Job, kind: Thing['kind']): readonly object[] => {
       return job.views
     case 'mark':
       return job.marks
+    case 'relation':
+      return job.relations
+    case 'note':
+      return job.notes
+    case 'reference':
+      return job.views.flatMap(({ references }) => references)
+    case 'evidence':
+      return job.dimensions.flatMap(({ evidence }) => evidence)
     default:
       return []
   }
@@ -59,7 +81,7 @@ export class KnownNames implements ThingNames {
 
   constructor(job: Job) {
     this.unit = job.unit
-    for (const kind of ['person', 'instrument', 'sheet', 'view', 'mark'] as const) {
+    for (const kind of KINDS) {
       for (const item of itemsOf(job, kind))
         this.#learn({ kind, id: (item as { id: string }).id }, item as Fields)
     }
