@@ -59,12 +59,9 @@ async function addByHand(folder: string): Promise<string> {
       done()
     },
   })
-  await makeEdits(
-    new Output({ stdin: Readable.from([]), stdout, stderr: stdout }, false),
-    folder,
-    file,
-    { by: 'A. Rivet' },
-  )
+  await makeEdits(new Output({ stdin: Readable.from([]), stdout, stderr: stdout }, false), folder, file, {
+    by: 'A. Rivet',
+  })
   return said
 }
 

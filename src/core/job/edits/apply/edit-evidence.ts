@@ -72,8 +72,10 @@ function withWithdrawal(
 }
 
 /** Says that a piece of evidence no longer counts. */
-export const withdraw = (copy: WorkingCopy, { dimension, id, why, by, at }: EditOf<'withdraw-evidence'>): Edit =>
-  withWithdrawal(copy, { dimension, id }, { withdrawn: why, withdrawnBy: by, withdrawnAt: at })
+export const withdraw = (
+  copy: WorkingCopy,
+  { dimension, id, why, by, at }: EditOf<'withdraw-evidence'>,
+): Edit => withWithdrawal(copy, { dimension, id }, { withdrawn: why, withdrawnBy: by, withdrawnAt: at })
 
 /** Lets a piece of evidence count again. @throws JobError when it is not withdrawn */
 export const reinstate = (copy: WorkingCopy, { dimension, id }: EditOf<'reinstate-evidence'>): Edit =>
