@@ -3,7 +3,7 @@ import { quoted } from '../words/quoted.ts'
 import { JobError } from './text/job-error.ts'
 
 /** The format version that this program writes, and the newest it reads. */
-const VERSION = 1
+const VERSION = 2
 
 type Fields = Record<string, unknown>
 
@@ -13,7 +13,10 @@ export type MigrationStep = (job: Fields) => Fields
 /** The step from version n to n + 1, under n. */
 export type MigrationSteps = ReadonlyMap<number, MigrationStep>
 
-const STEPS: MigrationSteps = new Map()
+/** Version 2 says more of picks in fields that may be left out; `readJob` writes them where a mark does not. */
+const onlySaysMore: MigrationStep = (job) => job
+
+const STEPS: MigrationSteps = new Map([[1, onlySaysMore]])
 
 /**
  * A job of any version up to this one, brought to this version; the job it is given is left as it is.

@@ -6,6 +6,7 @@ import { migrate } from './migrate.ts'
 import { fitsSchema } from './model/fits-schema.ts'
 import { jobSchema } from './model/schema.ts'
 import type { Job } from './model/types.ts'
+import { listed } from './picks/with-picks.ts'
 import { JobError } from './text/job-error.ts'
 import { DEEPEST_JOB, plainJson, plainParsed } from './text/plain-json.ts'
 import { sayingLabels } from './text/saying-labels.ts'
@@ -15,7 +16,8 @@ const fitsJob = fitsSchema(jobSchema)
 
 /**
  * The job in a JSON value, checked whole: its form, and that everything it refers to exists and suits.
- * Older versions are migrated. Unknown fields are kept. The value is not changed, and nothing is shared with it.
+ * Older versions are migrated, and every mark lists its picks. Unknown fields are kept. The value is not
+ * changed, and nothing is shared with it.
  *
  * @throws JobError, a sentence with the first problem and where it is; never anything else
  */
@@ -41,9 +43,15 @@ function jobIn(json: unknown, plain: typeof plainJson): Job {
     const format = fields['format'] === undefined ? null : quoted(fields['format'])
     throw new JobError(reason('job.other-format', { format }))
   }
-  const job = withForm(migrate(fields))
+  const job = listing(withForm(migrate(fields)))
   sayingLabels(labelsOfJob(job), () => checkJob(job))
   return job
+}
+
+/** The job with the picks of every mark listed. */
+function listing(job: Job): Job {
+  const marks = job.marks.map(listed)
+  return marks.every((mark, i) => mark === job.marks[i]) ? job : { ...job, marks }
 }
 
 function withForm(fields: Record<string, unknown>): Job {

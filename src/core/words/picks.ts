@@ -19,6 +19,8 @@ export const PICK_WORDS = {
     `it says it was found as ${article(p.as)}, which is looked for by ${p.least} rough picks or more, and has ${p.given}`,
   'mark.more-people-than-repeats': (p: { people: number; repeats: number }) =>
     `it says who picked it again ${p.people} times, and has ${p.repeats} repeated picks`,
+  'mark.picks-said-otherwise': (p: { field: string }) =>
+    `its "${p.field}" and its "picks" do not say the same: take away "picks", and they are made anew of the other fields, or make the two say the same`,
   'picks.other-marks': (p: { what: string; wanted: readonly string[]; given: number }) =>
     `${article(p.what)} is picked by ${p.wanted.length === 1 ? `one mark (${p.wanted[0]})` : `${p.wanted.length} marks (${p.wanted.join(', ')})`}, and this has ${p.given}: pick all of them, and no other`,
   'picks.not-on-its-stroke': (p: { mark: string }, say: Say) =>

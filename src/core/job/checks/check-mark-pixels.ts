@@ -3,6 +3,7 @@ import { symmetric2 } from '../../linear-algebra/symmetric2.ts'
 import { type CoreReason, reason } from '../../words/core-words.ts'
 import { FEWEST_PICKS } from '../model/mark-needs.ts'
 import type { FoundOn, Mark, MarkKind } from '../model/types.ts'
+import { fieldAgainstPicks, picksOf } from '../picks/picks-of.ts'
 
 /** Rounded to a few figures in a job, so not compared closer than this. */
 const ROUNDED = 1e-6
@@ -26,10 +27,11 @@ export function pixelsProblem(mark: Mark, pixels: readonly Pixel[]): CoreReason 
 /** Why the picks of a mark do not suit its kind; null when they do. */
 export function picksProblem(mark: Mark): CoreReason | null {
   if (mark.kind === 'point') return covarianceProblem(mark)
-  const first = pixelsProblem(mark, mark.pixels)
-  if (first !== null) return first
-  for (const [i, pixels] of (mark.repeats ?? []).entries()) {
-    const problem = pixelsProblem(mark, pixels)
+  const [first, ...again] = picksOf(mark)
+  const problem = pixelsProblem(mark, first?.pixels ?? [])
+  if (problem !== null) return problem
+  for (const [i, pick] of again.entries()) {
+    const problem = pixelsProblem(mark, pick.pixels)
     if (problem !== null) return reason('mark.in-a-repeat', { repeat: i + 1, problem })
   }
   return null
@@ -77,4 +79,10 @@ export function repeatedByProblem({ repeats = [], repeatedBy }: Mark): CoreReaso
     people: repeatedBy.length,
     repeats: repeats.length,
   })
+}
+
+/** Why a mark's picks and the fields that say the same can't both be right; null when they agree. */
+export function mirrorProblem(mark: Mark): CoreReason | null {
+  const field = fieldAgainstPicks(mark)
+  return field === null ? null : reason('mark.picks-said-otherwise', { field })
 }

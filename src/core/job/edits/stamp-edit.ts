@@ -1,6 +1,7 @@
 import { called } from '../ids/label.ts'
 import type { Edit } from '../model/edit-schema.ts'
 import type { Dimension, Evidence, Job, View } from '../model/types.ts'
+import { signedMove, stampedPick } from './stamp-pick.ts'
 
 /** Who makes an edit, and when. */
 export interface Stamp {
@@ -8,6 +9,8 @@ export interface Stamp {
   by: string | undefined
   /** ISO 8601 date and time. */
   at: string
+  /** In which sitting: one opening of the job by one person; undefined when nobody tells sittings apart. */
+  sitting?: string
 }
 
 interface Stamped {
@@ -70,7 +73,8 @@ function stampedView(view: View, stamp: Stamp): View {
 
 /**
  * An edit with who made it and when written into all that it adds, adopts or withdraws, and into the marks, evidence
- * and notes that it changes or repeats and that do not say so yet. What is said already stays.
+ * and notes that it changes or repeats and that do not say so yet; into marks also in which sitting. What is said already
+ * stays, but for a mark that is put somewhere else: that is a pick of whoever does it.
  *
  * @param job the job before the edit
  */
@@ -82,10 +86,11 @@ export function stampEdit(job: Job, edit: Edit, stamp: Stamp): Edit {
     case 'add-instrument':
     case 'add-sheet':
     case 'add-reference':
-    case 'add-mark':
     case 'add-relation':
     case 'add-note':
       return stampedItem(edit, stamp)
+    case 'add-mark':
+      return { ...edit, item: stampedPick(edit.item, stamp) }
     case 'add-view':
       return { ...edit, item: stampedView(edit.item, stamp) }
     case 'add-dimension':
@@ -96,14 +101,13 @@ export function stampEdit(job: Job, edit: Edit, stamp: Stamp): Edit {
       return stamped(edit, stamp)
     case 'adopt':
       return edit.adopt === undefined ? edit : stamped(edit, stamp)
-    case 'change-mark':
+    case 'change-mark': {
+      const mark = job.marks.find(({ id }) => id === edit.id)
+      return stampedChange(signedMove(edit, mark, stamp), mark, stamp)
+    }
     case 'change-note': {
-      const items: readonly (Stamped & { id: string })[] = edit.do === 'change-mark' ? job.marks : job.notes
-      return stampedChange(
-        edit,
-        items.find(({ id }) => id === edit.id),
-        stamp,
-      )
+      const note = job.notes.find(({ id }) => id === edit.id)
+      return stampedChange(edit, note, stamp)
     }
     case 'change-evidence': {
       const dimension = job.dimensions.find(({ name }) => name === edit.dimension)
@@ -116,7 +120,7 @@ export function stampEdit(job: Job, edit: Edit, stamp: Stamp): Edit {
     case 'repeat-pick': {
       const mark = job.marks.find(({ id }) => id === edit.mark)
       const add = missing(mark, {}, stamp)
-      const again = stamped(edit, stamp)
+      const again = stampedPick(edit, stamp)
       if (add === null) return again
       const change: Edit = { do: 'change-mark', id: edit.mark, set: add }
       return {

@@ -1,7 +1,14 @@
 import { z } from 'zod'
 import { article } from '../../words/article.ts'
 import { ITEM_KINDS } from './item-kinds.ts'
-import { dimensionSchema, evidenceSchema, jobSchema, pixelSchema, referenceSchema } from './schema.ts'
+import {
+  dimensionSchema,
+  evidenceSchema,
+  jobSchema,
+  pixelSchema,
+  referenceSchema,
+  repeatedBySchema,
+} from './schema.ts'
 import { fieldsOf } from './schema-shape.ts'
 import type { Known } from './types.ts'
 
@@ -159,6 +166,7 @@ const referenceEdits = [
 ] as const
 
 const { title, unit, tolerance, gauge } = jobSchema.shape
+const { sitting, how, sigma } = repeatedBySchema.shape
 
 /** What a job says of itself. */
 export const HEAD_SCHEMA = z.looseObject({ title, unit, tolerance, gauge })
@@ -179,6 +187,9 @@ const plainEdits = [
       pixels: z.array(pixelSchema).optional().describe('Of a line, circle or path: all of the new pick.'),
       by: by('picked again'),
       at,
+      sitting,
+      how,
+      sigma,
     })
     .describe('Adds one more independent pick of a mark, from whose scatter its uncertainty is judged.'),
   ...itemEdits('person', ITEM_KINDS.person),

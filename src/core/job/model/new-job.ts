@@ -4,7 +4,7 @@ import type { Job, Unit } from './types.ts'
 export function newJob(title: string, unit: Unit): Job {
   return {
     format: 'scantling-job',
-    version: 1,
+    version: 2,
     title,
     unit,
     people: [],

@@ -1,5 +1,6 @@
 /**
- * The schema of the job document (format `scantling-job`, version 1): the shapes that other programs rely on.
+ * The schema of the job document (format `scantling-job`, version 2): the shapes that other programs rely on.
+ * Version 1 is the same without `picks`, `sitting` and how repeated picks were made, all of which may be left out.
  * Fields may be added; none may be renamed or re-meant. Unknown fields survive a round trip.
  * Types, references, units, the JSON Schema and the order of fields in a file all come from here.
  */
@@ -187,7 +188,35 @@ const wholeRepeats = z
   .optional()
   .describe('Further independent picks of the same, each whole.')
 
-export const repeatedBySchema = z.looseObject({ by, at })
+const sitting = z
+  .string()
+  .min(1)
+  .optional()
+  .describe('In which sitting it was picked: one opening of the job by one person.')
+const how = z.enum(['hand', 'stroke']).describe('Picked by hand, or found on the drawn stroke.')
+const sigma = z
+  .number()
+  .gt(0)
+  .describe(
+    'Standard uncertainty of each picked coordinate, pixels; of a line or circle, of each of its pixels.',
+  )
+
+/** Who made a pick, when and how; of a repeated pick nobody need say how. */
+const pickMade = { by, at, sitting, how: how.optional(), sigma: sigma.optional() }
+
+export const repeatedBySchema = z.looseObject(pickMade)
+
+export const pointPickSchema = z.looseObject({ pixel: pixelSchema, ...pickMade })
+export const wholePickSchema = z.looseObject({ pixels: z.array(pixelSchema), ...pickMade })
+
+const picks = <S extends z.ZodType>(pick: S) =>
+  z
+    .array(pick)
+    .min(1)
+    .optional()
+    .describe(
+      'Every pick of it, the first one first: that says the same as the mark itself, the others the same as "repeats" and "repeatedBy". Left out, they are made of those.',
+    )
 
 const markBase = {
   id,
@@ -195,19 +224,17 @@ const markBase = {
   sheet: reference('sheet', 'the sheet it is on'),
   by,
   at,
+  sitting,
   label: z.string().optional(),
-  how: z.enum(['hand', 'stroke']).describe('Picked by hand, or found on the drawn stroke.'),
-  sigma: z
-    .number()
-    .gt(0)
-    .describe(
-      'Standard uncertainty of each picked coordinate, pixels; of a line or circle, of each of its pixels.',
-    ),
+  how,
+  sigma,
   stroke: foundOnSchema.optional(),
   repeatedBy: z
     .array(repeatedBySchema)
     .optional()
-    .describe('Who made each repeated pick and when, in the order of the repeats; empty where nobody says.'),
+    .describe(
+      'Who made each repeated pick, when and how, in the order of the repeats; empty where nobody says.',
+    ),
 }
 
 export const markSchema = z
@@ -221,18 +248,21 @@ export const markSchema = z
         .tuple([z.number().min(0), z.number(), z.number().min(0)])
         .optional()
         .describe('[xx, xy, yy], pixels², where the coordinates are not alike.'),
+      picks: picks(pointPickSchema),
     }),
     z.looseObject({
       ...markBase,
       kind: z.literal('line'),
       pixels: z.array(pixelSchema).describe('Two or more, through which the line is fitted.'),
       repeats: wholeRepeats,
+      picks: picks(wholePickSchema),
     }),
     z.looseObject({
       ...markBase,
       kind: z.literal('circle'),
       pixels: z.array(pixelSchema).describe('Three or more, through which the circle is fitted.'),
       repeats: wholeRepeats,
+      picks: picks(wholePickSchema),
     }),
     z.looseObject({
       ...markBase,
@@ -240,6 +270,7 @@ export const markSchema = z
       pixels: z.array(pixelSchema).describe('Corners in order: two or more, three when closed.'),
       closed: z.boolean().optional(),
       repeats: wholeRepeats,
+      picks: picks(wholePickSchema),
     }),
   ])
   .describe('Something picked on a sheet.')
@@ -359,7 +390,7 @@ export const noteSchema = z.looseObject({
 
 export const jobSchema = z.looseObject({
   format: z.literal('scantling-job'),
-  version: z.literal(1),
+  version: z.literal([1, 2]).describe('2 as it is written; of version 1 a mark has no "picks".'),
   id: z.string().min(1).optional().describe('Of the job, the same in every copy of it.'),
   edition: z.int().min(0).optional().describe('Number of the last edit contained in this document.'),
   title: z.string(),
@@ -411,8 +442,8 @@ export function jobJsonSchema(): object {
   })
   return {
     $schema,
-    $id: 'scantling-job-1',
-    title: 'Scantling job, format version 1',
+    $id: 'scantling-job-2',
+    title: 'Scantling job, format version 2',
     description: 'One piece of work: its scans and everything known about them (the file job.json).',
     ...rest,
   }

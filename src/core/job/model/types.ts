@@ -11,11 +11,13 @@ import type {
   markSchema,
   noteSchema,
   personSchema,
+  pointPickSchema,
   referenceSchema,
   relationSchema,
   repeatedBySchema,
   sheetSchema,
   viewSchema,
+  wholePickSchema,
 } from './schema.ts'
 
 /** A type without the index signature that a loose object adds for fields that are not known. */
@@ -32,7 +34,10 @@ export type Known<T> = T extends string | number | boolean | Point
 /** A length or angle as a person writes it, e.g. `14 3/8"`, `1'-2 3/8"`, `365.1 mm`, `47° 30'`. Exact: 3/8 stays 3/8. */
 export type Written = string
 
-/** A job document, version 1, as `readJob` gives it: the sheets of one set of drawings and what is known of them. */
+/**
+ * A job document, as `readJob` gives it: the sheets of one set of drawings and what is known of them. What is read is
+ * of version 2; a job that a program builds itself may call itself version 1, and leave out the marks' `picks`.
+ */
 export type Job = Known<z.output<typeof jobSchema>>
 /** Somebody who works on the job. */
 export type Person = Known<z.output<typeof personSchema>>
@@ -48,7 +53,13 @@ export type Reference = Known<z.output<typeof referenceSchema>>
 export type Mark = Known<z.output<typeof markSchema>>
 /** Which stroke a mark was found on, and where it was looked for. */
 export type FoundOn = Known<z.output<typeof foundOnSchema>>
-/** Who picked a mark again, and when. */
+/** One pick of a point. */
+export type PointPick = Known<z.output<typeof pointPickSchema>>
+/** One pick of a line, circle or path, whole. */
+export type WholePick = Known<z.output<typeof wholePickSchema>>
+/** One pick of a mark: where, by whom, when, in which sitting, how and how surely. */
+export type MarkPick = PointPick | WholePick
+/** Who picked a mark again, when and how. */
 export type RepeatedBy = Known<z.output<typeof repeatedBySchema>>
 /** A named dimension with the evidence for its value. */
 export type Dimension = Known<z.output<typeof dimensionSchema>>

@@ -17,6 +17,7 @@ const ENTRY: Readonly<Record<string, string>> = {
   candidates: 'candidate',
   repeats: 'repeated pick',
   repeatedBy: 'repeated pick',
+  picks: 'pick',
   pixels: 'picked point',
   outline: 'corner',
   edits: 'edit',

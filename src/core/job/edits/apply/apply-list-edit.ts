@@ -39,6 +39,12 @@ export function insert<T extends object>(list: EditedList<T>, item: T, index: nu
   list.insert(item, index)
 }
 
+/** An item in words, as errors say which: its label, or its noun and what it goes by. */
+export function whatIsChanged(item: object, { word, key }: Pick<ListRules, 'word' | 'key'>): string {
+  const label = key === 'id' ? labelBesideId(item as Labelled) : undefined
+  return label ?? `${word} ${quoted(nameOf(item, key))}`
+}
+
 /**
  * Edits one of the items of a list, and gives the edit that puts it back.
  *
@@ -64,8 +70,7 @@ export function applyListEdit<T extends object>(
     list.remove(at)
     return { verb: 'add', item, index: at }
   }
-  const label = key === 'id' ? labelBesideId(item as T & Labelled) : undefined
-  const what = label ?? `${word} ${quoted(edit.name)}`
+  const what = whatIsChanged(item, { word, key })
   const changed = changeFields(item, edit, what, schema, [key, ...locked])
   list.replace(at, changed.item)
   return { verb: 'change', name: edit.name, ...changed.back }

@@ -1,8 +1,9 @@
-import type { Pixel } from '../../../geometry/frames.ts'
 import { reason } from '../../../words/core-words.ts'
 import { pixelsProblem } from '../../checks/check-mark-pixels.ts'
 import type { Edit } from '../../model/edit-schema.ts'
-import type { Mark, RepeatedBy } from '../../model/types.ts'
+import type { Mark, MarkPick } from '../../model/types.ts'
+import { firstPlaces, picksOf } from '../../picks/picks-of.ts'
+import { withPicks } from '../../picks/with-picks.ts'
 import { JobError } from '../../text/job-error.ts'
 import type { EditOf } from './applied.ts'
 import { placeIn } from './apply-list-edit.ts'
@@ -14,18 +15,21 @@ type Repeat = EditOf<'repeat-pick'>
 export function repeatPick({ lists }: WorkingCopy, edit: Repeat): Edit {
   const at = placeIn(lists.mark, edit.mark, 'mark')
   const mark = lists.mark.at(at)
-  const before = { repeats: mark.repeats, repeatedBy: mark.repeatedBy }
-  lists.mark.replace(at, { ...mark, ...withRepeat(mark, edit), ...signed(mark, edit) } as Mark)
-  return backTo(before, mark.id)
+  const { repeats, repeatedBy, picks } = mark
+  lists.mark.replace(at, withPicks(mark, [...picksOf(mark), pickAgain(mark, edit)]))
+  return backTo({ repeats, repeatedBy, picks }, mark.id)
 }
 
-function withRepeat(mark: Mark, { pixel, pixels }: Repeat): { repeats: Pixel[] | Pixel[][] } {
+function pickAgain(mark: Mark, { pixel, pixels, by, at, sitting, how, sigma }: Repeat): MarkPick {
   const of = { mark: mark.id, kind: mark.kind }
+  const made = Object.fromEntries(
+    Object.entries({ by, at, sitting, how, sigma }).filter(([, said]) => said !== undefined),
+  )
   if (mark.kind === 'point') {
     if (pixel === undefined || pixels !== undefined) {
       throw new JobError(reason('edit.repeat-is-one-pixel', of))
     }
-    return { repeats: [...(mark.repeats ?? []), pixel] }
+    return { ...made, pixel }
   }
   if (pixels === undefined || pixel !== undefined) {
     throw new JobError(reason('edit.repeat-is-pixels', of))
@@ -34,25 +38,11 @@ function withRepeat(mark: Mark, { pixel, pixels }: Repeat): { repeats: Pixel[] |
   if (problem !== null) {
     throw new JobError(reason('edit.not-picked-again', { mark: mark.id, problem }))
   }
-  if (mark.kind === 'path' && pixels.length !== mark.pixels.length) {
-    throw new JobError(
-      reason('edit.other-corners', {
-        mark: mark.id,
-        picked: mark.pixels.length,
-        given: pixels.length,
-      }),
-    )
+  const picked = firstPlaces(mark).length
+  if (mark.kind === 'path' && pixels.length !== picked) {
+    throw new JobError(reason('edit.other-corners', { mark: mark.id, picked, given: pixels.length }))
   }
-  return { repeats: [...(mark.repeats ?? []), pixels] }
-}
-
-/** Who picked each time and when, where anybody says so; those before who did not say it have an empty place. */
-function signed(mark: Mark, { by, at }: Repeat): { repeatedBy?: RepeatedBy[] } {
-  if (by === undefined && at === undefined && mark.repeatedBy === undefined) return {}
-  const before = Array.from({ length: mark.repeats?.length ?? 0 }, (_, i) => mark.repeatedBy?.[i] ?? {})
-  return {
-    repeatedBy: [...before, { ...(by === undefined ? {} : { by }), ...(at === undefined ? {} : { at }) }],
-  }
+  return { ...made, pixels }
 }
 
 function backTo(before: Record<string, unknown>, id: string): Edit {
