@@ -2,6 +2,7 @@ import { z } from 'zod'
 import { jobSchema } from './model/schema.ts'
 import { entryOf, unwrapped } from './model/schema-shape.ts'
 import type { Job } from './model/types.ts'
+import { relisted } from './picks/with-picks.ts'
 
 const COLUMNS = 100
 
@@ -61,8 +62,9 @@ function write(value: unknown, schema: unknown, indent: string): string {
 /**
  * The text of a job.json: two spaces, fields in the order of the model and unknown ones after them by name,
  * lists of numbers on one line where they fit, a newline at the end. The same job always gives the same text,
- * and reading the text gives the same job.
+ * and reading the text gives the same job. Where a mark's picks and the fields that say the same do not, the fields are
+ * written.
  */
 export function writeJob(job: Job): string {
-  return `${write(job, jobSchema, '')}\n`
+  return `${write({ ...job, marks: job.marks.map(relisted) }, jobSchema, '')}\n`
 }

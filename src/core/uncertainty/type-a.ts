@@ -18,3 +18,9 @@ export function repeatedObservations(values: readonly number[]): Repeated {
   const squares = values.reduce((sum, v) => sum + (v - mean) ** 2, 0)
   return { mean, s: n > 1 ? Math.sqrt(squares / (n - 1)) : 0, n, dof: n - 1 }
 }
+
+/** Mean of vectors of one length. */
+export function meanOf(vectors: readonly (readonly number[])[]): number[] {
+  const n = vectors.length
+  return (vectors[0] ?? []).map((_, i) => vectors.reduce((sum, vector) => sum + (vector[i] ?? 0), 0) / n)
+}

@@ -1,5 +1,5 @@
-import type { Pixel } from '../../core/geometry/frames.ts'
-import type { Evidence, Job, Mark } from '../../core/job/model/types.ts'
+import type { Evidence, Job } from '../../core/job/model/types.ts'
+import { firstPlaces } from '../../core/job/picks/picks-of.ts'
 
 /** A part of a sheet, in pixels. */
 interface SheetPart {
@@ -10,8 +10,6 @@ interface SheetPart {
 /** What is left free round marks and figures, as a share of their larger side, and pixels at least. */
 const MARGIN = 0.1
 const LEAST_MARGIN = 24
-
-const pixelsOf = (mark: Mark): readonly Pixel[] => (mark.kind === 'point' ? [mark.pixel] : mark.pixels)
 
 /**
  * The part of a sheet that evidence comes from, with a margin: the box of a figure, or what holds all marks of a
@@ -27,7 +25,7 @@ export function evidencePart(evidence: Evidence, job: Job): SheetPart | null {
   const marks = job.marks.filter(({ id }) => evidence.marks.includes(id))
   const [first] = marks
   if (first === undefined) return null
-  const points = marks.flatMap((mark) => [...pixelsOf(mark)])
+  const points = marks.flatMap((mark) => [...firstPlaces(mark)])
   const xs = points.map(([x]) => x)
   const ys = points.map(([, y]) => y)
   const [left, top, right, bottom] = [least(xs), least(ys), most(xs), most(ys)]

@@ -1,6 +1,7 @@
 import type { Pixel } from '../../core/geometry/frames.ts'
 import { statedValue } from '../../core/handoff/table/stated-value.ts'
 import type { Dimension, Job, Mark, Reference, View } from '../../core/job/model/types.ts'
+import { firstPlaces, picksOf, placesOf } from '../../core/job/picks/picks-of.ts'
 import type { Table, TableRow } from '../../core/ledger/table/table.ts'
 import { plainText } from '../../core/words/plain-text.ts'
 import type { Selection } from '../bench/selection.ts'
@@ -243,16 +244,18 @@ function markItems(shapes: ReadonlyMap<string, MarkShape>, { job, station, selec
 /** What a mark whose card is open was found from, and where it was picked again. */
 function whatItIsFrom(mark: Mark): Pick<Item & { kind: 'mark' }, 'profiles' | 'again'> {
   const { stroke } = mark
-  const kept = mark.kind === 'point' || stroke === undefined ? [] : mark.pixels
+  const kept = mark.kind === 'point' || stroke === undefined ? [] : firstPlaces(mark)
   return {
     ...(stroke === undefined ? {} : { profiles: { kept, leftOut: stroke.leftOut ?? [] } }),
-    ...(mark.repeats === undefined ? {} : { again: [...picksOf(mark)] }),
+    ...(picksOf(mark).length === 1 ? {} : { again: again(mark) }),
   }
 }
 
 /** Every pick of a point, or every point of the later picks of anything else. */
-const picksOf = (mark: Mark): Pixel[] =>
-  mark.kind === 'point' ? [mark.pixel, ...(mark.repeats ?? [])] : (mark.repeats ?? []).flat()
+const again = (mark: Mark): Pixel[] =>
+  picksOf(mark)
+    .slice(mark.kind === 'point' ? 0 : 1)
+    .flatMap((pick) => [...placesOf(pick)])
 
 function chosenMarks(job: Job, selection: Selection | null): readonly string[] {
   switch (selection?.kind) {

@@ -1,7 +1,7 @@
 import { algebraicCircle } from '../../core/geometry/algebraic-circle.ts'
 import { type Pixel, pixel, type Screen, screen } from '../../core/geometry/frames.ts'
-import { pixelsOf } from '../../core/job/from-picks/picked-mark.ts'
 import type { Mark } from '../../core/job/model/types.ts'
+import { firstPlaces } from '../../core/job/picks/picks-of.ts'
 import { ScantlingError } from '../../core/words/scantling-error.ts'
 import { applied, type BoxSize, type Camera, matrixOf } from '../camera/camera.ts'
 import { foundMark, needsOf, type Picks, wanted } from '../picking/picks.ts'
@@ -58,7 +58,7 @@ export function drawPending(
     if ('mark' in feature) for (const pixel of pixels) twice(() => drawRing(context, at(pixel), RING))
     const mark = foundMark(feature)
     if (mark === null) return
-    const kept = mark.kind === 'point' ? [] : mark.pixels
+    const kept = mark.kind === 'point' ? [] : firstPlaces(mark)
     for (const { points } of centreStrokes(kept, mark.stroke?.leftOut ?? [], at)) {
       twice(() => drawPolyline(context, points))
     }
@@ -138,7 +138,7 @@ function drawBetween(
     const next = aim !== null && feature === current?.feature && open ? [aim] : []
     const mark = foundMark(feature)
     if (feature.need === 'circle' && pixels.length > 1)
-      circleThrough(context, mark === null ? [...pixels, ...next] : pixelsOf(mark), at)
+      circleThrough(context, mark === null ? [...pixels, ...next] : firstPlaces(mark), at)
     else if (feature.need !== 'point') {
       polyline([...pixels, ...next], feature.need === 'closed path' && pixels.length + next.length > 2)
     }

@@ -1,6 +1,6 @@
 import type { Pixel } from '../../core/geometry/frames.ts'
-import { pixelsOf } from '../../core/job/from-picks/picked-mark.ts'
 import type { Mark } from '../../core/job/model/types.ts'
+import { firstPlaces } from '../../core/job/picks/picks-of.ts'
 import { foundMark, type NewFeature, type PickedFeature, type Picks } from '../picking/picks.ts'
 import { shapeOf } from './shape.ts'
 import { middle } from './span.ts'
@@ -24,7 +24,7 @@ export function pickedShapes(picks: Picks, marks: readonly Mark[]): PickedShape[
 /** Where it was picked; of a line that was found on a stroke, its ends there. */
 function placesOf(feature: NewFeature): Pixel[] {
   const mark = foundMark(feature)
-  const found = mark === null ? [] : pixelsOf(mark)
+  const found = mark === null ? [] : firstPlaces(mark)
   const [first, last] = [found[0], found.at(-1)]
   return feature.need === 'line' && first !== undefined && last !== undefined ? [first, last] : feature.pixels
 }

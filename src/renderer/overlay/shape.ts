@@ -2,6 +2,7 @@ import { algebraicCircle } from '../../core/geometry/algebraic-circle.ts'
 import { fitLine } from '../../core/geometry/fit-line.ts'
 import { type Pixel, pixel } from '../../core/geometry/frames.ts'
 import type { Mark } from '../../core/job/model/types.ts'
+import { firstPlaces, picksOf } from '../../core/job/picks/picks-of.ts'
 import { ScantlingError } from '../../core/words/scantling-error.ts'
 
 /** A mark as it is drawn, in pixels of the scan. */
@@ -16,19 +17,19 @@ export function shapeOf(mark: Mark): MarkShape | null {
   try {
     switch (mark.kind) {
       case 'point':
-        return { kind: 'point', at: mean([mark.pixel, ...(mark.repeats ?? [])]) }
+        return { kind: 'point', at: mean(picksOf(mark).map(({ pixel }) => pixel)) }
       case 'line': {
-        const [a, b] = fitLine(mark.pixels).ends
+        const [a, b] = fitLine(firstPlaces(mark)).ends
         return { kind: 'segment', ends: [a, b] }
       }
       case 'circle': {
-        const { centre, radius } = algebraicCircle(mark.pixels)
+        const { centre, radius } = algebraicCircle(firstPlaces(mark))
         return { kind: 'circle', centre, radius }
       }
       case 'path':
-        return mark.pixels.length < 2
+        return firstPlaces(mark).length < 2
           ? null
-          : { kind: 'path', pixels: mark.pixels, closed: mark.closed ?? false }
+          : { kind: 'path', pixels: firstPlaces(mark), closed: mark.closed ?? false }
     }
   } catch (error) {
     if (error instanceof ScantlingError) return null

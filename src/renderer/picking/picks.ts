@@ -1,6 +1,6 @@
 import { type Pixel, pixel } from '../../core/geometry/frames.ts'
 import { HAND_SIGMA } from '../../core/job/from-picks/mark-by-hand.ts'
-import { pixelsOf, type UnnamedMark } from '../../core/job/from-picks/picked-mark.ts'
+import type { UnnamedMark } from '../../core/job/from-picks/picked-mark.ts'
 import {
   FEWEST_PICKS,
   type MarkNeed,
@@ -8,6 +8,7 @@ import {
   REFERENCE_NEEDS,
 } from '../../core/job/model/mark-needs.ts'
 import type { Mark } from '../../core/job/model/types.ts'
+import { firstPlaces } from '../../core/job/picks/picks-of.ts'
 import type { StrokeState } from './stroke-state.ts'
 import { isCornerToCorner, type Tool } from './tool.ts'
 
@@ -185,7 +186,7 @@ export function withStroke(
   const point = stroke.state === 'found' && of.need === 'point' ? stroke.mark : null
   const now: NewFeature = {
     ...of,
-    ...(point === null ? {} : { pixels: pixelsOf(point), sigmas: [point.sigma] }),
+    ...(point === null ? {} : { pixels: [...firstPlaces(point)], sigmas: [point.sigma] }),
     stroke,
   }
   const features = picks.features.map((one) => (one === of ? now : one))

@@ -1,4 +1,5 @@
-import { pixelsOf, type UnnamedMark } from '../../core/job/from-picks/picked-mark.ts'
+import type { UnnamedMark } from '../../core/job/from-picks/picked-mark.ts'
+import { firstPlaces } from '../../core/job/picks/picks-of.ts'
 import { symmetric2 } from '../../core/linear-algebra/symmetric2.ts'
 
 /** Pixels to two figures, and never more than four decimals: `0.062 px`. */
@@ -27,10 +28,10 @@ export function markUncertainty(mark: UnnamedMark): string {
       : `σ ${least} across the stroke, ${most} along it`
   }
   if (how !== 'stroke') return `σ ${pixelsInWords(sigma)} in x and in y`
-  const n = pixelsOf(mark).length
+  const n = firstPlaces(mark).length
   return `σ ${pixelsInWords(sigma / Math.sqrt(n))} across it, from ${n} profiles of ${pixelsInWords(sigma)} each`
 }
 
 /** Standard uncertainty of a mark across its stroke, pixels; of a crossing: of the better settled way. */
 export const acrossStroke = (mark: UnnamedMark): number =>
-  settled(mark)?.[0] ?? mark.sigma / Math.sqrt(pixelsOf(mark).length)
+  settled(mark)?.[0] ?? mark.sigma / Math.sqrt(firstPlaces(mark).length)

@@ -1,6 +1,15 @@
 import fc from 'fast-check'
 import { type Pixel, pixel } from '../../../src/core/geometry/frames.ts'
-import type { Dimension, Evidence, Job, Mark, Reference, View } from '../../../src/core/job/model/types.ts'
+import type {
+  Dimension,
+  Evidence,
+  Job,
+  Mark,
+  Reference,
+  RepeatedBy,
+  View,
+} from '../../../src/core/job/model/types.ts'
+import { listed } from '../../../src/core/job/picks/with-picks.ts'
 
 /** Draws the next value of an arbitrary; what `fc.gen()` gives. */
 export type Draw = fc.GeneratorValue
@@ -94,6 +103,30 @@ export function mark(draw: Draw, job: Job, id: string): Mark | undefined {
     default:
       return { ...base, kind: 'point', pixel: anyPixel(draw) }
   }
+}
+
+/** A mark that some of the people picked again, as the fields beside `picks` say it. */
+export function pickedAgain(draw: Draw, job: Job, made: Mark): Mark {
+  const n = some(draw, 3)
+  if (n === 0) return made
+  const signatures = Array.from(
+    { length: some(draw, n) },
+    (): RepeatedBy => ({
+      ...maybeBy(draw, job),
+      ...(sometimes(draw) ? { sitting: oneOf(draw, ['forenoon', 'afternoon']) } : {}),
+      ...(sometimes(draw) ? { how: made.how, sigma: 0.5 } : {}),
+      ...later(draw),
+    }),
+  )
+  const said = {
+    ...(sometimes(draw) ? { sitting: 'forenoon' } : {}),
+    ...(sometimes(draw) ? { repeatedBy: signatures } : {}),
+  }
+  if (made.kind === 'point') {
+    return { ...made, ...said, repeats: Array.from({ length: n }, () => anyPixel(draw)) }
+  }
+  const again = Array.from({ length: n }, (_, i) => made.pixels.map(([x, y]) => pixel(x, y + i + 1)))
+  return { ...made, ...said, repeats: again }
 }
 
 function differentMarks(
@@ -245,7 +278,7 @@ export function relationText(draw: Draw, job: Job): string | undefined {
 export function anyJob(draw: Draw): Job {
   const job: Job = {
     format: 'scantling-job',
-    version: 1,
+    version: 2,
     title: draw(fc.string),
     unit: sometimes(draw) ? 'in' : 'mm',
     ...(sometimes(draw) ? { tolerance: tolerance(draw) } : {}),
@@ -291,7 +324,7 @@ export function anyJob(draw: Draw): Job {
   })
   times(12, (i) => {
     const made = mark(draw, job, `M${i}`)
-    if (made) job.marks.push(made)
+    if (made) job.marks.push(listed(pickedAgain(draw, job, made)))
   })
   times(2, (i) => {
     const sheet = oneOf(draw, job.sheets)?.id

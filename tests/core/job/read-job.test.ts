@@ -73,7 +73,7 @@ describe('what is no job of this version is refused', () => {
 
   it('naming both versions when it is newer', () => {
     expect(refusalOf(['version'], 3)).toBe(
-      'The job was written by a newer Scantling (format version 3; this one reads up to 1): open it with that, nothing was changed.',
+      'The job was written by a newer Scantling (format version 3; this one reads up to 2): open it with that, nothing was changed.',
     )
   })
 

@@ -1,9 +1,16 @@
 import { degrees } from '../../../src/core/geometry/angle-units.ts'
 import { pixel } from '../../../src/core/geometry/frames.ts'
 import type { Job } from '../../../src/core/job/model/types.ts'
+import { listed } from '../../../src/core/job/picks/with-picks.ts'
 
 /** A small sound job that uses every list, every kind of mark, reference, measure and evidence. */
 export function winchJob(): Job {
+  const { marks, ...rest } = winchJobOfVersion1()
+  return { ...rest, version: 2, marks: marks.map(listed) }
+}
+
+/** The same as it was written before marks listed their picks. */
+export function winchJobOfVersion1(): Job {
   return {
     format: 'scantling-job',
     version: 1,

@@ -45,7 +45,7 @@ describe('a written job', () => {
     })
     expect(writeJob(job)).toBe(`{
   "format": "scantling-job",
-  "version": 1,
+  "version": 2,
   "title": "Bilge pump",
   "unit": "mm",
   "people": [],

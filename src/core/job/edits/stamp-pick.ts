@@ -1,6 +1,7 @@
 import type { Edit } from '../model/edit-schema.ts'
 import type { Mark } from '../model/types.ts'
-import type { Stamp } from './stamp-edit.ts'
+import { firstPlaces } from '../picks/picks-of.ts'
+import type { Stamp } from './stamp.ts'
 
 interface Made {
   by?: string
@@ -19,7 +20,10 @@ function madeNow(pick: Made, { by, at, sitting }: Stamp): Made {
 }
 
 /** A pick with who made it, when and in which sitting; what it says already stays. */
-export const stampedPick = <T extends Made>(pick: T, stamp: Stamp): T => ({ ...pick, ...madeNow(pick, stamp) })
+export const stampedPick = <T extends Made>(pick: T, stamp: Stamp): T => ({
+  ...pick,
+  ...madeNow(pick, stamp),
+})
 
 type Change = Extract<Edit, { do: 'change-mark' }>
 
@@ -31,10 +35,9 @@ export function signedMove(edit: Change, mark: Mark | undefined, stamp: Stamp): 
   const set: Record<string, unknown> = { ...edit.set }
   const clear = edit.clear ?? []
   const said = ['by', 'at', 'sitting', 'picks'].some((field) => field in set || clear.includes(field))
-  const place = set['pixel'] ?? set['pixels']
-  if (mark === undefined || stamp.by === undefined || said || place === undefined) return edit
-  const before = mark.kind === 'point' ? mark.pixel : mark.pixels
-  if (JSON.stringify(place) === JSON.stringify(before)) return edit
+  const places = 'pixel' in set ? [set['pixel']] : set['pixels']
+  if (mark === undefined || stamp.by === undefined || said || places === undefined) return edit
+  if (JSON.stringify(places) === JSON.stringify(firstPlaces(mark))) return edit
   const gone = stamp.sitting === undefined && mark.sitting !== undefined ? ['sitting'] : []
   return {
     ...edit,

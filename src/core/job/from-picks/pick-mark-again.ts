@@ -3,8 +3,9 @@ import { nameItemIn } from '../../words/name-in.ts'
 import type { Edit } from '../edits/edit.ts'
 import { called } from '../ids/label.ts'
 import type { Mark } from '../model/types.ts'
+import { firstPlaces } from '../picks/picks-of.ts'
 import { HAND_SIGMA } from './mark-by-hand.ts'
-import { type PicksRefused, pixelsOf, type UnnamedMark } from './picked-mark.ts'
+import type { PicksRefused, UnnamedMark } from './picked-mark.ts'
 
 type Again = { edit: Edit } | PicksRefused
 
@@ -13,11 +14,11 @@ export function pickAgain(mark: Mark, again: UnnamedMark): Again {
   if (mark.stroke !== undefined && mark.how === 'stroke' && again.how !== 'stroke') {
     return { refused: nameItemIn(reason('picks.not-on-its-stroke', { mark: mark.id }), mark) }
   }
-  if (again.kind === 'point' && mark.kind === 'point') {
-    return { edit: { do: 'repeat-pick', mark: mark.id, pixel: again.pixel } }
-  }
   if (again.kind !== mark.kind) return ofAnotherKind(mark, again)
-  return { edit: { do: 'repeat-pick', mark: mark.id, pixels: pixelsOf(again) } }
+  const [place] = firstPlaces(again)
+  const { how, sigma } = again
+  const where = again.kind === 'point' ? { pixel: place } : { pixels: [...firstPlaces(again)] }
+  return { edit: { do: 'repeat-pick', mark: mark.id, ...where, how, sigma } }
 }
 
 /** A mark as it was found anew on its stroke. What was picked again belongs to what was found before, so it goes. */

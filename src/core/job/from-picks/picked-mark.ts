@@ -1,4 +1,3 @@
-import type { Pixel } from '../../geometry/frames.ts'
 import type { CoreReason } from '../../words/core-words.ts'
 import type { Edit } from '../edits/edit.ts'
 import type { Mark } from '../model/types.ts'
@@ -18,9 +17,6 @@ export interface PicksRefused {
 
 /** What is made of picks: an edit to be kept, with the id of what it adds where that is new. */
 export type Made = { edit: Edit; id: string } | PicksRefused
-
-/** Where a mark lies, pixels of the scan: one place for a point. */
-export const pixelsOf = (mark: UnnamedMark): Pixel[] => (mark.kind === 'point' ? [mark.pixel] : mark.pixels)
 
 /** A thousandth of a pixel is far below what can be found or picked, and keeps the job readable. */
 export const toThousandth = (value: number): number => Math.round(value * 1000) / 1000

@@ -34,6 +34,10 @@ export function withPicks<M extends Mark>(mark: M, picks: readonly MarkPick[]): 
   return listed(made as unknown as M)
 }
 
+/** A mark whose picks were left behind by a change to the fields beside them, with picks that say the same again. */
+export const relisted = <M extends Mark>(mark: M): M =>
+  fieldAgainstPicks(mark) === null ? mark : { ...mark, picks: picksOf(mark) }
+
 /**
  * A mark that lists its picks whole, the mark itself where it does already or where its fields say otherwise than they
  * do.

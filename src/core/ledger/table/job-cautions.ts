@@ -3,7 +3,7 @@ import { reason } from '../../words/core-words.ts'
 import type { AnyReason } from '../../words/reason.ts'
 import type { Assessment } from '../assessment/assessment.ts'
 import { readingCautions } from './reading-cautions.ts'
-import { scatterCautions } from './scatter-cautions.ts'
+import { peopleCautions, scatterCautions } from './scatter-cautions.ts'
 import type { TableView } from './table.ts'
 
 /** What a person should know of this job before using its table. */
@@ -11,6 +11,7 @@ export function jobCautions(assessment: Assessment, views: readonly TableView[])
   return [
     ...[...assessment.views.values()].flatMap((v) => v.caution ?? []),
     ...scatterCautions(assessment.features.values()),
+    ...peopleCautions(assessment.features.values()),
     ...offPageCautions(assessment),
     ...readingCautions(assessment.job),
     ...views.flatMap(({ name, problemReason }) =>

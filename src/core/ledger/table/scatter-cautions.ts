@@ -1,4 +1,5 @@
 import type { Feature } from '../../measuring/features/feature-of-mark.ts'
+import { differ } from '../../uncertainty/analysis-of-variance.ts'
 import { chiSquareExceeds } from '../../uncertainty/distributions.ts'
 import { reason } from '../../words/core-words.ts'
 import type { AnyReason } from '../../words/reason.ts'
@@ -15,6 +16,18 @@ export function scatterCautions(features: Iterable<Feature>): AnyReason[] {
     if (chiSquareExceeds(squares / sigma ** 2, dof) >= IMPROBABLE) continue
     const s = Math.sqrt(squares / dof)
     cautions.push(reason('caution.picks-scatter', { mark, s, sigma }))
+  }
+  return cautions
+}
+
+/** Names every mark that the people who picked it do not pick alike. */
+export function peopleCautions(features: Iterable<Feature>): AnyReason[] {
+  const cautions: AnyReason[] = []
+  for (const { mark, people } of features) {
+    if (people === undefined || !differ(people)) continue
+    const { n, within, between } = people
+    if (within === null || between === null) continue
+    cautions.push(reason('caution.people-differ', { mark, people: n, within, between }))
   }
   return cautions
 }

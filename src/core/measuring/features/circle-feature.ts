@@ -1,26 +1,23 @@
 import { algebraicCircle } from '../../geometry/algebraic-circle.ts'
 import { fitCircle } from '../../geometry/fit-circle.ts'
-import { type Pixel, pixel, vectorLike } from '../../geometry/frames.ts'
+import type { Pixel } from '../../geometry/frames.ts'
 import type { Mark } from '../../job/model/types.ts'
+import { picksOf } from '../../job/picks/picks-of.ts'
 import { KNOWN } from '../../uncertainty/source.ts'
+import { circleOfSeveral } from './circle-of-several.ts'
+import { type OwnCircle, outwardOf, shiftedBy, shiftMoves, vectorOf } from './circles.ts'
 import { everyPoint } from './every-point.ts'
-import type { Feature, Move } from './feature.ts'
+import type { Feature } from './feature.ts'
 import { draughtingOf, pickingOf } from './feature-sources.ts'
-import { deviationsOf, meanOf, NO_SCATTER } from './repeated-picks.ts'
+import { byPerson, byScales, meanOfPeople } from './people.ts'
+import { NO_SCATTER } from './repeated-picks.ts'
 import { roundScatter } from './round-scatter.ts'
 
 type CircleMark = Mark & { kind: 'circle' }
 
 /** A circle of the part is no circle on a shrunk sheet; it is fitted in true size, so every pick is kept. */
 export function circleFeature(mark: CircleMark): Feature {
-  const { repeats } = mark
-  if (repeats === undefined || repeats.length === 0) return feature(mark, mark.pixels, plain(mark))
-  return mark.how === 'stroke' ? strokeCircle(mark, repeats) : handCircle(mark, repeats)
-}
-
-const plain = (mark: CircleMark): Move[] => everyPoint(mark.pixels.length, mark.sigma, pickingOf(mark), KNOWN)
-
-function feature(mark: CircleMark, points: readonly Pixel[], picking: Move[]): Feature {
+  const { points, picking, ...told } = own(mark)
   return {
     mark: mark.id,
     kind: 'circle',
@@ -29,47 +26,61 @@ function feature(mark: CircleMark, points: readonly Pixel[], picking: Move[]): F
     centre: algebraicCircle(points).centre,
     picking,
     draughting: draughtingOf(mark, 3),
+    ...told,
   }
 }
 
+function own(mark: CircleMark): OwnCircle {
+  const picks = picksOf(mark)
+  const [first] = picks
+  if (picks.length === 1 && first !== undefined) return plainCircle(mark, first.pixels)
+  const people = byPerson(picks).map((own) => own.map(({ pixels }) => pixels))
+  if (mark.how === 'stroke') return strokeCircle(mark, first?.pixels ?? [], people)
+  const asOne = handCircle(mark, people.flat(2))
+  const each = people.map((own) => own.flat())
+  return people.length > 1 ? circleOfSeveral(each, asOne, pickingOf(mark)) : asOne
+}
+
+const plainCircle = (mark: CircleMark, points: readonly Pixel[]): OwnCircle => ({
+  points,
+  picking: everyPoint(points.length, mark.sigma, pickingOf(mark), KNOWN),
+})
+
 /** All points of all picks on one circle, their sigma from how they scatter about it. */
-function handCircle(mark: CircleMark, repeats: readonly Pixel[][]): Feature {
-  const points = [...mark.pixels, ...repeats.flat()]
+function handCircle(mark: CircleMark, points: readonly Pixel[]): OwnCircle {
   const { squares, dof } = roundScatter(points)
   const told = dof > 0 && squares / dof > NO_SCATTER
   const sigma = told ? Math.sqrt(squares / dof) : mark.sigma
   return {
-    ...feature(mark, points, everyPoint(points.length, sigma, pickingOf(mark), told ? { dof } : KNOWN)),
+    points,
+    picking: everyPoint(points.length, sigma, pickingOf(mark), told ? { dof } : KNOWN),
     ...(dof > 0 ? { scatter: { squares, dof, sigma: mark.sigma } } : {}),
   }
 }
 
 /** The first pick moved to the mean of the circles found; what one fit leaves open stays. */
-function strokeCircle(mark: CircleMark, repeats: readonly Pixel[][]): Feature {
-  const found = [mark.pixels, ...repeats].map((pixels) => {
-    const { centre, radius } = fitCircle(pixels)
-    return [centre[0], centre[1], radius] as const
-  })
-  const [cx = 0, cy = 0, radius = 0] = found[0] ?? []
-  const [mx = 0, my = 0, mr = 0] = meanOf(found)
-  const outward = mark.pixels.map((at) => {
-    const [dx, dy] = [at[0] - cx, at[1] - cy]
-    const far = Math.hypot(dx, dy) || 1
-    return vectorLike(at, dx / far, dy / far)
-  })
-  const moved = (i: number, [x, y, r]: readonly [number, number, number]): [number, number] => [
-    x + r * (outward[i]?.[0] ?? 0),
-    y + r * (outward[i]?.[1] ?? 0),
-  ]
-  const points = mark.pixels.map(([x, y], i): Pixel => {
-    const [dx, dy] = moved(i, [mx - cx, my - cy, mr - radius])
-    return pixel(x + dx, y + dy)
-  })
-  const scatter = deviationsOf(found, pickingOf(mark)).flatMap(({ source, by: [x = 0, y = 0, r = 0] }) =>
-    points.map((_, point): Move => {
-      const [dx, dy] = moved(point, [x, y, r])
-      return { source, point, dx, dy }
-    }),
+function strokeCircle(
+  mark: CircleMark,
+  first: readonly Pixel[],
+  people: readonly (readonly (readonly Pixel[])[])[],
+): OwnCircle {
+  const fit = fitCircle(first)
+  const looked = {
+    alike: byScales(fit.sensitivity.map((row) => mark.sigma * Math.hypot(...row))),
+    shown: ([, , radius = 0]: readonly number[]) => radius,
+  }
+  const groups = people.map((own) => own.map((pixels) => vectorOf(fitCircle(pixels))))
+  const { mean, deviations, people: scatter } = meanOfPeople(groups, looked, pickingOf(mark))
+  const outward = outwardOf(first, fit.centre)
+  const from = vectorOf(fit)
+  const points = shiftedBy(
+    first,
+    outward,
+    mean.map((value, i) => value - (from[i] ?? 0)),
   )
-  return feature(mark, points, [...plain(mark), ...scatter])
+  return {
+    points,
+    picking: [...plainCircle(mark, first).picking, ...shiftMoves(deviations, outward)],
+    ...(scatter && { people: scatter }),
+  }
 }

@@ -1,6 +1,7 @@
 import type { Pixel } from '../../geometry/frames.ts'
 import type { MarkKind } from '../../job/model/types.ts'
 import type { Source } from '../../uncertainty/source.ts'
+import type { PeopleScatter } from './people.ts'
 
 /** How one source of picking error moves one of a feature's points, in pixels per unit of the source. */
 export interface Move {
@@ -25,4 +26,6 @@ export interface Feature {
   draughting: readonly Source[]
   /** How the picks of a line of more than two, or of what was picked again, lie about it. Pixels. */
   scatter?: { squares: number; dof: number; sigma: number }
+  /** How they differ where several people picked it. */
+  people?: PeopleScatter
 }

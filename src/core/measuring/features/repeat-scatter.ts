@@ -1,8 +1,11 @@
 import { fitCircle } from '../../geometry/fit-circle.ts'
 import type { Mark } from '../../job/model/types.ts'
+import { picksOf } from '../../job/picks/picks-of.ts'
+import { withPicks } from '../../job/picks/with-picks.ts'
 import { symmetric2 } from '../../linear-algebra/symmetric2.ts'
 import type { Source } from '../../uncertainty/source.ts'
 import { type Feature, featureOf } from './feature-of-mark.ts'
+import type { PeopleScatter } from './people.ts'
 
 /** How the picks of a mark that was picked again scatter, and what that does to how sure it is. Pixels. */
 export interface RepeatScatter {
@@ -20,6 +23,8 @@ export interface RepeatScatter {
   /** Standard uncertainty by the first pick alone, and by all. */
   alone: number
   together: number
+  /** How people differ, where several picked it. */
+  people?: PeopleScatter
 }
 
 /**
@@ -28,20 +33,24 @@ export interface RepeatScatter {
  * Source: JCGM 100:2008, 4.2.2 and 4.2.3.
  */
 export function repeatScatter(mark: Mark): RepeatScatter | null {
-  const again = mark.repeats?.length ?? 0
-  if (again === 0) return null
-  const n = again + 1
+  const picks = picksOf(mark)
+  const n = picks.length
+  if (n === 1) return null
   const all = featureOf(mark)
-  const first = featureOf({ ...mark, repeats: [] })
+  const first = featureOf(withPicks(mark, picks.slice(0, 1)))
   const measured = wayOf(mark)
   const alone = measured.of(first)
   const together = measured.of(all)
+  const { people } = all
   if (mark.how === 'stroke' && mark.kind !== 'path') {
+    if (people !== undefined)
+      return { n, of: measured.name, s: people.s, dof: n - 1, alone, together, people }
     const s = Math.sqrt(Math.max(0, n * (together ** 2 - alone ** 2)))
     return { n, of: measured.name, s, dof: n - 1, alone, together }
   }
   const { squares, dof } = all.scatter ?? { squares: 0, dof: 0 }
-  return { n, of: measured.name, s: dof === 0 ? 0 : Math.sqrt(squares / dof), dof, alone, together }
+  const s = dof === 0 ? 0 : Math.sqrt(squares / dof)
+  return { n, of: measured.name, s, dof, alone, together, ...(people && { people }) }
 }
 
 interface Way {

@@ -1,5 +1,5 @@
-import { pixelsOf } from '../../../core/job/from-picks/picked-mark.ts'
 import type { FoundOn } from '../../../core/job/model/types.ts'
+import { firstPlaces } from '../../../core/job/picks/picks-of.ts'
 import { foundMark, type Picks } from '../../picking/picks.ts'
 import { AS_IT_LIES, readingWords, roundWords, way } from '../../strokes/edge-sides.ts'
 import { markUncertainty, pixelsInWords } from '../../strokes/uncertainty-words.ts'
@@ -40,5 +40,5 @@ export function searchInWords(picks: Picks): string {
   const mark = foundMark(feature)
   if (mark?.stroke === undefined) return ''
   const found = `${foundInWords(mark.stroke)}: ${markUncertainty(mark)}.`
-  return [found, outOfRoundInWords(mark.stroke.as, pixelsOf(mark))].join(' ').trim()
+  return [found, outOfRoundInWords(mark.stroke.as, firstPlaces(mark))].join(' ').trim()
 }

@@ -2,6 +2,7 @@ import type { Pixel } from '../../../core/geometry/frames.ts'
 import { problemOfUse as whyInUse } from '../../../core/job/checks/uses.ts'
 import { afterNoun } from '../../../core/job/ids/label.ts'
 import type { Job, Mark } from '../../../core/job/model/types.ts'
+import { firstPlaces, picksOf, placesOf } from '../../../core/job/picks/picks-of.ts'
 import { useBench } from '../../bench/bench-store.ts'
 import { choose } from '../../bench/choose.ts'
 import { makeEdit } from '../../bench/edits.ts'
@@ -25,8 +26,8 @@ const KINDS: Readonly<Record<Mark['kind'], string>> = {
 }
 
 /** Where the hand pointed, for what was found from many profiles; else where it was picked. */
-const pixelsOf = (mark: Mark): Pixel[] =>
-  mark.kind === 'point' ? [mark.pixel] : mark.how === 'stroke' ? (mark.stroke?.rough ?? []) : mark.pixels
+const pointedAt = (mark: Mark): readonly Pixel[] =>
+  mark.kind !== 'point' && mark.how === 'stroke' ? (mark.stroke?.rough ?? []) : firstPlaces(mark)
 
 const place = ([x, y]: Pixel): string => `${x.toFixed(1)}, ${y.toFixed(1)}`
 
@@ -48,10 +49,12 @@ export function MarkCard({ id }: { id: string }) {
       </div>
       <Section title="Where it is">
         <dl className="block-facts">
-          <Places name="Picked at" pixels={pixelsOf(mark)} />
+          <Places name="Picked at" pixels={pointedAt(mark)} />
           <dt>How sure</dt>
           <dd>{markUncertainty(mark)}</dd>
-          {mark.kind === 'point' && <Places name="Picked again" pixels={mark.repeats ?? []} />}
+          {mark.kind === 'point' && (
+            <Places name="Picked again" pixels={picksOf(mark).slice(1).flatMap(placesOf)} />
+          )}
         </dl>
         <SavedField
           label="What it marks"

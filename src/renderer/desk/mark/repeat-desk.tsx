@@ -1,7 +1,7 @@
 import { useState } from 'react'
 import { pickAgain } from '../../../core/job/from-picks/pick-mark-again.ts'
-import { pixelsOf } from '../../../core/job/from-picks/picked-mark.ts'
 import { labelOf } from '../../../core/job/ids/label.ts'
+import { firstPlaces } from '../../../core/job/picks/picks-of.ts'
 import { useBench } from '../../bench/bench-store.ts'
 import { choose, putDown } from '../../bench/choose.ts'
 import { makeOf } from '../../bench/edits.ts'
@@ -31,8 +31,8 @@ export function RepeatDesk() {
   const again = pickedAgain(picks)
   const made = again === null || 'refused' in again ? again : pickAgain(mark, again)
   const problem = otherCorners(
-    mark.kind === 'path' ? mark.pixels.length : 0,
-    again === null || 'refused' in again ? undefined : pixelsOf(again).length,
+    mark.kind === 'path' ? firstPlaces(mark).length : 0,
+    again === null || 'refused' in again ? undefined : firstPlaces(again).length,
   )
   const keep = async () => {
     if (made === null || problem !== null || !(await makeOf(made))) return

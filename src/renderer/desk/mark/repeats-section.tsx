@@ -6,7 +6,7 @@ import { Section } from '../../parts/section.tsx'
 import { pixelsInWords } from '../../strokes/uncertainty-words.ts'
 import { attempted } from '../../words/refusal.ts'
 import { inWords } from '../../words/window-words.ts'
-import { scatterInWords } from './scatter-words.ts'
+import { peopleInWords, scatterInWords } from './scatter-words.ts'
 import { takeUpAgain } from './take-up-again.ts'
 
 /** How often a mark was picked, how its picks scatter, and a way to pick it again without sight of it. */
@@ -24,6 +24,7 @@ export function RepeatsSection({ mark, writable }: { mark: Mark; writable: boole
       ) : (
         <>
           <p>{scatterInWords(scatter)}</p>
+          {scatter.people !== undefined && <p>{peopleInWords(scatter.people)}</p>}
           <dl className="block-facts">
             <dt>Picks</dt>
             <dd>{scatter.n}</dd>

@@ -2,6 +2,7 @@ import { useState } from 'react'
 import { HAND_SIGMA } from '../../../core/job/from-picks/mark-by-hand.ts'
 import { putBackByHand, takeFoundAnew } from '../../../core/job/from-picks/pick-mark-again.ts'
 import type { Mark } from '../../../core/job/model/types.ts'
+import { firstPlaces, picksOf } from '../../../core/job/picks/picks-of.ts'
 import { useBench } from '../../bench/bench-store.ts'
 import { makeOf } from '../../bench/edits.ts'
 import { Button } from '../../parts/button.tsx'
@@ -26,8 +27,8 @@ export function StrokeSection({ mark, writable }: { mark: Mark; writable: boolea
   const { stroke } = mark
   if (mark.how !== 'stroke' || stroke === undefined) return null
   const leftOut = stroke.leftOut?.length ?? 0
-  const kept = mark.kind === 'point' ? 0 : mark.pixels.length
-  const oval = mark.kind === 'circle' ? outOfRoundInWords(stroke.as, mark.pixels) : ''
+  const kept = mark.kind === 'point' ? 0 : firstPlaces(mark).length
+  const oval = mark.kind === 'circle' ? outOfRoundInWords(stroke.as, firstPlaces(mark)) : ''
   const find = async () => {
     if (pictures === undefined) return
     setAgain({ state: 'looking' })
@@ -57,7 +58,7 @@ export function StrokeSection({ mark, writable }: { mark: Mark; writable: boolea
             <dt>Moved by</dt>
             <dd>{movedInWords(mark, again.mark)}</dd>
           </dl>
-          {(mark.repeats?.length ?? 0) > 0 && (
+          {picksOf(mark).length > 1 && (
             <p className="block-soft">
               Taking it drops what was picked again: that belongs to what was found before.
             </p>

@@ -1,7 +1,7 @@
 import { type Degrees, degrees } from '../../../core/geometry/angle-units.ts'
-import { pixelsOf } from '../../../core/job/from-picks/picked-mark.ts'
 import { type LevelLine, levelLine } from '../../../core/job/from-picks/straighten-sheet.ts'
 import type { Mark } from '../../../core/job/model/types.ts'
+import { firstPlaces } from '../../../core/job/picks/picks-of.ts'
 import type { Aids } from '../../looking/aids.ts'
 import type { Picks } from '../../picking/picks.ts'
 import { attempted } from '../../words/refusal.ts'
@@ -13,11 +13,11 @@ export function pickedLine({ tool, features }: Picks, marks: readonly Mark[]): L
   if (tool.kind !== 'straighten' || feature === undefined || !feature.done) return null
   if ('mark' in feature) {
     const mark = marks.find(({ id }) => id === feature.mark)
-    return mark?.kind === 'line' ? lineThrough(mark.pixels, mark.sigma, mark.how) : null
+    return mark?.kind === 'line' ? lineThrough(firstPlaces(mark), mark.sigma, mark.how) : null
   }
   const { stroke, pixels, sigmas } = feature
   if (stroke?.state === 'looking') return null
-  if (stroke?.state === 'found') return lineThrough(pixelsOf(stroke.mark), stroke.mark.sigma, 'stroke')
+  if (stroke?.state === 'found') return lineThrough(firstPlaces(stroke.mark), stroke.mark.sigma, 'stroke')
   return lineThrough(pixels, Math.max(...sigmas), 'hand')
 }
 

@@ -2,7 +2,7 @@ import { expect, it } from 'vitest'
 import { applyEdit, type Edit, reviewEdit } from '../../../../src/core/job/edits/edit.ts'
 import { readJob } from '../../../../src/core/job/read-job.ts'
 import { JobError } from '../../../../src/core/job/text/job-error.ts'
-import { winchJob } from '../winch-job.ts'
+import { winchJob, winchJobOfVersion1 } from '../winch-job.ts'
 
 const job = readJob(winchJob())
 const NOTHING = {
@@ -85,7 +85,7 @@ it('a thing may go together with what uses it', () => {
 })
 
 it('the only person stays while repeated picks name them', () => {
-  const alone = { ...winchJob(), people: [{ id: 'zoe', name: 'Zoe Awl' }] }
+  const alone = { ...winchJobOfVersion1(), people: [{ id: 'zoe', name: 'Zoe Awl' }] }
   const byNobody = JSON.parse(JSON.stringify(alone), (key, value) => (key === 'by' ? undefined : value))
   byNobody.marks[0] = { ...byNobody.marks[0], repeats: [[1, 2]], repeatedBy: [{ by: 'zoe' }] }
   const only = readJob(byNobody)

@@ -1,6 +1,7 @@
 import fc from 'fast-check'
 import type { Edit } from '../../../../src/core/job/edits/edit.ts'
 import type { Job } from '../../../../src/core/job/model/types.ts'
+import { picksOf } from '../../../../src/core/job/picks/picks-of.ts'
 import {
   anyPixel,
   type Draw,
@@ -11,6 +12,7 @@ import {
   mark,
   maybeBy,
   oneOf,
+  pickedAgain,
   reference,
   relationText,
   some,
@@ -82,14 +84,33 @@ const MAKERS: Record<Edit['do'], (draw: Draw, job: Job, fresh: string) => object
     const item = mark(draw, job, id)
     return item && { item, index: some(draw, job.marks.length) }
   },
-  'change-mark': (draw, job) => ({
-    id: oneOf(draw, job.marks)?.id,
-    ...(some(draw, 3) === 0
-      ? { set: { kind: 'point', pixel: anyPixel(draw) }, clear: ['pixels'] }
-      : change(draw, { sigma: 1.5, label: 'rivet', how: 'hand' }, ['label', 'by', 'repeats'])),
-  }),
+  'change-mark': (draw, job) => {
+    const before = oneOf(draw, job.marks)
+    const id = before?.id
+    switch (some(draw, 5)) {
+      case 0:
+        return { id, set: { kind: 'point', pixel: anyPixel(draw) }, clear: ['pixels'] }
+      case 1:
+        return before && { id, set: { picks: picksOf(pickedAgain(draw, job, before)) } }
+      case 2:
+        return {
+          id,
+          ...change(draw, { pixel: anyPixel(draw), sitting: 'forenoon' }, ['picks', 'repeatedBy']),
+        }
+      default:
+        return {
+          id,
+          ...change(draw, { sigma: 1.5, label: 'rivet', how: 'hand' }, ['label', 'by', 'repeats']),
+        }
+    }
+  },
   'remove-mark': (draw, job) => ({ id: oneOf(draw, job.marks)?.id }),
-  'repeat-pick': (draw, job) => ({ mark: oneOf(draw, job.marks)?.id, pixel: anyPixel(draw) }),
+  'repeat-pick': (draw, job) => ({
+    mark: oneOf(draw, job.marks)?.id,
+    pixel: anyPixel(draw),
+    ...(sometimes(draw) ? { sitting: 'afternoon', how: 'hand', sigma: 0.5 } : {}),
+    ...maybeBy(draw, job),
+  }),
   'add-dimension': (draw, job, id) => ({
     item: dimension(draw, job, sometimes(draw) ? `d_${id}` : 'dim_new', job.dimensions.length),
     index: some(draw, job.dimensions.length),

@@ -3,6 +3,7 @@ import { pixel } from '../../../../src/core/geometry/frames.ts'
 import { applyEdit, describeEdit, type Edit, readEdit } from '../../../../src/core/job/edits/edit.ts'
 import { newJob } from '../../../../src/core/job/model/new-job.ts'
 import type { Job, Mark } from '../../../../src/core/job/model/types.ts'
+import { listed } from '../../../../src/core/job/picks/with-picks.ts'
 import { readJob } from '../../../../src/core/job/read-job.ts'
 import { JobError } from '../../../../src/core/job/text/job-error.ts'
 import { writeJob } from '../../../../src/core/job/write-job.ts'
@@ -32,11 +33,13 @@ function edited(edit: Edit, of: Job = job): Job {
 }
 
 const point: Mark = { id: 'M12', sheet: 's1', how: 'hand', sigma: 1, kind: 'point', pixel: pixel(3, 4) }
+/** As the job keeps it. */
+const kept = listed(point)
 
 describe('adding and removing', () => {
   it('puts a mark where it is told, and at the end otherwise', () => {
-    expect(edited({ do: 'add-mark', item: point }).marks.at(-1)).toEqual(point)
-    expect(edited({ do: 'add-mark', item: point, index: 2 }).marks[2]).toEqual(point)
+    expect(edited({ do: 'add-mark', item: point }).marks.at(-1)).toEqual(kept)
+    expect(edited({ do: 'add-mark', item: point, index: 2 }).marks[2]).toEqual(kept)
     expect(refusal({ do: 'add-mark', item: point, index: 99 })).toBe(
       'The mark cannot be put at index 99: there are 10, so the index is at most that.',
     )
@@ -52,7 +55,7 @@ describe('adding and removing', () => {
     const edit: Edit = { do: 'add-mark', item: { ...point, pixel: pixel(3, 4) } as Mark }
     const next = applyEdit(job, readEdit(edit)).job
     ;(edit.item as unknown as { pixel: number[] }).pixel[0] = 99
-    expect(next.marks.at(-1)).toEqual(point)
+    expect(next.marks.at(-1)).toEqual(kept)
   })
 
   it('refuses an id that is taken', () => {
@@ -86,7 +89,8 @@ describe('adding and removing', () => {
 describe('changing', () => {
   it('sets and clears fields, and leaves the others', () => {
     const next = edited({ do: 'change-mark', id: 'rim', set: { sigma: 2 }, clear: ['label'] })
-    expect(next.marks[8]).toEqual({ ...job.marks[8], sigma: 2, label: undefined })
+    const rim = { ...job.marks[8], sigma: 2, label: undefined, picks: undefined }
+    expect(next.marks[8]).toEqual({ ...rim, picks: [{ ...job.marks[8]?.picks?.[0], sigma: 2 }] })
     expect(next.marks[8]).not.toHaveProperty('label')
   })
 
@@ -332,7 +336,7 @@ describe('several edits as one', () => {
       { do: 'add-mark', item: point },
       { do: 'add-sheet', item: sheet },
     ]
-    expect(edited({ do: 'several', name: 'first picks', edits }, mark).marks).toEqual([point])
+    expect(edited({ do: 'several', name: 'first picks', edits }, mark).marks).toEqual([kept])
   })
 
   it('are all made or none', () => {

@@ -143,6 +143,10 @@ describe('who and when', () => {
       repeats: [[3, 5]],
       repeatedBy: [stamp],
       ...stamp,
+      picks: [
+        { pixel: [3, 4], how: 'hand', sigma: 1, ...stamp },
+        { pixel: [3, 5], ...stamp },
+      ],
     })
     expect(applyEdit(picked.job, picked.inverse).job).toEqual(mark)
   })

@@ -9,6 +9,7 @@ import {
 import type { UnnamedMark } from '../../../../src/core/job/from-picks/picked-mark.ts'
 import { newJob } from '../../../../src/core/job/model/new-job.ts'
 import type { Job, Mark } from '../../../../src/core/job/model/types.ts'
+import { listed } from '../../../../src/core/job/picks/with-picks.ts'
 import { inWords } from '../../../../src/core/words/core-words.ts'
 
 const rough: Pixel[] = [pixel(10, 21), pixel(90, 19)]
@@ -32,7 +33,7 @@ function withLine(): Job {
   const job = newJob('Winch', 'mm')
   const scan = { file: 'winch.png', sha256: '0'.repeat(64), page: 1, width: 2000, height: 1500 }
   job.sheets.push({ id: 'S1', title: 'Winch', record: {}, scan })
-  return { ...job, marks: [line] }
+  return { ...job, marks: [listed(line)] }
 }
 
 describe('a mark that is on a stroke', () => {
@@ -47,6 +48,7 @@ describe('a mark that is on a stroke', () => {
       kind: 'line',
       sigma: 1,
       pixels: rough,
+      picks: [{ how: 'hand', sigma: 1, pixels: rough }],
     })
     expect(applyEdit(job, inverse).job).toEqual(withLine())
   })
@@ -61,7 +63,7 @@ describe('a mark that is on a stroke', () => {
 
   it('is picked again on the stroke only', () => {
     expect(pickAgain(line, onLine)).toEqual({
-      edit: { do: 'repeat-pick', mark: 'M1', pixels: onLine.pixels },
+      edit: { do: 'repeat-pick', mark: 'M1', pixels: onLine.pixels, how: 'stroke', sigma: 0.06 },
     })
     const byHand: UnnamedMark = { how: 'hand', kind: 'line', sigma: 1, pixels: rough }
     const refused = pickAgain(line, byHand)
@@ -74,7 +76,7 @@ describe('a mark that is on a stroke', () => {
 describe('a mark that was picked by hand', () => {
   it('is picked again by hand', () => {
     expect(pickAgain(point, { how: 'hand', sigma: 1, kind: 'point', pixel: pixel(2, 3) })).toEqual({
-      edit: { do: 'repeat-pick', mark: 'M1', pixel: [2, 3] },
+      edit: { do: 'repeat-pick', mark: 'M1', pixel: [2, 3], how: 'hand', sigma: 1 },
     })
   })
 

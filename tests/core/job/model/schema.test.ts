@@ -19,8 +19,8 @@ describe('the JSON Schema of a job', () => {
   it('says what it is of', () => {
     expect(schema).toMatchObject({
       $schema: 'https://json-schema.org/draft/2020-12/schema',
-      $id: 'scantling-job-1',
-      title: 'Scantling job, format version 1',
+      $id: 'scantling-job-2',
+      title: 'Scantling job, format version 2',
       type: 'object',
     })
   })
@@ -81,7 +81,7 @@ describe('the JSON Schema of an edit', () => {
       'Any of: label, kind, by, at, count, tolerance, adoptedBy, adoptedAt, note.',
     )
     expect(fields('change-mark')).toMatch(
-      /sigma, stroke, repeatedBy, .*pixel, repeats, covariance, pixels, closed\./,
+      /sigma, stroke, repeatedBy, .*pixel, repeats, covariance, picks, pixels, closed\./,
     )
     expect(fields('change-evidence')).toMatch(/legibility.*readings.*formula/)
     expect(fields('change-evidence')).not.toMatch(/\b(id|withdrawn)\b/)
