@@ -36,9 +36,9 @@ function own(mark: CircleMark): OwnCircle {
   if (picks.length === 1 && first !== undefined) return plainCircle(mark, first.pixels)
   const people = byPerson(picks).map((own) => own.map(({ pixels }) => pixels))
   if (mark.how === 'stroke') return strokeCircle(mark, first?.pixels ?? [], people)
-  const asOne = handCircle(mark, people.flat(2))
   const each = people.map((own) => own.flat())
-  return people.length > 1 ? circleOfSeveral(each, asOne, pickingOf(mark)) : asOne
+  if (people.length === 1) return handCircle(mark, each.flat())
+  return circleOfSeveral(each, handCircle(mark, each.flat(), people.length - 1), pickingOf(mark))
 }
 
 const plainCircle = (mark: CircleMark, points: readonly Pixel[]): OwnCircle => ({
@@ -46,14 +46,17 @@ const plainCircle = (mark: CircleMark, points: readonly Pixel[]): OwnCircle => (
   picking: everyPoint(points.length, mark.sigma, pickingOf(mark), KNOWN),
 })
 
-/** All points of all picks on one circle, their sigma from how they scatter about it. */
-function handCircle(mark: CircleMark, points: readonly Pixel[]): OwnCircle {
+/**
+ * All points of all picks on one circle, their sigma from how they scatter about it.
+ * @param worth degrees of freedom of that, where not all that it has
+ */
+function handCircle(mark: CircleMark, points: readonly Pixel[], worth?: number): OwnCircle {
   const { squares, dof } = roundScatter(points)
   const told = dof > 0 && squares / dof > NO_SCATTER
   const sigma = told ? Math.sqrt(squares / dof) : mark.sigma
   return {
     points,
-    picking: everyPoint(points.length, sigma, pickingOf(mark), told ? { dof } : KNOWN),
+    picking: everyPoint(points.length, sigma, pickingOf(mark), told ? { dof: worth ?? dof } : KNOWN),
     ...(dof > 0 ? { scatter: { squares, dof, sigma: mark.sigma } } : {}),
   }
 }

@@ -10,10 +10,11 @@ import { freedOfOval } from './round-scatter.ts'
 /**
  * A circle that several people picked by hand. How far each person's circle lies from the others' is held against how
  * the person's points lie about their own. Where it is more, the mean of the circles is taken, to which the points of
- * each are moved, and its scatter says how sure it is; else all points as one person's. A sheet that shrank more one way
- * shows the same oval to all of them, which is taken out before they are compared.
+ * each are moved, and its scatter says how sure it is; else all points as one person's. Either is worth as many degrees
+ * of freedom as people but one. A sheet that shrank more one way shows the same oval to all of them, which is taken out
+ * before they are compared.
  * @param people the points of each person
- * @param asOne the circle through all points as if one person had picked them
+ * @param asOne the circle through all points as if one person had picked them, worth so many
  */
 export function circleOfSeveral(
   people: readonly (readonly Pixel[])[],

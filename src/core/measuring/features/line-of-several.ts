@@ -11,7 +11,8 @@ import { deviationsOf, NO_SCATTER } from './repeated-picks.ts'
 
 /**
  * A line that several people picked by hand: the mean of each person's line. How far the people's lines lie apart is
- * held against how each person's picks lie about their own; where it is more, their scatter says how sure the mean is.
+ * held against how each person's picks lie about their own; where it is more, their scatter says how sure the mean is,
+ * else that of all picks about one line. Either is worth as many degrees of freedom as people but one.
  * @param people the picks of each person, each pick all its pixels
  */
 export function lineOfSeveral(
@@ -30,7 +31,7 @@ export function lineOfSeveral(
   const by = f === null || f > 1 ? 'groups' : 'all'
   const told = s2 > NO_SCATTER
   const sigma = told ? Math.sqrt(s2) : mark.sigma
-  const estimate = told ? { dof: all.n - 2 } : KNOWN
+  const estimate = told ? { dof: lines.length - 1 } : KNOWN
   const share = 1 / lines.length
   const picking =
     by === 'groups'

@@ -76,7 +76,7 @@ function pathOfSeveral(mark: PathMark, people: readonly (readonly Pixel[])[][]):
   }
   const picking =
     told.by === 'all'
-      ? everyPoint(points.length, told.u, label, { dof: told.dof })
+      ? everyPoint(points.length, told.u, label, { dof: people.length - 1 })
       : deviationsOf(told.means, label).flatMap(({ source, by }) =>
           inPoints(by).map(([dx, dy], point): Move => ({ source, point, dx, dy })),
         )

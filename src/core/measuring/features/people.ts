@@ -62,7 +62,9 @@ export interface Yardsticks {
 }
 
 /**
- * The mean of what was found, each time a vector: of one person of all picks, of several of their means.
+ * The mean of what was found, each time a vector: of one person of all picks, of several of their means. What several
+ * found is worth as many degrees of freedom as people but one, also where all is taken as one person's: a way of picking
+ * that moves one of its numbers only is seldom told from chance by all of them together.
  * @param groups what each person found
  */
 export function meanOfPeople(
@@ -80,7 +82,7 @@ export function meanOfPeople(
     deviations:
       by === 'groups'
         ? deviationsOf(means, label)
-        : scaledDeviations(all, label, Math.sqrt(share / (all.length - 1))),
+        : scaledDeviations(all, label, Math.sqrt(share / (all.length - 1)), means.length - 1),
     people: { ...peopleScatter(told), p, by },
   }
 }

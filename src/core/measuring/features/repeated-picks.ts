@@ -19,19 +19,24 @@ export interface Deviation {
  * Source: JCGM 100:2008, 4.2.3 (eq. 5) and 5.2.3 (eq. 17); n − 1 degrees of freedom.
  */
 export const deviationsOf = (picks: readonly (readonly number[])[], label: string): Deviation[] =>
-  scaledDeviations(picks, label, 1 / Math.sqrt(picks.length * (picks.length - 1)))
+  scaledDeviations(picks, label, 1 / Math.sqrt(picks.length * (picks.length - 1)), picks.length - 1)
 
-/** The same for another mean than that in which each pick counts alike: each deviation `times` so much. */
+/**
+ * The same for another mean than that in which each pick counts alike.
+ * @param times what each deviation is multiplied by
+ * @param dof degrees of freedom; n − 1 where nothing else is known
+ */
 export function scaledDeviations(
   picks: readonly (readonly number[])[],
   label: string,
   times: number,
+  dof: number,
 ): Deviation[] {
   const n = picks.length
   if (n < 2) return []
   const mean = meanOf(picks)
   const away = picks.map((pick) => pick.map((value, i) => value - (mean[i] ?? 0)))
   if (away.every((one) => one.every((d) => d * d <= NO_SCATTER))) return []
-  const estimate = { dof: n - 1 }
+  const estimate = { dof }
   return away.map((one) => ({ source: newSource(label, estimate), by: one.map((d) => d * times) }))
 }
