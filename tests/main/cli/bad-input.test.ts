@@ -80,7 +80,7 @@ const CASES: [what: string, names: string[], spoil: Spoil][] = [
       await symlink('elsewhere.json', join(folder, 'job.json'))
     },
   ],
-  ['a job of a newer version', ['version 2', 'newer'], document((job) => ({ ...job, version: 2 }))],
+  ['a job of a newer version', ['version 3', 'newer'], document((job) => ({ ...job, version: 3 }))],
   [
     'a scan that is missing',
     ['drum.png', 'S1', 'does not exist'],

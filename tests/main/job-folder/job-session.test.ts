@@ -78,15 +78,41 @@ describe('an edit', () => {
     await session.edit({ do: 'repeat-pick', mark: 'M1', pixel: pixel(50, 51) }, 'AR')
     await session.close()
     const { marks, people } = await documentOf(folder)
+    const sitting = expect.stringMatching(/^[\w-]{16}$/)
     const stamp = { by: 'AR', at: '2026-03-01T08:00:00.000Z' }
-    expect(marks.at(-1)).toEqual({ ...point('M5', 10, 20), ...stamp })
+    const made = { ...stamp, sitting }
+    const byHand = { how: 'hand', sigma: 1 }
+    expect(marks.at(-1)).toEqual({
+      ...point('M5', 10, 20),
+      ...made,
+      picks: [{ pixel: [10, 20], ...byHand, ...made }],
+    })
     expect(marks[0]).toEqual({
       ...point('M1', 50.5, 50.5),
       repeats: [[50, 51]],
-      repeatedBy: [stamp],
+      repeatedBy: [made],
       ...stamp,
+      picks: [
+        { pixel: [50.5, 50.5], ...byHand, ...stamp },
+        { pixel: [50, 51], ...made },
+      ],
     })
     expect(people).toHaveLength(1)
+  })
+
+  test('says in which sitting it was picked: one opening of the job by one person', async () => {
+    const { folder } = await workshopJob()
+    const sat = async (...who: string[]) => {
+      const session = await openJob(folder, { mode: 'write' })
+      for (const by of who) await session.edit({ do: 'repeat-pick', mark: 'M1', pixel: pixel(50, 51) }, by)
+      await session.close()
+    }
+    await sat('AR', 'Cora Brace', 'AR')
+    await sat('AR')
+    const [first] = (await documentOf(folder)).marks
+    const [ada, cora, adaAgain, adaLater] = first?.picks?.slice(1).map(({ sitting }) => sitting) ?? []
+    expect(adaAgain).toBe(ada)
+    expect(new Set([ada, cora, adaLater, undefined]).size).toBe(4)
   })
 
   test('by somebody new adds them to the people first, under one fsync, and both can be undone', async () => {
@@ -502,7 +528,7 @@ describe('a folder that holds no sound job', () => {
       'is of a newer version',
       async (folder: string) => {
         const text = await readFile(join(folder, 'job.json'), 'utf8')
-        await writeFile(join(folder, 'job.json'), text.replace('"version": 1', '"version": 3'))
+        await writeFile(join(folder, 'job.json'), text.replace('"version": 2', '"version": 3'))
       },
       'newer Scantling (format version 3',
     ],

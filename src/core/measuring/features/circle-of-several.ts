@@ -1,11 +1,12 @@
 import { type CircleFit, fitCircle } from '../../geometry/fit-circle.ts'
 import type { Pixel } from '../../geometry/frames.ts'
+import { GeometryError } from '../../geometry/geometry-error.ts'
 import { compareSquares } from '../../uncertainty/analysis-of-variance.ts'
 import { meanOf } from '../../uncertainty/type-a.ts'
 import { type OwnCircle, outwardOf, shiftedBy, shiftMoves, vectorOf } from './circles.ts'
+import { freedOfOval } from './common-oval.ts'
 import type { PeopleScatter } from './people.ts'
 import { deviationsOf } from './repeated-picks.ts'
-import { freedOfOval } from './round-scatter.ts'
 
 /**
  * A circle that several people picked by hand. How far each person's circle lies from the others' is held against how
@@ -21,26 +22,40 @@ export function circleOfSeveral(
   asOne: OwnCircle,
   label: string,
 ): OwnCircle {
-  const round = freedOfOval(people.flat())
-  const sizes = people.map(({ length }) => length)
-  const circles = inGroups(round.points, sizes).map((points) => fitCircle(points))
-  const all = fitCircle(round.points)
-  const rank = Math.min(3 * (people.length - 1), round.dof)
-  const own = { squares: circles.reduce((sum, fit) => sum + fit.squares, 0), dof: round.dof - rank }
-  const more = { squares: Math.max(0, all.squares - own.squares), dof: rank }
-  const { f, p } = compareSquares(own, more)
-  const within = own.dof === 0 ? null : Math.sqrt(own.squares / own.dof)
-  const scatter: PeopleScatter = {
+  const own = circlesOf(people)
+  // Where somebody's points are on no circle of their own, nobody's can be compared.
+  if (own === null) return asOne
+  const freed = freedOfOval(people, own)
+  const circles = freed.people.map((points) => fitCircle(points))
+  const all = fitCircle(freed.people.flat())
+  const dof = all.n - 3 * people.length - freed.numbers
+  const within = {
+    squares: circles.reduce((sum, { squares }) => sum + squares, 0),
+    dof: Math.max(0, dof),
+  }
+  const rank = 3 * (people.length - 1)
+  const { f, p } = compareSquares(within, { squares: Math.max(0, all.squares - within.squares), dof: rank })
+  const sigma = within.dof === 0 ? null : Math.sqrt(within.squares / within.dof)
+  const told: PeopleScatter = {
     n: people.length,
-    s: round.dof === 0 ? 0 : Math.sqrt(all.squares / round.dof),
-    within,
-    between: within === null ? null : beyond(circles, within),
+    s: Math.sqrt(all.squares / Math.max(1, dof + rank)),
+    within: sigma,
+    between: sigma === null ? null : beyond(circles, sigma),
     p,
     by: f !== null && f > 1 ? 'groups' : 'all',
   }
-  return scatter.by === 'all'
-    ? { ...asOne, people: scatter }
-    : { ...asOne, ...meanCircle(people, circles, label), people: scatter }
+  const made = told.by === 'groups' ? { ...asOne, ...meanCircle(people, circles, label) } : asOne
+  return { ...made, people: told }
+}
+
+/** The circle of each person; null where the points of one of them determine none. */
+function circlesOf(people: readonly (readonly Pixel[])[]): CircleFit<Pixel>[] | null {
+  try {
+    return people.map((points) => fitCircle(points))
+  } catch (error) {
+    if (error instanceof GeometryError) return null
+    throw error
+  }
 }
 
 /** The points of each person moved to the mean of all circles, which is as sure as these scatter. */
@@ -64,14 +79,6 @@ function meanCircle(
       moved.flatMap(({ outward }) => outward),
     ),
   }
-}
-
-function inGroups(points: readonly Pixel[], sizes: readonly number[]): Pixel[][] {
-  let from = 0
-  return sizes.map((size) => {
-    from += size
-    return points.slice(from - size, from)
-  })
 }
 
 /** Standard deviation of people's radii, beyond what each person's own points leave open. */

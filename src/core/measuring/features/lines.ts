@@ -9,8 +9,8 @@ export interface OwnLine extends Pick<Feature, 'scatter' | 'people'> {
 }
 
 /** The pixels of all picks in one list that begins and ends as the first pick does, for that is the line's direction. */
-export function pooled([first = [], ...repeats]: readonly (readonly Pixel[])[]): Pixel[] {
-  return [...first.slice(0, -1), ...repeats.flat(), ...first.slice(-1)]
+export function pooled([first = [], ...again]: readonly (readonly Pixel[])[]): Pixel[] {
+  return [...first.slice(0, -1), ...again.flat(), ...first.slice(-1)]
 }
 
 /** A line across itself by `across` and turned by `turn` (radians): moves of its ends at t along it. */

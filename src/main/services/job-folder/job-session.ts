@@ -16,6 +16,7 @@ import type { Step } from './history/undo-stacks.ts'
 import { releaseLock, stillHeld } from './lock/acquire-lock.ts'
 import type { LockHolder } from './lock/lock-holder.ts'
 import type { EditRequest, SessionState, Transition } from './session-state.ts'
+import { sittings } from './sittings.ts'
 import { takeRequest } from './take-request.ts'
 
 /** An edit that is on disk. */
@@ -82,6 +83,7 @@ export class JobSession {
   /** What a person should be told about this opening: dropped lines, taken-over locks, changed scans. */
   readonly notices: readonly AnyReason[]
   readonly #now: () => Date
+  readonly #sittingOf = sittings()
   readonly #access: WriteAccess | undefined
   #state: SessionState
   #readOnlyBecause: AnyReason | undefined
@@ -264,6 +266,7 @@ export class JobSession {
       folder: this.folder,
       at: this.#now().toISOString(),
       together: state.tip.n + 1,
+      sittingOf: this.#sittingOf,
       load: async (ref: LineRef, job: Job) => steps.get(ref[0]) ?? access.history.stepAt(ref, job),
     }
     const take = (taken: Transition): Acknowledged => {

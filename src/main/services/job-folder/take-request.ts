@@ -27,6 +27,8 @@ export interface Making {
   at: string
   /** The number of the first edit that goes to disk with this one. */
   together: number
+  /** In which sitting of this opening a person, by id, makes it. */
+  sittingOf: (person: string) => string
   load: LoadStep
 }
 
@@ -50,19 +52,20 @@ export async function takeRequest(
     return { step: await makeStep(state, request, making), introduction: undefined }
   }
   const asked = request.edit
-  const { by, at } = making
+  const { by, at, sittingOf } = making
   mustNotRemoveEvidence(asked)
   reviewEdit(state.job, asked)
   const person = makerOf(state.job, asked, by)
   if (person !== undefined) {
-    const edit = stampEdit(state.job, asked, { by: person.id, at })
+    const edit = stampEdit(state.job, asked, { by: person.id, at, sitting: sittingOf(person.id) })
     return { step: await makeEdit(state, edit, making), introduction: undefined }
   }
   const { id, edit: introducing } = addPerson(state.job, by, mint)
+  const sitting = sittingOf(id)
   const introduce = stampEdit(state.job, introducing, { by: id, at })
-  const edit = stampEdit(state.job, asked, { by: id, at })
+  const edit = stampEdit(state.job, asked, { by: id, at, sitting })
   // Nothing says who made it, so nobody needs to be known.
-  if (sameJson(edit, stampEdit(state.job, asked, { by: undefined, at }))) {
+  if (sameJson(edit, stampEdit(state.job, asked, { by: undefined, at, sitting }))) {
     return { step: await makeEdit(state, edit, making), introduction: undefined }
   }
   const introduction = await makeEdit(state, introduce, making)

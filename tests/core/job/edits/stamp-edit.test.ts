@@ -151,6 +151,40 @@ describe('who and when', () => {
     expect(applyEdit(picked.job, picked.inverse).job).toEqual(mark)
   })
 
+  it('of a pick are those of the sitting as well, unless it was made at another time or by somebody else', () => {
+    const now = { ...stamp, sitting: 'forenoon' }
+    const added = (item: Mark) => {
+      const edit = stampEdit(job, { do: 'add-mark', item }, now)
+      return applyEdit(job, edit).job.marks.at(-1)?.picks?.[0]
+    }
+    const picked = { pixel: [3, 4], how: 'hand', sigma: 1 }
+    expect(added(point)).toEqual({ ...picked, ...now })
+    expect(added({ ...point, by: 'ben' })).toEqual({ ...picked, ...now })
+    expect(added({ ...point, by: 'ada' })).toEqual({ ...picked, ...stamp, by: 'ada' })
+    expect(added({ ...point, at: '1911-03-09T10:05:00Z' })).not.toHaveProperty('sitting')
+    const mark = applyEdit(job, { do: 'add-mark', item: { ...point, by: 'ada', at: stamp.at } }).job
+    const again = stampEdit(mark, { do: 'repeat-pick', mark: 'M12', pixel: pixel(3, 5) }, now)
+    expect(again).toEqual({ do: 'repeat-pick', mark: 'M12', pixel: [3, 5], ...now })
+  })
+
+  it('of a mark that is put somewhere else are those of whoever does it, and of what stays where it is do not change', () => {
+    const said = { by: 'ada', at: '1911-03-09T10:05:00Z', sitting: 'long ago' }
+    const mark = applyEdit(job, { do: 'add-mark', item: { ...point, ...said } }).job
+    const moved = (
+      set: object,
+      by: typeof stamp & { sitting?: string } = { ...stamp, sitting: 'forenoon' },
+    ) => {
+      const edit = stampEdit(mark, { do: 'change-mark', id: 'M12', set } as Edit, by)
+      return applyEdit(mark, edit).job.marks.at(-1)?.picks?.[0]
+    }
+    const place = { how: 'hand', sigma: 1, pixel: [5, 5] }
+    expect(moved({ pixel: [5, 5] })).toEqual({ ...place, ...stamp, sitting: 'forenoon' })
+    expect(moved({ pixel: [5, 5] }, stamp)).toEqual({ ...place, ...stamp })
+    expect(moved({ pixel: [5, 5], by: 'ada' })).toMatchObject({ ...said })
+    expect(moved({ pixel: [3, 4], sigma: 2 })).toMatchObject({ ...said, sigma: 2 })
+    expect(moved({ label: 'rivet' })).toMatchObject(said)
+  })
+
   it('are not added to what says nothing of them, nor where they are cleared', () => {
     const byTheRules: Edit = { do: 'adopt', dimension: 'drum_length' }
     expect(stampEdit(job, byTheRules, stamp)).toBe(byTheRules)

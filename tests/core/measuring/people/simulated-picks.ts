@@ -97,8 +97,12 @@ export const lineBy = (id: string, places: readonly Place[], hands: Hands): Mark
 export const pathBy = (id: string, places: readonly Place[], hands: Hands): MarkOf<'path'> =>
   whole(id, 'path', places, hands, shifted)
 
-export const circleBy = (id: string, centre: Place, places: readonly Place[], hands: Hands): MarkOf<'circle'> =>
-  whole(id, 'circle', places, hands, grown(centre))
+export const circleBy = (
+  id: string,
+  centre: Place,
+  places: readonly Place[],
+  hands: Hands,
+): MarkOf<'circle'> => whole(id, 'circle', places, hands, grown(centre))
 
 /** The same mark as if nobody said who picked it: all picks are one person's then. */
 export function unsigned<M extends Mark>({ by: _, repeatedBy: __, picks: ___, ...mark }: M): M {
