@@ -4,8 +4,8 @@ import type { Mark, MarkPick, PointPick, WholePick } from '../model/types.ts'
 type Unnamed<M> = M extends Mark ? Omit<M, 'id' | 'sheet'> : never
 /** A mark whether it has its id and its sheet yet or not. */
 type Picked = Unnamed<Mark>
-type PickedPoint = Unnamed<Extract<Mark, { kind: 'point' }>>
-type PickedWhole = Exclude<Picked, PickedPoint>
+/** A pick of a mark of some kind. */
+type PickOf<M extends Picked> = M extends { kind: 'point' } ? PointPick : WholePick
 
 /** Fields of a mark that say of its first pick what a pick says of itself, but for where it is. */
 export const OF_THE_FIRST = ['by', 'at', 'sitting', 'how', 'sigma'] as const
@@ -74,15 +74,12 @@ function filled(pick: MarkPick, told: MarkPick): MarkPick {
  * are made of `pixel` or `pixels`, `repeats` and `repeatedBy`. Where these say otherwise than `picks`, which a document
  * is refused for, they count: a program that does not know of `picks` has changed them.
  */
-export function picksOf(mark: PickedPoint): readonly PointPick[]
-export function picksOf(mark: PickedWhole): readonly WholePick[]
-export function picksOf(mark: Picked): readonly MarkPick[]
-export function picksOf(mark: Picked): readonly MarkPick[] {
+export function picksOf<M extends Picked>(mark: M): readonly PickOf<M>[] {
   const told = fromFields(mark)
   const picks: readonly MarkPick[] | undefined = mark.picks
-  if (picks === undefined || fieldAgainst(mark, told) !== null) return told
+  if (picks === undefined || fieldAgainst(mark, told) !== null) return told as PickOf<M>[]
   const whole = picks.map((pick, i) => filled(pick, told[i] as MarkPick))
-  return whole.every((pick, i) => pick === picks[i]) ? picks : whole
+  return (whole.every((pick, i) => pick === picks[i]) ? picks : whole) as PickOf<M>[]
 }
 
 /** Where a mark was picked the first time: one place of a point. Pixels. */

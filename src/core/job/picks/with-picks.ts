@@ -44,6 +44,6 @@ export const relisted = <M extends Mark>(mark: M): M =>
  */
 export function listed<M extends Mark>(mark: M): M {
   if (fieldAgainstPicks(mark) !== null) return mark
-  const picks = picksOf(mark)
+  const picks: readonly MarkPick[] = picksOf<Mark>(mark)
   return picks === mark.picks ? mark : { ...mark, picks }
 }
