@@ -1,4 +1,4 @@
-import { describeEdit, type Edit } from '../edits/edit.ts'
+import { describeEdit } from '../edits/edit.ts'
 import type { Job } from '../model/types.ts'
 import type { Change } from './change.ts'
 import { type Follower, follow } from './follow.ts'
@@ -25,21 +25,21 @@ export interface HistoryEntry {
 export function entryOf(line: HistoryLine, follower: Pick<Follower, 'take'>): HistoryEntry | null {
   const changes = follower.take(line)
   if (changes.length === 0) return null
-  const { n, at, by, edit, undoes, redoes } = line
+  const { n, at, by, undoes, redoes } = line
   return {
     n,
     at,
     by,
-    name: nameOf(edit, undoes, redoes),
+    name: nameOf(line),
     ...(undoes === undefined ? {} : { undoes }),
     ...(redoes === undefined ? {} : { redoes }),
     changes,
   }
 }
 
-function nameOf(edit: Edit, undoes: Named | undefined, redoes: Named | undefined): string {
+function nameOf({ edit, back, undoes, redoes }: HistoryLine): string {
   if (undoes !== undefined) return `undo ${undoes.name}`
-  return redoes === undefined ? describeEdit(edit) : `redo ${redoes.name}`
+  return redoes === undefined ? describeEdit(edit, undefined, back) : `redo ${redoes.name}`
 }
 
 /** What was done before the history began, newest first, what bears no date last; what was done together as one. */

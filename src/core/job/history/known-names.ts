@@ -1,4 +1,6 @@
-import { called, type Labelled } from '../ids/label.ts'
+import { ID_KINDS } from '../ids/id-form.ts'
+import { called, type Labelled, labelOf } from '../ids/label.ts'
+import { listsOf } from '../ids/labels-of-job.ts'
 import type { Job, Unit } from '../model/types.ts'
 import type { Change, Thing } from './change.ts'
 import type { Fields } from './changed-fields.ts'
@@ -7,7 +9,7 @@ import type { Fields } from './changed-fields.ts'
 export interface ThingNames {
   /** The unit of the job. */
   readonly unit: Unit
-  /** What people call a thing: a dimension, view, sheet or person by the name, others by a noun and their id. */
+  /** What people call a thing: a dimension, view, sheet or person by the name, others by the label, or a noun and the id. */
   nameOf(thing: Pick<Thing, 'kind' | 'id'>): string
 }
 
@@ -28,48 +30,11 @@ const NOUNS: { readonly [K in Thing['kind']]?: string } = {
 }
 
 function nameIn({ kind, id }: Pick<Thing, 'kind' | 'id'>, item: Fields): string {
+  const labelled: Labelled = { ...item, id }
   const noun = NOUNS[kind]
-  if (noun !== undefined) return called(noun, { ...item, id } as Labelled)
+  if (noun !== undefined) return called(noun, labelled)
   const name = item[NAMED[kind] ?? '']
-  return typeof name === 'string' && name !== '' ? name : id
-}
-
-/** The kinds of things that are known by more than their id. */
-const KINDS = [
-  'person',
-  'instrument',
-  'sheet',
-  'view',
-  'mark',
-  'reference',
-  'evidence',
-  'relation',
-  'note',
-] as const
-
-const itemsOf = (job: Job, kind: Thing['kind']): readonly object[] => {
-  switch (kind) {
-    case 'person':
-      return job.people
-    case 'instrument':
-      return job.instruments
-    case 'sheet':
-      return job.sheets
-    case 'view':
-      return job.views
-    case 'mark':
-      return job.marks
-    case 'relation':
-      return job.relations
-    case 'note':
-      return job.notes
-    case 'reference':
-      return job.views.flatMap(({ references }) => references)
-    case 'evidence':
-      return job.dimensions.flatMap(({ evidence }) => evidence)
-    default:
-      return []
-  }
+  return typeof name === 'string' && name !== '' ? name : labelOf(labelled)
 }
 
 /**
@@ -81,9 +46,9 @@ export class KnownNames implements ThingNames {
 
   constructor(job: Job) {
     this.unit = job.unit
-    for (const kind of KINDS) {
-      for (const item of itemsOf(job, kind))
-        this.#learn({ kind, id: (item as { id: string }).id }, item as Fields)
+    for (const kind of ID_KINDS) {
+      for (const list of listsOf(job, kind))
+        for (const item of list) this.#learn({ kind, id: item.id }, item as unknown as Fields)
     }
   }
 

@@ -1,6 +1,7 @@
 import { formatDrawnScale } from '../../quantity/format/format-drawn-scale.ts'
 import { type CoreReason, reason } from '../../words/core-words.ts'
 import { plainText } from '../../words/plain-text.ts'
+import { mintedFor } from '../ids/id-form.ts'
 import { ADOPTION_RULES } from '../model/schema.ts'
 import type { ChangedField, Thing } from './change.ts'
 import { changedFields, type Fields } from './changed-fields.ts'
@@ -59,7 +60,7 @@ function referredTo(field: string, value: string): Thing['kind'] | undefined {
 function plainValue(field: string, value: unknown, names: ThingNames): string {
   switch (typeof value) {
     case 'string': {
-      const kind = referredTo(field, value)
+      const kind = referredTo(field, value) ?? mintedFor(value)
       return shortened(kind === undefined ? value : names.nameOf({ kind, id: value }))
     }
     case 'number':

@@ -14,6 +14,8 @@ const LETTERS = {
 /** A kind of thing that goes by an id; dimensions go by their names. */
 export type IdKind = keyof typeof LETTERS
 
+export const ID_KINDS = Object.keys(LETTERS) as readonly IdKind[]
+
 /** Digits and letters that no hand takes for one another, and no vowel among them: no word comes about by chance. */
 export const ALPHABET = '23456789bcdfghjkmnpqrstvwxyz'
 

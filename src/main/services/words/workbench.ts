@@ -1,4 +1,3 @@
-import { quoted } from '../../../core/words/quoted.ts'
 import type { AnyReason, Catalogue } from '../../../core/words/reason.ts'
 import { howToRaise, limitInWords } from './limits-in-words.ts'
 
@@ -21,8 +20,8 @@ export const WORKBENCH_WORDS = {
   /** place: null where the job is not known here. */
   'workbench.another-job': (p: { place: string | null }) =>
     `The job ${p.place === null ? 'that this was meant for' : `in ${p.place}`} is no longer the one that is open, so nothing was done: open it again and do this anew.`,
-  'workbench.no-such-thing': (p: { kind: string; id: string }) =>
-    `There is no ${p.kind} ${quoted(p.id)} in the job that is open: it was renamed or removed.`,
+  'workbench.no-such-thing': (p: { kind: string; id: string }, say) =>
+    `There is no ${say.quotedItem(p.kind, p.id)} in the job that is open: it was renamed or removed.`,
   'recent.not-listed': () => 'That job is not on the list any more: choose another.',
   'recent.gone': (p: { title: string; place: string }) =>
     `The job "${p.title}" is no longer in ${p.place}, so it was taken off the list: open it from where it is now.`,

@@ -1,20 +1,8 @@
 import { describe, expect, it } from 'vitest'
-import { ALPHABET, type IdKind, LENGTH, mintedFor } from '../../../../src/core/job/ids/id-form.ts'
+import { ALPHABET, ID_KINDS, LENGTH, mintedFor } from '../../../../src/core/job/ids/id-form.ts'
 import { mintIds } from '../../../../src/core/job/ids/mint-ids.ts'
 import { mint as hostMint } from '../../../../src/main/services/ids/mint.ts'
 import { seededMint } from './seeded-mint.ts'
-
-const KINDS: readonly IdKind[] = [
-  'person',
-  'instrument',
-  'sheet',
-  'view',
-  'mark',
-  'reference',
-  'evidence',
-  'relation',
-  'note',
-]
 
 /** Chi-square of how often each character stands in ids, over all their places and over each by itself. */
 function unevenness(ids: readonly string[]): { whole: number; byPlace: number[] } {
@@ -43,9 +31,9 @@ const ONCE_IN_A_BILLION = 96.39
 describe('an id that is given', () => {
   it('begins with the letter of its kind, and is told from one that a person writes', () => {
     const mint = seededMint(1)
-    const ids = KINDS.map((kind) => mint(kind))
-    expect(ids.map(mintedFor)).toEqual(KINDS)
-    expect(new Set(ids.map((id) => id.charAt(0))).size).toBe(KINDS.length)
+    const ids = ID_KINDS.map((kind) => mint(kind))
+    expect(ids.map(mintedFor)).toEqual(ID_KINDS)
+    expect(new Set(ids.map((id) => id.charAt(0))).size).toBe(ID_KINDS.length)
     for (const id of ids) expect(id).toMatch(/^[a-z]-[2-9b-df-hjkmnp-tv-z]{13}$/)
     const written = ['M12', 'p1', 'AR', 'm-', 'm-2222', `m-${'2'.repeat(14)}`, `x-${'2'.repeat(13)}`, 'mean']
     expect(written.map(mintedFor)).toEqual(written.map(() => undefined))
