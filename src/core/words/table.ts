@@ -20,10 +20,7 @@ export const TABLE_WORDS = {
     `View "${p.view}": it is said to be drawn to ${p.stated}, but by the scan's dpi it is ${p.found.toPrecision(2)}. Check both: a scale the wrong way up, a reduced copy, or a dpi that is not the scanner's? The larger draughting error was taken.`,
   'caution.picks-scatter': (p: { mark: string; s: number; sigma: number }, say: Say) =>
     `${capital(say.item('mark', p.mark))}: its picks scatter by ${p.s.toFixed(1)} px, more than their sigma of ${p.sigma} px allows. Pick it again, or state a larger sigma.`,
-  'caution.people-differ': (
-    p: { mark: string; people: number; within: number; between: number },
-    say: Say,
-  ) =>
+  'caution.people-differ': (p: { mark: string; people: number; within: number; between: number }, say: Say) =>
     `${capital(say.item('mark', p.mark))}: the ${p.people} people who picked it do not pick it alike: within one person's hand by ${p.within.toPrecision(2)} px, between people by ${p.between.toPrecision(2)} px. Agree on what is picked there, or have more people pick it.`,
   'caution.mark-off-its-page': (p: { mark: string; width: number; height: number }, say: Say) =>
     `${capital(say.item('mark', p.mark))} lies off its page of ${p.width} × ${p.height} pixels: pick it again.`,

@@ -3,9 +3,9 @@ import { pixel } from '../../../../src/core/geometry/frames.ts'
 import {
   addPerson,
   applyEdit,
+  describeEdit,
   type Edit,
   makerOf,
-  describeEdit,
   personOf,
   stampEdit,
 } from '../../../../src/core/job/edits/edit.ts'

@@ -1,5 +1,5 @@
-import { ITEM_KINDS } from '../../model/item-kinds.ts'
 import type { Edit } from '../../model/edit-schema.ts'
+import { ITEM_KINDS } from '../../model/item-kinds.ts'
 import type { Mark } from '../../model/types.ts'
 import { fieldAgainstPicks } from '../../picks/picks-of.ts'
 import { listed, MIRRORS, withPicks } from '../../picks/with-picks.ts'
