@@ -1,7 +1,7 @@
 import { mintedFor } from '../job/ids/id-form.ts'
 import { type Labelled, labelOf } from '../job/ids/label.ts'
 import type { Labels } from '../job/ids/labels-of-job.ts'
-import type { AnyReason, Names, Part } from './reason.ts'
+import type { AnyReason, LabelsById, Part } from './reason.ts'
 
 function collect(part: Part, into: Set<string>): void {
   if (typeof part === 'string') {
@@ -16,7 +16,7 @@ export function nameIn<R extends AnyReason>(reason: R, labels: Labels): R {
   const ids = new Set<string>()
   collect(reason.parts, ids)
   if (ids.size === 0) return reason
-  const names: Names = Object.fromEntries([...ids].map((id) => [id, labels(id)]))
+  const names: LabelsById = Object.fromEntries([...ids].map((id) => [id, labels(id)]))
   return { ...reason, names: { ...reason.names, ...names } }
 }
 

@@ -15,14 +15,14 @@ export type Part =
   | { readonly [name: string]: Part }
 
 /** What people call the things that stand in a reason by their ids, by these. */
-export type Names = { readonly [id: string]: string }
+export type LabelsById = { readonly [id: string]: string }
 
 /** A reason of any layer. */
 export interface AnyReason {
   readonly code: string
   readonly parts: { readonly [name: string]: Part }
   /** Only of what people call otherwise than by its id. */
-  readonly names?: Names
+  readonly names?: LabelsById
 }
 
 /** Puts a reason that is a part of another into words. */
@@ -49,7 +49,7 @@ export type PartsOf<C extends Catalogue, K extends keyof C> =
 
 /** A reason that a catalogue has words for. */
 export type ReasonOf<C extends Catalogue, K extends keyof C & string = keyof C & string> = {
-  [Code in K]: { readonly code: Code; readonly parts: PartsOf<C, Code>; readonly names?: Names }
+  [Code in K]: { readonly code: Code; readonly parts: PartsOf<C, Code>; readonly names?: LabelsById }
 }[K]
 
 /** Whether a part of a reason is itself a reason. */

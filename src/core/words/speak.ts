@@ -1,7 +1,7 @@
 import { mintedFor } from '../job/ids/id-form.ts'
 import { labelOfId, withNoun } from '../job/ids/label.ts'
 import { quoted } from './quoted.ts'
-import type { AnyReason, Catalogue, Names, PartsOf, ReasonOf, Say } from './reason.ts'
+import type { AnyReason, Catalogue, LabelsById, PartsOf, ReasonOf, Say } from './reason.ts'
 
 /** What a layer makes and says its reasons with. */
 export interface Speech<C extends Catalogue> {
@@ -14,10 +14,10 @@ export interface Speech<C extends Catalogue> {
   inWords: Say
 }
 
-const NO_NAMES: Names = {}
+const NO_NAMES: LabelsById = {}
 
 /** How things are called by these names; a minted id without a name is no word for a person either. */
-function naming(names: Names): Pick<Say, 'label' | 'item' | 'quotedItem'> {
+function naming(names: LabelsById): Pick<Say, 'label' | 'item' | 'quotedItem'> {
   const label = (id: string): string =>
     Object.hasOwn(names, id) ? (names[id] ?? id) : mintedFor(id) === undefined ? id : labelOfId(id)
   return {
@@ -33,7 +33,7 @@ function naming(names: Names): Pick<Say, 'label' | 'item' | 'quotedItem'> {
  * @throws RangeError, from `inWords`, for a code that nobody has words for
  */
 export function speak<C extends Catalogue>(catalogue: C, other?: Say): Speech<C> {
-  const sayWith = (around: Names): Say => {
+  const sayWith = (around: LabelsById): Say => {
     const sentences = ({ code, parts, names }: AnyReason): readonly string[] => {
       const known = names === undefined ? around : { ...around, ...names }
       const words = Object.hasOwn(catalogue, code) ? catalogue[code] : undefined

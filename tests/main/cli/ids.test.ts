@@ -194,6 +194,9 @@ describe('nobody is told a minted id', () => {
       scantling('table', folder, '--simulate', 'drum'),
       scantling('check', folder),
       scantling('notes', folder),
+      scantling('history', folder),
+      scantling('history', folder, '--of', 'drum'),
+      scantling('history', folder, '--of', 'line 6'),
     ])
     const text = said.map(({ stdout, stderr }) => stdout + stderr).join('\n')
     expect(text.match(MINTED)).toBeNull()
@@ -205,6 +208,10 @@ describe('nobody is told a minted id', () => {
       'drum, printed 2',
       'relation 1',
       'note 1  Worn.',
+      'picked line 6',
+      'added scaled 2 of drum: spacing of line 6, line 7 in view "Elevation"',
+      'added figured size 3 of view "Elevation": 9"',
+      'added note 1: Worn.',
     ]) {
       expect(text).toContain(label)
     }

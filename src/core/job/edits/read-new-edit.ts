@@ -20,8 +20,6 @@ type Fields = Record<string, unknown>
 const isFields = (value: unknown): value is Fields =>
   typeof value === 'object' && value !== null && !Array.isArray(value)
 
-const list = (value: unknown): unknown[] => (Array.isArray(value) ? value : [])
-
 /** What stands for an id that is to be given, and is the same thing wherever it stands in an edit. */
 const STANDS_FOR_NEW = /^new:./
 
@@ -43,8 +41,10 @@ class NewItems {
   /** An edit with ids for what it adds. */
   fill(edit: unknown): unknown {
     if (!isFields(edit)) return edit
-    const { do: does, item } = edit
-    if (does === 'several') return { ...edit, edits: list(edit['edits']).map((one) => this.fill(one)) }
+    const { do: does, item, edits } = edit
+    if (does === 'several' && Array.isArray(edits)) {
+      return { ...edit, edits: edits.map((one) => this.fill(one)) }
+    }
     if (typeof does !== 'string' || !does.startsWith('add-') || !isFields(item)) return edit
     return { ...edit, item: this.#filled(does.slice('add-'.length), edit, item) }
   }

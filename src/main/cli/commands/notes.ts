@@ -43,7 +43,12 @@ export function addNotesCommand(program: Command, output: Output): void {
     )
     .addOption(textOption('notes', '--import <FILE>', 'bring in the notes of a file', 'file'))
     .addOption(
-      textOption('notes', '--sheet <ID>', 'the sheet for notes on pictures that no sheet is of', 'sheet'),
+      textOption(
+        'notes',
+        '--sheet <SHEET>',
+        'the sheet (S1, or its number) for notes on pictures that no sheet is of',
+        'sheet',
+      ),
     )
     .addOption(textOption('notes', '--by <PERSON>', 'who brings them in (default: the login name)', 'name'))
     .addOption(takeOverOption('notes'))
