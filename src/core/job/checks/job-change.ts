@@ -9,7 +9,7 @@ export type ChangeOfItem = { [K in ItemKind]: ItemChange<ItemOf<K>> & { readonly
 
 /** What an edit has made of a job. */
 export interface JobChange {
-  /** A sound job. */
+  /** A sound job. What stood in a list of it tells its index: the list itself may have been changed in place. */
   readonly before: Job
   readonly after: Job
   /** The items of the job after. */

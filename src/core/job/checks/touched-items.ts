@@ -42,7 +42,7 @@ function namesWhatIsGone(change: JobChange): boolean {
 /** Whether somebody is named who is not among the people of the job, now that there are any. */
 function namesSomebodyUnlisted(change: JobChange): boolean {
   const { before, items } = change
-  if (before.people.length > 0 || items.person.size === 0) return false
+  if (indexOf(before, 'person').size > 0 || items.person.size === 0) return false
   for (const kind of ITEM_WORDS) {
     for (const name of indexOf(before, kind).holders.named('person')) {
       if (items.person.has(name)) continue

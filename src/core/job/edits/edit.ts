@@ -1,6 +1,7 @@
 export { type Edit, editJsonSchema, editSchema } from '../model/edit-schema.ts'
 export type { Applied } from './apply/applied.ts'
 export { applyEdit } from './apply/apply-edit.ts'
+export { EditRun } from './apply/edit-run.ts'
 export { type ItemEdit, itemEditOf } from './apply/item-edit.ts'
 export { describeEdit } from './describe-edit.ts'
 export { addPerson, makerOf, personOf } from './people.ts'

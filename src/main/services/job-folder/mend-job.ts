@@ -11,7 +11,7 @@ import { keepFile, momentForName } from './history/keep-file.ts'
 import { isBegin, type Tip } from './history/kept-line.ts'
 import { sha256 } from './history/line-text.ts'
 import { readTail } from './history/read-tail.ts'
-import { type Replayed, replayLine } from './history/replay-lines.ts'
+import { Replay, type Replayed } from './history/replay-lines.ts'
 import { snapshotText, takePlace } from './history/snapshot.ts'
 import { releaseLock } from './lock/acquire-lock.ts'
 import { lockFolder } from './lock/lock-folder.ts'
@@ -46,13 +46,13 @@ async function readWhole(folder: string): Promise<HistorySide> {
     throw new ServiceError(reason('history.none', { path }))
   })
   try {
-    let now: Replayed | undefined
+    const replay = new Replay({ path, folder })
     let of = ''
     const { tip } = await readTail(handle, null, (placed) => {
       if (isBegin(placed.line)) of = placed.line.job
-      now = replayLine(now, placed, { path, folder })
+      replay.take(placed)
     })
-    if (now === undefined) throw new ServiceError(reason('history.no-beginning', { path, folder }))
+    const now = replay.done()
     const bytes = Buffer.alloc(tip.end)
     await handle.read(bytes, 0, tip.end, 0)
     return { ...now, tip, of, bytes }

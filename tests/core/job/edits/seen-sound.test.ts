@@ -5,7 +5,7 @@ import { firstUse, problemOfUse } from '../../../../src/core/job/checks/uses.ts'
 import { checkEdited } from '../../../../src/core/job/edits/apply/apply-edit.ts'
 import { makeEdit } from '../../../../src/core/job/edits/apply/make-edit.ts'
 import { WorkingCopy } from '../../../../src/core/job/edits/apply/working-copy.ts'
-import { type Applied, applyEdit, type Edit, readEdit } from '../../../../src/core/job/edits/edit.ts'
+import { type Applied, applyEdit, type Edit, EditRun, readEdit } from '../../../../src/core/job/edits/edit.ts'
 import { indexOf } from '../../../../src/core/job/lookup/index-of.ts'
 import type { NamedAs } from '../../../../src/core/job/lookup/mentions.ts'
 import { ITEM_KINDS, ITEM_WORDS, nameOf } from '../../../../src/core/job/model/item-kinds.ts'
@@ -172,6 +172,46 @@ describe('several edits as one', () => {
         expect(together).toEqual(apart)
       }),
       { numRuns: 600 },
+    )
+  })
+})
+
+describe('edits in a row', () => {
+  it('come to the same as one by one, refusals and all, and leave the job that they began with', () => {
+    fc.assert(
+      fc.property(fc.gen(), (draw) => {
+        const first = startFor(draw)
+        const [before, run] = [afresh(first), new EditRun(first)]
+        let job = first
+        for (let i = 0; i < 14; i++) {
+          const edit = readable(roughEdit(draw, job, `x${i}`))
+          if (edit === undefined) continue
+          const one = verdict(() => applyEdit(job, edit))
+          const inRow = verdict(() => ({ inverse: run.make(edit), job: run.job }))
+          expect(inRow).toEqual(one)
+          if ('refused' in one) break
+          job = one.made.job
+        }
+        expect(first).toEqual(before)
+      }),
+      { numRuns: 300 },
+    )
+  })
+
+  it('leave known of the lists of a job what is found by going through them', () => {
+    fc.assert(
+      fc.property(fc.gen(), (draw) => {
+        const run = new EditRun(startFor(draw))
+        for (let i = 0; i < 10; i++) {
+          if (sometimes(draw)) knownOf(run.job)
+          const edit = readable(roughEdit(draw, run.job, `x${i}`))
+          // Whether it is refused is tried on a copy, for a run ends with a refusal.
+          if (edit === undefined || 'refused' in verdict(() => applyEdit(afresh(run.job), edit))) continue
+          run.make(edit)
+          expect(knownOf(run.job)).toEqual(knownOf(afresh(run.job)))
+        }
+      }),
+      { numRuns: 150 },
     )
   })
 })

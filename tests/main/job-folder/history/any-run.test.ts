@@ -6,7 +6,7 @@ import fc from 'fast-check'
 import { expect, test } from 'vitest'
 import type { KeptLine } from '../../../../src/main/services/job-folder/history/kept-line.ts'
 import { linesBack } from '../../../../src/main/services/job-folder/history/lines-back.ts'
-import { type Replayed, replayLine } from '../../../../src/main/services/job-folder/history/replay-lines.ts'
+import { Replay, type Replayed } from '../../../../src/main/services/job-folder/history/replay-lines.ts'
 import type { JobSession } from '../../../../src/main/services/job-folder/job-session.ts'
 import { openJob } from '../../../../src/main/services/job-folder/open-job.ts'
 import { editNumber } from '../../fixtures/edit-number.ts'
@@ -15,15 +15,15 @@ import { workshopJob } from '../../fixtures/workshop-job.ts'
 
 const step = fc.constantFrom('edit', 'edit', 'edit', 'undo', 'undo', 'redo', 'save', 'reopen', 'together')
 
-async function replayed(folder: string): Promise<Replayed | undefined> {
+async function replayed(folder: string): Promise<Replayed> {
   const path = join(folder, 'history.ndjson')
-  let now: Replayed | undefined
+  const replay = new Replay({ path, folder })
   const lines: KeptLine[] = []
   for await (const line of linesBack(path)) lines.push(line)
   for (const line of lines.reverse()) {
-    now = replayLine(now, { line, tip: { n: line.n, hash: '', at: 0, end: 0 } }, { path, folder })
+    replay.take({ line, tip: { n: line.n, hash: '', at: 0, end: 0 } })
   }
-  return now
+  return replay.done()
 }
 
 test('a run gives the job that its history gives, and undo and redo reach as far as they would without closing', async () => {

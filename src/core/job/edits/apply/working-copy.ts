@@ -7,10 +7,8 @@ import { WorkingList } from './working-list.ts'
 
 type Lists = { readonly [K in ItemKind]: WorkingList<ItemOf<K>> }
 
-function listOf<K extends ItemKind>(job: Job, kind: K): WorkingList<ItemOf<K>> {
-  const items: readonly object[] = job[ITEM_KINDS[kind].list]
-  return new WorkingList(items as ItemOf<K>[], indexOf(job, kind))
-}
+/** Lists that nobody has but the one who makes an edit. */
+export type OwnLists = ReadonlySet<readonly object[]>
 
 /** A job while an edit is made in it. What the edit does not touch is shared with the job before, which stays as it is. */
 export class WorkingCopy {
@@ -19,19 +17,26 @@ export class WorkingCopy {
   /** The job as it says of itself now, with the lists that it had before. */
   #described: Job
 
-  /** @param before a sound job */
-  constructor(before: Job) {
+  /**
+   * @param before a sound job
+   * @param own those of its lists that can be changed in place
+   */
+  constructor(before: Job, own: OwnLists = new Set()) {
     this.before = before
     this.#described = before
+    const listOf = <K extends ItemKind>(kind: K): WorkingList<ItemOf<K>> => {
+      const items: readonly object[] = before[ITEM_KINDS[kind].list]
+      return new WorkingList(items as ItemOf<K>[], indexOf(before, kind), own.has(items))
+    }
     this.lists = {
-      person: listOf(before, 'person'),
-      instrument: listOf(before, 'instrument'),
-      sheet: listOf(before, 'sheet'),
-      view: listOf(before, 'view'),
-      mark: listOf(before, 'mark'),
-      dimension: listOf(before, 'dimension'),
-      relation: listOf(before, 'relation'),
-      note: listOf(before, 'note'),
+      person: listOf('person'),
+      instrument: listOf('instrument'),
+      sheet: listOf('sheet'),
+      view: listOf('view'),
+      mark: listOf('mark'),
+      dimension: listOf('dimension'),
+      relation: listOf('relation'),
+      note: listOf('note'),
     }
   }
 
@@ -66,15 +71,12 @@ export class WorkingCopy {
   }
 }
 
-/** Lets the lists of a sound job be known by those of the job that it was made from. */
+/** Lets the lists of a sound job be known by those of the job that it was made from, or by themselves as they were. */
 export function handOnLists({ before, after, changes }: JobChange): void {
   for (const kind of ITEM_WORDS) {
     const { list } = ITEM_KINDS[kind]
-    if (after[list] === before[list]) continue
-    handOn(
-      before[list],
-      after[list],
-      changes.filter((change) => change.kind === kind),
-    )
+    const ofKind = changes.filter((change) => change.kind === kind)
+    if (after[list] !== before[list]) handOn(before[list], after[list], ofKind)
+    else if (ofKind.length > 0) indexOf<ItemKind>(after, kind).follow(ofKind)
   }
 }

@@ -11,7 +11,10 @@ interface Changed<T> {
   place: number
 }
 
-/** One of the lists of a job while an edit is made in it: copied once, however many items change. */
+/**
+ * One of the lists of a job while an edit is made in it: copied once, however many items change, or changed in place
+ * where nobody else has it.
+ */
 export class WorkingList<T extends object> implements EditedList<T> {
   readonly #index: ListIndex<T>
   readonly #key: 'id' | 'name'
@@ -22,10 +25,15 @@ export class WorkingList<T extends object> implements EditedList<T> {
   /** Those of the changed items that are there still. Worked out when it is first asked for. */
   #holders: Holders<T> | undefined
 
-  /** @param index of the list before the edit, as which it stays */
-  constructor(before: readonly T[], index: ListIndex<T>) {
+  /**
+   * @param index of the list before the edit, as which it stays
+   * @param own whether the list can be changed itself
+   */
+  constructor(before: readonly T[], index: ListIndex<T>, own: boolean) {
     this.#before = before
     this.#index = index
+    // What is one's own is not readonly to oneself.
+    this.#copy = own ? (before as T[]) : undefined
     this.#key = ITEM_KINDS[index.kind].key
   }
 

@@ -6,7 +6,7 @@ import type { HistoryHandle } from './history-handle.ts'
 import { isBegin, type Tip } from './kept-line.ts'
 import { sha256 } from './line-text.ts'
 import { readTail, type Torn } from './read-tail.ts'
-import { NO_REFS, type Replayed, replayLine } from './replay-lines.ts'
+import { NO_REFS, Replay, type Replayed } from './replay-lines.ts'
 import { isAsWritten, takePlace } from './snapshot.ts'
 import { refsAfter } from './undo-stacks.ts'
 
@@ -54,9 +54,9 @@ export async function readHistory(
   where: Where,
 ): Promise<JobInHistory> {
   const start = (await fromPlace(handle, document, where)) ?? (await fromBeginning(handle, document, where))
-  let now: Replayed = start
+  const replay = new Replay(where, start)
   const { tip, torn, broken } = await readTail(handle, start.tip, (line) => {
-    now = replayLine(now, line, where)
+    replay.take(line)
   })
   if (broken !== undefined) {
     const { path, folder } = where
@@ -70,7 +70,7 @@ export async function readHistory(
     )
   }
   return {
-    ...now,
+    ...replay.done(),
     tip,
     savedAt,
     size: tip.end + (torn?.bytes ?? 0),
@@ -136,7 +136,11 @@ async function fromBeginning(
   where: Where,
 ): Promise<Start> {
   const found = await beginningFrom(handle, document)
-  if (found !== undefined) return { ...replayLine(undefined, found, where), tip: found.tip, savedAt: -1 }
+  if (found !== undefined) {
+    const replay = new Replay(where)
+    replay.take(found)
+    return { ...replay.done(), tip: found.tip, savedAt: -1 }
+  }
   const { document: path, folder } = where
   throw new ServiceError(reason('job-file.without-history', { path, folder }))
 }

@@ -1,4 +1,4 @@
-import { applyEdit, readEdit } from '../../../../core/job/edits/edit.ts'
+import { EditRun, readEdit } from '../../../../core/job/edits/edit.ts'
 import type { Job } from '../../../../core/job/model/types.ts'
 import { readJob } from '../../../../core/job/read-job.ts'
 import { ScantlingError } from '../../../../core/words/scantling-error.ts'
@@ -16,23 +16,51 @@ export interface Replayed {
 
 export const NO_REFS: StackRefs = { undo: null, redo: null }
 
-/**
- * The job after one line more.
- * @param before undefined: a beginning must come first
- * @throws ServiceError when the line can't be applied
- */
-export function replayLine(
-  before: Replayed | undefined,
-  { line, tip: { n, at } }: PlacedLine,
-  { path, folder }: { path: string; folder: string },
-): Replayed {
-  try {
-    if (isBegin(line)) return { job: { ...readJob(line.begin), edition: n }, refs: NO_REFS }
-    if (before === undefined) throw new ServiceError(reason('history.no-beginning', { path, folder }))
-    const { job } = applyEdit(before.job, readEdit(line.edit))
-    return { job: { ...job, edition: n }, refs: refsAfter(line, [n, at]) }
-  } catch (error) {
-    if (!(error instanceof ScantlingError) || error instanceof ServiceError) throw error
-    throw new ServiceError(reason('history.edit-not-applied', { path, n, problem: error.reason, folder }))
+/** Makes a job of the lines of its history, one after the other. */
+export class Replay {
+  readonly #where: { path: string; folder: string }
+  #run: EditRun | undefined
+  /** The number of the last line; undefined: no line was read. */
+  #n: number | undefined
+  #refs: StackRefs
+
+  /** @param before the job before the first line; undefined: a beginning must come first */
+  constructor(where: { path: string; folder: string }, before?: Replayed) {
+    this.#where = where
+    this.#run = before && new EditRun(before.job)
+    this.#refs = before?.refs ?? NO_REFS
+  }
+
+  /**
+   * Makes one line more.
+   * @throws ServiceError when it can't be applied; there is no job then
+   */
+  take({ line, tip: { n, at } }: PlacedLine): void {
+    const { path, folder } = this.#where
+    try {
+      if (isBegin(line)) {
+        this.#run = new EditRun(readJob(line.begin))
+        this.#refs = NO_REFS
+      } else {
+        if (this.#run === undefined) throw new ServiceError(reason('history.no-beginning', { path, folder }))
+        this.#run.make(readEdit(line.edit))
+        this.#refs = refsAfter(line, [n, at])
+      }
+      this.#n = n
+    } catch (error) {
+      if (!(error instanceof ScantlingError) || error instanceof ServiceError) throw error
+      throw new ServiceError(reason('history.edit-not-applied', { path, n, problem: error.reason, folder }))
+    }
+  }
+
+  /**
+   * The job after the last line.
+   * @throws ServiceError when there was no beginning
+   */
+  done(): Replayed {
+    const { path, folder } = this.#where
+    if (this.#run === undefined) throw new ServiceError(reason('history.no-beginning', { path, folder }))
+    const { job } = this.#run
+    return { job: this.#n === undefined ? job : { ...job, edition: this.#n }, refs: this.#refs }
   }
 }

@@ -1,4 +1,4 @@
-import { applyEdit, readEdit } from '../../../../core/job/edits/edit.ts'
+import { EditRun, readEdit } from '../../../../core/job/edits/edit.ts'
 import type { HistoryLine, Named } from '../../../../core/job/history/history-line.ts'
 import type { Job } from '../../../../core/job/model/types.ts'
 import { ScantlingError } from '../../../../core/words/scantling-error.ts'
@@ -46,7 +46,9 @@ function dropped(path: string, lineNumber: number, bytes: Buffer): ServiceReason
  * @throws ServiceError with the line number for anything but a last line without its newline.
  */
 export function replayJournal(document: Job, journal: Buffer, path: string): ReplayedJournal {
-  let job = document
+  const run = new EditRun(document)
+  let { edition = 0 } = document
+  const now = (): Job => (edition === (document.edition ?? 0) ? document : { ...run.job, edition })
   const lines: HistoryLine[] = []
   let expected: number | undefined
   let start = 0
@@ -62,7 +64,7 @@ export function replayJournal(document: Job, journal: Buffer, path: string): Rep
     const bytes = journal.subarray(start, newline === -1 ? journal.length : newline)
     // Only a line without its newline can be one whose writing was cut short, for the newline comes last.
     if (newline === -1) {
-      return { job, lines, warning: dropped(path, lineNumber, bytes) }
+      return { job: now(), lines, warning: dropped(path, lineNumber, bytes) }
     }
     const line = parseLine(bytes)
     if (line === undefined) return refuse(reason('journal.not-json'))
@@ -74,7 +76,6 @@ export function replayJournal(document: Job, journal: Buffer, path: string): Rep
     if (typeof at !== 'string' || typeof by !== 'string') {
       return refuse(reason('journal.no-author'))
     }
-    const edition = job.edition ?? 0
     if (expected !== undefined ? n !== expected : n > edition + 1) {
       refuse(reason('journal.edits-missing', { n, after: expected === undefined ? edition : expected - 1 }))
     }
@@ -84,8 +85,8 @@ export function replayJournal(document: Job, journal: Buffer, path: string): Rep
 
     try {
       const edit = readEdit(line['edit'])
-      const applied = applyEdit(job, edit)
-      job = { ...applied.job, edition: n }
+      const back = run.make(edit)
+      edition = n
       const undoes = asNamed(line['undoes'])
       const redoes = asNamed(line['redoes'])
       lines.push({
@@ -93,7 +94,7 @@ export function replayJournal(document: Job, journal: Buffer, path: string): Rep
         at,
         by,
         edit,
-        back: applied.inverse,
+        back,
         ...(undoes === undefined ? {} : { undoes }),
         ...(redoes === undefined ? {} : { redoes }),
       })
@@ -102,5 +103,5 @@ export function replayJournal(document: Job, journal: Buffer, path: string): Rep
       refuse(reason('journal.edit-not-applied', { n, problem: error.reason }))
     }
   }
-  return { job, lines }
+  return { job: now(), lines }
 }
