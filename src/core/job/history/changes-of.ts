@@ -1,5 +1,7 @@
 import { type Edit, itemEditOf } from '../edits/edit.ts'
 import { ITEM_KINDS } from '../model/item-kinds.ts'
+import type { MarkPick } from '../model/types.ts'
+import { mirrorsOf } from '../picks/with-picks.ts'
 import type { Change, Thing, Verb } from './change.ts'
 import { changedFields, type Fields } from './changed-fields.ts'
 import type { HistoryLine } from './history-line.ts'
@@ -11,6 +13,18 @@ const isWithin = (field: string): field is keyof typeof WITHIN => Object.hasOwn(
 
 const setBy = (edit: Edit | undefined): Fields => ({ ...(edit as { set?: object } | undefined)?.set })
 
+/** A mark's picks say again what its other fields say, and these are told. */
+const saysAgain = ({ kind }: Thing, field: string): boolean => kind === 'mark' && field === 'picks'
+
+/** What an edit sets, its picks as the fields that they change. */
+function spelledOut({ picks, ...set }: Fields, back: Edit | undefined): Fields {
+  if (!Array.isArray(picks)) return set
+  const { set: before = {}, clear = [] } = { ...(back as { set?: Fields; clear?: string[] } | undefined) }
+  const changed = new Set([...Object.keys(before), ...clear])
+  const said = Object.entries(mirrorsOf(picks as MarkPick[])).filter(([field]) => changed.has(field))
+  return { ...Object.fromEntries(said), ...set }
+}
+
 /** An item that comes or goes, and what is within it. */
 export function cameOrWent(thing: Thing, item: object, verb: 'added' | 'removed'): Change[] {
   const fields: Record<string, unknown> = {}
@@ -20,7 +34,8 @@ export function cameOrWent(thing: Thing, item: object, verb: 'added' | 'removed'
       const kind = WITHIN[field]
       for (const one of value)
         within.push(...cameOrWent({ kind, id: String(one.id), of: thing.id }, one, verb))
-    } else if (field !== (thing.kind === 'dimension' ? 'name' : 'id')) fields[field] = value
+    } else if (field !== (thing.kind === 'dimension' ? 'name' : 'id') && !saysAgain(thing, field))
+      fields[field] = value
   }
   const changed = verb === 'added' ? changedFields({}, fields) : changedFields(fields, {})
   return [{ thing, verb, fields: changed }, ...within]
@@ -42,9 +57,13 @@ function verbOf(kind: Thing['kind'], fields: Change['fields']): Verb {
 
 /** Of the fields that a change names; what followed from it by itself stands in its inverse only, and is not told. */
 function changed(thing: Thing, edit: Edit, back: Edit | undefined): Change[] {
-  const after = setBy(edit)
+  const set = setBy(edit)
+  const ofPicks = thing.kind === 'mark' && 'picks' in set
+  const after = ofPicks ? spelledOut(set, back) : set
   const named = new Set([...Object.keys(after), ...((edit as { clear?: string[] }).clear ?? [])])
-  const before = Object.entries(setBy(back)).filter(([field]) => named.has(field))
+  const before = Object.entries(setBy(back)).filter(
+    ([field]) => !saysAgain(thing, field) && (named.has(field) || ofPicks),
+  )
   const fields = changedFields(Object.fromEntries(before), after)
   return [{ thing, verb: verbOf(thing.kind, fields), fields }]
 }

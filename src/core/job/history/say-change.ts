@@ -101,6 +101,9 @@ function distanceMoved({ before, after }: Partial<ChangedField>): number | null 
   return Math.max(0, ...from.map((point, i) => distanceBetween(point, to[i] ?? point)))
 }
 
+/** Who picked a mark, when and in which sitting. */
+const SIGNATURE: ReadonlySet<string> = new Set(['by', 'at', 'sitting'])
+
 function sayMove(change: Change, names: ThingNames): CoreReason {
   const { thing, fields } = change
   const called = told(thing, names)
@@ -117,10 +120,9 @@ function sayMove(change: Change, names: ThingNames): CoreReason {
   const distance = distanceMoved(place ?? {})
   if (distance === null)
     return reason('history.changed', { thing: called, fields: writtenFields(fields, names) })
-  const rest = writtenFields(
-    fields.filter((field) => field !== place),
-    names,
-  )
+  // Whoever moves a mark has picked it: that is told already.
+  const others = fields.filter((one) => one !== place && !SIGNATURE.has(one.field))
+  const rest = writtenFields(others, names)
   return reason('history.moved', { thing: called, distance, fields: rest })
 }
 

@@ -32,7 +32,14 @@ const UNITS: Readonly<Record<string, string>> = {
 }
 
 /** What only programs read: that it changed is said, and not how. */
-const UNSAID: ReadonlySet<string> = new Set(['stroke', 'covariance', 'outline', 'repeatedBy', 'sha256'])
+const UNSAID: ReadonlySet<string> = new Set([
+  'stroke',
+  'covariance',
+  'outline',
+  'repeatedBy',
+  'sha256',
+  'sitting',
+])
 
 const LONGEST = 80
 

@@ -12,26 +12,30 @@ function signatureOf(pick: MarkPick): RepeatedBy {
 
 const isEmpty = (made: object): boolean => Object.keys(made).length === 0
 
+/** What these picks come to in the fields that say the same; the first of them may leave some out. */
+export function mirrorsOf(picks: readonly MarkPick[]): Partial<Record<(typeof MIRRORS)[number], unknown>> {
+  const [first, ...again] = picks
+  const made: Partial<Record<(typeof MIRRORS)[number], unknown>> = {}
+  if (first === undefined) return made
+  for (const field of OF_THE_FIRST) if (first[field] !== undefined) made[field] = first[field]
+  if ('pixel' in first) made.pixel = first.pixel
+  else made.pixels = first.pixels
+  if (again.length === 0) return made
+  made.repeats = again.map((pick) => ('pixel' in pick ? pick.pixel : pick.pixels))
+  const repeatedBy = again.map(signatureOf)
+  if (!repeatedBy.every(isEmpty)) made.repeatedBy = repeatedBy
+  return made
+}
+
 /**
  * A mark with these picks: the one writer of them. The first stands in `pixel` or `pixels`, `by`, `at`, `sitting`, `how`
  * and `sigma` as well, the others in `repeats` and `repeatedBy`. What the first leaves out stays as the mark says it.
  * @param picks one or more, of the mark's kind
  */
 export function withPicks<M extends Mark>(mark: M, picks: readonly MarkPick[]): M {
-  const [first, ...again] = picks
-  if (first === undefined) throw new RangeError(`Mark ${mark.id} can't be without a pick.`)
+  if (picks.length === 0) throw new RangeError(`Mark ${mark.id} can't be without a pick.`)
   const { repeats: _, repeatedBy: __, ...bare } = mark as Mark
-  const made: Record<string, unknown> = { ...bare }
-  for (const field of OF_THE_FIRST) if (first[field] !== undefined) made[field] = first[field]
-  if ('pixel' in first) made['pixel'] = first.pixel
-  else made['pixels'] = first.pixels
-  if (again.length > 0) {
-    made['repeats'] = again.map((pick) => ('pixel' in pick ? pick.pixel : pick.pixels))
-    const repeatedBy = again.map(signatureOf)
-    if (!repeatedBy.every(isEmpty)) made['repeatedBy'] = repeatedBy
-  }
-  made['picks'] = picks
-  return listed(made as unknown as M)
+  return listed({ ...bare, ...mirrorsOf(picks), picks } as unknown as M)
 }
 
 /** A mark whose picks were left behind by a change to the fields beside them, with picks that say the same again. */

@@ -25,7 +25,7 @@ export const aNote = (rest: Partial<Note> = {}): Note => ({
 /** Two pages of a TIFF and a page of a PDF. */
 export const notedJob = (notes: Note[] = [aNote()]): Job => ({
   format: 'scantling-job',
-  version: 1,
+  version: 2,
   title: 'Valve chest',
   unit: 'in',
   people: [

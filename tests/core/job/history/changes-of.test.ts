@@ -50,6 +50,8 @@ const ownFields = (item: Item | undefined, kind: Thing['kind']): Item =>
         value !== undefined &&
         field !== (kind === 'dimension' ? 'name' : 'id') &&
         !(kind === 'dimension' && field === 'evidence') &&
+        // They say again what the other fields of a mark say.
+        !(kind === 'mark' && field === 'picks') &&
         !(kind === 'view' && field === 'references'),
     ),
   )
