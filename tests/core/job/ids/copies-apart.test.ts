@@ -13,7 +13,8 @@ import { seededMint } from './seeded-mint.ts'
 
 const EDITS = 500
 
-const drum = drumJob({ file: 'drum.png', sha256: '7'.repeat(64), page: 1, width: 400, height: 300, dpi: 300 })
+const scan = { file: 'drum.png', sha256: '7'.repeat(64), page: 1, width: 400, height: 300, dpi: 300 }
+const drum = readJob(drumJob(scan))
 
 /** A job after so many additions, in ways that chance decides. */
 function addedTo(job: Job, seed: number): Job {
