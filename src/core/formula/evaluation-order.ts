@@ -12,9 +12,11 @@ export function activeFormulas(dimension: Dimension): string[] {
  * The dimensions in an order in which each comes after those its formulas use,
  * or the names of a circle when there is none, each followed by one it uses.
  * Formulas must be readable; names that no dimension has are passed over.
+ * @param uses the names in the formulas of a dimension that count
  */
 export function evaluationOrder(
   dimensions: readonly Dimension[],
+  uses: (dimension: Dimension) => readonly string[] = usesOf,
 ): { order: Dimension[] } | { circle: string[] } {
   const byName = new Map(dimensions.map((d) => [d.name, d]))
   const done = new Set<string>()
@@ -22,10 +24,10 @@ export function evaluationOrder(
   for (const start of dimensions) {
     if (done.has(start.name)) continue
     // An explicit stack: a chain of thousands of formulas must not exhaust the call stack.
-    const path: { dimension: Dimension; uses: string[]; next: number }[] = []
+    const path: { dimension: Dimension; uses: readonly string[]; next: number }[] = []
     const onPath = new Set<string>()
     const enter = (dimension: Dimension): void => {
-      path.push({ dimension, uses: usesOf(dimension), next: 0 })
+      path.push({ dimension, uses: uses(dimension), next: 0 })
       onPath.add(dimension.name)
     }
     enter(start)

@@ -17,10 +17,9 @@ export interface Adjustment {
  * Generalised least squares: minimises (r − J·step)ᵀ V⁻¹ (r − J·step).
  * @param jacobian n × p, derivative of the computed by the parameters
  * @param residual n, observed − computed
- * @param variance n × n covariance V of the residuals, positive definite
+ * @param variance n × n covariance V of the residuals
  * @param damping Levenberg–Marquardt factor on the diagonal of the normal matrix; 0 for the pure step
- * @returns null when the normal matrix is singular to working precision
- * @throws Error when the variance is not positive definite
+ * @returns null when the variance or the normal matrix is singular to working precision
  * Source: Aitken 1935; the notation of JCGM 100:2008, H.3 and ISO/TS 28037.
  */
 export function adjust(
@@ -31,7 +30,9 @@ export function adjust(
 ): Adjustment | null {
   const n = jacobian.rows
   const p = jacobian.columns
-  const weight = new CholeskyDecomposition(variance).solve(Matrix.eye(n))
+  const errors = new CholeskyDecomposition(variance)
+  if (!errors.isPositiveDefinite()) return null
+  const weight = errors.solve(Matrix.eye(n))
   const jw = jacobian.transpose().mmul(weight)
   const normal = jw.mmul(jacobian)
   // Scaled to a unit diagonal, so that stretches (mm/px) and tilts (1) are resolved alike.

@@ -7,9 +7,16 @@ export interface Contribution {
   share: number
 }
 
+/** M2 before M12. */
+const BY_LABEL = new Intl.Collator('en', { numeric: true })
+
+/** Rounding alone must not put one before the other. */
+const billionths = ({ share }: Contribution): number => Math.round(1e9 * share)
+
 /**
  * The uncertainty budget: shares of the variance by what they come from, largest first, summing to 1;
- * empty when the value is exact. Sources with one label are counted together.
+ * empty when the value is exact. Sources with one label are counted together; of equal shares the one whose label comes
+ * first, so that no result depends on which source was made first.
  */
 export function uncertaintyBudget(x: Uncertain): Contribution[] {
   const byLabel = new Map<string, number>()
@@ -23,5 +30,5 @@ export function uncertaintyBudget(x: Uncertain): Contribution[] {
   }
   return [...byLabel]
     .map(([source, part]) => ({ source, share: part / total }))
-    .sort((a, b) => b.share - a.share)
+    .sort((a, b) => billionths(b) - billionths(a) || BY_LABEL.compare(a.source, b.source))
 }

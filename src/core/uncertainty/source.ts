@@ -2,7 +2,7 @@
  * One independent cause of error. Two uncertain numbers are correlated exactly as far as they share sources.
  */
 export interface Source {
-  /** Order of creation; term lists are kept sorted by it so that they merge in one pass. */
+  /** Where it stands among all sources; term lists are kept sorted by it so that they merge in one pass. */
   readonly order: number
   /** What a person is told the contribution comes from, e.g. `picking of M12`. */
   readonly label: string
@@ -22,8 +22,15 @@ export interface VarianceEstimate {
 /** A variance that is taken as known. */
 export const KNOWN: VarianceEstimate = { dof: Number.POSITIVE_INFINITY }
 
-// An identity, as Symbol() is one: no result depends on its value, only on which sources are the same.
+// An identity, as Symbol() is one: no result depends on its value, only on which sources are the same. Sums are taken in
+// its order, and come out the same to the last bit where that is the same.
 let created = 0
+
+/** Where sources are being made just now, and how many were. */
+let place: { at: number; made: number } | null = null
+
+/** As many sources stand in order at one place; those that are too many come after all others. */
+const AT_ONE_PLACE = 2 ** 16
 
 /** A new source, independent of every other. */
 export function newSource(
@@ -31,5 +38,28 @@ export function newSource(
   estimate: VarianceEstimate = KNOWN,
   shape: DistributionShape = 'normal',
 ): Source {
-  return { order: created++, label, estimate, shape }
+  const order =
+    place !== null && place.made < AT_ONE_PLACE ? place.at + place.made++ / AT_ONE_PLACE : created++
+  return { order, label, estimate, shape }
+}
+
+/** Sets places in the order of sources aside for `sourcesAt`: so many from the one that is given back. */
+export function setPlacesAside(howMany: number): number {
+  const first = created
+  created += howMany
+  return first
+}
+
+/**
+ * Makes something whose sources stand at a place that was set aside, one after the other. Nothing that has sources of the
+ * same place may be combined with it, unless it is the same thing.
+ */
+export function sourcesAt<T>(at: number, make: () => T): T {
+  const outer = place
+  place = { at, made: 0 }
+  try {
+    return make()
+  } finally {
+    place = outer
+  }
 }

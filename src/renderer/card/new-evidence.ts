@@ -3,7 +3,7 @@ import type { Mint } from '../../core/job/ids/mint-ids.ts'
 import { newIdentity } from '../../core/job/ids/new-identity.ts'
 import type { Dimension, Evidence, Job, Unit } from '../../core/job/model/types.ts'
 import { readFigures } from '../../core/ledger/evidence/figures.ts'
-import { foundEvidence } from '../../core/ledger/evidence/found-evidence.ts'
+import { foundEvidence, limitOfError } from '../../core/ledger/evidence/found-evidence.ts'
 import { readReading } from '../../core/ledger/evidence/found-reading.ts'
 import { printedEvidence } from '../../core/ledger/evidence/printed-evidence.ts'
 import { writeMeasured } from '../../core/ledger/units/display-units.ts'
@@ -78,13 +78,19 @@ function evidenceOf(draft: EvidenceDraft, dimension: Dimension, mint: Mint): Evi
 function understoodAs(item: Evidence, dimension: Dimension, job: Job, unit: Unit): string {
   switch (item.basis) {
     case 'printed': {
-      const figures = readFigures({ ...job, dimensions: [{ ...dimension, evidence: [item] }] })
-      return `Read as ${printedEvidence(item, dimension, { job, unit, figures }).written}`
+      const figures = readFigures({ ...dimension, evidence: [item] }, job)
+      const { written } = printedEvidence(item, dimension, { conventions: job, unit, figures, finest: null })
+      return `Read as ${written}`
     }
     case 'found': {
       // Each by itself first, so that the line which can't be read is the one that is named.
       for (const reading of item.readings) readReading(reading, dimension.kind, job)
-      const { adopted } = foundEvidence(item, dimension.kind, job, new Map(), undefined)
+      const { adopted } = foundEvidence(item, dimension.kind, {
+        conventions: job,
+        instrument: job.instruments.find(({ id }) => id === item.instrument),
+        limitOf: limitOfError,
+        scatter: undefined,
+      })
       const style = { kind: dimension.kind, unit, finest: null, feet: false }
       const mean = adopted === null ? '' : writeMeasured(adopted.value, 0, style)
       return item.readings.length === 1 ? `Read as ${mean}` : `${item.readings.length} readings, mean ${mean}`

@@ -7,7 +7,7 @@ import {
   type StatedSize,
 } from '../../../src/core/calibration/reference.ts'
 import type { MappingKind } from '../../../src/core/job/model/types.ts'
-import { exact } from '../../../src/core/uncertainty/uncertain.ts'
+import { exact, measured } from '../../../src/core/uncertainty/uncertain.ts'
 import { circleMark, lengthReference as length, pointMark, viewOf, type XY } from '../measuring/marks.ts'
 
 const at = (degrees: number, id: string, size = 80, middle: XY = [500, 500]): StatedSize[] => {
@@ -129,4 +129,11 @@ describe('references that do not fix a mapping are an error in words, never a nu
       expect(calibration.theta[0]?.value).toBeCloseTo(0.1, 9)
     }
   })
+})
+
+it('sizes that share an error beside which nothing tells them apart are refused in words too', () => {
+  const guess = measured(80, 1e9, 'a guess')
+  const [p, q, r] = [pointMark('A', [100, 100]), pointMark('B', [900, 100]), pointMark('C', [100, 900])]
+  const sizes = [...distanceReference('R1', p, q, guess), ...distanceReference('R2', p, r, guess)]
+  expect(() => calibrate(viewOf('uniform', sizes), sizes)).toThrow(CalibrationError)
 })

@@ -2,4 +2,7 @@ import type { LengthContext } from '../../quantity/parse/parse-length.ts'
 import type { Job } from './types.ts'
 
 /** What a bare number and a sheet gauge mean in a job. */
-export const lengthContext = ({ unit, gauge }: Job): LengthContext => ({ unit, gauge })
+export const lengthContext = ({ unit, gauge }: Pick<Job, 'unit' | 'gauge'>): LengthContext => ({
+  unit,
+  gauge,
+})

@@ -36,6 +36,9 @@ export interface Decision {
 
 const DISPUTED_ABOVE = 1
 
+/** Of formulas that come to the same, the first: rounding alone must not choose. */
+const SURER = 1 - 1e-9
+
 /** Rules of adoption, in the order in which they are tried when none is chosen. */
 const DEFAULT_ORDER: readonly Basis[] = ['printed', 'derived', 'scaled', 'found']
 
@@ -107,7 +110,7 @@ function adoptBasis(
     case 'printed':
       return single(mostAgreed(all, pairs))
     case 'derived':
-      return single(all.reduce((best, w) => (varianceOf(w) < varianceOf(best) ? w : best)))
+      return single(all.reduce((best, w) => (varianceOf(w) < SURER * varianceOf(best) ? w : best)))
     default:
       return meanOf(all, basis)
   }

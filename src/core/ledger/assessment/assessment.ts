@@ -1,124 +1,92 @@
 import { evaluationOrder } from '../../formula/evaluation-order.ts'
-import { parseFormula } from '../../formula/formula.ts'
 import { FormulaError } from '../../formula/formula-error.ts'
-import { GeometryError } from '../../geometry/geometry-error.ts'
 import { type Labels, labelsOfJob } from '../../job/ids/labels-of-job.ts'
+import { meanTheSame } from '../../job/model/conventions.ts'
 import type { Dimension, Job, Unit } from '../../job/model/types.ts'
-import type { Feature } from '../../measuring/features/feature-of-mark.ts'
-import { featureOf as makeFeature } from '../../measuring/features/feature-of-mark.ts'
-import { measureFeatures } from '../../measuring/measure-features.ts'
-import { FIRST_ORDER } from '../../uncertainty/first-order.ts'
-import type { Uncertain } from '../../uncertainty/uncertain.ts'
+import { sourcesAt } from '../../uncertainty/source.ts'
 import { reason } from '../../words/core-words.ts'
-import { type Decision, decide } from '../adoption/adopt.ts'
-import { evaluateEvidence } from '../evidence/evaluate-evidence.ts'
-import type { EvaluatedEvidence } from '../evidence/evaluated-evidence.ts'
-import type { EvaluationContext } from '../evidence/evaluation-context.ts'
-import { readFigures } from '../evidence/figures.ts'
-import type { InstrumentSources } from '../evidence/found-evidence.ts'
-import { foundScatter } from '../evidence/found-scatter.ts'
-import type { Which } from '../evidence/valuation.ts'
+import { finestInUse } from '../evidence/figures.ts'
+import type { Consulted } from '../kept/consulted.ts'
+import { Keeping } from '../kept/keeping.ts'
 import { type CalibratedView, calibrateView } from '../views/calibrate-view.ts'
-
-/** A dimension with all its evidence evaluated and one value adopted. */
-export interface Assessed {
-  dimension: Dimension
-  evaluated: EvaluatedEvidence[]
-  decision: Decision
-  /** Disputed dimensions that the adopted value is worked out from. */
-  restsOn: readonly string[]
-}
+import { assessDimension, featureAsked, type Setting } from './assess-dimension.ts'
+import type { Assessed } from './assessed.ts'
+import { type InCommon, SharedSources } from './shared-sources.ts'
+import { type Singles, singles } from './singles.ts'
+import { newPlaces, placeOf, placesAfter, type SourcePlaces } from './source-places.ts'
+import { type Things, thingsOf } from './things.ts'
 
 /** A whole job, evaluated. All uncertain numbers in it share their sources. */
-export interface Assessment {
+export interface Assessment extends InCommon {
   job: Job
   /** The unit that lengths are looked at in. A bare number in a figure means the job's own whatever this is. */
   unit: Unit
   /** What people call what is in it, by its ids. */
   labels: Labels
-  views: Map<string, CalibratedView>
-  dimensions: Map<string, Assessed>
+  views: ReadonlyMap<string, CalibratedView>
+  dimensions: ReadonlyMap<string, Assessed>
   /** The finest fraction of an inch that its figures use: 16 for sixteenths; null when they use none. */
   finest: number | null
-  /** Throws GeometryError when the mark determines no feature. */
-  featureOf(id: string): Feature
-  /** The features that were asked for. */
-  features: ReadonlyMap<string, Feature>
+  singles: Singles
+  places: SourcePlaces
+  /** What each of its views and dimensions was worked out from. */
+  consulted: ReadonlyMap<CalibratedView | Assessed, readonly Consulted<Things>[]>
 }
 
 /**
  * Evaluates every view and every dimension of a job.
  * @param unit that its lengths are looked at in; the job's own unless said otherwise
+ * @param before of the same job before some edits: what they leave alone is taken from it and not worked out anew. It
+ *   comes to the same, to the last bit
  * @throws FormulaError when formulas run in a circle; a job that `readJob` accepted never does
  */
-export function assess(job: Job, unit: Unit = job.unit): Assessment {
-  const features = new Map<string, Feature>()
-  const featureOf = featuresOf(job, features)
-  const views = new Map(job.views.map((view) => [view.id, calibrateView(job, view, featureOf)]))
-  const instruments: InstrumentSources = new Map()
+export function assess(job: Job, unit: Unit = job.unit, before?: Assessment): Assessment {
+  const same = before?.unit === unit && meanTheSame(before.singles.conventions, job) ? before : undefined
+  const placed = same && placesAfter(job, same.places)
+  // Where no place is left between two things, all get new ones.
+  const handed = placed ? same : undefined
+  const places = placed ?? newPlaces(job)
+  const alone = same?.singles ?? singles(job)
+  const shared = new SharedSources(places, handed)
+  const order = inOrder(job, alone)
+  const finest = finestInUse(job.dimensions.flatMap((d) => alone.figuresOf(d).fractions))
+  const views = new Map<string, CalibratedView>()
   const dimensions = new Map<string, Assessed>()
-  const order = evaluationOrder(job.dimensions)
-  if ('circle' in order) throw new FormulaError(reason('formula.circle', { names: order.circle }))
-  const decided = (name: string, which: Which): Uncertain | null =>
-    dimensions.get(name)?.decision[which] ?? null
-  const figures = readFigures(job)
-  const context: EvaluationContext = {
-    figures,
-    job,
-    unit,
-    views,
-    featureOf,
-    instruments,
-    hasValue: (name) => decided(name, 'adopted') !== null,
-    within: {
-      arithmetic: FIRST_ORDER,
-      measure: measureFeatures,
-      dimension(name, which) {
-        const value = decided(name, which)
-        if (value === null) throw new RangeError(`Dimension ${name} has no value.`)
-        return value
-      },
-    },
+  const things = thingsOf(job, views, dimensions)
+  const keeping = new Keeping<CalibratedView | Assessed, Things>(things, handed?.consulted)
+  for (const view of job.views) {
+    const was = handed?.views.get(view.id)
+    const calibrated = keeping.orMade(was?.view === view ? was : undefined, (asking) =>
+      sourcesAt(placeOf(places.views, view.id), () =>
+        calibrateView(view, {
+          conventions: alone.conventions,
+          sheet: asking.get('sheet', view.sheet),
+          featureOf: (id) => featureAsked(id, shared, asking),
+        }),
+      ),
+    )
+    views.set(view.id, calibrated)
   }
-  for (const dimension of order.order) {
-    const scatter = foundScatter(dimension, job)
-    const evaluated = dimension.evidence.map((e) => evaluateEvidence(e, dimension, scatter, context))
-    const decision = decide(dimension, evaluated)
-    dimensions.set(dimension.name, {
-      dimension,
-      evaluated,
-      decision,
-      restsOn: disputedBasis(decision, dimensions),
-    })
+  const setting: Setting = { singles: alone, shared, unit, finest }
+  // A figure of whole inches counts as written to the finest fraction that the job uses.
+  const figuresMeanTheSame = handed?.finest === finest
+  for (const dimension of order) {
+    const was = figuresMeanTheSame ? handed?.dimensions.get(dimension.name) : undefined
+    const assessed = keeping.orMade(was?.dimension === dimension ? was : undefined, (asking) =>
+      sourcesAt(placeOf(places.dimensions, dimension.name), () =>
+        assessDimension(dimension, setting, asking),
+      ),
+    )
+    dimensions.set(dimension.name, assessed)
   }
+  const { consulted } = keeping
+  const { features, limits } = shared.settled(consulted.values())
   const labels = labelsOfJob(job)
-  return { job, unit, labels, views, dimensions, finest: figures.finest, featureOf, features }
+  return { job, unit, labels, views, dimensions, finest, singles: alone, places, features, limits, consulted }
 }
 
-/** The disputed dimensions among those that an adopted formula uses, and those that they rest on in turn. */
-function disputedBasis(decision: Decision, dimensions: ReadonlyMap<string, Assessed>): readonly string[] {
-  const names = new Set<string>()
-  for (const { evidence } of decision.from) {
-    if (evidence.basis !== 'derived') continue
-    for (const name of parseFormula(evidence.formula).names) {
-      const used = dimensions.get(name)
-      if (used?.decision.status === 'disputed') names.add(name)
-      for (const below of used?.restsOn ?? []) names.add(below)
-    }
-  }
-  return [...names]
-}
-
-/** Features are made once and shared: that is how two measures of one mark come to share its errors. */
-function featuresOf(job: Job, made: Map<string, Feature>): (id: string) => Feature {
-  const marks = new Map(job.marks.map((m) => [m.id, m]))
-  return (id) => {
-    const known = made.get(id)
-    if (known !== undefined) return known
-    const mark = marks.get(id)
-    if (mark === undefined) throw new GeometryError(reason('feature.no-such-mark', { mark: id }))
-    const feature = makeFeature(mark)
-    made.set(id, feature)
-    return feature
-  }
+function inOrder({ dimensions }: Job, { usesOf }: Singles): readonly Dimension[] {
+  const order = evaluationOrder(dimensions, usesOf)
+  if ('circle' in order) throw new FormulaError(reason('formula.circle', { names: order.circle }))
+  return order.order
 }

@@ -7,24 +7,19 @@ import { derivedEvidence } from './derived-evidence.ts'
 import { type EvaluatedEvidence, without } from './evaluated-evidence.ts'
 import type { EvaluationContext } from './evaluation-context.ts'
 import { foundEvidence } from './found-evidence.ts'
-import type { FoundScatter } from './found-scatter.ts'
 import { printedEvidence } from './printed-evidence.ts'
 import { scaledEvidence } from './scaled-evidence.ts'
 
-/**
- * Evaluates one piece of evidence; what is wrong with it becomes its `problem`.
- * @param scatter of the dimension's readings, by instrument
- */
+/** Evaluates one piece of evidence of a dimension; what is wrong with it becomes its `problem`. */
 export function evaluateEvidence(
   evidence: Evidence,
   dimension: Dimension,
-  scatter: ReadonlyMap<string | undefined, FoundScatter>,
   context: EvaluationContext,
 ): EvaluatedEvidence {
   if (evidence.withdrawn !== undefined)
     return without(evidence, reason('evidence.withdrawn', { why: evidence.withdrawn }))
   try {
-    return byBasis(evidence, dimension, scatter, context)
+    return byBasis(evidence, dimension, context)
   } catch (error) {
     if (error instanceof NotationError || error instanceof GeometryError || error instanceof FormulaError) {
       return without(evidence, error.reason)
@@ -33,23 +28,17 @@ export function evaluateEvidence(
   }
 }
 
-function byBasis(
-  evidence: Evidence,
-  dimension: Dimension,
-  scatter: ReadonlyMap<string | undefined, FoundScatter>,
-  context: EvaluationContext,
-): EvaluatedEvidence {
+function byBasis(evidence: Evidence, dimension: Dimension, context: EvaluationContext): EvaluatedEvidence {
   switch (evidence.basis) {
     case 'printed':
       return printedEvidence(evidence, dimension, context)
     case 'found':
-      return foundEvidence(
-        evidence,
-        dimension.kind,
-        context.job,
-        context.instruments,
-        scatter.get(evidence.instrument),
-      )
+      return foundEvidence(evidence, dimension.kind, {
+        conventions: context.conventions,
+        instrument: evidence.instrument === undefined ? undefined : context.instrumentOf(evidence.instrument),
+        limitOf: context.limitOf,
+        scatter: context.scatter.get(evidence.instrument),
+      })
     case 'scaled':
       return scaledEvidence(evidence, context)
     case 'derived':

@@ -1,20 +1,30 @@
-import type { Job, Unit } from '../../job/model/types.ts'
+import type { Conventions } from '../../job/model/conventions.ts'
+import type { Instrument, Unit } from '../../job/model/types.ts'
 import type { Feature } from '../../measuring/features/feature-of-mark.ts'
+import type { Source } from '../../uncertainty/source.ts'
 import type { Uncertain } from '../../uncertainty/uncertain.ts'
 import type { CalibratedView } from '../views/calibrate-view.ts'
 import type { Figures } from './figures.ts'
-import type { InstrumentSources } from './found-evidence.ts'
+import type { FoundScatter } from './found-scatter.ts'
 import type { Valuation } from './valuation.ts'
 
-/** What evidence is evaluated with. */
+/** What the evidence of a dimension is evaluated with: nothing else of the job may come into it. */
 export interface EvaluationContext {
-  job: Job
+  conventions: Conventions
   /** The unit that lengths are looked at in. */
   unit: Unit
-  views: ReadonlyMap<string, CalibratedView>
-  featureOf(id: string): Feature
-  instruments: InstrumentSources
+  /** Those of the dimension. */
   figures: Figures
+  /** The finest fraction in common use in the job; null when there is none. */
+  finest: number | null
+  /** Of the dimension's readings, by instrument. */
+  scatter: ReadonlyMap<string | undefined, FoundScatter>
+  viewOf(id: string): CalibratedView | undefined
+  /** Throws GeometryError when the mark determines no feature. */
+  featureOf(id: string): Feature
+  instrumentOf(id: string): Instrument | undefined
+  /** What an instrument is off by, the same for all that was measured with it. */
+  limitOf(instrument: Instrument): Source
   /** Whether a dimension was decided before and has a value. */
   hasValue(name: string): boolean
   /** By first order, with the dimensions that were decided before. */

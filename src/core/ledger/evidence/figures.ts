@@ -1,46 +1,44 @@
+import type { Conventions } from '../../job/model/conventions.ts'
 import { lengthContext } from '../../job/model/length-context.ts'
-import type { Evidence, Job } from '../../job/model/types.ts'
+import type { Dimension, Evidence } from '../../job/model/types.ts'
 import type { Figure } from '../../quantity/figure.ts'
 import type { Length } from '../../quantity/length.ts'
 import { NotationError } from '../../quantity/notation/notation-error.ts'
 import { parseFigure } from '../../quantity/parse/parse-figure.ts'
 
-/** All printed figures of a job, read once, and how finely the job writes fractions of an inch. */
+/** The printed figures of a dimension, read. */
 export interface Figures {
   /** What is wrong with it, where it can't be read. Figures of areas are not among them. */
   of(evidence: Evidence): Figure | NotationError | undefined
-  /** 16 for sixteenths, when those are in common use; null when no figure has a fraction. */
-  finest: number | null
+  /** The fractions of an inch that they are written to: 16 for sixteenths. */
+  fractions: readonly number[]
 }
 
 /** Divisions of an inch that rules and drawings of the trade have. */
 const BINARY = [2, 4, 8, 16, 32, 64]
 
-/** Reads every printed figure of a job. */
-export function readFigures(job: Job): Figures {
+/** Reads every printed figure of a dimension. */
+export function readFigures({ kind, evidence }: Dimension, conventions: Conventions): Figures {
   const read = new Map<Evidence, Figure | NotationError>()
-  const context = lengthContext(job)
   const fractions: number[] = []
-  for (const dimension of job.dimensions) {
-    if (dimension.kind === 'area') continue
-    for (const evidence of dimension.evidence) {
-      if (evidence.basis !== 'printed') continue
-      const figure = figureOrError(evidence.text, context)
-      read.set(evidence, figure)
-      if (figure instanceof NotationError || figure.length === undefined || figure.gauge !== undefined)
-        continue
-      const parts = partsOfAnInch(figure.length)
-      if (parts !== null && BINARY.includes(parts)) fractions.push(parts)
-    }
+  if (kind === 'area') return { of: () => undefined, fractions }
+  const context = lengthContext(conventions)
+  for (const one of evidence) {
+    if (one.basis !== 'printed') continue
+    const figure = figureOrError(one.text, context)
+    read.set(one, figure)
+    if (figure instanceof NotationError || figure.length === undefined || figure.gauge !== undefined) continue
+    const parts = partsOfAnInch(figure.length)
+    if (parts !== null && BINARY.includes(parts)) fractions.push(parts)
   }
-  return { of: (evidence) => read.get(evidence), finest: inCommonUse(fractions) }
+  return { of: (one) => read.get(one), fractions }
 }
 
 /** One figure in ten makes a fraction common; a single finer one does not change how the others are meant. */
 const COMMON = 0.1
 
-/** The finest fraction that is in common use, or null when there are none. */
-function inCommonUse(fractions: number[]): number | null {
+/** The finest of all fractions in a job that is in common use: 16 for sixteenths; null when there are none. */
+export function finestInUse(fractions: readonly number[]): number | null {
   const finestFirst = [...fractions].sort((a, b) => b - a)
   return finestFirst[Math.max(0, Math.ceil(COMMON * finestFirst.length) - 1)] ?? null
 }

@@ -1,4 +1,5 @@
-import type { Evidence, Job } from '../../job/model/types.ts'
+import type { Conventions } from '../../job/model/conventions.ts'
+import type { Evidence, Instrument } from '../../job/model/types.ts'
 import type { QuantityKind } from '../../quantity/quantity-kind.ts'
 import { KNOWN, newSource, type Source } from '../../uncertainty/source.ts'
 import { repeatedObservations } from '../../uncertainty/type-a.ts'
@@ -10,8 +11,20 @@ import type { FoundScatter } from './found-scatter.ts'
 
 type Found = Extract<Evidence, { basis: 'found' }>
 
-/** One source for each instrument: what it is off by is common to all that was measured with it. */
-export type InstrumentSources = Map<string, Source>
+/** What readings on the original are evaluated with. */
+export interface FoundContext {
+  conventions: Conventions
+  /** What they were taken with; undefined where none is named. */
+  instrument: Instrument | undefined
+  /** One source for each instrument: what it is off by is common to all that was measured with it. */
+  limitOf(instrument: Instrument): Source
+  /** Of the dimension's readings with that instrument. */
+  scatter: FoundScatter | undefined
+}
+
+/** What an instrument is off by. */
+export const limitOfError = ({ name }: Instrument): Source =>
+  newSource(`limit of error of ${name}`, KNOWN, 'rectangular')
 
 /**
  * Evaluates readings taken on the original: the mean, its scatter (Type A), the resolution and the limit of error
@@ -22,11 +35,9 @@ export type InstrumentSources = Map<string, Source>
 export function foundEvidence(
   evidence: Found,
   kind: QuantityKind,
-  job: Job,
-  instruments: InstrumentSources,
-  scatter: FoundScatter | undefined,
+  { conventions, instrument, limitOf, scatter }: FoundContext,
 ): EvaluatedEvidence {
-  const readings = evidence.readings.map((text) => readReading(text, kind, job))
+  const readings = evidence.readings.map((text) => readReading(text, kind, conventions))
   const [head] = readings
   if (head === undefined) return without(evidence, reason('evidence.without-readings'))
   const { mean, n } = repeatedObservations(readings.map((r) => r.value))
@@ -40,26 +51,21 @@ export function foundEvidence(
   if (scatter !== undefined) {
     put(newSource('scatter of the readings on the original', scatter.estimate), scatter.s / Math.sqrt(n))
   }
-  const instrument = job.instruments.find((i) => i.id === evidence.instrument)
   const resolution =
     instrument === undefined
       ? Math.max(...readings.map((r) => r.graduation))
-      : readReading(instrument.resolution, kind, job).value
+      : readReading(instrument.resolution, kind, conventions).value
   put(
     newSource(`resolution of ${instrument?.name ?? 'the readings'}`, KNOWN, 'rectangular'),
     resolution / Math.sqrt(12),
   )
   if (instrument?.limit !== undefined) {
-    const source =
-      instruments.get(instrument.id) ??
-      newSource(`limit of error of ${instrument.name}`, KNOWN, 'rectangular')
-    instruments.set(instrument.id, source)
-    put(source, readReading(instrument.limit, kind, job).value / Math.sqrt(3))
+    put(limitOf(instrument), readReading(instrument.limit, kind, conventions).value / Math.sqrt(3))
   }
   let value = mean
   if (evidence.worn !== undefined) {
-    value += readReading(evidence.worn.loss, kind, job).value
-    put(newSource('allowance for wear'), readReading(evidence.worn.u, kind, job).value)
+    value += readReading(evidence.worn.loss, kind, conventions).value
+    put(newSource('allowance for wear'), readReading(evidence.worn.u, kind, conventions).value)
   }
   const found = fromTerms(value, sources, contributions)
   const workOut = asStated(found, found)

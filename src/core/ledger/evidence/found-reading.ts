@@ -1,6 +1,6 @@
 import { degrees, toRadians } from '../../geometry/angle-units.ts'
+import type { Conventions } from '../../job/model/conventions.ts'
 import { lengthContext } from '../../job/model/length-context.ts'
-import type { Job } from '../../job/model/types.ts'
 import { angleInRadians } from '../../quantity/angle.ts'
 import { parseAngle } from '../../quantity/parse/parse-angle.ts'
 import { parseArea } from '../../quantity/parse/parse-area.ts'
@@ -17,10 +17,10 @@ export interface Reading {
  * Reads what was measured on the original, mm, radians, mm² or a count.
  * @throws NotationError
  */
-export function readReading(text: string, kind: QuantityKind, job: Job): Reading {
+export function readReading(text: string, kind: QuantityKind, conventions: Conventions): Reading {
   switch (kind) {
     case 'length': {
-      const { mm, graduation } = parseLength(text, { ...lengthContext(job), signed: true })
+      const { mm, graduation } = parseLength(text, { ...lengthContext(conventions), signed: true })
       return { value: Number(mm), graduation: Number(graduation) }
     }
     case 'angle': {

@@ -1,4 +1,5 @@
-import type { Dimension, Evidence, Job } from '../../job/model/types.ts'
+import type { Conventions } from '../../job/model/conventions.ts'
+import type { Dimension, Evidence } from '../../job/model/types.ts'
 import { NotationError } from '../../quantity/notation/notation-error.ts'
 import type { VarianceEstimate } from '../../uncertainty/source.ts'
 import { repeatedObservations } from '../../uncertainty/type-a.ts'
@@ -17,11 +18,14 @@ export interface FoundScatter {
  * Keyed by instrument; undefined stands for none named.
  * Source: pooled variance, JCGM 100:2008, H.3.6 and the note to 4.2.4.
  */
-export function foundScatter(dimension: Dimension, job: Job): Map<string | undefined, FoundScatter> {
+export function foundScatter(
+  dimension: Dimension,
+  conventions: Conventions,
+): Map<string | undefined, FoundScatter> {
   const pools = new Map<string | undefined, { squares: number; dof: number }>()
   for (const evidence of dimension.evidence) {
     if (evidence.basis !== 'found' || evidence.withdrawn !== undefined) continue
-    const values = readingsOf(evidence, dimension, job)
+    const values = readingsOf(evidence, dimension, conventions)
     if (values.length < 2) continue
     const { s, dof } = repeatedObservations(values)
     const pool = pools.get(evidence.instrument) ?? { squares: 0, dof: 0 }
@@ -38,10 +42,10 @@ export function foundScatter(dimension: Dimension, job: Job): Map<string | undef
 function readingsOf(
   evidence: Extract<Evidence, { basis: 'found' }>,
   { kind }: Dimension,
-  job: Job,
+  conventions: Conventions,
 ): number[] {
   try {
-    return evidence.readings.map((text) => readReading(text, kind, job).value)
+    return evidence.readings.map((text) => readReading(text, kind, conventions).value)
   } catch (error) {
     if (error instanceof NotationError) return []
     throw error

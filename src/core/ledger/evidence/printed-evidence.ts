@@ -1,5 +1,6 @@
 import { degrees, toRadians } from '../../geometry/angle-units.ts'
-import type { Dimension, Evidence, Job, Unit } from '../../job/model/types.ts'
+import type { Conventions } from '../../job/model/conventions.ts'
+import type { Dimension, Evidence, Unit } from '../../job/model/types.ts'
 import { angleInRadians } from '../../quantity/angle.ts'
 import type { Figure } from '../../quantity/figure.ts'
 import { formatAngle } from '../../quantity/format/format-angle.ts'
@@ -28,10 +29,13 @@ interface Limits {
 
 /** What a printed figure is read with. */
 interface PrintedContext {
-  job: Job
+  conventions: Conventions
   /** The unit that lengths are looked at in. */
   unit: Unit
+  /** Those of its dimension. */
   figures: Figures
+  /** The finest fraction in common use in the job; null when there is none. */
+  finest: number | null
 }
 
 interface Read {
@@ -88,14 +92,14 @@ export function printedEvidence(
 
 function readPrinted(evidence: Printed, dimension: Dimension, context: PrintedContext): Read {
   const { text } = evidence
-  const { job, unit, figures } = context
+  const { conventions, unit, figures } = context
   if (dimension.kind === 'area') {
     const { mm2, graduation } = parseArea(text)
     const value = Number(mm2)
     return {
       value,
       shown: value * displayFactor('area', unit),
-      written: unit === job.unit ? text : formatArea(value, { unit }),
+      written: unit === conventions.unit ? text : formatArea(value, { unit }),
       graduation: Number(graduation),
       ...(dimension.tolerance === undefined ? {} : areaTolerance(dimension.tolerance, context)),
     }
@@ -119,17 +123,17 @@ function readPrinted(evidence: Printed, dimension: Dimension, context: PrintedCo
 function readLengthFigure(
   figure: Figure,
   dimension: Dimension,
-  { job, unit, figures }: PrintedContext,
+  { conventions, unit, finest }: PrintedContext,
 ): Read {
   const { length } = figure
   if (length === undefined) throw wrongKind(figure.text, 'a length', 'length')
-  const limits = figure.tolerance ?? statedTolerance(figure, dimension, job)
+  const limits = figure.tolerance ?? statedTolerance(figure, dimension, conventions)
   const mm = Number(length.mm)
   return {
     value: mm,
     shown: lengthIn(length, unit),
     written: formatLength(length, { unit }),
-    graduation: graduationOf(length, figures.finest),
+    graduation: graduationOf(length, finest),
     feet: length.feet,
     ...(limits === undefined
       ? {}
@@ -161,10 +165,10 @@ function readAngleFigure(figure: Figure, dimension: Dimension): Read {
 function statedTolerance(
   figure: Figure,
   dimension: Dimension,
-  job: Job,
+  conventions: Conventions,
 ): { plus: Length; minus: Length } | undefined {
-  const text = dimension.tolerance ?? (figure.gauge === undefined ? job.tolerance : undefined)
-  return text === undefined ? undefined : parseTolerance(text, { unit: job.unit })
+  const text = dimension.tolerance ?? (figure.gauge === undefined ? conventions.tolerance : undefined)
+  return text === undefined ? undefined : parseTolerance(text, { unit: conventions.unit })
 }
 
 const wrongKind = (text: string, wanted: string, kind: QuantityKind): NotationError =>
@@ -183,8 +187,11 @@ const countRead = (count: number): Read => ({
   graduation: 0,
 })
 
-function areaTolerance(text: string, { job, unit }: PrintedContext): Pick<Read, 'limits' | 'tolerance'> {
+function areaTolerance(
+  text: string,
+  { conventions, unit }: PrintedContext,
+): Pick<Read, 'limits' | 'tolerance'> {
   const mm2 = Number(parseArea(text).mm2)
-  const written = unit === job.unit ? text : formatArea(mm2, { unit })
+  const written = unit === conventions.unit ? text : formatArea(mm2, { unit })
   return { limits: { plus: mm2, minus: mm2 }, tolerance: `±${written}` }
 }

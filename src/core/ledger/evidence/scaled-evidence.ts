@@ -14,9 +14,9 @@ const NOTHING_MEASURED = 1e-10
  */
 export function scaledEvidence(
   evidence: Extract<Evidence, { basis: 'scaled' }>,
-  { views, featureOf, within }: EvaluationContext,
+  { viewOf, featureOf, within }: EvaluationContext,
 ): EvaluatedEvidence {
-  const view = views.get(evidence.view)
+  const view = viewOf(evidence.view)
   if (view === undefined) return without(evidence, reason('evidence.no-such-view', { view: evidence.view }))
   const { calibration, problem } = view
   const named = { name: view.view.name, view: view.view.id }

@@ -1,24 +1,50 @@
+import { parseRelation } from '../../formula/relation-text.ts'
 import { labelBesideId } from '../../job/ids/label.ts'
+import type { Relation } from '../../job/model/types.ts'
 import { closureOf } from '../../prove/relations.ts'
 import { inWords, reason } from '../../words/core-words.ts'
 import type { Assessment } from '../assessment/assessment.ts'
 import { displayFactor } from '../units/display-units.ts'
 import type { TableRelation } from './table.ts'
 
-/** The relations' part of the table, in the units of their kinds. */
-export function relationRows(assessment: Assessment): TableRelation[] {
-  return assessment.job.relations.map((relation) => {
-    const { id, text } = relation
-    const label = labelBesideId(relation)
-    const named = { id, ...(label === undefined ? {} : { label }), text }
-    const closure = closureOf(relation, assessment)
-    if ('problem' in closure) {
-      const problemReason = reason('relation.not-checked', { problem: closure.problem })
-      const nothing = { misclosure: 0, u: 0, w: 0, holds: false }
-      return { ...named, ...nothing, problem: inWords(problemReason), problemReason }
-    }
-    const { kind, misclosure, u, w, holds } = closure
-    const factor = displayFactor(kind, assessment.unit)
-    return { ...named, misclosure: misclosure * factor, u: u * factor, w, holds }
-  })
+/** The relations of a table, and the assessment that they were closed in. */
+export interface ClosedRelations {
+  assessment: Assessment
+  relations: ReadonlyMap<Relation, TableRelation>
+}
+
+/**
+ * The relations' part of the table, in the units of their kinds.
+ * @param before those whose dimensions stand as they did are taken from it
+ */
+export function relationRows(assessment: Assessment, before?: ClosedRelations): Map<Relation, TableRelation> {
+  return new Map(
+    assessment.job.relations.map((relation) => {
+      const was = before?.relations.get(relation)
+      const stands = before !== undefined && standsAs(relation, before.assessment, assessment)
+      return [relation, was !== undefined && stands ? was : relationRow(relation, assessment)]
+    }),
+  )
+}
+
+function standsAs({ text }: Relation, before: Assessment, now: Assessment): boolean {
+  if (before.singles !== now.singles) return false
+  const { left, right } = parseRelation(text)
+  const same = (name: string): boolean => before.dimensions.get(name) === now.dimensions.get(name)
+  return left.names.every(same) && right.names.every(same)
+}
+
+function relationRow(relation: Relation, assessment: Assessment): TableRelation {
+  const { id, text } = relation
+  const label = labelBesideId(relation)
+  const named = { id, ...(label === undefined ? {} : { label }), text }
+  const closure = closureOf(relation, assessment)
+  if ('problem' in closure) {
+    const problemReason = reason('relation.not-checked', { problem: closure.problem })
+    const nothing = { misclosure: 0, u: 0, w: 0, holds: false }
+    return { ...named, ...nothing, problem: inWords(problemReason), problemReason }
+  }
+  const { kind, misclosure, u, w, holds } = closure
+  const factor = displayFactor(kind, assessment.unit)
+  return { ...named, misclosure: misclosure * factor, u: u * factor, w, holds }
 }

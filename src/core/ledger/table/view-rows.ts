@@ -13,8 +13,8 @@ import type { TableView } from './table.ts'
 
 /** The views' part of the table; stretches in `unit` per pixel, tilts over the extent of the references. */
 export function viewRow(
-  { view, calibration, problem }: CalibratedView,
-  { job, unit, labels }: Pick<Assessment, 'job' | 'unit' | 'labels'>,
+  { view, sheet, calibration, problem }: CalibratedView,
+  { unit, labels }: Pick<Assessment, 'unit' | 'labels'>,
 ): TableView {
   const base = { id: view.id, ...labelled(view), name: view.name, mapping: view.mapping }
   if (calibration === null) {
@@ -35,7 +35,7 @@ export function viewRow(
   return {
     ...base,
     parameters,
-    ...foundScale(calibration, view.drawnScale, job.sheets.find((s) => s.id === view.sheet)?.scan.dpi),
+    ...foundScale(calibration, view.drawnScale, sheet?.scan.dpi),
     chi2: calibration.dof > 0 ? calibration.chi2 : null,
     dof: calibration.dof,
     p: calibration.p,

@@ -10,8 +10,9 @@ import { startingScale } from '../../calibration/starting-scale.ts'
 import { degrees, toRadians } from '../../geometry/angle-units.ts'
 import { GeometryError } from '../../geometry/geometry-error.ts'
 import { called } from '../../job/ids/label.ts'
+import type { Conventions } from '../../job/model/conventions.ts'
 import { lengthContext } from '../../job/model/length-context.ts'
-import type { Job, Reference, View } from '../../job/model/types.ts'
+import type { Reference, Sheet, View } from '../../job/model/types.ts'
 import { MAPPINGS } from '../../mapping/mappings.ts'
 import { viewFrame } from '../../mapping/view-frame.ts'
 import type { ViewMapping } from '../../mapping/view-mapping.ts'
@@ -24,44 +25,55 @@ import { draughtingInTrue } from './draughting.ts'
 /** A view of a job with its calibration, or why it has none. */
 export type CalibratedView = {
   view: View
+  sheet: Sheet | undefined
   /** When something had to be assumed. */
   caution?: AnyReason
 } & ({ calibration: Calibration; problem?: never } | { calibration: null; problem: AnyReason })
 
-/**
- * Calibrates a view of a job.
- * @param featureOf the feature of a mark by its id; throws GeometryError when the mark determines none
- */
-export function calibrateView(job: Job, view: View, featureOf: (id: string) => Feature): CalibratedView {
+/** What a view is calibrated with: nothing else of the job may come into it. */
+export interface ViewContext {
+  conventions: Conventions
+  sheet: Sheet | undefined
+  /** Throws GeometryError when the mark determines no feature. */
+  featureOf(id: string): Feature
+}
+
+/** Calibrates a view of a job. */
+export function calibrateView(view: View, context: ViewContext): CalibratedView {
+  const { sheet } = context
   let caution: AnyReason | undefined
   const cautioned = () => (caution === undefined ? {} : { caution })
   try {
-    const sizes = view.references.flatMap((r) => statedSizes(r, job, featureOf))
-    const sheet = job.sheets.find((s) => s.id === view.sheet)
+    const sizes = view.references.flatMap((r) => statedSizes(r, context))
     const features = sizes.flatMap((s) => s.equations.flatMap((e) => e.features))
     const plain: ViewMapping = {
       mapping: MAPPINGS[view.mapping],
       frame: viewFrame(features, toRadians(view.grain ?? degrees(0))),
       draughting: 0,
     }
-    const draughting = draughtingInTrue(job, view, sheet, sizes.length > 0 ? startingScale(plain, sizes) : 1)
+    const draughting = draughtingInTrue(
+      context.conventions.unit,
+      view,
+      sheet,
+      sizes.length > 0 ? startingScale(plain, sizes) : 1,
+    )
     if (sizes.length > 0) caution = draughting.caution
     const calibration = calibrate({ ...plain, draughting: draughting.mm }, sizes, view.name)
-    return { view, calibration, ...cautioned() }
+    return { view, sheet, calibration, ...cautioned() }
   } catch (error) {
     if (error instanceof CalibrationError || error instanceof GeometryError) {
-      return { view, calibration: null, problem: error.reason, ...cautioned() }
+      return { view, sheet, calibration: null, problem: error.reason, ...cautioned() }
     }
     throw error
   }
 }
 
-function statedSizes(reference: Reference, job: Job, featureOf: (id: string) => Feature): StatedSize[] {
+function statedSizes(reference: Reference, { conventions, featureOf }: ViewContext): StatedSize[] {
   const { id } = reference
   const stated = `stated size of ${called('reference', reference)}`
   const size = (text: string): Uncertain => {
-    const u = reference.u === undefined ? 0 : Number(parseLength(reference.u, { unit: job.unit }).mm)
-    return measured(millimetres(text, job), u, stated)
+    const u = reference.u === undefined ? 0 : Number(parseLength(reference.u, { unit: conventions.unit }).mm)
+    return measured(millimetres(text, conventions), u, stated)
   }
   switch (reference.kind) {
     case 'distance':
@@ -86,4 +98,5 @@ function statedSizes(reference: Reference, job: Job, featureOf: (id: string) => 
   }
 }
 
-const millimetres = (text: string, job: Job): number => Number(parseLength(text, lengthContext(job)).mm)
+const millimetres = (text: string, conventions: Conventions): number =>
+  Number(parseLength(text, lengthContext(conventions)).mm)

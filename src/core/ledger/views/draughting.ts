@@ -1,4 +1,4 @@
-import type { Job, Sheet, View } from '../../job/model/types.ts'
+import type { Sheet, Unit, View } from '../../job/model/types.ts'
 import { parseLength } from '../../quantity/parse/parse-length.ts'
 import { reason } from '../../words/core-words.ts'
 import type { AnyReason } from '../../words/reason.ts'
@@ -24,17 +24,17 @@ export interface Draughting {
  * The draughting error in true size: what it is on paper, over the scale of the drawing. The scale as stated is that
  * of the draughtsman's own sheet; by the scan's dpi it is that of the copy that was scanned. Where they contradict
  * each other the larger error is taken.
+ * @param unit of a bare number
  * @param mmPerPixel of the view, as far as known from its references
  */
 export function draughtingInTrue(
-  job: Job,
+  unit: Unit,
   view: View,
   sheet: Sheet | undefined,
   mmPerPixel: number,
 ): Draughting {
   const stated = sheet?.draughting
-  const paper =
-    stated === undefined ? DEFAULT_DRAUGHTING_MM : Number(parseLength(stated, { unit: job.unit }).mm)
+  const paper = stated === undefined ? DEFAULT_DRAUGHTING_MM : Number(parseLength(stated, { unit }).mm)
   const dpi = sheet?.scan.dpi
   const byDpi = (paper * mmPerPixel * (dpi ?? ASSUMED_DPI)) / 25.4
   if (view.drawnScale === undefined) {

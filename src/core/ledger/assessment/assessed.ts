@@ -1,0 +1,12 @@
+import type { Dimension } from '../../job/model/types.ts'
+import type { Decision } from '../adoption/adopt.ts'
+import type { EvaluatedEvidence } from '../evidence/evaluated-evidence.ts'
+
+/** A dimension with all its evidence evaluated and one value adopted. */
+export interface Assessed {
+  dimension: Dimension
+  evaluated: EvaluatedEvidence[]
+  decision: Decision
+  /** Disputed dimensions that the adopted value is worked out from. */
+  restsOn: readonly string[]
+}

@@ -1,0 +1,39 @@
+import type { Instrument, Job, Mark, Sheet } from '../../job/model/types.ts'
+import type { Lookups } from '../kept/consulted.ts'
+import { onceFor } from '../kept/once-for.ts'
+import type { CalibratedView } from '../views/calibrate-view.ts'
+import type { Assessed } from './assessed.ts'
+
+/** What the views and dimensions of a job are worked out from; undefined where there is no such thing. */
+export interface Things {
+  mark: Mark | undefined
+  sheet: Sheet | undefined
+  instrument: Instrument | undefined
+  view: CalibratedView | undefined
+  /** By name; undefined as well before it is assessed. */
+  dimension: Assessed | undefined
+}
+
+/** Views and dimensions are found as far as they have been worked out. */
+export function thingsOf(
+  { marks, sheets, instruments }: Job,
+  views: ReadonlyMap<string, CalibratedView>,
+  dimensions: ReadonlyMap<string, Assessed>,
+): Lookups<Things> {
+  const [mark, sheet, instrument] = [MARKS(marks), SHEETS(sheets), INSTRUMENTS(instruments)]
+  return {
+    mark: (id) => mark.get(id),
+    sheet: (id) => sheet.get(id),
+    instrument: (id) => instrument.get(id),
+    view: (id) => views.get(id),
+    dimension: (name) => dimensions.get(name),
+  }
+}
+
+const byId = <T extends { readonly id: string }>(items: readonly T[]): ReadonlyMap<string, T> =>
+  new Map(items.map((item) => [item.id, item]))
+
+// Most edits leave most lists as they are.
+const MARKS = onceFor(byId<Mark>)
+const SHEETS = onceFor(byId<Sheet>)
+const INSTRUMENTS = onceFor(byId<Instrument>)

@@ -1,0 +1,100 @@
+import { labelBesideId } from '../../job/ids/label.ts'
+import type { Labels } from '../../job/ids/labels-of-job.ts'
+import { uncertaintyBudget } from '../../uncertainty/budget.ts'
+import { type Coverage, expand } from '../../uncertainty/coverage.ts'
+import { coverageFactor } from '../../uncertainty/distributions.ts'
+import { inWords } from '../../words/core-words.ts'
+import { nameIn } from '../../words/name-in.ts'
+import { withStop } from '../../words/with-stop.ts'
+import type { Decision } from '../adoption/adopt.ts'
+import type { Assessed } from '../assessment/assessed.ts'
+import type { Assessment } from '../assessment/assessment.ts'
+import type { EvaluatedEvidence } from '../evidence/evaluated-evidence.ts'
+import { displayFactor, type Style, writeMeasured } from '../units/display-units.ts'
+import type { TableEvidence, TableRelation, TableRow } from './table.ts'
+import { whyAdopted } from './why.ts'
+
+/**
+ * A dimension as the table has it.
+ * @param by what it is uncertain by
+ * @param relations that it stands in
+ */
+export function dimensionRow(
+  { dimension, evaluated, decision, restsOn }: Assessed,
+  by: TableRow['by'],
+  { unit, finest, labels }: Pick<Assessment, 'unit' | 'finest' | 'labels'>,
+  relations: readonly TableRelation[],
+): TableRow {
+  const factor = displayFactor(dimension.kind, unit)
+  const style: Style = {
+    kind: dimension.kind,
+    unit,
+    finest,
+    feet: evaluated.some((w) => w.feet === true),
+  }
+  const writtenOf = (w: EvaluatedEvidence): string => {
+    if (w.written !== '' || w.adopted === null) return w.written
+    return writeMeasured(w.adopted.value, expand(w.adopted).U, style)
+  }
+  const { adopted, from } = decision
+  const only = from.length === 1 ? from[0] : undefined
+  const { u, U, k, dof } = adopted === null ? NO_UNCERTAINTY : expand(adopted)
+  const whyReasons = whyAdopted({ decision, evaluated, restsOn, relations, writtenOf }).map((why) =>
+    nameIn(why, labels),
+  )
+  // One literal, not a spread of parts: rows are made by the thousand, and spreading is slow.
+  const row: TableRow = {
+    name: dimension.name,
+    label: dimension.label,
+    kind: dimension.kind,
+    count: dimension.count ?? 1,
+    value: adopted === null ? null : (only?.shown ?? adopted.value * factor),
+    written: adopted === null ? '' : only ? writtenOf(only) : writeMeasured(adopted.value, U, style),
+    u: u * factor,
+    U: U * factor,
+    k,
+    dof: Number.isFinite(dof) ? dof : null,
+    by,
+    basis: decision.basis,
+    status: decision.status,
+    why: whyReasons.map((why) => withStop(inWords(why))).join(' '),
+    whyReasons,
+    evidence: evaluated.map((w) => evidenceRow(w, factor, writtenOf(w), decision, labels)),
+    budget: adopted === null ? [] : uncertaintyBudget(adopted),
+  }
+  if (only?.tolerance !== undefined) row.tolerance = only.tolerance
+  if (restsOn.length > 0) row.restsOn = [...restsOn]
+  return row
+}
+
+const NO_UNCERTAINTY: Coverage = { u: 0, U: 0, k: coverageFactor(Infinity), dof: Infinity }
+
+function evidenceRow(
+  w: EvaluatedEvidence,
+  factor: number,
+  written: string,
+  { pairs, from }: Decision,
+  labels: Labels,
+): TableEvidence {
+  const { u, U } = w.compared === null ? NO_UNCERTAINTY : expand(w.compared)
+  const row: TableEvidence = {
+    id: w.evidence.id,
+    basis: w.evidence.basis,
+    value: w.shown ?? (w.adopted === null ? null : w.adopted.value * factor),
+    u: u * factor,
+    U: U * factor,
+    written,
+    governs: from.includes(w),
+  }
+  const label = labelBesideId(w.evidence)
+  if (label !== undefined) row.label = label
+  for (const { a, b, en } of pairs) {
+    if (a === w || b === w) row.en = Math.max(row.en ?? 0, en)
+  }
+  if (w.problem !== undefined) {
+    const problem = nameIn(w.problem, labels)
+    row.problem = withStop(inWords(problem))
+    row.problemReason = problem
+  }
+  return row
+}

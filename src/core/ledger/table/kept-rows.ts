@@ -1,0 +1,52 @@
+import { parseRelation } from '../../formula/relation-text.ts'
+import type { Assessed } from '../assessment/assessed.ts'
+import type { Assessment } from '../assessment/assessment.ts'
+import { dimensionRow } from './dimension-row.ts'
+import type { TableRelation, TableRow } from './table.ts'
+
+/** A dimension's row, and the relations that it was made with. */
+export interface KeptRow {
+  row: TableRow
+  relations: readonly TableRelation[]
+}
+
+const NONE: readonly TableRelation[] = []
+
+/**
+ * The rows of the dimensions in the order of the job, but for what they are uncertain by, which takes all of them.
+ * @param relations as the table has them
+ * @param before rows that were made before: those of what is still assessed the same, in the same relations, are taken
+ *   from them. Whatever else is named in a row was consulted in assessing it, so that its label is the same as well
+ */
+export function keptRows(
+  assessment: Assessment,
+  relations: Iterable<TableRelation>,
+  before: ReadonlyMap<Assessed, KeptRow> | undefined,
+): Map<Assessed, KeptRow> {
+  const standsIn = relationsByName(relations)
+  const rows = new Map<Assessed, KeptRow>()
+  for (const { name } of assessment.job.dimensions) {
+    const assessed = assessment.dimensions.get(name) as Assessed
+    const own = standsIn.get(name) ?? NONE
+    const was = before?.get(assessed)
+    const stands = was !== undefined && sameItems(was.relations, own)
+    rows.set(assessed, stands ? was : { row: dimensionRow(assessed, {}, assessment, own), relations: own })
+  }
+  return rows
+}
+
+function relationsByName(relations: Iterable<TableRelation>): Map<string, TableRelation[]> {
+  const byName = new Map<string, TableRelation[]>()
+  for (const relation of relations) {
+    const { left, right } = parseRelation(relation.text)
+    for (const name of new Set([...left.names, ...right.names])) {
+      const own = byName.get(name)
+      if (own === undefined) byName.set(name, [relation])
+      else own.push(relation)
+    }
+  }
+  return byName
+}
+
+const sameItems = <T>(a: readonly T[], b: readonly T[]): boolean =>
+  a.length === b.length && a.every((item, i) => item === b[i])

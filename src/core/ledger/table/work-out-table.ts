@@ -1,0 +1,79 @@
+import type { Relation } from '../../job/model/types.ts'
+import { element } from '../../linear-algebra/element.ts'
+import { inWords } from '../../words/core-words.ts'
+import { nameIn } from '../../words/name-in.ts'
+import type { Assessed } from '../assessment/assessed.ts'
+import type { Assessment } from '../assessment/assessment.ts'
+import { displayFactor } from '../units/display-units.ts'
+import type { CalibratedView } from '../views/calibrate-view.ts'
+import { STANDING_REASONS } from './cautions.ts'
+import { jobCautions } from './job-cautions.ts'
+import { type KeptRow, keptRows } from './kept-rows.ts'
+import type { RowValue } from './reach.ts'
+import { relationRows } from './relation-rows.ts'
+import type { Table, TableRelation, TableRow, TableView } from './table.ts'
+import { tableSources } from './table-sources.ts'
+import { viewRow } from './view-rows.ts'
+
+/** A table with what its parts were made from. */
+export interface WorkedOut {
+  table: Table
+  assessment: Assessment
+  views: ReadonlyMap<CalibratedView, TableView>
+  relations: ReadonlyMap<Relation, TableRelation>
+  rows: ReadonlyMap<Assessed, KeptRow>
+}
+
+/**
+ * The table of an assessed job.
+ * @param before that of the assessment from which this one was made: what comes out the same is taken from it, so that
+ *   a row that is the same one need not be sent or drawn again
+ */
+export function workOutTable(assessment: Assessment, before?: WorkedOut): WorkedOut {
+  const { job, unit, labels } = assessment
+  const views = new Map(
+    [...assessment.views.values()].map((view) => [
+      view,
+      before?.views.get(view) ?? viewRow(view, assessment),
+    ]),
+  )
+  const relations = relationRows(assessment, before)
+  const rows = keptRows(assessment, relations.values(), before?.rows)
+  const inOrder = [...rows.keys()]
+  const { sources, by } = tableSources(inOrder.map((assessed) => rowValue(assessed, unit)))
+  inOrder.forEach((assessed, i) => {
+    const kept = rows.get(assessed) as KeptRow
+    const row = withBy(kept.row, element(by, i))
+    if (row !== kept.row) rows.set(assessed, { ...kept, row })
+  })
+  const viewRows = [...views.values()]
+  const cautionReasons = [
+    ...STANDING_REASONS,
+    ...jobCautions(assessment, viewRows).map((caution) => nameIn(caution, labels)),
+  ]
+  const table: Table = {
+    job: job.title,
+    unit,
+    coverage: 0.95,
+    rows: [...rows.values()].map(({ row }) => row),
+    views: viewRows,
+    relations: [...relations.values()],
+    sources,
+    cautions: cautionReasons.map((caution) => inWords(caution)),
+    cautionReasons,
+  }
+  return { table, assessment, views, relations, rows }
+}
+
+const rowValue = ({ dimension: { name, kind }, decision }: Assessed, unit: Assessment['unit']): RowValue => ({
+  name,
+  adopted: decision.adopted,
+  factor: displayFactor(kind, unit),
+})
+
+/** The same row where it is uncertain by the same. */
+function withBy(row: TableRow, by: TableRow['by']): TableRow {
+  const ids = Object.keys(by)
+  const same = ids.length === Object.keys(row.by).length && ids.every((id) => by[id] === row.by[id])
+  return same ? row : { ...row, by }
+}
