@@ -4,6 +4,7 @@ import type { Table, TableRow } from '../../core/ledger/table/table.ts'
 import type { AnyReason } from '../../core/words/reason.ts'
 import { reason } from '../words/window-words.ts'
 import type { FromWorker, ToWorker } from './messages.ts'
+import { Receiver, Sender } from './sent.ts'
 
 export interface Trial {
   row: TableRow | null
@@ -13,8 +14,10 @@ export interface Trial {
   because: AnyReason | null
 }
 
-type TableAsk = Extract<ToWorker, { kind: 'table' }>
-type TrialAsk = Extract<ToWorker, { kind: 'trial' }>
+/** With the job whole: what is sent of it depends on what was sent before. */
+type Ask<K extends ToWorker['kind']> = Omit<Extract<ToWorker, { kind: K }>, 'job'> & { job: Job }
+type TableAsk = Ask<'table'>
+type TrialAsk = Ask<'trial'>
 
 interface WaitingTrial {
   message: TrialAsk
@@ -29,6 +32,8 @@ const STOPPED = reason('findings.stopped')
  */
 export class Computer {
   readonly #worker: Worker
+  readonly #jobs = new Sender<Job>()
+  readonly #tables = new Receiver<Table>()
   #asked = 0
   #busy = false
   /** Whether the table that is being worked out is of a job that is closed by now. */
@@ -46,18 +51,20 @@ export class Computer {
     this.#worker = new Worker(new URL('./worker.ts', import.meta.url), { type: 'module' })
     this.#worker.addEventListener('message', ({ data }: MessageEvent<FromWorker>) => {
       this.#busy = false
+      const table = data.kind === 'table' ? this.#tables.receive(data.table) : null
       if (data.kind === 'trial') {
         if (this.#trial !== null) answer(this.#trial, data.row, data.because)
         this.#trial = null
       } else if (!this.#unwanted) {
-        if (data.kind === 'table') found(data.n, data.table)
-        else failed(data.because)
+        if (data.kind === 'failed') failed(data.because)
+        else if (table !== null) found(data.n, table)
       }
       this.#unwanted = false
       this.#next()
     })
     this.#worker.addEventListener('error', () => {
       this.#busy = false
+      this.#jobs.anew()
       this.#giveUpTrials(STOPPED)
       failed(STOPPED)
     })
@@ -86,6 +93,7 @@ export class Computer {
   /** The job is closed: nothing of it is told any more. */
   forget(): void {
     this.#table = null
+    this.#jobs.anew()
     this.#unwanted = this.#busy && this.#trial === null
     this.#giveUpTrials(null)
   }
@@ -107,7 +115,7 @@ export class Computer {
       this.#trial = waiting ?? null
     }
     this.#busy = true
-    this.#worker.postMessage(message)
+    this.#worker.postMessage({ ...message, job: this.#jobs.send(message.job) } satisfies ToWorker)
   }
 }
 

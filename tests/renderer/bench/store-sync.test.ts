@@ -172,9 +172,9 @@ describe('a window whose job changes', () => {
 
   it('never shows the table of the job before, however late that is worked out', () => {
     takeBench(bench(opened(3, '~/b')))
-    answer({ kind: 'table', n: 3, table: TABLE })
+    answer({ kind: 'table', n: 3, table: { whole: TABLE } })
     expect(useBench.getState().table).toBeNull()
-    answer({ kind: 'table', n: 3, table: { ...TABLE, job: 'B' } })
+    answer({ kind: 'table', n: 3, table: { whole: { ...TABLE, job: 'B' } } })
     expect(useBench.getState().table?.job).toBe('B')
   })
 })
@@ -238,7 +238,7 @@ describe('the table', () => {
     expect(sent.map((message) => message.kind === 'table' && message.n)).toEqual([3])
     for (const n of [4, 5, 6]) takeCommitted(kept([[n, describeAs(`${n}`)]]))
     expect(sent).toHaveLength(1)
-    answer({ kind: 'table', n: 3, table: TABLE })
+    answer({ kind: 'table', n: 3, table: { whole: TABLE } })
     expect(useBench.getState().tableOf).toBe(3)
     expect(sent.map((message) => message.kind === 'table' && message.n)).toEqual([3, 6])
   })
