@@ -52,7 +52,8 @@ it('Only the rows that an edit changes are sent, and the others stay the same on
   const before = line.table(START).table
   const { sent, table } = line.table(applyEdit(START, figure('d10', 'n', '3 1/2"')).job)
   if (!('change' in sent)) throw new Error('The table was sent whole.')
-  const put = (sent.change.lists.rows ?? []).flatMap((run) => ('put' in run ? run.put : []))
+  const { rows = [] } = sent.change.lists
+  const put = rows.flatMap((run) => ('put' in run ? run.put : []))
   expect(put).toHaveLength(1)
   expect(table.rows.filter((row) => !before.rows.includes(row)).map(({ name }) => name)).toEqual(['d10'])
 })
