@@ -26,8 +26,9 @@ export const KNOWN: VarianceEstimate = { dof: Number.POSITIVE_INFINITY }
 // its order, and come out the same to the last bit where that is the same.
 let created = 0
 
-/** Where sources are being made just now, and how many were. */
-let place: { at: number; made: number } | null = null
+/** The place at which sources are being made just now, none where it is no number, and how many were. */
+let place = Number.NaN
+let made = 0
 
 /** As many sources stand in order at one place; those that are too many come after all others. */
 const AT_ONE_PLACE = 2 ** 16
@@ -38,8 +39,7 @@ export function newSource(
   estimate: VarianceEstimate = KNOWN,
   shape: DistributionShape = 'normal',
 ): Source {
-  const order =
-    place !== null && place.made < AT_ONE_PLACE ? place.at + place.made++ / AT_ONE_PLACE : created++
+  const order = place >= 0 && made < AT_ONE_PLACE ? place + made++ / AT_ONE_PLACE : created++
   return { order, label, estimate, shape }
 }
 
@@ -54,12 +54,14 @@ export function setPlacesAside(howMany: number): number {
  * Makes something whose sources stand at a place that was set aside, one after the other. Nothing that has sources of the
  * same place may be combined with it, unless it is the same thing.
  */
-export function sourcesAt<T>(at: number, make: () => T): T {
-  const outer = place
-  place = { at, made: 0 }
+export function sourcesAt<A, T>(at: number, make: (of: A) => T, of: A): T {
+  const [outer, before] = [place, made]
+  place = at
+  made = 0
   try {
-    return make()
+    return make(of)
   } finally {
     place = outer
+    made = before
   }
 }

@@ -1,7 +1,7 @@
-import { type Change, changed, changeFrom } from './change.ts'
+import { changed, type Difference, differenceFrom } from './difference.ts'
 
 /** A version of something, whole or by what became of the one that was sent before. */
-export type Sent<T> = { readonly whole: T } | { readonly change: Change }
+export type Sent<T> = { readonly whole: T } | { readonly change: Difference }
 
 /**
  * Sends one version of something after another. Each is copied on its way; so that what has not changed stays the same
@@ -13,7 +13,7 @@ export class Sender<T extends object> {
   send(now: T): Sent<T> {
     const last = this.#last
     this.#last = now
-    return last === null ? { whole: now } : { change: changeFrom(last, now) }
+    return last === null ? { whole: now } : { change: differenceFrom(last, now) }
   }
 
   /** The next is sent whole. */

@@ -1,8 +1,8 @@
 import type { ToWorker } from './messages.ts'
-import { WorkOut } from './work-out.ts'
+import { TableWorker } from './table-worker.ts'
 
-const workOut = new WorkOut()
+const tableWorker = new TableWorker()
 
 self.addEventListener('message', ({ data }: MessageEvent<ToWorker>) => {
-  self.postMessage(workOut.answer(data))
+  self.postMessage(tableWorker.answer(data))
 })

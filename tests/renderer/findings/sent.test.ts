@@ -1,6 +1,6 @@
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
-import { listOf, runsFrom } from '../../../src/renderer/findings/change.ts'
+import { listOf, runsFrom } from '../../../src/renderer/findings/difference.ts'
 import { Receiver, Sender, type Sent } from '../../../src/renderer/findings/sent.ts'
 
 interface Thing {

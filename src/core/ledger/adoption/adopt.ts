@@ -2,7 +2,6 @@ import type { Basis, Dimension } from '../../job/model/types.ts'
 import { element } from '../../linear-algebra/element.ts'
 import type { Arithmetic } from '../../uncertainty/arithmetic.ts'
 import { variance } from '../../uncertainty/covariance.ts'
-import { expand } from '../../uncertainty/coverage.ts'
 import { FIRST_ORDER } from '../../uncertainty/first-order.ts'
 import { normalisedError } from '../../uncertainty/normalised-error.ts'
 import type { Uncertain } from '../../uncertainty/uncertain.ts'
@@ -162,13 +161,11 @@ export function decidedValue<N>(
 
 function comparePairs(usable: readonly EvaluatedEvidence[]): Decision['pairs'] {
   const pairs: Decision['pairs'] = []
-  const expanded = usable.map((w) => (w.compared === null ? null : expand(w.compared)))
   for (let i = 0; i < usable.length; i++) {
     for (let j = i + 1; j < usable.length; j++) {
       const [a, b] = [element(usable, i), element(usable, j)]
-      const [ea, eb] = [expanded[i], expanded[j]]
-      if (a.compared === null || b.compared === null || !ea || !eb) continue
-      pairs.push({ a, b, en: normalisedError(a.compared, b.compared, ea, eb) })
+      if (a.compared === null || b.compared === null || a.coverage === null || b.coverage === null) continue
+      pairs.push({ a, b, en: normalisedError(a.compared, b.compared, a.coverage, b.coverage) })
     }
   }
   return pairs

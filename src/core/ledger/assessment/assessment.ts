@@ -1,18 +1,18 @@
 import { evaluationOrder } from '../../formula/evaluation-order.ts'
 import { FormulaError } from '../../formula/formula-error.ts'
 import { type Labels, labelsOfJob } from '../../job/ids/labels-of-job.ts'
-import { meanTheSame } from '../../job/model/conventions.ts'
+import { conventionsOf, meanTheSame } from '../../job/model/conventions.ts'
 import type { Dimension, Job, Unit } from '../../job/model/types.ts'
-import { sourcesAt } from '../../uncertainty/source.ts'
 import { reason } from '../../words/core-words.ts'
 import { finestInUse } from '../evidence/figures.ts'
-import type { Consulted } from '../kept/consulted.ts'
+import type { Asking, Consulted } from '../kept/consulted.ts'
 import { Keeping } from '../kept/keeping.ts'
-import { type CalibratedView, calibrateView } from '../views/calibrate-view.ts'
-import { assessDimension, featureAsked, type Setting } from './assess-dimension.ts'
+import { type CalibratedView, calibrateView, type ViewContext } from '../views/calibrate-view.ts'
 import type { Assessed } from './assessed.ts'
+import { DimensionAssessor } from './dimension-assessor.ts'
+import { featureAsked } from './feature-asked.ts'
 import { type InCommon, SharedSources } from './shared-sources.ts'
-import { type Singles, singles } from './singles.ts'
+import { readSingles, type Singles, singleOf } from './singles.ts'
 import { newPlaces, placeOf, placesAfter, type SourcePlaces } from './source-places.ts'
 import { type Things, thingsOf } from './things.ts'
 
@@ -41,52 +41,48 @@ export interface Assessment extends InCommon {
  * @throws FormulaError when formulas run in a circle; a job that `readJob` accepted never does
  */
 export function assess(job: Job, unit: Unit = job.unit, before?: Assessment): Assessment {
-  const same = before?.unit === unit && meanTheSame(before.singles.conventions, job) ? before : undefined
+  const same = before?.unit === unit && meanTheSame(before.job, job) ? before : undefined
   const placed = same && placesAfter(job, same.places)
   // Where no place is left between two things, all get new ones.
   const handed = placed ? same : undefined
   const places = placed ?? newPlaces(job)
-  const alone = same?.singles ?? singles(job)
+  const conventions = conventionsOf(job)
+  const singles = readSingles(job.dimensions, conventions, same?.singles)
   const shared = new SharedSources(places, handed)
-  const order = inOrder(job, alone)
-  const finest = finestInUse(job.dimensions.flatMap((d) => alone.figuresOf(d).fractions))
+  const order = inOrder(job, singles)
+  const finest = finestInUse([...singles.values()].flatMap(({ figures }) => figures.fractions))
   const views = new Map<string, CalibratedView>()
   const dimensions = new Map<string, Assessed>()
   const things = thingsOf(job, views, dimensions)
   const keeping = new Keeping<CalibratedView | Assessed, Things>(things, handed?.consulted)
   for (const view of job.views) {
     const was = handed?.views.get(view.id)
-    const calibrated = keeping.orMade(was?.view === view ? was : undefined, (asking) =>
-      sourcesAt(placeOf(places.views, view.id), () =>
-        calibrateView(view, {
-          conventions: alone.conventions,
-          sheet: asking.get('sheet', view.sheet),
-          featureOf: (id) => featureAsked(id, shared, asking),
-        }),
-      ),
-    )
-    views.set(view.id, calibrated)
+    const at = placeOf(places.views, view.id)
+    const context = (asking: Asking<Things>): ViewContext => ({
+      conventions,
+      sheet: asking.get('sheet', view.sheet),
+      featureOf: (id) => featureAsked(asking.get('mark', id), id, shared),
+    })
+    const make = (asking: Asking<Things>): CalibratedView => calibrateView(view, context(asking))
+    views.set(view.id, keeping.orMade(was?.view === view ? was : undefined, at, make))
   }
-  const setting: Setting = { singles: alone, shared, unit, finest }
+  const assessor = new DimensionAssessor({ conventions, unit, finest, singles, shared })
   // A figure of whole inches counts as written to the finest fraction that the job uses.
   const figuresMeanTheSame = handed?.finest === finest
   for (const dimension of order) {
     const was = figuresMeanTheSame ? handed?.dimensions.get(dimension.name) : undefined
-    const assessed = keeping.orMade(was?.dimension === dimension ? was : undefined, (asking) =>
-      sourcesAt(placeOf(places.dimensions, dimension.name), () =>
-        assessDimension(dimension, setting, asking),
-      ),
-    )
-    dimensions.set(dimension.name, assessed)
+    const at = placeOf(places.dimensions, dimension.name)
+    const make = (asking: Asking<Things>): Assessed => assessor.assess(dimension, asking)
+    dimensions.set(dimension.name, keeping.orMade(was?.dimension === dimension ? was : undefined, at, make))
   }
   const { consulted } = keeping
   const { features, limits } = shared.settled(consulted.values())
   const labels = labelsOfJob(job)
-  return { job, unit, labels, views, dimensions, finest, singles: alone, places, features, limits, consulted }
+  return { job, unit, labels, views, dimensions, finest, singles, places, features, limits, consulted }
 }
 
-function inOrder({ dimensions }: Job, { usesOf }: Singles): readonly Dimension[] {
-  const order = evaluationOrder(dimensions, usesOf)
+function inOrder({ dimensions }: Job, singles: Singles): readonly Dimension[] {
+  const order = evaluationOrder(dimensions, (dimension) => singleOf(singles, dimension).uses)
   if ('circle' in order) throw new FormulaError(reason('formula.circle', { names: order.circle }))
   return order.order
 }

@@ -29,7 +29,7 @@ export class SharedSources {
   /** @throws GeometryError when the mark determines no feature */
   featureOf(mark: Mark): Feature {
     const known = this.#features.get(mark) ?? this.#before?.features.get(mark)
-    const feature = known ?? sourcesAt(placeOf(this.#places.marks, mark.id), () => featureOf(mark))
+    const feature = known ?? sourcesAt(placeOf(this.#places.marks, mark.id), featureOf, mark)
     this.#features.set(mark, feature)
     return feature
   }
@@ -38,13 +38,15 @@ export class SharedSources {
   limitOf(instrument: Instrument): Source {
     const known = this.#limits.get(instrument) ?? this.#before?.limits.get(instrument)
     const limit =
-      known ?? sourcesAt(placeOf(this.#places.instruments, instrument.id), () => limitOfError(instrument))
+      known ?? sourcesAt(placeOf(this.#places.instruments, instrument.id), limitOfError, instrument)
     this.#limits.set(instrument, limit)
     return limit
   }
 
   /** All that is shared by what was worked out; what was before is let go of. */
   settled(consulted: Iterable<readonly Consulted<Things>[]>): InCommon {
+    // Where nothing was before, all was made in the order of its use.
+    if (this.#before === undefined) return { features: this.#features, limits: this.#limits }
     const features = new Map<Mark, Feature>()
     const limits = new Map<Instrument, Source>()
     for (const ofOne of consulted) {

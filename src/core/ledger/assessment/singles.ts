@@ -4,28 +4,40 @@ import type { Dimension } from '../../job/model/types.ts'
 import type { AnyReason } from '../../words/reason.ts'
 import { type Figures, readFigures } from '../evidence/figures.ts'
 import { readingCautions } from '../evidence/reading-cautions.ts'
-import { onceFor } from '../kept/once-for.ts'
 
-/** What is read of one dimension alone, once for each, and handed on from one assessment to the next. */
-export interface Singles {
-  readonly conventions: Conventions
-  figuresOf(dimension: Dimension): Figures
+/** What is read of one dimension alone. */
+export interface Single {
+  figures: Figures
   /** Of its readings on the original. */
-  cautionsOf(dimension: Dimension): readonly AnyReason[]
+  cautions: readonly AnyReason[]
   /** The names in its formulas that count. */
-  usesOf(dimension: Dimension): readonly string[]
+  uses: readonly string[]
 }
 
-export function singles({ unit, gauge, tolerance }: Conventions): Singles {
-  const conventions: Conventions = {
-    unit,
-    ...(gauge === undefined ? {} : { gauge }),
-    ...(tolerance === undefined ? {} : { tolerance }),
+export type Singles = ReadonlyMap<Dimension, Single>
+
+/** @param before of the same conventions: what was read of a dimension that is still the same is taken from it */
+export function readSingles(
+  dimensions: readonly Dimension[],
+  conventions: Conventions,
+  before: Singles | undefined,
+): Singles {
+  const singles = new Map<Dimension, Single>()
+  for (const dimension of dimensions) {
+    singles.set(dimension, before?.get(dimension) ?? readSingle(dimension, conventions))
   }
-  return {
-    conventions,
-    figuresOf: onceFor((dimension) => readFigures(dimension, conventions)),
-    cautionsOf: onceFor((dimension) => readingCautions(dimension, conventions)),
-    usesOf: onceFor(usesOf),
-  }
+  return singles
 }
+
+/** @throws RangeError for a dimension that is not among them */
+export function singleOf(singles: Singles, dimension: Dimension): Single {
+  const single = singles.get(dimension)
+  if (single === undefined) throw new RangeError(`Nothing was read of ${dimension.name}.`)
+  return single
+}
+
+const readSingle = (dimension: Dimension, conventions: Conventions): Single => ({
+  figures: readFigures(dimension, conventions),
+  cautions: readingCautions(dimension, conventions),
+  uses: usesOf(dimension),
+})

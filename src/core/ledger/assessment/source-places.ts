@@ -53,7 +53,8 @@ const nameOf = (item: Job[Kind][number]): string =>
 function newArea(list: Job[Kind]): Area {
   const room = (2 * list.length + 64) * APART
   const after = setPlacesAside(room)
-  const places = new Map(list.map((item, i) => [nameOf(item), after + (i + 1) * APART]))
+  const places = new Map<string, number>()
+  for (const item of list) places.set(nameOf(item), after + (places.size + 1) * APART)
   return { list, after, before: after + room, places }
 }
 

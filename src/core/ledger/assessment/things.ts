@@ -30,8 +30,11 @@ export function thingsOf(
   }
 }
 
-const byId = <T extends { readonly id: string }>(items: readonly T[]): ReadonlyMap<string, T> =>
-  new Map(items.map((item) => [item.id, item]))
+function byId<T extends { readonly id: string }>(items: readonly T[]): ReadonlyMap<string, T> {
+  const found = new Map<string, T>()
+  for (const item of items) found.set(item.id, item)
+  return found
+}
 
 // Most edits leave most lists as they are.
 const MARKS = onceFor(byId<Mark>)

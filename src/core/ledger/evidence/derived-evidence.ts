@@ -2,6 +2,7 @@ import { parseFormula } from '../../formula/formula.ts'
 import type { Evidence } from '../../job/model/types.ts'
 import type { QuantityKind } from '../../quantity/quantity-kind.ts'
 import { standardUncertainty } from '../../uncertainty/covariance.ts'
+import { expand } from '../../uncertainty/coverage.ts'
 import type { Uncertain } from '../../uncertainty/uncertain.ts'
 import { reason } from '../../words/core-words.ts'
 import type { AnyReason } from '../../words/reason.ts'
@@ -20,7 +21,7 @@ export function derivedEvidence(
   { hasValue, within }: EvaluationContext,
 ): EvaluatedEvidence {
   const formula = parseFormula(evidence.formula)
-  const missing = formula.names.filter((name) => !hasValue(name))
+  const missing = withoutValue(formula.names, hasValue)
   if (missing.length > 0) {
     return without(evidence, reason('evidence.needs-values', { names: missing }))
   }
@@ -30,8 +31,13 @@ export function derivedEvidence(
   const compared = workOut('compared', within)
   const problem = problemOf(evidence.formula, adopted, kind) ?? problemOf(evidence.formula, compared, kind)
   if (problem !== null) return without(evidence, problem)
-  return { evidence, adopted, compared, workOut, written: '', usable: true }
+  const coverage = expand(compared)
+  return { evidence, adopted, compared, coverage, workOut, written: '', usable: true }
 }
+
+// Apart, so that the way a value was worked out holds on to no more than its formula.
+const withoutValue = (names: readonly string[], hasValue: EvaluationContext['hasValue']): string[] =>
+  names.filter((name) => !hasValue(name))
 
 function problemOf(formula: string, x: Uncertain, kind: QuantityKind): AnyReason | null {
   if (!Number.isFinite(x.value)) return reason('formula.without-value', { formula })

@@ -1,4 +1,5 @@
 import type { Evidence } from '../../job/model/types.ts'
+import type { Coverage } from '../../uncertainty/coverage.ts'
 import type { Uncertain } from '../../uncertainty/uncertain.ts'
 import type { AnyReason } from '../../words/reason.ts'
 import type { WorkOut } from './valuation.ts'
@@ -10,6 +11,8 @@ export interface EvaluatedEvidence {
   adopted: Uncertain | null
   /** What it is compared by: a figure counts as ± half its last graduation, or its tolerance. */
   compared: Uncertain | null
+  /** Of what it is compared by; null: no value. */
+  coverage: Coverage | null
   /** How both come about; null: no value. */
   workOut: WorkOut | null
   /** In the table's units, exactly, where it was written down exactly. */
@@ -30,6 +33,7 @@ export const without = (evidence: Evidence, problem: AnyReason): EvaluatedEviden
   evidence,
   adopted: null,
   compared: null,
+  coverage: null,
   workOut: null,
   written: '',
   usable: false,

@@ -1,6 +1,7 @@
 import type { Conventions } from '../../job/model/conventions.ts'
 import type { Evidence, Instrument } from '../../job/model/types.ts'
 import type { QuantityKind } from '../../quantity/quantity-kind.ts'
+import { expand } from '../../uncertainty/coverage.ts'
 import { KNOWN, newSource, type Source } from '../../uncertainty/source.ts'
 import { repeatedObservations } from '../../uncertainty/type-a.ts'
 import { fromTerms } from '../../uncertainty/uncertain.ts'
@@ -69,5 +70,6 @@ export function foundEvidence(
   }
   const found = fromTerms(value, sources, contributions)
   const workOut = asStated(found, found)
-  return { evidence, adopted: found, compared: found, workOut, written: '', usable: true }
+  const coverage = expand(found)
+  return { evidence, adopted: found, compared: found, coverage, workOut, written: '', usable: true }
 }

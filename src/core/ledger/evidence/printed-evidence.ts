@@ -12,6 +12,7 @@ import { parseArea } from '../../quantity/parse/parse-area.ts'
 import { parseCount } from '../../quantity/parse/parse-count.ts'
 import { parseAngleTolerance, parseTolerance } from '../../quantity/parse/parse-tolerance.ts'
 import type { QuantityKind } from '../../quantity/quantity-kind.ts'
+import { expand } from '../../uncertainty/coverage.ts'
 import { KNOWN } from '../../uncertainty/source.ts'
 import { exact, measured } from '../../uncertainty/uncertain.ts'
 import { reason } from '../../words/core-words.ts'
@@ -80,6 +81,7 @@ export function printedEvidence(
     evidence,
     adopted,
     compared,
+    coverage: expand(compared),
     workOut: asStated(adopted, compared),
     shown: read.shown,
     written: read.written,

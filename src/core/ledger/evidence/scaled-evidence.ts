@@ -1,5 +1,5 @@
 import type { Evidence } from '../../job/model/types.ts'
-import { standardUncertainty } from '../../uncertainty/covariance.ts'
+import { expand } from '../../uncertainty/coverage.ts'
 import { reason } from '../../words/core-words.ts'
 import { type EvaluatedEvidence, without } from './evaluated-evidence.ts'
 import type { EvaluationContext } from './evaluation-context.ts'
@@ -25,8 +25,9 @@ export function scaledEvidence(
   const features = evidence.marks.map(featureOf)
   const workOut: WorkOut = (_, { measure }) => measure(calibration, evidence.measure, features)
   const value = workOut('adopted', within)
-  if (standardUncertainty(value) <= NOTHING_MEASURED * Math.abs(value.value)) {
+  const coverage = expand(value)
+  if (coverage.u <= NOTHING_MEASURED * Math.abs(value.value)) {
     return without(evidence, reason('evidence.gives-back-a-reference', named))
   }
-  return { evidence, adopted: value, compared: value, workOut, written: '', usable: true }
+  return { evidence, adopted: value, compared: value, coverage, workOut, written: '', usable: true }
 }

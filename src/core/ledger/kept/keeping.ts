@@ -1,3 +1,4 @@
+import { sourcesAt } from '../../uncertainty/source.ts'
 import { Asking, type Consulted, type Lookups, stands } from './consulted.ts'
 
 /** Takes what was worked out before where all that it was worked out from is as it was, and works out the rest. */
@@ -13,15 +14,18 @@ export class Keeping<V extends object, T> {
     this.#before = before
   }
 
-  /** @param was what it came to before; undefined where it would not come to the same whatever it was worked out from */
-  orMade<W extends V>(was: W | undefined, make: (asking: Asking<T>) => W): W {
+  /**
+   * @param was what it came to before; undefined where it would not come to the same whatever it was worked out from
+   * @param at where its own sources of error stand
+   */
+  orMade<W extends V>(was: W | undefined, at: number, make: (asking: Asking<T>) => W): W {
     const from = was && this.#before?.get(was)
     if (was !== undefined && from !== undefined && stands(from, this.#lookups)) {
       this.consulted.set(was, from)
       return was
     }
     const asking = new Asking(this.#lookups)
-    const made = make(asking)
+    const made = sourcesAt(at, make, asking)
     this.consulted.set(made, asking.done())
     return made
   }

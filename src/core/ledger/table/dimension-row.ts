@@ -3,6 +3,7 @@ import type { Labels } from '../../job/ids/labels-of-job.ts'
 import { uncertaintyBudget } from '../../uncertainty/budget.ts'
 import { type Coverage, expand } from '../../uncertainty/coverage.ts'
 import { coverageFactor } from '../../uncertainty/distributions.ts'
+import type { Uncertain } from '../../uncertainty/uncertain.ts'
 import { inWords } from '../../words/core-words.ts'
 import { nameIn } from '../../words/name-in.ts'
 import { withStop } from '../../words/with-stop.ts'
@@ -34,11 +35,11 @@ export function dimensionRow(
   }
   const writtenOf = (w: EvaluatedEvidence): string => {
     if (w.written !== '' || w.adopted === null) return w.written
-    return writeMeasured(w.adopted.value, expand(w.adopted).U, style)
+    return writeMeasured(w.adopted.value, coverageOf(w.adopted, w).U, style)
   }
   const { adopted, from } = decision
   const only = from.length === 1 ? from[0] : undefined
-  const { u, U, k, dof } = adopted === null ? NO_UNCERTAINTY : expand(adopted)
+  const { u, U, k, dof } = adopted === null ? NO_UNCERTAINTY : coverageOf(adopted, only)
   const whyReasons = whyAdopted({ decision, evaluated, restsOn, relations, writtenOf }).map((why) =>
     nameIn(why, labels),
   )
@@ -67,6 +68,10 @@ export function dimensionRow(
   return row
 }
 
+/** What is adopted is mostly what it is compared by, of which that is known. */
+const coverageOf = (x: Uncertain, w: EvaluatedEvidence | undefined): Coverage =>
+  x === w?.compared && w.coverage !== null ? w.coverage : expand(x)
+
 const NO_UNCERTAINTY: Coverage = { u: 0, U: 0, k: coverageFactor(Infinity), dof: Infinity }
 
 function evidenceRow(
@@ -76,7 +81,7 @@ function evidenceRow(
   { pairs, from }: Decision,
   labels: Labels,
 ): TableEvidence {
-  const { u, U } = w.compared === null ? NO_UNCERTAINTY : expand(w.compared)
+  const { u, U } = w.coverage ?? NO_UNCERTAINTY
   const row: TableEvidence = {
     id: w.evidence.id,
     basis: w.evidence.basis,

@@ -1,18 +1,22 @@
 import { reason } from '../../words/core-words.ts'
 import type { AnyReason } from '../../words/reason.ts'
 import type { Assessment } from '../assessment/assessment.ts'
-import { peopleCaution, scatterCaution } from './scatter-cautions.ts'
+import type { CautionsByFeature } from './scatter-cautions.ts'
 import type { TableView } from './table.ts'
 
 /** What a person should know of this job before using its table. */
-export function jobCautions(assessment: Assessment, views: readonly TableView[]): AnyReason[] {
-  const ofFeatures = [...assessment.features.values()]
+export function jobCautions(
+  assessment: Assessment,
+  views: readonly TableView[],
+  scatter: CautionsByFeature,
+): AnyReason[] {
+  const ofScatter = [...scatter.values()]
   return [
     ...[...assessment.views.values()].flatMap((v) => v.caution ?? []),
-    ...ofFeatures.flatMap((feature) => scatterCaution(feature) ?? []),
-    ...ofFeatures.flatMap((feature) => peopleCaution(feature) ?? []),
+    ...ofScatter.flatMap(({ picks }) => picks ?? []),
+    ...ofScatter.flatMap(({ people }) => people ?? []),
     ...offPageCautions(assessment),
-    ...assessment.job.dimensions.flatMap((dimension) => assessment.singles.cautionsOf(dimension)),
+    ...[...assessment.singles.values()].flatMap(({ cautions }) => cautions),
     ...views.flatMap(({ name, problemReason }) =>
       problemReason === undefined ? [] : reason('caution.of-view', { view: name, problem: problemReason }),
     ),

@@ -1,4 +1,5 @@
 import { parseRelation } from '../../formula/relation-text.ts'
+import { element } from '../../linear-algebra/element.ts'
 import type { Assessed } from '../assessment/assessed.ts'
 import type { Assessment } from '../assessment/assessment.ts'
 import { dimensionRow } from './dimension-row.ts'
@@ -13,26 +14,41 @@ export interface KeptRow {
 const NONE: readonly TableRelation[] = []
 
 /**
- * The rows of the dimensions in the order of the job, but for what they are uncertain by, which takes all of them.
+ * The rows of the dimensions in the order of the job.
+ * @param dimensions in that order
+ * @param by what each is uncertain by
  * @param relations as the table has them
  * @param before rows that were made before: those of what is still assessed the same, in the same relations, are taken
  *   from them. Whatever else is named in a row was consulted in assessing it, so that its label is the same as well
  */
 export function keptRows(
+  dimensions: readonly Assessed[],
+  by: readonly TableRow['by'][],
   assessment: Assessment,
   relations: Iterable<TableRelation>,
   before: ReadonlyMap<Assessed, KeptRow> | undefined,
 ): Map<Assessed, KeptRow> {
   const standsIn = relationsByName(relations)
   const rows = new Map<Assessed, KeptRow>()
-  for (const { name } of assessment.job.dimensions) {
-    const assessed = assessment.dimensions.get(name) as Assessed
-    const own = standsIn.get(name) ?? NONE
+  dimensions.forEach((assessed, i) => {
+    const own = standsIn.get(assessed.dimension.name) ?? NONE
     const was = before?.get(assessed)
-    const stands = was !== undefined && sameItems(was.relations, own)
-    rows.set(assessed, stands ? was : { row: dimensionRow(assessed, {}, assessment, own), relations: own })
-  }
+    rows.set(
+      assessed,
+      was !== undefined && sameItems(was.relations, own)
+        ? withBy(was, element(by, i))
+        : { row: dimensionRow(assessed, element(by, i), assessment, own), relations: own },
+    )
+  })
   return rows
+}
+
+/** The same row where it is uncertain by the same. */
+function withBy(kept: KeptRow, by: TableRow['by']): KeptRow {
+  const { row } = kept
+  const ids = Object.keys(by)
+  const same = ids.length === Object.keys(row.by).length && ids.every((id) => by[id] === row.by[id])
+  return same ? kept : { ...kept, row: { ...row, by } }
 }
 
 function relationsByName(relations: Iterable<TableRelation>): Map<string, TableRelation[]> {

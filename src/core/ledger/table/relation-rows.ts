@@ -1,5 +1,6 @@
 import { parseRelation } from '../../formula/relation-text.ts'
 import { labelBesideId } from '../../job/ids/label.ts'
+import { meanTheSame } from '../../job/model/conventions.ts'
 import type { Relation } from '../../job/model/types.ts'
 import { closureOf } from '../../prove/relations.ts'
 import { inWords, reason } from '../../words/core-words.ts'
@@ -28,7 +29,7 @@ export function relationRows(assessment: Assessment, before?: ClosedRelations): 
 }
 
 function standsAs({ text }: Relation, before: Assessment, now: Assessment): boolean {
-  if (before.singles !== now.singles) return false
+  if (before.unit !== now.unit || !meanTheSame(before.job, now.job)) return false
   const { left, right } = parseRelation(text)
   const same = (name: string): boolean => before.dimensions.get(name) === now.dimensions.get(name)
   return left.names.every(same) && right.names.every(same)

@@ -1,4 +1,3 @@
-import { expand } from '../../uncertainty/coverage.ts'
 import { reason } from '../../words/core-words.ts'
 import type { AnyReason } from '../../words/reason.ts'
 import type { Decision } from '../adoption/adopt.ts'
@@ -39,9 +38,10 @@ const toldOf = (w: EvaluatedEvidence, writtenOf: WrittenOf) => ({
 function vague({ from, pairs }: Decision, writtenOf: WrittenOf): AnyReason[] {
   const others = new Set(pairs.flatMap((p) => [p.a, p.b]).filter((w) => !from.includes(w)))
   return [...others].flatMap((w) => {
-    if (w.compared === null) return []
-    const { U } = expand(w.compared)
-    return U > VAGUE * Math.abs(w.compared.value) ? [reason('why.too-uncertain', toldOf(w, writtenOf))] : []
+    if (w.compared === null || w.coverage === null) return []
+    return w.coverage.U > VAGUE * Math.abs(w.compared.value)
+      ? [reason('why.too-uncertain', toldOf(w, writtenOf))]
+      : []
   })
 }
 

@@ -1,5 +1,4 @@
 import type { Relation } from '../../job/model/types.ts'
-import { element } from '../../linear-algebra/element.ts'
 import { inWords } from '../../words/core-words.ts'
 import { nameIn } from '../../words/name-in.ts'
 import type { Assessed } from '../assessment/assessed.ts'
@@ -11,7 +10,8 @@ import { jobCautions } from './job-cautions.ts'
 import { type KeptRow, keptRows } from './kept-rows.ts'
 import type { RowValue } from './reach.ts'
 import { relationRows } from './relation-rows.ts'
-import type { Table, TableRelation, TableRow, TableView } from './table.ts'
+import { type CautionsByFeature, scatterCautions } from './scatter-cautions.ts'
+import type { Table, TableRelation, TableView } from './table.ts'
 import { tableSources } from './table-sources.ts'
 import { viewRow } from './view-rows.ts'
 
@@ -22,6 +22,7 @@ export interface WorkedOut {
   views: ReadonlyMap<CalibratedView, TableView>
   relations: ReadonlyMap<Relation, TableRelation>
   rows: ReadonlyMap<Assessed, KeptRow>
+  scatter: CautionsByFeature
 }
 
 /**
@@ -38,18 +39,14 @@ export function workOutTable(assessment: Assessment, before?: WorkedOut): Worked
     ]),
   )
   const relations = relationRows(assessment, before)
-  const rows = keptRows(assessment, relations.values(), before?.rows)
-  const inOrder = [...rows.keys()]
-  const { sources, by } = tableSources(inOrder.map((assessed) => rowValue(assessed, unit)))
-  inOrder.forEach((assessed, i) => {
-    const kept = rows.get(assessed) as KeptRow
-    const row = withBy(kept.row, element(by, i))
-    if (row !== kept.row) rows.set(assessed, { ...kept, row })
-  })
+  const dimensions = job.dimensions.map(({ name }) => assessment.dimensions.get(name) as Assessed)
+  const { sources, by } = tableSources(dimensions.map((assessed) => rowValue(assessed, unit)))
+  const rows = keptRows(dimensions, by, assessment, relations.values(), before?.rows)
   const viewRows = [...views.values()]
+  const scatter = scatterCautions(assessment.features.values(), before?.scatter)
   const cautionReasons = [
     ...STANDING_REASONS,
-    ...jobCautions(assessment, viewRows).map((caution) => nameIn(caution, labels)),
+    ...jobCautions(assessment, viewRows, scatter).map((caution) => nameIn(caution, labels)),
   ]
   const table: Table = {
     job: job.title,
@@ -62,7 +59,7 @@ export function workOutTable(assessment: Assessment, before?: WorkedOut): Worked
     cautions: cautionReasons.map((caution) => inWords(caution)),
     cautionReasons,
   }
-  return { table, assessment, views, relations, rows }
+  return { table, assessment, views, relations, rows, scatter }
 }
 
 const rowValue = ({ dimension: { name, kind }, decision }: Assessed, unit: Assessment['unit']): RowValue => ({
@@ -70,10 +67,3 @@ const rowValue = ({ dimension: { name, kind }, decision }: Assessed, unit: Asses
   adopted: decision.adopted,
   factor: displayFactor(kind, unit),
 })
-
-/** The same row where it is uncertain by the same. */
-function withBy(row: TableRow, by: TableRow['by']): TableRow {
-  const ids = Object.keys(by)
-  const same = ids.length === Object.keys(row.by).length && ids.every((id) => by[id] === row.by[id])
-  return same ? row : { ...row, by }
-}

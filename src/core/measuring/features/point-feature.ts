@@ -13,9 +13,12 @@ type PointMark = Mark & { kind: 'point' }
 
 /** A point, from all its picks. */
 export function pointFeature(mark: PointMark): Feature {
-  if (mark.how === 'stroke') return strokePoint(mark)
-  const people = byPerson(picksOf(mark))
-  return people.length > 1 ? pointOfSeveral(mark, people) : handPoint(mark)
+  const picks = picksOf(mark)
+  const [first] = picks
+  if (mark.how === 'stroke') return strokePoint(mark, picks)
+  if (picks.length === 1 && first !== undefined) return feature(mark, first.pixel, statedMoves(mark, 1))
+  const people = byPerson(picks)
+  return people.length > 1 ? pointOfSeveral(mark, people) : pickedAgain(mark, picks)
 }
 
 function feature(mark: PointMark, pixel: Pixel, picking: Move[], told: Partial<Feature> = {}): Feature {
@@ -51,14 +54,12 @@ function alikeMoves(mark: PointMark, u: number, estimate: VarianceEstimate): Mov
   ]
 }
 
-function handPoint(mark: PointMark): Feature {
-  const picks = picksOf(mark).map(({ pixel }) => pixel)
+/** The mean of what one person picked by hand. */
+function pickedAgain(mark: PointMark, picks: readonly PointPick[]): Feature {
   const { sigma } = mark
   const n = picks.length
-  const [first] = picks
-  if (n === 1 && first !== undefined) return feature(mark, first, statedMoves(mark, 1))
-  const x = repeatedObservations(picks.map((p) => p[0]))
-  const y = repeatedObservations(picks.map((p) => p[1]))
+  const x = repeatedObservations(picks.map(({ pixel }) => pixel[0]))
+  const y = repeatedObservations(picks.map(({ pixel }) => pixel[1]))
   // Both coordinates are picked alike, so their scatter is one estimate with 2(n − 1) degrees of freedom.
   const s = Math.sqrt((x.s ** 2 + y.s ** 2) / 2)
   const mean = pixel(x.mean, y.mean)
@@ -83,7 +84,7 @@ function pointOfSeveral(mark: PointMark, people: readonly PointPick[][]): Featur
 }
 
 /** The picture is the same at every pick, so what the fit leaves open stays, however often it is done. */
-function strokePoint(mark: PointMark): Feature {
+function strokePoint(mark: PointMark, picks: readonly PointPick[]): Feature {
   const axes = axesOf(mark)
   // Along and across the stroke, for it is found far better across than along.
   const turned = ([x = 0, y = 0]: readonly number[]) => axes.map(({ vector: [a, b] }) => a * x + b * y)
@@ -92,7 +93,7 @@ function strokePoint(mark: PointMark): Feature {
     alike: (found: readonly number[]) => scaled(turned(found)),
     shown: (found: readonly number[]) => turned(found)[1] ?? 0,
   }
-  const groups = byPerson(picksOf(mark)).map((picks) => picks.map(({ pixel }) => pixel))
+  const groups = byPerson(picks).map((own) => own.map(({ pixel }) => pixel))
   const { mean, deviations, people } = meanOfPeople(groups, looked, pickingOf(mark))
   const scatter = deviations.map(({ source, by: [dx = 0, dy = 0] }): Move => ({ source, point: 0, dx, dy }))
   const moves = [...statedMoves(mark, 1), ...scatter]

@@ -4,6 +4,7 @@ import { describe, expect, it } from 'vitest'
 import { applyEdit, type Edit, readEdit } from '../../../../src/core/job/edits/edit.ts'
 import type { Job } from '../../../../src/core/job/model/types.ts'
 import { readJob } from '../../../../src/core/job/read-job.ts'
+import { assess } from '../../../../src/core/ledger/assessment/assessment.ts'
 import { dimensionTable } from '../../../../src/core/ledger/table/dimension-table.ts'
 import type { Table } from '../../../../src/core/ledger/table/table.ts'
 import { largeJob } from '../../../bench/large-job.ts'
@@ -149,23 +150,25 @@ describe('what stands', () => {
     expect(differsAt(last, table)).toBeNull()
   })
 
-  it('does not hold on to the tables of long ago', async () => {
+  it('does not hold on to what it was worked out beside, long ago', async () => {
     setFlagsFromString('--expose-gc')
     const collect = runInNewContext('gc') as () => void
-    const old: WeakRef<Table>[] = []
-    let [now, last] = [job, dimensionTable(job)]
+    const old: WeakRef<object>[] = []
+    let [now, last] = [job, assess(job)]
     for (let i = 0; i < 60; i++) {
-      // Derived dimensions, measured ones and views, each worked out in another of the tables.
-      const name = ['d32', 'd42', 'd50', 'd61', 'd5'][i % 5]
+      // Derived dimensions, measured ones and those of readings, each worked out in another assessment.
+      const dimension = ['d33', 'd43', 'd50', 'd61', 'd5'][i % 5]
       const item = { id: `n${i}`, basis: 'found', instrument: 'I1', readings: [`${100 + i / 100} mm`] }
-      now = edited(now, { do: 'add-evidence', dimension: name, item })
-      last = dimensionTable(now, { before: last })
-      old.push(new WeakRef(last))
+      now = edited(now, { do: 'add-evidence', dimension, item })
+      last = assess(now, undefined, last)
+      for (const held of [last, last.features, last.dimensions, last.consulted, last.views]) {
+        old.push(new WeakRef(held))
+      }
     }
-    // A reference that was looked at in this turn is held until the next.
+    // What was looked at in this turn is held until the next.
     await new Promise((done) => setTimeout(done, 0))
     collect()
-    expect(old.slice(0, -1).filter((ref) => ref.deref() !== undefined)).toEqual([])
-    expect(old.at(-1)?.deref()).toBe(last)
+    expect(old.slice(0, -5).filter((ref) => ref.deref() !== undefined)).toEqual([])
+    expect(old.at(-5)?.deref()).toBe(last)
   })
 })

@@ -12,7 +12,7 @@ const whyOf = (error: unknown): AnyReason =>
   error instanceof ScantlingError ? error.reason : reason('findings.fault', { error: String(error) })
 
 /** Works out what it is asked for, each table from the one before. */
-export class WorkOut {
+export class TableWorker {
   readonly #jobs = new Receiver<Job>()
   readonly #tables = new Sender<Table>()
   /** The last that was worked out. */

@@ -6,7 +6,7 @@ import { dimensionTable } from '../../../src/core/ledger/table/dimension-table.t
 import type { Table } from '../../../src/core/ledger/table/table.ts'
 import type { FromWorker, ToWorker } from '../../../src/renderer/findings/messages.ts'
 import { Receiver, Sender } from '../../../src/renderer/findings/sent.ts'
-import { WorkOut } from '../../../src/renderer/findings/work-out.ts'
+import { TableWorker } from '../../../src/renderer/findings/table-worker.ts'
 import { largeJob } from '../../bench/large-job.ts'
 
 const START = readJob(JSON.parse(JSON.stringify(largeJob(60))))
@@ -16,8 +16,8 @@ const figure = (dimension: string, id: string, text: string): Edit =>
 
 /** A worker with its line; messages are copied both ways, as they are. */
 function worker() {
-  const [workOut, jobs, tables] = [new WorkOut(), new Sender<Job>(), new Receiver<Table>()]
-  const ask = (message: ToWorker): FromWorker => structuredClone(workOut.answer(structuredClone(message)))
+  const [tableWorker, jobs, tables] = [new TableWorker(), new Sender<Job>(), new Receiver<Table>()]
+  const ask = (message: ToWorker): FromWorker => structuredClone(tableWorker.answer(structuredClone(message)))
   let n = 0
   return {
     jobs,

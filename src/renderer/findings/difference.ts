@@ -2,7 +2,7 @@
 export type Run<T> = { readonly from: number; readonly to: number } | { readonly put: readonly T[] }
 
 /** How something came from what it was: by its fields, and of lists by their items. */
-export interface Change {
+export interface Difference {
   readonly set: Readonly<Record<string, unknown>>
   readonly lists: Readonly<Record<string, readonly Run<unknown>[]>>
   readonly gone: readonly string[]
@@ -33,7 +33,7 @@ export const listOf = <T>(before: readonly T[], runs: readonly Run<T>[]): T[] =>
   runs.flatMap((run) => ('put' in run ? run.put : before.slice(run.from, run.to)))
 
 /** How something came from what it was; what is the same one is not told again. */
-export function changeFrom<T extends object>(before: T, after: T): Change {
+export function differenceFrom<T extends object>(before: T, after: T): Difference {
   const [was, is] = [new Map(Object.entries(before)), Object.entries(after)]
   const set: Record<string, unknown> = {}
   const lists: Record<string, readonly Run<unknown>[]> = {}
@@ -48,7 +48,7 @@ export function changeFrom<T extends object>(before: T, after: T): Change {
 }
 
 /** What something comes to by a change. */
-export function changed<T extends object>(before: T, { set, lists, gone }: Change): T {
+export function changed<T extends object>(before: T, { set, lists, gone }: Difference): T {
   const fields = new Map<string, unknown>(Object.entries(before))
   for (const [field, value] of Object.entries(set)) fields.set(field, value)
   for (const [field, runs] of Object.entries(lists)) {

@@ -1,0 +1,107 @@
+import { parseFormula } from '../../formula/formula.ts'
+import type { Conventions } from '../../job/model/conventions.ts'
+import type { Dimension, Unit } from '../../job/model/types.ts'
+import { measureFeatures } from '../../measuring/measure-features.ts'
+import { FIRST_ORDER } from '../../uncertainty/first-order.ts'
+import type { Uncertain } from '../../uncertainty/uncertain.ts'
+import { type Decision, decide } from '../adoption/adopt.ts'
+import { evaluateEvidence } from '../evidence/evaluate-evidence.ts'
+import type { EvaluationContext } from '../evidence/evaluation-context.ts'
+import { foundScatter } from '../evidence/found-scatter.ts'
+import type { Which } from '../evidence/valuation.ts'
+import type { Asking } from '../kept/consulted.ts'
+import type { Assessed } from './assessed.ts'
+import { featureAsked } from './feature-asked.ts'
+import type { SharedSources } from './shared-sources.ts'
+import { type Singles, singleOf } from './singles.ts'
+import type { Things } from './things.ts'
+
+/** What all dimensions of a job are assessed with. */
+export interface Setting {
+  conventions: Conventions
+  /** The unit that lengths are looked at in. */
+  unit: Unit
+  /** The finest fraction in common use in the job; null when there is none. */
+  finest: number | null
+  singles: Singles
+  shared: SharedSources
+}
+
+/** Assesses the dimensions of a job, one after another. */
+export class DimensionAssessor {
+  readonly #setting: Setting
+  /** What is the same for all dimensions is made once, for there are thousands. */
+  readonly #context: Omit<EvaluationContext, 'figures' | 'scatter'>
+  #asking: Asking<Things> | null = null
+
+  constructor(setting: Setting) {
+    const { conventions, unit, finest, shared } = setting
+    this.#setting = setting
+    const decided = (name: string, which: Which): Uncertain | null =>
+      this.#get('dimension', name)?.decision[which] ?? null
+    this.#context = {
+      conventions,
+      unit,
+      finest,
+      viewOf: (id) => this.#get('view', id),
+      featureOf: (id) => featureAsked(this.#get('mark', id), id, shared),
+      instrumentOf: (id) => this.#get('instrument', id),
+      limitOf: (instrument) => shared.limitOf(instrument),
+      hasValue: (name) => decided(name, 'adopted') !== null,
+      within: {
+        arithmetic: FIRST_ORDER,
+        measure: measureFeatures,
+        dimension(name, which) {
+          const value = decided(name, which)
+          if (value === null) throw new RangeError(`Dimension ${name} has no value.`)
+          return value
+        },
+      },
+    }
+  }
+
+  #get<K extends keyof Things>(of: K, id: string): Things[K] {
+    if (this.#asking === null) throw new RangeError(`Asked for ${of} ${id} while nothing is assessed.`)
+    return this.#asking.get(of, id)
+  }
+
+  /** Evaluates the evidence of a dimension and decides its value; those that its formulas use were assessed before. */
+  assess(dimension: Dimension, asking: Asking<Things>): Assessed {
+    this.#asking = asking
+    const { conventions, singles } = this.#setting
+    const { figures } = singleOf(singles, dimension)
+    const { unit, finest, viewOf, featureOf, instrumentOf, limitOf, hasValue, within } = this.#context
+    const scatter = foundScatter(dimension, conventions)
+    // One literal, not a spread of parts: it is made for every dimension, and spreading is slow.
+    const context: EvaluationContext = {
+      conventions,
+      unit,
+      finest,
+      figures,
+      scatter,
+      viewOf,
+      featureOf,
+      instrumentOf,
+      limitOf,
+      hasValue,
+      within,
+    }
+    const evaluated = dimension.evidence.map((e) => evaluateEvidence(e, dimension, context))
+    const decision = decide(dimension, evaluated)
+    return { dimension, evaluated, decision, restsOn: disputedBasis(decision, asking) }
+  }
+}
+
+/** The disputed dimensions among those that an adopted formula uses, and those that they rest on in turn. */
+function disputedBasis(decision: Decision, asking: Asking<Things>): readonly string[] {
+  const names = new Set<string>()
+  for (const { evidence } of decision.from) {
+    if (evidence.basis !== 'derived') continue
+    for (const name of parseFormula(evidence.formula).names) {
+      const used = asking.get('dimension', name)
+      if (used?.decision.status === 'disputed') names.add(name)
+      for (const below of used?.restsOn ?? []) names.add(below)
+    }
+  }
+  return [...names]
+}
