@@ -1,7 +1,8 @@
-import { readFile, writeFile } from 'node:fs/promises'
+import { cp, readdir, readFile, rm, writeFile } from 'node:fs/promises'
 import { join } from 'node:path'
 import { expect, test } from 'vitest'
 import { writeHolder } from '../../../src/main/services/job-folder/lock/lock-holder.ts'
+import { openJob } from '../../../src/main/services/job-folder/open-job.ts'
 import { scantling } from '../fixtures/command-line.ts'
 import { pick, withJob } from '../fixtures/history-folder.ts'
 import { holderElsewhere } from '../fixtures/lock-file.ts'
@@ -47,6 +48,103 @@ test('mending takes a lock over that nobody can give back, as the refusal says',
   )
   const [, lock = ''] = /; to take it over, give --take-over ([0-9a-f]+)\.\n$/.exec(refused.stderr) ?? []
   const mended = await scantling('mend', folder, '--from', 'history', '--take-over', lock)
-  expect([mended.code, mended.stderr]).toEqual([0, ''])
+  expect([mended.code, mended.stderr]).toEqual([
+    0,
+    expect.stringMatching(
+      /^Note: The lock of rivet on bench-2\.invalid .+ was taken over, as was asked; .+\n$/,
+    ),
+  ])
   expect(mended.stdout).toMatch(/^The job goes on from history\.ndjson, at edit 1;/)
+})
+
+/** A job whose history was removed while it was open: saved at edit 1, its edits 2 and 3 are only in what was rescued. */
+async function rescuedJob(): Promise<{ folder: string; name: string }> {
+  const { folder } = await workshopJob()
+  await withJob(folder, async (session) => session.edit(pick('a'), 'AR'))
+  const session = await openJob(folder, { mode: 'write' })
+  await session.edit(pick('b'), 'AR')
+  await session.edit(pick('c'), 'AR')
+  await rm(join(folder, 'history.ndjson'))
+  await expect(session.edit(pick('d'), 'AR')).rejects.toThrow(
+    `let "scantling mend ${folder}" say what it can go on from; or put job.json and history.ndjson from there in the place of those of ${folder}.`,
+  )
+  await session.close()
+  return { folder, name: (await readdir(folder)).find((one) => one.startsWith('rescued-')) ?? '' }
+}
+
+test('what was rescued while the job was open is named by every refusal, and can be gone on from', async () => {
+  const { folder, name } = await rescuedJob()
+  const path = join(folder, name)
+  const refused = await scantling('table', folder)
+  expect(refused.code).toBe(2)
+  expect(refused.stderr).toContain(`edits that were acknowledged while it was open last are in ${path}`)
+  const said = await scantling('mend', folder)
+  expect(said.stdout).toContain('job.json: "Drum of the chain ferry" as of edit 1, 2 dimensions, 5 marks.')
+  expect(said.stdout).toMatch(
+    /rescued-\S+, kept when others changed the folder while the job was open: "Drum of the chain ferry" as of edit 3 \(the last by A\. Rivet, [^)]+\), 2 dimensions, 7 marks\./,
+  )
+  expect(said.stdout).toContain("history.ndjson can't be gone on from")
+  expect(said.stdout).toContain(
+    `To go on from one of them: scantling mend ${folder} --from job, or --from rescued. What the files were is kept.`,
+  )
+  const wrong = await scantling('mend', folder, '--from', 'history')
+  expect([wrong.code, wrong.stderr]).toEqual([
+    2,
+    expect.stringMatching(/what can be gone on from: --from job, --from rescued\.\n$/),
+  ])
+  expect(await readdir(folder)).not.toContain('set-aside')
+
+  const mended = await scantling('mend', folder, '--from', 'rescued')
+  expect([mended.code, mended.stderr]).toEqual([0, ''])
+  expect(mended.stdout).toMatch(
+    /^The job goes on from .+rescued-\S+, at edit 3; its files as they were are in .+\.\n$/,
+  )
+  expect(await readdir(folder)).toContain(name)
+  await withJob(folder, async (session) => {
+    expect(session.notices).toEqual([])
+    expect(session.undoName).toBe('add mark c')
+  })
+  expect((await scantling('mend', folder)).stdout).toMatch(/^Nothing is wrong with .+\.\n$/)
+})
+
+test('after going on from another file, a rescue that holds more is named until it is moved away', async () => {
+  const { folder, name } = await rescuedJob()
+  const mended = await scantling('mend', folder, '--from', 'job')
+  expect(mended.stdout).toContain(
+    `What was rescued holds edits that the job does not have now. To go on from it instead: scantling mend ${folder} --from rescued.`,
+  )
+  expect((await scantling('mend', folder)).stdout).toContain(`${name}, kept when others changed the folder`)
+  await withJob(folder, async (session) =>
+    expect(session.notices.map(({ code }) => code)).toEqual(['rescue.holds-more']),
+  )
+  const back = await scantling('mend', folder, '--from', name)
+  expect(back.code).toBe(0)
+  await withJob(folder, async (session) => expect(session.job.marks.at(-1)?.id).toBe('c'))
+})
+
+test('only what can be gone on from is offered', async () => {
+  const { folder } = await workshopJob()
+  await withJob(folder, async (session) => session.edit(pick('a'), 'AR'))
+  await rm(join(folder, 'job.json'))
+  const said = await scantling('mend', folder)
+  expect(said.stdout).toContain(`To go on from that: scantling mend ${folder} --from history.`)
+  const wrong = await scantling('mend', folder, '--from', 'job')
+  expect([wrong.code, wrong.stderr]).toEqual([
+    2,
+    expect.stringMatching(
+      /job\.json can't be gone on from: .+; what can be gone on from: --from history\.\n$/,
+    ),
+  ])
+  const none = await scantling('mend', folder, '--from', 'rescued')
+  expect([none.code, none.stderr]).toEqual([2, expect.stringContaining('there is no "rescued"')])
+  await rm(join(folder, 'history.ndjson'))
+  expect((await scantling('mend', folder)).stdout).toContain('None of them can be gone on from')
+})
+
+test("what was rescued of another job is not this job's", async () => {
+  const [one, other] = [await rescuedJob(), await rescuedJob()]
+  const path = join(one.folder, one.name)
+  await rm(path, { recursive: true })
+  await cp(join(other.folder, other.name), path, { recursive: true })
+  expect((await scantling('mend', one.folder)).stdout).not.toContain('rescued-')
 })

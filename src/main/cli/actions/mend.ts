@@ -1,30 +1,53 @@
+import type { Job } from '../../../core/job/model/types.ts'
 import { type AnyReason, isReason } from '../../../core/words/reason.ts'
-import { lookAtFolder, type MendFrom, mendJob, type Side } from '../../services/job-folder/mend-job.ts'
+import { lastEdit } from '../../services/job-folder/history/last-edit.ts'
+import type { Rescue } from '../../services/job-folder/history/rescues.ts'
+import {
+  lookAtFolder,
+  type MendFrom,
+  mendJob,
+  offersOf,
+  rescueOffers,
+  type Side,
+} from '../../services/job-folder/mend-job.ts'
 import { ServiceError } from '../../services/service-error.ts'
+import type { Output } from '../output/output.ts'
 import { inWords, reason } from '../words/cli-words.ts'
 import { notWritable } from './must-be-writable.ts'
 
-const sideInWords = (file: string, side: Side): string => {
-  if ('problem' in side) return inWords(reason('cli.mend-not-from', { file, problem: side.problem }))
-  const { n, job } = side
-  const { dimensions, marks } = job
-  return inWords(
-    reason('cli.mend-side', {
-      file,
-      n,
-      dimensions: dimensions.length,
-      marks: marks.length,
-      title: job.title,
-    }),
-  )
-}
+const countsOf = ({
+  title,
+  dimensions,
+  marks,
+}: Job): { title: string; dimensions: number; marks: number } => ({
+  title,
+  dimensions: dimensions.length,
+  marks: marks.length,
+})
 
-/** What is wrong with a job folder, and what each of its two files holds. */
+const sideInWords = (file: string, side: Side): string =>
+  inWords(
+    'problem' in side
+      ? reason('cli.mend-not-from', { file, problem: side.problem })
+      : reason('cli.mend-side', { file, n: side.n, ...countsOf(side.job) }),
+  )
+
+const rescueInWords = ({ path, tip, job, last }: Rescue): string =>
+  inWords(reason('cli.mend-rescue', { path, n: tip.n, ...countsOf(job), ...lastEdit(job, last) }))
+
+/** What is wrong with a job folder, what each of its two files holds, and what was rescued of it. */
 export async function sayWhatIsWrong(folder: string): Promise<string> {
-  const { trouble, job, history } = await lookAtFolder(folder)
+  const look = await lookAtFolder(folder)
+  const { trouble, job, history, rescues } = look
   const first = trouble === null ? inWords(reason('cli.nothing-to-mend', { folder })) : inWords(trouble)
-  if (trouble === null) return `${first}\n`
-  return `${first}\n\n  ${sideInWords('job.json', job)}\n  ${sideInWords('history.ndjson', history)}\n\n${inWords(reason('cli.mend-how', { folder }))}\n`
+  if (trouble === null && rescues.length === 0) return `${first}\n`
+  const sides = [
+    sideInWords('job.json', job),
+    sideInWords('history.ndjson', history),
+    ...rescues.map(rescueInWords),
+  ]
+  const how = inWords(reason('cli.mend-how', { folder, offers: offersOf(look) }))
+  return `${first}\n\n${sides.map((side) => `  ${side}\n`).join('')}\n${how}\n`
 }
 
 /** Who has the job open, where that is why it was refused. */
@@ -35,18 +58,24 @@ function whoHasIt(error: unknown): AnyReason | undefined {
 }
 
 /**
- * Lets a job go on from one of its files.
+ * Lets a job go on from one of its files, or from what was rescued of it.
  * @param how who decides it; the lock that is to be taken over, as the refusal named it
  * @throws CliError when somebody has it open; ServiceError as `mendJob`
  */
 export async function mend(
+  output: Output,
   folder: string,
   from: MendFrom,
   how: { by: string; takeOver?: string },
-): Promise<string> {
-  const { kept, n } = await mendJob(folder, from, { ...how, now: new Date() }).catch((error: unknown) => {
+): Promise<void> {
+  const mended = await mendJob(folder, from, { ...how, now: new Date() }).catch((error: unknown) => {
     const because = whoHasIt(error)
     throw because === undefined ? error : notWritable(folder, because)
   })
-  return `${inWords(reason('cli.mended', { from, n, kept }))}\n`
+  if (mended.notice !== undefined) output.note(mended.notice)
+  const { n, kept, rescues } = mended
+  output.print(`${inWords(reason('cli.mended', { from: mended.from, n, kept }))}\n`)
+  if (rescues.length === 0) return
+  const more = inWords(reason('cli.mend-more', { folder, offers: rescueOffers(rescues) }))
+  output.print(`\n${rescues.map((rescue) => `  ${rescueInWords(rescue)}\n`).join('')}\n${more}\n`)
 }

@@ -1,4 +1,4 @@
-import { type Command, Option } from 'commander'
+import type { Command } from 'commander'
 import { loginName } from '../../services/people/login-name.ts'
 import { textOption } from '../arguments/options.ts'
 import { TAKE_OVER_HELP, takeOverOption } from '../arguments/take-over.ts'
@@ -12,15 +12,17 @@ with --from lets the job go on from one of them:
 
   --from job       job.json as it is now. It becomes an edit of its own; what was done before it can't be undone.
   --from history   every edit that is whole and goes on from the one before it; job.json is made anew.
+  --from rescued   what was kept in a folder "rescued-..." when others changed the job's files while it was open:
+                   its history and its job.json. Where there are several such folders, the name of the one.
 
-Both files as they were are kept first, in the folder "set-aside" of the job.
+Both files as they were are kept first, in the folder "set-aside" of the job; what was rescued stays where it is.
 ${TAKE_OVER_HELP}
 Examples:
   $ scantling mend ventilator
   $ scantling mend ventilator --from history`
 
 interface Options {
-  from?: 'job' | 'history'
+  from?: string
   by?: string
   takeOver?: string
 }
@@ -30,14 +32,13 @@ export function addMendCommand(program: Command, output: Output): void {
     .command('mend')
     .description('say what is wrong with the files of a job, and let it go on from one of them')
     .argument('<FOLDER>', 'the job folder')
-    .addOption(new Option('--from <FILE>', 'what to go on from').choices(['job', 'history']))
+    .addOption(textOption('mend', '--from <FILE>', 'what to go on from: job, history or rescued', 'file'))
     .addOption(textOption('mend', '--by <PERSON>', 'who decides it (default: the login name)', 'name'))
     .addOption(takeOverOption('mend'))
     .addHelpText('after', HELP)
     .action(async (folder: string, { from, by = loginName(), takeOver }: Options) => {
       const { mend, sayWhatIsWrong } = await import('../actions/mend.ts')
-      output.print(
-        from === undefined ? await sayWhatIsWrong(folder) : await mend(folder, from, { by, takeOver }),
-      )
+      if (from === undefined) output.print(await sayWhatIsWrong(folder))
+      else await mend(output, folder, from, { by, takeOver })
     })
 }

@@ -3,6 +3,7 @@ import { led } from '../../../core/words/led.ts'
 import type { AnyReason, Catalogue, ReasonOf } from '../../../core/words/reason.ts'
 import { speak } from '../../../core/words/speak.ts'
 import { withoutStop } from '../../../core/words/without-stop.ts'
+import { lastOf } from '../../services/words/history.ts'
 import { inWords as servicesInWords } from '../../services/words/services-words.ts'
 
 /** What an option or an argument wants, where what is given does not do. */
@@ -32,6 +33,13 @@ const unsuitable = ({ option, value }: Given): string =>
   value.trim() === '' ? `The value of ${option} is empty` : `${option} can't be "${value}"`
 
 const meant = (word: string | null): string => (word === null ? '' : ` (Did you mean ${word}?)`)
+
+/** `--from job, --from history, or --from rescued`. */
+function fromInWords(offers: readonly string[]): string {
+  const all = offers.map((offer) => `--from ${offer}`)
+  const last = all.pop() ?? ''
+  return all.length === 0 ? last : `${all.join(', ')}, or ${last}`
+}
 
 const counted = (count: number, what: string): string => `${count} ${what}${count === 1 ? '' : 's'}`
 
@@ -76,10 +84,25 @@ const COMMANDS = {
     `${p.file}: "${p.title}" as of edit ${p.n}, ${p.dimensions} dimensions, ${p.marks} marks.`,
   'cli.mend-not-from': (p: { file: string; problem: AnyReason }, say) =>
     `${p.file} can't be gone on from: ${say(p.problem)}`,
-  'cli.mend-how': (p: { folder: string }) =>
-    `To go on from one of them: scantling mend ${p.folder} --from job, or --from history. What both were is kept.`,
-  'cli.mended': (p: { from: 'job' | 'history'; n: number; kept: string }) =>
-    `The job goes on from ${p.from === 'job' ? 'job.json' : 'history.ndjson'}, at edit ${p.n}; its files as they were are in ${p.kept}.`,
+  /** by, at: of the last edit; null where they are not known. */
+  'cli.mend-rescue': (p: {
+    path: string
+    n: number
+    title: string
+    dimensions: number
+    marks: number
+    by: string | null
+    at: string | null
+  }) =>
+    `${p.path}, kept when others changed the folder while the job was open: "${p.title}" as of edit ${p.n}${lastOf(p)}, ${p.dimensions} dimensions, ${p.marks} marks.`,
+  'cli.mend-how': (p: { folder: string; offers: readonly string[] }) =>
+    p.offers.length === 0
+      ? 'None of them can be gone on from: put the right files back from a backup. Nothing was changed.'
+      : `To go on from ${p.offers.length === 1 ? 'that' : 'one of them'}: scantling mend ${p.folder} ${fromInWords(p.offers)}. What the files were is kept.`,
+  'cli.mended': (p: { from: string; n: number; kept: string }) =>
+    `The job goes on from ${p.from}, at edit ${p.n}; its files as they were are in ${p.kept}.`,
+  'cli.mend-more': (p: { folder: string; offers: readonly string[] }) =>
+    `What was rescued holds edits that the job does not have now. To go on from it instead: scantling mend ${p.folder} ${fromInWords(p.offers)}.`,
   'cli.password-unreadable': (p: { file: string; why: AnyReason }, say) =>
     `The password in ${p.file} can't be read because ${say(p.why)}.`,
   'cli.password-missing': (p: { file: string }) =>

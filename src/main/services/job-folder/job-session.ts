@@ -316,8 +316,8 @@ export class JobSession {
     const rescued = await rescue(this.folder, job, tip, history, this.#now())
     const because =
       error.file === 'history'
-        ? reason('history.changed-by-another', { path: access.history.path, rescued })
-        : reason('job-file.changed-by-another', { path: access.document.path, rescued })
+        ? reason('history.changed-by-another', { path: access.history.path, folder: this.folder, rescued })
+        : reason('job-file.changed-by-another', { path: access.document.path, folder: this.folder, rescued })
     this.#readOnlyBecause = because
     return new FolderBroken(because)
   }

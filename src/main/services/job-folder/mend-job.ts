@@ -1,5 +1,5 @@
 import { readFile } from 'node:fs/promises'
-import { join } from 'node:path'
+import { basename, join } from 'node:path'
 import type { Job } from '../../../core/job/model/types.ts'
 import { replaceFile } from '../files/replace-file.ts'
 import { historyFile, jobFile, lockFile, setAsideFolder } from '../job-layout/job-layout.ts'
@@ -8,19 +8,16 @@ import { reason, type ServiceReason } from '../words/services-words.ts'
 import { beginHistory } from './history/begin-history.ts'
 import { openForReading } from './history/history-handle.ts'
 import { keepFile, momentForName } from './history/keep-file.ts'
-import { isBegin, type Tip } from './history/kept-line.ts'
 import { sha256 } from './history/line-text.ts'
-import { readTail } from './history/read-tail.ts'
-import { Replay, type Replayed } from './history/replay-lines.ts'
+import { orProblem, readWhole, type WholeHistory } from './history/read-whole.ts'
+import { type Rescue, rescuesOf } from './history/rescues.ts'
 import { snapshotText, takePlace } from './history/snapshot.ts'
 import { releaseLock } from './lock/acquire-lock.ts'
 import { lockFolder } from './lock/lock-folder.ts'
-import { mustBeJobFolder, openJobFolder, readDocument } from './read-job-folder.ts'
+import { readDocument } from './read-document.ts'
+import { openJobFolder, readJobFolder } from './read-job-folder.ts'
 
-/** What a job whose files do not belong together can be gone on from. */
-export type MendFrom = 'job' | 'history'
-
-/** What there is of one of the two; or why it can't be gone on from. */
+/** What there is of something that a job may go on from; or why it can't. */
 export type Side = { job: Job; n: number } | { problem: ServiceReason }
 
 export interface FolderLook {
@@ -28,47 +25,24 @@ export interface FolderLook {
   trouble: ServiceReason | null
   job: Side
   history: Side
+  /** What was kept when others changed the folder, and it does not hold itself; what holds most first. */
+  rescues: Rescue[]
 }
 
-interface HistorySide extends Replayed {
-  tip: Tip
-  /** Id of the job that it is of. */
-  of: string
-  /** The whole lines, as they are in the file. */
-  bytes: Buffer
-}
+/** What `mendJob` is to go on from: `job`, `history`, `rescued` where only one was, or the name of one. */
+export type MendFrom = string
 
-/** All that a history holds, from its top up to the last line that goes on from the one before it. */
-async function readWhole(folder: string): Promise<HistorySide> {
-  const path = historyFile(folder)
-  const handle = await openForReading(path).catch((error: unknown) => {
-    if (error instanceof ServiceError) throw error
-    throw new ServiceError(reason('history.none', { path }))
-  })
-  try {
-    const replay = new Replay({ path, folder })
-    let of = ''
-    const { tip } = await readTail(handle, null, (placed) => {
-      if (isBegin(placed.line)) of = placed.line.job
-      replay.take(placed)
-    })
-    const now = replay.done()
-    const bytes = Buffer.alloc(tip.end)
-    await handle.read(bytes, 0, tip.end, 0)
-    return { ...now, tip, of, bytes }
-  } finally {
-    await handle.close()
-  }
-}
+/** The same of what was rescued. */
+export const rescueOffers = (rescues: readonly Rescue[]): MendFrom[] =>
+  rescues.length === 1 ? ['rescued'] : rescues.map(({ name }) => name)
 
-/** A service's answer, or the reason that it refused. */
-async function orProblem<T extends object>(work: Promise<T>): Promise<T | { problem: ServiceReason }> {
-  try {
-    return await work
-  } catch (error) {
-    if (error instanceof ServiceError) return { problem: error.reason as ServiceReason }
-    throw error
-  }
+/** What a look offers to go on from, as `mendJob` is given it. */
+export function offersOf({ job, history, rescues }: Sides): MendFrom[] {
+  return [
+    ...('problem' in job ? [] : ['job']),
+    ...('problem' in history ? [] : ['history']),
+    ...rescueOffers(rescues),
+  ]
 }
 
 async function readJobSide(folder: string): Promise<{ job: Job; n: number }> {
@@ -76,49 +50,104 @@ async function readJobSide(folder: string): Promise<{ job: Job; n: number }> {
   return { job, n: job.edition ?? 0 }
 }
 
+type Sides = Pick<FolderLook, 'job' | 'history' | 'rescues'>
+
+async function lookAtSides(folder: string): Promise<Sides> {
+  const [job, whole, now] = await Promise.all([
+    orProblem(readJobSide(folder)),
+    orProblem(readWhole(folder)),
+    orProblem(readJobFolder(folder)),
+  ])
+  const history = 'problem' in whole ? whole : { job: whole.job, n: whole.tip.n }
+  return { job, history, rescues: await rescuesOf(folder, 'problem' in now ? undefined : now.job) }
+}
+
 /** What is wrong with a job folder, and what it can be gone on from. Changes nothing. */
 export async function lookAtFolder(folder: string): Promise<FolderLook> {
-  const [job, whole] = await Promise.all([orProblem(readJobSide(folder)), orProblem(readWhole(folder))])
-  const history = 'problem' in whole ? whole : { job: whole.job, n: whole.tip.n }
+  const sides = await lookAtSides(folder)
+  const { history } = sides
   try {
     const { history: found, warning } = await openJobFolder(folder, openForReading, false)
-    if (found.form === 'before') return { trouble: null, job, history }
+    if (found.form === 'before') return { trouble: null, ...sides }
     await found.handle.close()
-    if (found.changedOutside === true) return { trouble: warning ?? null, job, history }
+    if (found.changedOutside === true) return { trouble: warning ?? null, ...sides }
     const ends = 'n' in history ? history.n : 0
     // Opening reads no further back than job.json, so a gap before it does not bar the job.
     const gap = reason('history.gap', { path: historyFile(folder), ends, n: found.tip.n })
-    return { trouble: ends === found.tip.n ? null : gap, job, history }
+    return { trouble: ends === found.tip.n ? null : gap, ...sides }
   } catch (error) {
-    if (error instanceof ServiceError) return { trouble: error.reason as ServiceReason, job, history }
+    if (error instanceof ServiceError) return { trouble: error.reason as ServiceReason, ...sides }
     throw error
   }
 }
 
+/** A job that was mended. */
+export interface Mended {
+  /** The folder that holds what its files were. */
+  kept: string
+  n: number
+  /** The file or folder that it goes on from. */
+  from: string
+  /** What a person should know of the lock that was there. */
+  notice?: ServiceReason
+  /** What was rescued and the job does not hold now either. */
+  rescues: Rescue[]
+}
+
 /**
- * Lets a job go on from one of its two files. What they were is kept in the folder "set-aside" first; the one that is not
- * gone on from is then made to suit.
+ * Lets a job go on from one of its two files, or from what was rescued of it. What they were is kept in the folder
+ * "set-aside" first; what is not gone on from is then made to suit. What was rescued stays where it is.
  * @param by who decides it
  * @param takeOver the lock that is to be taken over, as the refusal named it
- * @returns the folder that holds what they were
- * @throws ServiceError when that file can't be gone on from, or somebody has the job open
+ * @throws ServiceError when that can't be gone on from, or somebody has the job open; nothing is changed then
  */
 export async function mendJob(
   folder: string,
   from: MendFrom,
   { by, now, takeOver }: { by: string; now: Date; takeOver?: string },
-): Promise<{ kept: string; n: number }> {
+): Promise<Mended> {
   const lock = await lockFolder(folder, now, takeOver)
   if (lock.kind === 'refused') {
     throw new ServiceError(reason('job-folder.read-only', { folder, because: lock.why }))
   }
   try {
+    const sides = await lookAtSides(folder)
+    const rescue = chosenFrom(from, sides, folder)
     const kept = await keepBoth(folder, now)
-    const n = from === 'job' ? await goOnFromJob(folder, by, now) : await goOnFromHistory(folder)
-    return { kept, n }
+    const n =
+      from === 'job'
+        ? await goOnFromJob(folder, by, now)
+        : await goOnFromHistory(folder, rescue ?? (await readWhole(folder)))
+    const mended = await orProblem(readJobFolder(folder))
+    return {
+      kept,
+      n,
+      from: rescue?.path ?? basename(from === 'job' ? jobFile(folder) : historyFile(folder)),
+      ...(lock.notice === undefined ? {} : { notice: lock.notice }),
+      rescues: await rescuesOf(folder, 'problem' in mended ? undefined : mended.job),
+    }
   } finally {
     await releaseLock(lockFile(folder), lock.holder)
   }
+}
+
+/** The rescue that is meant; undefined: one of the two files is. @throws ServiceError when it can't be gone on from */
+function chosenFrom(from: MendFrom, sides: Sides, folder: string): Rescue | undefined {
+  const offers = offersOf(sides)
+  if (from === 'job' || from === 'history') {
+    const side = sides[from]
+    if (!('problem' in side)) return undefined
+    const file = basename(from === 'job' ? jobFile(folder) : historyFile(folder))
+    throw new ServiceError(reason('mend.not-from', { file, problem: side.problem, offers }))
+  }
+  const { rescues } = sides
+  const [only, another] = from === 'rescued' ? rescues : rescues.filter(({ name }) => name === from)
+  if (only !== undefined && another === undefined) return only
+  throw new ServiceError(
+    another === undefined
+      ? reason('mend.no-such-rescue', { from, offers })
+      : reason('mend.which-rescue', { from, names: rescues.map(({ name }) => name) }),
+  )
 }
 
 async function keepBoth(folder: string, now: Date): Promise<string> {
@@ -135,7 +164,6 @@ async function keepBoth(folder: string, now: Date): Promise<string> {
 
 /** The document as it is becomes a line of the history that everything after goes on from; what could be undone before can't be any more. */
 async function goOnFromJob(folder: string, by: string, now: Date): Promise<number> {
-  await mustBeJobFolder(folder)
   const found = await readDocument(jobFile(folder))
   const { job } = takePlace(found.job)
   const whole = await orProblem(readWhole(folder))
@@ -153,8 +181,8 @@ async function goOnFromJob(folder: string, by: string, now: Date): Promise<numbe
   return begun.tip.n
 }
 
-async function goOnFromHistory(folder: string): Promise<number> {
-  const { job, tip, bytes } = await readWhole(folder)
+/** Every edit that a history holds is the job, and the history is its own from then on. */
+async function goOnFromHistory(folder: string, { job, tip, bytes }: WholeHistory): Promise<number> {
   await replaceFile(historyFile(folder), bytes)
   await replaceFile(jobFile(folder), snapshotText(job, tip))
   return tip.n

@@ -10,8 +10,10 @@ import { HistoryFile } from './history/history-file.ts'
 import { type OpenHistory, openHistoryFile } from './history/history-handle.ts'
 import { JobFile } from './history/job-file.ts'
 import { keepFile, momentForName } from './history/keep-file.ts'
+import { lastEdit } from './history/last-edit.ts'
 import { sha256 } from './history/line-text.ts'
 import { NOTHING } from './history/read-tail.ts'
+import { rescuesOf } from './history/rescues.ts'
 import { loadStacks, noStacks, type Stacks } from './history/undo-stacks.ts'
 import { JobSession, type WriteAccess } from './job-session.ts'
 import { releaseLock } from './lock/acquire-lock.ts'
@@ -84,6 +86,8 @@ export async function openJob(folder: string, options: OpenOptions): Promise<Job
     const notices: AnyReason[] = []
     if (lock.notice !== undefined) notices.push(lock.notice)
     if (found.warning !== undefined) notices.push(found.warning)
+    for (const { path, tip, last, job: kept } of await rescuesOf(folder, found.job))
+      notices.push(reason('rescue.holds-more', { path, n: tip.n, ...lastEdit(kept, last), folder }))
     notices.push(...scanNotices(scans))
     const { history, job, stacks, savedAt } = held
     const access: WriteAccess = { holder, history, document: jobJson, savedAt }

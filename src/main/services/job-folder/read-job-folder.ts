@@ -1,8 +1,6 @@
 import { lstat, readFile, stat } from 'node:fs/promises'
 import type { HistoryLine } from '../../../core/job/history/history-line.ts'
 import type { Job } from '../../../core/job/model/types.ts'
-import { parseJobText } from '../../../core/job/parse-job-text.ts'
-import { ScantlingError } from '../../../core/words/scantling-error.ts'
 import { exists } from '../files/exists.ts'
 import { systemCause, systemCode } from '../files/system-reason.ts'
 import { historyFile, jobFile, journalFile, lockFile } from '../job-layout/job-layout.ts'
@@ -11,9 +9,12 @@ import { ServiceError } from '../service-error.ts'
 import { reason, type ServiceReason } from '../words/services-words.ts'
 import { type HistoryHandle, type OpenHistory, openForReading } from './history/history-handle.ts'
 import { type FileStamp, fileStamp } from './history/job-file.ts'
-import { type JobInHistory, type ReadDocument, readHistory } from './history/read-history.ts'
+import { type JobInHistory, readHistory } from './history/read-history.ts'
+import type { Torn } from './history/read-tail.ts'
 import { takePlace } from './history/snapshot.ts'
 import { replayJournal } from './journal/replay-journal.ts'
+import { nameRescue } from './name-rescue.ts'
+import { readDocument } from './read-document.ts'
 
 /** What a job folder holds, whichever form it has. */
 export interface JobOnDisk {
@@ -57,29 +58,6 @@ export async function mustBeJobFolder(folder: string): Promise<void> {
       throw new ServiceError(kept ? reason('job-file.in-history', { problem, folder }) : problem)
     }
     throw new ServiceError(reason('job-file.not-read', { path, cause: systemCause(error) }))
-  }
-}
-
-/** The job document, checked. @throws ServiceError that names the file and what is wrong with it */
-export async function readDocument(path: string): Promise<ReadDocument> {
-  let bytes: Buffer
-  let text: string
-  try {
-    bytes = await readFile(path)
-    text = new TextDecoder('utf-8', { fatal: true }).decode(bytes)
-  } catch (error) {
-    if (error instanceof TypeError) throw new ServiceError(reason('job-file.not-utf8', { path }))
-    throw new ServiceError(reason('job-file.not-read', { path, cause: systemCause(error) }))
-  }
-  if (text.trim() === '') {
-    throw new ServiceError(reason('job-file.empty', { path }))
-  }
-  try {
-    return { bytes, job: parseJobText(text) }
-  } catch (error) {
-    if (error instanceof ScantlingError)
-      throw new ServiceError(reason('job-file.unsound', { path, problem: error.reason }))
-    throw error
   }
 }
 
@@ -134,7 +112,7 @@ async function readOnce(folder: string, open: OpenHistory): Promise<JobOnDisk> {
     const { job, tip, torn } = history
     const warning = history.changedOutside
       ? reason('job-file.changed-at-the-end', { path, n: tip.n, folder })
-      : torn && reason('history.torn', { path: ofHistory, n: tip.n, begins: torn.begins })
+      : torn && notGoneOnFrom(torn, ofHistory, tip.n)
     return {
       job,
       document,
@@ -146,6 +124,10 @@ async function readOnce(folder: string, open: OpenHistory): Promise<JobOnDisk> {
     throw error
   }
 }
+
+/** What is said of what follows the last whole line. */
+const notGoneOnFrom = ({ begins, alien }: Torn, path: string, n: number): ServiceReason =>
+  reason(alien ? 'history.alien' : 'history.torn', { path, n, begins })
 
 const closed = async ({ history }: JobOnDisk): Promise<void> => {
   if (history.form === 'history') await history.handle.close()
@@ -160,6 +142,18 @@ const closed = async ({ history }: JobOnDisk): Promise<void> => {
  * @throws ServiceError that names the file, and says what to do
  */
 export async function openJobFolder(folder: string, open: OpenHistory, alone: boolean): Promise<JobOnDisk> {
+  try {
+    const found = await openSettled(folder, open, alone)
+    return found.warning === undefined
+      ? found
+      : { ...found, warning: await nameRescue(found.warning, folder) }
+  } catch (error) {
+    if (!(error instanceof ServiceError)) throw error
+    throw new ServiceError(await nameRescue(error.reason as ServiceReason, folder))
+  }
+}
+
+async function openSettled(folder: string, open: OpenHistory, alone: boolean): Promise<JobOnDisk> {
   await mustBeJobFolder(folder)
   for (let look = 1; ; look++) {
     const again = !alone && look < LOOKS && (await exists(lockFile(folder)))

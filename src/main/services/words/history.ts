@@ -1,9 +1,24 @@
 import type { AnyReason, Catalogue } from '../../../core/words/reason.ts'
 import { withoutStop } from '../../../core/words/without-stop.ts'
+import { momentInWords } from './moment-in-words.ts'
+
+/**
+ * Which job it is that does not open; and the folder in which everything acknowledged was kept, when others changed the
+ * job's own while it was open.
+ */
+type NotOpened = {
+  folder: string
+  rescued?: string
+}
 
 /** What to do where a job and its history do not belong together. */
-const wayOut = (folder: string): string =>
-  `nothing was changed; put the right files back from a backup, or let "scantling mend ${folder}" say what it can go on from`
+const wayOut = ({ folder, rescued }: NotOpened): string =>
+  rescued === undefined
+    ? `nothing was changed; put the right files back from a backup, or let "scantling mend ${folder}" say what it can go on from`
+    : `nothing was changed; ${heldIn(rescued)}: let "scantling mend ${folder}" say what it can go on from, or put the right files back from a backup`
+
+export const heldIn = (rescued: string): string =>
+  `edits that were acknowledged while it was open last are in ${rescued}`
 
 /** What is said of the history of a job. */
 export const HISTORY_WORDS = {
@@ -16,29 +31,31 @@ export const HISTORY_WORDS = {
     `Line ${p.n} of ${p.path} can't be told, for this program does not understand it (${withoutStop(say(p.problem))}): read it with a newer one.`,
   'history.torn': (p: { path: string; n: number; begins: string }) =>
     `What follows edit ${p.n} in ${p.path} was cut short while it was written, before it was acknowledged, and is set aside: it begins "${p.begins}".`,
-  'history.missing': (p: { path: string; n: number; folder: string }) =>
-    `${p.path} is gone, and job.json was written at edit ${p.n} of it, so the job is not opened: ${wayOut(p.folder)}.`,
-  'history.broken': (p: { path: string; n: number; begins: string; folder: string }) =>
-    `${p.path} is whole up to edit ${p.n}; what follows does not go on from it (it begins "${p.begins}"), though lines of it were acknowledged, so the job is not opened: ${wayOut(p.folder)}.`,
-  'history.ends-early': (p: { path: string; n: number; ends: number; folder: string }) =>
-    `job.json was written at edit ${p.n}, but ${p.path} ends with edit ${p.ends}, so the job is not opened: ${wayOut(p.folder)}.`,
-  'history.goes-another-way': (p: { path: string; n: number; folder: string }) =>
-    `${p.path} is that of another copy of this job: its edit ${p.n} is not the one that job.json was written at, so the job is not opened: ${wayOut(p.folder)}.`,
-  'history.of-another-job': (p: { path: string; folder: string }) =>
-    `${p.path} is that of another job than job.json, so the job is not opened: ${wayOut(p.folder)}.`,
-  'history.edit-not-applied': (p: { path: string; n: number; problem: AnyReason; folder: string }, say) =>
-    `Edit ${p.n} in ${p.path} can't be applied (${withoutStop(say(p.problem))}), so the job is not opened: ${wayOut(p.folder)}.`,
-  'history.no-beginning': (p: { path: string; folder: string }) =>
-    `${p.path} does not begin with the job as it stood at first, so the job is not opened: ${wayOut(p.folder)}.`,
-  'job-file.changed-outside': (p: { path: string; n: number; folder: string }) =>
-    `${p.path} was changed by hand or by another program after it was written at edit ${p.n}, and more was done in the job since, so the job is not opened: ${wayOut(p.folder)}.`,
-  'job-file.changed-at-the-end': (p: { path: string; n: number; folder: string }) =>
-    `${p.path} was changed by hand or by another program after it was written at edit ${p.n}: it is shown as it is now, and can be edited once "scantling mend ${p.folder}" has said which is to be gone on from.`,
-  'job-file.without-history': (p: { path: string; folder: string }) =>
-    `${p.path} does not say which edit of history.ndjson it was written at, so it is an older one or another program's, and the job is not opened: ${wayOut(p.folder)}.`,
+  'history.alien': (p: { path: string; n: number; begins: string }) =>
+    `What follows edit ${p.n} in ${p.path} is not as this program writes it: somebody or another program put it there or changed it; it is set aside: it begins "${p.begins}".`,
+  'history.missing': (p: { path: string; n: number } & NotOpened) =>
+    `${p.path} is gone, and job.json was written at edit ${p.n} of it, so the job is not opened: ${wayOut(p)}.`,
+  'history.broken': (p: { path: string; n: number; begins: string } & NotOpened) =>
+    `${p.path} is whole up to edit ${p.n}; what follows does not go on from it (it begins "${p.begins}"), though lines of it were acknowledged, so the job is not opened: ${wayOut(p)}.`,
+  'history.ends-early': (p: { path: string; n: number; ends: number } & NotOpened) =>
+    `job.json was written at edit ${p.n}, but ${p.path} ends with edit ${p.ends}, so the job is not opened: ${wayOut(p)}.`,
+  'history.goes-another-way': (p: { path: string; n: number } & NotOpened) =>
+    `${p.path} is that of another copy of this job: its edit ${p.n} is not the one that job.json was written at, so the job is not opened: ${wayOut(p)}.`,
+  'history.of-another-job': (p: { path: string } & NotOpened) =>
+    `${p.path} is that of another job than job.json, so the job is not opened: ${wayOut(p)}.`,
+  'history.edit-not-applied': (p: { path: string; n: number; problem: AnyReason } & NotOpened, say) =>
+    `Edit ${p.n} in ${p.path} can't be applied (${withoutStop(say(p.problem))}), so the job is not opened: ${wayOut(p)}.`,
+  'history.no-beginning': (p: { path: string } & NotOpened) =>
+    `${p.path} does not begin with the job as it stood at first, so the job is not opened: ${wayOut(p)}.`,
+  'job-file.changed-outside': (p: { path: string; n: number } & NotOpened) =>
+    `${p.path} was changed by hand or by another program after it was written at edit ${p.n}, and more was done in the job since, so the job is not opened: ${wayOut(p)}.`,
+  'job-file.changed-at-the-end': (p: { path: string; n: number } & NotOpened) =>
+    `${p.path} was changed by hand or by another program after it was written at edit ${p.n}: it is shown as it is now, and can be edited once "scantling mend ${p.folder}" has said which is to be gone on from${p.rescued === undefined ? '' : `; ${heldIn(p.rescued)}`}.`,
+  'job-file.without-history': (p: { path: string } & NotOpened) =>
+    `${p.path} does not say which edit of history.ndjson it was written at, so it is an older one or another program's, and the job is not opened: ${wayOut(p)}.`,
 
-  'job-file.in-history': (p: { problem: AnyReason; folder: string }, say) =>
-    `${withoutStop(say(p.problem))}; history.ndjson beside it holds every edit, so "scantling mend ${p.folder}" can make job.json again.`,
+  'job-file.in-history': (p: { problem: AnyReason } & NotOpened, say) =>
+    `${withoutStop(say(p.problem))}; ${p.rescued === undefined ? 'history.ndjson beside it holds every edit' : `history.ndjson is beside it, and ${heldIn(p.rescued)}`}, so "scantling mend ${p.folder}" can make job.json again.`,
   'history.gap': (p: { path: string; ends: number; n: number }) =>
     `The job is sound and opens at edit ${p.n}, but ${p.path} is whole up to edit ${p.ends} only: what was done between can't be undone or looked up.`,
   'history.none': (p: { path: string }) => `there is no ${p.path}.`,
@@ -48,15 +65,41 @@ export const HISTORY_WORDS = {
     `The edit was not made because ${p.path} could not be written (${say(p.cause)}); the job is as it was before: put the disk right and try again.`,
   'history.not-taken-back': (p: { path: string; cause: AnyReason; afterwards: AnyReason }, say) =>
     `The edit could not be written to ${p.path} because ${say(p.cause)}, and the half-written line could not be removed because ${say(p.afterwards)}; the job is read-only from here on: put the disk right and open it again.`,
-  'history.changed-by-another': (p: { path: string; rescued: string | null }) =>
-    `${p.path} was changed, replaced or removed by another program while this job was open, so nothing more is written to it; ${keptIn(p.rescued)}`,
-  'job-file.changed-by-another': (p: { path: string; rescued: string | null }) =>
-    `${p.path} was changed, replaced or removed by another program while this job was open, so it is not overwritten; ${keptIn(p.rescued)}`,
+  'history.changed-by-another': (p: { path: string; folder: string; rescued: string | null }) =>
+    `${p.path} was changed, replaced or removed by another program while this job was open, so nothing more is written to it; ${keptIn(p)}`,
+  'job-file.changed-by-another': (p: { path: string; folder: string; rescued: string | null }) =>
+    `${p.path} was changed, replaced or removed by another program while this job was open, so it is not overwritten; ${keptIn(p)}`,
+
+  // Mending
+  'mend.not-from': (p: { file: string; problem: AnyReason; offers: readonly string[] }, say) =>
+    `Nothing was changed, for ${p.file} can't be gone on from: ${withoutStop(say(p.problem))}; ${offered(p.offers)}.`,
+  'mend.no-such-rescue': (p: { from: string; offers: readonly string[] }) =>
+    `Nothing was changed, for there is no "${p.from}" that this job could go on from; ${offered(p.offers)}.`,
+  'mend.which-rescue': (p: { from: string; names: readonly string[] }) =>
+    `Nothing was changed, for several folders have what was rescued of this job: name the one to go on from, ${p.names.map((name) => `--from ${name}`).join(' or ')}.`,
+  /** by: null where it is not known who made the last edit. */
+  'rescue.holds-more': (p: {
+    path: string
+    n: number
+    by: string | null
+    at: string | null
+    folder: string
+  }) =>
+    `${p.path} holds edits of this job that it does not have itself, up to edit ${p.n}${lastOf(p)}; "scantling mend ${p.folder}" says what it can go on from, and moving that folder elsewhere ends this note.`,
 } as const satisfies Catalogue
 
+const offered = (offers: readonly string[]): string =>
+  offers.length === 0
+    ? 'put the right files back from a backup'
+    : `what can be gone on from: ${offers.map((from) => `--from ${from}`).join(', ')}`
+
+/** Who made the last edit, and when; nothing where that is not known. */
+export const lastOf = ({ by, at }: { by: string | null; at: string | null }): string =>
+  by === null || at === null ? '' : ` (the last by ${by}, ${momentInWords(at)})`
+
 /** rescued: the folder with everything acknowledged; null: none could be written. */
-function keptIn(rescued: string | null): string {
+function keptIn({ folder, rescued }: { folder: string; rescued: string | null }): string {
   return rescued === null
     ? 'a copy of what is in memory could not be written anywhere, so copy what you need from the window before you close it.'
-    : `everything acknowledged is in ${rescued}: close the job, look which files to go on from, and put those two in place of the folder's own if it is these.`
+    : `everything acknowledged is in ${rescued}: close the job, and let "scantling mend ${folder}" say what it can go on from; or put job.json and history.ndjson from there in the place of those of ${folder}.`
 }

@@ -1,6 +1,7 @@
 import { capital } from '../../../core/words/capital.ts'
 import { led } from '../../../core/words/led.ts'
 import type { AnyReason, Catalogue } from '../../../core/words/reason.ts'
+import { heldIn } from './history.ts'
 import { holderInWords } from './holder-in-words.ts'
 import { momentInWords } from './moment-in-words.ts'
 import type { HolderPart } from './reason-types.ts'
@@ -28,7 +29,9 @@ export const JOB_FOLDER_WORDS = {
   // Opening
   'job-folder.is-a-file': (p: { folder: string }) =>
     `"${p.folder}" is a file, not a job folder: name the folder that holds job.json.`,
-  'job-folder.no-job': (p: { folder: string }) => `"${p.folder}" is not a job folder: it holds no job.json.`,
+  /** rescued: where everything acknowledged was kept when others changed the folder while it was open. */
+  'job-folder.no-job': (p: { folder: string; rescued?: string }) =>
+    `"${p.folder}" is not a job folder: it holds no job.json${p.rescued === undefined ? '' : `; ${heldIn(p.rescued)}: let "scantling mend ${p.folder}" make the job of that again`}.`,
   'job-folder.not-opened': (p: { folder: string; cause: AnyReason }, say) =>
     `The job folder ${p.folder} can't be opened because ${say(p.cause)}.`,
   'job-file.not-plain': (p: { path: string }) =>
@@ -78,8 +81,14 @@ export const JOB_FOLDER_WORDS = {
   /** Said to whoever asked for a lock to be taken over. */
   'lock.not-taken-over': (p: { because: AnyReason }, say) =>
     led('The job was not taken over: ', p.because, say),
+  /** Said of a job that was opened to be looked at while somebody had it. */
+  'lock.given-back': () => 'whoever had it open for writing has closed it; open it for writing to edit it.',
   'lock.lost': (p: { path: string }) =>
     `${p.path} is no longer this session's own, so somebody else may be writing; close the job, look at the folder and open it again.`,
+
+  /** n: the last edit that is shown. */
+  'job-folder.went-on': (p: { n: number }) =>
+    `The job went on since it was read here: what is shown is as of edit ${p.n}. Look again to see it as it is now.`,
 
   // Edits
   'session.nobody-named': () => 'Say who makes this edit: a name is missing.',

@@ -1,4 +1,14 @@
-import { copyFile, mkdir, readdir, readFile, rename, rm, utimes, writeFile } from 'node:fs/promises'
+import {
+  appendFile,
+  copyFile,
+  mkdir,
+  readdir,
+  readFile,
+  rename,
+  rm,
+  utimes,
+  writeFile,
+} from 'node:fs/promises'
 import { join } from 'node:path'
 import { describe, expect, test } from 'vitest'
 import { parseJobText } from '../../../../src/core/job/parse-job-text.ts'
@@ -206,6 +216,32 @@ describe('while the job is closed', () => {
     const [line] = theirs.history.toString().trimEnd().split('\n').slice(-1)
     await putFiles(here, { job: ours.job, history: Buffer.concat([ours.history, Buffer.from(`${line}\n`)]) })
     await expect(openJob(here, { mode: 'write' })).rejects.toThrow('what follows does not go on from it')
+  })
+
+  test.each([
+    ['text with a line end', 'theirs\n'],
+    ['text without', 'theirs'],
+    ['an object of another program', '{"theirs":1}\n'],
+    ['an object of another program that begins alike', '{"n":7,"theirs":1}\n'],
+    ['an empty line', '\n'],
+  ])('%s after the last line: it is said that another put it there, and set aside', async (_, text) => {
+    const { here } = await twoCopies()
+    await appendFile(join(here, HISTORY), text)
+    await withJob(here, async (session) => {
+      expect(session.notices.map(({ code }) => code)).toEqual(['history.alien'])
+      const [said] = session.notices.map(inWords)
+      expect(said).toContain('is not as this program writes it')
+      await session.edit(pick('x'), 'AR')
+    })
+    expect(await readdir(join(here, 'set-aside'))).toHaveLength(1)
+  })
+
+  test('a last line that was cut short is told from one that another put there', async () => {
+    const { here } = await twoCopies()
+    await appendFile(join(here, HISTORY), '{"n":6,"at":"2026-03-01T08:00:00.000Z","by":"AR"')
+    await withJob(here, async ({ notices }) =>
+      expect(notices.map(({ code }) => code)).toEqual(['history.torn']),
+    )
   })
 
   test.each([

@@ -16,6 +16,8 @@ export interface Torn {
   bytes: number
   /** Its first bytes, as they can be shown. */
   begins: string
+  /** No write of this program leaves that behind, wherever it is cut short: another wrote it, or changed it. */
+  alien: boolean
 }
 
 export interface Tail {
@@ -34,6 +36,26 @@ const shown = (bytes: Buffer): string =>
     .subarray(0, SHOWN)
     .toString('latin1')
     .replace(/[^\x20-\x7e]/g, '?')
+
+/** What every line of this program begins with. */
+const OPENS = '{"n":'
+
+/**
+ * Whether a stretch that is no whole line was written or changed by another. A line that was cut short begins as all
+ * do; where blocks of it did not come to the disk there are zeros, which stand in no JSON.
+ */
+function isAlien({ bytes, ended }: Segment): boolean {
+  if (bytes.includes(0)) return false
+  const head = bytes.subarray(0, OPENS.length).toString('latin1')
+  if (!OPENS.startsWith(head) || (ended && head.length < OPENS.length)) return true
+  if (!ended) return false
+  try {
+    JSON.parse(bytes.toString('utf8'))
+    return true
+  } catch {
+    return false
+  }
+}
 
 const tipOf = (line: KeptLine, hash: string, { at, bytes }: Segment): Tip => ({
   n: line.n,
@@ -81,7 +103,7 @@ export async function readTail(
         !isBegin(read.line) &&
         (read.line.together ?? read.line.n) <= (tip?.n ?? 0) + 1
       if (read !== undefined && !unacknowledged) broken = true
-      rest ??= { at: segment.at, bytes: 0, begins: shown(segment.bytes) }
+      rest ??= { at: segment.at, bytes: 0, begins: shown(segment.bytes), alien: isAlien(segment) }
       rest.bytes += size
     }
   }

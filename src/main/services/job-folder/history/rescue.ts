@@ -7,6 +7,9 @@ import { keepFile, momentForName } from './keep-file.ts'
 import type { Tip } from './kept-line.ts'
 import { snapshotText } from './snapshot.ts'
 
+/** What the names of folders with something rescued begin with. */
+export const RESCUED = 'rescued-'
+
 /**
  * Writes what a session holds beside the job: its document and its history, which belong together. Where the folder can't
  * be written it is tried beside it, and then where this machine keeps what is temporary.
@@ -21,7 +24,7 @@ export async function rescue(
   now: Date,
 ): Promise<string | null> {
   const begun = history === null ? beginHistory(job, { at: now.toISOString(), by: '', from: null }) : null
-  const name = `rescued-${momentForName(now)}`
+  const name = `${RESCUED}${momentForName(now)}`
   const places = [
     join(folder, name),
     join(dirname(folder), `${basename(folder)}-${name}`),

@@ -1,0 +1,57 @@
+import { historyFile } from '../../job-layout/job-layout.ts'
+import { ServiceError } from '../../service-error.ts'
+import { reason, type ServiceReason } from '../../words/services-words.ts'
+import { openForReading } from './history-handle.ts'
+import { isBegin, type Tip } from './kept-line.ts'
+import { readTail } from './read-tail.ts'
+import { Replay, type Replayed } from './replay-lines.ts'
+
+/** All that a history holds. */
+export interface WholeHistory extends Replayed {
+  tip: Tip
+  /** Id of the job that it is of. */
+  of: string
+  /** Who made the last edit, the id of a person of the job or a name, and when; undefined where it begins with the job and says no more. */
+  last: { by: string; at: string } | undefined
+  /** The whole lines, as they are in the file. */
+  bytes: Buffer
+}
+
+/**
+ * All that the history in a folder holds, from its top up to the last line that goes on from the one before it.
+ * @throws ServiceError when there is none, or it can't be read
+ */
+export async function readWhole(folder: string): Promise<WholeHistory> {
+  const path = historyFile(folder)
+  const handle = await openForReading(path).catch((error: unknown) => {
+    if (error instanceof ServiceError) throw error
+    throw new ServiceError(reason('history.none', { path }))
+  })
+  try {
+    const replay = new Replay({ path, folder })
+    let of = ''
+    let last: WholeHistory['last']
+    const { tip } = await readTail(handle, null, (placed) => {
+      const { line } = placed
+      if (isBegin(line)) of = line.job
+      last = line.by === '' ? undefined : { by: line.by, at: line.at }
+      replay.take(placed)
+    })
+    const now = replay.done()
+    const bytes = Buffer.alloc(tip.end)
+    await handle.read(bytes, 0, tip.end, 0)
+    return { ...now, tip, of, last, bytes }
+  } finally {
+    await handle.close()
+  }
+}
+
+/** A service's answer, or the reason that it refused. */
+export async function orProblem<T extends object>(work: Promise<T>): Promise<T | { problem: ServiceReason }> {
+  try {
+    return await work
+  } catch (error) {
+    if (error instanceof ServiceError) return { problem: error.reason as ServiceReason }
+    throw error
+  }
+}

@@ -1,0 +1,87 @@
+import { readdir } from 'node:fs/promises'
+import { tmpdir } from 'node:os'
+import { basename, dirname, join } from 'node:path'
+import { isDeepStrictEqual } from 'node:util'
+import type { Job } from '../../../../core/job/model/types.ts'
+import { historyFile, jobFile } from '../../job-layout/job-layout.ts'
+import { readDocument } from '../read-document.ts'
+import { findLine } from './find-line.ts'
+import { openForReading } from './history-handle.ts'
+import { isBegin } from './kept-line.ts'
+import { orProblem, readWhole, type WholeHistory } from './read-whole.ts'
+import { RESCUED } from './rescue.ts'
+
+/** What was kept of a job when others changed its folder while it was open, and the folder itself does not hold. */
+export interface Rescue extends WholeHistory {
+  path: string
+  /** Of its folder. */
+  name: string
+}
+
+/** A folder that may hold what was rescued; near: it lies in the job's own folder or beside it. */
+interface Candidate {
+  path: string
+  near: boolean
+}
+
+/** The folders that may hold what was rescued of a job: in its folder, beside it, and where the machine keeps what is temporary. */
+async function candidates(folder: string): Promise<Candidate[]> {
+  const beside = `${basename(folder)}-${RESCUED}`
+  const places = new Map([
+    [folder, RESCUED],
+    [dirname(folder), beside],
+    ...(dirname(folder) === tmpdir() ? [] : [[tmpdir(), beside] as const]),
+  ])
+  const found: Candidate[] = []
+  for (const [place, begins] of places) {
+    const entries = await readdir(place, { withFileTypes: true }).catch(() => [])
+    const names = entries.filter((entry) => entry.isDirectory() && entry.name.startsWith(begins))
+    const near = place !== tmpdir() || place === dirname(folder)
+    found.push(...names.map(({ name }) => ({ path: join(place, name), near })))
+  }
+  return found
+}
+
+/** The ids under which a folder's own files have the job, and the hashes of all lines of its history. */
+async function ownOf(folder: string): Promise<{ ids: Set<string>; hashes: Set<string> }> {
+  const ids = new Set<string>()
+  const hashes = new Set<string>()
+  const document = await orProblem(readDocument(jobFile(folder)))
+  if ('job' in document && document.job.id !== undefined) ids.add(document.job.id)
+  const handle = await openForReading(historyFile(folder)).catch(() => undefined)
+  if (handle === undefined) return { ids, hashes }
+  try {
+    await findLine(handle, (line, hash) => {
+      hashes.add(hash)
+      if (isBegin(line)) ids.add(line.job)
+      return false
+    })
+  } finally {
+    await handle.close()
+  }
+  return { ids, hashes }
+}
+
+/** A job but for what every writing of it gives anew. */
+const saidBy = ({ edition: _n, history: _at, ...job }: Job): Omit<Job, 'edition' | 'history'> => job
+
+/**
+ * What was rescued of a job and its folder does not hold, what holds most first. Changes nothing.
+ * @param now the job as its folder holds it; undefined where that can't be told
+ */
+export async function rescuesOf(folder: string, now: Job | undefined): Promise<Rescue[]> {
+  const found = await candidates(folder)
+  if (found.length === 0) return []
+  const { ids, hashes } = await ownOf(folder)
+  const rescues: Rescue[] = []
+  for (const { path, near } of found) {
+    const whole = await orProblem(readWhole(path))
+    if ('problem' in whole) continue
+    // Where neither file says which job it is, the name of the folder must do; far from it there are others of that name.
+    const belongs = ids.has(whole.of) || (ids.size === 0 && near)
+    const known = hashes.has(whole.tip.hash)
+    const same = now !== undefined && isDeepStrictEqual(saidBy(whole.job), saidBy(now))
+    if (belongs && !known && !same) rescues.push({ ...whole, path, name: basename(path) })
+  }
+  return rescues.sort((a, b) => b.tip.n - a.tip.n || a.name.localeCompare(b.name))
+}
