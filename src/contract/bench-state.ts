@@ -51,6 +51,8 @@ const openedJobSchema = z.strictObject({
   job: jobSchema as unknown as z.ZodType<Job>,
   /** Number of the last edit in `job`. */
   n: z.int(),
+  /** What tells this reading of the folder from another one: within one there are never fewer edits than before. */
+  reading: z.string(),
   /** Where the job folder is, in words to show. */
   place: z.string(),
   /** True for a copy of the sample job, made to be practised on. */
@@ -67,6 +69,10 @@ const openedJobSchema = z.strictObject({
       holder: z.string(),
     })
     .optional(),
+  /** Whether nobody has the job any more that was opened to be looked at only. */
+  free: z.literal(true).optional(),
+  /** A sentence: the job went on in its folder since it was read. */
+  wentOn: z.string().optional(),
   /** What a person should be told about this opening, one sentence each. */
   notices: z.array(z.string()),
   /** When the last edit came to disk, ISO 8601; null when none was made since the job was opened. */

@@ -80,6 +80,8 @@ export const REQUESTS = {
     args: z.strictObject({ job: id, lock: z.string().min(1).max(1000) }),
     answer: benchStateSchema,
   },
+  /** Reads a job anew that can only be looked at, and opens it for writing where nobody has it by now. */
+  'look-again': { args: z.strictObject({ job: id }), answer: benchStateSchema },
   'close-job': { args: nothing, answer: benchStateSchema },
   edit: { args: z.strictObject({ edit, by: person, job }), answer: committedSchema },
   /** theirs: also where somebody else made that edit. */

@@ -1,12 +1,14 @@
 import type { RequestAnswer } from '../../contract/requests.ts'
-import type { Edit } from '../../core/job/edits/edit.ts'
+import { describeEdit, type Edit } from '../../core/job/edits/edit.ts'
 import type { PicksRefused } from '../../core/job/from-picks/picked-mark.ts'
-import { sentenceOf } from '../words/window-words.ts'
+import type { Job } from '../../core/job/model/types.ts'
+import { inWords, reason, sentenceOf } from '../words/window-words.ts'
 import { useBench } from './bench-store.ts'
 import { tell } from './notices.ts'
 import { takeCommitted } from './store-sync.ts'
-import { ask } from './the-host.ts'
+import { ask, isForLookingOnly, theHost } from './the-host.ts'
 import { type StepKind, type TheirStep, theirStep } from './their-step.ts'
+import { writtenIn } from './written-in.ts'
 
 /** Who it is by, and the job that it is meant for. */
 export function signed(): { by: string; job?: string } {
@@ -16,7 +18,11 @@ export function signed(): { by: string; job?: string } {
 
 /** Makes an edit. True once it is on disk; false when it was refused, and the person has been told why. */
 export async function makeEdit(edit: Edit): Promise<boolean> {
-  return took(await ask('edit', { edit, ...signed() }))
+  const { opened } = useBench.getState()
+  const reply = await theHost().ask('edit', { edit, ...signed() })
+  if (reply.ok) return took(reply.answer)
+  tell('failed', isForLookingOnly(reply) ? notKept(edit, opened?.job) : reply.sentence)
+  return false
 }
 
 /** Makes the edit that picks come to; where they come to none, the person is told why. */
@@ -43,6 +49,12 @@ async function step(kind: StepKind): Promise<boolean> {
 export async function takeTheirs({ kind }: TheirStep): Promise<boolean> {
   useBench.setState({ theirs: null })
   return took(await ask(kind, { ...signed(), theirs: true }))
+}
+
+/** What was to be kept of an edit that the job does not take any more; why, stands above the bench. */
+function notKept(edit: Edit, job: Job | undefined): string {
+  const written = writtenIn(edit)
+  return inWords(reason('edit.not-kept', { what: describeEdit(edit, job), written }))
 }
 
 function took(committed: RequestAnswer<'edit'> | undefined): boolean {

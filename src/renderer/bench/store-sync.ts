@@ -42,7 +42,8 @@ export function takeBench(state: BenchState): void {
   const before = useBench.getState()
   const same = before.opened?.id === opened?.id
   // An answer that was overtaken by the news of an edit would set the window back.
-  if (same && opened !== null && before.opened !== null && opened.n < before.opened.n) return
+  const overtaken = opened?.reading === before.opened?.reading && (opened?.n ?? 0) < (before.opened?.n ?? 0)
+  if (same && overtaken) return
   if (!same) computer?.forget()
   useBench.setState({
     host,

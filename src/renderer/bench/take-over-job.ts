@@ -1,6 +1,12 @@
 import { takeBench } from './store-sync.ts'
 import { ask } from './the-host.ts'
 
+/** Has a job read anew that can only be looked at, to go on in it where that can be; else the person is told why not. */
+export async function lookAgainAt(job: string): Promise<void> {
+  const state = await ask('look-again', { job })
+  if (state !== undefined) takeBench(state)
+}
+
 /**
  * Has the lock taken over that keeps the job from being edited; where it is not, the person is told why.
  * @param lock what the host named it by when it told of it

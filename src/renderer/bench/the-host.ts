@@ -1,5 +1,7 @@
+import type { Refused } from '../../contract/reply.ts'
 import type { RequestAnswer, RequestArguments, RequestName } from '../../contract/requests.ts'
 import type { Host } from '../host/host.ts'
+import { inWords, reason } from '../words/window-words.ts'
 import { useBench } from './bench-store.ts'
 import { tell } from './notices.ts'
 
@@ -26,6 +28,9 @@ export async function ask<N extends RequestName>(
 ): Promise<RequestAnswer<N> | undefined> {
   const reply = await theHost().ask(name, args)
   if (reply.ok) return reply.answer
-  tell('failed', reply.sentence)
+  tell('failed', isForLookingOnly(reply) ? inWords(reason('edit.for-looking-only')) : reply.sentence)
   return undefined
 }
+
+/** Whether something was refused because the job can only be looked at: why, stands above the bench already. */
+export const isForLookingOnly = ({ reason: { code } }: Refused): boolean => code === 'job-folder.read-only'

@@ -18,9 +18,12 @@ const BASES = [
 ] as const
 
 /** A form for evidence that is not picked on the sheet, read while it is being written. */
-export function AddEvidence({ job, dimension, unit }: CardProps) {
+export function AddEvidence({ job, dimension, unit, writable }: CardProps) {
   const [{ state, basis, drafts }, act] = useReducer(evidenceForm, SHUT_FORM)
   const keeping = useRef(false)
+  const written = [drafts.printed.text, drafts.found.readings, drafts.derived.formula]
+  // What was written stays to be read and copied, also where it can't be kept any more.
+  if (!writable && (state === 'shut' || written.every((text) => text.trim() === ''))) return null
   if (state === 'shut') {
     return (
       <Section title="More evidence">
@@ -37,7 +40,7 @@ export function AddEvidence({ job, dimension, unit }: CardProps) {
   }
   const draft = drafts[basis]
   const drafted = draftedEvidence(draft, dimension, job, { unit, mint })
-  const ready = drafted !== null && 'edit' in drafted
+  const ready = writable && drafted !== null && 'edit' in drafted
   const end = () => act({ do: 'end' })
   const keep = async () => {
     if (!ready || keeping.current) return
@@ -65,11 +68,16 @@ export function AddEvidence({ job, dimension, unit }: CardProps) {
         onEscape={end}
       />
       <DraftVerdict drafted={drafted} />
+      {!writable && (
+        <p className="dimension-card-soft" role="status">
+          Not kept, for the job can only be looked at now: what was written stays here to be copied.
+        </p>
+      )}
       <div className="dimension-card-actions">
         <Button kind="main" disabled={!ready} onPress={() => void keep()}>
           Keep
         </Button>
-        <Button onPress={end}>Abandon</Button>
+        <Button onPress={end}>{writable ? 'Abandon' : 'Put it away'}</Button>
       </div>
     </Section>
   )

@@ -24,7 +24,7 @@ export function DimensionCard({ name }: { name: string }) {
     <article className="dimension-card" aria-label={`Card of ${name}`}>
       <CardHead {...all} />
       <CardEvidence {...all} />
-      {writable && <AddEvidence {...all} />}
+      <AddEvidence {...all} />
       {row !== undefined && (writable || dimension.adopt !== undefined) && (
         <CardAdoption {...all} row={row} />
       )}

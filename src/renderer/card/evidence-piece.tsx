@@ -72,8 +72,13 @@ export function EvidencePiece(props: EvidencePieceProps) {
       )}
       {piece.note !== undefined && <p>{piece.note}</p>}
       <p className="dimension-card-small">{withdrawn ? `Given by ${by}` : by}</p>
-      {writable && withdrawing && (
-        <WithdrawForm {...target} label={labelOf(piece)} onEnd={() => setWithdrawing(false)} />
+      {withdrawing && (
+        <WithdrawForm
+          {...target}
+          label={labelOf(piece)}
+          writable={writable}
+          onEnd={() => setWithdrawing(false)}
+        />
       )}
       {writable && !withdrawing && (
         <div className="dimension-card-actions">

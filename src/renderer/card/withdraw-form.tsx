@@ -9,16 +9,19 @@ interface WithdrawFormProps {
   id: string
   /** What people call it. */
   label: string
+  /** False: what was written stays to be read and copied. */
+  writable: boolean
   onEnd: () => void
 }
 
 /** Asks why evidence no longer counts: without a reason it goes on counting. */
-export function WithdrawForm({ dimension, id, label, onEnd }: WithdrawFormProps) {
+export function WithdrawForm({ dimension, id, label, writable, onEnd }: WithdrawFormProps) {
   const [why, setWhy] = useState('')
   const [asked, setAsked] = useState(false)
+  if (!writable && why.trim() === '') return null
   const withdraw = async () => {
     setAsked(true)
-    if (why.trim() === '') return
+    if (why.trim() === '' || !writable) return
     if (await makeEdit({ do: 'withdraw-evidence', dimension, id, why: why.trim() })) onEnd()
   }
   return (
@@ -28,13 +31,22 @@ export function WithdrawForm({ dimension, id, label, onEnd }: WithdrawFormProps)
         value={why}
         onChange={setWhy}
         autoFocus
-        error={sentenceOf(asked && why.trim() === '' ? reason('written.no-cause') : null)}
+        fixed={!writable}
+        error={sentenceOf(
+          !writable
+            ? reason('written.only-looking')
+            : asked && why.trim() === ''
+              ? reason('written.no-cause')
+              : null,
+        )}
         onEnter={() => void withdraw()}
         onEscape={onEnd}
       />
       <div className="dimension-card-actions">
-        <Button onPress={() => void withdraw()}>Withdraw it</Button>
-        <Button onPress={onEnd}>Keep it</Button>
+        <Button disabled={!writable} onPress={() => void withdraw()}>
+          Withdraw it
+        </Button>
+        <Button onPress={onEnd}>{writable ? 'Keep it' : 'Put it away'}</Button>
       </div>
     </>
   )

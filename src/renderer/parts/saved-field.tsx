@@ -12,17 +12,19 @@ interface SavedFieldProps
 }
 
 /** A field that is kept when one leaves it or presses Enter; Esc gives up. */
-export function SavedField({ value, onSave, check, ...rest }: SavedFieldProps) {
+export function SavedField({ value, onSave, check, disabled = false, ...rest }: SavedFieldProps) {
   /** What is written and not kept yet; null: nothing, and the field shows what is in the job. */
   const [draft, setDraft] = useState<string | null>(null)
   const [refused, setRefused] = useState<string | null>(null)
   const saving = useRef(false)
   const changed = draft !== null && draft !== value && draft.trim() !== value
+  /** What can't be kept any more stays to be read and copied. */
+  const left = changed && disabled
   const problem = changed ? (check?.(draft) ?? null) : null
 
   const save = async () => {
     if (!changed) setDraft(null)
-    if (!changed || saving.current || problem !== null) return
+    if (!changed || disabled || saving.current || problem !== null) return
     saving.current = true
     const saved = await onSave(draft.trim()).finally(() => {
       saving.current = false
@@ -35,7 +37,13 @@ export function SavedField({ value, onSave, check, ...rest }: SavedFieldProps) {
       {...rest}
       value={draft ?? value}
       onChange={setDraft}
-      error={sentenceOf(problem ?? (changed && draft === refused ? reason('written.not-kept') : null))}
+      disabled={disabled && !left}
+      fixed={left}
+      error={sentenceOf(
+        left
+          ? reason('written.only-looking')
+          : (problem ?? (changed && draft === refused ? reason('written.not-kept') : null)),
+      )}
       onBlur={() => void save()}
       {...(rest.lines === undefined ? { onEnter: () => void save() } : {})}
       onEscape={() => setDraft(null)}

@@ -18,6 +18,8 @@ export interface TextFieldProps {
   /** Whether what is written is not to be seen. */
   secret?: boolean
   disabled?: boolean
+  /** Whether it can be read and copied, and not changed. */
+  fixed?: boolean
   autoFocus?: boolean
   /** `decimal` brings up digits on a screen keyboard. */
   inputMode?: 'text' | 'decimal' | 'numeric'
@@ -36,6 +38,7 @@ export function TextField(props: TextFieldProps) {
       onChange={onChange}
       isInvalid={wrong}
       isDisabled={props.disabled ?? false}
+      isReadOnly={props.fixed ?? false}
       validationBehavior="aria"
       {...(props.autoFocus === true ? { autoFocus: true } : {})}
       {...(props.onBlur === undefined ? {} : { onBlur: props.onBlur })}

@@ -1,6 +1,7 @@
 import './banners.css'
 import { useBench } from '../bench/bench-store.ts'
 import { Icon } from '../parts/icon.tsx'
+import { LookAgain } from './look-again.tsx'
 import { TakeOver } from './take-over.tsx'
 
 const NOT_ANSWERING =
@@ -26,6 +27,13 @@ export function Banners() {
             {opened.readOnlyBecause ?? 'This job is open for looking only.'}
           </span>
           {opened.lock !== undefined && <TakeOver job={opened.id} lock={opened.lock} />}
+          <LookAgain job={opened.id} free={opened.free === true} />
+        </p>
+      )}
+      {opened?.wentOn !== undefined && (
+        <p className="banners-one" data-went-on>
+          <Icon name="caution" />
+          <span className="banners-words">{opened.wentOn}</span>
         </p>
       )}
       {wrongScans.map(({ sheet, sentence }) => (

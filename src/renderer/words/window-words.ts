@@ -2,6 +2,7 @@ import { asSentence } from '../../core/words/as-sentence.ts'
 import { inWords as coreInWords } from '../../core/words/core-words.ts'
 import type { AnyReason, ReasonOf } from '../../core/words/reason.ts'
 import { speak } from '../../core/words/speak.ts'
+import { EDIT_WORDS } from './edit-words.ts'
 import { FINDINGS_WORDS } from './findings-words.ts'
 import { HOST_WORDS } from './host-words.ts'
 import { INTAKE_WORDS } from './intake-words.ts'
@@ -11,6 +12,7 @@ import { WRITTEN_WORDS } from './written-words.ts'
 
 /** Every reason that the window has of its own, each with its sentence: one file an area. */
 const WINDOW = {
+  ...EDIT_WORDS,
   ...FINDINGS_WORDS,
   ...HOST_WORDS,
   ...INTAKE_WORDS,

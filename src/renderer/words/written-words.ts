@@ -11,6 +11,8 @@ export const WRITTEN_WORDS = {
   'written.no-sigma': () => 'Pixels above nothing, e.g. 1.5.',
   'written.no-dpi': (p: { example: number }) => `Dots per inch is a number above nothing, e.g. ${p.example}.`,
   'written.not-kept': () => 'Not kept yet: Enter tries again, Esc leaves it as it was.',
+  'written.only-looking': () =>
+    'Not kept, for the job can only be looked at now: copy it from here. Esc puts it away.',
   'written.no-cause': () => 'Say why: the reason stays with the evidence.',
   'written.name-taken': (p: { name: string }) => `There is a dimension ${p.name} already.`,
   'written.worked-out': () =>

@@ -8,14 +8,12 @@ import { applyEdit, type Edit } from '../../../src/core/job/edits/edit.ts'
 import { parseJobText } from '../../../src/core/job/parse-job-text.ts'
 import { aWorkbench } from '../fixtures/a-workbench.ts'
 import { point } from '../fixtures/picked-point.ts'
+import { settled } from '../fixtures/settled.ts'
 import { workshopJob } from '../fixtures/workshop-job.ts'
 
 const pick = (id: string): Edit => ({ do: 'add-mark', item: point(id, 10, 20) })
 const keptOf = (events: readonly HostEvent[]): Committed[] =>
   events.flatMap((event) => (event.kind === 'committed' ? [event.committed] : []))
-const settled = async (seen: () => boolean | Promise<boolean>): Promise<void> => {
-  while (!(await seen())) await new Promise((resolve) => setTimeout(resolve, 10))
-}
 
 describe('an edit', () => {
   test('is answered with what is on disk, which takes a window from the job before to the job after', async () => {
@@ -166,7 +164,7 @@ describe('job.json', () => {
     const notice = expect.stringContaining('was changed, replaced or removed by another program')
     expect(events[2]).toMatchObject({
       kind: 'bench',
-      state: { opened: { writable: false, readOnlyBecause: notice, notices: [notice] } },
+      state: { opened: { writable: false, readOnlyBecause: notice, notices: [] } },
     })
     expect(log).toEqual([expect.stringMatching(/^saving failed: /)])
     expect(await readFile(join(folder, 'job.json'), 'utf8')).toBe(theirs)

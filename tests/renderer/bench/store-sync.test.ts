@@ -55,6 +55,7 @@ const opened = (n: number, place = '~/a'): OpenedJob => ({
   id: `job in ${place}`,
   job: { ...newJob('Boiler', 'in'), sheets: [SHEET], edition: n },
   n,
+  reading: 'r1',
   place,
   sample: false,
   writable: true,

@@ -13,6 +13,7 @@ const opened = (by: string | undefined): OpenedJob => ({
     ],
   },
   n: 1,
+  reading: 'r1',
   place: '~/a',
   sample: false,
   writable: true,

@@ -82,7 +82,7 @@ export const JOB_FOLDER_WORDS = {
   'lock.not-taken-over': (p: { because: AnyReason }, say) =>
     led('The job was not taken over: ', p.because, say),
   /** Said of a job that was opened to be looked at while somebody had it. */
-  'lock.given-back': () => 'whoever had it open for writing has closed it; open it for writing to edit it.',
+  'lock.given-back': () => 'nobody else has it any more; open it for writing to edit it.',
   'lock.lost': (p: { path: string }) =>
     `${p.path} is no longer this session's own, so somebody else may be writing; close the job, look at the folder and open it again.`,
 

@@ -149,7 +149,7 @@ export class CurrentJob {
       now,
       quiet: options.quiet ?? QUIET,
       committed: (committed) => tell({ kind: 'committed', committed }),
-      turned: () => void this.tellState(),
+      turned: () => this.tellState(),
       log,
       pictures: new Pictures({
         job: session.folder,

@@ -12,6 +12,7 @@ import { reason } from '../words/services-words.ts'
 import { beginJob } from './begin-job.ts'
 import { bringInSheets } from './bring-in-sheets.ts'
 import type { CurrentJob } from './current-job.ts'
+import { lookAgain } from './look-again.ts'
 import { openRecent } from './open-recent.ts'
 import type { PageThumbnails } from './page-thumbnails.ts'
 import type { Passwords } from './passwords.ts'
@@ -126,12 +127,18 @@ function handlersWith(around: HandledWith): Handlers {
     'choose-job': chooseJob,
     'new-job': (args) => inTurn(() => newJob(args)),
     'take-over': ({ job, lock }) => inTurn(() => takeOver(current, job, lock)),
+    'look-again': ({ job }) => inTurn(() => lookAgain(current, job)),
     'close-job': () => inTurn(closeJob),
     edit: async ({ edit, by, job }) =>
       current.mustBeOpen(job).make({ kind: 'edit', edit: readEdit(edit) }, by),
     undo: async ({ by, theirs = false, job }) => current.mustBeOpen(job).make({ kind: 'undo', theirs }, by),
     redo: async ({ by, theirs = false, job }) => current.mustBeOpen(job).make({ kind: 'redo', theirs }, by),
-    history: ({ of, limit, job }) => tellHistory(current.mustBeOpen(job).session, of, limit),
+    history: async ({ of, limit, job }) => {
+      const bench = current.mustBeOpen(job)
+      const told = await tellHistory(bench.session, of, limit)
+      await bench.lookAtFolder()
+      return told
+    },
     'look-into': lookIntoUpload,
     'drop-upload': ({ upload }) => dropUpload(upload),
     'add-sheets': (args) => inTurn(() => addSheets(args)),

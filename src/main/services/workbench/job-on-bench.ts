@@ -1,3 +1,4 @@
+import { randomUUID } from 'node:crypto'
 import { isDeepStrictEqual } from 'node:util'
 import type { Committed, OpenedJob, ScanState } from '../../../contract/bench-state.ts'
 import type { Sheet } from '../../../core/job/model/types.ts'
@@ -14,6 +15,7 @@ import type { SheetScan } from '../scans/kept/verify-scans.ts'
 import { ServiceError } from '../service-error.ts'
 import { holderInWords } from '../words/holder-in-words.ts'
 import { inWords, reason, type ServiceReason } from '../words/services-words.ts'
+import { FolderWatch } from './folder-watch.ts'
 
 /** Milliseconds without an edit after which job.json is written anew. */
 export const QUIET = 20_000
@@ -31,7 +33,7 @@ export interface BenchedJob {
   /** Called when edits came to disk. */
   committed: (committed: Committed) => void
   /** Called when something else about the job changed: it went read-only, or could not be saved. */
-  turned: () => void
+  turned: () => Promise<unknown>
   log: (line: string) => void
 }
 
@@ -46,6 +48,10 @@ export class JobOnBench {
   readonly pictures: Pictures
   readonly #start: BenchedJob
   #session: JobSession
+  /** What tells the present reading of the folder from those before. */
+  #reading = randomUUID()
+  /** Of a job that somebody else has. */
+  #watch: FolderWatch | undefined
   /** Why job.json could not be written the last time. */
   #saveTrouble: AnyReason | undefined
   #savedAt: string | null = null
@@ -56,6 +62,7 @@ export class JobOnBench {
     this.#session = start.session
     this.pictures = start.pictures
     this.#start = start
+    this.#watch = this.#watchFolder()
   }
 
   get session(): JobSession {
@@ -74,7 +81,10 @@ export class JobOnBench {
   /** What a window is told of the job. */
   describe(): OpenedJob {
     const { session } = this
-    const { job, readOnlyBecause } = session
+    const { job } = session
+    const n = job.edition ?? 0
+    const { free = false, wentOn = false } = this.#watch?.now ?? {}
+    const readOnlyBecause = free ? reason('lock.given-back') : session.readOnlyBecause
     const offered = offeredTakeOver(readOnlyBecause)
     // The window shows that one as a banner of its own.
     const others = session.notices.filter(({ code }) => code !== 'job-folder.read-only')
@@ -82,12 +92,15 @@ export class JobOnBench {
     return {
       id: this.id,
       job,
-      n: job.edition ?? 0,
+      n,
+      reading: this.#reading,
       place: placeInWords(this.folder),
       sample: this.#start.sample,
       writable: session.writable,
       ...(readOnlyBecause === undefined ? {} : { readOnlyBecause: inWords(readOnly(readOnlyBecause)) }),
       ...(offered && { lock: { id: offered.takeOver, holder: holderInWords(offered.holder) } }),
+      ...(free ? { free } : {}),
+      ...(wentOn ? { wentOn: inWords(reason('job-folder.went-on', { n })) } : {}),
       notices: this.#saveTrouble === undefined ? notices : [...notices, inWords(this.#saveTrouble)],
       scans: session.scans.map(scanState),
       savedAt: this.#savedAt,
@@ -118,7 +131,10 @@ export class JobOnBench {
     try {
       done = await this.session.make(request, by)
     } catch (error) {
-      if (!this.#closed && !this.session.writable) this.#start.turned()
+      if (this.#closed || this.session.writable) throw error
+      // Before the answer, so that a window knows by then why it can only look on.
+      await this.#start.turned()
+      this.mustBeWritable()
       throw error
     }
     const committed = this.#committedBy(done)
@@ -135,11 +151,28 @@ export class JobOnBench {
   async takeOver(lock: string): Promise<void> {
     const before = this.#session
     if (offeredTakeOver(before.readOnlyBecause)?.takeOver === lock) {
-      this.#session = await openJob(this.folder, { mode: 'write', now: this.#start.now, takeOver: lock })
+      this.#take(await openJob(this.folder, { mode: 'write', now: this.#start.now, takeOver: lock }))
       await before.close()
     }
     const because = this.#session.readOnlyBecause
     if (because !== undefined) throw new ServiceError(reason('lock.not-taken-over', { because }))
+  }
+
+  /**
+   * Reads a job anew that can only be looked at, and opens it for writing where that can be; its pictures go on.
+   * @throws ServiceError when it can't be read any more: what was read before stays to be looked at
+   */
+  async lookAgain(): Promise<void> {
+    const before = this.#session
+    if (before.writable) return
+    // A job that went read-only while it was open holds its folder still, and would keep itself out.
+    await before.close()
+    this.#take(await openJob(this.folder, { mode: 'write', now: this.#start.now }))
+  }
+
+  /** Looks at what became of a folder that somebody else has, sooner than it would by itself. */
+  async lookAtFolder(): Promise<void> {
+    await this.#watch?.look()
   }
 
   /**
@@ -149,8 +182,23 @@ export class JobOnBench {
   async close(): Promise<void> {
     this.#closed = true
     clearTimeout(this.#timer)
+    this.#watch?.end()
     await this.pictures.close()
     await this.session.close()
+  }
+
+  #take(session: JobSession): void {
+    this.#session = session
+    this.#reading = randomUUID()
+    this.#saveTrouble = undefined
+    this.#watch?.end()
+    this.#watch = this.#watchFolder()
+  }
+
+  #watchFolder(): FolderWatch | undefined {
+    const { job, readOnlyBecause } = this.#session
+    if (readOnlyBecause === undefined || !OF_OTHERS.has(readOnlyBecause.code)) return undefined
+    return new FolderWatch(this.folder, job.edition ?? 0, () => void this.#start.turned())
   }
 
   #committedBy(done: Acknowledged): Committed {
@@ -183,9 +231,11 @@ export class JobOnBench {
       const trouble = error instanceof ScantlingError ? error.reason : systemCause(error)
       this.#start.log(`saving failed: ${inWords(trouble)}`)
       if (this.session.writable) this.#saveWhenQuiet()
-      if (isDeepStrictEqual(this.#saveTrouble, trouble)) return
-      this.#saveTrouble = trouble
-      this.#start.turned()
+      // Why nothing can be written any more is said once, as that.
+      const told = this.session.writable ? trouble : undefined
+      if (told !== undefined && isDeepStrictEqual(this.#saveTrouble, told)) return
+      this.#saveTrouble = told
+      void this.#start.turned()
     }
   }
 }
@@ -200,6 +250,13 @@ function nextSteps({
     ...(redoes === undefined ? {} : { redoName: redoes.name, redoBy: { by: redoes.by, at: redoes.at } }),
   }
 }
+
+/** Why a job can only be looked at that somebody else has. */
+const OF_OTHERS: ReadonlySet<string> = new Set<ServiceReason['code']>([
+  'lock.held',
+  'lock.held-out-of-sight',
+  'lock.held-by-nobody-known',
+])
 
 const readOnly = (because: AnyReason): ServiceReason =>
   reason('job-folder.read-only', { folder: null, because })

@@ -19,6 +19,7 @@ const bench = (more: Partial<BenchContents>): BenchContents => ({
     id: 'j1',
     job: { ...sampleJob, views: [view('A', 'S1'), view('B', 'S1'), view('C', 'S2')] },
     n: 1,
+    reading: 'r1',
     place: '',
     sample: false,
     writable: true,
