@@ -1,3 +1,4 @@
+import { labelOf, labelOfId } from '../../core/job/ids/label.ts'
 import type { TableRow } from '../../core/ledger/table/table.ts'
 import { makeEdit } from '../bench/edits.ts'
 import { signature } from '../bench/signature.ts'
@@ -12,6 +13,8 @@ export function CardAdoption({ job, dimension, row, writable }: CardProps & { ro
   const options = adoptionOptions(row, adopt)
   const value = adopt ?? BY_THE_RULES
   const chosen = options.find(({ id }) => id === value)
+  // The row may be older than the job: evidence that came with what was adopted is not in it yet.
+  const piece = dimension.evidence.find(({ id }) => id === value)
   const signed = adopt === undefined ? null : signature(job, adoptedBy, adoptedAt)
   return (
     <Section title="Adopted value">
@@ -30,7 +33,7 @@ export function CardAdoption({ job, dimension, row, writable }: CardProps & { ro
           }
         />
       ) : (
-        <p>{chosen?.label ?? value}, by choice.</p>
+        <p>{chosen?.label ?? (piece === undefined ? labelOfId(value) : labelOf(piece))}, by choice.</p>
       )}
       {signed !== null && <p className="dimension-card-small">Adopted by {signed}</p>}
     </Section>

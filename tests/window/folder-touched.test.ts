@@ -1,0 +1,121 @@
+import { appendFile, rm } from 'node:fs/promises'
+import { join } from 'node:path'
+import type { Locator, Page } from 'playwright-core'
+import { describe, expect, it } from 'vitest'
+import { workshopJob } from '../main/fixtures/workshop-job.ts'
+import { inHost } from './harness/at-the-bench.ts'
+import { localLauncher } from './harness/local-launcher.ts'
+import type { Person } from './harness/person.ts'
+import { grid, tableSettled } from './harness/table-in-window.ts'
+
+const DIMENSION = 'drum_length'
+
+async function openCard(person: Person): Promise<Locator> {
+  const { page } = person
+  page.setDefaultTimeout(10_000)
+  await tableSettled(page)
+  await person.click(grid(page).getByText(DIMENSION, { exact: true }))
+  const card = page.getByRole('article', { name: `Card of ${DIMENSION}` })
+  await card.waitFor()
+  return card
+}
+
+const banners = (page: Page): Locator => page.locator('.frame-banners')
+
+describe('A second window that looks on', () => {
+  inHost(localLauncher(), (session) => {
+    it('names who came since, says that the job went on, and takes over once it is free', async () => {
+      const { folder } = await workshopJob()
+      await session({ opens: { folder } }, async ({ page: first, person: there }) => {
+        await session({ opens: { folder } }, async ({ page, person: here }) => {
+          await banners(page).getByText('they are at work on this machine').waitFor()
+          const card = await openCard(here)
+          await here.click(card.getByRole('button', { name: 'History' }))
+
+          await there.click(there.button(/^At work/))
+          await there.click(first.getByText('Somebody else…'))
+          await first.getByRole('textbox', { name: 'Name' }).waitFor()
+          await there.write('Eve')
+          await there.press('Enter')
+          const theirs = await openCard(there)
+          await there.click(theirs.getByRole('button', { name: 'Add evidence' }))
+          await there.write('217 mm')
+          await there.press('Enter')
+          const piece = theirs.getByRole('region', { name: /^Printed 2/ })
+          await there.click(piece.getByRole('button', { name: /^Adopt this/ }))
+
+          await banners(page).getByText('The job went on since it was read here').waitFor()
+          await here.click(card.getByRole('button', { name: 'History' }))
+          await here.click(card.getByRole('button', { name: 'History' }))
+          await card.getByText('adopted printed 2 for drum_length').waitFor()
+          expect(await card.locator('.history-section-when').first().textContent()).toMatch(/^Eve, /)
+
+          await here.click(here.button('Look again'))
+          await card.getByRole('region', { name: /^Printed 2/ }).waitFor()
+          await there.click(first.getByRole('button', { name: 'Close this job' }))
+          await here.click(here.button('Open for writing'))
+          await banners(page).getByText('read-only').waitFor({ state: 'detached' })
+          await card.getByRole('button', { name: 'Add evidence' }).waitFor()
+        })
+      })
+    })
+  })
+})
+
+describe('What was typed stays when the folder is touched and the edit refused', () => {
+  const touches: [what: string, touch: (folder: string) => Promise<unknown>][] = [
+    ['the history is removed', (folder) => rm(join(folder, 'history.ndjson'))],
+    ['the history is added to', (folder) => appendFile(join(folder, 'history.ndjson'), 'theirs\n')],
+    ['job.json is removed', (folder) => rm(join(folder, 'job.json'))],
+    ['the lock is removed', (folder) => rm(join(folder, '.lock'))],
+  ]
+  inHost(localLauncher(), (session) => {
+    it.each(touches)('as %s', async (_, touch) => {
+      const { folder } = await workshopJob()
+      // What the host writes of the refusal is expected, and looked at by itself.
+      const refusals: string[] = []
+      await session({ opens: { folder } }, async ({ page, person, window }) => {
+        const card = await openCard(person)
+        await person.click(card.getByRole('button', { name: 'Add evidence' }))
+        await person.write('217 mm')
+        await person.press('Enter')
+        await card.getByRole('region', { name: /^Printed 2/ }).waitFor()
+        await person.fill(card.getByRole('textbox', { name: 'Note' }), 'Worn at one end.')
+        await touch(folder)
+        await person.click(card.getByRole('button', { name: 'Add evidence' }))
+        const told = page.getByRole('region', { name: 'Notices' })
+        await told.getByText('Worn at one end.').waitFor()
+        const note = card.getByRole('textbox', { name: 'Note' })
+        expect(await note.inputValue()).toBe('Worn at one end.')
+        expect(await note.isDisabled()).toBe(false)
+
+        // Why is said once, above; the notice holds what was written.
+        const banner = (await banners(page).locator('[data-read-only]').textContent()) ?? ''
+        expect(banner).toContain('read-only')
+        const why = banner.slice(banner.indexOf(folder), banner.indexOf(folder) + 90)
+        expect(((await page.locator('body').textContent()) ?? '').split(why)).toHaveLength(2)
+        refusals.push(...(window.log as string[]).splice(0))
+      })
+      expect(refusals).toEqual([expect.stringContaining('Refused "edit"')])
+    })
+
+    it('also in the form of a reading, until it is put away', async () => {
+      const { folder } = await workshopJob()
+      await session({ opens: { folder } }, async ({ page, person, window }) => {
+        const card = await openCard(person)
+        await person.click(card.getByRole('button', { name: 'Add evidence' }))
+        await person.write('217 mm')
+        await rm(join(folder, '.lock'))
+        await person.press('Enter')
+        await card.getByText('what was written stays here to be copied').waitFor()
+        const field = card.getByRole('textbox', { name: 'Figure as it is printed' })
+        expect(await field.inputValue()).toBe('217 mm')
+        expect(await card.getByRole('button', { name: 'Keep', exact: true }).isDisabled()).toBe(true)
+        await page.getByRole('region', { name: 'Notices' }).getByText('217 mm').waitFor()
+        await person.click(card.getByRole('button', { name: 'Put it away' }))
+        await field.waitFor({ state: 'detached' })
+        expect((window.log as string[]).splice(0)).toEqual([expect.stringContaining('Refused "edit"')])
+      })
+    })
+  })
+})
