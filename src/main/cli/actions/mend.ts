@@ -35,12 +35,19 @@ const sideInWords = (file: string, side: Side): string =>
 const rescueInWords = ({ path, tip, job, last }: Rescue): string =>
   inWords(reason('cli.mend-rescue', { path, n: tip.n, ...countsOf(job), ...lastEdit(job, last) }))
 
+/** What was rescued of a job that opens, and how it is gone on from; nothing where nothing was. */
+function rescuesInWords(folder: string, rescues: readonly Rescue[]): string {
+  if (rescues.length === 0) return ''
+  const lines = rescues.map((rescue) => `  ${rescueInWords(rescue)}\n`).join('')
+  return `\n${lines}\n${inWords(reason('cli.mend-more', { folder, offers: rescueOffers(rescues) }))}\n`
+}
+
 /** What is wrong with a job folder, what each of its two files holds, and what was rescued of it. */
 export async function sayWhatIsWrong(folder: string): Promise<string> {
   const look = await lookAtFolder(folder)
   const { trouble, job, history, rescues } = look
   const first = trouble === null ? inWords(reason('cli.nothing-to-mend', { folder })) : inWords(trouble)
-  if (trouble === null && rescues.length === 0) return `${first}\n`
+  if (trouble === null) return `${first}\n${rescuesInWords(folder, rescues)}`
   const sides = [
     sideInWords('job.json', job),
     sideInWords('history.ndjson', history),
@@ -74,8 +81,6 @@ export async function mend(
   })
   if (mended.notice !== undefined) output.note(mended.notice)
   const { n, kept, rescues } = mended
-  output.print(`${inWords(reason('cli.mended', { from: mended.from, n, kept }))}\n`)
-  if (rescues.length === 0) return
-  const more = inWords(reason('cli.mend-more', { folder, offers: rescueOffers(rescues) }))
-  output.print(`\n${rescues.map((rescue) => `  ${rescueInWords(rescue)}\n`).join('')}\n${more}\n`)
+  const says = inWords(reason('cli.mended', { from: mended.from, n, kept }))
+  output.print(`${says}\n${rescuesInWords(folder, rescues)}`)
 }

@@ -102,7 +102,7 @@ const COMMANDS = {
   'cli.mended': (p: { from: string; n: number; kept: string }) =>
     `The job goes on from ${p.from}, at edit ${p.n}; its files as they were are in ${p.kept}.`,
   'cli.mend-more': (p: { folder: string; offers: readonly string[] }) =>
-    `What was rescued holds edits that the job does not have now. To go on from it instead: scantling mend ${p.folder} ${fromInWords(p.offers)}.`,
+    `What was rescued holds edits that the job does not have now. To go on from it instead: scantling mend ${p.folder} ${fromInWords(p.offers)}. What the files were is kept.`,
   'cli.password-unreadable': (p: { file: string; why: AnyReason }, say) =>
     `The password in ${p.file} can't be read because ${say(p.why)}.`,
   'cli.password-missing': (p: { file: string }) =>

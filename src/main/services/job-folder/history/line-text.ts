@@ -28,6 +28,15 @@ export function writeLine(line: object): { text: string; hash: string } {
   return { text: `${counted},"hash":"${hash}"}\n`, hash }
 }
 
+/** The hash that a line says it has, which need not be so; undefined where it says none. */
+export const hashAtEnd = (bytes: Buffer): string | undefined =>
+  HASH.exec(
+    bytes
+      .subarray(-TAIL_BYTES - 1)
+      .toString('latin1')
+      .trimEnd(),
+  )?.[1]
+
 /** The line in some bytes, without their newline; undefined where it is not whole. */
 export function readLine(given: Buffer): { line: KeptLine; hash: string } | undefined {
   // Whoever turns line ends into those of another system has not torn the line.

@@ -5,11 +5,14 @@ import { isDeepStrictEqual } from 'node:util'
 import type { Job } from '../../../../core/job/model/types.ts'
 import { historyFile, jobFile } from '../../job-layout/job-layout.ts'
 import { readDocument } from '../read-document.ts'
-import { findLine } from './find-line.ts'
+import { lineAt } from './find-line.ts'
 import { openForReading } from './history-handle.ts'
 import { isBegin } from './kept-line.ts'
+import { hashAtEnd, readLine } from './line-text.ts'
 import { orProblem, readWhole, type WholeHistory } from './read-whole.ts'
 import { RESCUED } from './rescue.ts'
+import { segmentsFrom } from './segments.ts'
+import { segmentsBack } from './segments-back.ts'
 
 /** What was kept of a job when others changed its folder while it was open, and the folder itself does not hold. */
 export interface Rescue extends WholeHistory {
@@ -23,6 +26,9 @@ interface Candidate {
   path: string
   near: boolean
 }
+
+/** Bytes of a line in which a beginning says that it is one. */
+const HEAD = 4096
 
 /** The folders that may hold what was rescued of a job: in its folder, beside it, and where the machine keeps what is temporary. */
 async function candidates(folder: string): Promise<Candidate[]> {
@@ -51,15 +57,36 @@ async function ownOf(folder: string): Promise<{ ids: Set<string>; hashes: Set<st
   const handle = await openForReading(historyFile(folder)).catch(() => undefined)
   if (handle === undefined) return { ids, hashes }
   try {
-    await findLine(handle, (line, hash) => {
-      hashes.add(hash)
-      if (isBegin(line)) ids.add(line.job)
-      return false
-    })
+    for await (const segments of segmentsFrom(handle, 0)) {
+      for (const { bytes } of segments) {
+        // Only to be compared with, so that no line need be made sure of.
+        const hash = hashAtEnd(bytes)
+        if (hash !== undefined) hashes.add(hash)
+        const read = bytes.subarray(0, HEAD).includes('"begin":') ? readLine(bytes) : undefined
+        if (read !== undefined && isBegin(read.line)) ids.add(read.line.job)
+      }
+    }
   } finally {
     await handle.close()
   }
   return { ids, hashes }
+}
+
+/** What tells quickly what was rescued: the job that it is of, and its last line. */
+async function lookAtRescue(path: string): Promise<{ of: string; hash: string | undefined } | undefined> {
+  const handle = await openForReading(historyFile(path)).catch(() => undefined)
+  if (handle === undefined) return undefined
+  try {
+    const first = await lineAt(handle, 0)
+    if (first === undefined || !isBegin(first.line)) return undefined
+    const of = first.line.job
+    const { size } = await handle.stat()
+    for await (const segments of segmentsBack(handle, size))
+      for (const { bytes, ended } of segments) if (ended) return { of, hash: hashAtEnd(bytes) }
+    return undefined
+  } finally {
+    await handle.close()
+  }
 }
 
 /** A job but for what every writing of it gives anew. */
@@ -75,13 +102,14 @@ export async function rescuesOf(folder: string, now: Job | undefined): Promise<R
   const { ids, hashes } = await ownOf(folder)
   const rescues: Rescue[] = []
   for (const { path, near } of found) {
-    const whole = await orProblem(readWhole(path))
-    if ('problem' in whole) continue
+    const look = await lookAtRescue(path).catch(() => undefined)
+    if (look === undefined || (look.hash !== undefined && hashes.has(look.hash))) continue
     // Where neither file says which job it is, the name of the folder must do; far from it there are others of that name.
-    const belongs = ids.has(whole.of) || (ids.size === 0 && near)
-    const known = hashes.has(whole.tip.hash)
+    if (!ids.has(look.of) && (ids.size > 0 || !near)) continue
+    const whole = await orProblem(readWhole(path))
+    if ('problem' in whole || hashes.has(whole.tip.hash)) continue
     const same = now !== undefined && isDeepStrictEqual(saidBy(whole.job), saidBy(now))
-    if (belongs && !known && !same) rescues.push({ ...whole, path, name: basename(path) })
+    if (!same) rescues.push({ ...whole, path, name: basename(path) })
   }
   return rescues.sort((a, b) => b.tip.n - a.tip.n || a.name.localeCompare(b.name))
 }
