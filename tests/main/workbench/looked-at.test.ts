@@ -1,6 +1,6 @@
 import { appendFile, readFile, rm } from 'node:fs/promises'
 import { join } from 'node:path'
-import { describe, expect, test } from 'vitest'
+import { describe, expect, onTestFinished, test } from 'vitest'
 import type { Edit } from '../../../src/core/job/edits/edit.ts'
 import { aWorkbench, type BenchUnderTest } from '../fixtures/a-workbench.ts'
 import { point } from '../fixtures/picked-point.ts'
@@ -12,6 +12,13 @@ const pick = (id: string): Edit => ({ do: 'add-mark', item: point(id, 10, 20) })
 const EVE = 'p-23456789bhtkz'
 const READING = 'e-23456789b9kdt'
 
+/** A workbench that is closed once the test has ended: what it opened is looked at by nobody then. */
+async function aClosedBench(options: Parameters<typeof aWorkbench>[0] = {}): Promise<BenchUnderTest> {
+  const made = await aWorkbench(options)
+  onTestFinished(() => made.bench.close())
+  return made
+}
+
 /** Two benches on one folder: the first has it, the second looks on. */
 async function twoBenches(): Promise<{
   folder: string
@@ -20,9 +27,9 @@ async function twoBenches(): Promise<{
   job: string
 }> {
   const { folder } = await workshopJob()
-  const first = await aWorkbench()
+  const first = await aClosedBench()
   await first.bench.openFolder(folder)
-  const second = await aWorkbench()
+  const second = await aClosedBench()
   const { opened } = await second.bench.openFolder(folder)
   expect(opened).toMatchObject({ writable: false, n: 0 })
   return { folder, first, second, job: opened?.id ?? '' }
@@ -107,7 +114,7 @@ const wentOn = (bench: BenchUnderTest): string | undefined => lastOpened(bench)?
 
 describe('a job that others touch while it is open', () => {
   test('turns read-only before the edit is refused, and says why once', async () => {
-    const { bench, events } = await aWorkbench({ quiet: 50 })
+    const { bench, events } = await aClosedBench({ quiet: 50 })
     const { folder } = await workshopJob()
     await bench.openFolder(folder)
     await bench.ask('edit', { edit: pick('M5'), by: 'AR' })
@@ -122,7 +129,7 @@ describe('a job that others touch while it is open', () => {
   })
 
   test('also where that is found as it is saved', async () => {
-    const { bench, events } = await aWorkbench({ quiet: 50 })
+    const { bench, events } = await aClosedBench({ quiet: 50 })
     const { folder } = await workshopJob()
     await bench.openFolder(folder)
     await bench.ask('edit', { edit: pick('M5'), by: 'AR' })
@@ -136,7 +143,7 @@ describe('a job that others touch while it is open', () => {
   })
 
   test('is read anew when that is asked for; where it can not be, what was shown stays', async () => {
-    const { bench, ask, refused } = await aWorkbench()
+    const { bench, ask, refused } = await aClosedBench()
     const { folder } = await workshopJob()
     const id = (await bench.openFolder(folder)).opened?.id ?? ''
     await ask('edit', { edit: pick('M5'), by: 'AR' })
