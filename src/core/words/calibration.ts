@@ -1,10 +1,10 @@
-/** Why a view can't be calibrated, and how its references do not fit. */
+/** Why a view can't be calibrated, and how its known sizes do not fit. */
 import { capital } from './capital.ts'
 import type { AnyReason, Say } from './reason.ts'
 
 type Suspect = Readonly<{ id: string; part?: string }>
 
-/** `R2 (width)`, and with a noun `reference R2 (width)`; what has a label goes by that in both. */
+/** `R2 (width)`, and with a noun `known size R2 (width)`; what has a label goes by that in both. */
 function nameOf({ id, part }: Suspect, say: Say, noun?: string): string {
   const name = noun === undefined ? say.label(id) : say.item(noun, id)
   return part === undefined ? name : `${name} (${part})`
@@ -16,10 +16,10 @@ function namesOf(suspects: readonly Suspect[], say: Say): string {
   return names.length > 1 ? `${names.slice(0, -1).join(', ')} and ${names.at(-1)}` : (names[0] ?? '')
 }
 
-/** `References R1 and R2`; of those that have labels, `Figured size 1 and figured size 2`. */
+/** `Known sizes R1 and R2`; of those that have labels, `Known size 1 and known size 2`. */
 function everyReference(suspects: readonly Suspect[], say: Say): string {
   const plain = suspects.every(({ id }) => say.label(id) === id)
-  return plain ? `References ${namesOf(suspects, say)}` : capital(namesOf(suspects, say))
+  return plain ? `Known sizes ${namesOf(suspects, say)}` : capital(namesOf(suspects, say))
 }
 
 /** A probability to one figure; below a thousandth the figure says no more. */
@@ -45,37 +45,37 @@ const percent = (share: number): string => `${(100 * share).toFixed(0)} %`
 export const CALIBRATION_WORDS = {
   // Go on from "can't be calibrated: "
   'calibration.no-references': () =>
-    'it has no references. Add the ends of a dimension whose true size is known.',
+    'it has no known sizes. Add the ends of a dimension whose true size is known.',
   'calibration.size-not-above-nothing': (p: { reference: string; stated: number }, say: Say) =>
-    `${say.item('reference', p.reference)} is stated to be ${p.stated} mm. State its true size, or remove it.`,
+    `${say.item('known size', p.reference)} is stated to be ${p.stated} mm. State its true size, or remove it.`,
   'calibration.no-size-on-the-sheet': (p: { reference: string; problem: AnyReason }, say: Say) =>
-    `${say.item('reference', p.reference)} has no size on the sheet: ${say(p.problem)} Pick its marks again, or remove it.`,
+    `${say.item('known size', p.reference)} has no size on the sheet: ${say(p.problem)} Pick its marks again, or remove it.`,
   'calibration.tilt-free': (p: { mapping: string; sizes: number }) =>
-    `its references leave the tilt of the sheet free (${needs(p)}). Add a rectangle, or known lengths in other parts of the view, or choose a simpler mapping.`,
+    `its known sizes leave the tilt of the sheet free (${needs(p)}). Add a rectangle, or known lengths in other parts of the view, or choose a simpler mapping.`,
   'calibration.scale-free': (p: { mapping: string; sizes: number; degrees: number }) =>
-    `its references do not fix the scale ${directionWords(p.degrees)} (${needs(p)}). Add a reference that runs ${runWords(p.degrees)}, or choose a simpler mapping.`,
+    `its known sizes do not fix the scale ${directionWords(p.degrees)} (${needs(p)}). Add a known size that runs ${runWords(p.degrees)}, or choose a simpler mapping.`,
   'calibration.contradictory': (p: { mapping: string }) =>
-    `its references contradict one another: no ${p.mapping} mapping gives all of them at once. Check their sizes and marks.`,
+    `its known sizes contradict one another: no ${p.mapping} mapping gives all of them at once. Check their figures and marks.`,
   'calibration.not-settled': (p: { mapping: string }) =>
-    `its references do not settle on one ${p.mapping} mapping. Check their sizes and marks, or choose a simpler mapping.`,
+    `its known sizes do not settle on one ${p.mapping} mapping. Check their figures and marks, or choose a simpler mapping.`,
   'calibration.too-uncertain': (p: { share: number }) =>
-    `its references leave a scale or tilt uncertain by ${percent(p.share)}: they are too short, too close to one another or too roughly picked. Add a longer reference, or choose a simpler mapping.`,
+    `its known sizes leave a scale or tilt uncertain by ${percent(p.share)}: they are too short, too close to one another or too roughly picked. Add a longer known size, or choose a simpler mapping.`,
   'calibration.disagrees-too-much': (p: { share: number }) =>
-    `its references disagree so much that a scale or tilt would be uncertain by ${p.share > 1 ? 'more than itself' : percent(p.share)}: misread figures, or marks on the wrong features? Check their sizes and marks, and add a reference that you are sure of.`,
+    `its known sizes disagree so much that a scale or tilt would be uncertain by ${p.share > 1 ? 'more than itself' : percent(p.share)}: misread figures, or marks on the wrong features? Check their figures and marks, and add one that you are sure of.`,
 
   // Whole sentences
   'calibration.beyond-all-bounds': () =>
-    'The references come out beyond all bounds: check their picks and sizes.',
+    'The known sizes come out beyond all bounds: check their picks and sizes.',
   'misfit.set-aside': (p: { reference: Suspect }, say: Say) =>
-    `${capital(nameOf(p.reference, say, 'reference'))} does not fit the others: misread figure, or not to scale? It is left out of the calibration, and the rest agree without it.`,
+    `${capital(nameOf(p.reference, say, 'known size'))} does not fit the others: misread figure, or not to scale? It is left out of the calibration, and the rest agree without it.`,
   'misfit.set-aside-and-enlarged': (p: { reference: Suspect; enlarged: number; p: number }, say: Say) =>
-    `${capital(nameOf(p.reference, say, 'reference'))} does not fit the others: misread figure, or not to scale? It is left out of the calibration, and the uncertainty of the scale is enlarged ${p.enlarged.toFixed(1)} times, because the rest do not quite agree either (${probable(p.p)}).`,
+    `${capital(nameOf(p.reference, say, 'known size'))} does not fit the others: misread figure, or not to scale? It is left out of the calibration, and the uncertainty of the scale is enlarged ${p.enlarged.toFixed(1)} times, because the rest do not quite agree either (${probable(p.p)}).`,
   'misfit.enlarged': (p: { suspects: readonly Suspect[]; enlarged: number; p: number }, say: Say) =>
-    `The references do not agree within their uncertainties (${probable(p.p)}), so the uncertainty of the scale is enlarged ${p.enlarged.toFixed(1)} times.${p.suspects.length === 0 ? '' : ` Look first at ${namesOf(p.suspects, say)}: misread figure, or not to scale?`}`,
+    `The known sizes do not agree within their uncertainties (${probable(p.p)}), so the uncertainty of the scale is enlarged ${p.enlarged.toFixed(1)} times.${p.suspects.length === 0 ? '' : ` Look first at ${namesOf(p.suspects, say)}: misread figure, or not to scale?`}`,
   'misfit.suspects': (p: { suspects: readonly Suspect[] }, say: Say) => {
     const [first] = p.suspects
     return first !== undefined && new Set(p.suspects.map((suspect) => nameOf(suspect, say))).size === 1
-      ? `${capital(nameOf(first, say, 'reference'))} does not fit the others: misread figure, or not to scale?`
+      ? `${capital(nameOf(first, say, 'known size'))} does not fit the others: misread figure, or not to scale?`
       : `${everyReference(p.suspects, say)} do not fit one another: misread figures, or not to scale?`
   },
 } as const

@@ -19,6 +19,8 @@ export const EDIT_WORDS = {
     `There is ${article(say.quotedItem(p.kind, p.id))} already: give this one another ${p.key}.`,
   'edit.stands-for-two': (p: { as: string }) =>
     `The edit: ${quoted(p.as)} stands for two new things: give each its own.`,
+  'edit.several-called': (p: { said: string; things: readonly string[] }) =>
+    `Several things are called ${quoted(p.said)} (${p.things.join(', ')}): give the id of the one that is meant.`,
   'edit.index-beyond-end': (p: { kind: string; index: number; length: number }) =>
     `The ${p.kind} cannot be put at index ${p.index}: there are ${p.length}, so the index is at most that.`,
   'edit.locked-field': (p: { what: string; field: string }) =>

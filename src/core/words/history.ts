@@ -1,47 +1,19 @@
 /** What the history of a job says was done, after the name of who did it: "adopted mean for drum_length". */
+import { fieldWord, withoutValue } from './field-words.ts'
 import type { AnyReason, Say } from './reason.ts'
-
-/** What fields are called, where people have another word for them than the file. */
-const FIELDS: Readonly<Record<string, string>> = {
-  about: 'what it is about',
-  adoptedAt: 'when it was adopted',
-  adoptedBy: 'who adopted it',
-  annotation: 'where it came from',
-  at: 'when',
-  box: 'place on the sheet',
-  by: 'who',
-  candidates: 'what it could be',
-  closed: 'whether it closes',
-  count: 'how many alike',
-  covariance: 'how surely',
-  drawnAt: 'drawn at',
-  drawnScale: 'stated scale',
-  draughting: 'draughting error',
-  file: 'scan',
-  how: 'how it was picked',
-  limit: 'maximum error',
-  loss: 'loss to wear',
-  orientation: 'how the scan asks to be turned',
-  pixel: 'place',
-  pixels: 'place',
-  repeatedBy: 'who picked again',
-  repeats: 'picked again',
-  sha256: 'checksum of the scan',
-  straight: 'direction of its horizontal edge',
-  stroke: 'what it was found on',
-  u: 'uncertainty',
-  withdrawn: 'why it no longer counts',
-  withdrawnAt: 'when it was withdrawn',
-  withdrawnBy: 'who withdrew it',
-}
-
-const fieldWord = (field: string): string => FIELDS[field] ?? field
 
 /** A value in words: as it is written, or what it comes to. */
 type Written = string | AnyReason
 
-const value = (written: Written | null, say: Say): string =>
-  written === null ? 'none' : typeof written === 'string' ? written : say(written)
+const value = (written: Written, say: Say): string => (typeof written === 'string' ? written : say(written))
+
+/** A field of a kind of thing, with what it held before and after; null: nothing. */
+type Field = {
+  readonly kind: string
+  readonly field: string
+  readonly before: Written | null
+  readonly after: Written | null
+}
 
 const listed = (fields: readonly AnyReason[], say: Say): string => fields.map((one) => say(one)).join('; ')
 
@@ -64,13 +36,27 @@ const THINGS = {
   'thing.reference': (p: Called) => `${p.name} of view "${p.within}"`,
 } as const
 
+const px = (distance: number): string => `${distance.toFixed(1)} px`
+
 const VALUES = {
   'value.points': (p: { count: number }) => `${p.count} point${p.count === 1 ? '' : 's'}`,
   'value.times': (p: { count: number }) => (p.count === 1 ? 'once' : `${p.count} times`),
   'value.yes-or-no': (p: { yes: boolean }) => (p.yes ? 'yes' : 'no'),
   'value.scaled': (p: { measure: string; marks: string; view: string }) =>
     `${p.measure} of ${p.marks} in view "${p.view}"`,
+  'value.quoted': (p: { text: string }) => `“${p.text}”`,
   'value.adopted-by': (p: { adopt: string; by: string }) => `${p.adopt}, by ${p.by}`,
+  /** first: what the rules come to first of the evidence that there was then; null: not known. */
+  'value.by-the-rules': (p: { first: readonly Written[] | null }, say: Say) => {
+    if (p.first === null) return 'by the rules'
+    if (p.first.length === 0) return 'by the rules, without evidence that counts by them'
+    return `by the rules, which come to ${p.first.map((one) => value(one, say)).join(' and ')} first`
+  },
+  'value.with-figure': (p: { name: string; says: Written }, say: Say) => `${p.name} (${value(p.says, say)})`,
+  'value.off-point': (p: { by: number }) => `${px(p.by)} from the pick before`,
+  'value.off-line': (p: { by: number }) => `${px(p.by)} across it from the pick before`,
+  'value.off-circle': (p: { centre: number; radius: number }) =>
+    `its centre ${px(p.centre)} and its radius ${px(p.radius)} from the pick before`,
 } as const
 
 /** A thing, and what is to be said of it. */
@@ -80,17 +66,23 @@ export const HISTORY_WORDS = {
   ...THINGS,
   ...VALUES,
 
-  'history.field': (p: { field: string; before: Written | null; after: Written | null }, say: Say) =>
-    `${fieldWord(p.field)} ${value(p.before, say)} → ${value(p.after, say)}`,
-  'history.field-only': (p: { field: string }) => fieldWord(p.field),
+  'history.field': (p: Field, say: Say) => {
+    const held = (written: Written | null): string =>
+      written === null ? withoutValue(p.kind, p.field) : value(written, say)
+    return `${fieldWord(p.kind, p.field)} ${held(p.before)} → ${held(p.after)}`
+  },
+  'history.field-only': (p: { kind: string; field: string }) => fieldWord(p.kind, p.field),
 
   'history.added': (p: Told, say: Say) => `added ${say(p.thing)}${saying(p.says, say)}`,
   'history.picked': (p: Told, say: Say) => `picked ${say(p.thing)}${saying(p.says, say)}`,
   'history.removed': (p: Told, say: Say) => `removed ${say(p.thing)}${saying(p.says, say)}`,
   'history.changed': (p: { thing: AnyReason; fields: readonly AnyReason[] }, say: Say) =>
     `changed ${say(p.thing)}: ${listed(p.fields, say) || 'nothing'}`,
-  'history.adopted': (p: { thing: AnyReason; adopt: string; before: Written | null }, say: Say) =>
-    `adopted ${p.adopt} for ${say(p.thing)}${after(p.before, say)}`,
+  /** says: what the evidence says that was adopted. */
+  'history.adopted': (
+    p: { thing: AnyReason; adopt: string; says: Written | null; before: Written | null },
+    say: Say,
+  ) => `adopted ${p.adopt} for ${say(p.thing)}${saying(p.says, say)}${after(p.before, say)}`,
   'history.left-to-the-rules': (p: { thing: AnyReason; before: Written | null }, say: Say) =>
     `left ${say(p.thing)} to the rules${after(p.before, say)}`,
   'history.withdrew': (p: { thing: AnyReason; why: string; before: string | null }, say: Say) =>
@@ -104,7 +96,9 @@ export const HISTORY_WORDS = {
   },
   'history.moved-row': (p: { thing: AnyReason; before: number | null; after: number }, say: Say) =>
     `moved ${say(p.thing)} ${p.before === null ? '' : `from row ${p.before} `}to row ${p.after}`,
-  'history.picked-again': (p: { thing: AnyReason }, say: Say) => `picked ${say(p.thing)} again`,
+  /** at: the place of a point; off: how far it is from the pick before. */
+  'history.picked-again': (p: { thing: AnyReason; at: string | null; off: AnyReason | null }, say: Say) =>
+    `picked ${say(p.thing)} again${p.at === null ? '' : ` at ${p.at}`}${p.off === null ? '' : `, ${say(p.off)}`}`,
 
   'history.took-back': (p: { n: number; what: AnyReason }, say: Say) => `took back ${p.n}: ${say(p.what)}`,
   'history.made-again': (p: { n: number; what: AnyReason }, say: Say) => `made ${p.n} again: ${say(p.what)}`,

@@ -34,7 +34,7 @@ export const TABLE_WORDS = {
 
   'view.not-calibrated': (p: { problem: AnyReason }, say: Say) => `Can't be calibrated: ${say(p.problem)}`,
   'view.other-mapping-suits': (p: { mapping: string; suits: string; gain: number }) =>
-    `The ${p.suits} mapping suits these references better than ${p.mapping} (AICc lower by ${p.gain.toFixed(1)}).`,
+    `The ${p.suits} mapping suits these known sizes better than ${p.mapping} (AICc lower by ${p.gain.toFixed(1)}).`,
 
   'relation.not-checked': (p: { problem: AnyReason }, say: Say) => `Not checked: ${say(p.problem)}`,
   'relation.needs-values': (p: { names: readonly string[] }) =>

@@ -4,11 +4,17 @@ import { Button } from '../parts/button.tsx'
 import { Dialog } from '../parts/dialog.tsx'
 
 const WORDS = {
-  undo: { title: 'Undo what somebody else did?', take: 'Undo theirs', did: 'was made by' },
+  undo: {
+    title: 'Undo what somebody else did?',
+    take: 'Undo theirs',
+    did: 'was made by',
+    keeps: 'The history keeps both: that it was made, and that you took it back.',
+  },
   redo: {
     title: 'Make again what somebody else took back?',
     take: 'Make it again',
     did: 'was taken back by',
+    keeps: 'The history keeps both: that it was taken back, and that you made it again.',
   },
 } as const
 
@@ -16,7 +22,7 @@ const WORDS = {
 export function TheirStepDialog() {
   const theirs = useBench((bench) => bench.theirs)
   if (theirs === null) return null
-  const { title, take, did } = WORDS[theirs.kind]
+  const { title, take, did, keeps } = WORDS[theirs.kind]
   const leave = () => useBench.setState({ theirs: null })
   return (
     <Dialog
@@ -33,7 +39,7 @@ export function TheirStepDialog() {
       }
     >
       <p>
-        “{theirs.name}” {did} {theirs.made}. The history keeps both.
+        “{theirs.name}” {did} {theirs.made}. {keeps}
       </p>
     </Dialog>
   )

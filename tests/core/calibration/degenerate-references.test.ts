@@ -24,24 +24,24 @@ const ring = Array.from(
 const point = pointMark('M1', [100, 100])
 
 const CASES: [name: string, kind: MappingKind, sizes: StatedSize[], says: RegExp][] = [
-  ['no reference', 'uniform', [], /no references. Add the ends of a dimension whose true size is known/],
-  ['no reference', 'projective', [], /no references/],
-  ['one, for two scales', 'two-axis', along, /up and down the sheet.*Add a reference.*right angles/],
-  ['one upright, for two scales', 'two-axis', across, /along the sheet.*Add a reference.*along the sheet's/],
+  ['no reference', 'uniform', [], /no known sizes. Add the ends of a dimension whose true size is known/],
+  ['no reference', 'projective', [], /no known sizes/],
+  ['one, for two scales', 'two-axis', along, /up and down the sheet.*Add a known size.*right angles/],
+  ['one upright, for two scales', 'two-axis', across, /along the sheet.*Add a known size.*along the sheet's/],
   [
     'two parallel, for two scales',
     'two-axis',
     [...along, ...beside('R2', 800)],
-    /Add a reference.*right angles/,
+    /Add a known size.*right angles/,
   ],
-  ['two parallel at 45°, for two scales', 'two-axis', [...slanting, ...at(45, 'R4')], /Add a reference/],
-  ['two at ±45°, alike for two scales', 'two-axis', [...at(45, 'R1'), ...at(135, 'R2')], /Add a reference/],
-  ['two, for three scales', 'affine', [...along, ...across], /Add a reference that runs at about (45|135)°/],
+  ['two parallel at 45°, for two scales', 'two-axis', [...slanting, ...at(45, 'R4')], /Add a known size/],
+  ['two at ±45°, alike for two scales', 'two-axis', [...at(45, 'R1'), ...at(135, 'R2')], /Add a known size/],
+  ['two, for three scales', 'affine', [...along, ...across], /Add a known size that runs at about (45|135)°/],
   [
     'three parallel, for three scales',
     'affine',
     [...along, ...beside('R2', 700), ...beside('R3', 900)],
-    /Add a reference that runs/,
+    /Add a known size that runs/,
   ],
   ['three in two directions', 'affine', [...along, ...across, ...at(90, 'R3')], /runs at about (45|135)°/],
   [
@@ -60,21 +60,26 @@ const CASES: [name: string, kind: MappingKind, sizes: StatedSize[], says: RegExp
     'six parallel',
     'projective',
     [0, 1, 2, 3, 4, 5].flatMap((i) => beside(`R${i}`, 100 + 150 * i)),
-    /Add a reference that runs|Add a rectangle/,
+    /Add a known size that runs|Add a rectangle/,
   ],
-  ['no length on the sheet', 'uniform', length('R1', [300, 300], [300, 300], 50), /reference R1 has no size/],
+  [
+    'no length on the sheet',
+    'uniform',
+    length('R1', [300, 300], [300, 300], 50),
+    /known size R1 has no size/,
+  ],
   [
     'no length, among good ones',
     'uniform',
     [...along, ...length('R2', [300, 300], [300, 300], 50)],
-    /reference R2 has no size on the sheet.*Pick its marks again/,
+    /known size R2 has no size on the sheet.*Pick its marks again/,
   ],
-  ['one mark for both ends', 'uniform', distanceReference('R1', point, point, exact(40)), /reference R1/],
+  ['one mark for both ends', 'uniform', distanceReference('R1', point, point, exact(40)), /known size R1/],
   [
     'a true size of nothing',
     'uniform',
     length('R1', [0, 0], [500, 0], 0),
-    /reference R1 is stated to be 0 mm/,
+    /known size R1 is stated to be 0 mm/,
   ],
   ['a negative true size', 'uniform', length('R1', [0, 0], [500, 0], -4), /stated to be -4 mm/],
   [
@@ -87,7 +92,7 @@ const CASES: [name: string, kind: MappingKind, sizes: StatedSize[], says: RegExp
     'lengths that contradict one another',
     'affine',
     [...along, ...across, ...at(45, 'R3', 190)],
-    /contradict one another.*Check their sizes and marks/,
+    /contradict one another.*Check their figures and marks/,
   ],
   [
     'lengths that break the triangle',
@@ -99,7 +104,7 @@ const CASES: [name: string, kind: MappingKind, sizes: StatedSize[], says: RegExp
     'two sizes a hundred times apart for lines alike',
     'uniform',
     [...length('R1', [100, 100], [1100, 100], 50), ...length('R2', [100, 500], [1100, 500], 5000)],
-    /disagree so much.*uncertain by 98 %.*Check their sizes and marks/,
+    /disagree so much.*uncertain by 98 %.*Check their figures and marks/,
   ],
   [
     'ends five pixels apart',

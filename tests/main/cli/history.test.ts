@@ -52,14 +52,14 @@ describe('The history of a job on the command line', () => {
     const folder = await workedOn()
     const before = await folderSnapshot(folder)
     expect(await told(folder)).toEqual([
-      '10  ·  B. Brass  changed figured size R1 of view "Elevation": size 12" → 12 1/16"',
+      '10  ·  B. Brass  changed known size R1 of view "Elevation": size as printed 12" → 12 1/16"',
       '9  ·  B. Brass  took back 8: adopted scaled for drum_middle (before: derived, by B. Brass)',
       '8  ·  B. Brass  adopted derived for drum_middle (before: scaled, by A. Rivet)',
       '7  ·  B. Brass  withdrew evidence s2 of drum_middle: creased there',
       '6  ·  B. Brass  added the person B. Brass',
       '5  ·  A. Rivet  renamed drum_half to drum_middle',
       '4  ·  A. Rivet  moved mark M9 by 4.0 px',
-      '3  ·  A. Rivet  adopted scaled for drum_half',
+      '3  ·  A. Rivet  adopted scaled for drum_half (before: by the rules, which come to evidence d1 first)',
       '2  ·  A. Rivet  added evidence s2 of drum_half: distance of mark M1, mark M9 in view "Elevation"',
       '1  ·  A. Rivet  picked mark M9',
       '0  ·  A. Rivet  the history begins, with 2 dimensions and 4 marks',
@@ -122,7 +122,7 @@ describe('The history of a job on the command line', () => {
     const session = await openJob(folder, { mode: 'write' })
     await session.edit({ do: 'describe', set: { title: 'Drum' } }, 'A. Rivet')
     expect((await told(folder))[0]).toBe(
-      '11  ·  A. Rivet  changed the job: title Drum of the chain ferry → Drum',
+      '11  ·  A. Rivet  changed the job: what it is called “Drum of the chain ferry” → “Drum”',
     )
     await session.close()
   })
@@ -132,7 +132,7 @@ describe('The history of a job on the command line', () => {
     const edit = { do: 'change-view', id: 'V1', set: { name: 'Front' } }
     const { folder } = await jobOfTheFormBefore(`${JSON.stringify({ n: 1, at, by: 'AR', edit })}\n`)
     expect(await told(folder)).toEqual([
-      '1  ·  A. Rivet  changed view "Front": name Elevation → Front',
+      '1  ·  A. Rivet  changed view "Front": name “Elevation” → “Front”',
       '0  undated           somebody  the history begins, with 2 dimensions and 4 marks',
     ])
   })

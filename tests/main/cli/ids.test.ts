@@ -31,7 +31,7 @@ describe('an edit without an id', () => {
     expect(stdout).toBe(
       [
         `ok 1: add point 5 (mark ${mark?.id})\n`,
-        'ok 2: add note mine\n',
+        'ok 2: add note mine, “With an id of its own.”\n',
         `ok 3: add found 1 to drum_length (found ${evidence?.id})\n`,
       ].join(''),
     )
@@ -202,7 +202,7 @@ describe('nobody is told a minted id', () => {
     expect(text.match(MINTED)).toBeNull()
     for (const label of [
       'Elevation (view 1)',
-      'Figured size 3 does not fit',
+      'Known size 3 does not fit',
       'Point 5 lies off its page',
       'found 1',
       'drum, printed 2',
@@ -210,7 +210,7 @@ describe('nobody is told a minted id', () => {
       'note 1  Worn.',
       'picked line 6',
       'added scaled 2 of drum: spacing of line 6, line 7 in view "Elevation"',
-      'added figured size 3 of view "Elevation": 9"',
+      'added known size 3 of view "Elevation": 9"',
       'added note 1: Worn.',
     ]) {
       expect(text).toContain(label)
@@ -238,9 +238,9 @@ describe('nobody is told a minted id', () => {
     )
     expect(table.views.map(({ label }: { label: string }) => label)).toEqual(['view 1', 'view 2'])
     expect(table.views[0].references.map(({ label }: { label: string }) => label)).toEqual([
-      'figured size 1',
-      'figured size 2',
-      'figured size 3',
+      'known size 1',
+      'known size 2',
+      'known size 3',
     ])
     expect(table.relations[0].label).toBe('relation 1')
   })
@@ -272,10 +272,12 @@ describe('nobody is told a minted id', () => {
       }),
     )
     expect(said.join('').match(MINTED)).toBeNull()
-    expect(said[0]).toContain('Point 1 is used by figured size 1 of view 1: remove or change that first.')
+    expect(said[0]).toContain('Point 1 is used by known size 1 of view 1: remove or change that first.')
 
     const another = { title: 'Another', record: {}, scan: job.sheets[0]?.scan }
-    expect((await edit(folder, { do: 'add-sheet', item: another })).stdout).toMatch(/^ok 3: add sheet 2 \(/)
+    expect((await edit(folder, { do: 'add-sheet', item: another })).stdout).toMatch(
+      /^ok 3: add sheet "Another" \(/,
+    )
     expect(await scantling('relink', folder, 'sheet 2')).toMatchObject({
       code: 0,
       stdout: 'Sheet 2 is linked to drum.png as it is: nothing to do.\n',

@@ -53,7 +53,7 @@ describe('the sample, as the README shows it', () => {
     expect(code).toBe(1)
     expect(stdout).toMatch(/Disputed\n {2}neck_height:/)
     expect(stdout).toMatch(/Does not close\n {2}heights /)
-    expect(stdout).toMatch(/Suspect\n.*Reference R4 does not fit the others/)
+    expect(stdout).toMatch(/Suspect\n.*Known size R4 does not fit the others/)
   })
 })
 

@@ -115,7 +115,7 @@ describe('an edit', () => {
     expect(new Set([ada, cora, adaLater, undefined]).size).toBe(4)
   })
 
-  test('by somebody new adds them to the people first, under one fsync, and both can be undone', async () => {
+  test('by somebody new adds them to the people first, under one fsync, and the pick alone is undone', async () => {
     const { folder, job } = await workshopJob()
     const session = await openJob(folder, { mode: 'write', now })
     expect(numbered(await session.edit(pick('M5'), 'B. Brass'))).toEqual({
@@ -127,9 +127,20 @@ describe('an edit', () => {
     expect(person).toMatchObject({ name: 'B. Brass', by: person?.id })
     expect(session.job.marks.at(-1)?.by).toBe(person?.id)
     expect(numbered(await session.edit(pick('M6'), 'B. Brass'))).toEqual({ n: 3, name: 'add mark M6' })
-    for (let i = 0; i < 3; i++) await session.undo('B. Brass')
-    expect({ ...session.job, edition: undefined }).toEqual({ ...job, edition: undefined })
+    for (let i = 0; i < 2; i++) await session.undo('B. Brass')
+    expect(session.undoes).toBeUndefined()
+    const people = session.job.people
+    expect(people.at(-1)).toEqual(person)
+    expect({ ...session.job, edition: undefined }).toEqual({ ...job, people, edition: undefined })
+    await session.redo('B. Brass')
     await session.close()
+    const again = await openJob(folder, { mode: 'write', now })
+    expect([again.undoName, again.redoName]).toEqual(['add mark M5', 'add mark M6'])
+    await again.undo('B. Brass')
+    await again.close()
+    const last = await openJob(folder, { mode: 'write', now })
+    expect([last.undoes, last.redoName]).toEqual([undefined, 'add mark M5'])
+    await last.close()
   })
 
   test('by somebody who enters themselves adds them once, and says so', async () => {

@@ -14,7 +14,7 @@ test('what can be undone and made again is called by labels, also after a job wa
   await session.edit({ do: 'change-mark', id, set: { sigma: 2 } }, 'AR')
   await session.edit({ do: 'remove-mark', id }, 'AR')
 
-  const names = ['remove point 5', 'change sigma of point 5', 'add point 5']
+  const names = ['remove point 5', 'change point 5: standard uncertainty of a pick', 'add point 5']
   const undone: (string | undefined)[] = []
   const redone: (string | undefined)[] = []
   for (const _ of names) {

@@ -73,7 +73,9 @@ describe('pages of one scan', () => {
       `The scan ${THREE} has 3 pages, and no page 4.`,
     )
     expect(await folderSnapshot(folder)).toEqual(before)
-    expect((await ask('add-sheets', { upload, pages: [{ page: 2 }], by: 'AR' })).name).toBe('add sheet 2')
+    expect((await ask('add-sheets', { upload, pages: [{ page: 2 }], by: 'AR' })).name).toBe(
+      'add sheet "three pages II, page 2"',
+    )
     expect(await refused('look-into', { upload })).toContain('hand it over again')
   })
 

@@ -1,34 +1,41 @@
-import { withNoun } from '../ids/label.ts'
-import type { Labels } from '../ids/labels-of-job.ts'
+import { fieldWord } from '../../words/field-words.ts'
+import { plainText } from '../../words/plain-text.ts'
+import type { Thing } from '../history/change.ts'
+import { changedFields, type Fields } from '../history/changed-fields.ts'
+import { mintedFor } from '../ids/id-form.ts'
+import { called, labelOf, withNoun } from '../ids/label.ts'
 import type { Edit } from '../model/edit-schema.ts'
 import { ITEM_KINDS, nameOf } from '../model/item-kinds.ts'
-import type { Job } from '../model/types.ts'
+import type { Job, MarkPick } from '../model/types.ts'
+import { mirrorsOf } from '../picks/with-picks.ts'
 import { itemEditOf } from './apply/item-edit.ts'
-import { labelsAround } from './apply/labels-around.ts'
+import { calledAround } from './called-around.ts'
 
-const fields = ({ set, clear }: { set?: object; clear?: string[] }): string =>
-  [...Object.keys(set ?? {}), ...(clear ?? [])].join(', ') || 'nothing'
+/** What something is called, with its noun: `circle 12`, `view "Elevation"`, `dimension drum_length`. */
+export type Called = (kind: Thing['kind'], id: string) => string
 
 /**
  * What an edit does, in a few words, as undo and the history name it: "add mark M12", "adopt printed for drum_length".
- * @param job that it is or was made in, by which things are called by their labels: "change sigma of circle 12"
+ * @param job that it is or was made in, by which things are called by their labels and names: "move circle 12"
  * @param back the edit that takes it back, for what is not in that job any more
  */
 export function describeEdit(edit: Edit, job?: Job, back?: Edit): string {
-  return described(edit, labelsAround(job, edit, back))
+  return nameEdit(edit, calledAround(job, edit, back), back)
 }
 
-function described(edit: Edit, labels: Labels): string {
-  const the = (noun: string, id: string): string => withNoun(noun, id, labels(id))
+/** The same by what things are called. */
+export function nameEdit(edit: Edit, the: Called, back?: Edit): string {
   switch (edit.do) {
     case 'describe':
-      return `change ${fields(edit)} of the job`
+      return `change the job: ${fields('job', edit, back)}`
     case 'several':
-      return edit.name === '' ? edit.edits.map((one) => described(one, labels)).join('; ') : edit.name
-    case 'add-evidence':
-      return `add ${the(`${edit.item.basis} evidence`, edit.item.id)} to ${edit.dimension}`
+      return edit.name === '' ? edit.edits.map((one) => nameEdit(one, the)).join('; ') : edit.name
+    case 'add-evidence': {
+      const { id, basis } = edit.item
+      return `add ${withNoun(`${basis} evidence`, id, labelOf(edit.item))} to ${edit.dimension}`
+    }
     case 'change-evidence':
-      return `change ${fields(edit)} of ${the('evidence', edit.id)} of ${edit.dimension}`
+      return `change ${the('evidence', edit.id)} of ${edit.dimension}: ${fields('evidence', edit, back)}`
     case 'withdraw-evidence':
       return `withdraw ${the('evidence', edit.id)} of ${edit.dimension}`
     case 'reinstate-evidence':
@@ -36,29 +43,105 @@ function described(edit: Edit, labels: Labels): string {
     case 'remove-evidence':
       return `take back ${the('evidence', edit.id)} of ${edit.dimension}`
     case 'add-reference':
-      return `add ${the('reference', edit.item.id)} to ${the('view', edit.view)}`
-    case 'change-reference':
-      return `change ${fields(edit)} of ${the('reference', edit.id)} of ${the('view', edit.view)}`
+      return `add ${called('known size', edit.item)} to ${the('view', edit.view)}`
+    case 'change-reference': {
+      const what = `${the('reference', edit.id)} of ${the('view', edit.view)}`
+      return `change ${what}: ${fields('reference', edit, back)}`
+    }
     case 'remove-reference':
       return `remove ${the('reference', edit.id)} of ${the('view', edit.view)}`
-    case 'adopt':
-      return edit.adopt === undefined
-        ? `adopt by the rules for ${edit.dimension}`
-        : `adopt ${labels(edit.adopt)} for ${edit.dimension}`
+    case 'adopt': {
+      const { adopt, dimension } = edit
+      if (adopt === undefined) return `adopt by the rules for ${dimension}`
+      return `adopt ${mintedFor(adopt) === undefined ? adopt : the('evidence', adopt)} for ${dimension}`
+    }
     case 'rename-dimension':
       return `rename ${edit.name} to ${edit.to}`
     case 'move-dimension':
       return `move dimension ${edit.name}`
     case 'repeat-pick':
       return `pick ${the('mark', edit.mark)} again`
-    default: {
-      const itemEdit = itemEditOf(edit)
-      if (itemEdit === null) return edit.do
-      const { kind, does } = itemEdit
-      const key = ITEM_KINDS[kind].key
-      const name = does.verb === 'add' ? nameOf(does.item, key) : does.name
-      const called = key === 'id' ? the(kind, name) : `${kind} ${name}`
-      return does.verb === 'change' ? `change ${fields(does)} of ${called}` : `${does.verb} ${called}`
-    }
+    case 'change-mark':
+      return changeOfMark(edit, the('mark', edit.id), back)
+    default:
+      return itemEdit(edit, the, back)
   }
+}
+
+/** Characters of a note that are said of it: enough to know which one it is. */
+const OF_A_NOTE = 40
+
+/** What a note says, in quotes; of a long one its first words. */
+function noteSays(item: Fields): string {
+  const line = plainText(String(item['text'] ?? ''))
+  if (line === '') return ''
+  if (line.length <= OF_A_NOTE) return `, “${line}”`
+  const end = line.lastIndexOf(' ', OF_A_NOTE)
+  return `, “${line.slice(0, end > OF_A_NOTE / 2 ? end : OF_A_NOTE)}…”`
+}
+
+function itemEdit(edit: Edit, the: Called, back: Edit | undefined): string {
+  const found = itemEditOf(edit)
+  if (found === null) return edit.do
+  const { kind, does } = found
+  const what = the(kind, does.verb === 'add' ? nameOf(does.item, ITEM_KINDS[kind].key) : does.name)
+  if (does.verb === 'change') return `change ${what}: ${fields(kind, does, back)}`
+  const item = does.verb === 'add' ? does.item : back !== undefined && 'item' in back ? back.item : {}
+  return `${does.verb} ${what}${kind === 'note' ? noteSays(item as Fields) : ''}`
+}
+
+interface FieldChange {
+  set?: object
+  clear?: string[]
+}
+
+/** Who made something and when: that goes along with whatever else is changed. */
+const SIGNATURE: ReadonlySet<string> = new Set(['by', 'at', 'sitting'])
+
+/** The fields that a change is about, those within others by themselves where it is known which differ. */
+function fieldsOf({ set = {}, clear = [] }: FieldChange, back: Edit | undefined): string[] {
+  const before: Fields = { ...(back as FieldChange | undefined)?.set }
+  const named = [
+    ...Object.entries(set).flatMap(([field, after]) => {
+      const was = before[field]
+      if (typeof was !== 'object' || typeof after !== 'object' || Array.isArray(after)) return [field]
+      const within = changedFields((was ?? {}) as Fields, (after ?? {}) as Fields).map((one) => one.field)
+      return within.length === 0 ? [field] : within
+    }),
+    ...clear,
+  ]
+  const others = named.filter((field) => !SIGNATURE.has(field))
+  return others.length === 0 ? named : others
+}
+
+const inWords = (kind: Thing['kind'], named: readonly string[]): string =>
+  [...new Set(named.map((field) => fieldWord(kind, field)))].join(', ')
+
+const fields = (kind: Thing['kind'], change: FieldChange, back: Edit | undefined): string =>
+  inWords(kind, fieldsOf(change, back)) || 'nothing'
+
+/** Of a mark the fields that its picks change stand for these. */
+function withoutPicks(change: FieldChange, back: Edit | undefined): FieldChange {
+  const { picks, ...set }: Fields = { ...change.set }
+  const { set: before = {}, clear = [] } = { ...(back as FieldChange | undefined) }
+  if (!Array.isArray(picks)) return change
+  const changed = new Set([...Object.keys(before), ...clear])
+  const said = Object.entries(mirrorsOf(picks as MarkPick[])).filter(([field]) => changed.has(field))
+  return { ...change, set: { ...Object.fromEntries(said), ...set } }
+}
+
+const PLACES = ['pixel', 'pixels']
+/** What is so of where a mark lies and of how it was picked: it goes along when the mark is moved. */
+const WITH_ITS_PLACE: ReadonlySet<string> = new Set([...PLACES, ...SIGNATURE, 'stroke', 'covariance', 'how'])
+
+function changeOfMark(change: FieldChange, mark: string, back: Edit | undefined): string {
+  const spelled = withoutPicks(change, back)
+  const named = fieldsOf(spelled, back)
+  if (!PLACES.some((place) => named.includes(place)))
+    return `change ${mark}: ${inWords('mark', named) || 'nothing'}`
+  const others = inWords(
+    'mark',
+    named.filter((field) => !WITH_ITS_PLACE.has(field)),
+  )
+  return others === '' ? `move ${mark}` : `move ${mark} and change its ${others}`
 }

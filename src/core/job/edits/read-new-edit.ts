@@ -6,6 +6,7 @@ import type { Edit } from '../model/edit-schema.ts'
 import type { Job } from '../model/types.ts'
 import { JobError } from '../text/job-error.ts'
 import { DEEPEST_EDIT, plainJson } from '../text/plain-json.ts'
+import { idsOfLabels } from './ids-of-labels.ts'
 import { readEdit } from './read-edit.ts'
 
 /** An id that was given to something that an edit adds. */
@@ -119,14 +120,17 @@ function withIds(value: unknown, ids: ReadonlyMap<string, string>): unknown {
 
 /**
  * The edit in a JSON value as a person writes it: what it adds without an id gets one. So does what has an id such as
- * `new:a`, which then stands for it everywhere in this edit, so that what is added can be referred to.
+ * `new:a`, which then stands for it everywhere in this edit, so that what is added can be referred to. What is there already
+ * can be named by its label as well as by its id.
  *
  * @param job the job before the edit
- * @throws JobError as `readEdit`, and for two new things under one such id
+ * @throws JobError as `readEdit`, for two new things under one such id, and for a label that several things have
  */
 export function readNewEdit(json: unknown, job: Job, mint: Mint): { edit: Edit; given: GivenId[] } {
   const items = new NewItems(job, mint)
-  const filled = isFields(json) ? items.fill(plainJson(json, 'The edit', DEEPEST_EDIT)) : json
+  const filled = isFields(json)
+    ? items.fill(idsOfLabels(plainJson(json, 'The edit', DEEPEST_EDIT), job))
+    : json
   const { given, standIns } = items
   return { edit: readEdit(standIns.size === 0 ? filled : withIds(filled, standIns)), given }
 }

@@ -1,8 +1,7 @@
 import { type Degrees, radians, toDegrees } from '../../geometry/angle-units.ts'
 import { fitLine } from '../../geometry/fit-line.ts'
 import type { Pixel } from '../../geometry/frames.ts'
-import type { Edit } from '../edits/edit.ts'
-import { called } from '../ids/label.ts'
+import { calledAround, type Edit } from '../edits/edit.ts'
 import type { Job, Mark } from '../model/types.ts'
 
 /** A line that is meant to be level or upright. */
@@ -28,15 +27,14 @@ export function levelLine(pixels: readonly Pixel[], sigma: number, how: Mark['ho
   }
 }
 
-const labelled = (job: Job, sheet: string): string =>
-  called('sheet', job.sheets.find(({ id }) => id === sheet) ?? { id: sheet })
+const titled = (job: Job, sheet: string): string => calledAround(job)('sheet', sheet)
 
 /** Straightens a sheet, as one edit. The grain of all its views follows. */
 export function straightenSheet(job: Job, sheet: string, straight: Degrees): Edit {
   const views = job.views.filter((view) => view.sheet === sheet)
   return {
     do: 'several',
-    name: `straighten ${labelled(job, sheet)}`,
+    name: `straighten ${titled(job, sheet)}`,
     edits: [
       { do: 'change-sheet', id: sheet, set: { straight } },
       ...views.map(({ id }): Edit => ({ do: 'change-view', id, set: { grain: straight } })),
@@ -50,7 +48,7 @@ export function takeBackStraightening(job: Job, sheet: string): Edit {
   const views = job.views.filter((view) => view.sheet === sheet && view.grain === straight)
   return {
     do: 'several',
-    name: `take back the straightening of ${labelled(job, sheet)}`,
+    name: `take back the straightening of ${titled(job, sheet)}`,
     edits: [
       { do: 'change-sheet', id: sheet, clear: ['straight'] },
       ...views.map(({ id }): Edit => ({ do: 'change-view', id, clear: ['grain'] })),

@@ -28,9 +28,19 @@ export interface ChangedField {
   after?: unknown
 }
 
+/** What was known of a dimension's evidence as a value was adopted for it. */
+export interface AdoptedFrom {
+  /** What the evidence said that was adopted; undefined where a rule was. */
+  adopted?: Readonly<Record<string, unknown>>
+  /** Of the evidence that there was before, what the rules come to first. */
+  first?: readonly { readonly id: string; readonly fields: Readonly<Record<string, unknown>> }[]
+}
+
 /** What one edit did to one thing. */
 export interface Change {
   thing: Thing
   verb: Verb
   fields: ChangedField[]
+  /** Of an adoption; undefined where it is not known. */
+  from?: AdoptedFrom
 }

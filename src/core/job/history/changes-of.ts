@@ -107,6 +107,14 @@ function withdrawal(edit: Withdrawing | Named<'reinstate-evidence'>, back: Edit 
   }
 }
 
+/** Where a mark was picked last before it was picked again; nothing where its picks were not listed then. */
+function placesBefore(back: Edit | undefined): Fields {
+  const picks = setBy(back)['picks']
+  const last = Array.isArray(picks) ? (picks as MarkPick[]).at(-1) : undefined
+  if (last === undefined) return {}
+  return 'pixel' in last ? { pixel: last.pixel } : { pixels: last.pixels }
+}
+
 /** What an edit that adds, changes or removes did to what it is about. */
 function done(thing: Thing, edit: Edit, back: Edit | undefined): Change[] {
   if ('item' in edit) return cameOrWent(thing, edit.item, 'added')
@@ -140,7 +148,9 @@ function changesBy(edit: Exclude<Edit, { do: 'several' }>, back: Edit | undefine
     case 'repeat-pick': {
       const { pixel, pixels } = edit
       const thing = { kind: 'mark', id: edit.mark } as const
-      return [{ thing, verb: 'picked again', fields: changedFields({}, { pixel, pixels }) }]
+      const after = { pixel, pixels }
+      const where = pixel === undefined ? 'pixels' : 'pixel'
+      return [{ thing, verb: 'picked again', fields: changedFields(placesBefore(back), after, where) }]
     }
     case 'add-evidence':
     case 'change-evidence':

@@ -140,11 +140,64 @@ function marksIn({ thing, fields }: Change): string[] {
     .flatMap((marks) => (Array.isArray(marks) ? marks.map(String) : []))
 }
 
+/** What happened to one part of a thing, with the marks that evidence is scaled from and its adoption. */
+class PartFollower implements Follower {
+  readonly #whole: Follower
+  readonly #part: string
+  readonly #marks: Set<string>
+
+  constructor(whole: Follower, part: string, marks: readonly string[]) {
+    this.#whole = whole
+    this.#part = part
+    this.#marks = new Set(marks)
+  }
+
+  get pieces(): ReadonlySet<string> | null {
+    return this.#whole.pieces
+  }
+
+  take(line: HistoryLine): Change[] {
+    const changes = this.#whole.take(line)
+    for (const change of changes) {
+      if (this.#isPart(change.thing)) for (const mark of marksIn(change)) this.#marks.add(mark)
+    }
+    return changes.filter(
+      (change) => this.#isPart(change.thing) || this.#isMark(change.thing) || this.#adopts(change),
+    )
+  }
+
+  isAbout = (thing: Thing, by?: string): boolean =>
+    (this.#isPart(thing) || this.#isMark(thing)) && this.#whole.isAbout(thing, by)
+
+  #isPart = ({ kind, id }: Thing): boolean =>
+    (kind === 'evidence' || kind === 'reference') && id === this.#part
+
+  #isMark = ({ kind, id }: Thing): boolean => kind === 'mark' && this.#marks.has(id)
+
+  #adopts = ({ verb, fields }: Change): boolean =>
+    verb === 'adopted' &&
+    fields.some((one) => one.field === 'adopt' && (one.before === this.#part || one.after === this.#part))
+}
+
+/** The marks that a piece of evidence of a dimension is scaled from. */
+function marksOf({ dimensions }: Job, dimension: string, evidence: string): readonly string[] {
+  const one = dimensions.find(({ name }) => name === dimension)?.evidence.find(({ id }) => id === evidence)
+  return one?.basis === 'scaled' ? one.marks : []
+}
+
 /**
  * Follows something through the history of a job; lines are to be given to it from the newest back.
  * @param job as it stands after the newest line
  */
 export function follow(subject: Subject, job: Job): Follower {
+  const { kind, id, part } = subject
+  const whole = followWhole(subject, job)
+  return part === undefined
+    ? whole
+    : new PartFollower(whole, part, kind === 'dimension' ? marksOf(job, id, part) : [])
+}
+
+function followWhole(subject: Subject, job: Job): Follower {
   switch (subject.kind) {
     case 'dimension':
       return new DimensionFollower(subject, job)

@@ -1,8 +1,10 @@
-import { describeEdit } from '../edits/edit.ts'
+import { calledOf, nameEdit } from '../edits/edit.ts'
 import type { Job } from '../model/types.ts'
 import type { Change } from './change.ts'
+import { changesOf } from './changes-of.ts'
 import { type Follower, follow } from './follow.ts'
 import type { HistoryLine, Named } from './history-line.ts'
+import { KnownNames } from './known-names.ts'
 import { type SignedChange, signedIn } from './signed-in.ts'
 import type { Subject } from './subject.ts'
 
@@ -21,25 +23,36 @@ export interface HistoryEntry {
   changes: Change[]
 }
 
-/** What a line did to what is followed; null where it does not concern it. */
-export function entryOf(line: HistoryLine, follower: Pick<Follower, 'take'>): HistoryEntry | null {
-  const changes = follower.take(line)
-  if (changes.length === 0) return null
+/**
+ * What a line did to what is followed; null where it does not concern it.
+ * @param names of the things in the job after the newest line; every line that is read is to be given, from the newest back
+ */
+export function entryOf(
+  line: HistoryLine,
+  follower: Pick<Follower, 'take'>,
+  names: KnownNames,
+): HistoryEntry | null {
+  const taken = follower.take(line)
+  // Also what is not told is to be known as it was before.
+  names.goBack(changesOf(line))
+  if (taken.length === 0) return null
+  const changes = names.withEvidence(taken)
   const { n, at, by, undoes, redoes } = line
   return {
     n,
     at,
     by,
-    name: nameOf(line),
+    name: nameOf(line, names),
     ...(undoes === undefined ? {} : { undoes }),
     ...(redoes === undefined ? {} : { redoes }),
     changes,
   }
 }
 
-function nameOf({ edit, back, undoes, redoes }: HistoryLine): string {
+function nameOf({ edit, back, undoes, redoes }: HistoryLine, names: KnownNames): string {
   if (undoes !== undefined) return `undo ${undoes.name}`
-  return redoes === undefined ? describeEdit(edit, undefined, back) : `redo ${redoes.name}`
+  if (redoes !== undefined) return `redo ${redoes.name}`
+  return nameEdit(edit, (kind, id) => calledOf(kind, names.nameOf({ kind, id })), back)
 }
 
 /** What was done before the history began, newest first, what bears no date last; what was done together as one. */
@@ -69,17 +82,19 @@ const known = ({ by, at }: Pick<SignedChange, 'by' | 'at'>): Pick<HistoryEntry, 
  * @param lines of the history, newest first
  * @param job as it stands after the newest line
  * @param began the job as it stood before the oldest line
+ * @param names learns what those are called that are gone
  */
 export function historyOf(
   lines: Iterable<HistoryLine>,
   subject: Subject,
   job: Job,
   began: Job,
+  names = new KnownNames(job),
 ): HistoryEntry[] {
   const follower = follow(subject, job)
   const entries: HistoryEntry[] = []
   for (const line of lines) {
-    const entry = entryOf(line, follower)
+    const entry = entryOf(line, follower, names)
     if (entry !== null) entries.push(entry)
   }
   return [...entries, ...entriesBefore(began, follower)]

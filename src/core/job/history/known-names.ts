@@ -4,6 +4,7 @@ import { listsOf } from '../ids/labels-of-job.ts'
 import type { Job, Unit } from '../model/types.ts'
 import type { Change, Thing } from './change.ts'
 import type { Fields } from './changed-fields.ts'
+import { KnownEvidence } from './known-evidence.ts'
 
 /** What the things in a history are called. */
 export interface ThingNames {
@@ -11,6 +12,8 @@ export interface ThingNames {
   readonly unit: Unit
   /** What people call a thing: a dimension, view, sheet or person by the name, others by the label, or a noun and the id. */
   nameOf(thing: Pick<Thing, 'kind' | 'id'>): string
+  /** What kind of mark one is; undefined where that is not known. */
+  kindOfMark(id: string): string | undefined
 }
 
 /** The field by which people know a thing of a kind. */
@@ -23,7 +26,7 @@ const NAMED: { readonly [K in Thing['kind']]?: string } = {
 
 const NOUNS: { readonly [K in Thing['kind']]?: string } = {
   mark: 'mark',
-  reference: 'figured size',
+  reference: 'known size',
   evidence: 'evidence',
   relation: 'relation',
   note: 'note',
@@ -43,9 +46,12 @@ function nameIn({ kind, id }: Pick<Thing, 'kind' | 'id'>, item: Fields): string 
 export class KnownNames implements ThingNames {
   readonly unit: Unit
   readonly #known = new Map<string, string>()
+  readonly #marks = new Map<string, string>()
+  readonly #evidence: KnownEvidence
 
   constructor(job: Job) {
     this.unit = job.unit
+    this.#evidence = new KnownEvidence(job)
     for (const kind of ID_KINDS) {
       for (const list of listsOf(job, kind))
         for (const item of list) this.#learn({ kind, id: item.id }, item as unknown as Fields)
@@ -54,6 +60,25 @@ export class KnownNames implements ThingNames {
 
   nameOf(thing: Pick<Thing, 'kind' | 'id'>): string {
     return this.#known.get(keyOf(thing)) ?? nameIn(thing, {})
+  }
+
+  kindOfMark(id: string): string | undefined {
+    return this.#marks.get(id)
+  }
+
+  /**
+   * Goes back before what a line did, and takes in what came or went. Lines are to be given once, from the newest back.
+   */
+  goBack(changes: readonly Change[]): void {
+    this.learn(changes)
+    this.#evidence.goBack(changes)
+  }
+
+  /** What the line did that was gone back before last: adoptions with what is known of the evidence then. */
+  withEvidence(changes: readonly Change[]): Change[] {
+    return changes.map((change) =>
+      change.verb === 'adopted' ? { ...change, from: this.#evidence.adopting(change) } : change,
+    )
   }
 
   /** Takes in what came or went, so that older lines can call it by its name. */
@@ -68,6 +93,7 @@ export class KnownNames implements ThingNames {
   #learn(thing: Pick<Thing, 'kind' | 'id'>, item: Fields): void {
     const key = keyOf(thing)
     if (!this.#known.has(key)) this.#known.set(key, nameIn(thing, item))
+    if (thing.kind === 'mark' && typeof item['kind'] === 'string') this.#marks.set(thing.id, item['kind'])
   }
 }
 

@@ -1,9 +1,9 @@
-import { distanceBetween } from '../../geometry/distance-between.ts'
-import type { Pixel } from '../../geometry/frames.ts'
 import { type CoreReason, reason } from '../../words/core-words.ts'
-import type { Change, ChangedField, Thing } from './change.ts'
+import type { AdoptedFrom, Change, ChangedField, Thing } from './change.ts'
+import type { Fields } from './changed-fields.ts'
 import type { HistoryEntry } from './history-of.ts'
 import type { ThingNames } from './known-names.ts'
+import { farthestApart, pickDistance, pixelsIn } from './pick-distance.ts'
 import { type WrittenValue, writtenFields, writtenValue } from './written-field.ts'
 
 function told({ kind, id, of = '' }: Thing, names: ThingNames): CoreReason {
@@ -29,19 +29,36 @@ function told({ kind, id, of = '' }: Thing, names: ThingNames): CoreReason {
 }
 
 /** The values of what came or went, by field. */
-function valuesIn({ fields }: Change, names: ThingNames): (field: string) => WrittenValue | null {
+function valuesIn({ thing, fields }: Change, names: ThingNames): (field: string) => WrittenValue | null {
   return (wanted) => {
     const found = fields.find(({ field }) => field === wanted)
-    return found === undefined ? null : writtenValue(wanted, found.after ?? found.before, names)
+    return found === undefined ? null : writtenValue(thing.kind, wanted, found.after ?? found.before, names)
   }
 }
 
+/** What a piece of evidence says. */
+const evidenceSays = (fields: Fields, names: ThingNames): WrittenValue | null =>
+  saysOf('evidence', (field) => writtenValue('evidence', field, fields[field], names))
+
+/** A piece of evidence that the rules come to first, a figure with what it says. */
+function cameFirst(
+  { id, fields }: NonNullable<AdoptedFrom['first']>[number],
+  names: ThingNames,
+): WrittenValue {
+  const name = names.nameOf({ kind: 'evidence', id })
+  const says = fields['basis'] === 'printed' ? evidenceSays(fields, names) : null
+  return says === null ? name : reason('value.with-figure', { name, says })
+}
+
+/** What governed before somebody chose. */
+const byTheRules = (from: AdoptedFrom, names: ThingNames): CoreReason =>
+  reason('value.by-the-rules', { first: from.first?.map((one) => cameFirst(one, names)) ?? null })
+
 const text = (value: WrittenValue | null): string => (typeof value === 'string' ? value : '')
 
-/** What a thing that came or went says: a figure as it is written, a size, a formula. */
-function saysOf(change: Change, names: ThingNames): WrittenValue | null {
-  const value = valuesIn(change, names)
-  switch (change.thing.kind) {
+/** What a thing says by its fields: a figure as it is written, a size, a formula. */
+function saysOf(kind: Thing['kind'], value: ReturnType<typeof valuesIn>): WrittenValue | null {
+  switch (kind) {
     case 'dimension':
       return value('label')
     case 'instrument':
@@ -69,13 +86,16 @@ function saysOf(change: Change, names: ThingNames): WrittenValue | null {
 const fieldIn = (fields: readonly ChangedField[], name: string): Partial<ChangedField> =>
   fields.find(({ field }) => field === name) ?? {}
 
-function sayAdoption({ fields, thing }: Change, names: ThingNames): CoreReason {
+function sayAdoption({ fields, thing, from }: Change, names: ThingNames): CoreReason {
   const adopt = fieldIn(fields, 'adopt')
   const by = fieldIn(fields, 'adoptedBy').before
-  const rule = text(writtenValue('adopt', adopt.before, names))
+  const written = (value: unknown): string => text(writtenValue('dimension', 'adopt', value, names))
+  const rule = written(adopt.before)
   const before =
     adopt.before === undefined
-      ? null
+      ? from && adopt.after !== undefined
+        ? byTheRules(from, names)
+        : null
       : typeof by === 'string'
         ? reason('value.adopted-by', { adopt: rule, by: names.nameOf({ kind: 'person', id: by }) })
         : rule
@@ -84,21 +104,25 @@ function sayAdoption({ fields, thing }: Change, names: ThingNames): CoreReason {
     ? reason('history.left-to-the-rules', { thing: called, before })
     : reason('history.adopted', {
         thing: called,
-        adopt: text(writtenValue('adopt', adopt.after, names)),
+        adopt: written(adopt.after),
+        says: from?.adopted === undefined ? null : evidenceSays(from.adopted, names),
         before,
       })
 }
 
-const points = (place: unknown): Pixel[] => {
-  if (!Array.isArray(place)) return []
-  return (typeof place[0] === 'number' ? [place] : place) as Pixel[]
-}
+const placeIn = (fields: readonly ChangedField[]): ChangedField | undefined =>
+  fields.find(({ field }) => field === 'pixel' || field === 'pixels')
 
-/** How far a mark was moved, at most; null where it is made of other points. */
-function distanceMoved({ before, after }: Partial<ChangedField>): number | null {
-  const [from, to] = [points(before), points(after)]
-  if (from.length !== to.length) return null
-  return Math.max(0, ...from.map((point, i) => distanceBetween(point, to[i] ?? point)))
+/** That a mark was picked again: where, of a point, and how far from the pick before. */
+function sayPickedAgain({ thing, fields }: Change, names: ThingNames): CoreReason {
+  const { before, after } = placeIn(fields) ?? {}
+  const [from, to] = [pixelsIn(before), pixelsIn(after)]
+  const [at] = to
+  return reason('history.picked-again', {
+    thing: told(thing, names),
+    at: at === undefined || to.length > 1 ? null : `${at[0].toFixed(1)}, ${at[1].toFixed(1)} px`,
+    off: pickDistance(names.kindOfMark(thing.id), from, to),
+  })
 }
 
 /** Who picked a mark, when and in which sitting. */
@@ -116,13 +140,14 @@ function sayMove(change: Change, names: ThingNames): CoreReason {
       after: row(after ?? before),
     })
   }
-  const place = fields.find(({ field }) => field === 'pixel' || field === 'pixels')
-  const distance = distanceMoved(place ?? {})
-  if (distance === null)
-    return reason('history.changed', { thing: called, fields: writtenFields(fields, names) })
+  const place = placeIn(fields)
+  const distance = farthestApart(pixelsIn(place?.before), pixelsIn(place?.after))
   // Whoever moves a mark has picked it: that is told already.
-  const others = fields.filter((one) => one !== place && !SIGNATURE.has(one.field))
-  const rest = writtenFields(others, names)
+  const said = fields.filter(({ field }) => !SIGNATURE.has(field))
+  if (distance === null)
+    return reason('history.changed', { thing: called, fields: writtenFields(thing.kind, said, names) })
+  const others = said.filter((one) => one !== place)
+  const rest = writtenFields(thing.kind, others, names)
   return reason('history.moved', { thing: called, distance, fields: rest })
 }
 
@@ -131,23 +156,23 @@ export function sayChange(change: Change, names: ThingNames): CoreReason {
   const { thing, verb, fields } = change
   const called = told(thing, names)
   const before = (field: string): string | null => {
-    const value = writtenValue(field, fieldIn(fields, field).before, names)
+    const value = writtenValue(thing.kind, field, fieldIn(fields, field).before, names)
     return value === null ? null : text(value)
   }
   switch (verb) {
     case 'added':
       return reason(thing.kind === 'mark' ? 'history.picked' : 'history.added', {
         thing: called,
-        says: saysOf(change, names),
+        says: saysOf(thing.kind, valuesIn(change, names)),
       })
     case 'removed':
-      return reason('history.removed', { thing: called, says: saysOf(change, names) })
+      return reason('history.removed', { thing: called, says: saysOf(thing.kind, valuesIn(change, names)) })
     case 'changed':
-      return reason('history.changed', { thing: called, fields: writtenFields(fields, names) })
+      return reason('history.changed', { thing: called, fields: writtenFields(thing.kind, fields, names) })
     case 'adopted':
       return sayAdoption(change, names)
     case 'withdrawn': {
-      const why = text(writtenValue('withdrawn', fieldIn(fields, 'withdrawn').after, names))
+      const why = text(writtenValue('evidence', 'withdrawn', fieldIn(fields, 'withdrawn').after, names))
       return reason('history.withdrew', { thing: called, why, before: before('withdrawn') })
     }
     case 'reinstated':
@@ -157,7 +182,7 @@ export function sayChange(change: Change, names: ThingNames): CoreReason {
     case 'moved':
       return sayMove(change, names)
     case 'picked again':
-      return reason('history.picked-again', { thing: called })
+      return sayPickedAgain(change, names)
   }
 }
 

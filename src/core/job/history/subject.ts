@@ -1,3 +1,5 @@
+import { called, labelOf } from '../ids/label.ts'
+import { inOneCase, ownWords } from '../ids/thing-called.ts'
 import { ITEM_KINDS, ITEM_WORDS } from '../model/item-kinds.ts'
 import type { ItemKind } from '../model/meaning.ts'
 import type { Job } from '../model/types.ts'
@@ -14,20 +16,80 @@ export interface Subject {
   id: string
   /** Of what is gone: the number of the line that took it away. What was called so later is something else. */
   until?: number
+  /** The id of what alone is asked for within it: of evidence of a dimension, of a known size of a view. */
+  part?: string
 }
 
-const inOneCase = (text: string): string => text.trim().toLowerCase()
-
-/** The things of a job that go by a text: first by id or name just as it is, else by what people call them, whatever its case. */
+/** The things of a job that go by a text: by id or name just as it is, else by what people call them, else parts of them. */
 export function subjectsCalled(job: Job, called: string, names: ThingNames): Subject[] {
-  const all = ITEM_WORDS.flatMap((kind): Subject[] => {
+  const all = ITEM_WORDS.flatMap((kind) => {
     const { list, key } = ITEM_KINDS[kind]
-    return job[list].map((item: object) => ({ kind, id: String((item as Fields)[key]) }))
+    return job[list].map((item: object) => {
+      const fields = item as Fields
+      return { subject: { kind, id: String(fields[key]) } as Subject, fields }
+    })
   })
-  const exact = all.filter(({ id }) => id === called)
-  if (exact.length > 0) return exact
+  const exact = all.filter(({ subject }) => subject.id === called)
+  if (exact.length > 0) return exact.map(({ subject }) => subject)
   const wanted = inOneCase(called)
-  return all.filter((subject) => [subject.id, names.nameOf(subject)].map(inOneCase).includes(wanted))
+  const found = all.filter(({ subject, fields }) =>
+    [
+      subject.id,
+      names.nameOf(subject),
+      labelOf({ ...fields, id: subject.id }),
+      ...ownWords({ ...fields, id: subject.id }),
+    ]
+      .map(inOneCase)
+      .includes(wanted),
+  )
+  return found.length > 0 ? found.map(({ subject }) => subject) : partsCalled(job, wanted)
+}
+
+interface Part {
+  subject: Subject
+  /** What it is called alone. */
+  label: string
+  /** What that is called which it is a part of. */
+  holders: string[]
+}
+
+function* partsOf({ dimensions, views }: Job): Generator<Part> {
+  for (const { name, label, evidence } of dimensions) {
+    for (const one of evidence) {
+      const subject: Subject = { kind: 'dimension', id: name, part: one.id }
+      yield { subject, label: labelOf(one), holders: [name, label] }
+    }
+  }
+  for (const view of views) {
+    const { id, name } = view
+    for (const one of view.references) {
+      const subject: Subject = { kind: 'view', id, part: one.id }
+      yield {
+        subject,
+        label: called('known size', one),
+        holders: [name, `view ${name}`, `view "${name}"`, labelOf(view)],
+      }
+    }
+  }
+}
+
+/** What is within a thing and goes by a text: `drum_length found 1`, `found 1 of drum_length`; its label alone. */
+function partsCalled(job: Job, wanted: string): Subject[] {
+  return [...partsOf(job)].flatMap(({ subject, label, holders }) => {
+    const alone = [label, subject.part ?? '']
+    const ways = holders.flatMap((holder) =>
+      alone.flatMap((one) => [`${holder} ${one}`, `${one} of ${holder}`]),
+    )
+    return [...alone, ...ways].map(inOneCase).includes(wanted) ? [subject] : []
+  })
+}
+
+/** How people ask for a part of something, so that it alone is meant: `drum_length found 1`. */
+export function partInWords(job: Job, { kind, id, part }: Subject): string | null {
+  for (const { subject, label, holders } of partsOf(job)) {
+    if (subject.kind === kind && subject.id === id && subject.part === part) return `${holders[0]} ${label}`
+  }
+  return null
 }
 
 /**

@@ -1,5 +1,6 @@
 import { formatDrawnScale } from '../../quantity/format/format-drawn-scale.ts'
 import { type CoreReason, reason } from '../../words/core-words.ts'
+import { isOwnWords, settingWord } from '../../words/field-words.ts'
 import { plainText } from '../../words/plain-text.ts'
 import { mintedFor } from '../ids/id-form.ts'
 import { ADOPTION_RULES } from '../model/schema.ts'
@@ -41,22 +42,19 @@ const UNSAID: ReadonlySet<string> = new Set([
   'sitting',
 ])
 
+/** Characters that are shown of what no person wrote. */
 const LONGEST = 80
 
-/** A text on one line; of a long one its first words. */
 function shortened(text: string): string {
-  const line = plainText(text)
-  if (line.length <= LONGEST) return line
-  const end = line.lastIndexOf(' ', LONGEST)
-  return `${line.slice(0, end > LONGEST / 2 ? end : LONGEST)}…`
+  return text.length <= LONGEST ? text : `${text.slice(0, LONGEST)}…`
 }
 
 const isPixels = (list: readonly unknown[]): boolean => list.length > 0 && list.every(Array.isArray)
 
-function listValue(field: string, list: readonly unknown[], names: ThingNames): WrittenValue {
+function listValue(kind: string, field: string, list: readonly unknown[], names: ThingNames): WrittenValue {
   if (field === 'repeats') return reason('value.times', { count: list.length })
   if (isPixels(list)) return reason('value.points', { count: list.length })
-  return shortened(list.map((one) => plainValue(field, one, names)).join(', '))
+  return list.map((one) => plainValue(kind, field, one, names)).join(', ')
 }
 
 function referredTo(field: string, value: string): Thing['kind'] | undefined {
@@ -64,41 +62,59 @@ function referredTo(field: string, value: string): Thing['kind'] | undefined {
   return REFERS[field]
 }
 
-function plainValue(field: string, value: unknown, names: ThingNames): string {
+function plainValue(of: string, field: string, value: unknown, names: ThingNames): string {
   switch (typeof value) {
     case 'string': {
       const kind = referredTo(field, value) ?? mintedFor(value)
-      return shortened(kind === undefined ? value : names.nameOf({ kind, id: value }))
+      return plainText(kind === undefined ? settingWord(of, field, value) : names.nameOf({ kind, id: value }))
     }
     case 'number':
       if (field === 'drawnScale') return formatDrawnScale(value, names.unit)
       return `${Number(value.toPrecision(6))}${UNITS[field] ?? ''}`
     default:
-      return shortened(JSON.stringify(value))
+      return shortened(plainText(JSON.stringify(value)))
   }
 }
 
-/** A value as people write it; null where there is none. */
-export function writtenValue(field: string, value: unknown, names: ThingNames): WrittenValue | null {
+/**
+ * A value as people write it, whole and on one line; null where there is none.
+ * @param kind of the thing in whose field it stands
+ */
+export function writtenValue(
+  kind: string,
+  field: string,
+  value: unknown,
+  names: ThingNames,
+): WrittenValue | null {
   if (value === undefined) return null
   if (typeof value === 'boolean') return reason('value.yes-or-no', { yes: value })
   if (field === 'candidates' && Array.isArray(value)) {
-    return shortened(value.map((one) => plainValue('text', (one as Fields)['text'], names)).join(', '))
+    return value.map((one) => plainValue(kind, 'text', (one as Fields)['text'], names)).join(', ')
   }
-  return Array.isArray(value) ? listValue(field, value, names) : plainValue(field, value, names)
+  return Array.isArray(value) ? listValue(kind, field, value, names) : plainValue(kind, field, value, names)
 }
 
 const isFields = (value: unknown): value is Fields =>
   typeof value === 'object' && value !== null && !Array.isArray(value)
 
 /** Fields in words, each with what it was and what it is; of a field that holds others those that differ. */
-export function writtenFields(fields: readonly ChangedField[], names: ThingNames): CoreReason[] {
+export function writtenFields(
+  kind: string,
+  fields: readonly ChangedField[],
+  names: ThingNames,
+): CoreReason[] {
+  const written = (field: string, value: unknown): WrittenValue | null => {
+    const plain = writtenValue(kind, field, value, names)
+    return typeof plain === 'string' && isOwnWords(kind, field)
+      ? reason('value.quoted', { text: plain })
+      : plain
+  }
   return fields.flatMap(({ field, before, after }) => {
-    if (UNSAID.has(field)) return [reason('history.field-only', { field })]
+    if (UNSAID.has(field)) return [reason('history.field-only', { kind, field })]
     if ((isFields(before) || before === undefined) && (isFields(after) || after === undefined)) {
-      return writtenFields(changedFields(before ?? {}, after ?? {}), names)
+      return writtenFields(kind, changedFields(before ?? {}, after ?? {}), names)
     }
-    const written = { before: writtenValue(field, before, names), after: writtenValue(field, after, names) }
-    return [reason('history.field', { field, ...written })]
+    const held = { before: written(field, before), after: written(field, after) }
+    return [reason('history.field', { kind, field, ...held })]
   })
 }

@@ -8,7 +8,7 @@ const WORDS: Readonly<Record<IdKind, string>> = {
   sheet: 'sheet',
   view: 'view',
   mark: 'mark',
-  reference: 'figured size',
+  reference: 'known size',
   evidence: 'evidence',
   relation: 'relation',
   note: 'note',
@@ -28,7 +28,7 @@ export interface Labelled extends Numbered {
 const tailOf = (id: string): string => id.slice(-4)
 
 /**
- * The label of something, by which people know it: `circle 12`, `figured size 2`, `scaled 1`; of somebody and of an
+ * The label of something, by which people know it: `circle 12`, `known size 2`, `scaled 1`; of somebody and of an
  * instrument the name. An id that was not minted is its own label.
  */
 export function labelOf(item: Labelled): string {

@@ -11,7 +11,7 @@ const ENTRY: Readonly<Record<string, string>> = {
   dimensions: 'dimension',
   relations: 'relation',
   notes: 'note',
-  references: 'reference',
+  references: 'known size',
   evidence: 'evidence',
   readings: 'reading',
   candidates: 'candidate',
@@ -61,7 +61,8 @@ function field(parts: readonly string[]): string {
 /** The item that an edit adds, and what it is added to, the outermost first. */
 function addedItem(edit: unknown, item: unknown): string[] {
   const { do: does, dimension, view } = edit as Record<string, unknown>
-  const word = typeof does === 'string' ? does.replace(/^add-/, '') : 'item'
+  const added = typeof does === 'string' ? does.replace(/^add-/, '') : 'item'
+  const word = added === 'reference' ? 'known size' : added
   const name = named(word, item)
   const inside: string[] = []
   if (typeof dimension === 'string') inside.push(`dimension ${JSON.stringify(dimension)}`)

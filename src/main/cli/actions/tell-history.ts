@@ -1,5 +1,6 @@
 import { KnownNames } from '../../../core/job/history/known-names.ts'
-import { type Subject, subjectsCalled } from '../../../core/job/history/subject.ts'
+import { partInWords, type Subject, subjectsCalled } from '../../../core/job/history/subject.ts'
+import { mintedFor } from '../../../core/job/ids/id-form.ts'
 import type { Job } from '../../../core/job/model/types.ts'
 import { readJobFolder } from '../../services/job-folder/read-job-folder.ts'
 import { formerSubject, historyOfOne, wholeHistory } from '../../services/job-folder/told-history.ts'
@@ -20,7 +21,14 @@ async function subjectOf(folder: string, job: Job, called: string, names: KnownN
     throw new CliError(reason('cli.history-of-nothing', { folder, called }))
   }
   if (others.length === 0) return first
-  const ids = [first, ...others].map(({ kind, id }) => `${kind} ${id}`)
+  const all = [first, ...others]
+  if (first.part !== undefined) {
+    const parts = all.map((subject) => partInWords(job, subject) ?? subject.id)
+    throw new CliError(reason('cli.history-of-several-parts', { called, parts }))
+  }
+  const ids = all.map(({ kind, id }) =>
+    mintedFor(id) === undefined ? `${kind} ${id}` : `${names.nameOf({ kind, id })}: ${id}`,
+  )
   throw new CliError(reason('cli.history-of-several', { called, ids }))
 }
 

@@ -22,7 +22,7 @@ function rest(entry: HistoryEntry | Began, names: ThingNames): object {
       views: views.length,
       sheets: sheets.length,
     }
-    return { began, anew: entry.anew }
+    return { began, anew: entry.anew, carried: entry.carried }
   }
   const { name, undoes, redoes, changes } = entry
   const words = sayEntry(entry, names).map(inWords)

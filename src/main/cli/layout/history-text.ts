@@ -27,14 +27,27 @@ function localMoment(at: string | undefined): string {
   return `${day} ${two(date.getHours())}:${two(date.getMinutes())}`
 }
 
-const padded = (text: string, width: number): string =>
-  text + ' '.repeat(Math.max(0, width - stringWidth(text)))
+/** A text in a column of its own: what is longer is cut, and shows that it was. */
+function inColumn(text: string, width: number): string {
+  let shown = text
+  if (stringWidth(text) > width) {
+    const letters = [...text]
+    while (stringWidth(`${letters.join('')}…`) > width) letters.pop()
+    shown = `${letters.join('').trimEnd()}…`
+  }
+  return shown + ' '.repeat(Math.max(0, width - stringWidth(shown)))
+}
 
 /** What an entry did, in one line for each change, or that the history begins there. */
 function told(entry: HistoryEntry | Began, names: ThingNames): string[] {
   if (!('began' in entry)) return sayEntry(entry, names).map(inWords)
   const { dimensions, marks } = entry.began
-  const counts = { dimensions: dimensions.length, marks: marks.length, anew: entry.anew }
+  const counts = {
+    dimensions: dimensions.length,
+    marks: marks.length,
+    anew: entry.anew,
+    carried: entry.carried === undefined ? null : localMoment(entry.carried),
+  }
   return [inWords(reason('cli.history-began', counts))]
 }
 
@@ -44,15 +57,16 @@ function told(entry: HistoryEntry | Began, names: ThingNames): string[] {
  */
 export function historyText(job: Job, names: ThingNames): (entry: HistoryEntry | Began) => string {
   const longest = job.people.reduce((most, { name }) => Math.max(most, stringWidth(plainText(name))), 0)
-  const width = Math.min(NAME, Math.max(longest, NOBODY.length))
+  // Somebody who is not listed turns up only as the history is read.
+  const width = job.people.length === 0 ? NAME : Math.min(NAME, Math.max(longest, NOBODY.length))
   const digits = Math.max(NUMBER, String(job.edition ?? 0).length)
   return (entry) => {
     const { n, at, by } = entry
     const who = by === undefined ? NOBODY : names.nameOf({ kind: 'person', id: by })
     const head = [
       (n === null ? '–' : String(n)).padStart(digits),
-      padded(plainText(localMoment(at)), MOMENT),
-      padded(plainText(who), width),
+      inColumn(plainText(localMoment(at)), MOMENT),
+      inColumn(plainText(who), width),
     ].join(GAP)
     return told(entry, names)
       .map((what) => `${head}${GAP}${plainText(what)}\n`)

@@ -145,9 +145,14 @@ const COMMANDS = {
     `Nothing in the job ${p.folder} is or was called "${p.called}": give the name of a dimension, or the label or id of a view, mark, sheet or person.`,
   'cli.history-of-several': (p: { called: string; ids: readonly string[] }) =>
     `Several things are called "${p.called}" (${p.ids.join(', ')}): give the id of the one that is meant.`,
+  'cli.history-of-several-parts': (p: { called: string; parts: readonly string[] }) =>
+    `Several things are called "${p.called}": give one of ${p.parts.map((part) => `"${part}"`).join(', ')}.`,
   'cli.history-of-one-unknown': () => 'Nothing is known of what was done to it.',
-  'cli.history-began': (p: { dimensions: number; marks: number; anew: boolean }) =>
-    `the history ${p.anew ? 'goes on from job.json as it was changed outside' : 'begins'}, with ${counted(p.dimensions, 'dimension')} and ${counted(p.marks, 'mark')}`,
+  /** carried: when the job was carried over from the form before; null: it was not. */
+  'cli.history-began': (p: { dimensions: number; marks: number; anew: boolean; carried: string | null }) => {
+    const over = p.carried === null ? '' : `; carried over from the earlier form on ${p.carried}`
+    return `the history ${p.anew ? 'goes on from job.json as it was changed outside' : 'begins'}, with ${counted(p.dimensions, 'dimension')} and ${counted(p.marks, 'mark')}${over}`
+  },
 
   'cli.fault': (p: { message: string }) =>
     `Scantling failed by a fault of its own (${withoutStop(p.message)}); nothing more was done.`,

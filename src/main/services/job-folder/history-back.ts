@@ -1,14 +1,17 @@
+import { readFile } from 'node:fs/promises'
+import { join } from 'node:path'
 import { readEdit } from '../../../core/job/edits/edit.ts'
 import type { HistoryLine } from '../../../core/job/history/history-line.ts'
 import type { Job } from '../../../core/job/model/types.ts'
 import { readJob } from '../../../core/job/read-job.ts'
 import { ScantlingError } from '../../../core/words/scantling-error.ts'
 import { exists } from '../files/exists.ts'
-import { historyFile } from '../job-layout/job-layout.ts'
+import { beforeHistoryFolder, historyFile } from '../job-layout/job-layout.ts'
 import { ServiceError } from '../service-error.ts'
 import { reason } from '../words/services-words.ts'
 import { openForReading } from './history/history-handle.ts'
-import { isBegin, type KeptLine } from './history/kept-line.ts'
+import { type BeginLine, isBegin, type KeptLine } from './history/kept-line.ts'
+import { sha256 } from './history/line-text.ts'
 import { linesBack } from './history/lines-back.ts'
 import { openJobFolder } from './read-job-folder.ts'
 
@@ -16,9 +19,11 @@ import { openJobFolder } from './read-job-folder.ts'
 export interface Began {
   n: number
   began: Job
-  /** Who began it, and when; of a job of the form before nobody did yet. */
+  /** Who began it, and when; nobody did where it was carried over from the form before. */
   by?: string
   at?: string
+  /** When it was carried over from the form before, where it was. */
+  carried?: string
   /** Whether lines come before it. */
   anew: boolean
 }
@@ -36,11 +41,25 @@ const looksFor =
     return false
   }
 
+/** Whether a history was made of a job of the form before: its files are kept as they were then. */
+async function isCarried(folder: string, { from, previous }: BeginLine): Promise<boolean> {
+  if (from === null || previous !== null) return false
+  const kept = await readFile(join(beforeHistoryFolder(folder), 'job.json')).catch(() => undefined)
+  return kept !== undefined && sha256(kept) === from
+}
+
+/** The beginning in a line. Whoever opened a job of the form before, and wherever the line stands, did nothing in it. */
+async function begun(line: BeginLine, folder: string): Promise<Began> {
+  const { n, at, by, previous } = line
+  const made = (await isCarried(folder, line)) ? { carried: at } : { at, by }
+  return { n, ...made, began: readJob(line.begin), anew: previous !== null }
+}
+
 /** What is in a line. @throws ServiceError when an edit in it is none that this program knows */
-function understood(line: KeptLine, path: string): HistoryLine | Began {
+async function understood(line: KeptLine, folder: string, path: string): Promise<HistoryLine | Began> {
   const { n, at, by } = line
   try {
-    if (isBegin(line)) return { n, at, by, began: readJob(line.begin), anew: line.previous !== null }
+    if (isBegin(line)) return await begun(line, folder)
     const { undoes, redoes } = line
     return {
       n,
@@ -85,5 +104,5 @@ export async function* historyBack(
     yield* ofFormBefore(folder)
     return
   }
-  for await (const line of linesBack(path, looksFor(pieces))) yield understood(line, path)
+  for await (const line of linesBack(path, looksFor(pieces))) yield await understood(line, folder, path)
 }

@@ -69,7 +69,9 @@ export async function takeRequest(
     return { step: await makeEdit(state, edit, making), introduction: undefined }
   }
   const introduction = await makeEdit(state, introduce, making)
-  return { step: await makeEdit(introduction.next, edit, making), introduction }
+  // Nothing is seen to happen by it: it goes along with the edit that it was made for, and is no step back of its own.
+  const introduced = { ...introduction.next, stacks: state.stacks }
+  return { step: await makeEdit(introduced, edit, making), introduction }
 }
 
 /** What a line says of who made it: the id of a person of the job, or a name. */
@@ -79,7 +81,8 @@ async function makeEdit(state: SessionState, edit: Edit, making: Making): Promis
   const { job, inverse } = applyEdit(state.job, edit)
   const { at, together } = making
   const n = state.tip.n + 1
-  const name = describeEdit(edit, state.job)
+  // As it is called when the history is read again: by the job after it, and by what was there before.
+  const name = describeEdit(edit, job, inverse)
   const by = signature(job, making.by)
   const line = { n, at, by, edit, back: inverse }
   const below = state.stacks.undo?.ref ?? null

@@ -19,9 +19,8 @@ export async function* wholeHistory(folder: string, names: KnownNames): AsyncGen
       yield line
       continue
     }
-    const entry = entryOf(line, EVERYTHING)
+    const entry = entryOf(line, EVERYTHING, names)
     if (entry === null) continue
-    names.learn(entry.changes)
     yield entry
   }
 }
@@ -45,9 +44,8 @@ export async function* historyOfOne(
       began = line.began
       continue
     }
-    const entry = entryOf(line, follower)
+    const entry = entryOf(line, follower, names)
     if (entry === null) continue
-    names.learn(entry.changes)
     yield entry
   }
   if (began !== undefined) yield* entriesBefore(began, follower)

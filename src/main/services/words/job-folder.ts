@@ -95,7 +95,7 @@ export const JOB_FOLDER_WORDS = {
   'session.nothing-to-undo': () => 'There is nothing to undo.',
   'session.nothing-to-redo': () => 'There is nothing to redo.',
   'session.of-another': (p: { kind: 'undo' | 'redo'; name: string; at: string; edit: string }) =>
-    `"${p.edit}" was made by ${p.name} (${momentInWords(p.at)}), not by you, so it is not ${p.kind === 'undo' ? 'undone' : 'made again'} by accident: ask for it once more and say that theirs is meant.`,
+    `"${p.edit}" was made by ${p.name} (${momentInWords(p.at)}), not by you, so it is not ${p.kind === 'undo' ? 'undone' : 'made again'} by accident: ask for it once more with "theirs": true if it is theirs that you mean.`,
   'session.evidence-stays': () =>
     'Evidence is never removed by an edit: use "withdraw-evidence" and say why, or undo the edit that added it.',
   'session.scan-not-sound': (p: { sheet: string; problem: AnyReason }, say) =>

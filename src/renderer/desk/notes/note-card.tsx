@@ -3,6 +3,7 @@ import { useBench } from '../../bench/bench-store.ts'
 import { choose, takeUp } from '../../bench/choose.ts'
 import { makeEdit } from '../../bench/edits.ts'
 import { toTheSheet } from '../../focus/to-the-sheet.ts'
+import { HistorySection } from '../../history/history-section.tsx'
 import { Button } from '../../parts/button.tsx'
 import { SavedField } from '../../parts/saved-field.tsx'
 import { Section } from '../../parts/section.tsx'
@@ -86,6 +87,7 @@ export function NoteCard({ id }: { id: string }) {
           onRemove={() => void makeEdit({ do: 'remove-note', id })}
         />
       </Section>
+      <HistorySection of={{ kind: 'note', id }} />
     </article>
   )
 }

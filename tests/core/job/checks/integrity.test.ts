@@ -48,7 +48,7 @@ describe('ids and names', () => {
     [
       ['views', 0, 'references', 2, 'id'],
       'R1',
-      'reference "R1" of view "v1" stands twice in its list, 1st and 3rd: give one of them another id.',
+      'known size "R1" of view "v1" stands twice in its list, 1st and 3rd: give one of them another id.',
     ],
     [
       [...PRINTED, 'id'],
@@ -121,7 +121,7 @@ describe('what is referred to exists', () => {
     [
       ['views', 0, 'references', 0, 'marks', 1],
       'Z',
-      'reference "R1" of view "v1": the 2nd mark is "Z", and the job has no such mark.',
+      'known size "R1" of view "v1": the 2nd mark is "Z", and the job has no such mark.',
     ],
     [
       [...FOUND, 'instrument'],
@@ -197,7 +197,7 @@ describe('marks suit what is measured between them', () => {
       `${inScaled}: the 2nd mark is "elsewhere", a mark on sheet "s2", but the view is on sheet "s1".`,
     )
     expect(refusalOf([['views', 0, 'references', 2, 'marks', 3], 'elsewhere'])).toBe(
-      'reference "R3" of view "v1": the 4th mark is "elsewhere", a mark on sheet "s2", but the view is on sheet "s1".',
+      'known size "R3" of view "v1": the 4th mark is "elsewhere", a mark on sheet "s2", but the view is on sheet "s1".',
     )
   })
 
@@ -205,22 +205,22 @@ describe('marks suit what is measured between them', () => {
     [
       ['references', 0, 'marks', 0],
       'drum',
-      'reference "R1" of view "v1": marks must be a point and a point for a distance reference, and this is a circle and a point',
+      'known size "R1" of view "v1": marks must be a point and a point for a known size of kind distance, and this is a circle and a point',
     ],
     [
       ['references', 1, 'marks', 0],
       'A',
-      'reference "R2" of view "v1": marks must be a circle for a diameter reference, and this is a point',
+      'known size "R2" of view "v1": marks must be a circle for a known size of kind diameter, and this is a point',
     ],
     [
       ['references', 2, 'marks', 2],
       'base',
-      'reference "R3" of view "v1": marks must be a point and a point and a point and a point for a rectangle reference, and this is a point and a point and a line and a point',
+      'known size "R3" of view "v1": marks must be a point and a point and a point and a point for a known size of kind rectangle, and this is a point and a point and a line and a point',
     ],
     [
       ['references', 0, 'marks', 1],
       'A',
-      'reference "R1" of view "v1": marks names mark "A" twice: pick the other one',
+      'known size "R1" of view "v1": marks names mark "A" twice: pick the other one',
     ],
   ])('a reference %j of %j', (path, value, problem) => {
     expect(refusalOf([['views', 0, ...path], value])).toBe(`${problem}.`)
@@ -306,22 +306,22 @@ describe('written quantities can be read', () => {
     [
       ['views', 0, 'references', 0, 'u'],
       '?',
-      /^reference "R1" of view "v1": u is not written as a length\. /,
+      /^known size "R1" of view "v1": u is not written as a length\. /,
     ],
     [
       ['views', 0, 'references', 0, 'size'],
       '1 38"',
-      /^reference "R1" of view "v1": size is not written as a length\. Cannot read “1 38"”/,
+      /^known size "R1" of view "v1": size is not written as a length\. Cannot read “1 38"”/,
     ],
     [
       ['views', 0, 'references', 2, 'width'],
       'wide',
-      /reference "R3" of view "v1": width is not written as a length\. /,
+      /known size "R3" of view "v1": width is not written as a length\. /,
     ],
     [
       ['views', 0, 'references', 2, 'height'],
       'high',
-      /reference "R3" of view "v1": height is not written as a length\. /,
+      /known size "R3" of view "v1": height is not written as a length\. /,
     ],
     [
       ['dimensions', 0, 'tolerance'],

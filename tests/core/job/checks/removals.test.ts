@@ -18,7 +18,7 @@ const NOTHING = {
 it.each<[Edit, RegExp]>([
   [
     { do: 'remove-mark', id: 'drum' },
-    /^Mark "drum" is used by reference "R2" of view "v1": remove or change that first\.$/,
+    /^Mark "drum" is used by known size "R2" of view "v1": remove or change that first\.$/,
   ],
   [
     { do: 'remove-mark', id: 'rim' },

@@ -76,7 +76,7 @@ describe('adding and removing', () => {
   it.each<[Edit, string]>([
     [
       { do: 'remove-mark', id: 'drum' },
-      'Mark "drum" is used by reference "R2" of view "v1": remove or change that first.',
+      'Mark "drum" is used by known size "R2" of view "v1": remove or change that first.',
     ],
     [{ do: 'remove-sheet', id: 's2' }, 'Sheet "s2" is used by view "v2": remove or change that first.'],
     [{ do: 'remove-person', id: 'ada' }, 'Person "ada" is used by mark "A": remove or change that first.'],
@@ -153,7 +153,7 @@ describe('changing', () => {
   it.each<[Edit, string]>([
     [
       { do: 'change-reference', view: 'v1', id: 'R2', set: { size: '7 1/2' } } as Edit,
-      `because reference "R2" of view "v1": size "7 1/2" is written without its unit and would mean another size: write their units first, as in "7 1/2 in".`,
+      `because known size "R2" of view "v1": size "7 1/2" is written without its unit and would mean another size: write their units first, as in "7 1/2 in".`,
     ],
     [
       {
@@ -344,7 +344,7 @@ describe('several edits as one', () => {
       { do: 'add-mark', item: point },
       { do: 'remove-mark', id: 'drum' },
     ]
-    expect(refusal({ do: 'several', name: 'tidy', edits })).toMatch(/^Mark "drum" is used by reference "R2"/)
+    expect(refusal({ do: 'several', name: 'tidy', edits })).toMatch(/^Mark "drum" is used by known size "R2"/)
     expect(refusal({ do: 'several', name: 'nothing', edits: [] })).toBe(
       'The edit: edits must not be an empty list.',
     )
@@ -357,7 +357,7 @@ describe('the name of an edit', () => {
     [{ do: 'remove-mark', id: 'M12' }, 'remove mark M12'],
     [
       { do: 'change-mark', id: 'M12', set: { sigma: 2 }, clear: ['label'] },
-      'change sigma, label of mark M12',
+      'change mark M12: standard uncertainty of a pick, what it marks',
     ],
     [{ do: 'adopt', dimension: 'barrel_length', adopt: 'printed' }, 'adopt printed for barrel_length'],
     [{ do: 'adopt', dimension: 'barrel_length' }, 'adopt by the rules for barrel_length'],
@@ -366,10 +366,10 @@ describe('the name of an edit', () => {
       { do: 'add-dimension', item: { name: 'a', label: '', kind: 'length', evidence: [] } },
       'add dimension a',
     ],
-    [{ do: 'add-person', item: { id: 'ada', name: 'Ada Quill' } }, 'add person ada'],
+    [{ do: 'add-person', item: { id: 'ada', name: 'Ada Quill' } }, 'add person Ada Quill'],
     [{ do: 'withdraw-evidence', dimension: 'a', id: 'P1', why: 'x' }, 'withdraw evidence P1 of a'],
     [{ do: 'several', name: 'first picks', edits: [] }, 'first picks'],
-    [{ do: 'describe', set: { unit: 'mm' } }, 'change unit of the job'],
+    [{ do: 'describe', set: { unit: 'mm' } }, 'change the job: unit it is figured in'],
   ])('%j', (edit, name) => {
     expect(describeEdit(edit)).toBe(name)
   })

@@ -50,16 +50,15 @@ class Work {
     this.do(line.back, by, { undoes: { n, name: describeEdit(line.edit) } })
   }
 
-  of(subject: Subject): HistoryEntry[] {
-    return historyOf(this.lines.toReversed(), subject, this.job, this.began)
+  of(subject: Subject, names = new KnownNames(this.job)): HistoryEntry[] {
+    return historyOf(this.lines.toReversed(), subject, this.job, this.began, names)
   }
 
   said(subject: Subject): string[] {
     const names = new KnownNames(this.job)
-    return this.of(subject).flatMap((entry) => {
-      names.learn(entry.changes)
-      return sayEntry(entry, names).map((one) => `${entry.n ?? '-'} ${entry.by}: ${inWords(one)}`)
-    })
+    return this.of(subject, names).flatMap((entry) =>
+      sayEntry(entry, names).map((one) => `${entry.n ?? '-'} ${entry.by}: ${inWords(one)}`),
+    )
   }
 
   former(called: string): Subject | null {
@@ -119,12 +118,12 @@ describe('the history of a dimension', () => {
     work.do({ do: 'adopt', dimension: 'drum_rim' })
     expect(work.said({ kind: 'dimension', id: 'drum_rim' })).toEqual([
       '12 ada: left drum_rim to the rules (before: mean, by Ada Quill)',
-      '11 ada: changed drum_rim: tolerance none → 1/64"; how many alike none → 2',
+      '11 ada: changed drum_rim: tolerance none of its own → 1/64"; how many alike 1 → 2',
       '10 ada: took back 9: reinstated evidence P1 of drum_rim (withdrawn before: of another part)',
       '9 ben: withdrew evidence P1 of drum_rim: of another part',
       '8 ada: renamed rim to drum_rim',
       '7 ada: adopted mean for rim (before: evidence P1, by Ben Adze)',
-      '6 ben: adopted evidence P1 for rim',
+      `6 ben: adopted evidence P1 for rim: 1'-2 3/8" (before: by the rules, which come to evidence P1 (1'-2 3/8") first)`,
       `5 ben: added evidence P1 of rim: 1'-2 3/8"`,
       '4 ben: moved mark X by 5.0 px',
       '2 ada: picked mark Y',
@@ -270,10 +269,10 @@ describe('the history of other things', () => {
     work.do({ do: 'change-view', id: 'v1', set: { drawnScale: 0.5, name: 'Front' } })
     work.do({ do: 'remove-reference', view: 'v1', id: 'R9' })
     expect(work.said({ kind: 'view', id: 'v1' })).toEqual([
-      '4 ada: removed figured size R9 of view "Front": 9 1/4"',
-      `3 ada: changed view "Front": stated scale 3" = 1'-0" → 6" = 1'-0"; name Elevation → Front`,
-      '2 ada: changed figured size R9 of view "Front": size 9 1/2" → 9 1/4"',
-      '1 ben: added figured size R9 of view "Front": 9 1/2"',
+      '4 ada: removed known size R9 of view "Front": 9 1/4"',
+      `3 ada: changed view "Front": scale as the sheet states it 3" = 1'-0" → 6" = 1'-0"; name “Elevation” → “Front”`,
+      '2 ada: changed known size R9 of view "Front": size as printed 9 1/2" → 9 1/4"',
+      '1 ben: added known size R9 of view "Front": 9 1/2"',
     ])
   })
 
@@ -292,9 +291,9 @@ describe('the history of other things', () => {
     work.do({ do: 'move-dimension', name: 'rake', index: 0 })
     const told = work.said({ kind: 'person', id: 'ben' }).filter((line) => !line.startsWith('-'))
     expect(told).toEqual([
-      '3 ben: changed sheet "General arrangement": date 1911 → 1912; creator none → J. Tarn',
-      '2 ada: changed the person Ben Adze: role none → restorer',
-      '1 Ben Adze: changed the job: title Quay winch, general arrangement → Winch of the quay',
+      '3 ben: changed sheet "General arrangement": date “1911” → “1912”; drawn by none → “J. Tarn”',
+      '2 ada: changed the person Ben Adze: role none → “restorer”',
+      '1 Ben Adze: changed the job: what it is called “Quay winch, general arrangement” → “Winch of the quay”',
     ])
   })
 })

@@ -1,0 +1,51 @@
+import type { Thing } from '../history/change.ts'
+import { withNoun } from '../ids/label.ts'
+import type { Edit } from '../model/edit-schema.ts'
+import { ITEM_KINDS } from '../model/item-kinds.ts'
+import type { Job } from '../model/types.ts'
+import { labelsAround } from './apply/labels-around.ts'
+import type { Called } from './describe-edit.ts'
+
+/** What goes before the label of a thing, where that has no noun of its own. */
+const nounOf = (kind: Thing['kind']): string => (kind === 'reference' ? 'known size' : kind)
+
+/** What people know a thing of a kind by that goes by a name which need not be its own. */
+const NAMED = { person: 'name', instrument: 'name', sheet: 'title', view: 'name' } as const
+
+const isNamed = (kind: Thing['kind']): kind is keyof typeof NAMED => Object.hasOwn(NAMED, kind)
+
+/** What is called by a name, with its noun: `view "Elevation"`, `person A. Rivet`; what has a noun already as it is. */
+export function calledOf(kind: Thing['kind'], name: string): string {
+  if (kind === 'person' || kind === 'dimension') return `${kind} ${name}`
+  return isNamed(kind) ? `${kind} "${name}"` : name
+}
+
+function* addedBy(edit: Edit): Generator<[kind: string, item: object]> {
+  if (edit.do === 'several') for (const one of edit.edits) yield* addedBy(one)
+  else if ('item' in edit) yield [edit.do.slice('add-'.length), edit.item]
+}
+
+/** What things are called that edits name: those that they add themselves, and those of a job where that is known. */
+export function calledAround(job: Job | undefined, ...edits: readonly (Edit | undefined)[]): Called {
+  const labels = labelsAround(job, ...edits)
+  const named = (kind: keyof typeof NAMED, id: string): string => {
+    const isIt = (item: object): boolean => (item as { id?: unknown }).id === id
+    const there: object | undefined = job?.[ITEM_KINDS[kind].list].find(isIt)
+    const item = there ?? addedAmong(edits, kind, isIt)
+    const name = (item as Record<string, unknown> | undefined)?.[NAMED[kind]]
+    return typeof name === 'string' && name !== '' ? calledOf(kind, name) : withNoun(kind, id, labels(id))
+  }
+  return (kind, id) => (isNamed(kind) ? named(kind, id) : withNoun(nounOf(kind), id, labels(id)))
+}
+
+function addedAmong(
+  edits: readonly (Edit | undefined)[],
+  wanted: string,
+  isIt: (item: object) => boolean,
+): object | undefined {
+  for (const edit of edits) {
+    for (const [kind, item] of edit === undefined ? [] : addedBy(edit))
+      if (kind === wanted && isIt(item)) return item
+  }
+  return undefined
+}
