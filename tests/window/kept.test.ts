@@ -69,7 +69,7 @@ describe('The keyboard stays near', () => {
         await page.getByRole('button', { name: /^Remove known size R2/ }).waitFor()
         await person.press('Control+z')
         const asks = page.getByRole('dialog', { name: 'Undo what somebody else did?' })
-        await asks.getByText('A. Rivet').waitFor()
+        await asks.getByText(/A. Rivet.*that it was made, and that you took it back/).waitFor()
         await person.press('Escape')
         await asks.waitFor({ state: 'detached' })
         await page.getByRole('heading', { name: 'Drum, theirs' }).waitFor()

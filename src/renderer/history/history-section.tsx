@@ -41,6 +41,27 @@ export function HistorySection({ of }: { of: HistoryOf }) {
   )
 }
 
+/** Characters of what was done that are shown at first. */
+const SHOWN = 240
+
+/** What was done; a long text in it at first in part, and whole when that is asked for. */
+function Did({ what }: { what: string }) {
+  const [whole, setWhole] = useState(false)
+  if (what.length <= SHOWN) return <p>{keepTogether(what)}</p>
+  return (
+    <>
+      <p>
+        {keepTogether(
+          whole ? what : `${what.slice(0, what.lastIndexOf(' ', SHOWN) + 1 || SHOWN).trimEnd()}…`,
+        )}
+      </p>
+      <Button kind="quiet" onPress={() => setWhole(!whole)}>
+        {whole ? 'Show less' : 'Show it whole'}
+      </Button>
+    </>
+  )
+}
+
 function Entry({ entry: { n, at, who, did } }: { entry: ToldEntry }) {
   return (
     <li>
@@ -54,7 +75,7 @@ function Entry({ entry: { n, at, who, did } }: { entry: ToldEntry }) {
         </p>
         {did.map((what, i) => (
           // biome-ignore lint/suspicious/noArrayIndexKey: the same can be done twice at once, and the list never changes.
-          <p key={i}>{keepTogether(what)}</p>
+          <Did key={i} what={what} />
         ))}
       </div>
     </li>

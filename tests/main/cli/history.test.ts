@@ -166,3 +166,145 @@ describe('The history of a job on the command line', () => {
     expect((await scantling('history', join(folder, 'scans'))).code).toBe(2)
   })
 })
+
+describe('What is called by labels on the command line', () => {
+  /** A job in which things were added without ids, so that they have labels, and what the answers called them. */
+  async function labelled(): Promise<{ folder: string; answers: string[] }> {
+    const { folder } = await workshopJob()
+    const found = { basis: 'found', readings: ['6 1/16"'] }
+    const mark = {
+      sheet: 'Drum',
+      how: 'hand',
+      sigma: 1,
+      kind: 'point',
+      pixel: [60, 60],
+      label: 'throat, right',
+    }
+    const answers: string[] = []
+    for (const edit of [
+      { do: 'add-evidence', dimension: 'drum_length', item: found },
+      { do: 'add-evidence', dimension: 'Drum, half its length', item: found },
+      { do: 'adopt', dimension: 'drum_length', adopt: 'found 1' },
+      { do: 'withdraw-evidence', dimension: 'drum_half', id: 'Found 1', why: 'of another part' },
+      { do: 'add-mark', item: mark },
+      { do: 'change-mark', id: 'throat, right', set: { pixel: [60, 63] } },
+      { do: 'repeat-pick', mark: 'point 5', pixel: [60, 64] },
+      {
+        do: 'add-reference',
+        view: 'elevation',
+        item: { kind: 'distance', marks: ['throat, right', 'M1'], size: '1"' },
+      },
+      { do: 'change-reference', view: 'Elevation', id: 'known size 3', set: { size: '1 1/8"' } },
+      { do: 'add-note', item: { sheet: 'S1', outline: [], text: 'Worn on the left', about: 'point 5' } },
+    ]) {
+      const { code, stdout, stderr } = await scantlingGiven(
+        JSON.stringify(edit),
+        'edit',
+        folder,
+        '--by',
+        'AR',
+      )
+      expect([code, stderr]).toEqual([0, ''])
+      answers.push(
+        stdout
+          .trim()
+          .replace(/^ok \d+: /, '')
+          .replace(/ \([^)]*\)$/, ''),
+      )
+    }
+    return { folder, answers }
+  }
+
+  it('is taken for its id by an edit, and the history calls the edit as its answer and undo do', async () => {
+    const { folder, answers } = await labelled()
+    expect(answers).toEqual([
+      'add found 1 to drum_length',
+      'add found 1 to drum_half',
+      'adopt found 1 for drum_length',
+      'withdraw found 1 of drum_half',
+      'add point 5',
+      'move point 5',
+      'pick point 5 again',
+      'add known size 3 to view "Elevation"',
+      'change known size 3 of view "Elevation": size as printed',
+      'add note 1, “Worn on the left”',
+    ])
+    const { stdout } = await scantling('history', folder, '--format', 'json')
+    const names = stdout
+      .trimEnd()
+      .split('\n')
+      .map((line) => JSON.parse(line).name)
+    expect(names.slice(0, -1)).toEqual(answers.toReversed())
+    const lines = await told(folder)
+    expect(lines[3]).toMatch(/picked point 5 again at 60\.0, 64\.0 px, 1\.0 px from the pick before$/)
+    expect(lines[7]).toMatch(
+      /adopted found 1 for drum_length: 6 1\/16" \(before: by the rules, which come to evidence p1 \(6"\) first\)$/,
+    )
+  })
+
+  it('is told by what it marks, what it is, and as a part of what it belongs to', async () => {
+    const { folder } = await labelled()
+    const numbers = async (of: string): Promise<string[]> =>
+      (await told(folder, '--of', of)).map((line) => line.split(' ')[0] ?? '')
+    expect(await numbers('throat, right')).toEqual(['7', '6', '5'])
+    expect(await numbers('Drum, length')).toEqual(['3', '1'])
+    expect(await numbers('drum_length found 1')).toEqual(['3', '1'])
+    expect(await numbers('found 1 of drum_half')).toEqual(['4', '2'])
+    expect(await numbers('known size 3')).toEqual(['9', '8'])
+    expect(await numbers('note 1')).toEqual(['10'])
+    expect((await scantling('history', folder, '--of', 'found 1')).stderr).toBe(
+      'Several things are called "found 1": give one of "drum_length found 1", "drum_half found 1".\n',
+    )
+  })
+
+  it('is refused by an edit where several things are called so, and they are listed', async () => {
+    const { folder } = await labelled()
+    await edited(folder, 'A. Rivet', [{ do: 'change-mark', id: 'M1', set: { label: 'Throat, right' } }])
+    const again = JSON.stringify({ do: 'change-mark', id: 'throat, right', set: { sigma: 2 } })
+    const { code, stderr } = await scantlingGiven(again, 'edit', folder, '--by', 'AR')
+    expect(code).toBe(2)
+    expect(stderr).toMatch(
+      /^Standard input, line 1: Several things are called "throat, right" \(M1, point 5: m-\w{13}\): give the id of the one that is meant\.\n$/,
+    )
+  })
+})
+
+describe('The lines of a history', () => {
+  it('stand in the same columns, however long the name of somebody is', async () => {
+    const { folder } = await workshopJob()
+    const long = 'Wilhelmina Featherstonehaugh-Cholmondeley'
+    await edited(folder, long, [{ do: 'describe', set: { title: 'One' } }])
+    await edited(folder, 'A. Rivet', [{ do: 'describe', set: { title: 'Two' } }])
+    const { stdout } = await scantling('history', folder)
+    const lines = stdout.trimEnd().split('\n')
+    const starts = lines.map((line) => line.search(/(?<= {2})(changed|added|the history)/))
+    expect(lines.join('\n')).toContain('  Wilhelmina Featherstone…  changed')
+    expect(new Set(starts).size).toBe(1)
+  })
+
+  it('do not say of a folder of the form before that somebody began it who only opened it', async () => {
+    const at = '2026-03-09T10:05:00.000Z'
+    const edit = { do: 'change-view', id: 'V1', set: { name: 'Front' } }
+    const { folder } = await jobOfTheFormBefore(`${JSON.stringify({ n: 1, at, by: 'AR', edit })}\n`)
+    await edited(folder, 'B. Brass', [{ do: 'describe', set: { title: 'Drum' } }])
+    expect((await told(folder)).at(-1)).toMatch(
+      /^0 {2}undated {11}somebody {2}the history begins, with 2 dimensions and 4 marks; carried over from the earlier form on ·$/,
+    )
+    const { stdout } = await scantling('history', folder, '--format', 'json')
+    const began = JSON.parse(stdout.trimEnd().split('\n').at(-1) ?? '')
+    expect(began).toEqual({
+      n: 0,
+      began: { dimensions: 2, marks: 4, views: 1, sheets: 1 },
+      anew: false,
+      carried: expect.stringMatching(/^\d{4}-.*Z$/),
+    })
+  })
+
+  it('are gone back in by somebody else once they say that they mean it, and the refusal says how', async () => {
+    const { folder } = await workshopJob()
+    await edited(folder, 'A. Rivet', [{ do: 'describe', set: { title: 'One' } }])
+    const refused = await scantlingGiven('{"do":"undo"}', 'edit', folder, '--by', 'B. Brass')
+    expect([refused.code, refused.stderr]).toEqual([2, expect.stringContaining('with "theirs": true')])
+    await edited(folder, 'B. Brass', [{ do: 'undo', theirs: true }])
+  })
+})

@@ -128,6 +128,12 @@ function sayPickedAgain({ thing, fields }: Change, names: ThingNames): CoreReaso
 /** Who picked a mark, when and in which sitting. */
 const SIGNATURE: ReadonlySet<string> = new Set(['by', 'at', 'sitting'])
 
+/** Fields but for the signature that goes along with a change; that is told where it is all that was changed. */
+function besidesSignature(fields: readonly ChangedField[]): readonly ChangedField[] {
+  const others = fields.filter(({ field }) => !SIGNATURE.has(field))
+  return others.length === 0 ? fields : others
+}
+
 function sayMove(change: Change, names: ThingNames): CoreReason {
   const { thing, fields } = change
   const called = told(thing, names)
@@ -143,7 +149,7 @@ function sayMove(change: Change, names: ThingNames): CoreReason {
   const place = placeIn(fields)
   const distance = farthestApart(pixelsIn(place?.before), pixelsIn(place?.after))
   // Whoever moves a mark has picked it: that is told already.
-  const said = fields.filter(({ field }) => !SIGNATURE.has(field))
+  const said = besidesSignature(fields)
   if (distance === null)
     return reason('history.changed', { thing: called, fields: writtenFields(thing.kind, said, names) })
   const others = said.filter((one) => one !== place)
@@ -168,7 +174,10 @@ export function sayChange(change: Change, names: ThingNames): CoreReason {
     case 'removed':
       return reason('history.removed', { thing: called, says: saysOf(thing.kind, valuesIn(change, names)) })
     case 'changed':
-      return reason('history.changed', { thing: called, fields: writtenFields(thing.kind, fields, names) })
+      return reason('history.changed', {
+        thing: called,
+        fields: writtenFields(thing.kind, besidesSignature(fields), names),
+      })
     case 'adopted':
       return sayAdoption(change, names)
     case 'withdrawn': {

@@ -1,7 +1,9 @@
+import type { HistoryEntry } from '../../../core/job/history/history-of.ts'
 import { KnownNames } from '../../../core/job/history/known-names.ts'
 import { partInWords, type Subject, subjectsCalled } from '../../../core/job/history/subject.ts'
 import { mintedFor } from '../../../core/job/ids/id-form.ts'
 import type { Job } from '../../../core/job/model/types.ts'
+import type { Began } from '../../services/job-folder/history-back.ts'
 import { readJobFolder } from '../../services/job-folder/read-job-folder.ts'
 import { formerSubject, historyOfOne, wholeHistory } from '../../services/job-folder/told-history.ts'
 import { historyJson } from '../layout/history-json.ts'
@@ -10,8 +12,8 @@ import type { Output } from '../output/output.ts'
 import { CliError } from '../words/cli-error.ts'
 import { inWords, reason } from '../words/cli-words.ts'
 
-/** Characters that are gathered before they are printed. */
-const GATHERED = 1 << 16
+/** Entries that are gathered before they are printed, and stand in the same columns. */
+const GATHERED = 1000
 
 async function subjectOf(folder: string, job: Job, called: string, names: KnownNames): Promise<Subject> {
   const [first, ...others] = subjectsCalled(job, called, names)
@@ -49,16 +51,16 @@ export async function tellHistory(
       ? wholeHistory(folder, names)
       : historyOfOne(folder, job, await subjectOf(folder, job, of, names), names)
   const written = json ? historyJson(names) : historyText(job, names)
-  let text = ''
+  let gathered: (HistoryEntry | Began)[] = []
   let told = 0
   for await (const entry of entries) {
     told += 1
-    text += written(entry)
-    if (text.length < GATHERED) continue
-    if (!(await output.stream(text))) return
-    text = ''
+    gathered.push(entry)
+    if (gathered.length < GATHERED) continue
+    if (!(await output.stream(written(gathered)))) return
+    gathered = []
   }
-  await output.stream(text)
+  await output.stream(written(gathered))
   if (told === 0 && !json) output.say(inWords(reason('cli.history-of-one-unknown')))
   if (warning !== undefined) output.note(warning)
 }

@@ -16,6 +16,9 @@ An "id" that begins with new: ("new:a") stands for such an id, wherever it occur
   {"do":"several","name":"size of the rim","edits":[{"do":"add-mark","item":{"id":"new:rim", ...}},
    {"do":"add-reference","view":"V1","item":{"kind":"diameter","marks":["new:rim"],"size":"2 in"}}]}
 
+What is there already is named by its id or as people call it, where that is one thing only:
+  {"do":"withdraw-evidence","dimension":"spigot_length","id":"found 1","why":"bent since"}
+
 Two more lines are taken: {"do":"undo"} takes back the newest edit, {"do":"redo"} makes again what was undone, as far
 back as the history of the job reaches. What somebody else did is only taken back by {"do":"undo","theirs":true}.
 

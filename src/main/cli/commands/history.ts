@@ -7,8 +7,9 @@ Tells what was done in the job, by whom and when, and what was there before: the
 each with the number of its edit. What one edit did to several things stands in several lines. Times are those of this
 machine's clock. Reads only, also while somebody has the job open.
 
---of takes the name of a dimension, also one that it had before, or the name, label or id of a view, mark, sheet,
-person, instrument, relation or note, also of one that is gone. A dimension is told with its evidence, its adoption and
+--of takes the name of a dimension, also one that it had before, or what it is; the name, label or id of a view, mark,
+sheet, person, instrument, relation or note, also of one that is gone; what a mark marks; and a piece of evidence or a
+known size with what it belongs to: "drum_length found 1", "Elevation known size 2". A dimension is told with its evidence, its adoption and
 the marks that its evidence is scaled from; a view with the sizes known in it; a person with all that they did. At the end,
 without a number, stands what the job itself said when its history began.
 
@@ -19,12 +20,14 @@ With --format json each edit is one JSON object on a line of its own:
   changes                  one for each thing: {"thing": {"kind", "id", "of"}, "called", "did", "fields", "words"};
                            did is added, changed, removed, adopted, withdrawn, reinstated, renamed, moved or
                            picked again; fields has {"field", "before", "after"}, as in job.json
-A line with "began" instead of changes says with how much the history begins.
+A line with "began" instead of changes says with how much the history begins; "carried" is when the job was carried over
+from the form that jobs had before.
 
 Examples:
   $ scantling history ventilator | head
   $ scantling history ventilator --of hood_od
   $ scantling history ventilator --of Elevation
+  $ scantling history ventilator --of "hood_od printed 1"
   $ scantling history ventilator --format json | jq 'select(.by == "AR") | .changes[].words'`
 
 interface Options {

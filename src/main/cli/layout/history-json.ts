@@ -5,12 +5,14 @@ import type { Began } from '../../services/job-folder/history-back.ts'
 import { inWords } from '../words/cli-words.ts'
 
 /** The history of a job for programs: writes each entry as one JSON object on a line of its own. */
-export function historyJson(names: ThingNames): (entry: HistoryEntry | Began) => string {
-  return (entry) => {
-    const { n, at, by } = entry
-    const who = by === undefined ? undefined : names.nameOf({ kind: 'person', id: by })
-    return `${JSON.stringify({ n, at, by, who, ...rest(entry, names) })}\n`
-  }
+export function historyJson(names: ThingNames): (entries: readonly (HistoryEntry | Began)[]) => string {
+  return (entries) => entries.map((entry) => written(entry, names)).join('')
+}
+
+function written(entry: HistoryEntry | Began, names: ThingNames): string {
+  const { n, at, by } = entry
+  const who = by === undefined ? undefined : names.nameOf({ kind: 'person', id: by })
+  return `${JSON.stringify({ n, at, by, who, ...rest(entry, names) })}\n`
 }
 
 function rest(entry: HistoryEntry | Began, names: ThingNames): object {

@@ -51,25 +51,37 @@ function told(entry: HistoryEntry | Began, names: ThingNames): string[] {
   return [inWords(reason('cli.history-began', counts))]
 }
 
+const whoIn = ({ by }: HistoryEntry | Began, names: ThingNames): string =>
+  plainText(by === undefined ? NOBODY : names.nameOf({ kind: 'person', id: by }))
+
+const widest = (texts: readonly string[]): number =>
+  texts.reduce((most, text) => Math.max(most, stringWidth(text)), 0)
+
 /**
  * The history of a job for a terminal, one entry after the other: number, moment, who, and what was done.
- * @returns writes an entry; a change stands on one line, however long
+ * @returns writes entries, in the same columns; a change stands on one line, however long
  */
-export function historyText(job: Job, names: ThingNames): (entry: HistoryEntry | Began) => string {
-  const longest = job.people.reduce((most, { name }) => Math.max(most, stringWidth(plainText(name))), 0)
-  // Somebody who is not listed turns up only as the history is read.
-  const width = job.people.length === 0 ? NAME : Math.min(NAME, Math.max(longest, NOBODY.length))
+export function historyText(
+  job: Job,
+  names: ThingNames,
+): (entries: readonly (HistoryEntry | Began)[]) => string {
+  let width = Math.min(NAME, widest([NOBODY, ...job.people.map(({ name }) => plainText(name))]))
   const digits = Math.max(NUMBER, String(job.edition ?? 0).length)
-  return (entry) => {
-    const { n, at, by } = entry
-    const who = by === undefined ? NOBODY : names.nameOf({ kind: 'person', id: by })
+  const written = (entry: HistoryEntry | Began): string => {
+    const { n, at } = entry
     const head = [
       (n === null ? '–' : String(n)).padStart(digits),
       inColumn(plainText(localMoment(at)), MOMENT),
-      inColumn(plainText(who), width),
+      inColumn(whoIn(entry, names), width),
     ].join(GAP)
     return told(entry, names)
       .map((what) => `${head}${GAP}${plainText(what)}\n`)
       .join('')
+  }
+  return (entries) => {
+    // Not everybody who did something is listed among the people of the job.
+    const theirs = widest(entries.map((entry) => whoIn(entry, names)))
+    width = Math.min(NAME, Math.max(width, theirs))
+    return entries.map(written).join('')
   }
 }

@@ -8,12 +8,13 @@ import {
   readEdit,
   stampEdit,
 } from '../../../../src/core/job/edits/edit.ts'
+import { changesOf } from '../../../../src/core/job/history/changes-of.ts'
 import type { HistoryLine } from '../../../../src/core/job/history/history-line.ts'
-import { type HistoryEntry, historyOf } from '../../../../src/core/job/history/history-of.ts'
+import { entryOf, type HistoryEntry, historyOf } from '../../../../src/core/job/history/history-of.ts'
 import { KnownNames } from '../../../../src/core/job/history/known-names.ts'
 import { sayEntry } from '../../../../src/core/job/history/say-change.ts'
 import { FormerSubject, type Subject, subjectsCalled } from '../../../../src/core/job/history/subject.ts'
-import type { Dimension, Job } from '../../../../src/core/job/model/types.ts'
+import type { Dimension, Evidence, Job } from '../../../../src/core/job/model/types.ts'
 import { readJob } from '../../../../src/core/job/read-job.ts'
 import { JobError } from '../../../../src/core/job/text/job-error.ts'
 import { inWords } from '../../../../src/core/words/core-words.ts'
@@ -298,6 +299,126 @@ describe('the history of other things', () => {
   })
 })
 
+describe('what was there before', () => {
+  it('is what a field counted as, in the words of the window, with what people wrote in quotes', () => {
+    const work = new Work(readJob(winchJob()))
+    work.do({ do: 'change-sheet', id: 's1', clear: ['draughting'] })
+    work.do({ do: 'change-sheet', id: 's1', set: { draughting: '0.2 mm' } })
+    work.do({ do: 'change-view', id: 'v1', set: { mapping: 'uniform' } })
+    const long = `Throat, width; ${'seen from the crank side '.repeat(8)}end`
+    work.do({ do: 'change-dimension', name: 'drum_length', set: { label: long, note: 'a "7" or a 1' } })
+    work.do({ do: 'change-mark', id: 'A', set: { label: 'throat, right', sigma: 2 } })
+    expect(work.said({ kind: 'sheet', id: 's1' })[0]).toBe(
+      '2 ada: changed sheet "General arrangement": draughting uncertainty 0.13 mm, taken as usual → 0.2 mm',
+    )
+    expect(work.said({ kind: 'view', id: 'v1' })[0]).toMatch(/: scales (Two|Skewed|Tilted) → One$/)
+    expect(work.said({ kind: 'dimension', id: 'drum_length' })[1]).toMatch(
+      new RegExp(`changed drum_length: what it is “.*” → “${long}”; note none → “a "7" or a 1”$`),
+    )
+    expect(work.said({ kind: 'mark', id: 'A' })[0]).toMatch(
+      /^5 ada: changed mark A: standard uncertainty of a pick 1 px → 2 px; what it marks none → “throat, right”$/,
+    )
+  })
+
+  it('of a pick that was made again is how far it is from the one before', () => {
+    const work = new Work(readJob(winchJob()))
+    work.do({ do: 'add-mark', item: point('X', 100) })
+    work.do({ do: 'repeat-pick', mark: 'X', pixel: pixel(103, 8) }, 'ben')
+    work.do({ do: 'repeat-pick', mark: 'X', pixel: pixel(103, 8) }, 'ben')
+    const circle = (r: number, ...angles: number[]) => ({
+      pixels: angles.map((a) => pixel(50 + r * Math.cos(a), 60 + r * Math.sin(a))),
+    })
+    const rim = { id: 'C9', sheet: 's1', how: 'hand', sigma: 1, kind: 'circle' } as const
+    work.do({ do: 'add-mark', item: { ...rim, ...circle(20, 0, 2, 4) } })
+    work.do({ do: 'repeat-pick', mark: 'C9', ...circle(21, 1, 3, 5) })
+    expect(work.said({ kind: 'mark', id: 'X' })).toEqual([
+      '3 ben: picked mark X again at 103.0, 8.0 px, 0.0 px from the pick before',
+      '2 ben: picked mark X again at 103.0, 8.0 px, 5.0 px from the pick before',
+      '1 ada: picked mark X',
+    ])
+    expect(work.said({ kind: 'mark', id: 'C9' })[0]).toBe(
+      '5 ada: picked mark C9 again, its centre 0.0 px and its radius 1.0 px from the pick before',
+    )
+  })
+
+  it('of an adoption is what the rules came to, of the evidence that there was then', () => {
+    const work = new Work(readJob(winchJob()))
+    const add = (item: Evidence): void => work.do({ do: 'add-evidence', dimension: 'drum_length', item })
+    add({ id: 'F9', basis: 'found', readings: ['9 1/4"'] })
+    work.do({ do: 'adopt', dimension: 'drum_length', adopt: 'F9' })
+    work.do({ do: 'adopt', dimension: 'drum_length' })
+    add({ id: 'P9', basis: 'printed', text: '9 1/2"' })
+    work.do({ do: 'adopt', dimension: 'drum_length', adopt: 'F9' })
+    const adoptions = work
+      .said({ kind: 'dimension', id: 'drum_length' })
+      .filter((one) => one.includes('adopted') || one.includes('left'))
+    expect(adoptions.slice(0, 2)).toEqual([
+      '5 ada: adopted evidence F9 for drum_length: 9 1/4" (before: by the rules, which come to evidence P9 (9 1/2") first)',
+      '3 ada: left drum_length to the rules (before: evidence F9, by Ada Quill)',
+    ])
+  })
+})
+
+describe('what undo calls an edit', () => {
+  const job = readJob(winchJob())
+  const called = (edit: Edit): string => {
+    const { job: after, inverse } = applyEdit(job, edit)
+    return describeEdit(edit, after, inverse)
+  }
+
+  it.each<[Edit, string]>([
+    [{ do: 'change-view', id: 'v1', set: { name: 'Front' } }, 'change view "Front": name'],
+    [
+      {
+        do: 'change-mark',
+        id: 'A',
+        set: { sigma: 2, pixel: pixel(9, 9), by: 'ben', at: '2026-03-09T10:00:00Z' },
+      },
+      'move mark A and change its standard uncertainty of a pick',
+    ],
+    [{ do: 'change-mark', id: 'A', set: { pixel: pixel(9, 9) } }, 'move mark A'],
+    [{ do: 'change-mark', id: 'A', set: { by: 'ben' } }, 'change mark A: who'],
+    [
+      { do: 'change-sheet', id: 's1', set: { record: { identifier: 'QW-17', date: '1912' } } },
+      'change sheet "General arrangement": date',
+    ],
+    [
+      {
+        do: 'add-note',
+        item: {
+          id: 'N9',
+          sheet: 's1',
+          outline: [],
+          text: 'The rivets here are\nof another kind than those above.',
+        },
+      },
+      'add note N9, “The rivets here are of another kind than…”',
+    ],
+    [
+      {
+        do: 'add-view',
+        item: { id: 'v9', sheet: 's1', name: 'Foot plan', mapping: 'uniform', references: [] },
+      },
+      'add view "Foot plan"',
+    ],
+    [
+      {
+        do: 'add-reference',
+        view: 'v1',
+        item: { id: 'r-wt39d5bn66dd8', number: 9, kind: 'diameter', marks: ['drum'], size: '9"' },
+      },
+      'add known size 9 to view "Elevation"',
+    ],
+  ])('%j', (edit, name) => {
+    expect(called(edit)).toBe(name)
+    const work = new Work(job)
+    work.do(edit, 'ada', { undoes: { n: 0, name: 'x' } })
+    const line = { ...work.lines[0], undoes: undefined } as unknown as HistoryLine
+    const entry = entryOf(line, { take: changesOf }, new KnownNames(work.job))
+    expect(entry?.name).toBe(name)
+  })
+})
+
 describe('what something goes by', () => {
   const job = readJob(winchJob())
   const called = (text: string): Subject[] => subjectsCalled(job, text, new KnownNames(job))
@@ -309,6 +430,10 @@ describe('what something goes by', () => {
     ['mark M12', []],
     ['Mark A', [{ kind: 'mark', id: 'A' }]],
     ['ben adze', [{ kind: 'person', id: 'ben' }]],
+    ['drum_length P1', [{ kind: 'dimension', id: 'drum_length', part: 'P1' }]],
+    ['P1 of drum_length', [{ kind: 'dimension', id: 'drum_length', part: 'P1' }]],
+    ['elevation known size R2', [{ kind: 'view', id: 'v1', part: 'R2' }]],
+    ['known size R2', [{ kind: 'view', id: 'v1', part: 'R2' }]],
     ['nothing', []],
   ])('%s is found', (text, subjects) => {
     expect(called(text)).toEqual(subjects)
