@@ -227,7 +227,7 @@ describe('What is called by labels on the command line', () => {
       'pick point 5 again',
       'add known size 3 to view "Elevation"',
       'change known size 3 of view "Elevation": size as printed',
-      'add note 1, “Worn on the left”',
+      'add note 1, ‘Worn on the left’',
     ])
     const { stdout } = await scantling('history', folder, '--format', 'json')
     const names = stdout

@@ -31,7 +31,7 @@ describe('an edit without an id', () => {
     expect(stdout).toBe(
       [
         `ok 1: add point 5 (mark ${mark?.id})\n`,
-        'ok 2: add note mine, “With an id of its own.”\n',
+        'ok 2: add note mine, ‘With an id of its own.’\n',
         `ok 3: add found 1 to drum_length (found ${evidence?.id})\n`,
       ].join(''),
     )

@@ -1,21 +1,23 @@
-import type { Thing } from '../history/change.ts'
 import { withNoun } from '../ids/label.ts'
 import type { Edit } from '../model/edit-schema.ts'
 import { ITEM_KINDS } from '../model/item-kinds.ts'
+import type { ThingKind } from '../model/thing-kind.ts'
 import type { Job } from '../model/types.ts'
 import { labelsAround } from './apply/labels-around.ts'
-import type { Called } from './describe-edit.ts'
+
+/** What something is called, with its noun: `circle 12`, `view "Elevation"`, `dimension drum_length`. */
+export type Called = (kind: ThingKind, id: string) => string
 
 /** What goes before the label of a thing, where that has no noun of its own. */
-const nounOf = (kind: Thing['kind']): string => (kind === 'reference' ? 'known size' : kind)
+const nounOf = (kind: ThingKind): string => (kind === 'reference' ? 'known size' : kind)
 
 /** What people know a thing of a kind by that goes by a name which need not be its own. */
 const NAMED = { person: 'name', instrument: 'name', sheet: 'title', view: 'name' } as const
 
-const isNamed = (kind: Thing['kind']): kind is keyof typeof NAMED => Object.hasOwn(NAMED, kind)
+const isNamed = (kind: ThingKind): kind is keyof typeof NAMED => Object.hasOwn(NAMED, kind)
 
 /** What is called by a name, with its noun: `view "Elevation"`, `person A. Rivet`; what has a noun already as it is. */
-export function calledOf(kind: Thing['kind'], name: string): string {
+export function calledOf(kind: ThingKind, name: string): string {
   if (kind === 'person' || kind === 'dimension') return `${kind} ${name}`
   return isNamed(kind) ? `${kind} "${name}"` : name
 }

@@ -1,18 +1,16 @@
 import { fieldWord } from '../../words/field-words.ts'
 import { plainText } from '../../words/plain-text.ts'
-import type { Thing } from '../history/change.ts'
-import { changedFields, type Fields } from '../history/changed-fields.ts'
 import { mintedFor } from '../ids/id-form.ts'
 import { called, labelOf, withNoun } from '../ids/label.ts'
 import type { Edit } from '../model/edit-schema.ts'
 import { ITEM_KINDS, nameOf } from '../model/item-kinds.ts'
+import type { ThingKind } from '../model/thing-kind.ts'
 import type { Job, MarkPick } from '../model/types.ts'
 import { mirrorsOf } from '../picks/with-picks.ts'
 import { itemEditOf } from './apply/item-edit.ts'
-import { calledAround } from './called-around.ts'
+import { type Called, calledAround } from './called-around.ts'
 
-/** What something is called, with its noun: `circle 12`, `view "Elevation"`, `dimension drum_length`. */
-export type Called = (kind: Thing['kind'], id: string) => string
+type Fields = Readonly<Record<string, unknown>>
 
 /**
  * What an edit does, in a few words, as undo and the history name it: "add mark M12", "adopt printed for drum_length".
@@ -75,9 +73,9 @@ const OF_A_NOTE = 40
 function noteSays(item: Fields): string {
   const line = plainText(String(item['text'] ?? ''))
   if (line === '') return ''
-  if (line.length <= OF_A_NOTE) return `, “${line}”`
+  if (line.length <= OF_A_NOTE) return `, ‘${line}’`
   const end = line.lastIndexOf(' ', OF_A_NOTE)
-  return `, “${line.slice(0, end > OF_A_NOTE / 2 ? end : OF_A_NOTE)}…”`
+  return `, ‘${line.slice(0, end > OF_A_NOTE / 2 ? end : OF_A_NOTE)}…’`
 }
 
 function itemEdit(edit: Edit, the: Called, back: Edit | undefined): string {
@@ -98,6 +96,12 @@ interface FieldChange {
 /** Who made something and when: that goes along with whatever else is changed. */
 const SIGNATURE: ReadonlySet<string> = new Set(['by', 'at', 'sitting'])
 
+/** The fields in which two states of a thing, plain JSON, differ. */
+const differing = (before: Fields, after: Fields): string[] =>
+  [...new Set([...Object.keys(before), ...Object.keys(after)])].filter(
+    (field) => JSON.stringify(before[field]) !== JSON.stringify(after[field]),
+  )
+
 /** The fields that a change is about, those within others by themselves where it is known which differ. */
 function fieldsOf({ set = {}, clear = [] }: FieldChange, back: Edit | undefined): string[] {
   const before: Fields = { ...(back as FieldChange | undefined)?.set }
@@ -105,7 +109,7 @@ function fieldsOf({ set = {}, clear = [] }: FieldChange, back: Edit | undefined)
     ...Object.entries(set).flatMap(([field, after]) => {
       const was = before[field]
       if (typeof was !== 'object' || typeof after !== 'object' || Array.isArray(after)) return [field]
-      const within = changedFields((was ?? {}) as Fields, (after ?? {}) as Fields).map((one) => one.field)
+      const within = differing((was ?? {}) as Fields, (after ?? {}) as Fields)
       return within.length === 0 ? [field] : within
     }),
     ...clear,
@@ -114,10 +118,10 @@ function fieldsOf({ set = {}, clear = [] }: FieldChange, back: Edit | undefined)
   return others.length === 0 ? named : others
 }
 
-const inWords = (kind: Thing['kind'], named: readonly string[]): string =>
+const inWords = (kind: ThingKind, named: readonly string[]): string =>
   [...new Set(named.map((field) => fieldWord(kind, field)))].join(', ')
 
-const fields = (kind: Thing['kind'], change: FieldChange, back: Edit | undefined): string =>
+const fields = (kind: ThingKind, change: FieldChange, back: Edit | undefined): string =>
   inWords(kind, fieldsOf(change, back)) || 'nothing'
 
 /** Of a mark the fields that its picks change stand for these. */

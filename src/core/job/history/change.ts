@@ -1,8 +1,8 @@
-import type { ItemKind } from '../model/meaning.ts'
+import type { ThingKind } from '../model/thing-kind.ts'
 
-/** What an edit can touch: the job itself, an item of one of its lists, evidence of a dimension, a size of a view. */
+/** What an edit touched. */
 export interface Thing {
-  kind: ItemKind | 'evidence' | 'reference' | 'job'
+  kind: ThingKind
   /** Its id; of a dimension the name that it had after the edit, of one that was removed before it; of the job empty. */
   id: string
   /** Of evidence the name of its dimension, of a reference the id of its view. */

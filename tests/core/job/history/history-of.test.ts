@@ -392,7 +392,7 @@ describe('what undo calls an edit', () => {
           text: 'The rivets here are\nof another kind than those above.',
         },
       },
-      'add note N9, “The rivets here are of another kind than…”',
+      'add note N9, ‘The rivets here are of another kind than…’',
     ],
     [
       {
