@@ -1,3 +1,4 @@
+import { ADOPTION_ORDER } from '../../job/model/adoption-order.ts'
 import type { Basis, Dimension } from '../../job/model/types.ts'
 import { element } from '../../linear-algebra/element.ts'
 import type { Arithmetic } from '../../uncertainty/arithmetic.ts'
@@ -38,9 +39,6 @@ const DISPUTED_ABOVE = 1
 /** Of formulas that come to the same, the first: rounding alone must not choose. */
 const SURER = 1 - 1e-9
 
-/** Rules of adoption, in the order in which they are tried when none is chosen. */
-const DEFAULT_ORDER: readonly Basis[] = ['printed', 'derived', 'scaled', 'found']
-
 /** Decides which value a dimension takes. */
 export function decide(dimension: Dimension, evaluated: readonly EvaluatedEvidence[]): Decision {
   const chosen = dimension.adopt
@@ -58,7 +56,7 @@ export function decide(dimension: Dimension, evaluated: readonly EvaluatedEviden
           ? 'disputed'
           : 'agreed'
   if (chosen !== undefined) return adoptChosen(chosen, evaluated, usable, pairs, status)
-  for (const basis of DEFAULT_ORDER) {
+  for (const basis of ADOPTION_ORDER) {
     const value = adoptBasis(basis, usable, pairs)
     if (value !== null) {
       const { adopted, compared, from, mean } = value
@@ -96,7 +94,7 @@ function adoptChosen(
   return { ...NOTHING, pairs, chosen, open }
 }
 
-const isBasis = (word: string): word is Basis => (DEFAULT_ORDER as readonly string[]).includes(word)
+const isBasis = (word: string): word is Basis => (ADOPTION_ORDER as readonly string[]).includes(word)
 
 function adoptBasis(
   basis: Basis,

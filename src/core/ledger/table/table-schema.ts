@@ -22,7 +22,7 @@ const reason: z.ZodType<AnyReason> = z
 const label = z
   .string()
   .optional()
-  .describe('What people call it, where that is not its id: figured size 2, scaled 1.')
+  .describe('What people call it, where that is not its id: known size 2, scaled 1.')
 
 export const tableEvidenceSchema = z.object({
   id: z.string(),

@@ -70,7 +70,7 @@ export function calibrateView(view: View, context: ViewContext): CalibratedView 
 
 function statedSizes(reference: Reference, { conventions, featureOf }: ViewContext): StatedSize[] {
   const { id } = reference
-  const stated = `stated size of ${called('reference', reference)}`
+  const stated = `size stated for ${called('known size', reference)}`
   const size = (text: string): Uncertain => {
     const u = reference.u === undefined ? 0 : Number(parseLength(reference.u, { unit: conventions.unit }).mm)
     return measured(millimetres(text, conventions), u, stated)
