@@ -50,7 +50,7 @@ const VALUES = {
   'value.by-the-rules': (p: { first: readonly Written[] | null }, say: Say) => {
     if (p.first === null) return 'by the rules'
     if (p.first.length === 0) return 'by the rules, without evidence that counts by them'
-    return `by the rules, which come to ${p.first.map((one) => value(one, say)).join(' and ')} first`
+    return `left to the rules, which take ${p.first.map((one) => value(one, say)).join(' and ')} first`
   },
   'value.with-figure': (p: { name: string; says: Written }, say: Say) => `${p.name} (${value(p.says, say)})`,
   'value.off-point': (p: { by: number }) => `${px(p.by)} from the pick before`,

@@ -59,7 +59,7 @@ describe('The history of a job on the command line', () => {
       '6  ·  B. Brass  added the person B. Brass',
       '5  ·  A. Rivet  renamed drum_half to drum_middle',
       '4  ·  A. Rivet  moved mark M9 by 4.0 px',
-      '3  ·  A. Rivet  adopted scaled for drum_half (before: by the rules, which come to evidence d1 first)',
+      '3  ·  A. Rivet  adopted scaled for drum_half (before: left to the rules, which take evidence d1 first)',
       '2  ·  A. Rivet  added evidence s2 of drum_half: distance of mark M1, mark M9 in view "Elevation"',
       '1  ·  A. Rivet  picked mark M9',
       '0  ·  A. Rivet  the history begins, with 2 dimensions and 4 marks',
@@ -238,7 +238,7 @@ describe('What is called by labels on the command line', () => {
     const lines = await told(folder)
     expect(lines[3]).toMatch(/picked point 5 again at 60\.0, 64\.0 px, 1\.0 px from the pick before$/)
     expect(lines[7]).toMatch(
-      /adopted found 1 for drum_length: 6 1\/16" \(before: by the rules, which come to evidence p1 \(6"\) first\)$/,
+      /adopted found 1 for drum_length: 6 1\/16" \(before: left to the rules, which take evidence p1 \(6"\) first\)$/,
     )
   })
 

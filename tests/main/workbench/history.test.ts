@@ -43,7 +43,7 @@ describe('the history of one thing', () => {
           n: 1,
           at: expect.any(String),
           who: 'A. Rivet',
-          did: ['adopted derived for drum_half (before: by the rules, which come to evidence d1 first)'],
+          did: ['adopted derived for drum_half (before: left to the rules, which take evidence d1 first)'],
         },
       ],
     })

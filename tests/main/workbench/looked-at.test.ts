@@ -55,7 +55,10 @@ describe('a job that somebody else has', () => {
     expect(entries.map(({ who, did }) => [who, ...did])).toEqual([
       ['Eve', 'adopted mean for drum_middle (before: found 1)'],
       ['Eve', 'renamed drum_half to drum_middle'],
-      ['Eve', 'adopted found 1 for drum_half'],
+      [
+        'Eve',
+        'adopted found 1 for drum_half: 2 in (before: left to the rules, which take evidence d1 first)',
+      ],
       ['Eve', 'added found 1 of drum_half: 2 in'],
     ])
   })

@@ -9,12 +9,12 @@ import { beginHistory } from './history/begin-history.ts'
 import { openForReading } from './history/history-handle.ts'
 import { keepFile, momentForName } from './history/keep-file.ts'
 import { sha256 } from './history/line-text.ts'
+import { readDocument } from './history/read-document.ts'
 import { orProblem, readWhole, type WholeHistory } from './history/read-whole.ts'
 import { type Rescue, rescuesOf } from './history/rescues.ts'
 import { snapshotText, takePlace } from './history/snapshot.ts'
 import { releaseLock } from './lock/acquire-lock.ts'
 import { lockFolder } from './lock/lock-folder.ts'
-import { readDocument } from './read-document.ts'
 import { openJobFolder, readJobFolder } from './read-job-folder.ts'
 
 /** What there is of something that a job may go on from; or why it can't. */

@@ -9,12 +9,12 @@ import { ServiceError } from '../service-error.ts'
 import { reason, type ServiceReason } from '../words/services-words.ts'
 import { type HistoryHandle, type OpenHistory, openForReading } from './history/history-handle.ts'
 import { type FileStamp, fileStamp } from './history/job-file.ts'
+import { readDocument } from './history/read-document.ts'
 import { type JobInHistory, readHistory } from './history/read-history.ts'
 import type { Torn } from './history/read-tail.ts'
 import { takePlace } from './history/snapshot.ts'
 import { replayJournal } from './journal/replay-journal.ts'
 import { nameRescue } from './name-rescue.ts'
-import { readDocument } from './read-document.ts'
 
 /** What a job folder holds, whichever form it has. */
 export interface JobOnDisk {

@@ -124,7 +124,7 @@ describe('the history of a dimension', () => {
       '9 ben: withdrew evidence P1 of drum_rim: of another part',
       '8 ada: renamed rim to drum_rim',
       '7 ada: adopted mean for rim (before: evidence P1, by Ben Adze)',
-      `6 ben: adopted evidence P1 for rim: 1'-2 3/8" (before: by the rules, which come to evidence P1 (1'-2 3/8") first)`,
+      `6 ben: adopted evidence P1 for rim: 1'-2 3/8" (before: left to the rules, which take evidence P1 (1'-2 3/8") first)`,
       `5 ben: added evidence P1 of rim: 1'-2 3/8"`,
       '4 ben: moved mark X by 5.0 px',
       '2 ada: picked mark Y',
@@ -353,7 +353,7 @@ describe('what was there before', () => {
       .said({ kind: 'dimension', id: 'drum_length' })
       .filter((one) => one.includes('adopted') || one.includes('left'))
     expect(adoptions.slice(0, 2)).toEqual([
-      '5 ada: adopted evidence F9 for drum_length: 9 1/4" (before: by the rules, which come to evidence P9 (9 1/2") first)',
+      '5 ada: adopted evidence F9 for drum_length: 9 1/4" (before: left to the rules, which take evidence P9 (9 1/2") first)',
       '3 ada: left drum_length to the rules (before: evidence F9, by Ada Quill)',
     ])
   })

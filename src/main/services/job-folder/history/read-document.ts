@@ -1,10 +1,10 @@
 import { readFile } from 'node:fs/promises'
-import { parseJobText } from '../../../core/job/parse-job-text.ts'
-import { ScantlingError } from '../../../core/words/scantling-error.ts'
-import { systemCause } from '../files/system-reason.ts'
-import { ServiceError } from '../service-error.ts'
-import { reason } from '../words/services-words.ts'
-import type { ReadDocument } from './history/read-history.ts'
+import { parseJobText } from '../../../../core/job/parse-job-text.ts'
+import { ScantlingError } from '../../../../core/words/scantling-error.ts'
+import { systemCause } from '../../files/system-reason.ts'
+import { ServiceError } from '../../service-error.ts'
+import { reason } from '../../words/services-words.ts'
+import type { ReadDocument } from './read-history.ts'
 
 /** The job document, checked. @throws ServiceError that names the file and what is wrong with it */
 export async function readDocument(path: string): Promise<ReadDocument> {
