@@ -33,6 +33,7 @@ export default defineConfig({
     testTimeout: 120_000,
     hookTimeout: 60_000,
     sequence: { sequencer: DearestFirst },
+    setupFiles: ['tests/setup/temporary-folders.ts'],
     projects: [
       {
         extends: true,
