@@ -1,3 +1,4 @@
+import { availableParallelism } from 'node:os'
 import { configDefaults, defineConfig } from 'vitest/config'
 import { asOneModule } from './tests/setup/as-one-module.ts'
 import { DearestFirst } from './tests/setup/dearest-first.ts'
@@ -24,8 +25,11 @@ const HARD_WORKING = [
   'tests/published/strokes-against-opencv.test.ts',
 ]
 
-/** As many as there are cores; left to itself Vitest keeps one free, which is every second one of two. */
-const WORKERS = '100%'
+/**
+ * One more than there are cores: many tests wait for processes that they began, or for the disk, and another can go on
+ * meanwhile. Left to itself Vitest keeps a core free, which is every second one of two.
+ */
+const WORKERS = availableParallelism() + 1
 
 export default defineConfig({
   test: {
@@ -33,6 +37,8 @@ export default defineConfig({
     testTimeout: 120_000,
     hookTimeout: 60_000,
     sequence: { sequencer: DearestFirst },
+    // Much is made and dropped at once: with room for it, a tenth less of the time goes into clearing it away.
+    execArgv: ['--max-semi-space-size=64'],
     setupFiles: ['tests/setup/temporary-folders.ts'],
     projects: [
       {

@@ -2,36 +2,50 @@ import { relative } from 'node:path'
 import { BaseSequencer, type TestSpecification } from 'vitest/node'
 
 /**
- * Files that take ten seconds and more, the longest first. Vitest begins with the largest file where it knows no
+ * Files that take five seconds and more, the longest first. Vitest begins with the largest file where it knows no
  * times, as on a fresh clone, and most of these are small. A file that is not named here only begins later.
  */
 export const DEAREST = [
   'tests/main/pictures/pictures.test.ts',
-  'tests/published/strokes-against-opencv.test.ts',
-  'tests/core/imaging/no-stroke.test.ts',
   'tests/main/job-folder/kill.test.ts',
+  'tests/published/strokes-against-opencv.test.ts',
   'tests/main/scans/fuzz/hostile-files.test.ts',
+  'tests/core/imaging/no-stroke.test.ts',
   'tests/main/scans/kinds/intake.test.ts',
   'tests/core/imaging/trials/one-bit.test.ts',
+  'tests/core/imaging/trials/jpeg.test.ts',
+  'tests/core/imaging/bent-stroke.test.ts',
   'tests/core/imaging/trials/partly-hidden.test.ts',
   'tests/core/imaging/trials/white-noise.test.ts',
-  'tests/core/imaging/trials/jpeg.test.ts',
+  'tests/main/pictures/pdf-tiles.test.ts',
+  'tests/core/calibration/coverage/two-axis.test.ts',
   'tests/core/imaging/trials/grain.test.ts',
   'tests/core/calibration/coverage/projective.test.ts',
+  'tests/main/scans/fuzz/spoiled-copies.test.ts',
+  'tests/core/job/edits/seen-sound.test.ts',
+  'tests/main/scans/kinds/makers.test.ts',
+  'tests/core/calibration/coverage/uniform.test.ts',
   'tests/core/calibration/coverage/affine.test.ts',
-  'tests/core/imaging/bent-stroke.test.ts',
   'tests/core/imaging/trials/blurred.test.ts',
-  'tests/main/pictures/pdf-tiles.test.ts',
+  'tests/main/job-folder/lock.test.ts',
+  'tests/main/pictures/pyramid/tile-values.test.ts',
+  'tests/core/job/edits/undo.test.ts',
+  'tests/main/job-folder/lock-take-over.test.ts',
+  'tests/main/local/security.test.ts',
+  'tests/main/job-folder/history/any-run.test.ts',
+  'tests/main/local/serve.test.ts',
   'tests/window/story.test.ts',
   'tests/window/sheet-under-hand.test.ts',
   'tests/window/strokes.test.ts',
   'tests/window/sheet-look.test.ts',
   'tests/window/accessible.test.ts',
-  'tests/main/launch/built.test.ts',
   'tests/window/kept.test.ts',
   'tests/window/keyboard.test.ts',
+  'tests/main/launch/built.test.ts',
   'tests/window/frame.test.ts',
   'tests/window/notes-and-pages.test.ts',
+  'tests/window/labels.test.ts',
+  'tests/window/straighten.test.ts',
 ]
 
 const rankOf = ({ moduleId, project }: TestSpecification): number => {
