@@ -104,7 +104,8 @@ describe('a damaged job', () => {
     fc.assert(
       fc.property(fc.gen(), (draw) => {
         let json: unknown = draw(fc.boolean) ? winchJob() : anyJob(draw)
-        for (let i = draw(fc.nat, 2); i >= 0; i--) json = mutated(draw, json)
+        // Mostly once: a job that is damaged again is hardly ever read.
+        for (let i = draw(fc.constantFrom, 1, 1, 1, 2, 3); i > 0; i--) json = mutated(draw, json)
         counts[isRead(json) ? 'read' : 'refused']++
       }),
       { numRuns: 1000 },
