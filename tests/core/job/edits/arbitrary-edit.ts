@@ -1,4 +1,5 @@
 import fc from 'fast-check'
+import { firstUse } from '../../../../src/core/job/checks/uses.ts'
 import type { Edit } from '../../../../src/core/job/edits/edit.ts'
 import type { Job } from '../../../../src/core/job/model/types.ts'
 import { picksOf } from '../../../../src/core/job/picks/picks-of.ts'
@@ -62,7 +63,11 @@ const MAKERS: Record<Edit['do'], (draw: Draw, job: Job, fresh: string) => object
       'draughting',
     ]),
   }),
-  'remove-sheet': (draw, job) => ({ id: oneOf(draw, job.sheets)?.id }),
+  'remove-sheet': (draw, job) => {
+    // Nearly each is in use: one that is not is looked for, or hardly any would be removed.
+    const idle = job.sheets.filter(({ id }) => firstUse(job, 'sheet', id) === null)
+    return { id: oneOf(draw, sometimes(draw) && idle.length > 0 ? idle : job.sheets)?.id }
+  },
   'add-view': (draw, job, id) => {
     const sheet = oneOf(draw, job.sheets)?.id
     if (sheet === undefined) return undefined

@@ -10,6 +10,17 @@ import { anyJob } from '../arbitrary-job.ts'
 import { expectSame } from '../expect-same.ts'
 import { ALL_EDITS, anyEdit } from './arbitrary-edit.ts'
 
+/** What hardly any job has something for, so that most are refused. */
+const MOSTLY_REFUSED: readonly Edit['do'][] = [
+  'remove-sheet',
+  'add-reference',
+  'change-reference',
+  'remove-reference',
+  'reinstate-evidence',
+]
+/** Each kind of edit; those that are mostly refused more often, or there might be a kind that none was made of. */
+const DRAWN = [...ALL_EDITS, ...MOSTLY_REFUSED, ...MOSTLY_REFUSED]
+
 /** The edit as a journal gives it back. */
 const journalled = (edit: Edit): Edit => readEdit(JSON.parse(JSON.stringify(edit)))
 
@@ -41,7 +52,7 @@ describe('any run of edits', () => {
         const wanted = draw(fc.integer, { min: 1, max: 25 })
         for (let i = 0; i < wanted; i++) {
           const job = jobs[jobs.length - 1] as Job
-          const edit = anyEdit(draw, job, `x${i}`)
+          const edit = anyEdit(draw, job, `x${i}`, DRAWN)
           if (edit === undefined) continue
           try {
             const applied = applyEdit(job, readEdit(edit))
