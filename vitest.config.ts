@@ -39,7 +39,7 @@ export default defineConfig({
     sequence: { sequencer: DearestFirst },
     // Much is made and dropped at once: with room for it, a tenth less of the time goes into clearing it away.
     execArgv: ['--max-semi-space-size=64'],
-    setupFiles: ['tests/setup/temporary-folders.ts'],
+    setupFiles: ['tests/setup/at-the-end.ts'],
     projects: [
       {
         extends: true,
