@@ -33,6 +33,9 @@ let made = 0
 /** As many sources stand in order at one place; those that are too many come after all others. */
 const AT_ONE_PLACE = 2 ** 16
 
+/** Beyond it, what stands at one place could no longer be told apart in the 53 bits that a number has. */
+const LAST = 2 ** 37
+
 /** A new source, independent of every other. */
 export function newSource(
   label: string,
@@ -47,6 +50,8 @@ export function newSource(
 export function setPlacesAside(howMany: number): number {
   const first = created
   created += howMany
+  if (created > LAST)
+    throw new RangeError('No more sources of error can be told apart: begin the program anew.')
   return first
 }
 

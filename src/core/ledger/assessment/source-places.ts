@@ -28,9 +28,9 @@ export function placeOf({ places }: Area, id: string): number {
 }
 
 /** Between neighbours, so that others fit in. */
-const APART = 64
+const APART = 8
 
-/** SourcePlaces for all that a job holds, and for as much again that may come. */
+/** Places for all that a job holds, and for some more that may come. */
 export const newPlaces = (job: Job): SourcePlaces => eachKind((kind) => newArea(job[kind]))
 
 /**
@@ -51,7 +51,7 @@ const nameOf = (item: Job[Kind][number]): string =>
   'name' in item && 'evidence' in item ? item.name : item.id
 
 function newArea(list: Job[Kind]): Area {
-  const room = (2 * list.length + 64) * APART
+  const room = (Math.ceil(1.25 * list.length) + 16) * APART
   const after = setPlacesAside(room)
   const places = new Map<string, number>()
   for (const item of list) places.set(nameOf(item), after + (places.size + 1) * APART)
