@@ -30,5 +30,10 @@ export function uncertaintyBudget(x: Uncertain): Contribution[] {
   }
   return [...byLabel]
     .map(([source, part]) => ({ source, share: part / total }))
-    .sort((a, b) => billionths(b) - billionths(a) || BY_LABEL.compare(a.source, b.source))
+    .sort(
+      (a, b) =>
+        billionths(b) - billionths(a) ||
+        BY_LABEL.compare(a.source, b.source) ||
+        (a.source < b.source ? -1 : 1),
+    )
 }

@@ -22,10 +22,10 @@ export function covariance(a: Uncertain, b: Uncertain): number {
   let i = 0
   let j = 0
   while (i < a.sources.length && j < b.sources.length) {
-    const orderA = a.sources[i]?.order ?? Number.NaN
-    const orderB = b.sources[j]?.order ?? Number.NaN
-    if (orderA === orderB) sum += (a.coefficients[i++] ?? Number.NaN) * (b.coefficients[j++] ?? Number.NaN)
-    else if (orderA < orderB) i++
+    const sourceA = a.sources[i]
+    const sourceB = b.sources[j]
+    if (sourceA === sourceB) sum += (a.coefficients[i++] ?? Number.NaN) * (b.coefficients[j++] ?? Number.NaN)
+    else if ((sourceA?.order ?? Number.NaN) < (sourceB?.order ?? Number.NaN)) i++
     else j++
   }
   return sum

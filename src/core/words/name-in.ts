@@ -11,13 +11,16 @@ function collect(part: Part, into: Set<string>): void {
   }
 }
 
-/** A reason with what people call the things that stand in it by minted ids; the same one where there are none. */
+/**
+ * A reason with what people call the things that stand in it by minted ids; the same one where there are none. Names that
+ * it has already stay: they were given where the things were at hand.
+ */
 export function nameIn<R extends AnyReason>(reason: R, labels: Labels): R {
   const ids = new Set<string>()
   collect(reason.parts, ids)
   if (ids.size === 0) return reason
   const names: LabelsById = Object.fromEntries([...ids].map((id) => [id, labels(id)]))
-  return { ...reason, names: { ...reason.names, ...names } }
+  return { ...reason, names: { ...names, ...reason.names } }
 }
 
 /** The same where only one thing is at hand. */
@@ -25,3 +28,13 @@ export const nameItemIn = <R extends AnyReason>(reason: R, item: Labelled): R =>
   mintedFor(item.id) === undefined
     ? reason
     : { ...reason, names: { ...reason.names, [item.id]: labelOf(item) } }
+
+/** The same of some things, whose ids may stand for others elsewhere: those of evidence hold within its dimension. */
+export function nameItemsIn<R extends AnyReason>(reason: R, items: readonly Labelled[]): R {
+  const ids = new Set<string>()
+  collect(reason.parts, ids)
+  const own = items.filter(({ id }) => ids.has(id))
+  if (own.length === 0) return reason
+  const names: LabelsById = Object.fromEntries(own.map((item) => [item.id, labelOf(item)]))
+  return { ...reason, names: { ...names, ...reason.names } }
+}

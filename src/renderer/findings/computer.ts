@@ -15,7 +15,7 @@ export interface Trial {
 }
 
 /** With the job whole: what is sent of it depends on what was sent before. */
-type Ask<K extends ToWorker['kind']> = Omit<Extract<ToWorker, { kind: K }>, 'job'> & { job: Job }
+type Ask<K extends 'table' | 'trial'> = Omit<Extract<ToWorker, { kind: K }>, 'job'> & { job: Job }
 type TableAsk = Ask<'table'>
 type TrialAsk = Ask<'trial'>
 
@@ -64,8 +64,10 @@ export class Computer {
     })
     this.#worker.addEventListener('error', () => {
       this.#busy = false
+      this.#unwanted = false
       this.#jobs.anew()
       this.#giveUpTrials(STOPPED)
+      this.#trial = null
       failed(STOPPED)
     })
   }
@@ -94,6 +96,7 @@ export class Computer {
   forget(): void {
     this.#table = null
     this.#jobs.anew()
+    this.#worker.postMessage({ kind: 'forget' } satisfies ToWorker)
     this.#unwanted = this.#busy && this.#trial === null
     this.#giveUpTrials(null)
   }

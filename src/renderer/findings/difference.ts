@@ -19,6 +19,7 @@ export function runsFrom<T>(before: readonly T[], after: readonly T[]): Run<T>[]
       while (i < after.length && !places.has(after[i] as T)) i++
       runs.push({ put: after.slice(start, i) })
     } else {
+      i++
       while (i < after.length && from + i - start < before.length && before[from + i - start] === after[i])
         i++
       // Of what stands twice in a list the last is found.

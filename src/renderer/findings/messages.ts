@@ -10,6 +10,8 @@ export type ToWorker =
   | { kind: 'table'; n: number; job: Sent<Job>; unit: Unit }
   /** One row as it would be after an edit that is not made yet. */
   | { kind: 'trial'; ask: number; job: Sent<Job>; unit: Unit; edit: Edit; dimension: string }
+  /** The job is closed: nothing of it need be held any more. There is no answer. */
+  | { kind: 'forget' }
 
 /** A table is sent whole when the job was, or when none was since then. */
 export type FromWorker =

@@ -33,4 +33,9 @@ export class Receiver<T extends object> {
     else this.#last = changed(this.#last, sent.change)
     return this.#last
   }
+
+  /** The next must be whole. */
+  forget(): void {
+    this.#last = null
+  }
 }

@@ -18,13 +18,17 @@ export class TableWorker {
   /** The last that was worked out. */
   #table: Table | undefined
 
-  answer(asked: ToWorker): FromWorker {
-    if ('whole' in asked.job) {
-      this.#tables.anew()
-      this.#table = undefined
-    }
+  answer(asked: Exclude<ToWorker, { kind: 'forget' }>): FromWorker {
+    if ('whole' in asked.job) this.forget()
     const job = this.#jobs.receive(asked.job)
     return asked.kind === 'table' ? this.#tableOf(job, asked) : this.#trial(job, asked)
+  }
+
+  /** Another job is begun, or none: nothing of the last one is held any more. */
+  forget(): void {
+    this.#jobs.forget()
+    this.#tables.anew()
+    this.#table = undefined
   }
 
   #tableOf(job: Job, { n, unit }: { n: number; unit: Unit }): FromWorker {

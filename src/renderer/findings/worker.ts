@@ -4,5 +4,6 @@ import { TableWorker } from './table-worker.ts'
 const tableWorker = new TableWorker()
 
 self.addEventListener('message', ({ data }: MessageEvent<ToWorker>) => {
-  self.postMessage(tableWorker.answer(data))
+  if (data.kind === 'forget') tableWorker.forget()
+  else self.postMessage(tableWorker.answer(data))
 })

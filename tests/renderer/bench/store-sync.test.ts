@@ -23,7 +23,7 @@ vi.stubGlobal(
       if (kind === 'message') answer = (data) => heard({ data })
     }
     postMessage(message: ToWorker): void {
-      sent.push(message)
+      if (message.kind !== 'forget') sent.push(message)
     }
   },
 )

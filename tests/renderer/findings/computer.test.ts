@@ -1,5 +1,6 @@
 import { expect, it, vi } from 'vitest'
 import { newJob } from '../../../src/core/job/model/new-job.ts'
+import { dimensionTable } from '../../../src/core/ledger/table/dimension-table.ts'
 import { reason } from '../../../src/core/words/core-words.ts'
 import type { AnyReason } from '../../../src/core/words/reason.ts'
 import { Computer } from '../../../src/renderer/findings/computer.ts'
@@ -30,12 +31,13 @@ const titles = (): unknown[] =>
 function computer() {
   sent.length = 0
   const failed: AnyReason[] = []
+  const found: number[] = []
   const made = new Computer(
-    () => undefined,
+    (n) => found.push(n),
     (because) => failed.push(because),
   )
   const trial = (title: string) => made.trial(job, { do: 'describe', set: { title } }, 'bore', 'mm')
-  return { failed, trial }
+  return { failed, found, made, trial }
 }
 
 it('Of a rush of trials only the first and the newest are worked out', async () => {
@@ -63,4 +65,37 @@ it('A trial whose worker has stopped is answered with what happened, and does no
   stop()
   for (const { because } of await Promise.all(asked)) expect(because?.code).toBe('findings.stopped')
   expect(failed).toHaveLength(1)
+})
+
+const EMPTY = { ...dimensionTable(job), job: 'Boiler' }
+
+/** How the job of each ask was sent. */
+const howSent = (): string[] =>
+  sent.map((one) => ('job' in one ? ('whole' in one.job ? 'whole' : 'change') : one.kind))
+
+it('A job is sent whole the first time, after it was closed, and after the worker has failed; else what changed of it', () => {
+  const { made } = computer()
+  made.table(1, job)
+  answer({ kind: 'table', n: 1, table: { whole: EMPTY } })
+  made.table(2, { ...job, title: 'Hopper' })
+  stop()
+  made.table(3, job)
+  answer({ kind: 'table', n: 3, table: { whole: EMPTY } })
+  made.forget()
+  made.table(4, job)
+  expect(howSent()).toEqual(['whole', 'change', 'whole', 'forget', 'whole'])
+})
+
+it('The table of a closed job is not told, also where a trial had failed before', async () => {
+  const { made, trial, found } = computer()
+  const tried = trial('1')
+  stop()
+  expect((await tried).because?.code).toBe('findings.stopped')
+  made.table(1, job)
+  made.forget()
+  answer({ kind: 'table', n: 1, table: { whole: EMPTY } })
+  expect(found).toEqual([])
+  made.table(2, job)
+  answer({ kind: 'table', n: 2, table: { whole: EMPTY } })
+  expect(found).toEqual([2])
 })

@@ -56,6 +56,10 @@ describe('versions of something, sent one after another', () => {
     expect(() => new Receiver<object>().receive(change)).toThrow(RangeError)
   })
 
+  it('come through with numbers that are no numbers', () => {
+    expect(listOf([1, Number.NaN], runsFrom([1, Number.NaN], [Number.NaN, 1]))).toEqual([Number.NaN, 1])
+  })
+
   it('of what stands twice in a list come out twice', () => {
     const [before, after] = [
       ['a', 'b', 'a', 'c'],

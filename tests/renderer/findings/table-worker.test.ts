@@ -17,10 +17,12 @@ const figure = (dimension: string, id: string, text: string): Edit =>
 /** A worker with its line; messages are copied both ways, as they are. */
 function worker() {
   const [tableWorker, jobs, tables] = [new TableWorker(), new Sender<Job>(), new Receiver<Table>()]
-  const ask = (message: ToWorker): FromWorker => structuredClone(tableWorker.answer(structuredClone(message)))
+  const ask = (message: Exclude<ToWorker, { kind: 'forget' }>): FromWorker =>
+    structuredClone(tableWorker.answer(structuredClone(message)))
   let n = 0
   return {
     jobs,
+    forget: () => tableWorker.forget(),
     table(job: Job, unit: 'in' | 'mm' = 'in') {
       const answer = ask({ kind: 'table', n: n++, job: jobs.send(job), unit })
       if (answer.kind !== 'table') throw new Error(`The worker answered ${answer.kind}.`)
@@ -66,6 +68,15 @@ it('Another job is begun anew', () => {
   const { sent, table } = line.table(other)
   expect('whole' in sent).toBe(true)
   expect(table).toEqual(dimensionTable(other))
+})
+
+it('What was held of a job that is closed is let go of, and a change of it is no longer understood', () => {
+  const line = worker()
+  line.table(START)
+  line.forget()
+  expect(() => line.table(START)).toThrow(RangeError)
+  line.jobs.anew()
+  expect('whole' in line.table(START).sent).toBe(true)
 })
 
 it('A trial that comes before any table, and one that is refused, are answered', () => {

@@ -37,17 +37,13 @@ export interface Assessment extends InCommon {
  * Evaluates every view and every dimension of a job.
  * @param unit that its lengths are looked at in; the job's own unless said otherwise
  * @param before of the same job before some edits: what they leave alone is taken from it and not worked out anew. It
- *   comes to the same, to the last bit
+ *   comes to the same, to the last bit where no mark has more than 65,536 sources of error
  * @throws FormulaError when formulas run in a circle; a job that `readJob` accepted never does
  */
 export function assess(job: Job, unit: Unit = job.unit, before?: Assessment): Assessment {
-  const same = before?.unit === unit && meanTheSame(before.job, job) ? before : undefined
-  const placed = same && placesAfter(job, same.places)
-  // Where no place is left between two things, all get new ones.
-  const handed = placed ? same : undefined
-  const places = placed ?? newPlaces(job)
+  const { handed, places } = handedOn(job, unit, before)
   const conventions = conventionsOf(job)
-  const singles = readSingles(job.dimensions, conventions, same?.singles)
+  const singles = readSingles(job.dimensions, conventions, handed?.singles)
   const shared = new SharedSources(places, handed)
   const order = inOrder(job, singles)
   const finest = finestInUse([...singles.values()].flatMap(({ figures }) => figures.fractions))
@@ -57,7 +53,7 @@ export function assess(job: Job, unit: Unit = job.unit, before?: Assessment): As
   const keeping = new Keeping<CalibratedView | Assessed, Things>(things, handed?.consulted)
   for (const view of job.views) {
     const was = handed?.views.get(view.id)
-    const at = placeOf(places.views, view.id)
+    const at = placeOf(places.view, view.id)
     const context = (asking: Asking<Things>): ViewContext => ({
       conventions,
       sheet: asking.get('sheet', view.sheet),
@@ -71,7 +67,7 @@ export function assess(job: Job, unit: Unit = job.unit, before?: Assessment): As
   const figuresMeanTheSame = handed?.finest === finest
   for (const dimension of order) {
     const was = figuresMeanTheSame ? handed?.dimensions.get(dimension.name) : undefined
-    const at = placeOf(places.dimensions, dimension.name)
+    const at = placeOf(places.dimension, dimension.name)
     const make = (asking: Asking<Things>): Assessed => assessor.assess(dimension, asking)
     dimensions.set(dimension.name, keeping.orMade(was?.dimension === dimension ? was : undefined, at, make))
   }
@@ -79,6 +75,20 @@ export function assess(job: Job, unit: Unit = job.unit, before?: Assessment): As
   const { features, limits } = shared.settled(consulted.values())
   const labels = labelsOfJob(job)
   return { job, unit, labels, views, dimensions, finest, singles, places, features, limits, consulted }
+}
+
+/** What of an assessment before can stand, and the places of the sources that go with it. */
+function handedOn(
+  job: Job,
+  unit: Unit,
+  before: Assessment | undefined,
+): { handed: Assessment | undefined; places: SourcePlaces } {
+  if (before?.unit === unit && meanTheSame(before.job, job)) {
+    const places = placesAfter(job, before.places)
+    if (places !== null) return { handed: before, places }
+  }
+  // Where no place is left between two things, all get new ones.
+  return { handed: undefined, places: newPlaces(job) }
 }
 
 function inOrder({ dimensions }: Job, singles: Singles): readonly Dimension[] {

@@ -29,7 +29,7 @@ export class SharedSources {
   /** @throws GeometryError when the mark determines no feature */
   featureOf(mark: Mark): Feature {
     const known = this.#features.get(mark) ?? this.#before?.features.get(mark)
-    const feature = known ?? sourcesAt(placeOf(this.#places.marks, mark.id), featureOf, mark)
+    const feature = known ?? sourcesAt(placeOf(this.#places.mark, mark.id), featureOf, mark)
     this.#features.set(mark, feature)
     return feature
   }
@@ -38,7 +38,7 @@ export class SharedSources {
   limitOf(instrument: Instrument): Source {
     const known = this.#limits.get(instrument) ?? this.#before?.limits.get(instrument)
     const limit =
-      known ?? sourcesAt(placeOf(this.#places.instruments, instrument.id), limitOfError, instrument)
+      known ?? sourcesAt(placeOf(this.#places.instrument, instrument.id), limitOfError, instrument)
     this.#limits.set(instrument, limit)
     return limit
   }

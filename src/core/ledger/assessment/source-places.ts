@@ -1,16 +1,19 @@
+import { ITEM_KINDS, nameOf } from '../../job/model/item-kinds.ts'
 import type { Job } from '../../job/model/types.ts'
 import { element } from '../../linear-algebra/element.ts'
 import { setPlacesAside } from '../../uncertainty/source.ts'
 
 /** What sources of error are made for, in the order in which they stand. */
-const KINDS = ['views', 'instruments', 'marks', 'dimensions'] as const
+const KINDS = ['view', 'instrument', 'mark', 'dimension'] as const
 type Kind = (typeof KINDS)[number]
 
 /** The places of the things of one kind by id or name, in the order of their list, within what was set aside for them. */
 interface Area {
-  readonly list: Job[Kind]
-  readonly after: number
-  readonly before: number
+  readonly list: readonly object[]
+  /** All stand after this place, */
+  readonly from: number
+  /** and before this. */
+  readonly to: number
   readonly places: ReadonlyMap<string, number>
 }
 
@@ -31,44 +34,47 @@ export function placeOf({ places }: Area, id: string): number {
 const APART = 8
 
 /** Places for all that a job holds, and for some more that may come. */
-export const newPlaces = (job: Job): SourcePlaces => eachKind((kind) => newArea(job[kind]))
+export const newPlaces = (job: Job): SourcePlaces => eachKind((kind) => newArea(...namedIn(job, kind)))
 
 /**
  * The places of a job after some edits: what was there keeps its own.
  * @returns null where things changed order, or where more came than there is room for
  */
 export function placesAfter(job: Job, before: SourcePlaces): SourcePlaces | null {
-  const areas = KINDS.map((kind) => areaAfter(job[kind], before[kind]))
+  const areas = KINDS.map((kind) => areaAfter(...namedIn(job, kind), before[kind]))
   return areas.includes(null) ? null : eachKind((_, i) => element(areas, i) as Area)
 }
 
 function eachKind(area: (kind: Kind, i: number) => Area): SourcePlaces {
-  const [views, instruments, marks, dimensions] = KINDS.map(area) as [Area, Area, Area, Area]
-  return { views, instruments, marks, dimensions }
+  const [view, instrument, mark, dimension] = KINDS.map(area) as [Area, Area, Area, Area]
+  return { view, instrument, mark, dimension }
 }
 
-const nameOf = (item: Job[Kind][number]): string =>
-  'name' in item && 'evidence' in item ? item.name : item.id
+/** The list of a kind, and what its items go by. */
+function namedIn(job: Job, kind: Kind): [list: readonly object[], name: (item: object) => string] {
+  const { list, key } = ITEM_KINDS[kind]
+  return [job[list], (item) => nameOf(item, key)]
+}
 
-function newArea(list: Job[Kind]): Area {
+function newArea(list: readonly object[], name: (item: object) => string): Area {
   const room = (Math.ceil(1.25 * list.length) + 16) * APART
-  const after = setPlacesAside(room)
+  const from = setPlacesAside(room)
   const places = new Map<string, number>()
-  for (const item of list) places.set(nameOf(item), after + (places.size + 1) * APART)
-  return { list, after, before: after + room, places }
+  for (const item of list) places.set(name(item), from + (places.size + 1) * APART)
+  return { list, from, to: from + room, places }
 }
 
-function areaAfter(list: Job[Kind], area: Area): Area | null {
+function areaAfter(list: readonly object[], name: (item: object) => string, area: Area): Area | null {
   if (list === area.list) return area
-  const names = list.map(nameOf)
+  const names = list.map(name)
   const places = new Map<string, number>()
-  let last = area.after
+  let last = area.from
   for (let i = 0; i < names.length; ) {
     let next = i
     while (next < names.length && !area.places.has(element(names, next))) next++
-    const known = area.places.get(names[next] ?? '')
+    const known = next < names.length ? area.places.get(element(names, next)) : undefined
     const came = next - i
-    const end = known ?? Math.min(last + (came + 1) * APART, area.before)
+    const end = known ?? Math.min(last + (came + 1) * APART, area.to)
     const step = Math.floor((end - last) / (came + 1))
     if (step < 1) return null
     for (; i < next; i++) {

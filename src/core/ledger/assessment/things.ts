@@ -1,6 +1,5 @@
 import type { Instrument, Job, Mark, Sheet } from '../../job/model/types.ts'
 import type { Lookups } from '../kept/consulted.ts'
-import { onceFor } from '../kept/once-for.ts'
 import type { CalibratedView } from '../views/calibrate-view.ts'
 import type { Assessed } from './assessed.ts'
 
@@ -20,7 +19,7 @@ export function thingsOf(
   views: ReadonlyMap<string, CalibratedView>,
   dimensions: ReadonlyMap<string, Assessed>,
 ): Lookups<Things> {
-  const [mark, sheet, instrument] = [MARKS(marks), SHEETS(sheets), INSTRUMENTS(instruments)]
+  const [mark, sheet, instrument] = [byId(marks), byId(sheets), byId(instruments)]
   return {
     mark: (id) => mark.get(id),
     sheet: (id) => sheet.get(id),
@@ -35,8 +34,3 @@ function byId<T extends { readonly id: string }>(items: readonly T[]): ReadonlyM
   for (const item of items) found.set(item.id, item)
   return found
 }
-
-// Most edits leave most lists as they are.
-const MARKS = onceFor(byId<Mark>)
-const SHEETS = onceFor(byId<Sheet>)
-const INSTRUMENTS = onceFor(byId<Instrument>)

@@ -27,7 +27,9 @@ export function readFigures({ kind, evidence }: Dimension, conventions: Conventi
     if (one.basis !== 'printed') continue
     const figure = figureOrError(one.text, context)
     read.set(one, figure)
-    if (figure instanceof NotationError || figure.length === undefined || figure.gauge !== undefined) continue
+    // What was withdrawn says nothing of how the job writes its figures.
+    if (one.withdrawn !== undefined || figure instanceof NotationError) continue
+    if (figure.length === undefined || figure.gauge !== undefined) continue
     const parts = partsOfAnInch(figure.length)
     if (parts !== null && BINARY.includes(parts)) fractions.push(parts)
   }

@@ -2,6 +2,7 @@ import type { Conventions } from '../../job/model/conventions.ts'
 import type { Dimension } from '../../job/model/types.ts'
 import { NotationError } from '../../quantity/notation/notation-error.ts'
 import { reason } from '../../words/core-words.ts'
+import { nameItemsIn } from '../../words/name-in.ts'
 import type { AnyReason } from '../../words/reason.ts'
 import { readReading } from './found-reading.ts'
 
@@ -20,12 +21,15 @@ export function readingCautions({ name, kind, evidence }: Dimension, conventions
     if (least === undefined || most === undefined) continue
     if (Number(most.mm) - Number(least.mm) <= TOO_FAR_APART * Math.abs(Number(most.mm))) continue
     cautions.push(
-      reason('caution.readings-far-apart', {
-        dimension: name,
-        evidence: e.id,
-        least: least.text,
-        most: most.text,
-      }),
+      nameItemsIn(
+        reason('caution.readings-far-apart', {
+          dimension: name,
+          evidence: e.id,
+          least: least.text,
+          most: most.text,
+        }),
+        [e],
+      ),
     )
   }
   return cautions

@@ -5,7 +5,7 @@ import { type Coverage, expand } from '../../uncertainty/coverage.ts'
 import { coverageFactor } from '../../uncertainty/distributions.ts'
 import type { Uncertain } from '../../uncertainty/uncertain.ts'
 import { inWords } from '../../words/core-words.ts'
-import { nameIn } from '../../words/name-in.ts'
+import { nameIn, nameItemsIn } from '../../words/name-in.ts'
 import { withStop } from '../../words/with-stop.ts'
 import type { Decision } from '../adoption/adopt.ts'
 import type { Assessed } from '../assessment/assessed.ts'
@@ -41,7 +41,7 @@ export function dimensionRow(
   const only = from.length === 1 ? from[0] : undefined
   const { u, U, k, dof } = adopted === null ? NO_UNCERTAINTY : coverageOf(adopted, only)
   const whyReasons = whyAdopted({ decision, evaluated, restsOn, relations, writtenOf }).map((why) =>
-    nameIn(why, labels),
+    nameIn(nameItemsIn(why, dimension.evidence), labels),
   )
   // One literal, not a spread of parts: rows are made by the thousand, and spreading is slow.
   const row: TableRow = {
@@ -97,7 +97,7 @@ function evidenceRow(
     if (a === w || b === w) row.en = Math.max(row.en ?? 0, en)
   }
   if (w.problem !== undefined) {
-    const problem = nameIn(w.problem, labels)
+    const problem = nameIn(nameItemsIn(w.problem, [w.evidence]), labels)
     row.problem = withStop(inWords(problem))
     row.problemReason = problem
   }

@@ -12,8 +12,9 @@ const WORKED_OUT = new WeakMap<Table, WorkedOut>()
  * @param job as `readJob` or `applyEdit` gives it
  * @param options unit: that the table is looked at in, the job's own unless said otherwise. A bare number in a figure
  *   means the job's own whatever this is.
- *   before: the table of the same job before some edits, in the same unit. What they leave alone is taken from it, so
- *   that only what rests on something that changed is worked out anew; the table is the same to rounding.
+ *   before: the table of the job that this one was made from by `applyEdit`, in the same unit. What the edits leave
+ *   alone is taken from it, so that only what rests on something that changed is worked out anew; the table comes out
+ *   the same. What both jobs hold must not have been changed in place. A table holds on to what it was worked out from
  */
 export function dimensionTable(job: Job, options: { unit?: Unit; before?: Table } = {}): Table {
   const before = options.before && WORKED_OUT.get(options.before)

@@ -4,7 +4,7 @@ import type { Reference } from '../../job/model/types.ts'
 import { parameterSize } from '../../mapping/parameter.ts'
 import { standardUncertainty } from '../../uncertainty/covariance.ts'
 import { inWords, reason } from '../../words/core-words.ts'
-import { nameIn } from '../../words/name-in.ts'
+import { nameIn, nameItemsIn } from '../../words/name-in.ts'
 import type { AnyReason } from '../../words/reason.ts'
 import type { Assessment } from '../assessment/assessment.ts'
 import { displayFactor } from '../units/display-units.ts'
@@ -47,7 +47,9 @@ export function viewRow(
       fitted: r.fitted * factor,
       residual: r.residual * factor,
     })),
-    ...(calibration.problem === undefined ? {} : withProblem(nameIn(calibration.problem, labels))),
+    ...(calibration.problem === undefined
+      ? {}
+      : withProblem(nameIn(nameItemsIn(calibration.problem, view.references), labels))),
     ...(suggestion === null
       ? {}
       : {

@@ -19,6 +19,7 @@ import type { ViewMapping } from '../../mapping/view-mapping.ts'
 import type { Feature } from '../../measuring/features/feature-of-mark.ts'
 import { parseLength } from '../../quantity/parse/parse-length.ts'
 import { exact, measured, type Uncertain } from '../../uncertainty/uncertain.ts'
+import { nameItemsIn } from '../../words/name-in.ts'
 import type { AnyReason } from '../../words/reason.ts'
 import { draughtingInTrue } from './draughting.ts'
 
@@ -62,7 +63,13 @@ export function calibrateView(view: View, context: ViewContext): CalibratedView 
     return { view, sheet, calibration, ...cautioned() }
   } catch (error) {
     if (error instanceof CalibrationError || error instanceof GeometryError) {
-      return { view, sheet, calibration: null, problem: error.reason, ...cautioned() }
+      return {
+        view,
+        sheet,
+        calibration: null,
+        problem: nameItemsIn(error.reason, view.references),
+        ...cautioned(),
+      }
     }
     throw error
   }

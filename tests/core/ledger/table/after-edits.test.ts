@@ -58,10 +58,8 @@ describe('a table after edits', () => {
       }),
       { numRuns: 170 },
     )
+    // Enough edits, most rows left alone by them and yet uncertain, views fitted to more than they need, relations closed.
     expect(seen.edits).toBeGreaterThanOrEqual(1000)
-  })
-
-  it('was of such jobs and edits that most rows stood, and most that stood had something to be worked out from', () => {
     expect(seen.kept / seen.rows).toBeGreaterThan(0.5)
     expect(seen.uncertain / seen.rows).toBeGreaterThan(0.5)
     expect(seen.fitted).toBeGreaterThan(300)

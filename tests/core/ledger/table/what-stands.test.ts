@@ -89,13 +89,94 @@ describe('after one edit', () => {
     expect(differsAt(now, dimensionTable(tolerant))).toBeNull()
   })
 
+  it('every figure of whole inches or sixteenths counts as finer once sixty-fourths are in use, and no longer after that', () => {
+    const fine = (i: number) => ({ id: `n${i}`, basis: 'printed', text: `${i + 1} 1/64"` })
+    let [now, last] = [job, table]
+    const steps = [
+      ...Array.from({ length: 12 }, (_, i) => ({ do: 'add-evidence', dimension: `d${i}`, item: fine(i) })),
+      ...Array.from({ length: 12 }, (_, i) => ({
+        do: 'withdraw-evidence',
+        dimension: `d${i}`,
+        id: `n${i}`,
+        why: 'misread',
+      })),
+    ]
+    let all = 0
+    for (const step of steps) {
+      now = edited(now, step)
+      const next = dimensionTable(now, { before: last })
+      expect(differsAt(next, dimensionTable(now))).toBeNull()
+      if (anew(next, last).length === 100) all++
+      last = next
+    }
+    expect(all).toBe(2)
+  })
+
   it('a table that a program has read or copied is as good as none', () => {
     const copy = structuredClone(table)
     expect(differsAt(dimensionTable(job, { before: copy }), table)).toBeNull()
   })
 })
 
+describe('a table', () => {
+  it('is given of a job whose things have fields that only other things know', () => {
+    const foreign = { evidence: [], name: 'x', references: 1, kind: 'point' }
+    const strange = readJob({
+      ...JSON.parse(JSON.stringify(job)),
+      views: job.views.map((view) => ({ ...view, evidence: [] })),
+      instruments: job.instruments.map((one) => ({ ...one, evidence: 'of its calibration' })),
+      marks: job.marks.map((mark) => ({ ...mark, name: foreign.name, evidence: foreign.evidence })),
+    })
+    expect(differsAt(dimensionTable(strange).rows, table.rows)).toBeNull()
+  })
+
+  it('is of the job as it is, though a program changed the lists of the job in place', () => {
+    const own: Job = structuredClone(job)
+    const first = dimensionTable(own)
+    const [mark] = scaledOf(own, 'd50').marks
+    const at = own.marks.findIndex(({ id }) => id === mark)
+    own.marks[at] = { ...own.marks[at], pixel: [10, 20], picks: undefined } as unknown as Job['marks'][number]
+    expect(dimensionTable(own).rows[50]?.evidence).not.toEqual(first.rows[50]?.evidence)
+    expect(differsAt(dimensionTable(own), dimensionTable(structuredClone(own)))).toBeNull()
+  })
+})
+
 describe('what stands', () => {
+  it('names evidence and known sizes by their own dimension and view, though others go by the same ids', () => {
+    let named = 0
+    for (let seed = 1; seed <= 24; seed++) {
+      // All evidence with one id there has one minted id here, in each dimension with a number of its own.
+      const plain = withMintedIds(sharingJob(seed), seed)
+      const numbered: Job = {
+        ...plain,
+        dimensions: plain.dimensions.map((d, i) => ({
+          ...d,
+          evidence: d.evidence.map((e, n) => ({ ...e, number: 10 * i + n + 1 })),
+        })),
+      }
+      const before = dimensionTable(numbered)
+      for (const [i, row] of before.rows.entries()) {
+        const own = new Set(row.evidence.map(({ label }) => label))
+        for (const { names } of row.whyReasons) {
+          for (const [id, label] of Object.entries(names ?? {})) {
+            if (!id.startsWith('e-')) continue
+            expect(own.has(label), `${label} of row ${i}`).toBe(true)
+            named++
+          }
+        }
+      }
+      const last = numbered.dimensions.length - 1
+      const renumbered: Job = {
+        ...numbered,
+        dimensions: numbered.dimensions.map((d, i) =>
+          i === last ? { ...d, evidence: d.evidence.map((e) => ({ ...e, number: 999 })) } : d,
+        ),
+      }
+      expect(differsAt(dimensionTable(renumbered, { before }), dimensionTable(renumbered))).toBeNull()
+    }
+    expect(named).toBeGreaterThan(5)
+  })
+
   it('is called as it is now, though its label alone has changed', () => {
     let changes = 0
     for (let seed = 1; seed <= 12; seed++) {
