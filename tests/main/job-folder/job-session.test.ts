@@ -377,7 +377,9 @@ describe('saving', () => {
     const session = await openJob(folder, { mode: 'write' })
     await session.edit(pick('M5'), 'AR')
     await rm(join(folder, '.lock'))
-    await expect(session.edit(pick('M6'), 'AR')).rejects.toThrow("no longer this session's own")
+    await expect(session.edit(pick('M6'), 'AR')).rejects.toThrow(
+      'which keeps others from writing while the job is open here, was removed or replaced',
+    )
     expect(session.writable).toBe(false)
     expect(await historyOf(folder)).not.toContain('M6')
     await session.close()

@@ -101,7 +101,7 @@ describe.each(CAN_BE)('where the lock belongs lies %s', (what, make) => {
     await rm(path)
     await make(path)
     await expect(soon(() => session.edit({ do: 'add-mark', item: point('M5', 1, 2) }, 'AR'))).rejects.toThrow(
-      "no longer this session's own",
+      'which keeps others from writing while the job is open here, was removed or replaced',
     )
     await soon(() => session.close())
     await lstat(path)

@@ -155,7 +155,9 @@ test('whoever is at work elsewhere when the lock is taken over finds it gone at 
   const holder = { ...(await holderIn(path)), host: 'bench-2.invalid', machine: 'another', boot: 'another' }
   await writeFile(path, JSON.stringify(holder))
   const session = await writesWith(folder, await offeredIn(folder))
-  await expect(writer.edit(mark('M6'), 'AR')).rejects.toThrow("no longer this session's own")
+  await expect(writer.edit(mark('M6'), 'AR')).rejects.toThrow(
+    'which keeps others from writing while the job is open here, was removed or replaced',
+  )
   expect(writer.writable).toBe(false)
   await writer.close()
   await session.edit(mark('M6'), 'AR')

@@ -126,12 +126,19 @@ describe('an edit', () => {
     const { folder } = await workshopJob()
     await bench.openFolder(folder)
     await rm(join(folder, '.lock'))
-    expect(await refused('edit', { edit: pick('M5'), by: 'AR' })).toContain("no longer this session's own")
+    expect(await refused('edit', { edit: pick('M5'), by: 'AR' })).toContain(
+      'which keeps others from writing while the job is open here, was removed or replaced',
+    )
     await settled(() => events.length === 2)
     expect(events[1]).toMatchObject({
       kind: 'bench',
       state: {
-        opened: { writable: false, readOnlyBecause: expect.stringContaining("no longer this session's own") },
+        opened: {
+          writable: false,
+          readOnlyBecause: expect.stringContaining(
+            'which keeps others from writing while the job is open here, was removed or replaced',
+          ),
+        },
       },
     })
   })

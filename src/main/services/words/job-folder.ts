@@ -84,7 +84,7 @@ export const JOB_FOLDER_WORDS = {
   /** Said of a job that was opened to be looked at while somebody had it. */
   'lock.given-back': () => 'nobody else has it any more; open it for writing to edit it.',
   'lock.lost': (p: { path: string }) =>
-    `${p.path} is no longer this session's own, so somebody else may be writing; close the job, look at the folder and open it again.`,
+    `${p.path}, which keeps others from writing while the job is open here, was removed or replaced, so somebody else may be writing; close the job, look at the folder and open it again.`,
 
   /** n: the last edit that is shown. */
   'job-folder.went-on': (p: { n: number }) =>
