@@ -1,4 +1,4 @@
-import { cp, readdir, readFile, rm, writeFile } from 'node:fs/promises'
+import { cp, readdir, readFile, rename, rm, truncate, writeFile } from 'node:fs/promises'
 import { join } from 'node:path'
 import { expect, test } from 'vitest'
 import { writeHolder } from '../../../src/main/services/job-folder/lock/lock-holder.ts'
@@ -79,7 +79,9 @@ test('what was rescued while the job was open is named by every refusal, and can
   expect(refused.code).toBe(2)
   expect(refused.stderr).toContain(`edits that were acknowledged while it was open last are in ${path}`)
   const said = await scantling('mend', folder)
-  expect(said.stdout).toContain('job.json: "Drum of the chain ferry" as of edit 1, 2 dimensions, 5 marks.')
+  expect(said.stdout).toContain(
+    'job.json: "Drum of the chain ferry" as of edit 1, 2 dimensions, 5 marks; going on from it leaves behind 2 acknowledged edits by A. Rivet.',
+  )
   expect(said.stdout).toMatch(
     /rescued-\S+, kept when others changed the folder while the job was open: "Drum of the chain ferry" as of edit 3 \(the last by A\. Rivet, [^)]+\), 2 dimensions, 7 marks\./,
   )
@@ -90,7 +92,9 @@ test('what was rescued while the job was open is named by every refusal, and can
   const wrong = await scantling('mend', folder, '--from', 'history')
   expect([wrong.code, wrong.stderr]).toEqual([
     2,
-    expect.stringMatching(/what can be gone on from: --from job, --from rescued\.\n$/),
+    expect.stringMatching(
+      /what can be gone on from: --from job \(which leaves behind 2 acknowledged edits by A\. Rivet\), --from rescued\.\n$/,
+    ),
   ])
   expect(await readdir(folder)).not.toContain('set-aside')
 
@@ -110,6 +114,9 @@ test('what was rescued while the job was open is named by every refusal, and can
 test('after going on from another file, a rescue that holds more is named until it is moved away', async () => {
   const { folder, name } = await rescuedJob()
   const mended = await scantling('mend', folder, '--from', 'job')
+  expect(mended.stdout).toMatch(
+    /^The job goes on from job\.json, at edit 1; it leaves behind 2 acknowledged edits by A\. Rivet; /,
+  )
   expect(mended.stdout).toContain(
     `What was rescued holds edits that the job does not have now. To go on from it instead: scantling mend ${folder} --from rescued.`,
   )
@@ -147,4 +154,68 @@ test("what was rescued of another job is not this job's", async () => {
   await rm(path, { recursive: true })
   await cp(join(other.folder, other.name), path, { recursive: true })
   expect((await scantling('mend', one.folder)).stdout).not.toContain('rescued-')
+})
+
+test('what is gone of a history that was overwritten while the job was open is said, before and after mending', async () => {
+  const { folder } = await workshopJob()
+  await withJob(folder, async (session) => session.edit(pick('a'), 'AR'))
+  const session = await openJob(folder, { mode: 'write' })
+  await session.edit(pick('b'), 'AR')
+  await truncate(join(folder, 'history.ndjson'), 0)
+  await expect(session.edit(pick('c'), 'AR')).rejects.toThrow('its history begins with edit 2')
+  await session.close()
+  const gone =
+    "its history begins with edit 2, and what was done before that can't be told or undone any more"
+  expect((await scantling('mend', folder)).stdout).toMatch(new RegExp(`rescued-.+ 6 marks; ${gone}\\.\n`))
+  const mended = await scantling('mend', folder, '--from', 'rescued')
+  expect([mended.code, mended.stdout]).toEqual([
+    0,
+    expect.stringContaining(`, at edit 2; ${gone}; its files`),
+  ])
+  const history = await scantling('history', folder)
+  expect([history.code, history.stdout]).toEqual([0, expect.stringContaining('picked mark b')])
+})
+
+test('a rescue whose edits the job holds itself is not gone on from, and it is said why', async () => {
+  const { folder } = await workshopJob()
+  const old = await readFile(join(folder, 'job.json'))
+  const session = await openJob(folder, { mode: 'write' })
+  await session.edit(pick('a'), 'AR')
+  await session.save()
+  await writeFile(join(folder, 'job.json'), old)
+  await expect(session.edit(pick('b'), 'AR')).rejects.toThrow(
+    'it is enough to close the job and open it again',
+  )
+  await session.close()
+  expect((await scantling('mend', folder)).stdout).toMatch(/^Nothing is wrong with .+\.\n$/)
+  const rescued = await scantling('mend', folder, '--from', 'rescued')
+  expect([rescued.code, rescued.stderr]).toEqual([
+    2,
+    expect.stringMatching(
+      /the job already holds all that the rescue .+ holds, so nothing is to be done\.\n$/,
+    ),
+  ])
+  const other = await scantling('mend', folder, '--from', 'rescued-2020')
+  expect(other.stderr).toContain(
+    '--from job (which leaves behind 1 acknowledged edit by A. Rivet), --from history.',
+  )
+})
+
+test('of a folder that was moved away nothing is offered that can not be done', async () => {
+  const { folder } = await workshopJob()
+  const session = await openJob(folder, { mode: 'write' })
+  await session.edit(pick('a'), 'AR')
+  await rename(folder, `${folder}-moved`)
+  await expect(session.edit(pick('b'), 'AR')).rejects.toThrow('moved or removed while this job was open')
+  await session.close()
+  const said = await scantling('mend', folder)
+  expect(said.code).toBe(0)
+  expect(said.stdout).toContain(`There is no folder ${folder}`)
+  expect(said.stdout).toContain(`what was kept of it is in ${folder}-rescued-`)
+  expect(said.stdout).not.toContain('--from')
+  const refused = await scantling('mend', folder, '--from', 'rescued')
+  expect([refused.code, refused.stderr]).toEqual([2, expect.stringContaining(`There is no folder ${folder}`)])
+  expect((await scantling('mend', `${folder}-moved`)).stdout).toMatch(/^Nothing is wrong with /)
+  await rename(`${folder}-moved`, folder)
+  expect((await scantling('mend', folder)).stdout).toMatch(/^Nothing is wrong with .+\.\n$/)
 })

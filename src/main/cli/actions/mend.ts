@@ -1,7 +1,8 @@
 import type { Job } from '../../../core/job/model/types.ts'
 import { type AnyReason, isReason } from '../../../core/words/reason.ts'
 import { lastEdit } from '../../services/job-folder/history/last-edit.ts'
-import type { Rescue } from '../../services/job-folder/history/rescues.ts'
+import { type Rescue, rescuesOf } from '../../services/job-folder/history/rescues.ts'
+import { isGone } from '../../services/job-folder/is-gone.ts'
 import {
   lookAtFolder,
   type MendFrom,
@@ -11,6 +12,7 @@ import {
   type Side,
 } from '../../services/job-folder/mend-job.ts'
 import { ServiceError } from '../../services/service-error.ts'
+import { reason as serviceReason } from '../../services/words/services-words.ts'
 import type { Output } from '../output/output.ts'
 import { inWords, reason } from '../words/cli-words.ts'
 import { notWritable } from './must-be-writable.ts'
@@ -29,11 +31,11 @@ const sideInWords = (file: string, side: Side): string =>
   inWords(
     'problem' in side
       ? reason('cli.mend-not-from', { file, problem: side.problem })
-      : reason('cli.mend-side', { file, n: side.n, ...countsOf(side.job) }),
+      : reason('cli.mend-side', { file, n: side.n, ...countsOf(side.job), leaves: side.leaves }),
   )
 
-const rescueInWords = ({ path, tip, job, last }: Rescue): string =>
-  inWords(reason('cli.mend-rescue', { path, n: tip.n, ...countsOf(job), ...lastEdit(job, last) }))
+const rescueInWords = ({ path, tip, job, last, begins }: Rescue): string =>
+  inWords(reason('cli.mend-rescue', { path, n: tip.n, begins, ...countsOf(job), ...lastEdit(job, last) }))
 
 /** What was rescued of a job that opens, and how it is gone on from; nothing where nothing was. */
 function rescuesInWords(folder: string, rescues: readonly Rescue[]): string {
@@ -44,6 +46,13 @@ function rescuesInWords(folder: string, rescues: readonly Rescue[]): string {
 
 /** What is wrong with a job folder, what each of its two files holds, and what was rescued of it. */
 export async function sayWhatIsWrong(folder: string): Promise<string> {
+  if (await isGone(folder)) {
+    const rescues = await rescuesOf(folder, undefined)
+    const gone = inWords(
+      serviceReason('mend.folder-gone', { folder, rescues: rescues.map(({ path }) => path) }),
+    )
+    return `${gone}\n${rescues.length === 0 ? '' : `\n${rescues.map((rescue) => `  ${rescueInWords(rescue)}\n`).join('')}`}`
+  }
   const look = await lookAtFolder(folder)
   const { trouble, job, history, rescues } = look
   const first = trouble === null ? inWords(reason('cli.nothing-to-mend', { folder })) : inWords(trouble)
@@ -53,7 +62,7 @@ export async function sayWhatIsWrong(folder: string): Promise<string> {
     sideInWords('history.ndjson', history),
     ...rescues.map(rescueInWords),
   ]
-  const how = inWords(reason('cli.mend-how', { folder, offers: offersOf(look) }))
+  const how = inWords(reason('cli.mend-how', { folder, offers: offersOf(look).map(({ from }) => from) }))
   return `${first}\n\n${sides.map((side) => `  ${side}\n`).join('')}\n${how}\n`
 }
 
@@ -80,7 +89,7 @@ export async function mend(
     throw because === undefined ? error : notWritable(folder, because)
   })
   if (mended.notice !== undefined) output.note(mended.notice)
-  const { n, kept, rescues } = mended
-  const says = inWords(reason('cli.mended', { from: mended.from, n, kept }))
+  const { n, kept, rescues, leaves, begins } = mended
+  const says = inWords(reason('cli.mended', { from: mended.from, n, kept, leaves, begins }))
   output.print(`${says}\n${rescuesInWords(folder, rescues)}`)
 }

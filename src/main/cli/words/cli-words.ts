@@ -3,7 +3,8 @@ import { led } from '../../../core/words/led.ts'
 import type { AnyReason, Catalogue, ReasonOf } from '../../../core/words/reason.ts'
 import { speak } from '../../../core/words/speak.ts'
 import { withoutStop } from '../../../core/words/without-stop.ts'
-import { lastOf } from '../../services/words/history.ts'
+import { lastOf, leftInWords, toldFrom } from '../../services/words/history.ts'
+import type { LeftPart } from '../../services/words/reason-types.ts'
 import { inWords as servicesInWords } from '../../services/words/services-words.ts'
 
 /** What an option or an argument wants, where what is given does not do. */
@@ -40,6 +41,9 @@ function fromInWords(offers: readonly string[]): string {
   const last = all.pop() ?? ''
   return all.length === 0 ? last : `${all.join(', ')}, or ${last}`
 }
+
+const ifAny = (before: string, words: string, after = ''): string =>
+  words === '' ? '' : `${before}${words}${after}`
 
 const counted = (count: number, what: string): string => `${count} ${what}${count === 1 ? '' : 's'}`
 
@@ -80,8 +84,15 @@ const USAGE = {
 const COMMANDS = {
   'cli.nothing-to-mend': (p: { folder: string }) =>
     `Nothing is wrong with the files of ${p.folder}: job.json and history.ndjson belong together.`,
-  'cli.mend-side': (p: { file: string; n: number; title: string; dimensions: number; marks: number }) =>
-    `${p.file}: "${p.title}" as of edit ${p.n}, ${p.dimensions} dimensions, ${p.marks} marks.`,
+  'cli.mend-side': (p: {
+    file: string
+    n: number
+    title: string
+    dimensions: number
+    marks: number
+    leaves: LeftPart | null
+  }) =>
+    `${p.file}: "${p.title}" as of edit ${p.n}, ${p.dimensions} dimensions, ${p.marks} marks${p.leaves === null ? '' : `; going on from it leaves behind ${leftInWords(p.leaves)}`}.`,
   'cli.mend-not-from': (p: { file: string; problem: AnyReason }, say) =>
     `${p.file} can't be gone on from: ${say(p.problem)}`,
   /** by, at: of the last edit; null where they are not known. */
@@ -93,14 +104,21 @@ const COMMANDS = {
     marks: number
     by: string | null
     at: string | null
+    begins: number | null
   }) =>
-    `${p.path}, kept when others changed the folder while the job was open: "${p.title}" as of edit ${p.n}${lastOf(p)}, ${p.dimensions} dimensions, ${p.marks} marks.`,
+    `${p.path}, kept when others changed the folder while the job was open: "${p.title}" as of edit ${p.n}${lastOf(p)}, ${p.dimensions} dimensions, ${p.marks} marks${ifAny('; ', toldFrom(p))}.`,
   'cli.mend-how': (p: { folder: string; offers: readonly string[] }) =>
     p.offers.length === 0
       ? 'None of them can be gone on from: put the right files back from a backup. Nothing was changed.'
       : `To go on from ${p.offers.length === 1 ? 'that' : 'one of them'}: scantling mend ${p.folder} ${fromInWords(p.offers)}. What the files were is kept.`,
-  'cli.mended': (p: { from: string; n: number; kept: string }) =>
-    `The job goes on from ${p.from}, at edit ${p.n}; its files as they were are in ${p.kept}.`,
+  'cli.mended': (p: {
+    from: string
+    n: number
+    kept: string
+    leaves: LeftPart | null
+    begins: number | null
+  }) =>
+    `The job goes on from ${p.from}, at edit ${p.n}; ${p.leaves === null ? '' : `it leaves behind ${leftInWords(p.leaves)}; `}${ifAny('', toldFrom(p), '; ')}its files as they were are in ${p.kept}.`,
   'cli.mend-more': (p: { folder: string; offers: readonly string[] }) =>
     `What was rescued holds edits that the job does not have now. To go on from it instead: scantling mend ${p.folder} ${fromInWords(p.offers)}. What the files were is kept.`,
   'cli.password-unreadable': (p: { file: string; why: AnyReason }, say) =>

@@ -6,6 +6,7 @@ import { lockFile } from '../job-layout/job-layout.ts'
 import type { SheetScan } from '../scans/kept/verify-scans.ts'
 import { ServiceError } from '../service-error.ts'
 import { reason } from '../words/services-words.ts'
+import { changedWhileOpen } from './changed-while-open.ts'
 import { ChangedByAnother, FolderBroken } from './history/history-file.ts'
 import type { JobFile } from './history/job-file.ts'
 import type { KeptHistory } from './history/kept-history.ts'
@@ -312,12 +313,10 @@ export class JobSession {
     if (error instanceof FolderBroken) this.#readOnlyBecause = error.reason
     if (!(error instanceof ChangedByAnother)) return error
     const { job, tip } = this.#state
-    const history = await access.history.acknowledged().catch(() => null)
-    const rescued = await rescue(this.folder, job, tip, history, this.#now())
-    const because =
-      error.file === 'history'
-        ? reason('history.changed-by-another', { path: access.history.path, folder: this.folder, rescued })
-        : reason('job-file.changed-by-another', { path: access.document.path, folder: this.folder, rescued })
+    const held = await access.history.held(tip)
+    const rescued = await rescue(this.folder, job, tip, held, this.#now())
+    const { path } = error.file === 'history' ? access.history : access.document
+    const because = await changedWhileOpen(this.folder, { file: error.file, path }, rescued)
     this.#readOnlyBecause = because
     return new FolderBroken(because)
   }

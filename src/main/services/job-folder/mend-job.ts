@@ -4,21 +4,24 @@ import type { Job } from '../../../core/job/model/types.ts'
 import { replaceFile } from '../files/replace-file.ts'
 import { historyFile, jobFile, lockFile, setAsideFolder } from '../job-layout/job-layout.ts'
 import { ServiceError } from '../service-error.ts'
+import type { LeftPart, OfferPart } from '../words/reason-types.ts'
 import { reason, type ServiceReason } from '../words/services-words.ts'
 import { beginHistory } from './history/begin-history.ts'
 import { openForReading } from './history/history-handle.ts'
 import { keepFile, momentForName } from './history/keep-file.ts'
+import { lastEdit } from './history/last-edit.ts'
 import { sha256 } from './history/line-text.ts'
 import { readDocument } from './history/read-document.ts'
 import { orProblem, readWhole, type WholeHistory } from './history/read-whole.ts'
-import { type Rescue, rescuesOf } from './history/rescues.ts'
+import { type AllRescues, allRescuesOf, type Rescue, rescuesOf } from './history/rescues.ts'
 import { snapshotText, takePlace } from './history/snapshot.ts'
+import { isGone } from './is-gone.ts'
 import { releaseLock } from './lock/acquire-lock.ts'
 import { lockFolder } from './lock/lock-folder.ts'
 import { openJobFolder, readJobFolder } from './read-job-folder.ts'
 
-/** What there is of something that a job may go on from; or why it can't. */
-export type Side = { job: Job; n: number } | { problem: ServiceReason }
+/** What there is of something that a job may go on from, and the known edits that it does not hold; or why it can't be. */
+export type Side = { job: Job; n: number; leaves: LeftPart | null } | { problem: ServiceReason }
 
 export interface FolderLook {
   /** Why the job is not opened for editing; null: nothing is wrong. */
@@ -37,12 +40,28 @@ export const rescueOffers = (rescues: readonly Rescue[]): MendFrom[] =>
   rescues.length === 1 ? ['rescued'] : rescues.map(({ name }) => name)
 
 /** What a look offers to go on from, as `mendJob` is given it. */
-export function offersOf({ job, history, rescues }: Sides): MendFrom[] {
+export function offersOf({
+  job,
+  history,
+  rescues,
+}: Pick<FolderLook, 'job' | 'history' | 'rescues'>): OfferPart[] {
   return [
-    ...('problem' in job ? [] : ['job']),
-    ...('problem' in history ? [] : ['history']),
-    ...rescueOffers(rescues),
+    ...('problem' in job ? [] : [{ from: 'job', leaves: job.leaves }]),
+    ...('problem' in history ? [] : [{ from: 'history', leaves: history.leaves }]),
+    ...rescueOffers(rescues).map((from) => ({ from, leaves: null })),
   ]
+}
+
+/** The known edits after one, of whichever history knows most of them; null: there are none. */
+function leftAfter(n: number, histories: readonly WholeHistory[]): LeftPart | null {
+  let most: LeftPart | null = null
+  for (const { job, makers } of histories) {
+    const after = makers.filter((made) => made.n > n)
+    if (after.length <= (most?.count ?? 0)) continue
+    const named = after.map(({ by }) => lastEdit(job, { by, at: '' }).by ?? by)
+    most = { count: after.length, by: [...new Set(named)] }
+  }
+  return most
 }
 
 async function readJobSide(folder: string): Promise<{ job: Job; n: number }> {
@@ -50,7 +69,12 @@ async function readJobSide(folder: string): Promise<{ job: Job; n: number }> {
   return { job, n: job.edition ?? 0 }
 }
 
-type Sides = Pick<FolderLook, 'job' | 'history' | 'rescues'>
+interface Sides extends Pick<FolderLook, 'job' | 'history' | 'rescues'> {
+  /** What was rescued and the folder holds as well. */
+  held: AllRescues['held']
+  /** Whether the job opens as it is. */
+  opens: boolean
+}
 
 async function lookAtSides(folder: string): Promise<Sides> {
   const [job, whole, now] = await Promise.all([
@@ -58,8 +82,47 @@ async function lookAtSides(folder: string): Promise<Sides> {
     orProblem(readWhole(folder)),
     orProblem(readJobFolder(folder)),
   ])
-  const history = 'problem' in whole ? whole : { job: whole.job, n: whole.tip.n }
-  return { job, history, rescues: await rescuesOf(folder, 'problem' in now ? undefined : now.job) }
+  const sound = 'problem' in whole ? new Set<string>() : whole.hashes
+  // Of the form before there is no history yet. A job that opens though its history has a gap does not hold what a whole one does.
+  const same = 'problem' in now || !isTold(whole, now.job) ? undefined : now.job
+  const { rescues, held } = await allRescuesOf(folder, same, sound)
+  return {
+    job: 'problem' in job ? job : { ...job, leaves: leftByJob(job, whole, rescues) },
+    history:
+      'problem' in whole
+        ? whole
+        : { job: whole.job, n: whole.tip.n, leaves: leftByHistory(job, whole, rescues) },
+    rescues,
+    held,
+    opens: !('problem' in now),
+  }
+}
+
+const isTold = (whole: OrProblem<WholeHistory>, { edition }: Job): boolean =>
+  'problem' in whole ? whole.problem.code === 'history.none' : whole.tip.n === edition
+
+type JobSide = Awaited<ReturnType<typeof readJobSide>>
+type OrProblem<T> = T | { problem: ServiceReason }
+
+function leftByJob(
+  { job, n }: JobSide,
+  whole: OrProblem<WholeHistory>,
+  rescues: readonly Rescue[],
+): LeftPart | null {
+  const ours = !('problem' in whole) && (job.id === undefined || job.id === whole.of)
+  return leftAfter(n, ours ? [whole, ...rescues] : rescues)
+}
+
+function leftByHistory(
+  job: OrProblem<JobSide>,
+  whole: WholeHistory,
+  rescues: readonly Rescue[],
+): LeftPart | null {
+  const { n } = whole.tip
+  const known = leftAfter(n, rescues)
+  if (known !== null || 'problem' in job || job.n <= n || job.job.id !== whole.of) return known
+  // Of these there is no more than what they made of the document.
+  return { count: job.n - n, by: [] }
 }
 
 /** What is wrong with a job folder, and what it can be gone on from. Changes nothing. */
@@ -92,6 +155,10 @@ export interface Mended {
   notice?: ServiceReason
   /** What was rescued and the job does not hold now either. */
   rescues: Rescue[]
+  /** The known edits that it does not hold now. */
+  leaves: LeftPart | null
+  /** As `WholeHistory`, of the history that it goes on with. */
+  begins: number | null
 }
 
 /**
@@ -106,6 +173,10 @@ export async function mendJob(
   from: MendFrom,
   { by, now, takeOver }: { by: string; now: Date; takeOver?: string },
 ): Promise<Mended> {
+  if (await isGone(folder)) {
+    const rescues = (await rescuesOf(folder, undefined)).map(({ path }) => path)
+    throw new ServiceError(reason('mend.folder-gone', { folder, rescues }))
+  }
   const lock = await lockFolder(folder, now, takeOver)
   if (lock.kind === 'refused') {
     throw new ServiceError(reason('job-folder.read-only', { folder, because: lock.why }))
@@ -119,9 +190,12 @@ export async function mendJob(
         ? await goOnFromJob(folder, by, now)
         : await goOnFromHistory(folder, rescue ?? (await readWhole(folder)))
     const mended = await orProblem(readJobFolder(folder))
+    const side = from === 'job' || from === 'history' ? sides[from] : undefined
     return {
       kept,
       n,
+      leaves: side !== undefined && 'leaves' in side ? side.leaves : null,
+      begins: rescue?.begins ?? null,
       from: rescue?.path ?? basename(from === 'job' ? jobFile(folder) : historyFile(folder)),
       ...(lock.notice === undefined ? {} : { notice: lock.notice }),
       rescues: await rescuesOf(folder, 'problem' in mended ? undefined : mended.job),
@@ -143,6 +217,11 @@ function chosenFrom(from: MendFrom, sides: Sides, folder: string): Rescue | unde
   const { rescues } = sides
   const [only, another] = from === 'rescued' ? rescues : rescues.filter(({ name }) => name === from)
   if (only !== undefined && another === undefined) return only
+  const held = sides.held.find(({ name }) => from === 'rescued' || name === from)
+  if (only === undefined && held !== undefined) {
+    const file = sides.opens ? null : basename(historyFile(folder))
+    throw new ServiceError(reason('mend.already-held', { file, rescued: held.path }))
+  }
   throw new ServiceError(
     another === undefined
       ? reason('mend.no-such-rescue', { from, offers })

@@ -1,6 +1,7 @@
 import type { AnyReason, Catalogue } from '../../../core/words/reason.ts'
 import { withoutStop } from '../../../core/words/without-stop.ts'
 import { momentInWords } from './moment-in-words.ts'
+import type { LeftPart, OfferPart, RescuedPart } from './reason-types.ts'
 
 /**
  * Which job it is that does not open; and the folder in which everything acknowledged was kept, when others changed the
@@ -65,18 +66,30 @@ export const HISTORY_WORDS = {
     `The edit was not made because ${p.path} could not be written (${say(p.cause)}); the job is as it was before: put the disk right and try again.`,
   'history.not-taken-back': (p: { path: string; cause: AnyReason; afterwards: AnyReason }, say) =>
     `The edit could not be written to ${p.path} because ${say(p.cause)}, and the half-written line could not be removed because ${say(p.afterwards)}; the job is read-only from here on: put the disk right and open it again.`,
-  'history.changed-by-another': (p: { path: string; folder: string; rescued: string | null }) =>
-    `${p.path} was changed, replaced or removed by another program while this job was open, so nothing more is written to it; ${keptIn(p)}`,
-  'job-file.changed-by-another': (p: { path: string; folder: string; rescued: string | null }) =>
-    `${p.path} was changed, replaced or removed by another program while this job was open, so it is not overwritten; ${keptIn(p)}`,
+  'history.changed-by-another': (p: { path: string } & Kept) =>
+    `${p.path} was changed, replaced or removed by another program while this job was open, so nothing more is written to it; ${wayOn(p)}`,
+  'job-file.changed-by-another': (p: { path: string } & Kept) =>
+    `${p.path} was changed, replaced or removed by another program while this job was open, so it is not overwritten; ${wayOn(p)}`,
 
   // Mending
-  'mend.not-from': (p: { file: string; problem: AnyReason; offers: readonly string[] }, say) =>
+  'mend.not-from': (p: { file: string; problem: AnyReason; offers: readonly OfferPart[] }, say) =>
     `Nothing was changed, for ${p.file} can't be gone on from: ${withoutStop(say(p.problem))}; ${offered(p.offers)}.`,
-  'mend.no-such-rescue': (p: { from: string; offers: readonly string[] }) =>
+  'mend.no-such-rescue': (p: { from: string; offers: readonly OfferPart[] }) =>
     `Nothing was changed, for there is no "${p.from}" that this job could go on from; ${offered(p.offers)}.`,
   'mend.which-rescue': (p: { from: string; names: readonly string[] }) =>
     `Nothing was changed, for several folders have what was rescued of this job: name the one to go on from, ${p.names.map((name) => `--from ${name}`).join(' or ')}.`,
+  /** file: what holds it; null: the job as it opens. */
+  'mend.already-held': (p: { file: string | null; rescued: string }) =>
+    p.file === null
+      ? `Nothing was changed: the job already holds all that the rescue ${p.rescued} holds, so nothing is to be done.`
+      : `Nothing was changed: ${p.file} already holds all that the rescue ${p.rescued} holds, so go on from that: --from history.`,
+  /** rescues: folders that hold what was kept of it. */
+  'mend.folder-gone': (p: { folder: string; rescues: readonly string[] }) =>
+    `There is no folder ${p.folder}: it was moved or removed, or is called otherwise, so nothing can be mended there; ${
+      p.rescues.length === 0
+        ? 'name the folder where it is now.'
+        : `where it was moved to, the job needs no mending for that; where it was removed, what was kept of it is in ${p.rescues.join(' and in ')}: put the folder back from a backup first, and "scantling mend ${p.folder}" then says what it can go on from.`
+    }`,
   /** by: null where it is not known who made the last edit. */
   'rescue.holds-more': (p: {
     path: string
@@ -88,18 +101,49 @@ export const HISTORY_WORDS = {
     `${p.path} holds edits of this job that it does not have itself, up to edit ${p.n}${lastOf(p)}; "scantling mend ${p.folder}" says what it can go on from, and moving that folder elsewhere ends this note.`,
 } as const satisfies Catalogue
 
-const offered = (offers: readonly string[]): string =>
+const offered = (offers: readonly OfferPart[]): string =>
   offers.length === 0
     ? 'put the right files back from a backup'
-    : `what can be gone on from: ${offers.map((from) => `--from ${from}`).join(', ')}`
+    : `what can be gone on from: ${offers.map(({ from, leaves }) => `--from ${from}${leaves === null ? '' : ` (which leaves behind ${leftInWords(leaves)})`}`).join(', ')}`
 
 /** Who made the last edit, and when; nothing where that is not known. */
 export const lastOf = ({ by, at }: { by: string | null; at: string | null }): string =>
   by === null || at === null ? '' : ` (the last by ${by}, ${momentInWords(at)})`
 
-/** rescued: the folder with everything acknowledged; null: none could be written. */
-function keptIn({ folder, rescued }: { folder: string; rescued: string | null }): string {
-  return rescued === null
-    ? 'a copy of what is in memory could not be written anywhere, so copy what you need from the window before you close it.'
-    : `everything acknowledged is in ${rescued}: close the job, and let "scantling mend ${folder}" say what it can go on from; or put job.json and history.ndjson from there in the place of those of ${folder}.`
+/** Edits that something does not hold, and who made them. */
+export function leftInWords({ count, by }: LeftPart): string {
+  const edits = `${count} acknowledged edit${count === 1 ? '' : 's'}`
+  return by.length === 0 ? edits : `${edits} by ${by.join(' and ')}`
+}
+
+/** From where on a history tells what was done, where what was before is gone; nothing where none is. n: its last edit. */
+export function toldFrom({ n, begins }: { n: number; begins: number | null }): string {
+  if (begins === null) return ''
+  return begins > n
+    ? `its history begins after edit ${n}, and what was done up to it can't be told or undone any more`
+    : `its history begins with edit ${begins}, and what was done before that can't be told or undone any more`
+}
+
+/** What a folder holds that was kept of a job. */
+export function keptIn({ path, n, begins }: RescuedPart): string {
+  return begins === null
+    ? `everything acknowledged is in ${path}`
+    : `the job with every value as of edit ${n} is in ${path}, but ${toldFrom({ n, begins })}`
+}
+
+/** What is said where nothing could be kept. */
+export const COPY_IT =
+  'a copy of what is in memory could not be written anywhere, so copy what you need from the window before you close it.'
+
+/**
+ * What was kept when others changed the folder; null: none could be written. enough: the folder itself still holds all of
+ * it and opens.
+ */
+type Kept = { folder: string; rescued: RescuedPart | null; enough: boolean }
+
+function wayOn({ folder, rescued, enough }: Kept): string {
+  if (rescued === null) return COPY_IT
+  return enough
+    ? `the folder still holds every acknowledged edit, so it is enough to close the job and open it again (a copy is in ${rescued.path}).`
+    : `${keptIn(rescued)}: close the job, and let "scantling mend ${folder}" say what it can go on from; or put job.json and history.ndjson from there in the place of those of ${folder}.`
 }

@@ -1,10 +1,10 @@
 import { capital } from '../../../core/words/capital.ts'
 import { led } from '../../../core/words/led.ts'
 import type { AnyReason, Catalogue } from '../../../core/words/reason.ts'
-import { heldIn } from './history.ts'
+import { COPY_IT, heldIn, keptIn } from './history.ts'
 import { holderInWords } from './holder-in-words.ts'
 import { momentInWords } from './moment-in-words.ts'
-import type { HolderPart } from './reason-types.ts'
+import type { HolderPart, RescuedPart } from './reason-types.ts'
 
 /** What lies where the lock of a job belongs, and is none. */
 const IN_THE_WAY = {
@@ -42,6 +42,10 @@ export const JOB_FOLDER_WORDS = {
   'job-file.empty': (p: { path: string }) =>
     `${p.path} is empty: take the file from a backup, or make a new job with "scantling new".`,
   'job-file.unsound': (p: { path: string; problem: AnyReason }, say) => led(`${p.path}: `, p.problem, say),
+
+  /** Said of a job that was open. rescued: null where nothing could be kept. */
+  'job-folder.gone': (p: { folder: string; rescued: RescuedPart | null }) =>
+    `${p.folder} is no longer there: the folder as a whole was moved or removed while this job was open, so nothing more is written to it; if it was moved, the job is sound where it is now, with every acknowledged edit: end this program and open it there; if it was removed, ${p.rescued === null ? COPY_IT : `${keptIn(p.rescued)}: put the folder back from a backup, and let "scantling mend ${p.folder}" say what it can go on from.`}`,
 
   // Writing
   'job-file.not-written': (p: { path: string; cause: AnyReason }, say) =>

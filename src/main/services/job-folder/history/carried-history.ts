@@ -7,6 +7,7 @@ import { beforeHistoryFolder, journalFile } from '../../job-layout/job-layout.ts
 import { ServiceError } from '../../service-error.ts'
 import { reason } from '../../words/services-words.ts'
 import type { CarriedOver } from './carry-over.ts'
+import { type HeldHistory, HeldLines } from './held-history.ts'
 import { ChangedByAnother, HistoryFile } from './history-file.ts'
 import type { OpenHistory } from './history-handle.ts'
 import type { JobFile } from './job-file.ts'
@@ -72,8 +73,11 @@ export class CarriedHistory implements KeptHistory {
     return this.#before.carried.steps.get(ref[0]) ?? (await this.#file?.stepAt(ref, job)) ?? null
   }
 
-  async acknowledged(): Promise<Buffer | null> {
-    return this.#file === undefined ? Buffer.from(this.#before.carried.text) : this.#file.acknowledged()
+  async held(tip: Tip): Promise<HeldHistory> {
+    if (this.#file !== undefined) return this.#file.held(tip)
+    const lines = new HeldLines()
+    lines.takeText(this.#before.carried.text)
+    return lines.upTo(tip.hash)
   }
 
   async close(): Promise<void> {
@@ -92,7 +96,8 @@ export class CarriedHistory implements KeptHistory {
     await document.mustBeOurs()
     await replaceFile(this.path, carried.text)
     const size = Buffer.byteLength(carried.text)
-    const file = new HistoryFile({ path: this.path, open, tip: carried.tip, size, setAside })
+    const { text: written, tip } = carried
+    const file = new HistoryFile({ path: this.path, open, tip, size, setAside, written })
     this.#file = file
     await document.write(snapshotText(carried.job, carried.tip))
     await unlink(journalFile(folder)).catch(() => undefined)

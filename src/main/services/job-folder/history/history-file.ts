@@ -4,9 +4,11 @@ import { systemCause, systemCode } from '../../files/system-reason.ts'
 import { ServiceError } from '../../service-error.ts'
 import { reason } from '../../words/services-words.ts'
 import { findLine, lineAt } from './find-line.ts'
+import { type HeldHistory, HeldLines } from './held-history.ts'
 import type { FileMarks, HistoryHandle, OpenHistory } from './history-handle.ts'
 import type { KeptHistory } from './kept-history.ts'
 import { isBegin, type LineRef, type Tip } from './kept-line.ts'
+import { KnownLines } from './known-lines.ts'
 import { type Step, stepOf } from './undo-stacks.ts'
 
 /** The folder can no longer be written safely; whoever gets this must go read-only. */
@@ -35,6 +37,8 @@ export interface HistoryStart {
   size: number
   /** Keeps what is torn before it is cut off. */
   setAside: (bytes: Buffer) => Promise<void>
+  /** Lines of it that were written by whoever gives it. */
+  written?: string
 }
 
 const sameFile = (a: FileMarks, b: FileMarks): boolean =>
@@ -45,19 +49,21 @@ export class HistoryFile implements KeptHistory {
   readonly path: string
   readonly #open: OpenHistory
   readonly #setAside: HistoryStart['setAside']
+  readonly #known = new KnownLines()
   #handle: HistoryHandle | undefined
   #tip: Tip
   #size: number
   /** The file as this session left it; undefined before its first look. */
   #marks: FileMarks | undefined
 
-  constructor({ path, open, handle, tip, size, setAside }: HistoryStart) {
+  constructor({ path, open, handle, tip, size, setAside, written }: HistoryStart) {
     this.path = path
     this.#open = open
     this.#handle = handle
     this.#tip = tip
     this.#size = size
     this.#setAside = setAside
+    if (written !== undefined) this.#known.add(written)
   }
 
   /** The last line on disk. */
@@ -113,6 +119,7 @@ export class HistoryFile implements KeptHistory {
     this.#marks = await handle.stat({ bigint: true })
     await this.mustBeOurs()
     this.#tip = tip
+    this.#known.add(text)
   }
 
   /** What can be undone or made again by a line; null where it can't be read any more. */
@@ -125,10 +132,15 @@ export class HistoryFile implements KeptHistory {
     return found === undefined || isBegin(found.line) ? null : stepOf(found.line, ref, job)
   }
 
-  /** Everything that was acknowledged, as it is on disk; null where it is there no more. */
-  async acknowledged(): Promise<Buffer | null> {
-    if (!(await this.#holdsTip())) return null
-    return this.#read(0, this.#tip.end)
+  async held({ hash }: Tip): Promise<HeldHistory> {
+    const lines = new HeldLines()
+    try {
+      await lines.takeFile(await this.#opened())
+    } catch {
+      // What this session wrote itself is still known.
+    }
+    lines.takeText(this.#known.text)
+    return lines.upTo(hash)
   }
 
   /** Gives the file back until it is wanted again: what nobody writes to is not held open. */

@@ -1,4 +1,5 @@
 import type { Job } from '../../../../core/job/model/types.ts'
+import type { HeldHistory } from './held-history.ts'
 import type { LineRef, Tip } from './kept-line.ts'
 import type { Step } from './undo-stacks.ts'
 
@@ -22,7 +23,7 @@ export interface KeptHistory {
    * @param job as it stands when that is next, by which the edit is called
    */
   stepAt(ref: LineRef, job: Job): Promise<Step | null>
-  /** Everything that was acknowledged; null where it is there no more. */
-  acknowledged(): Promise<Buffer | null>
+  /** The longest chain of whole lines up to an acknowledged one that is still known, on disk or in memory. */
+  held(upTo: Tip): Promise<HeldHistory>
   close(): Promise<void>
 }

@@ -13,6 +13,12 @@ export interface WholeHistory extends Replayed {
   of: string
   /** Who made the last edit, the id of a person of the job or a name, and when; undefined where it begins with the job and says no more. */
   last: { by: string; at: string } | undefined
+  /** Hashes of its lines. */
+  hashes: ReadonlySet<string>
+  /** Who made each of its edits, as `last.by`. */
+  makers: { n: number; by: string }[]
+  /** The first edit that it tells, where those before were gone when it was rescued; null: none is gone. */
+  begins: number | null
   /** The whole lines, as they are in the file. */
   bytes: Buffer
 }
@@ -31,16 +37,26 @@ export async function readWhole(folder: string): Promise<WholeHistory> {
     const replay = new Replay({ path, folder })
     let of = ''
     let last: WholeHistory['last']
+    let begins: number | null = null
+    const hashes = new Set<string>()
+    const makers: WholeHistory['makers'] = []
     const { tip } = await readTail(handle, null, (placed) => {
-      const { line } = placed
-      if (isBegin(line)) of = line.job
+      const { line, tip } = placed
+      hashes.add(tip.hash)
+      if (isBegin(line)) {
+        of = line.job
+        // Nobody is named only where a rescue began with the job as it was.
+        if (line.previous === null && line.by === '' && line.n > 0) begins = line.n + 1
+      } else {
+        makers.push({ n: line.n, by: line.by })
+      }
       last = line.by === '' ? undefined : { by: line.by, at: line.at }
       replay.take(placed)
     })
     const now = replay.done()
     const bytes = Buffer.alloc(tip.end)
     await handle.read(bytes, 0, tip.end, 0)
-    return { ...now, tip, of, last, bytes }
+    return { ...now, tip, of, last, hashes, makers, begins, bytes }
   } finally {
     await handle.close()
   }

@@ -2,41 +2,51 @@ import { mkdir } from 'node:fs/promises'
 import { tmpdir } from 'node:os'
 import { basename, dirname, join } from 'node:path'
 import type { Job } from '../../../../core/job/model/types.ts'
-import { beginHistory } from './begin-history.ts'
+import type { HeldHistory } from './held-history.ts'
 import { keepFile, momentForName } from './keep-file.ts'
 import type { Tip } from './kept-line.ts'
+import { rescuedHistory } from './rescued-history.ts'
 import { snapshotText } from './snapshot.ts'
 
 /** What the names of folders with something rescued begin with. */
 export const RESCUED = 'rescued-'
 
+/** What was rescued, and where it lies. */
+export interface Rescued {
+  path: string
+  /** The last edit that is in it. */
+  n: number
+  /** The first edit that its history still tells; one more than n: none. null: the history is whole. */
+  begins: number | null
+}
+
 /**
  * Writes what a session holds beside the job: its document and its history, which belong together. Where the folder can't
  * be written it is tried beside it, and then where this machine keeps what is temporary.
- * @param history all that was acknowledged; null: it is gone, and one is begun with the job as it is in memory
- * @returns the folder; null where none could be written
+ * @param held what is still known of the history up to `tip`
+ * @returns null where no folder could be written
  */
 export async function rescue(
   folder: string,
   job: Job,
   tip: Tip,
-  history: Buffer | null,
+  held: HeldHistory,
   now: Date,
-): Promise<string | null> {
-  const begun = history === null ? beginHistory(job, { at: now.toISOString(), by: '', from: null }) : null
+): Promise<Rescued | null> {
+  const history = rescuedHistory(job, tip, held, now.toISOString())
   const name = `${RESCUED}${momentForName(now)}`
   const places = [
     join(folder, name),
     join(dirname(folder), `${basename(folder)}-${name}`),
     join(tmpdir(), `${basename(folder)}-${name}`),
   ]
-  for (const place of places) {
+  for (const path of places) {
     try {
       // Not what is above it: a folder that is gone must not come back holding this alone.
-      await mkdir(place)
-      await keepFile(place, 'history.ndjson', history ?? Buffer.from(begun?.text ?? ''))
-      await keepFile(place, 'job.json', Buffer.from(snapshotText(begun?.job ?? job, begun?.tip ?? tip)))
-      return place
+      await mkdir(path)
+      await keepFile(path, 'history.ndjson', history.bytes)
+      await keepFile(path, 'job.json', Buffer.from(snapshotText(history.job, history.tip)))
+      return { path, n: history.tip.n, begins: history.begins }
     } catch {
       // The next place is tried.
     }

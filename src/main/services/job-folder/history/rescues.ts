@@ -11,6 +11,7 @@ import { hashAtEnd, readLine } from './line-text.ts'
 import { readDocument } from './read-document.ts'
 import { orProblem, readWhole, type WholeHistory } from './read-whole.ts'
 import { RESCUED } from './rescue.ts'
+import { saidBy } from './said-by.ts'
 import { segmentsFrom } from './segments.ts'
 import { segmentsBack } from './segments-back.ts'
 
@@ -89,27 +90,51 @@ async function lookAtRescue(path: string): Promise<{ of: string; hash: string | 
   }
 }
 
-/** A job but for what every writing of it gives anew. */
-const saidBy = ({ edition: _n, history: _at, ...job }: Job): Omit<Job, 'edition' | 'history'> => job
+/** What was rescued of a job. */
+export interface AllRescues {
+  /** What its folder does not hold, what holds most first. */
+  rescues: Rescue[]
+  /** Of what its folder holds as well. */
+  held: Pick<Rescue, 'path' | 'name'>[]
+}
+
+/** As `allRescuesOf`, only what the folder does not hold. */
+export const rescuesOf = async (folder: string, now: Job | undefined): Promise<Rescue[]> =>
+  (await allRescuesOf(folder, now)).rescues
 
 /**
- * What was rescued of a job and its folder does not hold, what holds most first. Changes nothing.
+ * What was rescued of a job. Changes nothing.
  * @param now the job as its folder holds it; undefined where that can't be told
+ * @param sound hashes of the lines of its history that are known to hang together; undefined: every line is believed,
+ * which is quick
  */
-export async function rescuesOf(folder: string, now: Job | undefined): Promise<Rescue[]> {
+export async function allRescuesOf(
+  folder: string,
+  now: Job | undefined,
+  sound?: ReadonlySet<string>,
+): Promise<AllRescues> {
   const found = await candidates(folder)
-  if (found.length === 0) return []
-  const { ids, hashes } = await ownOf(folder)
+  if (found.length === 0) return { rescues: [], held: [] }
+  const { ids, hashes: there } = await ownOf(folder)
+  const hashes = sound ?? there
   const rescues: Rescue[] = []
+  const held: AllRescues['held'] = []
   for (const { path, near } of found) {
     const look = await lookAtRescue(path).catch(() => undefined)
-    if (look === undefined || (look.hash !== undefined && hashes.has(look.hash))) continue
+    if (look === undefined) continue
     // Where neither file says which job it is, the name of the folder must do; far from it there are others of that name.
     if (!ids.has(look.of) && (ids.size > 0 || !near)) continue
+    const named = { path, name: basename(path) }
+    if (look.hash !== undefined && hashes.has(look.hash)) {
+      held.push(named)
+      continue
+    }
     const whole = await orProblem(readWhole(path))
-    if ('problem' in whole || hashes.has(whole.tip.hash)) continue
+    if ('problem' in whole) continue
     const same = now !== undefined && isDeepStrictEqual(saidBy(whole.job), saidBy(now))
-    if (!same) rescues.push({ ...whole, path, name: basename(path) })
+    if (same || hashes.has(whole.tip.hash)) held.push(named)
+    else rescues.push({ ...whole, ...named })
   }
-  return rescues.sort((a, b) => b.tip.n - a.tip.n || a.name.localeCompare(b.name))
+  rescues.sort((a, b) => b.tip.n - a.tip.n || a.name.localeCompare(b.name))
+  return { rescues, held }
 }
