@@ -9,13 +9,13 @@ import { reason, type ServiceReason } from '../words/services-words.ts'
 import { beginHistory } from './history/begin-history.ts'
 import { openForReading } from './history/history-handle.ts'
 import { keepFile, momentForName } from './history/keep-file.ts'
-import { lastEdit } from './history/last-edit.ts'
 import { sha256 } from './history/line-text.ts'
 import { readDocument } from './history/read-document.ts'
 import { orProblem, readWhole, type WholeHistory } from './history/read-whole.ts'
 import { type AllRescues, allRescuesOf, type Rescue, rescuesOf } from './history/rescues.ts'
 import { snapshotText, takePlace } from './history/snapshot.ts'
 import { isGone } from './is-gone.ts'
+import { type DocumentSide, leftByHistory, leftByJob, type OrProblem } from './left-behind.ts'
 import { releaseLock } from './lock/acquire-lock.ts'
 import { lockFolder } from './lock/lock-folder.ts'
 import { openJobFolder, readJobFolder } from './read-job-folder.ts'
@@ -52,19 +52,7 @@ export function offersOf({
   ]
 }
 
-/** The known edits after one, of whichever history knows most of them; null: there are none. */
-function leftAfter(n: number, histories: readonly WholeHistory[]): LeftPart | null {
-  let most: LeftPart | null = null
-  for (const { job, makers } of histories) {
-    const after = makers.filter((made) => made.n > n)
-    if (after.length <= (most?.count ?? 0)) continue
-    const named = after.map(({ by }) => lastEdit(job, { by, at: '' }).by ?? by)
-    most = { count: after.length, by: [...new Set(named)] }
-  }
-  return most
-}
-
-async function readJobSide(folder: string): Promise<{ job: Job; n: number }> {
+async function readJobSide(folder: string): Promise<DocumentSide> {
   const { job } = takePlace((await readDocument(jobFile(folder))).job)
   return { job, n: job.edition ?? 0 }
 }
@@ -100,30 +88,6 @@ async function lookAtSides(folder: string): Promise<Sides> {
 
 const isTold = (whole: OrProblem<WholeHistory>, { edition }: Job): boolean =>
   'problem' in whole ? whole.problem.code === 'history.none' : whole.tip.n === edition
-
-type JobSide = Awaited<ReturnType<typeof readJobSide>>
-type OrProblem<T> = T | { problem: ServiceReason }
-
-function leftByJob(
-  { job, n }: JobSide,
-  whole: OrProblem<WholeHistory>,
-  rescues: readonly Rescue[],
-): LeftPart | null {
-  const ours = !('problem' in whole) && (job.id === undefined || job.id === whole.of)
-  return leftAfter(n, ours ? [whole, ...rescues] : rescues)
-}
-
-function leftByHistory(
-  job: OrProblem<JobSide>,
-  whole: WholeHistory,
-  rescues: readonly Rescue[],
-): LeftPart | null {
-  const { n } = whole.tip
-  const known = leftAfter(n, rescues)
-  if (known !== null || 'problem' in job || job.n <= n || job.job.id !== whole.of) return known
-  // Of these there is no more than what they made of the document.
-  return { count: job.n - n, by: [] }
-}
 
 /** What is wrong with a job folder, and what it can be gone on from. Changes nothing. */
 export async function lookAtFolder(folder: string): Promise<FolderLook> {
