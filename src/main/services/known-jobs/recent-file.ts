@@ -10,12 +10,21 @@ export interface KnownJob {
   title: string
   /** ISO 8601. */
   openedAt: string
+  /** Who worked in it last from here: the id of a person of the job, or a name. */
+  person?: string | undefined
 }
 
 const SHAPE = z.object({
   format: z.literal('scantling-recent'),
   version: z.literal(1),
-  jobs: z.array(z.object({ folder: z.string().min(1), title: z.string(), openedAt: z.string() })),
+  jobs: z.array(
+    z.object({
+      folder: z.string().min(1),
+      title: z.string(),
+      openedAt: z.string(),
+      person: z.string().optional(),
+    }),
+  ),
 })
 
 const read = (text: string): KnownJob[] | undefined => {

@@ -15,6 +15,7 @@ export class RecentJobs {
   readonly #log: (line: string) => void
   readonly #ids = new Map<string, string>()
   #jobs: KnownJob[] | undefined
+  #changes: Promise<void> = Promise.resolve()
 
   /** @param settings folder that holds recent.json; made when it is needed */
   constructor(settings: string, log: (line: string) => void) {
@@ -52,9 +53,24 @@ export class RecentJobs {
     return undefined
   }
 
-  /** Puts a job at the head of the list. */
+  /** Puts a job at the head of the list; who worked in it last is still known. */
   async add(job: KnownJob): Promise<void> {
-    await this.#change((jobs) => [job, ...jobs.filter(({ folder }) => folder !== job.folder)])
+    await this.#change((jobs) => [
+      { ...jobs.find(({ folder }) => folder === job.folder), ...job },
+      ...jobs.filter(({ folder }) => folder !== job.folder),
+    ])
+  }
+
+  /** Who worked last in the job of a folder from here, as far as the list was read. */
+  lastAtWork(folder: string): string | undefined {
+    return this.#jobs?.find((job) => job.folder === folder)?.person
+  }
+
+  /** Remembers who works in a job. */
+  async worked(folder: string, person: string): Promise<void> {
+    await this.list()
+    if (this.#jobs?.some((job) => job.folder === folder && job.person !== person) !== true) return
+    await this.#change((jobs) => jobs.map((job) => (job.folder === folder ? { ...job, person } : job)))
   }
 
   /** Keeps up with a job that was given another title while it was open. */
@@ -68,8 +84,13 @@ export class RecentJobs {
     await this.#change((jobs) => jobs.filter((job) => job.folder !== folder))
   }
 
-  async #change(change: (jobs: KnownJob[]) => KnownJob[]): Promise<void> {
-    this.#jobs = change(await readRecent(this.#path, this.#log)).slice(0, MOST)
-    await writeRecent(this.#path, this.#jobs, this.#log)
+  /** One change after the other, or one would write over what another wrote since it read. */
+  #change(change: (jobs: KnownJob[]) => KnownJob[]): Promise<void> {
+    const done = this.#changes.then(async () => {
+      this.#jobs = change(await readRecent(this.#path, this.#log)).slice(0, MOST)
+      await writeRecent(this.#path, this.#jobs, this.#log)
+    })
+    this.#changes = done.catch(() => undefined)
+    return done
   }
 }

@@ -36,6 +36,8 @@ export class CurrentJob {
   readonly #around: CurrentJobOptions
   readonly #program: string | undefined
   #job: JobOnBench | null = null
+  /** Once it is remembered who works in the job. */
+  #noted: Promise<void> = Promise.resolve()
 
   constructor(around: CurrentJobOptions) {
     this.#around = around
@@ -120,6 +122,7 @@ export class CurrentJob {
     if (before === null) return undefined
     try {
       await before.close()
+      await this.#noted
       await this.#around.recent.retitle(before.folder, before.session.job.title)
       return undefined
     } catch (error) {
@@ -135,7 +138,10 @@ export class CurrentJob {
 
   #stateWith(recent: BenchState['recent']): BenchState {
     const { version, host, person, chooseJobFolder } = this.#around.options
-    const opened = this.#job?.describe() ?? null
+    const job = this.#job
+    const lastAtWork = job?.lastAtWork(this.#around.recent.lastAtWork(job.folder))
+    const described = job?.describe() ?? null
+    const opened = described && { ...described, ...(lastAtWork !== undefined && { lastAtWork }) }
     return { version, host, person, choosesFolders: chooseJobFolder !== undefined, recent, opened }
   }
 
@@ -148,7 +154,10 @@ export class CurrentJob {
       remarks,
       now,
       quiet: options.quiet ?? QUIET,
-      committed: (committed) => tell({ kind: 'committed', committed }),
+      committed: (committed, by) => {
+        tell({ kind: 'committed', committed })
+        this.#noted = recent.worked(session.folder, by)
+      },
       turned: () => this.tellState(),
       log,
       pictures: new Pictures({

@@ -1,6 +1,7 @@
 import { randomUUID } from 'node:crypto'
 import { isDeepStrictEqual } from 'node:util'
 import type { Committed, OpenedJob, ScanState } from '../../../contract/bench-state.ts'
+import { personOf } from '../../../core/job/edits/edit.ts'
 import type { Sheet } from '../../../core/job/model/types.ts'
 import type { AnyReason } from '../../../core/words/reason.ts'
 import { ScantlingError } from '../../../core/words/scantling-error.ts'
@@ -30,8 +31,8 @@ export interface BenchedJob {
   remarks: readonly string[]
   now: () => Date
   quiet: number
-  /** Called when edits came to disk. */
-  committed: (committed: Committed) => void
+  /** Called when edits came to disk. by: who made them, as the job has them now */
+  committed: (committed: Committed, by: string) => void
   /** Called when something else about the job changed: it went read-only, or could not be saved. */
   turned: () => Promise<unknown>
   log: (line: string) => void
@@ -108,6 +109,19 @@ export class JobOnBench {
     }
   }
 
+  /**
+   * Who of the job worked in it last: who did so from here, or made or undid its last edit; undefined where that is nobody
+   * whom the job lists.
+   * @param here who did so last from here, where that is known
+   */
+  lastAtWork(here: string | undefined): string | undefined {
+    const { job, undoes, redoes } = this.session
+    const known = here === undefined ? undefined : personOf(job, here)
+    if (known !== undefined) return known.id
+    const last = (undoes?.at ?? '') < (redoes?.at ?? '') ? redoes : undoes
+    return last && personOf(job, last.by)?.id
+  }
+
   /** The sheet of this id, and how its scan was found; undefined when the job has none. */
   sheet(id: string): { sheet: Sheet; scan: SheetScan | undefined } | undefined {
     const sheet = this.session.job.sheets.find((one) => one.id === id)
@@ -139,7 +153,7 @@ export class JobOnBench {
     }
     const committed = this.#committedBy(done)
     this.#saveWhenQuiet()
-    this.#start.committed(committed)
+    this.#start.committed(committed, personOf(this.session.job, by)?.id ?? by)
     return committed
   }
 
