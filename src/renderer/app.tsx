@@ -6,6 +6,7 @@ import { Frame } from './frame/frame.tsx'
 import { KeysDialog } from './frame/keys-dialog.tsx'
 import { useCommands } from './frame/use-commands.ts'
 import { useKeys } from './frame/use-keys.ts'
+import { useLeavePage } from './frame/use-leave-page.ts'
 import { useTheme } from './frame/use-theme.ts'
 import { PagesDialog } from './intake/pages-of-scan.tsx'
 import { StartPage } from './start/start-page.tsx'
@@ -18,6 +19,7 @@ export function App() {
   useTheme()
   useCommands()
   useKeptFocus()
+  useLeavePage()
   useKeys(useCallback(() => setKeys(true), []))
   const showKeys = () => setKeys(true)
   return (

@@ -15,6 +15,8 @@ export interface Notice {
   id: number
   tone: 'told' | 'caution' | 'failed'
   sentence: string
+  /** What it says instead once the job can be written again, of something that was not kept because it could not. */
+  onceWritable?: string
 }
 
 /** Work that takes a while. */
@@ -43,6 +45,8 @@ export interface BenchContents {
   /** What can be shown of each sheet, by its id. */
   pictures: Record<string, SheetPictures>
   selection: Selection | null
+  /** Which choice it is: another one whenever something else is chosen, the same while that is given another name. */
+  choice: number
   picks: Picks
   /** How each sheet is looked at, where that was changed. */
   aids: Record<string, Aids>
@@ -53,6 +57,8 @@ export interface BenchContents {
   theme: 'system' | 'light' | 'dark'
   /** Somebody else's edit that a step would take: the person is being asked. */
   theirs: TheirStep | null
+  /** How many changes were asked for and are not on disk yet. */
+  keeping: number
   notices: Notice[]
   work: LongWork[]
 }
@@ -67,12 +73,14 @@ export const useBench = create<BenchContents>(() => ({
   sheet: null,
   pictures: {},
   selection: null,
+  choice: 0,
   picks: noPicks({ kind: 'look' }),
   aids: {},
   person: '',
   unit: null,
   theme: 'system',
   theirs: null,
+  keeping: 0,
   notices: [],
   work: [],
 }))

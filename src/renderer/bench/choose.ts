@@ -3,14 +3,20 @@ import type { Aids } from '../looking/aids.ts'
 import { sameAids, startingAids } from '../looking/starting-aids.ts'
 import { noPicks, type Picks } from '../picking/picks.ts'
 import type { Tool } from '../picking/tool.ts'
+import { inWords, reason } from '../words/window-words.ts'
 import { aidsOf, type BenchContents, useBench } from './bench-store.ts'
 import { getPictures } from './get-pictures.ts'
+import { tell } from './notices.ts'
 import type { Selection } from './selection.ts'
 import type { Station } from './stations.ts'
 
 /** Whether the card of what is chosen lies on the desk, in place of what the station offers. */
 export const liesOnDesk = ({ kind }: Selection): boolean =>
   kind === 'dimension' || kind === 'mark' || kind === 'note'
+
+/** Whether the desk is taken by what is in hand, so that the card of what is chosen has to wait. */
+export const isDeskTaken = ({ features, tool }: Picks): boolean =>
+  features.length > 0 || tool.kind === 'note' || tool.kind === 'repeat'
 
 /** Goes to a station; what was being picked is put down, and a card that lay on the desk is put away. */
 export function goTo(station: Station): void {
@@ -67,18 +73,29 @@ export function marksOf(selection: Selection | null): Mark[] {
   return job.marks.filter(({ id }) => ids.has(id))
 }
 
+/** Whether two choices are of the same thing. */
+const isSame = (one: Selection | null, other: Selection | null): boolean =>
+  one !== null && other !== null && JSON.stringify(one) === JSON.stringify(other)
+
 /**
  * Chooses something and brings the sheet that it is on to the bench, unless something is being picked there; null:
- * nothing is chosen.
+ * nothing is chosen. Where the desk is taken by what is in hand, the person is told that the card waits.
  */
 export function choose(selection: Selection | null): void {
   const bench = useBench.getState()
+  if (selection?.kind === 'dimension' && isDeskTaken(bench.picks)) {
+    tell('told', inWords(reason('choice.card-waits', { name: selection.name })))
+  }
   const view =
     selection?.kind === 'view' ? bench.opened?.job.views.find(({ id }) => id === selection.id) : undefined
   const note =
     selection?.kind === 'note' ? bench.opened?.job.notes.find(({ id }) => id === selection.id) : undefined
   const on = view?.sheet ?? note?.sheet ?? marksOf(selection)[0]?.sheet ?? bench.sheet
-  useBench.setState({ selection, ...(bench.picks.features.length > 0 ? {} : onBench(bench, on)) })
+  useBench.setState({
+    selection,
+    choice: isSame(bench.selection, selection) ? bench.choice : bench.choice + 1,
+    ...(bench.picks.features.length > 0 ? {} : onBench(bench, on)),
+  })
 }
 
 /** Puts a sheet on the bench and has its pictures made. */

@@ -2,12 +2,14 @@ import type { RequestAnswer } from '../../contract/requests.ts'
 import { describeEdit, type Edit } from '../../core/job/edits/edit.ts'
 import type { PicksRefused } from '../../core/job/from-picks/picked-mark.ts'
 import type { Job } from '../../core/job/model/types.ts'
+import type { AnyReason } from '../../core/words/reason.ts'
 import { inWords, reason, sentenceOf } from '../words/window-words.ts'
 import { useBench } from './bench-store.ts'
+import { countRefused, inTurn } from './in-turn.ts'
 import { tell } from './notices.ts'
 import { takeCommitted } from './store-sync.ts'
-import { ask, isForLookingOnly, theHost } from './the-host.ts'
-import { type StepKind, type TheirStep, theirStep } from './their-step.ts'
+import { ask, isForLookingOnly, tellRefusal, theHost } from './the-host.ts'
+import { refusedAsTheirs, type StepKind, type TheirStep, theirStep } from './their-step.ts'
 import { writtenIn } from './written-in.ts'
 
 /** Who it is by, and the job that it is meant for. */
@@ -16,19 +18,44 @@ export function signed(): { by: string; job?: string } {
   return { by: person, ...(opened === null ? {} : { job: opened.id }) }
 }
 
-/** Makes an edit. True once it is on disk; false when it was refused, and the person has been told why. */
-export async function makeEdit(edit: Edit): Promise<boolean> {
-  const { opened } = useBench.getState()
-  const reply = await theHost().ask('edit', { edit, ...signed() })
+/** What is to be made of the job: an edit, or why none; null: nothing is to be changed. */
+type Made = { edit: Edit } | { refused: AnyReason } | null
+
+/**
+ * Makes an edit, after all that were asked for before it. True once it is on disk; false when it was refused, and the
+ * person has been told why.
+ */
+export const makeEdit = (edit: Edit): Promise<boolean> => makeThen(() => ({ edit }))
+
+/** Makes the edit that picks come to; where they come to none, the person is told why. */
+export const makeOf = (made: { edit: Edit } | PicksRefused): Promise<boolean> => makeThen(() => made)
+
+/**
+ * As `makeEdit`, of the job as it is once all that was asked for before is made.
+ * @param made called when it is its turn
+ */
+export function makeThen(made: (job: Job) => Made): Promise<boolean> {
+  const by = signed()
+  return inTurn(async () => {
+    const { opened } = useBench.getState()
+    const wanted = opened === null ? null : made(opened.job)
+    if (wanted === null) return true
+    const kept = 'edit' in wanted ? await send(wanted.edit, by, opened?.job) : toldWhy(wanted.refused)
+    if (!kept) countRefused()
+    return kept
+  })
+}
+
+async function send(edit: Edit, by: ReturnType<typeof signed>, job: Job | undefined): Promise<boolean> {
+  const reply = await theHost().ask('edit', { edit, ...by })
   if (reply.ok) return took(reply.answer)
-  tell('failed', isForLookingOnly(reply) ? notKept(edit, opened?.job) : reply.sentence)
+  if (isForLookingOnly(reply)) tellNotKept(edit, job)
+  else tell('failed', reply.sentence)
   return false
 }
 
-/** Makes the edit that picks come to; where they come to none, the person is told why. */
-export async function makeOf(made: { edit: Edit } | PicksRefused): Promise<boolean> {
-  if ('edit' in made) return makeEdit(made.edit)
-  tell('failed', sentenceOf(made.refused))
+function toldWhy(refused: AnyReason): false {
+  tell('failed', sentenceOf(refused))
   return false
 }
 
@@ -36,25 +63,46 @@ export const undo = (): Promise<boolean> => step('undo')
 
 export const redo = (): Promise<boolean> => step('redo')
 
-/** A step back or forth; where somebody else made that edit, the person is asked first. */
-async function step(kind: StepKind): Promise<boolean> {
-  const { opened, person } = useBench.getState()
-  const theirs = opened && theirStep(opened, kind, person)
-  if (theirs === null) return took(await ask(kind, signed()))
-  useBench.setState({ theirs })
+/**
+ * A step back or forth, after all that was asked for before it; where somebody else made that edit, the person is asked
+ * first. As long as they are being asked, no further step is taken.
+ */
+function step(kind: StepKind): Promise<boolean> {
+  const by = signed()
+  return inTurn(async () => {
+    const { opened, person, theirs } = useBench.getState()
+    if (opened === null || theirs !== null) return false
+    if ((kind === 'undo' ? opened.undoName : opened.redoName) === undefined) return false
+    return stepUnlessTheirs(kind, by, theirStep(opened, kind, person))
+  })
+}
+
+async function stepUnlessTheirs(
+  kind: StepKind,
+  by: ReturnType<typeof signed>,
+  known: TheirStep | null,
+): Promise<boolean> {
+  if (known === null) {
+    const reply = await theHost().ask(kind, by)
+    if (reply.ok) return took(reply.answer)
+    // An edit of somebody else's that this window has not heard of yet.
+    const heard = refusedAsTheirs(reply)
+    if (heard === null) tellRefusal(reply)
+    else useBench.setState({ theirs: heard })
+  } else useBench.setState({ theirs: known })
   return false
 }
 
 /** Takes the step that somebody else's edit is taken by, once that was asked. */
-export async function takeTheirs({ kind }: TheirStep): Promise<boolean> {
+export function takeTheirs({ kind }: TheirStep): Promise<boolean> {
   useBench.setState({ theirs: null })
-  return took(await ask(kind, { ...signed(), theirs: true }))
+  return inTurn(async () => took(await ask(kind, { ...signed(), theirs: true })))
 }
 
-/** What was to be kept of an edit that the job does not take any more; why, stands above the bench. */
-function notKept(edit: Edit, job: Job | undefined): string {
-  const written = writtenIn(edit)
-  return inWords(reason('edit.not-kept', { what: describeEdit(edit, job), written }))
+/** Tells what was to be kept of an edit that the job does not take any more; why, stands above the bench. */
+function tellNotKept(edit: Edit, job: Job | undefined): void {
+  const parts = { what: describeEdit(edit, job), written: writtenIn(edit) }
+  tell('failed', inWords(reason('edit.not-kept', parts)), inWords(reason('edit.can-be-kept', parts)))
 }
 
 function took(committed: RequestAnswer<'edit'> | undefined): boolean {

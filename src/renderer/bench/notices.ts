@@ -2,11 +2,24 @@ import { type LongWork, type Notice, useBench } from './bench-store.ts'
 
 let told = 0
 
-/** Tells a person something. What is told again becomes the newest, so that it is seen and heard again. */
-export function tell(tone: Notice['tone'], sentence: string): void {
+/**
+ * Tells a person something. What is told again becomes the newest, so that it is seen and heard again.
+ * @param onceWritable what it says instead once the job can be written again
+ */
+export function tell(tone: Notice['tone'], sentence: string, onceWritable?: string): void {
+  const notice: Notice = { id: ++told, tone, sentence, ...(onceWritable !== undefined && { onceWritable }) }
   useBench.setState(({ notices }) => ({
-    notices: [...notices.filter((one) => one.sentence !== sentence), { id: ++told, tone, sentence }],
+    notices: [...notices.filter((one) => one.sentence !== sentence), notice],
   }))
+}
+
+/** To be called when a job can be written again that could only be looked at. */
+export function tellWritable(): void {
+  for (const { id, onceWritable } of useBench.getState().notices) {
+    if (onceWritable === undefined) continue
+    putAway(id)
+    tell('caution', onceWritable)
+  }
 }
 
 export function putAway(id: number): void {

@@ -5,11 +5,13 @@ import type { Job, Unit } from '../../core/job/model/types.ts'
 import { Computer } from '../findings/computer.ts'
 import { noPicks } from '../picking/picks.ts'
 import { inWords } from '../words/window-words.ts'
-import { useBench } from './bench-store.ts'
+import { type BenchContents, useBench } from './bench-store.ts'
 import { heardCommand } from './commands.ts'
 import { heardOfPictures } from './get-pictures.ts'
-import { endWork, showWork, tell } from './notices.ts'
+import { endWork, showWork, tell, tellWritable } from './notices.ts'
 import { renamed } from './renamed.ts'
+import { isSaidAbove } from './said-above.ts'
+import { personName } from './signature.ts'
 import { ask } from './the-host.ts'
 
 let computer: Computer | undefined
@@ -49,7 +51,7 @@ export function takeBench(state: BenchState): void {
     host,
     opened,
     connected: true,
-    person: before.person === '' ? state.person : before.person,
+    person: same ? atWork(before, state) : (opened?.lastAtWork ?? atWork(before, state)),
     ...(same
       ? {}
       : {
@@ -68,9 +70,18 @@ export function takeBench(state: BenchState): void {
   })
   if (opened === null) return
   dropWhatIsGone(opened.job)
+  if (same && before.opened?.writable === false && opened.writable) tellWritable()
   const told = same ? (before.opened?.notices ?? []) : []
-  for (const notice of opened.notices) if (!told.includes(notice)) tell('caution', notice)
+  for (const notice of opened.notices) {
+    if (!told.includes(notice) && !isSaidAbove(opened, notice)) tell('caution', notice)
+  }
   workOutTable()
+}
+
+/** Who is at work where the job does not say who was so last: by name, for another job has other ids. */
+function atWork({ person, opened }: BenchContents, state: BenchState): string {
+  if (person === '') return state.person
+  return opened === null || opened.id === state.opened?.id ? person : personName(opened.job, person)
 }
 
 /** Takes in edits that are on disk; where some in between are missing, everything is asked for again. */

@@ -28,8 +28,13 @@ export async function ask<N extends RequestName>(
 ): Promise<RequestAnswer<N> | undefined> {
   const reply = await theHost().ask(name, args)
   if (reply.ok) return reply.answer
-  tell('failed', isForLookingOnly(reply) ? inWords(reason('edit.for-looking-only')) : reply.sentence)
+  tellRefusal(reply)
   return undefined
+}
+
+/** Tells the person why something was refused. */
+export function tellRefusal(refused: Refused): void {
+  tell('failed', isForLookingOnly(refused) ? inWords(reason('edit.for-looking-only')) : refused.sentence)
 }
 
 /** Whether something was refused because the job can only be looked at: why, stands above the bench already. */

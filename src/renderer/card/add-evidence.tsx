@@ -1,6 +1,6 @@
 import { useReducer, useRef } from 'react'
 import { goTo } from '../bench/choose.ts'
-import { makeEdit } from '../bench/edits.ts'
+import { makeThen } from '../bench/edits.ts'
 import { mint } from '../bench/mint.ts'
 import { Button } from '../parts/button.tsx'
 import { Choice } from '../parts/choice.tsx'
@@ -9,7 +9,7 @@ import type { CardProps } from './card-props.ts'
 import { DraftVerdict } from './draft-verdict.tsx'
 import { EvidenceFields } from './evidence-fields.tsx'
 import { evidenceForm, SHUT_FORM } from './evidence-form.ts'
-import { draftedEvidence } from './new-evidence.ts'
+import { draftedEvidence, type EvidenceDraft } from './new-evidence.ts'
 
 const BASES = [
   { id: 'printed', label: 'Printed' },
@@ -20,7 +20,9 @@ const BASES = [
 /** A form for evidence that is not picked on the sheet, read while it is being written. */
 export function AddEvidence({ job, dimension, unit, writable }: CardProps) {
   const [{ state, basis, drafts }, act] = useReducer(evidenceForm, SHUT_FORM)
-  const keeping = useRef(false)
+  /** What was sent to be kept last, while it is on its way. */
+  const sent = useRef<EvidenceDraft | null>(null)
+  const latest = useRef<EvidenceDraft | null>(null)
   const written = [drafts.printed.text, drafts.found.readings, drafts.derived.formula]
   // What was written stays to be read and copied, also where it can't be kept any more.
   if (!writable && (state === 'shut' || written.every((text) => text.trim() === ''))) return null
@@ -39,46 +41,65 @@ export function AddEvidence({ job, dimension, unit, writable }: CardProps) {
     )
   }
   const draft = drafts[basis]
+  latest.current = draft
   const drafted = draftedEvidence(draft, dimension, job, { unit, mint })
   const ready = writable && drafted !== null && 'edit' in drafted
   const end = () => act({ do: 'end' })
   const keep = async () => {
-    if (!ready || keeping.current) return
-    keeping.current = true
-    const kept = await makeEdit(drafted.edit).finally(() => {
-      keeping.current = false
+    // Enter twice is no second piece; another text is, also while the first is on its way.
+    if (!ready || sent.current === draft) return
+    sent.current = draft
+    const kept = await makeThen((now) => {
+      const current = now.dimensions.find(({ name }) => name === dimension.name)
+      return current === undefined ? drafted : draftedEvidence(draft, current, now, { unit, mint })
     })
-    if (kept) end()
+    if (sent.current === draft) sent.current = null
+    // What was written meanwhile stays to be kept.
+    if (kept && latest.current === draft) end()
   }
   return (
     <Section title="More evidence">
-      <Choice
-        label="Basis"
-        hideLabel
-        value={basis}
-        options={BASES}
-        onChange={(chosen) => act({ do: 'take', basis: chosen })}
-      />
-      <EvidenceFields
-        draft={draft}
-        job={job}
-        onWrite={(written) => act({ do: 'write', draft: written })}
-        takesKeyboard={state === 'opened'}
-        onEnter={() => void keep()}
-        onEscape={end}
-      />
-      <DraftVerdict drafted={drafted} />
-      {!writable && (
-        <p className="dimension-card-soft" role="status">
-          Not kept, for the job can only be looked at now: what was written stays here to be copied.
-        </p>
-      )}
-      <div className="dimension-card-actions">
-        <Button kind="main" disabled={!ready} onPress={() => void keep()}>
-          Keep
-        </Button>
-        <Button onPress={end}>{writable ? 'Abandon' : 'Put it away'}</Button>
-      </div>
+      <form
+        className="dimension-card-form"
+        aria-label="New evidence"
+        onSubmit={(event) => event.preventDefault()}
+        // Before what has the keyboard hears it: the button of a list keeps every key to itself.
+        onKeyDownCapture={(event) => {
+          if (event.key !== 'Escape' || event.defaultPrevented) return
+          // A list that is open lies elsewhere, and is shut by it.
+          if (!(event.target instanceof Node && event.currentTarget.contains(event.target))) return
+          event.preventDefault()
+          end()
+        }}
+      >
+        <Choice
+          label="Basis"
+          hideLabel
+          value={basis}
+          options={BASES}
+          onChange={(chosen) => act({ do: 'take', basis: chosen })}
+        />
+        <EvidenceFields
+          draft={draft}
+          job={job}
+          onWrite={(written) => act({ do: 'write', draft: written })}
+          takesKeyboard={state === 'opened'}
+          onEnter={() => void keep()}
+          onEscape={end}
+        />
+        <DraftVerdict drafted={drafted} />
+        {!writable && (
+          <p className="dimension-card-soft" role="status">
+            Not kept, for the job can only be looked at now: what was written stays here to be copied.
+          </p>
+        )}
+        <div className="dimension-card-actions">
+          <Button kind="main" disabled={!ready} onPress={() => void keep()}>
+            Keep
+          </Button>
+          <Button onPress={end}>{writable ? 'Abandon' : 'Put it away'}</Button>
+        </div>
+      </form>
     </Section>
   )
 }

@@ -4,6 +4,7 @@ import { makeEdit } from '../bench/edits.ts'
 import { signature } from '../bench/signature.ts'
 import { Picker } from '../parts/picker.tsx'
 import { Section } from '../parts/section.tsx'
+import { useKept } from '../parts/use-kept.ts'
 import { adoptionOptions, BY_THE_RULES } from './adoption-options.ts'
 import type { CardProps } from './card-props.ts'
 
@@ -11,7 +12,11 @@ import type { CardProps } from './card-props.ts'
 export function CardAdoption({ job, dimension, row, writable }: CardProps & { row: TableRow }) {
   const { name, adopt, adoptedBy, adoptedAt } = dimension
   const options = adoptionOptions(row, adopt)
-  const value = adopt ?? BY_THE_RULES
+  const { shown: value, keep } = useKept(adopt ?? BY_THE_RULES, (id) =>
+    makeEdit(
+      id === BY_THE_RULES ? { do: 'adopt', dimension: name } : { do: 'adopt', dimension: name, adopt: id },
+    ),
+  )
   const chosen = options.find(({ id }) => id === value)
   // The row may be older than the job: evidence that came with what was adopted is not in it yet.
   const piece = dimension.evidence.find(({ id }) => id === value)
@@ -24,13 +29,7 @@ export function CardAdoption({ job, dimension, row, writable }: CardProps & { ro
           value={value}
           options={options}
           note={chosen?.note}
-          onChange={(id) =>
-            void makeEdit(
-              id === BY_THE_RULES
-                ? { do: 'adopt', dimension: name }
-                : { do: 'adopt', dimension: name, adopt: id },
-            )
-          }
+          onChange={(id) => void keep(id)}
         />
       ) : (
         <p>{chosen?.label ?? (piece === undefined ? labelOfId(value) : labelOf(piece))}, by choice.</p>

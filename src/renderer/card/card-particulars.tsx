@@ -1,5 +1,5 @@
-import { useBench } from '../bench/bench-store.ts'
-import { makeEdit } from '../bench/edits.ts'
+import { useRef } from 'react'
+import { makeEdit, makeThen } from '../bench/edits.ts'
 import { Button } from '../parts/button.tsx'
 import { SavedField } from '../parts/saved-field.tsx'
 import { Section } from '../parts/section.tsx'
@@ -11,20 +11,20 @@ import { fieldEdit, fieldProblem } from './changed-field.ts'
 /** Name, label, how many, tolerance, note; and taking the dimension away. */
 export function CardParticulars({ job, dimension, row, writable }: CardProps) {
   const { name } = dimension
+  /** What it is called when it is the turn of what was entered: another name may have been kept before that. */
+  const called = useRef(name)
+  called.current = name
   const inPlace = (column: ColumnName) => ({
     check: (text: string) => {
       const change = changeInPlace(job, name, column, text)
       return change !== null && 'refused' in change ? change.refused : null
     },
-    onSave: async (text: string) => {
-      const change = changeInPlace(useBench.getState().opened?.job ?? job, name, column, text)
-      return change !== null && 'edit' in change && (await makeEdit(change.edit))
-    },
+    onSave: (text: string) => makeThen((now) => changeInPlace(now, called.current, column, text)),
     disabled: !writable,
   })
   const field = (which: 'tolerance' | 'note') => ({
     check: (text: string) => fieldProblem(job, name, which, text),
-    onSave: (text: string) => makeEdit(fieldEdit(name, which, text)),
+    onSave: (text: string) => makeThen(() => ({ edit: fieldEdit(called.current, which, text) })),
     disabled: !writable,
   })
   return (

@@ -1,7 +1,7 @@
 import './desk.css'
 import { useEffect, useRef } from 'react'
 import { useBench } from '../bench/bench-store.ts'
-import { choose, liesOnDesk, putDown } from '../bench/choose.ts'
+import { choose, isDeskTaken, liesOnDesk, putDown } from '../bench/choose.ts'
 import type { Selection } from '../bench/selection.ts'
 import { STATION_NAMES } from '../bench/stations.ts'
 import { DimensionCard } from '../card/dimension-card.tsx'
@@ -56,13 +56,15 @@ function ToolInHand() {
 }
 
 function CardOf({ selection }: { selection: Selection }) {
+  // By the choice and not by the name: what is written on a card stays when its dimension is given another name.
+  const choice = useBench((bench) => bench.choice)
   switch (selection.kind) {
     case 'mark':
       return <MarkCard id={selection.id} key={selection.id} />
     case 'note':
       return <NoteCard id={selection.id} key={selection.id} />
     case 'dimension':
-      return <DimensionCard name={selection.name} key={selection.name} />
+      return <DimensionCard name={selection.name} key={choice} />
     default:
       return null
   }
@@ -86,10 +88,10 @@ function StationDesk() {
 function OnDesk() {
   const station = useBench((bench) => bench.station)
   const selection = useBench((bench) => bench.selection)
-  const picking = useBench((bench) => bench.picks.features.length > 0)
+  const taken = useBench((bench) => isDeskTaken(bench.picks))
   const repeating = useBench(({ picks: { tool } }) => tool.kind === 'repeat')
   const noting = useBench(({ picks: { tool } }) => tool.kind === 'note')
-  if (!picking && !noting && !repeating && selection !== null && liesOnDesk(selection)) {
+  if (!taken && selection !== null && liesOnDesk(selection)) {
     return (
       <>
         <div className="desk-back">

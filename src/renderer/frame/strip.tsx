@@ -11,7 +11,7 @@ import { closeJob } from './use-commands.ts'
 export function Strip({ showKeys }: { showKeys: () => void }) {
   const title = useBench((bench) => bench.opened?.job.title ?? '')
   const place = useBench((bench) => bench.opened?.place ?? '')
-  const saved = useBench((bench) => savedInWords(bench.opened))
+  const saved = useBench((bench) => savedInWords(bench.opened, bench.keeping))
   return (
     <header className="frame-strip strip">
       <div className="strip-job">
@@ -49,9 +49,10 @@ export function Strip({ showKeys }: { showKeys: () => void }) {
 
 const clock = new Intl.DateTimeFormat('en-GB', { hour: '2-digit', minute: '2-digit' })
 
-/** What of the job is on disk, as a fact. */
-function savedInWords(opened: OpenedJob | null): string {
+/** What of the job is on disk, as a fact; what is still on its way is not. */
+function savedInWords(opened: OpenedJob | null, keeping: number): string {
   if (opened === null) return ''
+  if (keeping > 0) return 'Saving…'
   if (!opened.writable) return 'For looking only'
   if (opened.savedAt === null) return 'Nothing changed yet'
   return `Saved ${clock.format(new Date(opened.savedAt))}`

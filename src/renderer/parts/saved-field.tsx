@@ -1,42 +1,45 @@
-import { useRef, useState } from 'react'
+import { useEffect, useState } from 'react'
 import type { AnyReason } from '../../core/words/reason.ts'
 import { reason, sentenceOf } from '../words/window-words.ts'
 import { TextField, type TextFieldProps } from './text-field.tsx'
+import { holdUnkept } from './unkept.ts'
+import { useKept } from './use-kept.ts'
 
 interface SavedFieldProps
-  extends Omit<TextFieldProps, 'onChange' | 'onBlur' | 'onEnter' | 'onEscape' | 'error'> {
+  extends Omit<TextFieldProps, 'onChange' | 'onBlur' | 'onEnter' | 'onEscape' | 'error' | 'kept'> {
   /** Keeps a changed value; false when it was refused, and what was written then stays in the field. */
   onSave: (value: string) => Promise<boolean>
   /** Why a value can't be kept; null when it can. */
   check?: (value: string) => AnyReason | null
 }
 
-/** A field that is kept when one leaves it or presses Enter; Esc gives up. */
+/** A field that is kept when one leaves it or presses Enter, also while it is still being kept; Esc gives up. */
 export function SavedField({ value, onSave, check, disabled = false, ...rest }: SavedFieldProps) {
   /** What is written and not kept yet; null: nothing, and the field shows what is in the job. */
   const [draft, setDraft] = useState<string | null>(null)
   const [refused, setRefused] = useState<string | null>(null)
-  const saving = useRef(false)
-  const changed = draft !== null && draft !== value && draft.trim() !== value
+  /** shown: what the job has, once all that was entered here is kept. */
+  const { shown, keep } = useKept(value, onSave)
+  const changed = draft !== null && draft !== shown && draft.trim() !== shown
   /** What can't be kept any more stays to be read and copied. */
   const left = changed && disabled
   const problem = changed ? (check?.(draft) ?? null) : null
+  useEffect(() => (changed ? holdUnkept() : undefined), [changed])
 
   const save = async () => {
-    if (!changed) setDraft(null)
-    if (!changed || disabled || saving.current || problem !== null) return
-    saving.current = true
-    const saved = await onSave(draft.trim()).finally(() => {
-      saving.current = false
-    })
+    if (!changed) setDraft((now) => (shown === value ? null : now))
+    if (!changed || disabled || problem !== null) return
+    const saved = await keep(draft.trim())
     if (saved) setDraft((now) => (now === draft ? null : now))
     setRefused(saved ? null : draft)
   }
   return (
     <TextField
       {...rest}
-      value={draft ?? value}
-      onChange={setDraft}
+      value={draft ?? shown}
+      // As it is in the job it goes on following the job.
+      onChange={(text) => setDraft(text === value && shown === value ? null : text)}
+      kept={draft === null && shown === value}
       disabled={disabled && !left}
       fixed={left}
       error={sentenceOf(

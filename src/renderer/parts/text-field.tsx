@@ -21,6 +21,8 @@ export interface TextFieldProps {
   /** Whether it can be read and copied, and not changed. */
   fixed?: boolean
   autoFocus?: boolean
+  /** Whether it shows what is kept, so that undo in it is that of the job. */
+  kept?: boolean
   /** `decimal` brings up digits on a screen keyboard. */
   inputMode?: 'text' | 'decimal' | 'numeric'
   onBlur?: () => void
@@ -58,13 +60,19 @@ export function TextField(props: TextFieldProps) {
           <Input
             className="field-input"
             placeholder={props.placeholder}
+            data-kept={props.kept === true || undefined}
             inputMode={props.inputMode}
             {...(props.secret === true ? { type: 'password' } : {})}
             autoComplete="off"
             spellCheck={false}
           />
         ) : (
-          <TextArea className="field-input" rows={lines} placeholder={props.placeholder} />
+          <TextArea
+            className="field-input"
+            rows={lines}
+            placeholder={props.placeholder}
+            data-kept={props.kept === true || undefined}
+          />
         )}
         {suffix !== undefined && <span className="field-suffix">{suffix}</span>}
       </div>

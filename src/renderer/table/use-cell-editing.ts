@@ -1,8 +1,7 @@
 import { useState } from 'react'
-import type { Edit } from '../../core/job/edits/edit.ts'
 import type { AnyReason } from '../../core/words/reason.ts'
 import { useBench } from '../bench/bench-store.ts'
-import { makeEdit } from '../bench/edits.ts'
+import { makeThen } from '../bench/edits.ts'
 import { changeInPlace, textInPlace } from './change-in-place.ts'
 import { type ColumnName, EDITABLE } from './columns.ts'
 
@@ -27,8 +26,10 @@ export function useCellEditing(onEnd: () => void) {
     onEnd()
   }
   /** Makes an edit; what was written for it stands in its cell again when it is refused. */
-  const make = async (change: Edit, written: Editing) => {
-    if (!(await makeEdit(change))) setEditing((now) => now ?? written)
+  const make = async (written: Editing) => {
+    const { name, column, text } = written
+    const kept = await makeThen((job) => changeInPlace(job, name, column, text))
+    if (!kept) setEditing((now) => now ?? written)
   }
   return {
     editing,
@@ -49,7 +50,8 @@ export function useCellEditing(onEnd: () => void) {
       if (change !== null && 'refused' in change) return change.refused
       if (byKey) end()
       else setEditing(null)
-      if (change !== null) void make(change.edit, { ...editing, text, refused: true })
+      // What is in the job may be about to be replaced by what was put here before.
+      if (change !== null || useBench.getState().keeping > 0) void make({ ...editing, text, refused: true })
       return null
     },
     giveUp: end,

@@ -1,7 +1,7 @@
 import { expect, test } from 'vitest'
 import type { OpenedJob } from '../../../src/contract/bench-state.ts'
 import { newJob } from '../../../src/core/job/model/new-job.ts'
-import { theirStep } from '../../../src/renderer/bench/their-step.ts'
+import { refusedAsTheirs, theirStep } from '../../../src/renderer/bench/their-step.ts'
 
 const opened = (by: string | undefined): OpenedJob => ({
   id: 'j',
@@ -37,4 +37,13 @@ test("somebody else's is asked about, with who made it and when", () => {
   expect(step).toMatchObject({ kind: 'undo', name: 'add mark M5' })
   expect(step?.made).toMatch(/^B\. Brass, 1 Mar 2026, \d\d:\d\d$/)
   expect(theirStep(opened('C. Cramp'), 'undo', '')?.made).toMatch(/^C\. Cramp, /)
+})
+
+test('what a host refuses as made by another is asked about too, and nothing else that it refuses', () => {
+  const parts = { kind: 'redo', name: 'B. Brass', at: '2026-03-01T08:00:00Z', edit: 'add mark M5' }
+  const refused = (code: string) =>
+    refusedAsTheirs({ ok: false, reason: { code, parts } as never, sentence: 'ask for it once more' })
+  expect(refused('session.of-another')).toMatchObject({ kind: 'redo', name: 'add mark M5' })
+  expect(refused('session.of-another')?.made).toMatch(/^B\. Brass, 1 Mar 2026, \d\d:\d\d$/)
+  expect(refused('session.nothing-to-redo')).toBeNull()
 })

@@ -7,6 +7,7 @@ import { HistorySection } from '../../history/history-section.tsx'
 import { Button } from '../../parts/button.tsx'
 import { SavedField } from '../../parts/saved-field.tsx'
 import { Section } from '../../parts/section.tsx'
+import { useKept } from '../../parts/use-kept.ts'
 import { reason } from '../../words/window-words.ts'
 import { Remove } from '../keeping/remove.tsx'
 import { AboutField } from './about-field.tsx'
@@ -18,6 +19,7 @@ export function NoteCard({ id }: { id: string }) {
   const job = useBench((bench) => bench.opened?.job)
   const writable = useBench((bench) => bench.opened?.writable === true)
   const note = job?.notes.find((one) => one.id === id)
+  const itsAbout = useKept(note?.about ?? null, (now) => makeEdit(aboutEdit(id, now)))
   if (job === undefined || note === undefined) return null
   const about = aboutOf(job, note.about)
   const sheet = job.sheets.find((one) => one.id === note.sheet)
@@ -40,9 +42,9 @@ export function NoteCard({ id }: { id: string }) {
         {writable ? (
           <AboutField
             job={job}
-            value={note.about ?? null}
+            value={itsAbout.shown}
             onChange={(now) => {
-              if (now !== (note.about ?? null)) void makeEdit(aboutEdit(id, now))
+              if (now !== itsAbout.shown) void itsAbout.keep(now)
             }}
           />
         ) : (

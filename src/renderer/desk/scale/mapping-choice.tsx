@@ -5,6 +5,7 @@ import { makeEdit } from '../../bench/edits.ts'
 import { Choice } from '../../parts/choice.tsx'
 import { NumberField } from '../../parts/number-field.tsx'
 import { Section } from '../../parts/section.tsx'
+import { useKept } from '../../parts/use-kept.ts'
 import { MAPPING_WORDS } from '../../words/mapping-words.ts'
 
 const OPTIONS = (Object.keys(MAPPING_WORDS) as MappingKind[]).map((id) => ({
@@ -15,7 +16,13 @@ const OPTIONS = (Object.keys(MAPPING_WORDS) as MappingKind[]).map((id) => ({
 /** How pixels of a view are turned into true size. */
 export function MappingChoice({ view }: { view: View }) {
   const writable = useBench((bench) => bench.opened?.writable === true)
-  const { id, mapping } = view
+  const { id } = view
+  const { shown: mapping, keep } = useKept(view.mapping, (kind) =>
+    makeEdit({ do: 'change-view', id, set: { mapping: kind } }),
+  )
+  const grain = useKept<number>(view.grain ?? 0, (turned) =>
+    makeEdit({ do: 'change-view', id, set: { grain: degrees(turned) } }),
+  )
   return (
     <Section title="How the sheet has kept its shape">
       <Choice
@@ -24,23 +31,22 @@ export function MappingChoice({ view }: { view: View }) {
         value={mapping}
         options={OPTIONS}
         disabled={!writable}
-        onChange={(kind) => void makeEdit({ do: 'change-view', id, set: { mapping: kind } })}
+        onChange={(kind) => void keep(kind)}
         note={`${mapping[0]?.toUpperCase()}${mapping.slice(1)}. ${MAPPING_WORDS[mapping].when}`}
       />
       {mapping === 'two-axis' && (
         <NumberField
           label="Direction of the sheet’s lower edge"
           suffix="°"
-          value={view.grain ?? 0}
+          value={grain.shown}
           places={2}
           step={0.01}
           least={-90}
           most={90}
           disabled={!writable}
           note="0 when the sheet lies straight in the scan; clockwise is more."
-          onChange={(grain) => {
-            if (Number.isNaN(grain) || grain === (view.grain ?? 0)) return
-            void makeEdit({ do: 'change-view', id, set: { grain: degrees(grain) } })
+          onChange={(turned) => {
+            if (!Number.isNaN(turned) && turned !== grain.shown) void grain.keep(turned)
           }}
         />
       )}

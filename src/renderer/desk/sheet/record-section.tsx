@@ -1,6 +1,6 @@
 import type { Sheet } from '../../../core/job/model/types.ts'
 import { useBench } from '../../bench/bench-store.ts'
-import { makeEdit } from '../../bench/edits.ts'
+import { makeEdit, makeThen } from '../../bench/edits.ts'
 import { signature } from '../../bench/signature.ts'
 import { HistorySection } from '../../history/history-section.tsx'
 import { SavedField } from '../../parts/saved-field.tsx'
@@ -26,14 +26,16 @@ export function RecordSection({ sheet }: { sheet: Sheet }) {
   const { id, record, scan } = sheet
   const asked = orientationInWords(scan.orientation)
   const entered = signature(job, sheet.by, sheet.at)
-  const note = (key: RecordKey) => (value: string) => {
-    const { [key]: _old, ...others } = record
-    return makeEdit({
-      do: 'change-sheet',
-      id,
-      set: { record: value === '' ? others : { ...others, [key]: value } },
+  /** Changes the sheet as it is once all before is kept: what other fields say of it stays. */
+  const change = (set: (now: Sheet) => Partial<Pick<Sheet, 'record' | 'scan'>>) =>
+    makeThen(({ sheets }) => {
+      const now = sheets.find((one) => one.id === id) ?? sheet
+      return { edit: { do: 'change-sheet', id, set: set(now) } }
     })
-  }
+  const note = (key: RecordKey) => (value: string) =>
+    change(({ record: { [key]: _old, ...others } }) => ({
+      record: value === '' ? others : { ...others, [key]: value },
+    }))
   const field = (key: RecordKey, label: string, rest: { note?: string; lines?: number }) => (
     <SavedField
       key={key}
@@ -100,14 +102,11 @@ export function RecordSection({ sheet }: { sheet: Sheet }) {
               ? null
               : reason('written.no-dpi', { example: 300 })
           }
-          onSave={(text) => {
-            const { dpi: _old, ...others } = scan
-            return makeEdit({
-              do: 'change-sheet',
-              id,
-              set: { scan: text === '' ? others : { ...others, dpi: Number(text) } },
-            })
-          }}
+          onSave={(text) =>
+            change(({ scan: { dpi: _old, ...others } }) => ({
+              scan: text === '' ? others : { ...others, dpi: Number(text) },
+            }))
+          }
         />
         <SavedField
           label="Draughting uncertainty"
