@@ -5,6 +5,7 @@ import { redo, undo } from '../bench/edits.ts'
 import { STATIONS } from '../bench/stations.ts'
 import { isWritingIn, leaveField } from '../focus/leave-field.ts'
 import { focusNextRegion } from '../focus/regions.ts'
+import { UndoIn } from '../focus/undo-in.ts'
 
 /** The station that Alt and a digit name. */
 function stationOf({ altKey, ctrlKey, metaKey, code }: KeyboardEvent) {
@@ -27,6 +28,7 @@ function historyKey({ ctrlKey, metaKey, shiftKey, altKey, key }: KeyboardEvent):
  */
 export function useKeys(showKeys: () => void): void {
   useEffect(() => {
+    const undoIn = new UndoIn()
     const pressed = (event: KeyboardEvent): void => {
       if (event.defaultPrevented || document.querySelector('[role="dialog"]') !== null) return
       const { opened } = useBench.getState()
@@ -49,13 +51,19 @@ export function useKeys(showKeys: () => void): void {
         return
       }
       const history = historyKey(event)
-      if (history === null || isWritingIn(event.target)) return
+      if (history === null || !undoIn.isOfJob(event.target, history)) return
       event.preventDefault()
-      if (!opened.writable) return
-      if (history === 'undo' && opened.undoName !== undefined) void undo()
-      if (history === 'redo' && opened.redoName !== undefined) void redo()
+      if (opened.writable) void (history === 'undo' ? undo() : redo())
     }
+    const entered = ({ target }: FocusEvent): void => undoIn.entered(target)
+    const wrote = ({ target }: Event): void => undoIn.wrote(target)
     window.addEventListener('keydown', pressed)
-    return () => window.removeEventListener('keydown', pressed)
+    window.addEventListener('focusin', entered)
+    window.addEventListener('input', wrote)
+    return () => {
+      window.removeEventListener('keydown', pressed)
+      window.removeEventListener('focusin', entered)
+      window.removeEventListener('input', wrote)
+    }
   }, [showKeys])
 }

@@ -13,6 +13,8 @@ interface ComboProps<T extends string> {
   onChange: (value: T | null) => void
   placeholder?: string
   autoFocus?: boolean
+  /** Whether the list opens as the keyboard comes to it, where it is what the keyboard came for. */
+  opensAtOnce?: boolean
 }
 
 /** One of many, found by typing a part of it. */
@@ -24,7 +26,7 @@ export function Combo<T extends string>(props: ComboProps<T>) {
       value={value}
       onChange={(id) => onChange(options.find((one) => one.id === id)?.id ?? null)}
       defaultItems={options}
-      menuTrigger="focus"
+      menuTrigger={props.opensAtOnce === true ? 'focus' : 'input'}
       allowsEmptyCollection
       {...(props.autoFocus === true ? { autoFocus: true } : {})}
     >

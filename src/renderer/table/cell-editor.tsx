@@ -1,5 +1,5 @@
 import './cell-editor.css'
-import { useEffect, useId, useRef, useState } from 'react'
+import { type KeyboardEvent, useEffect, useId, useRef, useState } from 'react'
 import type { AnyReason } from '../../core/words/reason.ts'
 import { sentenceOf } from '../words/window-words.ts'
 
@@ -16,6 +16,9 @@ interface CellEditorProps {
   /** Gives up; what is in the job stays. */
   onGiveUp: () => void
 }
+
+const isUndo = ({ ctrlKey, metaKey, shiftKey, key }: KeyboardEvent): boolean =>
+  (ctrlKey || metaKey) && !shiftKey && key.toLowerCase() === 'z'
 
 /** A field in a cell. Enter keeps, Escape gives up, and leaving it keeps what can be kept. */
 export function CellEditor({ label, text, takesKeyboard, above, onKeep, onGiveUp }: CellEditorProps) {
@@ -63,6 +66,8 @@ export function CellEditor({ label, text, takesKeyboard, above, onKeep, onGiveUp
         onBlur={() => keep(false)}
         onKeyDown={(event) => {
           event.stopPropagation()
+          // With nothing written here, a browser's undo would go on to letters of the field that was left.
+          if (draft === text && isUndo(event)) event.preventDefault()
           if (event.key === 'Enter') keep(true)
           if (event.key === 'Escape') giveUp()
         }}

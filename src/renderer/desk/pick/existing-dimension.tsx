@@ -28,6 +28,7 @@ export function ExistingDimension(props: ExistingDimensionProps) {
         onChange={onChange}
         placeholder="Type a part of its name"
         autoFocus
+        opensAtOnce
       />
       {value !== null && <WithIt job={job} unit={unit} name={value} picks={picks} key={value} />}
     </>
