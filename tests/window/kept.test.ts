@@ -9,7 +9,7 @@ import { inEachHost, inHost } from './harness/at-the-bench.ts'
 import { localLauncher } from './harness/local-launcher.ts'
 import type { Person } from './harness/person.ts'
 import { grid, tableSettled } from './harness/table-in-window.ts'
-import { desk, pickPunch, sheetReady } from './steps.ts'
+import { desk, pickPunch, sheetReady, workAs } from './steps.ts'
 
 /** Whether the keyboard is somewhere in a part of the window, as soon as it has come to rest. */
 async function expectKeyboardIn(part: Locator): Promise<void> {
@@ -60,6 +60,7 @@ describe('The keyboard stays near', () => {
       await withJob(folder, (made) => made.edit({ do: 'describe', set: { title: 'Drum, theirs' } }, 'AR'))
       await session({ opens: { folder } }, async ({ page, person }) => {
         await sheetReady(page)
+        await workAs(person, 'Eve')
         await person.station('Scale')
         await page.getByRole('button', { name: /^Remove known size R2/ }).press('Enter')
         await page.getByRole('button', { name: /^Remove known size R2/ }).waitFor({ state: 'detached' })

@@ -110,3 +110,17 @@ export async function nameOutlined(person: Person, name: string, scale: string):
   await person.press('Enter')
   await page.getByRole('form', { name: 'Name the view' }).waitFor({ state: 'detached' })
 }
+
+/** Names somebody whom the job does not list as the one at work. */
+export async function workAs(person: Person, name: string): Promise<void> {
+  await person.click(person.button(/^At work/))
+  await person.click(person.page.getByText('Somebody else…'))
+  await person.field('Name').waitFor()
+  await person.write(name)
+  await person.press('Enter')
+  await atWork(person, name).waitFor()
+}
+
+/** The button that says who is at work, where that is whoever is named. */
+export const atWork = (person: Person, name: string): Locator =>
+  person.button(new RegExp(`^At work.*${name}`))
