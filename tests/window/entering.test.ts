@@ -10,15 +10,17 @@ import type { Person } from './harness/person.ts'
 import { grid, tableSettled } from './harness/table-in-window.ts'
 import { atWork, sheetReady, workAs } from './steps.ts'
 
-/** Every edit is this long on its way, milliseconds. */
-const ON_ITS_WAY = 250
-
-/** Has edits take a while, so that what is entered meanwhile meets one that is still on its way. */
-async function slowEdits(page: Page): Promise<void> {
+/** Holds every edit on its way; what comes back lets so many of them go on, by and by. */
+async function holdEdits(page: Page): Promise<(howMany: number) => void> {
+  let free = 0
   await page.route('**/ask/edit', async (route) => {
-    await new Promise((resolve) => setTimeout(resolve, ON_ITS_WAY))
+    while (free === 0) await new Promise((resolve) => setTimeout(resolve, 20))
+    free--
     await route.continue()
   })
+  return (howMany) => {
+    free += howMany
+  }
 }
 
 const saved = (page: Page): Locator => page.locator('[data-saved]')
@@ -48,22 +50,25 @@ describe('What is entered while an earlier entry is on its way', () => {
       const { folder } = await workshopJob()
       await session({ opens: { folder } }, async ({ page, person }) => {
         const opened = await openCard(person, 'drum_length')
-        await slowEdits(page)
+        const letGo = await holdEdits(page)
         const label = opened.getByRole('textbox', { name: 'What it is' })
         await person.click(label)
         await enter(person, 'Collar, bore')
         await enter(person, 'Collar, outside')
         await enter(person, 'Collar, outside')
         expect(await saved(page).textContent()).toBe('Saving…')
+        letGo(1)
         await grid(page).getByText('Collar, bore', { exact: true }).waitFor()
         expect(await saved(page).textContent()).toBe('Saving…')
         expect(await label.inputValue()).toBe('Collar, outside')
+        letGo(1)
         await grid(page).getByText('Collar, outside', { exact: true }).waitFor()
         await allSaved(page)
         expect((await readJobFolder(folder)).job).toMatchObject({ edition: 2 })
 
         await enter(person, 'Collar, inside')
         await enter(person, 'Collar, outside')
+        letGo(2)
         await allSaved(page)
         expect((await readJobFolder(folder)).job).toMatchObject({
           edition: 4,
@@ -76,12 +81,13 @@ describe('What is entered while an earlier entry is on its way', () => {
       const { folder } = await workshopJob()
       await session({ opens: { folder } }, async ({ page, person }) => {
         const opened = await openCard(person, 'drum_length')
-        await slowEdits(page)
+        const letGo = await holdEdits(page)
         await person.click(opened.getByRole('textbox', { name: 'Name in formulas' }))
         await enter(person, 'collar')
         await enter(person, 'collar_bore')
         await person.press('Tab')
         await enter(person, '3')
+        letGo(3)
         await allSaved(page)
         expect((await readJobFolder(folder)).job.dimensions[0]).toMatchObject({
           name: 'collar_bore',
@@ -94,6 +100,7 @@ describe('What is entered while an earlier entry is on its way', () => {
         await enter(person, '1172')
         await person.press('Tab')
         await enter(person, 'J. Weld')
+        letGo(2)
         await allSaved(page)
         expect((await readJobFolder(folder)).job.sheets[0]?.record).toEqual({
           identifier: '1172',
@@ -106,7 +113,7 @@ describe('What is entered while an earlier entry is on its way', () => {
       const { folder } = await workshopJob()
       await session({ opens: { folder } }, async ({ page, person }) => {
         const opened = await openCard(person, 'drum_length')
-        await slowEdits(page)
+        const letGo = await holdEdits(page)
         await person.click(opened.getByRole('textbox', { name: 'What it is' }))
         await enter(person, 'Collar, bore')
         await person.press('Control+a')
@@ -116,6 +123,7 @@ describe('What is entered while an earlier entry is on its way', () => {
         expect((await asked).type()).toBe('beforeunload')
         await (await asked).dismiss()
         await person.click(person.button('Close this job'))
+        letGo(2)
         await person.button('Close this job').waitFor({ state: 'detached' })
         expect((await readJobFolder(folder)).job.dimensions[0]).toMatchObject({ label: 'Collar, outside' })
       })
@@ -277,7 +285,7 @@ describe('A note that is being written', () => {
         await person.click(person.button('Back to Sheet'))
         await person.click(person.button(/^Notes/))
         await person.click(person.button('Write a note'))
-        await person.click(person.button('The whole sheet'))
+        await person.click(page.getByRole('button', { name: 'The whole sheet', exact: true }))
         await page.getByRole('form', { name: 'Note' }).waitFor()
         const told = page.getByText(/^Note: The card of drum_length is shown once/)
         for (let k = 0; k < 2; k++) {
