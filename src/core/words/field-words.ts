@@ -10,6 +10,8 @@ const OF_ANY: Readonly<Record<string, string>> = {
   at: 'when',
   box: 'place on the sheet',
   by: 'who',
+  changedAt: 'when it was changed',
+  changedBy: 'who changed it',
   candidates: 'what it could be',
   closed: 'whether it closes',
   count: 'how many alike',

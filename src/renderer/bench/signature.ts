@@ -12,6 +12,27 @@ export function signature(job: Job, by: string | undefined, at: string | undefin
   return at === undefined ? who : `${who}, ${momentInWords(at)}`
 }
 
+/** Something that says who entered it and when, and who changed it last. */
+interface Signed {
+  readonly by?: string | undefined
+  readonly at?: string | undefined
+  readonly changedBy?: string | undefined
+  readonly changedAt?: string | undefined
+}
+
+/** Who changed something last, to go on from who entered it: `, changed by C. Snips, 9 Mar 2026, 10:15`; empty: nobody. */
+export function changedSince(job: Job, { changedBy, changedAt }: Signed): string {
+  const who = signature(job, changedBy, changedAt)
+  return who === null ? '' : `, changed by ${who}`
+}
+
+/** Who entered something and when, and who changed it last; null where that is not known. */
+export function enteredBy(job: Job, thing: Signed): string | null {
+  const who = signature(job, thing.by, thing.at)
+  const changed = changedSince(job, thing)
+  return who === null && changed === '' ? null : `${who ?? 'somebody'}${changed}`
+}
+
 const moment = new Intl.DateTimeFormat('en-GB', {
   day: 'numeric',
   month: 'short',

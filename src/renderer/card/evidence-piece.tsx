@@ -7,7 +7,7 @@ import type { Evidence } from '../../core/job/model/types.ts'
 import type { TableEvidence } from '../../core/ledger/table/table.ts'
 import { capital } from '../../core/words/capital.ts'
 import { makeEdit } from '../bench/edits.ts'
-import { momentInWords, personName, signature } from '../bench/signature.ts'
+import { changedSince, momentInWords, personName, signature } from '../bench/signature.ts'
 import { Button } from '../parts/button.tsx'
 import { Figure } from '../parts/figure.tsx'
 import { BasisSample } from '../table/basis-sample.tsx'
@@ -34,7 +34,7 @@ export function EvidencePiece(props: EvidencePieceProps) {
   const [withdrawing, setWithdrawing] = useState(false)
   const part = evidencePart(piece, job)
   const withdrawn = piece.withdrawn !== undefined
-  const by = `${personName(job, piece.by)}, ${momentInWords(piece.at)}`
+  const by = `${personName(job, piece.by)}, ${momentInWords(piece.at)}${changedSince(job, piece)}`
   const withdrawnBy = signature(job, piece.withdrawnBy, piece.withdrawnAt)
   const target = { dimension: dimension.name, id: piece.id }
   const evidence = called('evidence', piece)

@@ -94,7 +94,7 @@ interface FieldChange {
 }
 
 /** Who made something and when: that goes along with whatever else is changed. */
-const SIGNATURE: ReadonlySet<string> = new Set(['by', 'at', 'sitting'])
+const SIGNATURE: ReadonlySet<string> = new Set(['by', 'at', 'sitting', 'changedBy', 'changedAt'])
 
 /** The fields in which two states of a thing, plain JSON, differ. */
 const differing = (before: Fields, after: Fields): string[] =>

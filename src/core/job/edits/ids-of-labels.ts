@@ -21,6 +21,7 @@ const NAMES_ONE = {
   marks: 'marks',
   by: 'people',
   adoptedBy: 'people',
+  changedBy: 'people',
   withdrawnBy: 'people',
 } as const
 

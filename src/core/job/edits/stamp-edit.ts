@@ -9,6 +9,12 @@ interface Stamped {
   at?: string
 }
 
+/** What also says who changed it last. */
+interface Changed extends Stamped {
+  changedBy?: string
+  changedAt?: string
+}
+
 function stamped<T extends Stamped>(item: T, { by, at }: Stamp): T {
   if (item.by !== undefined && item.at !== undefined) return item
   return { ...item, by: item.by ?? by, at: item.at ?? at }
@@ -38,6 +44,30 @@ function stampedChange<E extends { set?: object; clear?: string[] }>(
   return add === null ? edit : { ...edit, set: { ...edit.set, ...add } }
 }
 
+/** Who made or changed something, and when. */
+const SIGNATURE: ReadonlySet<string> = new Set(['by', 'at', 'changedBy', 'changedAt'])
+
+/**
+ * A change to a thing that says who entered it, with who makes the change and when beside that: what it says now is no
+ * longer theirs alone. The change itself where it says so already, or only who did something is changed.
+ */
+function signedChange<E extends { set?: object; clear?: string[] }>(
+  edit: E,
+  item: Changed | undefined,
+  { by, at }: Stamp,
+): E {
+  const touched = [...Object.keys(edit.set ?? {}), ...(edit.clear ?? [])]
+  const said = touched.some((field) => field === 'changedBy' || field === 'changedAt')
+  if (item === undefined || said || touched.every((field) => SIGNATURE.has(field))) return edit
+  if (item.by === undefined && item.at === undefined) return edit
+  const gone = by === undefined && item.changedBy !== undefined ? ['changedBy'] : []
+  return {
+    ...edit,
+    set: { ...edit.set, ...(by === undefined ? {} : { changedBy: by }), changedAt: at },
+    ...(gone.length === 0 ? {} : { clear: [...(edit.clear ?? []), ...gone] }),
+  }
+}
+
 const stampedItem = <E extends { item: Stamped }>(edit: E, stamp: Stamp): E => ({
   ...edit,
   item: stamped(edit.item, stamp),
@@ -65,7 +95,8 @@ function stampedView(view: View, stamp: Stamp): View {
 /**
  * An edit with who made it and when written into all that it adds, adopts or withdraws, and into the marks, evidence
  * and notes that it changes or repeats and that do not say so yet; into marks also in which sitting. What is said already
- * stays, but for a mark that is put somewhere else: that is a pick of whoever does it.
+ * stays, but for a mark that is put somewhere else: that is a pick of whoever does it. Notes, evidence, known sizes, views
+ * and sheets that say who entered them also get who changed them last.
  *
  * @param job the job before the edit
  */
@@ -98,15 +129,25 @@ export function stampEdit(job: Job, edit: Edit, stamp: Stamp): Edit {
     }
     case 'change-note': {
       const note = job.notes.find(({ id }) => id === edit.id)
-      return stampedChange(edit, note, stamp)
+      return stampedChange(signedChange(edit, note, stamp), note, stamp)
+    }
+    case 'change-sheet': {
+      const sheet = job.sheets.find(({ id }) => id === edit.id)
+      return signedChange(edit, sheet, stamp)
+    }
+    case 'change-view': {
+      const view = job.views.find(({ id }) => id === edit.id)
+      return signedChange(edit, view, stamp)
+    }
+    case 'change-reference': {
+      const view = job.views.find(({ id }) => id === edit.view)
+      const size = view?.references.find(({ id }) => id === edit.id)
+      return signedChange(edit, size, stamp)
     }
     case 'change-evidence': {
       const dimension = job.dimensions.find(({ name }) => name === edit.dimension)
-      return stampedChange(
-        edit,
-        dimension?.evidence.find(({ id }) => id === edit.id),
-        stamp,
-      )
+      const evidence = dimension?.evidence.find(({ id }) => id === edit.id)
+      return stampedChange(signedChange(edit, evidence, stamp), evidence, stamp)
     }
     case 'repeat-pick': {
       const mark = job.marks.find(({ id }) => id === edit.mark)

@@ -125,8 +125,8 @@ function sayPickedAgain({ thing, fields }: Change, names: ThingNames): CoreReaso
   })
 }
 
-/** Who picked a mark, when and in which sitting. */
-const SIGNATURE: ReadonlySet<string> = new Set(['by', 'at', 'sitting'])
+/** Who made or changed a thing, when and in which sitting. */
+const SIGNATURE: ReadonlySet<string> = new Set(['by', 'at', 'sitting', 'changedBy', 'changedAt'])
 
 /** Fields but for the signature that goes along with a change; that is told where it is all that was changed. */
 function besidesSignature(fields: readonly ChangedField[]): readonly ChangedField[] {

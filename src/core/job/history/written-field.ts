@@ -19,6 +19,7 @@ const REFERS: Readonly<Record<string, Thing['kind']>> = {
   instrument: 'instrument',
   by: 'person',
   adoptedBy: 'person',
+  changedBy: 'person',
   withdrawnBy: 'person',
 }
 

@@ -57,6 +57,12 @@ const entered = {
   at: moment('When it was entered'),
 }
 
+/** Who changed what a thing says last, after somebody entered it, and when. */
+const changed = {
+  changedBy: reference('person', 'the person who changed it last').optional(),
+  changedAt: moment('When it was changed last'),
+}
+
 export const personSchema = z.looseObject({
   id,
   name: text('Name as the person writes it.'),
@@ -78,6 +84,7 @@ export const sheetSchema = z.looseObject({
   number,
   title: z.string(),
   ...entered,
+  ...changed,
   record: z
     .looseObject({
       identifier: z.string().optional(),
@@ -126,6 +133,7 @@ const referenceBase = {
   id: z.string().min(1).describe('Unique within the view.'),
   number,
   ...entered,
+  ...changed,
   u: written('length', 'Standard uncertainty of the stated size; default 0.').optional(),
 }
 const markId = reference('mark', 'a mark on the same sheet')
@@ -162,6 +170,7 @@ export const viewSchema = z.looseObject({
   sheet: reference('sheet', 'the sheet it is on'),
   name: z.string(),
   ...entered,
+  ...changed,
   outline: z.array(pixelSchema).optional(),
   drawnScale: z
     .number()
@@ -285,6 +294,7 @@ const evidenceBase = {
   number,
   by,
   at,
+  ...changed,
   note: z.string().optional(),
   withdrawn: text('Why it no longer counts; evidence is never deleted.').optional(),
   withdrawnBy: reference('person', 'the person who withdrew it').optional(),
@@ -381,6 +391,7 @@ export const noteSchema = z.looseObject({
   text: z.string(),
   by,
   at,
+  ...changed,
   about: means(
     { is: 'subject' },
     text('Name of the dimension, or id of the thing, that it is about.'),

@@ -11,6 +11,7 @@ import { systemCause } from '../../services/files/system-reason.ts'
 import { mint } from '../../services/ids/mint.ts'
 import { openJob } from '../../services/job-folder/open-job.ts'
 import { readJobFolder } from '../../services/job-folder/read-job-folder.ts'
+import { localMoment } from '../layout/local-moment.ts'
 import type { Output } from '../output/output.ts'
 import { CliError } from '../words/cli-error.ts'
 import { reason } from '../words/cli-words.ts'
@@ -25,6 +26,13 @@ async function jobIn(output: Output, folder: string): Promise<Job> {
   return job
 }
 
+/** Who did something and when, as far as that is known; of a moment alone, that it was somebody. */
+function signed(people: Job['people'], by: string | undefined, at: string | undefined): string[] {
+  if (by === undefined && at === undefined) return []
+  const who = people.find(({ id }) => id === by)?.name ?? by ?? 'somebody'
+  return at === undefined ? [who] : [who, localMoment(at)]
+}
+
 const count = (n: number): string => (n === 1 ? 'one note' : `${n} notes`)
 
 /** Prints the notes of a job, one a line. @throws ServiceError for a folder that holds no sound job */
@@ -33,11 +41,16 @@ export async function listNotes(output: Output, folder: string): Promise<void> {
   const { notes, people, sheets } = job
   if (notes.length === 0) output.print('No notes.\n')
   for (const note of notes) {
-    const { sheet, text, by, at, about } = note
-    const who = people.find((person) => person.id === by)?.name ?? by
+    const { sheet, text, by, at, about, changedBy, changedAt } = note
     const title = sheets.find((one) => one.id === sheet)?.title ?? sheet
     const subject = about && labelIn(job, about)
-    const facts = [who, at, title, subject].filter((fact) => fact !== undefined).join(', ')
+    const changed = signed(people, changedBy, changedAt)
+    const facts = [
+      ...signed(people, by, at),
+      ...(changed.length === 0 ? [] : [`changed by ${changed.join(', ')}`]),
+      title,
+      ...(subject ? [subject] : []),
+    ].join(', ')
     output.print(`${plainText(`${labelOf(note)}  ${text.replace(/\s+/g, ' ')}  (${facts})`)}\n`)
   }
 }

@@ -6,26 +6,15 @@ import type { Job } from '../../../core/job/model/types.ts'
 import { plainText } from '../../../core/words/plain-text.ts'
 import type { Began } from '../../services/job-folder/history-back.ts'
 import { inWords, reason } from '../words/cli-words.ts'
+import { localMoment } from './local-moment.ts'
 
 const GAP = '  '
-const UNDATED = 'undated'
 const NOBODY = 'somebody'
 
 /** Columns of a moment, of the number of an edit at least, and of a name at most. */
 const MOMENT = 16
 const NUMBER = 4
 const NAME = 24
-
-const two = (value: number): string => String(value).padStart(2, '0')
-
-/** A moment by this machine's clock, to the minute: `2026-03-09 10:05`; what is no moment stays as it is. */
-function localMoment(at: string | undefined): string {
-  if (at === undefined) return UNDATED
-  const date = new Date(at)
-  if (Number.isNaN(date.valueOf())) return at
-  const day = `${date.getFullYear()}-${two(date.getMonth() + 1)}-${two(date.getDate())}`
-  return `${day} ${two(date.getHours())}:${two(date.getMinutes())}`
-}
 
 /** A text in a column of its own: what is longer is cut, and shows that it was. */
 function inColumn(text: string, width: number): string {

@@ -2,15 +2,15 @@ import { afterNoun, called, labelOfId } from '../../../core/job/ids/label.ts'
 import type { Job, Note } from '../../../core/job/model/types.ts'
 import { capital } from '../../../core/words/capital.ts'
 import type { Selection } from '../../bench/selection.ts'
-import { momentInWords, personName } from '../../bench/signature.ts'
+import { changedSince, momentInWords, personName } from '../../bench/signature.ts'
 
 /** What a note is called where it is drawn: its number, which N3 has in its id, else its id. */
 export const noteNumber = (note: Pick<Note, 'id' | 'number'>): string =>
   /^N(\d{1,6})$/.exec(note.id)?.[1] ?? afterNoun(note)
 
-/** Who wrote a note, and when. */
-export const noteSignature = (job: Job, { by, at }: Note): string =>
-  `${personName(job, by)}, ${momentInWords(at)}`
+/** Who wrote a note and when, and who changed it last. */
+export const noteSignature = (job: Job, note: Note): string =>
+  `${personName(job, note.by)}, ${momentInWords(note.at)}${changedSince(job, note)}`
 
 /** What a note is about, in words and as something to choose; null when it does not say. */
 export function aboutOf(

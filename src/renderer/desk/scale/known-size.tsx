@@ -6,7 +6,7 @@ import type { TableReference } from '../../../core/ledger/table/table.ts'
 import { useBench } from '../../bench/bench-store.ts'
 import { choose } from '../../bench/choose.ts'
 import { makeEdit } from '../../bench/edits.ts'
-import { signature } from '../../bench/signature.ts'
+import { enteredBy } from '../../bench/signature.ts'
 import { Button } from '../../parts/button.tsx'
 import { Figure } from '../../parts/figure.tsx'
 import { SavedField } from '../../parts/saved-field.tsx'
@@ -88,7 +88,7 @@ function Sizes({ view, reference }: { view: View; reference: Reference }) {
   const job = useBench((bench) => bench.opened?.job)
   const writable = useBench((bench) => bench.opened?.writable === true)
   if (job === undefined) return null
-  const entered = signature(job, reference.by, reference.at)
+  const entered = enteredBy(job, reference)
   const change = (set: object): Edit => ({ do: 'change-reference', view: view.id, id: reference.id, set })
   const field = (label: string, key: 'size' | 'width' | 'height', value: string) => (
     <SavedField

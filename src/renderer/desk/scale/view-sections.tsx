@@ -5,7 +5,7 @@ import { parseDrawnScale } from '../../../core/quantity/parse/parse-drawn-scale.
 import { useBench } from '../../bench/bench-store.ts'
 import { putDown, takeUp } from '../../bench/choose.ts'
 import { makeEdit } from '../../bench/edits.ts'
-import { signature } from '../../bench/signature.ts'
+import { enteredBy } from '../../bench/signature.ts'
 import { toTheSheet } from '../../focus/to-the-sheet.ts'
 import { HistorySection } from '../../history/history-section.tsx'
 import { AgreementChart } from '../../parts/agreement-chart.tsx'
@@ -28,7 +28,7 @@ export function ViewSections({ view }: { view: View }) {
   if (job === undefined) return null
   const { id } = view
   const inUse = whyInUse(job, 'view', id)
-  const entered = signature(job, view.by, view.at)
+  const entered = enteredBy(job, view)
   return (
     <>
       <KnownSizes view={view} />

@@ -1,7 +1,7 @@
 import type { Sheet } from '../../../core/job/model/types.ts'
 import { useBench } from '../../bench/bench-store.ts'
 import { makeEdit, makeThen } from '../../bench/edits.ts'
-import { signature } from '../../bench/signature.ts'
+import { enteredBy } from '../../bench/signature.ts'
 import { HistorySection } from '../../history/history-section.tsx'
 import { SavedField } from '../../parts/saved-field.tsx'
 import { Section } from '../../parts/section.tsx'
@@ -25,7 +25,7 @@ export function RecordSection({ sheet }: { sheet: Sheet }) {
   if (job === undefined) return null
   const { id, record, scan } = sheet
   const asked = orientationInWords(scan.orientation)
-  const entered = signature(job, sheet.by, sheet.at)
+  const entered = enteredBy(job, sheet)
   /** Changes the sheet as it is once all before is kept: what other fields say of it stays. */
   const change = (set: (now: Sheet) => Partial<Pick<Sheet, 'record' | 'scan'>>) =>
     makeThen(({ sheets }) => {

@@ -237,3 +237,76 @@ describe('a person', () => {
     expect(addPerson(unlisted, 'Zoe', seededMint(1)).id).toBe('zoe')
   })
 })
+
+describe('who changed a thing last', () => {
+  const ada = { by: 'ada', at: '2026-03-09T10:00:00Z' }
+  const note = { id: 'N7', sheet: 's1', outline: [], text: 'A stain.' } as const
+  const later = { by: 'ben', at: '2026-03-09T11:00:00Z' }
+  const noted = applyEdit(job, stampEdit(job, { do: 'add-note', item: { ...note, outline: [] } }, ada)).job
+  const noteIn = ({ notes }: typeof job) => notes.find(({ id }) => id === 'N7')
+
+  it('stands beside who wrote it, and is gone when the change is taken back', () => {
+    const edit: Edit = { do: 'change-note', id: 'N7', set: { text: 'A stain, lifted.' } }
+    const once = applyEdit(noted, stampEdit(noted, edit, stamp))
+    expect(noteIn(once.job)).toEqual({
+      ...note,
+      ...ada,
+      text: 'A stain, lifted.',
+      changedBy: 'ben',
+      changedAt: stamp.at,
+    })
+    expect(applyEdit(once.job, once.inverse).job).toEqual(noted)
+    const twice = applyEdit(
+      once.job,
+      stampEdit(once.job, { do: 'change-note', id: 'N7', clear: ['about'] }, later),
+    )
+    expect(noteIn(twice.job)).toMatchObject({ ...ada, changedBy: 'ben', changedAt: later.at })
+    expect(applyEdit(twice.job, twice.inverse).job).toEqual(once.job)
+  })
+
+  it('is nobody where nobody is named, whoever changed it before', () => {
+    const edit: Edit = { do: 'change-note', id: 'N7', set: { text: 'A stain, lifted.' } }
+    const once = applyEdit(noted, stampEdit(noted, edit, stamp)).job
+    const unnamed = stampEdit(once, edit, { by: undefined, at: later.at })
+    const now = noteIn(applyEdit(once, unnamed).job)
+    expect(now).toMatchObject({ ...ada, changedAt: later.at })
+    expect(now).not.toHaveProperty('changedBy')
+  })
+
+  it('is not said of a change of who entered it, nor of what nobody is said to have entered', () => {
+    const edit: Edit = { do: 'change-note', id: 'N7', set: { by: 'ben' } }
+    expect(stampEdit(noted, edit, stamp)).toEqual(edit)
+    const view: Edit = { do: 'change-view', id: 'v1', set: { name: 'Plan' } }
+    expect(stampEdit(job, view, stamp)).toEqual(view)
+  })
+
+  it('is said of known sizes, views, sheets and evidence', () => {
+    const signed: typeof job = {
+      ...job,
+      sheets: job.sheets.map((sheet) => ({ ...sheet, ...ada })),
+      views: job.views.map((view) => ({
+        ...view,
+        ...ada,
+        references: view.references.map((size) => ({ ...size, ...ada })),
+      })),
+      dimensions: job.dimensions.map((one) => ({
+        ...one,
+        evidence: one.evidence.map((piece) => ({ ...piece, ...ada })),
+      })),
+    }
+    const view = signed.views.find(({ references }) => references.length > 0)
+    const dimension = signed.dimensions.find(({ evidence }) => evidence.length > 0)
+    const [size, piece] = [view?.references[0]?.id ?? '', dimension?.evidence[0]?.id ?? '']
+    const edits: Edit[] = [
+      { do: 'change-sheet', id: 's1', set: { title: 'Another' } },
+      { do: 'change-view', id: view?.id ?? '', set: { name: 'Another' } },
+      { do: 'change-reference', view: view?.id ?? '', id: size, set: { u: '1/8"' } },
+      { do: 'change-evidence', dimension: dimension?.name ?? '', id: piece, set: { note: 'Faint.' } },
+    ]
+    for (const edit of edits) {
+      const made = applyEdit(signed, stampEdit(signed, edit, stamp))
+      expect(JSON.stringify(made.job)).toContain(`"changedBy":"ben","changedAt":"${stamp.at}"`)
+      expect(applyEdit(made.job, made.inverse).job).toEqual(signed)
+    }
+  })
+})
