@@ -1,5 +1,6 @@
 /** Why an edit is refused, in sentences. */
 import { article } from './article.ts'
+import { capital } from './capital.ts'
 import { quoted } from './quoted.ts'
 import type { AnyReason, Say } from './reason.ts'
 
@@ -29,6 +30,10 @@ export const EDIT_WORDS = {
     `${p.what}: "${p.field}" cannot be both set and cleared.`,
   'edit.not-withdrawn': (p: { id: string; dimension: string }, say: Say) =>
     `${say.quotedItem('evidence', p.id)} of ${p.dimension} is not withdrawn, so it cannot be reinstated.`,
+  'edit.adopts-withdrawn': (p: { id: string; dimension: string; why: string }, say: Say) =>
+    `${capital(say.quotedItem('evidence', p.id))} of ${p.dimension} is withdrawn (${quoted(p.why)}), so it cannot be adopted: reinstate it first, or adopt something else.`,
+  'edit.withdrawn-already': (p: { id: string; dimension: string; why: string }, say: Say) =>
+    `${capital(say.quotedItem('evidence', p.id))} of ${p.dimension} is withdrawn already (${quoted(p.why)}): reinstate it first to withdraw it for another reason.`,
   'edit.holds-evidence': (p: { dimension: string; evidence: readonly string[] }, say: Say) =>
     `dimension ${quoted(p.dimension)} holds evidence (${p.evidence.map(say.label).join(', ')}), and evidence is kept: withdraw it instead, saying why.`,
   'edit.no-such-dimension': (p: { name: string }) =>

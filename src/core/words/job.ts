@@ -80,8 +80,11 @@ export const JOB_WORDS = {
     `The job was written by a newer Scantling (format version ${p.version}; this one reads up to ${p.newest}): open it with that, nothing was changed.`,
   'job.no-migration': (p: { version: number; from: number }) =>
     `The job is of format version ${p.version}, and this Scantling has no way from version ${p.from} to ${p.from + 1}: nothing was changed.`,
-  'job.in-use': (p: { kind: string; id: string; by: string; first: string }, say: Say) =>
-    `${capital(say.quotedItem(p.kind, p.id))} is used by ${p.by}: ${p.first} that first.`,
+  /** called: what people call it, with its noun; null: its id. */
+  'job.in-use': (
+    p: { kind: string; id: string; called: string | null; by: string; first: string },
+    say: Say,
+  ) => `${capital(p.called ?? say.quotedItem(p.kind, p.id))} is used by ${p.by}: ${p.first} that first.`,
   'job.bare-quantities': (p: {
     before: string
     after: string

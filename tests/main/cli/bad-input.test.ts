@@ -223,7 +223,10 @@ describe('an edit that is refused', () => {
     ['{"do":"add-mark"', ['line 1', 'JSON']],
     ['[1]', ['line 1', 'edit']],
     ['{"do":"polish"}', ['line 1', 'do is "polish"']],
-    ['{"do":"remove-mark","id":"M1"}', ['line 1', 'Mark "M1" is used by known size "R1" of view "V1"']],
+    [
+      '{"do":"remove-mark","id":"M1"}',
+      ['line 1', 'Mark "M1" is used by known size "R1" of view "Elevation"'],
+    ],
     ['{"do":"undo"}', ['line 1', 'nothing to undo']],
     ['{"do":"adpot","dimension":"drum_length"}', ['line 1', 'did you mean "adopt"?']],
     ['{"do":"describe","set":{"titel":"x"}}', ['line 1', 'did you mean "title"?']],

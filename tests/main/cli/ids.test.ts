@@ -272,7 +272,9 @@ describe('nobody is told a minted id', () => {
       }),
     )
     expect(said.join('').match(MINTED)).toBeNull()
-    expect(said[0]).toContain('Point 1 is used by known size 1 of view 1: remove or change that first.')
+    expect(said[0]).toContain(
+      'Point 1 is used by known size 1 of view "Elevation": remove or change that first.',
+    )
 
     const another = { title: 'Another', record: {}, scan: job.sheets[0]?.scan }
     expect((await edit(folder, { do: 'add-sheet', item: another })).stdout).toMatch(

@@ -1,6 +1,8 @@
 import { standsIn } from '../../formula/rename-in-formula.ts'
 import { type CoreReason, reason } from '../../words/core-words.ts'
-import { isNamed } from '../lookup/index-of.ts'
+import { nameOrLabel } from '../ids/called-of.ts'
+import { indexOf, isNamed } from '../lookup/index-of.ts'
+import { ITEM_KINDS, ITEM_WORDS } from '../model/item-kinds.ts'
 import type { ItemKind } from '../model/meaning.ts'
 import { jobSchema } from '../model/schema.ts'
 import type { Job } from '../model/types.ts'
@@ -26,9 +28,21 @@ const isWithdrawn = ({ holders }: Whereabouts): boolean => {
 const isThemselves = ({ path, holders }: Whereabouts, id: string): boolean =>
   path[0] === 'people' && (holders.at(-1) as { id?: unknown } | undefined)?.id === id
 
+/** What people call the innermost thing on a path, and what it is in. */
+function holderCalled(job: Job, path: readonly PropertyKey[]): string {
+  const [list, index, ...within] = path
+  const kind = ITEM_WORDS.find((one) => ITEM_KINDS[one].list === list)
+  const item = kind && (job[ITEM_KINDS[kind].list] as readonly object[])[Number(index)]
+  const name = kind === undefined || item === undefined ? null : nameOrLabel(kind, item)
+  if (name === null) return place(job, path)
+  return within.length === 0 ? name : `${place(item, within)} of ${name}`
+}
+
 /** The first use of an item in the whole of a job, as `problemOfUse` says it. */
-export function firstUse(job: Job, kind: ItemKind, id: string): CoreReason | null {
+export function firstUse(job: Job, kind: ItemKind, id: string, before: Job = job): CoreReason | null {
   const found: CoreReason[] = []
+  const item = indexOf(before, kind).get(id)
+  const called = item === undefined ? null : nameOrLabel(kind, item)
   USES.each(job, (text, meaning, at) => {
     if (found.length > 0) return
     const inFormula = meaning.is === 'formula'
@@ -39,13 +53,16 @@ export function firstUse(job: Job, kind: ItemKind, id: string): CoreReason | nul
     const path = holderPath(at)
     const inEvidence = path.includes('evidence')
     const first = !inEvidence ? 'remove or change' : inFormula ? 'withdraw or change' : 'change'
-    found.push(reason('job.in-use', { kind, id, by: place(job, path), first }))
+    found.push(reason('job.in-use', { kind, id, called, by: holderCalled(job, path), first }))
   })
   return found[0] ?? null
 }
 
-/** Why an item can't be removed while something refers to it; null when nothing does. */
-export function problemOfUse(job: Job, kind: ItemKind, id: string): CoreReason | null {
+/**
+ * Why an item can't be removed while something refers to it; null when nothing does.
+ * @param before a job that the item is still in, for what it is called
+ */
+export function problemOfUse(job: Job, kind: ItemKind, id: string, before: Job = job): CoreReason | null {
   const named = isNamed(job, kind, id) || (kind === 'dimension' && isNamed(job, 'in a formula', id))
-  return named ? firstUse(job, kind, id) : null
+  return named ? firstUse(job, kind, id, before) : null
 }

@@ -1,3 +1,4 @@
+import { calledOf, isNamed, NAMED } from '../ids/called-of.ts'
 import { withNoun } from '../ids/label.ts'
 import type { Edit } from '../model/edit-schema.ts'
 import { ITEM_KINDS } from '../model/item-kinds.ts'
@@ -10,17 +11,6 @@ export type Called = (kind: ThingKind, id: string) => string
 
 /** What goes before the label of a thing, where that has no noun of its own. */
 const nounOf = (kind: ThingKind): string => (kind === 'reference' ? 'known size' : kind)
-
-/** What people know a thing of a kind by that goes by a name which need not be its own. */
-const NAMED = { person: 'name', instrument: 'name', sheet: 'title', view: 'name' } as const
-
-const isNamed = (kind: ThingKind): kind is keyof typeof NAMED => Object.hasOwn(NAMED, kind)
-
-/** What is called by a name, with its noun: `view "Elevation"`, `person A. Rivet`; what has a noun already as it is. */
-export function calledOf(kind: ThingKind, name: string): string {
-  if (kind === 'person' || kind === 'dimension') return `${kind} ${name}`
-  return isNamed(kind) ? `${kind} "${name}"` : name
-}
 
 function* addedBy(edit: Edit): Generator<[kind: string, item: object]> {
   if (edit.do === 'several') for (const one of edit.edits) yield* addedBy(one)

@@ -13,6 +13,7 @@ import { entryOf, fieldsOf, unwrapped } from '../model/schema-shape.ts'
 import type { Job } from '../model/types.ts'
 import { nearestWord } from '../text/edit-distance.ts'
 import { JobError } from '../text/job-error.ts'
+import { reviewWithdrawn } from './review-withdrawn.ts'
 
 const dateTime = z.iso.datetime({ offset: true, local: true })
 
@@ -65,15 +66,21 @@ function checkTimes(thing: object, schema: unknown, what: string): void {
 
 /**
  * Looks at an edit as a person gives it, before it is made for the first time, for slips that a file is not to be
- * refused for: a field name miswritten, a time that is none, a person removed whose work stays.
+ * refused for: a field name miswritten, a time that is none, a person removed whose work stays, withdrawn evidence that is
+ * adopted or withdrawn again.
  * Unknown fields that resemble no known one pass.
  *
  * @param job the job before the edit
  * @throws JobError with the first slip
  */
 export function reviewEdit(job: Job, edit: Edit): void {
+  reviewWithdrawn(job, edit)
+  reviewOne(job, edit)
+}
+
+function reviewOne(job: Job, edit: Edit): void {
   if (edit.do === 'several') {
-    for (const one of edit.edits) reviewEdit(job, one)
+    for (const one of edit.edits) reviewOne(job, one)
     return
   }
   if (edit.do === 'remove-person') {

@@ -1,7 +1,9 @@
 import { expect, it } from 'vitest'
+import { problemOfUse } from '../../../../src/core/job/checks/uses.ts'
 import { applyEdit, type Edit, reviewEdit } from '../../../../src/core/job/edits/edit.ts'
 import { readJob } from '../../../../src/core/job/read-job.ts'
 import { JobError } from '../../../../src/core/job/text/job-error.ts'
+import { inWords } from '../../../../src/core/words/core-words.ts'
 import { winchJob, winchJobOfVersion1 } from '../winch-job.ts'
 
 const job = readJob(winchJob())
@@ -18,7 +20,7 @@ const NOTHING = {
 it.each<[Edit, RegExp]>([
   [
     { do: 'remove-mark', id: 'drum' },
-    /^Mark "drum" is used by known size "R2" of view "v1": remove or change that first\.$/,
+    /^Mark "drum" is used by known size "R2" of view "Elevation": remove or change that first\.$/,
   ],
   [
     { do: 'remove-mark', id: 'rim' },
@@ -26,11 +28,20 @@ it.each<[Edit, RegExp]>([
   ],
   [
     { do: 'remove-view', id: 'v1' },
-    /^View "v1" is used by evidence "S1" of dimension "drum_length": change that first\.$/,
+    /^View "Elevation" is used by evidence "S1" of dimension "drum_length": change that first\.$/,
   ],
-  [{ do: 'remove-sheet', id: 's1' }, /^Sheet "s1" is used by view "v1": remove or change that first\.$/],
-  [{ do: 'remove-person', id: 'ada' }, /^Person "ada" is used by mark "A": remove or change that first\.$/],
-  [{ do: 'remove-instrument', id: 'cal' }, /^Instrument "cal" is used by evidence "F1" of dimension/],
+  [
+    { do: 'remove-sheet', id: 's1' },
+    /^Sheet "General arrangement" is used by view "Elevation": remove or change that first\.$/,
+  ],
+  [
+    { do: 'remove-person', id: 'ada' },
+    /^Person Ada Quill is used by mark "A": remove or change that first\.$/,
+  ],
+  [
+    { do: 'remove-instrument', id: 'cal' },
+    /^Instrument "6 in dial caliper" is used by evidence "F1" of dimension/,
+  ],
 ])('%j is refused, and what uses it is named', (edit, message) => {
   expect(() => applyEdit(job, edit)).toThrow(JobError)
   expect(() => applyEdit(job, edit)).toThrow(message)
@@ -45,7 +56,7 @@ it('somebody who entered nothing but themselves may go, and who entered a view s
   if (sheet === undefined) throw new Error('the job has no sheet')
   const signed = { ...alone, sheets: [{ ...sheet, by: 'cass' }] }
   expect(() => reviewEdit(signed, remove)).toThrow(
-    'Person "cass" is used by sheet "s1": remove or change that first.',
+    'Person Cass is used by sheet "General arrangement": remove or change that first.',
   )
 })
 
@@ -90,6 +101,15 @@ it('the only person stays while repeated picks name them', () => {
   byNobody.marks[0] = { ...byNobody.marks[0], repeats: [[1, 2]], repeatedBy: [{ by: 'zoe' }] }
   const only = readJob(byNobody)
   expect(() => reviewEdit(only, { do: 'remove-person', id: 'zoe' })).toThrow(
-    'Person "zoe" is used by mark "A": remove or change that first.',
+    'Person Zoe Awl is used by mark "A": remove or change that first.',
+  )
+})
+
+it('what is called by a label is named by its name, also while the job still has it', () => {
+  const id = 'v-2222222222222'
+  const renamed = readJob(JSON.parse(JSON.stringify(job).replaceAll('"v1"', `"${id}"`)))
+  const problem = problemOfUse(renamed, 'view', id)
+  expect(problem && inWords(problem)).toBe(
+    'View "Elevation" is used by evidence "S1" of dimension "drum_length": change that first.',
   )
 })

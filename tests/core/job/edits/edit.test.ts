@@ -76,10 +76,16 @@ describe('adding and removing', () => {
   it.each<[Edit, string]>([
     [
       { do: 'remove-mark', id: 'drum' },
-      'Mark "drum" is used by known size "R2" of view "v1": remove or change that first.',
+      'Mark "drum" is used by known size "R2" of view "Elevation": remove or change that first.',
     ],
-    [{ do: 'remove-sheet', id: 's2' }, 'Sheet "s2" is used by view "v2": remove or change that first.'],
-    [{ do: 'remove-person', id: 'ada' }, 'Person "ada" is used by mark "A": remove or change that first.'],
+    [
+      { do: 'remove-sheet', id: 's2' },
+      'Sheet "Details" is used by view "Pawl": remove or change that first.',
+    ],
+    [
+      { do: 'remove-person', id: 'ada' },
+      'Person Ada Quill is used by mark "A": remove or change that first.',
+    ],
     [{ do: 'remove-mark', id: 'Z' }, 'There is no mark "Z": it may have been removed.'],
   ])('refuses %j, for something refers to it or it is not there', (edit, message) => {
     expect(refusal(edit)).toBe(message)

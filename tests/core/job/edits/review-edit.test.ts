@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest'
-import { type Edit, readEdit, reviewEdit } from '../../../../src/core/job/edits/edit.ts'
+import { applyEdit, type Edit, readEdit, reviewEdit } from '../../../../src/core/job/edits/edit.ts'
 import { readJob } from '../../../../src/core/job/read-job.ts'
 import { winchJob } from '../winch-job.ts'
 
@@ -87,6 +87,49 @@ describe('when something was done', () => {
   })
 })
 
+describe('evidence that is withdrawn', () => {
+  const target = { dimension: 'drum_length', id: 'S1' }
+  const withdraw = { do: 'withdraw-evidence', ...target, why: 'not to scale' }
+  const reinstate = { do: 'reinstate-evidence', ...target }
+  const adopt = { do: 'adopt', dimension: 'drum_length', adopt: 'S1' }
+  const several = (...edits: object[]) => ({ do: 'several', name: 'all of it', edits })
+  const withdrawn = applyEdit(job, readEdit(withdraw)).job
+  const reviewThen = (edit: unknown): void => reviewEdit(withdrawn, readEdit(edit))
+  const ADOPTS =
+    'Evidence "S1" of drum_length is withdrawn ("not to scale"), so it cannot be adopted: reinstate it first, or adopt something else.'
+  const AGAIN =
+    'Evidence "S1" of drum_length is withdrawn already ("not to scale"): reinstate it first to withdraw it for another reason.'
+
+  it('is not adopted, nor withdrawn again', () => {
+    expect(() => reviewThen(adopt)).toThrow(ADOPTS)
+    expect(() => reviewThen({ ...withdraw, why: 'creased' })).toThrow(AGAIN)
+    for (const edit of [adopt, withdraw]) expect(() => review(edit)).not.toThrow()
+    for (const edit of [{ ...adopt, adopt: 'mean' }, reinstate]) expect(() => reviewThen(edit)).not.toThrow()
+  })
+
+  it('is told by what the parts of an edit before it do', () => {
+    expect(() => reviewThen(several(reinstate, adopt))).not.toThrow()
+    expect(() => reviewThen(several(reinstate, withdraw))).not.toThrow()
+    expect(() => review(several(withdraw, adopt))).toThrow(ADOPTS)
+    expect(() => review(several(withdraw, withdraw))).toThrow(AGAIN)
+    const rename = { do: 'rename-dimension', name: 'drum_length', to: 'drum' }
+    expect(() => reviewThen(several(rename, { ...adopt, dimension: 'drum' }))).toThrow(
+      'Evidence "S1" of drum is withdrawn',
+    )
+    const added = { ...rim, evidence: [{ ...evidence, withdrawn: 'misread' }] }
+    expect(() =>
+      review(several({ do: 'add-dimension', item: added }, { ...adopt, dimension: 'rim', adopt: 'P9' })),
+    ).toThrow('Evidence "P9" of rim is withdrawn')
+  })
+
+  it('may have been adopted and withdrawn again in a history', () => {
+    for (const edit of [adopt, { ...withdraw, why: 'creased' }]) {
+      const made = applyEdit(withdrawn, readEdit(edit))
+      expect(applyEdit(made.job, made.inverse).job).toEqual(withdrawn)
+    }
+  })
+})
+
 it('the last of the people is not removed while work of theirs stays', () => {
   const alone = readJob({
     ...winchJob(),
@@ -99,5 +142,5 @@ it('the last of the people is not removed while work of theirs stays', () => {
     notes: [],
   })
   const edit: Edit = { do: 'remove-person', id: 'ada' }
-  expect(() => reviewEdit(alone, edit)).toThrow(/^Person "ada" is used by mark "/)
+  expect(() => reviewEdit(alone, edit)).toThrow(/^Person Ada Quill is used by mark "/)
 })

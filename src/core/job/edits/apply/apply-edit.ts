@@ -16,7 +16,7 @@ import { handOnLists, WorkingCopy } from './working-copy.ts'
  * @throws JobError with the first problem
  */
 export function checkEdited(before: Job, edit: Edit, after: Job): void {
-  checkRemovals(after, edit)
+  checkRemovals(before, edit, after)
   checkUnitChange(after, before.unit)
   checkJob(after)
 }

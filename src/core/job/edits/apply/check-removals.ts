@@ -11,9 +11,9 @@ import { itemEditOf } from './item-edit.ts'
  *
  * @throws JobError that names both
  */
-export function checkRemovals(after: Job, edit: Edit): void {
+export function checkRemovals(before: Job, edit: Edit, after: Job): void {
   if (edit.do === 'several') {
-    for (const one of edit.edits) checkRemovals(after, one)
+    for (const one of edit.edits) checkRemovals(before, one, after)
     return
   }
   const removal = itemEditOf(edit)
@@ -21,6 +21,6 @@ export function checkRemovals(after: Job, edit: Edit): void {
   const { kind, does } = removal
   if (kind === 'person' && after.people.length === 0) return
   if (indexOf(after, kind).get(does.name) !== undefined) return
-  const problem = problemOfUse(after, kind, does.name)
+  const problem = problemOfUse(after, kind, does.name, before)
   if (problem !== null) throw new JobError(problem)
 }
