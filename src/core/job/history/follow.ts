@@ -17,6 +17,12 @@ export interface Follower {
   isAbout(thing: Thing, by?: string): boolean
 }
 
+/**
+ * What stands in lines that may have given something another name, as JSON has it. What happened to one thing names
+ * others, and they are to go by the names that they had then.
+ */
+const RENAMING = ['"change-view"', '"change-sheet"', '"change-person"', '"change-instrument"']
+
 /** Everything that happened to an item, or to a view and the sizes known in it. */
 class ItemFollower implements Follower {
   readonly pieces: ReadonlySet<string>
@@ -24,7 +30,7 @@ class ItemFollower implements Follower {
 
   constructor(subject: Subject) {
     this.#subject = subject
-    this.pieces = new Set([JSON.stringify(subject.id)])
+    this.pieces = new Set([JSON.stringify(subject.id), ...RENAMING])
   }
 
   take(line: HistoryLine): Change[] {
@@ -72,7 +78,7 @@ const inOneCase = (name: string): string => name.trim().toLowerCase()
  * is scaled from, from when they were picked. Before a line that renamed it, it goes by the name that it had.
  */
 class DimensionFollower implements Follower {
-  readonly pieces = new Set<string>()
+  readonly pieces = new Set<string>(RENAMING)
   /** undefined: it was not there yet. */
   #name: string | undefined
   readonly #until: number

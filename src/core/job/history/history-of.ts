@@ -34,7 +34,7 @@ export function entryOf(
 ): HistoryEntry | null {
   const taken = follower.take(line)
   // Also what is not told is to be known as it was before.
-  names.goBack(changesOf(line))
+  names.goBack(changesOf(line), line.n)
   if (taken.length === 0) return null
   const changes = names.withEvidence(taken)
   const { n, at, by, undoes, redoes } = line
@@ -49,10 +49,11 @@ export function entryOf(
   }
 }
 
-function nameOf({ edit, back, undoes, redoes }: HistoryLine, names: KnownNames): string {
+function nameOf({ n, edit, back, undoes, redoes }: HistoryLine, names: KnownNames): string {
   if (undoes !== undefined) return `undo ${undoes.name}`
   if (redoes !== undefined) return `redo ${redoes.name}`
-  return nameEdit(edit, (kind, id) => calledOf(kind, names.nameOf({ kind, id })), back)
+  const then = names.asOf(n)
+  return nameEdit(edit, (kind, id) => calledOf(kind, then.briefNameOf({ kind, id })), back)
 }
 
 /** What was done before the history began, newest first, what bears no date last; what was done together as one. */

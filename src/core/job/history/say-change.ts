@@ -195,11 +195,15 @@ export function sayChange(change: Change, names: ThingNames): CoreReason {
   }
 }
 
-/** What was done at one time, one thing after the other; of what was taken back or made again that it was so. */
+/**
+ * What was done at one time, one thing after the other; of what was taken back or made again that it was so. Things go by
+ * the names that they had then.
+ */
 export function sayEntry(
-  { changes, undoes, redoes }: Pick<HistoryEntry, 'changes' | 'undoes' | 'redoes'>,
-  names: ThingNames,
+  { n, changes, undoes, redoes }: Pick<HistoryEntry, 'n' | 'changes' | 'undoes' | 'redoes'>,
+  known: ThingNames,
 ): CoreReason[] {
+  const names = known.asOf(n)
   return changes.map((change) => {
     const what = sayChange(change, names)
     if (undoes !== undefined) return reason('history.took-back', { n: undoes.n, what })

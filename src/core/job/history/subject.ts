@@ -7,7 +7,7 @@ import type { Change } from './change.ts'
 import type { Fields } from './changed-fields.ts'
 import { changesOf } from './changes-of.ts'
 import type { HistoryLine } from './history-line.ts'
-import type { ThingNames } from './known-names.ts'
+import { type KnownNames, wordsFieldOf, wordsIn } from './known-names.ts'
 
 /** What a history is asked for: a thing of one of the lists of a job. */
 export interface Subject {
@@ -21,7 +21,7 @@ export interface Subject {
 }
 
 /** The things of a job that go by a text: by id or name just as it is, else by what people call them, else parts of them. */
-export function subjectsCalled(job: Job, called: string, names: ThingNames): Subject[] {
+export function subjectsCalled(job: Job, called: string, names: KnownNames): Subject[] {
   const all = ITEM_WORDS.flatMap((kind) => {
     const { list, key } = ITEM_KINDS[kind]
     return job[list].map((item: object) => {
@@ -31,19 +31,24 @@ export function subjectsCalled(job: Job, called: string, names: ThingNames): Sub
   })
   const exact = all.filter(({ subject }) => subject.id === called)
   if (exact.length > 0) return exact.map(({ subject }) => subject)
-  const wanted = inOneCase(called)
-  const found = all.filter(({ subject, fields }) =>
-    [
+  const wanted = asked(called)
+  const found = all.filter(({ subject, fields }) => {
+    const words = ownWords({ ...fields, id: subject.id })
+    return [
       subject.id,
-      names.nameOf(subject),
       labelOf({ ...fields, id: subject.id }),
-      ...ownWords({ ...fields, id: subject.id }),
+      ...names.allOf(subject),
+      ...words,
+      ...[subject.id, ...words].map((one) => `${subject.kind} ${one}`),
     ]
-      .map(inOneCase)
-      .includes(wanted),
-  )
+      .map(asked)
+      .includes(wanted)
+  })
   return found.length > 0 ? found.map(({ subject }) => subject) : partsCalled(job, wanted)
 }
+
+/** A text as it is compared with what things go by: in one case, whichever quotes stand in it or none. */
+const asked = (text: string): string => inOneCase(text.replace(/["“”]/g, ''))
 
 interface Part {
   subject: Subject
@@ -57,7 +62,7 @@ function* partsOf({ dimensions, views }: Job): Generator<Part> {
   for (const { name, label, evidence } of dimensions) {
     for (const one of evidence) {
       const subject: Subject = { kind: 'dimension', id: name, part: one.id }
-      yield { subject, label: labelOf(one), holders: [name, label] }
+      yield { subject, label: labelOf(one), holders: [name, `dimension ${name}`, label] }
     }
   }
   for (const view of views) {
@@ -67,7 +72,7 @@ function* partsOf({ dimensions, views }: Job): Generator<Part> {
       yield {
         subject,
         label: called('known size', one),
-        holders: [name, `view ${name}`, `view "${name}"`, labelOf(view)],
+        holders: [name, `view ${name}`, labelOf(view)],
       }
     }
   }
@@ -75,14 +80,16 @@ function* partsOf({ dimensions, views }: Job): Generator<Part> {
 
 /** What is within a thing and goes by a text: `drum_length found 1`, `found 1 of drum_length`; its label alone. */
 function partsCalled(job: Job, wanted: string): Subject[] {
-  return [...partsOf(job)].flatMap(({ subject, label, holders }) => {
-    const alone = [label, subject.part ?? '']
-    const ways = holders.flatMap((holder) =>
-      alone.flatMap((one) => [`${holder} ${one}`, `${one} of ${holder}`]),
-    )
-    return [...alone, ...ways].map(inOneCase).includes(wanted) ? [subject] : []
-  })
+  return [...partsOf(job)].flatMap((part) =>
+    [...aloneIn(part), ...within(part, part.holders)].map(asked).includes(wanted) ? [part.subject] : [],
+  )
 }
+
+const aloneIn = ({ subject, label }: Part): string[] => [label, subject.part ?? '']
+
+/** What a part is called by what holds it. */
+const within = (part: Part, holders: readonly string[]): string[] =>
+  holders.flatMap((holder) => aloneIn(part).flatMap((one) => [`${holder} ${one}`, `${one} of ${holder}`]))
 
 /** How people ask for a part of something, so that it alone is meant: `drum_length found 1`. */
 export function partInWords(job: Job, { kind, id, part }: Subject): string | null {
@@ -94,20 +101,34 @@ export function partInWords(job: Job, { kind, id, part }: Subject): string | nul
 
 /**
  * Looks for something that once went by a text, in a history that is read from its newest line back: a dimension by a
- * former name, or what is gone.
+ * former name, a view, sheet, person, instrument or mark by what it was called, parts of these, or what is gone.
  */
 export class FormerSubject {
   /** Of these at least one stands in each line that matters, as JSON has them. */
   readonly pieces: ReadonlySet<string>
   readonly #called: string
-  readonly #names: ThingNames
+  readonly #names: KnownNames
+  readonly #job: Job
+  /** The number of the line that took away what is gone, as far back as was read. */
+  readonly #removed = new Map<string, number>()
   /** What each name of a dimension stood for, as far back as was read; null: for none. */
   readonly #dimensions: Map<string, Subject | null>
 
-  constructor(job: Job, called: string, names: ThingNames) {
-    this.#called = inOneCase(called)
+  constructor(job: Job, called: string, names: KnownNames) {
+    this.#job = job
+    this.#called = asked(called)
     this.#names = names
-    this.pieces = new Set([JSON.stringify(called), '"rename-dimension"', '"add-dimension"', '"remove-'])
+    this.pieces = new Set([
+      '"rename-dimension"',
+      '"add-dimension"',
+      '"remove-',
+      // Of whatever case it was written in, the text itself can't be looked for.
+      '"change-view"',
+      '"change-sheet"',
+      '"change-person"',
+      '"change-instrument"',
+      '"label"',
+    ])
     this.#dimensions = new Map(job.dimensions.map(({ name }) => [name, { kind: 'dimension', id: name }]))
   }
 
@@ -115,17 +136,53 @@ export class FormerSubject {
   take(line: HistoryLine): Subject | null {
     for (const change of changesOf(line).toReversed()) {
       const found =
-        change.thing.kind === 'dimension' ? this.#dimension(change, line) : this.#gone(change, line)
+        change.thing.kind === 'dimension' ? this.#dimension(change, line) : this.#other(change, line)
       if (found !== null) return found
     }
     return null
   }
 
-  #gone({ thing, verb }: Change, { n }: HistoryLine): Subject | null {
+  #other({ thing, verb, fields }: Change, { n }: HistoryLine): Subject | null {
     const { kind, id } = thing
-    if (verb !== 'removed' || kind === 'evidence' || kind === 'reference' || kind === 'job') return null
-    const isIt = [id, this.#names.nameOf(thing)].map(inOneCase).includes(this.#called)
-    return isIt ? { kind, id, until: n } : null
+    if (kind === 'evidence' || kind === 'reference' || kind === 'job') return null
+    if (verb === 'removed') {
+      const key = `${kind} ${id}`
+      if (!this.#removed.has(key)) this.#removed.set(key, n)
+      const isIt = [id, ...this.#names.allOf(thing)].map(asked).includes(this.#called)
+      return isIt ? { kind, id, until: n } : null
+    }
+    const field = verb === 'changed' || verb === 'moved' ? wordsFieldOf(kind) : undefined
+    const words = wordsIn(fields.find((one) => one.field === field)?.before)
+    return words === undefined ? null : this.#wentBy({ kind, id }, words)
+  }
+
+  /** Something that is still there, or is gone, or a part of it, where that went by these words. */
+  #wentBy(thing: Pick<Subject, 'kind' | 'id'>, words: string): Subject | null {
+    const { kind, id } = thing
+    const until = this.#isThere(thing) ? undefined : this.#removed.get(`${kind} ${id}`)
+    if ([words, `${kind} ${words}`].map(asked).includes(this.#called))
+      return until === undefined ? { kind, id } : { kind, id, until }
+    return this.#partBy(thing, words)
+  }
+
+  /** The part of something that is still there which went by these words of the whole. */
+  #partBy({ kind, id }: Pick<Subject, 'kind' | 'id'>, words: string): Subject | null {
+    for (const part of partsOf(this.#job)) {
+      const { subject } = part
+      if (subject.kind !== kind || subject.id !== id) continue
+      if (
+        within(part, [words, `${kind} ${words}`])
+          .map(asked)
+          .includes(this.#called)
+      )
+        return subject
+    }
+    return null
+  }
+
+  #isThere = ({ kind, id }: Pick<Subject, 'kind' | 'id'>): boolean => {
+    const { list, key } = ITEM_KINDS[kind]
+    return this.#job[list].some((item: object) => (item as Fields)[key] === id)
   }
 
   #dimension({ thing: { id }, verb, fields }: Change, { n, undoes, redoes }: HistoryLine): Subject | null {
@@ -133,13 +190,15 @@ export class FormerSubject {
     if (verb === 'removed' && stands === null) {
       const gone: Subject = { kind: 'dimension', id, until: n }
       this.#dimensions.set(id, gone)
-      return inOneCase(id) === this.#called ? gone : null
+      return [id, `dimension ${id}`].map(asked).includes(this.#called) ? gone : null
     }
     if (verb === 'added' && undoes === undefined && redoes === undefined) this.#dimensions.set(id, null)
     if (verb !== 'renamed') return null
     const before = String(fields.find(({ field }) => field === 'name')?.before)
     this.#dimensions.set(id, null)
     this.#dimensions.set(before, stands)
-    return inOneCase(before) === this.#called ? stands : null
+    if (stands === null) return null
+    if ([before, `dimension ${before}`].map(asked).includes(this.#called)) return stands
+    return stands.until === undefined ? this.#partBy(stands, before) : null
   }
 }

@@ -26,7 +26,8 @@ function rest(entry: HistoryEntry | Began, names: ThingNames): object {
     }
     return { began, anew: entry.anew, carried: entry.carried }
   }
-  const { name, undoes, redoes, changes } = entry
+  const { n, name, undoes, redoes, changes } = entry
+  const then = names.asOf(n)
   const words = sayEntry(entry, names).map(inWords)
   return {
     name,
@@ -34,7 +35,7 @@ function rest(entry: HistoryEntry | Began, names: ThingNames): object {
     redoes,
     changes: changes.map(({ thing, verb, fields }, i) => ({
       thing,
-      called: names.nameOf(thing),
+      called: then.nameOf(thing),
       did: verb,
       fields,
       words: words[i],

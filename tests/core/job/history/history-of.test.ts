@@ -66,6 +66,7 @@ class Work {
     const names = new KnownNames(this.job)
     const former = new FormerSubject(this.job, called, names)
     for (const line of this.lines.toReversed()) {
+      names.learn(changesOf(line))
       const found = former.take(line)
       if (found !== null) return found
     }
@@ -272,8 +273,8 @@ describe('the history of other things', () => {
     expect(work.said({ kind: 'view', id: 'v1' })).toEqual([
       '4 ada: removed known size R9 of view "Front": 9 1/4"',
       `3 ada: changed view "Front": scale as the sheet states it 3" = 1'-0" → 6" = 1'-0"; name “Elevation” → “Front”`,
-      '2 ada: changed known size R9 of view "Front": size as printed 9 1/2" → 9 1/4"',
-      '1 ben: added known size R9 of view "Front": 9 1/2"',
+      '2 ada: changed known size R9 of view "Elevation": size as printed 9 1/2" → 9 1/4"',
+      '1 ben: added known size R9 of view "Elevation": 9 1/2"',
     ])
   })
 
@@ -299,6 +300,89 @@ describe('the history of other things', () => {
   })
 })
 
+describe('what something was called before', () => {
+  const renamed = (): Work => {
+    const work = new Work(readJob(winchJob()))
+    const size = { id: 'R9', kind: 'diameter', marks: ['drum'], size: '9"' } as const
+    work.do({ do: 'add-reference', view: 'v1', item: { ...size, marks: ['drum'] } })
+    work.do({ do: 'change-mark', id: 'A', set: { label: 'Throat, right' } })
+    work.do({ do: 'change-view', id: 'v1', set: { name: 'Side view' } })
+    work.do({ do: 'change-sheet', id: 's1', set: { title: 'Hood' } })
+    work.do({ do: 'change-person', id: 'ben', set: { name: 'Ben Rasp' } })
+    work.do({ do: 'change-instrument', id: 'cal', set: { name: 'caliper' } })
+    work.do({ do: 'change-view', id: 'v1', set: { name: 'Side view, looking east' } })
+    work.do({ do: 'change-mark', id: 'A', set: { label: 'Rim', sigma: 3 } })
+    return work
+  }
+
+  it('is what a history tells it by from then', () => {
+    const work = renamed()
+    expect(work.said({ kind: 'view', id: 'v1' }).filter((line) => !line.startsWith('-'))).toEqual([
+      '7 ada: changed view "Side view, looking east": name “Side view” → “Side view, looking east”',
+      '3 ada: changed view "Side view": name “Elevation” → “Side view”',
+      '1 ada: added known size R9 of view "Elevation": 9"',
+    ])
+    const said = (kind: Subject['kind'], id: string): string =>
+      work.said({ kind, id }).find((line) => /^[45]/.test(line)) ?? ''
+    expect(said('sheet', 's1')).toMatch(/^4 ada: changed sheet "Hood": /)
+    expect(said('person', 'ben')).toMatch(/^5 ada: changed the person Ben Rasp: /)
+    expect(work.said({ kind: 'mark', id: 'A' }).slice(0, 2)).toEqual([
+      '8 ada: changed mark A (Rim): what it marks “Throat, right” → “Rim”; standard uncertainty of a pick 1 px → 3 px',
+      '2 ada: changed mark A (Throat, right): what it marks none → “Throat, right”',
+    ])
+    const names = new KnownNames(work.job)
+    const told = work.of({ kind: 'view', id: 'v1' }, names)
+    expect(told.map(({ name }) => name).slice(0, 3)).toEqual([
+      'change view "Side view, looking east": name',
+      'change view "Side view": name',
+      'add known size R9 to view "Elevation"',
+    ])
+    expect([
+      names.nameOf({ kind: 'view', id: 'v1' }),
+      names.asOf(6).nameOf({ kind: 'view', id: 'v1' }),
+    ]).toEqual(['Side view, looking east', 'Side view'])
+    expect(names.asOf(null).nameOf({ kind: 'view', id: 'v1' })).toBe('Elevation')
+  })
+
+  it.each<[string, Subject]>([
+    ['Elevation', { kind: 'view', id: 'v1' }],
+    ['view "side view"', { kind: 'view', id: 'v1' }],
+    ['view “Side view”', { kind: 'view', id: 'v1' }],
+    ['General arrangement', { kind: 'sheet', id: 's1' }],
+    ['Ben Adze', { kind: 'person', id: 'ben' }],
+    ['6 in dial caliper', { kind: 'instrument', id: 'cal' }],
+    ['throat, right', { kind: 'mark', id: 'A' }],
+    ['elevation known size R9', { kind: 'view', id: 'v1', part: 'R9' }],
+    ['known size R9 of view "Elevation"', { kind: 'view', id: 'v1', part: 'R9' }],
+  ])('%s: finds it, as the history writes it or not', (called, subject) => {
+    expect(renamed().former(called)).toEqual(subject)
+  })
+
+  it('finds a part of a dimension, and of what is gone', () => {
+    const work = renamed()
+    work.do({ do: 'rename-dimension', name: 'drum_length', to: 'barrel' })
+    expect(work.former('drum_length P1')).toEqual({ kind: 'dimension', id: 'barrel', part: 'P1' })
+    expect(work.former('P1 of dimension drum_length')).toEqual({
+      kind: 'dimension',
+      id: 'barrel',
+      part: 'P1',
+    })
+    expect(work.former('drum_length P77')).toBeNull()
+    const item = { id: 'v9', sheet: 's1', name: 'Foot', mapping: 'uniform', references: [] } as const
+    work.do({ do: 'add-view', item: { ...item, references: [] } })
+    work.do({ do: 'change-view', id: 'v9', set: { name: 'Sole' } })
+    work.do({ do: 'remove-view', id: 'v9' })
+    const gone = work.former('foot')
+    expect(gone).toEqual({ kind: 'view', id: 'v9', until: 12 })
+    expect(work.former('view "Sole"')).toEqual(gone)
+    expect(work.said(gone ?? { kind: 'view', id: '' })).toEqual([
+      '12 ada: removed view "Sole"',
+      '11 ada: changed view "Sole": name “Foot” → “Sole”',
+      '10 ada: added view "Foot"',
+    ])
+  })
+})
+
 describe('what was there before', () => {
   it('is what a field counted as, in the words of the window, with what people wrote in quotes', () => {
     const work = new Work(readJob(winchJob()))
@@ -316,7 +400,7 @@ describe('what was there before', () => {
       new RegExp(`changed drum_length: what it is “.*” → “${long}”; note none → “a "7" or a 1”$`),
     )
     expect(work.said({ kind: 'mark', id: 'A' })[0]).toMatch(
-      /^5 ada: changed mark A: standard uncertainty of a pick 1 px → 2 px; what it marks none → “throat, right”$/,
+      /^5 ada: changed mark A \(throat, right\): standard uncertainty of a pick 1 px → 2 px; what it marks none → “throat, right”$/,
     )
   })
 
@@ -427,6 +511,10 @@ describe('what something goes by', () => {
     ['drum_length', [{ kind: 'dimension', id: 'drum_length' }]],
     ['v1', [{ kind: 'view', id: 'v1' }]],
     ['elevation', [{ kind: 'view', id: 'v1' }]],
+    ['view "Elevation"', [{ kind: 'view', id: 'v1' }]],
+    ['view “Elevation”', [{ kind: 'view', id: 'v1' }]],
+    ['the person', []],
+    ['known size R2 of view “Elevation”', [{ kind: 'view', id: 'v1', part: 'R2' }]],
     ['mark M12', []],
     ['Mark A', [{ kind: 'mark', id: 'A' }]],
     ['ben adze', [{ kind: 'person', id: 'ben' }]],
