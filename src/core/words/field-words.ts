@@ -65,7 +65,7 @@ const OF_KIND: Readonly<Record<string, Readonly<Record<string, string>>>> = {
   view: {
     drawnScale: 'scale as the sheet states it',
     grain: 'direction of the sheet’s lower edge',
-    mapping: 'scales',
+    mapping: 'how the sheet has kept its shape',
   },
 }
 

@@ -1,5 +1,6 @@
 /** What the history of a job says was done, after the name of who did it: "adopted mean for drum_length". */
 import { fieldWord, withoutValue } from './field-words.ts'
+import { ordinalInWords } from './ordinal.ts'
 import type { AnyReason, Say } from './reason.ts'
 
 /** A value in words: as it is written, or what it comes to. */
@@ -29,12 +30,18 @@ const THINGS = {
   'thing.job': () => 'the job',
   'thing.by-name': (p: Called) => p.name,
   'thing.person': (p: Called) => `the person ${p.name}`,
-  'thing.view': (p: Called) => `view "${p.name}"`,
-  'thing.sheet': (p: Called) => `sheet "${p.name}"`,
-  'thing.instrument': (p: Called) => `the instrument "${p.name}"`,
+  'thing.view': (p: Called) => `view “${p.name}”`,
+  'thing.sheet': (p: Called) => `sheet “${p.name}”`,
+  'thing.instrument': (p: Called) => `the instrument “${p.name}”`,
   'thing.evidence': (p: Called) => `${p.name} of ${p.within}`,
-  'thing.reference': (p: Called) => `${p.name} of view "${p.within}"`,
+  'thing.reference': (p: Called) => `${p.name} of view “${p.within}”`,
 } as const
+
+/** Picks of a mark; pick: which one, counted from 1; null: `count` of them. */
+type PicksOf = { readonly thing: AnyReason; readonly count: number; readonly pick: number | null }
+
+const picksOf = ({ thing, count, pick }: PicksOf, say: Say): string =>
+  `${pick === null ? `${count} picks` : `the ${ordinalInWords(pick)} pick`} of ${say(thing)}`
 
 const px = (distance: number): string => `${distance.toFixed(1)} px`
 
@@ -43,7 +50,12 @@ const VALUES = {
   'value.times': (p: { count: number }) => (p.count === 1 ? 'once' : `${p.count} times`),
   'value.yes-or-no': (p: { yes: boolean }) => (p.yes ? 'yes' : 'no'),
   'value.scaled': (p: { measure: string; marks: string; view: string }) =>
-    `${p.measure} of ${p.marks} in view "${p.view}"`,
+    `${p.measure} of ${p.marks} in view “${p.view}”`,
+  /** about, sheet: empty where it says none. */
+  'value.note': (p: { text: string; about: string; sheet: string }) =>
+    `“${p.text}”${p.about === '' ? '' : `, about ${p.about}`}${p.sheet === '' ? '' : `, on sheet “${p.sheet}”`}`,
+  'value.stated-scale': (p: { scale: string }) => `${fieldWord('view', 'drawnScale')} ${p.scale}`,
+  'value.picks-of': (p: PicksOf, say: Say) => picksOf(p, say),
   'value.quoted': (p: { text: string }) => `“${p.text}”`,
   'value.adopted-by': (p: { adopt: string; by: string }) => `${p.adopt}, by ${p.by}`,
   /** first: what the rules come to first of the evidence that there was then; null: not known. */
@@ -69,7 +81,8 @@ export const HISTORY_WORDS = {
   'history.field': (p: Field, say: Say) => {
     const held = (written: Written | null): string =>
       written === null ? withoutValue(p.kind, p.field) : value(written, say)
-    return `${fieldWord(p.kind, p.field)} ${held(p.before)} → ${held(p.after)}`
+    const [before, after] = [held(p.before), held(p.after)]
+    return `${fieldWord(p.kind, p.field)} ${before === after ? after : `${before} → ${after}`}`
   },
   'history.field-only': (p: { kind: string; field: string }) => fieldWord(p.kind, p.field),
 
@@ -77,7 +90,15 @@ export const HISTORY_WORDS = {
   'history.picked': (p: Told, say: Say) => `picked ${say(p.thing)}${saying(p.says, say)}`,
   'history.removed': (p: Told, say: Say) => `removed ${say(p.thing)}${saying(p.says, say)}`,
   'history.changed': (p: { thing: AnyReason; fields: readonly AnyReason[] }, say: Say) =>
-    `changed ${say(p.thing)}: ${listed(p.fields, say) || 'nothing'}`,
+    p.fields.length === 0
+      ? `changed nothing of ${say(p.thing)}`
+      : `changed ${say(p.thing)}: ${listed(p.fields, say)}`,
+  /** That what a field holds was written as it was before. */
+  'history.wrote-again': (p: { thing: AnyReason; fields: readonly AnyReason[] }, say: Say) =>
+    p.fields.length === 0
+      ? `changed nothing of ${say(p.thing)}`
+      : `wrote again for ${say(p.thing)}: ${listed(p.fields, say)}`,
+  'history.took-back-picks': (p: PicksOf, say: Say) => `took back ${picksOf(p, say)}`,
   /** says: what the evidence says that was adopted. */
   'history.adopted': (
     p: { thing: AnyReason; adopt: string; says: Written | null; before: Written | null },
@@ -90,9 +111,19 @@ export const HISTORY_WORDS = {
   'history.reinstated': (p: { thing: AnyReason; before: string | null }, say: Say) =>
     `reinstated ${say(p.thing)}${p.before === null ? '' : ` (withdrawn before: ${p.before})`}`,
   'history.renamed': (p: { before: string; after: string }) => `renamed ${p.before} to ${p.after}`,
-  'history.moved': (p: { thing: AnyReason; distance: number; fields: readonly AnyReason[] }, say: Say) => {
+  /** way: of a point from where to where, pixels. */
+  'history.moved': (
+    p: {
+      thing: AnyReason
+      distance: number
+      way: { readonly from: string; readonly to: string } | null
+      fields: readonly AnyReason[]
+    },
+    say: Say,
+  ) => {
+    const way = p.way === null ? '' : `, from ${p.way.from} to ${p.way.to} px`
     const more = p.fields.length === 0 ? '' : `; ${listed(p.fields, say)}`
-    return `moved ${say(p.thing)} by ${p.distance.toFixed(1)} px${more}`
+    return `moved ${say(p.thing)} by ${p.distance.toFixed(1)} px${way}${more}`
   },
   'history.moved-row': (p: { thing: AnyReason; before: number | null; after: number }, say: Say) =>
     `moved ${say(p.thing)} ${p.before === null ? '' : `from row ${p.before} `}to row ${p.after}`,

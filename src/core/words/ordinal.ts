@@ -4,3 +4,8 @@ export function ordinal(position: number): string {
   const ending = teen ? 'th' : (['th', 'st', 'nd', 'rd'][position % 10] ?? 'th')
   return `${position}${ending}`
 }
+
+const WORDS = ['first', 'second', 'third', 'fourth', 'fifth', 'sixth', 'seventh', 'eighth', 'ninth', 'tenth']
+
+/** The same in words, as far as people write them: second, tenth, 11th. */
+export const ordinalInWords = (position: number): string => WORDS[position - 1] ?? ordinal(position)

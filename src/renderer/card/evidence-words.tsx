@@ -22,7 +22,7 @@ function wordsOf(job: Job, piece: Evidence) {
       const candidates = piece.candidates ?? []
       return (
         <>
-          “{piece.text}”{sheet !== undefined && ` on ${sheet.title}`}
+          “{piece.text}”{sheet !== undefined && ` on sheet “${sheet.title}”`}
           {piece.legibility === 'doubtful' && ', hard to read'}
           {candidates.length > 0 &&
             `. It could be ${candidates.map(({ text, probability }) => `${text} (${percentage(probability).replaceAll(' ', '\u00a0')})`).join(', ')}`}
@@ -31,7 +31,8 @@ function wordsOf(job: Job, piece: Evidence) {
     }
     case 'scaled': {
       const view = job.views.find(({ id }) => id === piece.view)
-      return `${piece.measure} in ${view?.name ?? labelOfId(piece.view)}, ${marksInWords(job, piece.marks)}`
+      const within = view === undefined ? labelOfId(piece.view) : `view “${view.name}”`
+      return `${piece.measure} of ${marksInWords(job, piece.marks)} in ${within}`
     }
     case 'found': {
       const instrument = job.instruments.find(({ id }) => id === piece.instrument)

@@ -52,15 +52,15 @@ describe('The history of a job on the command line', () => {
     const folder = await workedOn()
     const before = await folderSnapshot(folder)
     expect(await told(folder)).toEqual([
-      '10  ·  B. Brass  changed known size R1 of view "Elevation": size as printed 12" → 12 1/16"',
+      '10  ·  B. Brass  changed known size R1 of view “Elevation”: size as printed 12" → 12 1/16"',
       '9  ·  B. Brass  took back 8: adopted scaled for drum_middle (before: derived, by B. Brass)',
       '8  ·  B. Brass  adopted derived for drum_middle (before: scaled, by A. Rivet)',
       '7  ·  B. Brass  withdrew evidence s2 of drum_middle: creased there',
       '6  ·  B. Brass  added the person B. Brass',
       '5  ·  A. Rivet  renamed drum_half to drum_middle',
-      '4  ·  A. Rivet  moved mark M9 by 4.0 px',
+      '4  ·  A. Rivet  moved mark M9 by 4.0 px, from 60.0, 60.0 to 60.0, 64.0 px',
       '3  ·  A. Rivet  adopted scaled for drum_half (before: left to the rules, which take evidence d1 first)',
-      '2  ·  A. Rivet  added evidence s2 of drum_half: distance of mark M1, mark M9 in view "Elevation"',
+      '2  ·  A. Rivet  added evidence s2 of drum_half: distance of mark M1, mark M9 in view “Elevation”',
       '1  ·  A. Rivet  picked mark M9',
       '0  ·  A. Rivet  the history begins, with 2 dimensions and 4 marks',
     ])
@@ -132,7 +132,7 @@ describe('The history of a job on the command line', () => {
     const edit = { do: 'change-view', id: 'V1', set: { name: 'Front' } }
     const { folder } = await jobOfTheFormBefore(`${JSON.stringify({ n: 1, at, by: 'AR', edit })}\n`)
     expect(await told(folder)).toEqual([
-      '1  ·  A. Rivet  changed view "Front": name “Elevation” → “Front”',
+      '1  ·  A. Rivet  changed view “Front”: name “Elevation” → “Front”',
       '0  undated           somebody  the history begins, with 2 dimensions and 4 marks',
     ])
   })
@@ -225,9 +225,9 @@ describe('What is called by labels on the command line', () => {
       'add point 5',
       'move point 5',
       'pick point 5 again',
-      'add known size 3 to view "Elevation"',
-      'change known size 3 of view "Elevation": size as printed',
-      'add note 1, ‘Worn on the left’',
+      'add known size 3 to view “Elevation”',
+      'change known size 3 of view “Elevation”: size as printed',
+      'add note 1, “Worn on the left”',
     ])
     const { stdout } = await scantling('history', folder, '--format', 'json')
     const names = stdout
@@ -236,7 +236,9 @@ describe('What is called by labels on the command line', () => {
       .map((line) => JSON.parse(line).name)
     expect(names.slice(0, -1)).toEqual(answers.toReversed())
     const lines = await told(folder)
-    expect(lines[3]).toMatch(/picked point 5 again at 60\.0, 64\.0 px, 1\.0 px from the pick before$/)
+    expect(lines[3]).toMatch(
+      /picked point 5 \(throat, right\) again at 60\.0, 64\.0 px, 1\.0 px from the pick before$/,
+    )
     expect(lines[7]).toMatch(
       /adopted found 1 for drum_length: 6 1\/16" \(before: left to the rules, which take evidence p1 \(6"\) first\)$/,
     )

@@ -31,7 +31,7 @@ describe('an edit without an id', () => {
     expect(stdout).toBe(
       [
         `ok 1: add point 5 (mark ${mark?.id})\n`,
-        'ok 2: add note mine, ‘With an id of its own.’\n',
+        'ok 2: add note mine, “With an id of its own.”\n',
         `ok 3: add found 1 to drum_length (found ${evidence?.id})\n`,
       ].join(''),
     )
@@ -209,9 +209,9 @@ describe('nobody is told a minted id', () => {
       'relation 1',
       'note 1  Worn.',
       'picked line 6',
-      'added scaled 2 of drum: spacing of line 6, line 7 in view "Elevation"',
-      'added known size 3 of view "Elevation": 9"',
-      'added note 1: Worn.',
+      'added scaled 2 of drum: spacing of line 6, line 7 in view “Elevation”',
+      'added known size 3 of view “Elevation”: 9"',
+      'added note 1: “Worn.”, about line 6, on sheet “drum”',
     ]) {
       expect(text).toContain(label)
     }
@@ -278,7 +278,7 @@ describe('nobody is told a minted id', () => {
 
     const another = { title: 'Another', record: {}, scan: job.sheets[0]?.scan }
     expect((await edit(folder, { do: 'add-sheet', item: another })).stdout).toMatch(
-      /^ok 3: add sheet "Another" \(/,
+      /^ok 3: add sheet “Another” \(/,
     )
     expect(await scantling('relink', folder, 'sheet 2')).toMatchObject({
       code: 0,

@@ -50,7 +50,7 @@ describe('the history of one thing', () => {
     expect(await ask('history', { of, limit: 2 })).toEqual({ more: true, entries: whole.entries.slice(0, 2) })
     expect(await ask('history', { of, limit: 3 })).toEqual(whole)
     const view = await ask('history', { of: { kind: 'view', id: 'V1' }, limit: 5 })
-    expect(view.entries.map(({ did }) => did)).toEqual([['changed view "Front": name “Elevation” → “Front”']])
+    expect(view.entries.map(({ did }) => did)).toEqual([['changed view “Front”: name “Elevation” → “Front”']])
   })
 
   test('is refused of what is not there, and of another job', async () => {
@@ -76,7 +76,7 @@ describe('the history of one thing', () => {
     expect((await second.bench.openFolder(folder)).opened?.writable).toBe(false)
     const told = await second.ask('history', { of: { kind: 'sheet', id: 'S1' }, limit: 5 })
     expect(told.entries.map(({ who, did }) => [who, ...did])).toEqual([
-      ['A. Rivet', 'changed sheet "Drum and shaft": title “Drum” → “Drum and shaft”'],
+      ['A. Rivet', 'changed sheet “Drum and shaft”: title “Drum” → “Drum and shaft”'],
     ])
   })
 })

@@ -6,7 +6,7 @@ import type { ThingKind } from '../model/thing-kind.ts'
 import type { Job } from '../model/types.ts'
 import { labelsAround } from './apply/labels-around.ts'
 
-/** What something is called, with its noun: `circle 12`, `view "Elevation"`, `dimension drum_length`. */
+/** What something is called, with its noun: `circle 12`, `view “Elevation”`, `dimension drum_length`. */
 export type Called = (kind: ThingKind, id: string) => string
 
 /** What goes before the label of a thing, where that has no noun of its own. */

@@ -73,9 +73,9 @@ const OF_A_NOTE = 40
 function noteSays(item: Fields): string {
   const line = plainText(String(item['text'] ?? ''))
   if (line === '') return ''
-  if (line.length <= OF_A_NOTE) return `, ‘${line}’`
+  if (line.length <= OF_A_NOTE) return `, “${line}”`
   const end = line.lastIndexOf(' ', OF_A_NOTE)
-  return `, ‘${line.slice(0, end > OF_A_NOTE / 2 ? end : OF_A_NOTE)}…’`
+  return `, “${line.slice(0, end > OF_A_NOTE / 2 ? end : OF_A_NOTE)}…”`
 }
 
 function itemEdit(edit: Edit, the: Called, back: Edit | undefined): string {

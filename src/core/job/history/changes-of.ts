@@ -55,6 +55,17 @@ function verbOf(kind: Thing['kind'], fields: Change['fields']): Verb {
   return kind === 'mark' && isMoved ? 'moved' : 'changed'
 }
 
+/** Who made or changed a thing, when and in which sitting. */
+export const SIGNATURE: ReadonlySet<string> = new Set(['by', 'at', 'sitting', 'changedBy', 'changedAt'])
+
+/** What was written as it was before, where nothing else was: no change is told without what it was about. */
+function writtenAgain(found: Change['fields'], before: Fields, after: Fields): Change['fields'] {
+  if (found.some(({ field }) => !SIGNATURE.has(field))) return []
+  return Object.entries(after)
+    .filter(([field, value]) => !SIGNATURE.has(field) && value !== undefined && Object.hasOwn(before, field))
+    .map(([field, value]) => ({ field, before: before[field], after: value }))
+}
+
 /** Of the fields that a change names; what followed from it by itself stands in its inverse only, and is not told. */
 function changed(thing: Thing, edit: Edit, back: Edit | undefined): Change[] {
   const set = setBy(edit)
@@ -65,7 +76,8 @@ function changed(thing: Thing, edit: Edit, back: Edit | undefined): Change[] {
     ([field]) => !saysAgain(thing, field) && (named.has(field) || ofPicks),
   )
   const fields = changedFields(Object.fromEntries(before), after)
-  return [{ thing, verb: verbOf(thing.kind, fields), fields }]
+  const verb = verbOf(thing.kind, fields)
+  return [{ thing, verb, fields: [...fields, ...writtenAgain(fields, Object.fromEntries(before), after)] }]
 }
 
 type Named<D extends Edit['do']> = Extract<Edit, { do: D }>

@@ -1,9 +1,13 @@
 import { type CoreReason, reason } from '../../words/core-words.ts'
+import { calledOf } from '../ids/called-of.ts'
+import { mintedFor } from '../ids/id-form.ts'
 import type { AdoptedFrom, Change, ChangedField, Thing } from './change.ts'
 import type { Fields } from './changed-fields.ts'
+import { SIGNATURE } from './changes-of.ts'
 import type { HistoryEntry } from './history-of.ts'
 import type { ThingNames } from './known-names.ts'
 import { farthestApart, pickDistance, pixelsIn } from './pick-distance.ts'
+import { changeOfPicks } from './picks-changed.ts'
 import { type WrittenValue, writtenFields, writtenValue } from './written-field.ts'
 
 function told({ kind, id, of = '' }: Thing, names: ThingNames): CoreReason {
@@ -64,8 +68,11 @@ function saysOf(kind: Thing['kind'], value: ReturnType<typeof valuesIn>): Writte
     case 'instrument':
       return value('resolution')
     case 'relation':
-    case 'note':
       return value('text')
+    case 'view': {
+      const scale = value('drawnScale')
+      return scale === null ? null : reason('value.stated-scale', { scale: text(scale) })
+    }
     case 'reference':
       return value('kind') === 'rectangle'
         ? `${text(value('width'))} × ${text(value('height'))}`
@@ -82,6 +89,23 @@ function saysOf(kind: Thing['kind'], value: ReturnType<typeof valuesIn>): Writte
       return null
   }
 }
+
+/** What a note says, of what and where. */
+function noteSays({ thing, fields }: Change, names: ThingNames): CoreReason {
+  const held = (field: string): string => {
+    const { before, after } = fieldIn(fields, field)
+    return text(writtenValue(thing.kind, field, after ?? before, names))
+  }
+  const { before, after } = fieldIn(fields, 'about')
+  const id = String(after ?? before ?? '')
+  const kind = mintedFor(id)
+  const about = kind === undefined ? held('about') : calledOf(kind, names.nameOf({ kind, id }))
+  return reason('value.note', { text: held('text'), about, sheet: held('sheet') })
+}
+
+/** What came or went says. */
+const says = (change: Change, names: ThingNames): WrittenValue | null =>
+  change.thing.kind === 'note' ? noteSays(change, names) : saysOf(change.thing.kind, valuesIn(change, names))
 
 const fieldIn = (fields: readonly ChangedField[], name: string): Partial<ChangedField> =>
   fields.find(({ field }) => field === name) ?? {}
@@ -125,14 +149,31 @@ function sayPickedAgain({ thing, fields }: Change, names: ThingNames): CoreReaso
   })
 }
 
-/** Who made or changed a thing, when and in which sitting. */
-const SIGNATURE: ReadonlySet<string> = new Set(['by', 'at', 'sitting', 'changedBy', 'changedAt'])
-
 /** Fields but for the signature that goes along with a change; that is told where it is all that was changed. */
 function besidesSignature(fields: readonly ChangedField[]): readonly ChangedField[] {
   const others = fields.filter(({ field }) => !SIGNATURE.has(field))
   return others.length === 0 ? fields : others
 }
+
+/** That fields were changed, written as they were before, or picks added or taken back. */
+function sayChanged({ thing, fields }: Change, names: ThingNames): CoreReason {
+  const said = besidesSignature(fields)
+  const called = told(thing, names)
+  const picks = thing.kind === 'mark' ? changeOfPicks(said) : null
+  if (picks?.again !== undefined)
+    return sayPickedAgain({ thing, verb: 'picked again', fields: [picks.again] }, names)
+  if (picks !== null) return reason('history.took-back-picks', { thing: called, ...picks })
+  const isAgain = said.every(({ before, after }) => JSON.stringify(before) === JSON.stringify(after))
+  if (!isAgain)
+    return reason('history.changed', { thing: called, fields: writtenFields(thing.kind, said, names) })
+  const again = said.map(({ field, after }) => {
+    const [only] = writtenFields(thing.kind, [{ field, before: after, after }], names)
+    return only ?? reason('history.field-only', { kind: thing.kind, field })
+  })
+  return reason('history.wrote-again', { thing: called, fields: again })
+}
+
+const inPixels = ([x, y]: readonly [number, number]): string => `${x.toFixed(1)}, ${y.toFixed(1)}`
 
 function sayMove(change: Change, names: ThingNames): CoreReason {
   const { thing, fields } = change
@@ -147,14 +188,17 @@ function sayMove(change: Change, names: ThingNames): CoreReason {
     })
   }
   const place = placeIn(fields)
-  const distance = farthestApart(pixelsIn(place?.before), pixelsIn(place?.after))
+  const [from, to] = [pixelsIn(place?.before), pixelsIn(place?.after)]
+  const distance = farthestApart(from, to)
   // Whoever moves a mark has picked it: that is told already.
   const said = besidesSignature(fields)
   if (distance === null)
     return reason('history.changed', { thing: called, fields: writtenFields(thing.kind, said, names) })
   const others = said.filter((one) => one !== place)
   const rest = writtenFields(thing.kind, others, names)
-  return reason('history.moved', { thing: called, distance, fields: rest })
+  const [start, end] = place?.field === 'pixel' ? [from[0], to[0]] : []
+  const way = start && end ? { from: inPixels(start), to: inPixels(end) } : null
+  return reason('history.moved', { thing: called, distance, way, fields: rest })
 }
 
 /** What was done to a thing, in words that go on from the name of who did it. */
@@ -169,15 +213,12 @@ export function sayChange(change: Change, names: ThingNames): CoreReason {
     case 'added':
       return reason(thing.kind === 'mark' ? 'history.picked' : 'history.added', {
         thing: called,
-        says: saysOf(thing.kind, valuesIn(change, names)),
+        says: says(change, names),
       })
     case 'removed':
-      return reason('history.removed', { thing: called, says: saysOf(thing.kind, valuesIn(change, names)) })
+      return reason('history.removed', { thing: called, says: says(change, names) })
     case 'changed':
-      return reason('history.changed', {
-        thing: called,
-        fields: writtenFields(thing.kind, besidesSignature(fields), names),
-      })
+      return sayChanged(change, names)
     case 'adopted':
       return sayAdoption(change, names)
     case 'withdrawn': {
@@ -206,7 +247,10 @@ export function sayEntry(
   const names = known.asOf(n)
   return changes.map((change) => {
     const what = sayChange(change, names)
-    if (undoes !== undefined) return reason('history.took-back', { n: undoes.n, what })
+    if (undoes !== undefined) {
+      const taken = what.code === 'history.took-back-picks' ? reason('value.picks-of', what.parts) : what
+      return reason('history.took-back', { n: undoes.n, what: taken })
+    }
     return redoes === undefined ? what : reason('history.made-again', { n: redoes.n, what })
   })
 }

@@ -71,7 +71,7 @@ function plainValue(of: string, field: string, value: unknown, names: ThingNames
     }
     case 'number':
       if (field === 'drawnScale') return formatDrawnScale(value, names.unit)
-      return `${Number(value.toPrecision(6))}${UNITS[field] ?? ''}`
+      return `${String(Number(value.toPrecision(6))).replace(/^-/, '−')}${UNITS[field] ?? ''}`
     default:
       return shortened(plainText(JSON.stringify(value)))
   }

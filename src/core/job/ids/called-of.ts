@@ -1,3 +1,4 @@
+import { quoted } from '../../words/quoted.ts'
 import type { ThingKind } from '../model/thing-kind.ts'
 import { labelBesideId } from './label.ts'
 
@@ -6,16 +7,17 @@ export const NAMED = { person: 'name', instrument: 'name', sheet: 'title', view:
 
 export const isNamed = (kind: ThingKind): kind is keyof typeof NAMED => Object.hasOwn(NAMED, kind)
 
-/** What is called by a name, with its noun: `view "Elevation"`, `person A. Rivet`; what has a noun already as it is. */
+/** What is called by a name, with its noun: `view “Elevation”`, `person A. Rivet`; what has a noun already as it is. */
 export function calledOf(kind: ThingKind, name: string): string {
   if (kind === 'person' || kind === 'dimension') return `${kind} ${name}`
-  return isNamed(kind) ? `${kind} "${name}"` : name
+  return isNamed(kind) ? `${kind} “${name}”` : name
 }
 
-/** An item by its name, else by its label: `view "Elevation"`, `circle 12`; null where it has only its id. */
+/** An item by its name, else by its label, as a refusal has it: `view "Elevation"`, `circle 12`; null: it has only its id. */
 export function nameOrLabel(kind: ThingKind, item: object): string | null {
   const name = isNamed(kind) ? (item as Record<string, unknown>)[NAMED[kind]] : undefined
-  if (typeof name === 'string' && name.trim() !== '') return calledOf(kind, name)
+  if (typeof name === 'string' && name.trim() !== '')
+    return kind === 'person' ? `${kind} ${name}` : `${kind} ${quoted(name)}`
   return 'id' in item && typeof item.id === 'string'
     ? (labelBesideId({ ...item, id: item.id }) ?? null)
     : null

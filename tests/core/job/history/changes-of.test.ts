@@ -234,9 +234,18 @@ describe('what is told', () => {
     ])
   })
 
-  it('of a change that sets what was there already is nothing', () => {
+  it('of a change that sets what was there already is that it was written again', () => {
     const [change] = line({ do: 'change-mark', id: 'A', set: { how: 'hand', sigma: 1 }, clear: ['label'] })
-    expect(change).toEqual({ thing: { kind: 'mark', id: 'A' }, verb: 'changed', fields: [] })
+    expect(change).toEqual({
+      thing: { kind: 'mark', id: 'A' },
+      verb: 'changed',
+      fields: [
+        { field: 'how', before: 'hand', after: 'hand' },
+        { field: 'sigma', before: 1, after: 1 },
+      ],
+    })
+    const [mixed] = line({ do: 'change-mark', id: 'A', set: { how: 'hand', sigma: 2 } })
+    expect(mixed?.fields).toEqual([{ field: 'sigma', before: 1, after: 2 }])
   })
 
   it('of a mark whose place is changed is that it was moved, of one that is made another kind that it was changed', () => {

@@ -127,10 +127,10 @@ describe('the history of a dimension', () => {
       '7 ada: adopted mean for rim (before: evidence P1, by Ben Adze)',
       `6 ben: adopted evidence P1 for rim: 1'-2 3/8" (before: left to the rules, which take evidence P1 (1'-2 3/8") first)`,
       `5 ben: added evidence P1 of rim: 1'-2 3/8"`,
-      '4 ben: moved mark X by 5.0 px',
+      '4 ben: moved mark X by 5.0 px, from 100.0, 4.0 to 103.0, 8.0 px',
       '2 ada: picked mark Y',
       '2 ada: added rim: Rim',
-      '2 ada: added evidence S1 of rim: distance of mark X, mark Y in view "Elevation"',
+      '2 ada: added evidence S1 of rim: distance of mark X, mark Y in view “Elevation”',
       '1 ada: picked mark X',
     ])
   })
@@ -271,10 +271,10 @@ describe('the history of other things', () => {
     work.do({ do: 'change-view', id: 'v1', set: { drawnScale: 0.5, name: 'Front' } })
     work.do({ do: 'remove-reference', view: 'v1', id: 'R9' })
     expect(work.said({ kind: 'view', id: 'v1' })).toEqual([
-      '4 ada: removed known size R9 of view "Front": 9 1/4"',
-      `3 ada: changed view "Front": scale as the sheet states it 3" = 1'-0" → 6" = 1'-0"; name “Elevation” → “Front”`,
-      '2 ada: changed known size R9 of view "Elevation": size as printed 9 1/2" → 9 1/4"',
-      '1 ben: added known size R9 of view "Elevation": 9 1/2"',
+      '4 ada: removed known size R9 of view “Front”: 9 1/4"',
+      `3 ada: changed view “Front”: scale as the sheet states it 3" = 1'-0" → 6" = 1'-0"; name “Elevation” → “Front”`,
+      '2 ada: changed known size R9 of view “Elevation”: size as printed 9 1/2" → 9 1/4"',
+      '1 ben: added known size R9 of view “Elevation”: 9 1/2"',
     ])
   })
 
@@ -293,7 +293,7 @@ describe('the history of other things', () => {
     work.do({ do: 'move-dimension', name: 'rake', index: 0 })
     const told = work.said({ kind: 'person', id: 'ben' }).filter((line) => !line.startsWith('-'))
     expect(told).toEqual([
-      '3 ben: changed sheet "General arrangement": date “1911” → “1912”; drawn by none → “J. Tarn”',
+      '3 ben: changed sheet “General arrangement”: date “1911” → “1912”; drawn by none → “J. Tarn”',
       '2 ada: changed the person Ben Adze: role none → “restorer”',
       '1 Ben Adze: changed the job: what it is called “Quay winch, general arrangement” → “Winch of the quay”',
     ])
@@ -318,13 +318,13 @@ describe('what something was called before', () => {
   it('is what a history tells it by from then', () => {
     const work = renamed()
     expect(work.said({ kind: 'view', id: 'v1' }).filter((line) => !line.startsWith('-'))).toEqual([
-      '7 ada: changed view "Side view, looking east": name “Side view” → “Side view, looking east”',
-      '3 ada: changed view "Side view": name “Elevation” → “Side view”',
-      '1 ada: added known size R9 of view "Elevation": 9"',
+      '7 ada: changed view “Side view, looking east”: name “Side view” → “Side view, looking east”',
+      '3 ada: changed view “Side view”: name “Elevation” → “Side view”',
+      '1 ada: added known size R9 of view “Elevation”: 9"',
     ])
     const said = (kind: Subject['kind'], id: string): string =>
       work.said({ kind, id }).find((line) => /^[45]/.test(line)) ?? ''
-    expect(said('sheet', 's1')).toMatch(/^4 ada: changed sheet "Hood": /)
+    expect(said('sheet', 's1')).toMatch(/^4 ada: changed sheet “Hood”: /)
     expect(said('person', 'ben')).toMatch(/^5 ada: changed the person Ben Rasp: /)
     expect(work.said({ kind: 'mark', id: 'A' }).slice(0, 2)).toEqual([
       '8 ada: changed mark A (Rim): what it marks “Throat, right” → “Rim”; standard uncertainty of a pick 1 px → 3 px',
@@ -333,9 +333,9 @@ describe('what something was called before', () => {
     const names = new KnownNames(work.job)
     const told = work.of({ kind: 'view', id: 'v1' }, names)
     expect(told.map(({ name }) => name).slice(0, 3)).toEqual([
-      'change view "Side view, looking east": name',
-      'change view "Side view": name',
-      'add known size R9 to view "Elevation"',
+      'change view “Side view, looking east”: name',
+      'change view “Side view”: name',
+      'add known size R9 to view “Elevation”',
     ])
     expect([
       names.nameOf({ kind: 'view', id: 'v1' }),
@@ -353,7 +353,7 @@ describe('what something was called before', () => {
     ['6 in dial caliper', { kind: 'instrument', id: 'cal' }],
     ['throat, right', { kind: 'mark', id: 'A' }],
     ['elevation known size R9', { kind: 'view', id: 'v1', part: 'R9' }],
-    ['known size R9 of view "Elevation"', { kind: 'view', id: 'v1', part: 'R9' }],
+    ['known size R9 of view “Elevation”', { kind: 'view', id: 'v1', part: 'R9' }],
   ])('%s: finds it, as the history writes it or not', (called, subject) => {
     expect(renamed().former(called)).toEqual(subject)
   })
@@ -376,9 +376,9 @@ describe('what something was called before', () => {
     expect(gone).toEqual({ kind: 'view', id: 'v9', until: 12 })
     expect(work.former('view "Sole"')).toEqual(gone)
     expect(work.said(gone ?? { kind: 'view', id: '' })).toEqual([
-      '12 ada: removed view "Sole"',
-      '11 ada: changed view "Sole": name “Foot” → “Sole”',
-      '10 ada: added view "Foot"',
+      '12 ada: removed view “Sole”',
+      '11 ada: changed view “Sole”: name “Foot” → “Sole”',
+      '10 ada: added view “Foot”',
     ])
   })
 })
@@ -393,15 +393,68 @@ describe('what was there before', () => {
     work.do({ do: 'change-dimension', name: 'drum_length', set: { label: long, note: 'a "7" or a 1' } })
     work.do({ do: 'change-mark', id: 'A', set: { label: 'throat, right', sigma: 2 } })
     expect(work.said({ kind: 'sheet', id: 's1' })[0]).toBe(
-      '2 ada: changed sheet "General arrangement": draughting uncertainty 0.13 mm, taken as usual → 0.2 mm',
+      '2 ada: changed sheet “General arrangement”: draughting uncertainty 0.13 mm, taken as usual → 0.2 mm',
     )
-    expect(work.said({ kind: 'view', id: 'v1' })[0]).toMatch(/: scales (Two|Skewed|Tilted) → One$/)
+    expect(work.said({ kind: 'view', id: 'v1' })[0]).toMatch(
+      /: how the sheet has kept its shape (Two|Skewed|Tilted) → One$/,
+    )
     expect(work.said({ kind: 'dimension', id: 'drum_length' })[1]).toMatch(
       new RegExp(`changed drum_length: what it is “.*” → “${long}”; note none → “a "7" or a 1”$`),
     )
     expect(work.said({ kind: 'mark', id: 'A' })[0]).toMatch(
       /^5 ada: changed mark A \(throat, right\): standard uncertainty of a pick 1 px → 2 px; what it marks none → “throat, right”$/,
     )
+  })
+
+  it('is told of what was written again as it was, of picks taken back, and of a point from where to where', () => {
+    const work = new Work(readJob(winchJob()))
+    work.do({ do: 'change-view', id: 'v1', set: { drawnScale: 0.25 } })
+    work.do({ do: 'change-view', id: 'v1', set: { grain: -0.8 } })
+    work.do({ do: 'change-view', id: 'v1', set: { grain: -0.8 } })
+    work.do({ do: 'change-view', id: 'v1', clear: ['remark'] })
+    expect(work.said({ kind: 'view', id: 'v1' }).slice(0, 4)).toEqual([
+      '4 ada: changed nothing of view “Elevation”',
+      '3 ada: wrote again for view “Elevation”: direction of the sheet’s lower edge −0.8°',
+      '2 ada: changed view “Elevation”: direction of the sheet’s lower edge 0.3° → −0.8°',
+      `1 ada: wrote again for view “Elevation”: scale as the sheet states it 3" = 1'-0"`,
+    ])
+    work.do({ do: 'add-mark', item: { ...point('m-2222222222222', 100), number: 7, label: 'Rim, left' } })
+    const mark = 'm-2222222222222'
+    work.do({ do: 'repeat-pick', mark, pixel: pixel(103, 8) }, 'ben')
+    work.do({ do: 'repeat-pick', mark, pixel: pixel(103, 9) }, 'ben')
+    work.undo(7)
+    work.undo(6)
+    work.do(work.lines[8]?.back ?? { do: 'remove-mark', id: mark })
+    work.do({ do: 'change-mark', id: mark, clear: ['repeats', 'repeatedBy'] })
+    work.do({ do: 'change-mark', id: mark, set: { pixel: pixel(103, 8) } })
+    expect(work.said({ kind: 'mark', id: mark })).toEqual([
+      '12 ada: moved point 7 (Rim, left) by 5.0 px, from 100.0, 4.0 to 103.0, 8.0 px',
+      '11 ada: took back the second pick of point 7 (Rim, left)',
+      '10 ada: picked point 7 (Rim, left) again at 103.0, 8.0 px',
+      '9 ada: took back 6: the second pick of point 7 (Rim, left)',
+      '8 ada: took back 7: the third pick of point 7 (Rim, left)',
+      '7 ben: picked point 7 (Rim, left) again at 103.0, 9.0 px, 1.0 px from the pick before',
+      '6 ben: picked point 7 (Rim, left) again at 103.0, 8.0 px, 5.0 px from the pick before',
+      '5 ada: picked point 7 (Rim, left)',
+    ])
+  })
+
+  it('is told of a note with what it is about and where, of a view with its stated scale', () => {
+    const work = new Work(readJob(winchJob()))
+    const note = { sheet: 's1', outline: [], text: 'Worn.' } as const
+    work.do({ do: 'add-note', item: { id: 'N8', ...note, outline: [], about: 'drum_length' } })
+    work.do({ do: 'add-note', item: { id: 'N9', ...note, outline: [] } })
+    const view = { id: 'v9', sheet: 's1', name: 'Foot, left', mapping: 'uniform', drawnScale: 0.25 } as const
+    work.do({ do: 'add-view', item: { ...view, references: [] } })
+    expect(work.said({ kind: 'note', id: 'N8' })).toEqual([
+      '1 ada: added note N8: “Worn.”, about drum_length, on sheet “General arrangement”',
+    ])
+    expect(work.said({ kind: 'note', id: 'N9' })).toEqual([
+      '2 ada: added note N9: “Worn.”, on sheet “General arrangement”',
+    ])
+    expect(work.said({ kind: 'view', id: 'v9' })).toEqual([
+      `3 ada: added view “Foot, left”: scale as the sheet states it 3" = 1'-0"`,
+    ])
   })
 
   it('of a pick that was made again is how far it is from the one before', () => {
@@ -451,7 +504,7 @@ describe('what undo calls an edit', () => {
   }
 
   it.each<[Edit, string]>([
-    [{ do: 'change-view', id: 'v1', set: { name: 'Front' } }, 'change view "Front": name'],
+    [{ do: 'change-view', id: 'v1', set: { name: 'Front' } }, 'change view “Front”: name'],
     [
       {
         do: 'change-mark',
@@ -464,7 +517,7 @@ describe('what undo calls an edit', () => {
     [{ do: 'change-mark', id: 'A', set: { by: 'ben' } }, 'change mark A: who'],
     [
       { do: 'change-sheet', id: 's1', set: { record: { identifier: 'QW-17', date: '1912' } } },
-      'change sheet "General arrangement": date',
+      'change sheet “General arrangement”: date',
     ],
     [
       {
@@ -476,14 +529,14 @@ describe('what undo calls an edit', () => {
           text: 'The rivets here are\nof another kind than those above.',
         },
       },
-      'add note N9, ‘The rivets here are of another kind than…’',
+      'add note N9, “The rivets here are of another kind than…”',
     ],
     [
       {
         do: 'add-view',
         item: { id: 'v9', sheet: 's1', name: 'Foot plan', mapping: 'uniform', references: [] },
       },
-      'add view "Foot plan"',
+      'add view “Foot plan”',
     ],
     [
       {
@@ -491,7 +544,7 @@ describe('what undo calls an edit', () => {
         view: 'v1',
         item: { id: 'r-wt39d5bn66dd8', number: 9, kind: 'diameter', marks: ['drum'], size: '9"' },
       },
-      'add known size 9 to view "Elevation"',
+      'add known size 9 to view “Elevation”',
     ],
   ])('%j', (edit, name) => {
     expect(called(edit)).toBe(name)
