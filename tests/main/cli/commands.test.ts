@@ -85,7 +85,7 @@ describe('from scans to a table on the command line', () => {
       stdout: [
         'ok 1: add person A. Rivet\n',
         ...['M1', 'M2', 'M3', 'M4'].map((id, i) => `ok ${i + 2}: add mark ${id}\n`),
-        'ok 6: add view "Elevation"\n',
+        'ok 6: add view “Elevation”\n',
         'ok 7: add dimension drum_length\n',
         'ok 8: add dimension drum_half\n',
       ].join(''),

@@ -24,7 +24,7 @@ const isCommand = (event: unknown): boolean =>
   typeof event === 'object' && event !== null && 'kind' in event && event.kind === 'command'
 
 test.each([
-  ['Undo add view "Plan"', 'undo', 'CmdOrCtrl+Z'],
+  ['Undo add view “Plan”', 'undo', 'CmdOrCtrl+Z'],
   ['Redo', 'redo', process.platform === 'win32' ? 'Ctrl+Y' : 'CmdOrCtrl+Shift+Z'],
   ['Bring in a scan…', 'bring-in-scan', 'CmdOrCtrl+I'],
   ['Close the job', 'close-job', 'CmdOrCtrl+W'],

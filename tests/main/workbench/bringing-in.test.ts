@@ -107,14 +107,14 @@ describe('a sheet that is brought into the open job', () => {
     const added = await ask('add-sheets', { upload: await handOver(rim), by: 'AR' })
     expect(added).toMatchObject({
       remarks: [],
-      name: 'add sheet "rim"',
-      undoName: 'add sheet "rim"',
+      name: 'add sheet “rim”',
+      undoName: 'add sheet “rim”',
     })
     const [sheet] = added.sheets
     expect(added.scans).toContainEqual({ sheet, state: 'ok', sentence: '' })
     expect(added.edits[0]?.edit).toMatchObject({ do: 'add-sheet', item: { id: sheet, title: 'rim' } })
     expect(await readFile(join(folder, 'scans', 'rim.png'))).toEqual(await readFile(rim))
-    expect(events.at(-1)).toMatchObject({ kind: 'committed', committed: { name: 'add sheet "rim"' } })
+    expect(events.at(-1)).toMatchObject({ kind: 'committed', committed: { name: 'add sheet “rim”' } })
     await ask('undo', { by: 'AR' })
     await ask('redo', { by: 'AR' })
     expect((await ask('look', {})).opened?.job.sheets.map(({ id }) => id)).toEqual(['S1', sheet])
@@ -136,7 +136,7 @@ describe('a sheet that is brought into the open job', () => {
     await bench.openFolder(folder)
     const uploads = [await handOver(scan, 'a.png'), await handOver(scan, 'b.png')]
     const added = await Promise.all(uploads.map((upload) => ask('add-sheets', { upload, by: 'AR' })))
-    expect(added.map(({ name }) => name)).toEqual(['add sheet "a"', 'add sheet "b"'])
+    expect(added.map(({ name }) => name)).toEqual(['add sheet “a”', 'add sheet “b”'])
     expect(new Set(added.flatMap(({ sheets }) => sheets)).size).toBe(2)
   })
 

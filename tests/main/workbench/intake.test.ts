@@ -74,7 +74,7 @@ describe('pages of one scan', () => {
     )
     expect(await folderSnapshot(folder)).toEqual(before)
     expect((await ask('add-sheets', { upload, pages: [{ page: 2 }], by: 'AR' })).name).toBe(
-      'add sheet "three pages II, page 2"',
+      'add sheet “three pages II, page 2”',
     )
     expect(await refused('look-into', { upload })).toContain('hand it over again')
   })

@@ -1,5 +1,6 @@
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
+import { degrees } from '../../../../src/core/geometry/angle-units.ts'
 import { pixel } from '../../../../src/core/geometry/frames.ts'
 import {
   applyEdit,
@@ -409,8 +410,8 @@ describe('what was there before', () => {
   it('is told of what was written again as it was, of picks taken back, and of a point from where to where', () => {
     const work = new Work(readJob(winchJob()))
     work.do({ do: 'change-view', id: 'v1', set: { drawnScale: 0.25 } })
-    work.do({ do: 'change-view', id: 'v1', set: { grain: -0.8 } })
-    work.do({ do: 'change-view', id: 'v1', set: { grain: -0.8 } })
+    work.do({ do: 'change-view', id: 'v1', set: { grain: degrees(-0.8) } })
+    work.do({ do: 'change-view', id: 'v1', set: { grain: degrees(-0.8) } })
     work.do({ do: 'change-view', id: 'v1', clear: ['remark'] })
     expect(work.said({ kind: 'view', id: 'v1' }).slice(0, 4)).toEqual([
       '4 ada: changed nothing of view “Elevation”',
