@@ -38,7 +38,7 @@ describe('What is added in a window', () => {
         await sheetReady(page)
         await person.station('Scale')
         await knownSize(person, ['near', 'far'], `${size} mm`)
-        expect(await undoHint(person)).toBe('Undo add known size 3 to view "Plan" (Ctrl+Z)')
+        expect(await undoHint(person)).toBe('Undo add known size 3 to view “Plan” (Ctrl+Z)')
         await person.button(`Remove known size 3, ${size} mm`).waitFor()
 
         await person.station('Pick')

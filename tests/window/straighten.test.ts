@@ -71,7 +71,7 @@ describe('A sheet that was laid askew on the scanner', () => {
         expect(Math.abs(straight - LAID)).toBeLessThan(0.15)
         expect(job.views[0]?.grain).toBe(straight)
         await desk(page).getByText('3.3° anticlockwise').waitFor()
-        await person.button(/^Undo straighten sheet "/).waitFor()
+        await person.button(/^Undo straighten sheet “/).waitFor()
 
         await person.click(alongALine)
         const [left, right] = [await placeOf(page, onScan(300, 200)), await placeOf(page, onScan(1500, 200))]

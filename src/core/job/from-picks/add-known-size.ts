@@ -26,7 +26,7 @@ export function addKnownSize(
     id: item.id,
     edit: {
       do: 'several',
-      name: `add ${called('known size', item)} to view "${view.name}"`,
+      name: `add ${called('known size', item)} to view “${view.name}”`,
       edits: [...edits, { do: 'add-reference', view: view.id, item }],
     },
   }

@@ -144,7 +144,7 @@ describe('what is kept of picks', () => {
     const added = addKnownSize(before, viewOf(before), corners, size, mint)
     if ('refused' in added) throw new Error(inWords(added.refused))
     const applied = applyEdit(before, added.edit)
-    expect(added.edit).toMatchObject({ name: 'add known size 3 to view "Elevation"' })
+    expect(added.edit).toMatchObject({ name: 'add known size 3 to view “Elevation”' })
     const marks = applied.job.marks.slice(-4)
     expect(marks.map(labelOf)).toEqual(['point 5', 'point 6', 'point 7', 'point 8'])
     expect(applied.job.views[0]?.references.at(-1)).toEqual({
