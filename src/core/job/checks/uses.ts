@@ -1,12 +1,12 @@
 import { standsIn } from '../../formula/rename-in-formula.ts'
 import { type CoreReason, reason } from '../../words/core-words.ts'
-import { nameOrLabel } from '../ids/called-of.ts'
 import { indexOf, isNamed } from '../lookup/index-of.ts'
 import { ITEM_KINDS, ITEM_WORDS } from '../model/item-kinds.ts'
 import type { ItemKind } from '../model/meaning.ts'
 import { jobSchema } from '../model/schema.ts'
 import type { Job } from '../model/types.ts'
 import { type Whereabouts, walkMeanings } from '../model/walk-meanings.ts'
+import { nameOrLabel } from '../names/called-of.ts'
 import { place } from '../text/place.ts'
 
 const USES = walkMeanings(jobSchema, 'reference', 'formula')

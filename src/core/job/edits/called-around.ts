@@ -1,9 +1,9 @@
-import { calledOf, isNamed, NAMED } from '../ids/called-of.ts'
 import { withNoun } from '../ids/label.ts'
 import type { Edit } from '../model/edit-schema.ts'
 import { ITEM_KINDS } from '../model/item-kinds.ts'
 import type { ThingKind } from '../model/thing-kind.ts'
 import type { Job } from '../model/types.ts'
+import { calledOf, isNamed, NAMED } from '../names/called-of.ts'
 import { labelsAround } from './apply/labels-around.ts'
 
 /** What something is called, with its noun: `circle 12`, `view “Elevation”`, `dimension drum_length`. */

@@ -1,5 +1,5 @@
-export { calledOf } from '../ids/called-of.ts'
 export { type Edit, editJsonSchema, editSchema } from '../model/edit-schema.ts'
+export { calledOf } from '../names/called-of.ts'
 export type { Applied } from './apply/applied.ts'
 export { applyEdit } from './apply/apply-edit.ts'
 export { EditRun } from './apply/edit-run.ts'

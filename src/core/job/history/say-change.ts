@@ -1,6 +1,6 @@
 import { type CoreReason, reason } from '../../words/core-words.ts'
-import { calledOf } from '../ids/called-of.ts'
 import { mintedFor } from '../ids/id-form.ts'
+import { calledOf } from '../names/called-of.ts'
 import type { AdoptedFrom, Change, ChangedField, Thing } from './change.ts'
 import type { Fields } from './changed-fields.ts'
 import { SIGNATURE } from './changes-of.ts'

@@ -45,7 +45,7 @@ describe('a table after edits', () => {
       fc.property(fc.gen(), (draw) => {
         const job = startFor(draw)
         const steps: Step[] = [{ job, table: dimensionTable(job) }]
-        for (let i = 0; i < 14; i++) {
+        for (let i = 0; i < 22; i++) {
           // Mostly the newest; at times one that others were made from already, as a trial has it.
           const { job, table } = (some(draw, 5) > 0 ? steps.at(-1) : oneOf(draw, steps)) as Step
           const after = edited(draw, job, `x${i}`)
@@ -56,7 +56,7 @@ describe('a table after edits', () => {
           steps.push({ job: after, table: now })
         }
       }),
-      { numRuns: 170 },
+      { numRuns: 115 },
     )
     // Enough edits, most rows left alone by them and yet uncertain, views fitted to more than they need, relations closed.
     expect(seen.edits).toBeGreaterThanOrEqual(1000)

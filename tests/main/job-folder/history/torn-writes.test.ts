@@ -83,7 +83,7 @@ let kinds = 0
 describe.each([
   ['one edit', [long(3, 'last')]],
   ['an edit of half a page', [pick('last')]],
-  ['two edits at once', [long(2, 'first of two'), long(2, 'second of two')]],
+  ['two edits at once', [long(1, 'first of two'), long(2, 'second of two')]],
 ])('the history, with %s on its way to the disk', (_, last) => {
   let torn: Torn & { folder: string }
   let states: Buffer[]

@@ -1,6 +1,6 @@
 import { quoted } from '../../words/quoted.ts'
+import { labelBesideId } from '../ids/label.ts'
 import type { ThingKind } from '../model/thing-kind.ts'
-import { labelBesideId } from './label.ts'
 
 /** What people know a thing of a kind by that goes by a name which need not be its own. */
 export const NAMED = { person: 'name', instrument: 'name', sheet: 'title', view: 'name' } as const
