@@ -112,6 +112,8 @@ describe('What is entered while an earlier entry is on its way', () => {
     it('is kept before the job is closed, and asked about before the page is left', async () => {
       const { folder } = await workshopJob()
       await session({ opens: { folder } }, async ({ page, person }) => {
+        // A picture that is still on its way when its job is closed would be refused.
+        await sheetReady(page)
         const opened = await openCard(person, 'drum_length')
         const letGo = await holdEdits(page)
         await person.click(opened.getByRole('textbox', { name: 'What it is' }))
@@ -132,6 +134,7 @@ describe('What is entered while an earlier entry is on its way', () => {
     it('and what can not be kept holds the job open once, with a word', async () => {
       const { folder } = await workshopJob()
       await session({ opens: { folder } }, async ({ page, person }) => {
+        await sheetReady(page)
         const opened = await openCard(person, 'drum_length')
         await person.fill(opened.getByRole('textbox', { name: 'Tolerance' }), 'rather close')
         await person.click(person.button('Close this job'))
