@@ -90,7 +90,8 @@ function checkChange(change: Change, before: Job, after: Job): void {
       const [pick] = fields
       const repeats = (is?.['repeats'] ?? []) as unknown[]
       expect(repeats).toHaveLength(((was?.['repeats'] ?? []) as unknown[]).length + 1)
-      expect(repeats.at(-1)).toEqual(pick?.after)
+      // As a job is written: there a zero has no sign.
+      expect(JSON.stringify(repeats.at(-1))).toBe(JSON.stringify(pick?.after))
       return
     }
     case 'moved':
