@@ -1,8 +1,8 @@
 import type { Job } from '../../../core/job/model/types.ts'
 import { type AnyReason, isReason } from '../../../core/words/reason.ts'
+import { isAbsent } from '../../services/files/is-absent.ts'
 import { lastEdit } from '../../services/job-folder/history/last-edit.ts'
 import { type Rescue, rescuesOf } from '../../services/job-folder/history/rescues.ts'
-import { isGone } from '../../services/job-folder/is-gone.ts'
 import {
   lookAtFolder,
   type MendFrom,
@@ -46,7 +46,7 @@ function rescuesInWords(folder: string, rescues: readonly Rescue[]): string {
 
 /** What is wrong with a job folder, what each of its two files holds, and what was rescued of it. */
 export async function sayWhatIsWrong(folder: string): Promise<string> {
-  if (await isGone(folder)) {
+  if (await isAbsent(folder)) {
     const rescues = await rescuesOf(folder, undefined)
     const gone = inWords(
       serviceReason('mend.folder-gone', { folder, rescues: rescues.map(({ path }) => path) }),

@@ -1,7 +1,7 @@
+import { isAbsent } from '../files/is-absent.ts'
 import { reason, type ServiceReason } from '../words/services-words.ts'
 import type { ChangedByAnother } from './history/history-file.ts'
 import type { Rescued } from './history/rescue.ts'
-import { isGone } from './is-gone.ts'
 import { lookAtFolder } from './mend-job.ts'
 
 /** Why a job can't be edited any more whose folder others changed while it was open, and how it is gone on with. */
@@ -10,7 +10,7 @@ export async function changedWhileOpen(
   { file, path }: { file: ChangedByAnother['file']; path: string },
   rescued: Rescued | null,
 ): Promise<ServiceReason> {
-  if (await isGone(folder)) return reason('job-folder.gone', { folder, rescued })
+  if (await isAbsent(folder)) return reason('job-folder.gone', { folder, rescued })
   const parts = { path, folder, rescued, enough: rescued !== null && (await opensWithAll(folder, rescued)) }
   return file === 'history'
     ? reason('history.changed-by-another', parts)

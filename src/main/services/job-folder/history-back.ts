@@ -11,7 +11,7 @@ import { ServiceError } from '../service-error.ts'
 import { reason } from '../words/services-words.ts'
 import { openForReading } from './history/history-handle.ts'
 import { type BeginLine, isBegin, type KeptLine } from './history/kept-line.ts'
-import { sha256 } from './history/line-text.ts'
+import { mayBegin, sha256 } from './history/line-text.ts'
 import { linesBack } from './history/lines-back.ts'
 import { openJobFolder } from './read-job-folder.ts'
 
@@ -28,15 +28,12 @@ export interface Began {
   anew: boolean
 }
 
-/** Bytes of a line in which a beginning says that it is one: before it stands who, when and of which job. */
-const HEAD = 4096
-
 /** Takes the lines in which any of some pieces of text stands, and every beginning. */
 const looksFor =
   (pieces: () => ReadonlySet<string> | null) =>
   (bytes: Buffer): boolean => {
     const wanted = pieces()
-    if (wanted === null || bytes.subarray(0, HEAD).includes('"begin":')) return true
+    if (wanted === null || mayBegin(bytes)) return true
     for (const piece of wanted) if (bytes.includes(piece)) return true
     return false
   }

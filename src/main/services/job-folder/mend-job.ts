@@ -1,6 +1,7 @@
 import { readFile } from 'node:fs/promises'
 import { basename, join } from 'node:path'
 import type { Job } from '../../../core/job/model/types.ts'
+import { isAbsent } from '../files/is-absent.ts'
 import { replaceFile } from '../files/replace-file.ts'
 import { historyFile, jobFile, lockFile, setAsideFolder } from '../job-layout/job-layout.ts'
 import { ServiceError } from '../service-error.ts'
@@ -14,7 +15,6 @@ import { readDocument } from './history/read-document.ts'
 import { orProblem, readWhole, type WholeHistory } from './history/read-whole.ts'
 import { type AllRescues, allRescuesOf, type Rescue, rescuesOf } from './history/rescues.ts'
 import { snapshotText, takePlace } from './history/snapshot.ts'
-import { isGone } from './is-gone.ts'
 import { type DocumentSide, leftByHistory, leftByJob, type OrProblem } from './left-behind.ts'
 import { releaseLock } from './lock/acquire-lock.ts'
 import { lockFolder } from './lock/lock-folder.ts'
@@ -137,7 +137,7 @@ export async function mendJob(
   from: MendFrom,
   { by, now, takeOver }: { by: string; now: Date; takeOver?: string },
 ): Promise<Mended> {
-  if (await isGone(folder)) {
+  if (await isAbsent(folder)) {
     const rescues = (await rescuesOf(folder, undefined)).map(({ path }) => path)
     throw new ServiceError(reason('mend.folder-gone', { folder, rescues }))
   }

@@ -1,5 +1,6 @@
 import { randomBytes } from 'node:crypto'
 import { join } from 'node:path'
+import pLimit from 'p-limit'
 import type { RecentJob } from '../../../contract/bench-state.ts'
 import { placeInWords } from './place-in-words.ts'
 import { type KnownJob, readRecent, writeRecent } from './recent-file.ts'
@@ -15,7 +16,8 @@ export class RecentJobs {
   readonly #log: (line: string) => void
   readonly #ids = new Map<string, string>()
   #jobs: KnownJob[] | undefined
-  #changes: Promise<void> = Promise.resolve()
+  /** One change after the other, or one would write over what another wrote since it read. */
+  readonly #oneByOne = pLimit(1)
 
   /** @param settings folder that holds recent.json; made when it is needed */
   constructor(settings: string, log: (line: string) => void) {
@@ -84,13 +86,10 @@ export class RecentJobs {
     await this.#change((jobs) => jobs.filter((job) => job.folder !== folder))
   }
 
-  /** One change after the other, or one would write over what another wrote since it read. */
   #change(change: (jobs: KnownJob[]) => KnownJob[]): Promise<void> {
-    const done = this.#changes.then(async () => {
+    return this.#oneByOne(async () => {
       this.#jobs = change(await readRecent(this.#path, this.#log)).slice(0, MOST)
       await writeRecent(this.#path, this.#jobs, this.#log)
     })
-    this.#changes = done.catch(() => undefined)
-    return done
   }
 }

@@ -98,3 +98,9 @@ function lineOf(fields: Record<string, unknown>): KeptLine | undefined {
     ...(isCount(together) ? { together } : {}),
   }
 }
+
+/** Bytes of a line in which a beginning says that it is one: before it stands who, when and of which job. */
+const HEAD = 4096
+
+/** Whether a line may be a beginning, told without reading it. */
+export const mayBegin = (bytes: Buffer): boolean => bytes.subarray(0, HEAD).includes('"begin":')

@@ -9,7 +9,23 @@ import { rescuedHistory } from './rescued-history.ts'
 import { snapshotText } from './snapshot.ts'
 
 /** What the names of folders with something rescued begin with. */
-export const RESCUED = 'rescued-'
+const RESCUED = 'rescued-'
+
+/** A folder in which something rescued may lie, and what the name of that begins with there. */
+export interface RescuePlace {
+  within: string
+  begins: string
+}
+
+/** Where what is rescued of a job is put: in its folder, else beside it, else where this machine keeps what is temporary. */
+export function rescuePlaces(folder: string): RescuePlace[] {
+  const beside = `${basename(folder)}-${RESCUED}`
+  return [
+    { within: folder, begins: RESCUED },
+    { within: dirname(folder), begins: beside },
+    { within: tmpdir(), begins: beside },
+  ]
+}
 
 /** What was rescued, and where it lies. */
 export interface Rescued {
@@ -34,13 +50,8 @@ export async function rescue(
   now: Date,
 ): Promise<Rescued | null> {
   const history = rescuedHistory(job, tip, held, now.toISOString())
-  const name = `${RESCUED}${momentForName(now)}`
-  const places = [
-    join(folder, name),
-    join(dirname(folder), `${basename(folder)}-${name}`),
-    join(tmpdir(), `${basename(folder)}-${name}`),
-  ]
-  for (const path of places) {
+  for (const { within, begins } of rescuePlaces(folder)) {
+    const path = join(within, `${begins}${momentForName(now)}`)
     try {
       // Not what is above it: a folder that is gone must not come back holding this alone.
       await mkdir(path)

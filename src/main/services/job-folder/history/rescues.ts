@@ -7,10 +7,10 @@ import { historyFile, jobFile } from '../../job-layout/job-layout.ts'
 import { lineAt } from './find-line.ts'
 import { openForReading } from './history-handle.ts'
 import { isBegin } from './kept-line.ts'
-import { hashAtEnd, readLine } from './line-text.ts'
+import { hashAtEnd, mayBegin, readLine } from './line-text.ts'
 import { readDocument } from './read-document.ts'
 import { orProblem, readWhole, type WholeHistory } from './read-whole.ts'
-import { RESCUED } from './rescue.ts'
+import { rescuePlaces } from './rescue.ts'
 import { saidBy } from './said-by.ts'
 import { segmentsFrom } from './segments.ts'
 import { segmentsBack } from './segments-back.ts'
@@ -28,17 +28,10 @@ interface Candidate {
   near: boolean
 }
 
-/** Bytes of a line in which a beginning says that it is one. */
-const HEAD = 4096
-
-/** The folders that may hold what was rescued of a job: in its folder, beside it, and where the machine keeps what is temporary. */
+/** The folders that may hold what was rescued of a job. */
 async function candidates(folder: string): Promise<Candidate[]> {
-  const beside = `${basename(folder)}-${RESCUED}`
-  const places = new Map([
-    [folder, RESCUED],
-    [dirname(folder), beside],
-    ...(dirname(folder) === tmpdir() ? [] : [[tmpdir(), beside] as const]),
-  ])
+  // A job that lies where the machine keeps what is temporary has it beside itself.
+  const places = new Map(rescuePlaces(folder).map(({ within, begins }) => [within, begins]))
   const found: Candidate[] = []
   for (const [place, begins] of places) {
     const entries = await readdir(place, { withFileTypes: true }).catch(() => [])
@@ -63,7 +56,7 @@ async function ownOf(folder: string): Promise<{ ids: Set<string>; hashes: Set<st
         // Only to be compared with, so that no line need be made sure of.
         const hash = hashAtEnd(bytes)
         if (hash !== undefined) hashes.add(hash)
-        const read = bytes.subarray(0, HEAD).includes('"begin":') ? readLine(bytes) : undefined
+        const read = mayBegin(bytes) ? readLine(bytes) : undefined
         if (read !== undefined && isBegin(read.line)) ids.add(read.line.job)
       }
     }
