@@ -4,6 +4,7 @@ import { mintedFor } from '../ids/id-form.ts'
 import { called, labelOf, withNoun } from '../ids/label.ts'
 import type { Edit } from '../model/edit-schema.ts'
 import { ITEM_KINDS, nameOf } from '../model/item-kinds.ts'
+import { SIGNATURE } from '../model/signature-fields.ts'
 import type { ThingKind } from '../model/thing-kind.ts'
 import type { Job, MarkPick } from '../model/types.ts'
 import { mirrorsOf } from '../picks/with-picks.ts'
@@ -92,9 +93,6 @@ interface FieldChange {
   set?: object
   clear?: string[]
 }
-
-/** Who made something and when: that goes along with whatever else is changed. */
-const SIGNATURE: ReadonlySet<string> = new Set(['by', 'at', 'sitting', 'changedBy', 'changedAt'])
 
 /** The fields in which two states of a thing, plain JSON, differ. */
 const differing = (before: Fields, after: Fields): string[] =>

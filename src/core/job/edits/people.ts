@@ -1,5 +1,6 @@
 import { labelOf } from '../ids/label.ts'
 import type { Mint } from '../ids/mint-ids.ts'
+import { inOneCase } from '../ids/thing-called.ts'
 import type { Edit } from '../model/edit-schema.ts'
 import { jobSchema } from '../model/schema.ts'
 import type { Job, Person } from '../model/types.ts'
@@ -7,7 +8,7 @@ import { walkMeanings } from '../model/walk-meanings.ts'
 
 const REFERENCES = walkMeanings(jobSchema, 'reference')
 
-const alike = (a: string, b: string): boolean => a.trim().toLowerCase() === b.trim().toLowerCase()
+const alike = (a: string, b: string): boolean => inOneCase(a) === inOneCase(b)
 
 /** The person of a job that goes by an id or, failing that, by a name, whatever its case. */
 export function personOf({ people }: Pick<Job, 'people'>, who: string): Person | undefined {

@@ -1,5 +1,6 @@
 import { called } from '../ids/label.ts'
 import type { Edit } from '../model/edit-schema.ts'
+import { MADE_BY } from '../model/signature-fields.ts'
 import type { Dimension, Evidence, Job, View } from '../model/types.ts'
 import type { Stamp } from './stamp.ts'
 import { signedMove, stampedPick } from './stamp-pick.ts'
@@ -44,9 +45,6 @@ function stampedChange<E extends { set?: object; clear?: string[] }>(
   return add === null ? edit : { ...edit, set: { ...edit.set, ...add } }
 }
 
-/** Who made or changed something, and when. */
-const SIGNATURE: ReadonlySet<string> = new Set(['by', 'at', 'changedBy', 'changedAt'])
-
 /**
  * A change to a thing that says who entered it, with who makes the change and when beside that: what it says now is no
  * longer theirs alone. The change itself where it says so already, or only who did something is changed.
@@ -58,7 +56,7 @@ function signedChange<E extends { set?: object; clear?: string[] }>(
 ): E {
   const touched = [...Object.keys(edit.set ?? {}), ...(edit.clear ?? [])]
   const said = touched.some((field) => field === 'changedBy' || field === 'changedAt')
-  if (item === undefined || said || touched.every((field) => SIGNATURE.has(field))) return edit
+  if (item === undefined || said || touched.every((field) => MADE_BY.has(field))) return edit
   if (item.by === undefined && item.at === undefined) return edit
   const gone = by === undefined && item.changedBy !== undefined ? ['changedBy'] : []
   return {

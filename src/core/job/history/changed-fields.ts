@@ -14,7 +14,7 @@ function eachField(before: Fields, after: Fields, visit: (field: string) => void
 }
 
 /** Whether two values of a job, which is plain JSON, are the same; a field without a value is as good as none. */
-function isSame(a: unknown, b: unknown): boolean {
+export function isSame(a: unknown, b: unknown): boolean {
   if (a === b) return true
   if (typeof a !== 'object' || typeof b !== 'object' || a === null || b === null) return false
   if (Array.isArray(a) !== Array.isArray(b)) return false

@@ -1,5 +1,6 @@
 import { type Edit, itemEditOf } from '../edits/edit.ts'
 import { ITEM_KINDS } from '../model/item-kinds.ts'
+import { SIGNATURE } from '../model/signature-fields.ts'
 import type { MarkPick } from '../model/types.ts'
 import { mirrorsOf } from '../picks/with-picks.ts'
 import type { Change, Thing, Verb } from './change.ts'
@@ -54,9 +55,6 @@ function verbOf(kind: Thing['kind'], fields: Change['fields']): Verb {
   )
   return kind === 'mark' && isMoved ? 'moved' : 'changed'
 }
-
-/** Who made or changed a thing, when and in which sitting. */
-export const SIGNATURE: ReadonlySet<string> = new Set(['by', 'at', 'sitting', 'changedBy', 'changedAt'])
 
 /** What was written as it was before, where nothing else was: no change is told without what it was about. */
 function writtenAgain(found: Change['fields'], before: Fields, after: Fields): Change['fields'] {

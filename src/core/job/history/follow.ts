@@ -1,7 +1,9 @@
+import { inOneCase } from '../ids/thing-called.ts'
 import type { Job } from '../model/types.ts'
 import type { Change, Thing } from './change.ts'
 import { changesOf } from './changes-of.ts'
 import type { HistoryLine } from './history-line.ts'
+import { RENAMING } from './known-names.ts'
 import type { Subject } from './subject.ts'
 
 /** Follows something through a history that is read from its newest line back. */
@@ -16,12 +18,6 @@ export interface Follower {
   /** Whether something is it, belongs to it or was done by it, as far back as was read. */
   isAbout(thing: Thing, by?: string): boolean
 }
-
-/**
- * What stands in lines that may have given something another name, as JSON has it. What happened to one thing names
- * others, and they are to go by the names that they had then.
- */
-const RENAMING = ['"change-view"', '"change-sheet"', '"change-person"', '"change-instrument"']
 
 /** Everything that happened to an item, or to a view and the sizes known in it. */
 class ItemFollower implements Follower {
@@ -70,8 +66,6 @@ class PersonFollower implements Follower {
 
   #did = (by: string | undefined): boolean => by !== undefined && this.#called.has(inOneCase(by))
 }
-
-const inOneCase = (name: string): string => name.trim().toLowerCase()
 
 /**
  * Everything that happened to a dimension: its own fields, its evidence, its adoption, and the marks that its evidence

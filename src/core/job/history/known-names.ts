@@ -33,6 +33,12 @@ const NOUNS: { readonly [K in Thing['kind']]?: string } = {
 export const wordsFieldOf = (kind: Thing['kind']): string | undefined =>
   kind === 'mark' ? 'label' : isNamed(kind) ? NAMED[kind] : undefined
 
+/**
+ * What stands in lines that may have given something another name, as JSON has it. What happened to one thing names
+ * others, and they are to go by the names that they had then.
+ */
+export const RENAMING: readonly string[] = Object.keys(NAMED).map((kind) => `"change-${kind}"`)
+
 /** The words that a field holds; undefined where it holds none. */
 export const wordsIn = (value: unknown): string | undefined =>
   typeof value === 'string' && value.trim() !== '' ? value : undefined
@@ -167,4 +173,5 @@ export class KnownNames implements ThingNames {
   }
 }
 
-const keyOf = ({ kind, id }: Pick<Thing, 'kind' | 'id'>): string => `${kind} ${id}`
+/** What tells a thing from all others of a job. */
+export const keyOf = ({ kind, id }: Pick<Thing, 'kind' | 'id'>): string => `${kind} ${id}`

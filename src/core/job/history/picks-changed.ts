@@ -1,4 +1,5 @@
 import type { ChangedField } from './change.ts'
+import { isSame } from './changed-fields.ts'
 
 /** What a change did to the list of the picks of a mark after the first. */
 export interface PicksChanged {
@@ -14,8 +15,6 @@ export interface PicksChanged {
 const OF_REPEATS: ReadonlySet<string> = new Set(['repeats', 'repeatedBy'])
 
 const listIn = (value: unknown): readonly unknown[] => (Array.isArray(value) ? value : [])
-
-const isSame = (a: unknown, b: unknown): boolean => JSON.stringify(a) === JSON.stringify(b)
 
 /** The field of a place: a point, or the points of something else. */
 const fieldOf = (place: unknown): string =>

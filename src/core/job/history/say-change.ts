@@ -1,9 +1,10 @@
 import { type CoreReason, reason } from '../../words/core-words.ts'
 import { mintedFor } from '../ids/id-form.ts'
+import { SIGNATURE } from '../model/signature-fields.ts'
 import { calledOf } from '../names/called-of.ts'
 import type { AdoptedFrom, Change, ChangedField, Thing } from './change.ts'
 import type { Fields } from './changed-fields.ts'
-import { SIGNATURE } from './changes-of.ts'
+import { isSame } from './changed-fields.ts'
 import type { HistoryEntry } from './history-of.ts'
 import type { ThingNames } from './known-names.ts'
 import { farthestApart, pickDistance, pixelsIn } from './pick-distance.ts'
@@ -163,7 +164,7 @@ function sayChanged({ thing, fields }: Change, names: ThingNames): CoreReason {
   if (picks?.again !== undefined)
     return sayPickedAgain({ thing, verb: 'picked again', fields: [picks.again] }, names)
   if (picks !== null) return reason('history.took-back-picks', { thing: called, ...picks })
-  const isAgain = said.every(({ before, after }) => JSON.stringify(before) === JSON.stringify(after))
+  const isAgain = said.every(({ before, after }) => isSame(before, after))
   if (!isAgain)
     return reason('history.changed', { thing: called, fields: writtenFields(thing.kind, said, names) })
   const again = said.map(({ field, after }) => {

@@ -7,7 +7,7 @@ import type { Change } from './change.ts'
 import type { Fields } from './changed-fields.ts'
 import { changesOf } from './changes-of.ts'
 import type { HistoryLine } from './history-line.ts'
-import { type KnownNames, wordsFieldOf, wordsIn } from './known-names.ts'
+import { type KnownNames, keyOf, RENAMING, wordsFieldOf, wordsIn } from './known-names.ts'
 
 /** What a history is asked for: a thing of one of the lists of a job. */
 export interface Subject {
@@ -123,10 +123,7 @@ export class FormerSubject {
       '"add-dimension"',
       '"remove-',
       // Of whatever case it was written in, the text itself can't be looked for.
-      '"change-view"',
-      '"change-sheet"',
-      '"change-person"',
-      '"change-instrument"',
+      ...RENAMING,
       '"label"',
     ])
     this.#dimensions = new Map(job.dimensions.map(({ name }) => [name, { kind: 'dimension', id: name }]))
@@ -146,7 +143,7 @@ export class FormerSubject {
     const { kind, id } = thing
     if (kind === 'evidence' || kind === 'reference' || kind === 'job') return null
     if (verb === 'removed') {
-      const key = `${kind} ${id}`
+      const key = keyOf(thing)
       if (!this.#removed.has(key)) this.#removed.set(key, n)
       const isIt = [id, ...this.#names.allOf(thing)].map(asked).includes(this.#called)
       return isIt ? { kind, id, until: n } : null
@@ -159,7 +156,7 @@ export class FormerSubject {
   /** Something that is still there, or is gone, or a part of it, where that went by these words. */
   #wentBy(thing: Pick<Subject, 'kind' | 'id'>, words: string): Subject | null {
     const { kind, id } = thing
-    const until = this.#isThere(thing) ? undefined : this.#removed.get(`${kind} ${id}`)
+    const until = this.#isThere(thing) ? undefined : this.#removed.get(keyOf(thing))
     if ([words, `${kind} ${words}`].map(asked).includes(this.#called))
       return until === undefined ? { kind, id } : { kind, id, until }
     return this.#partBy(thing, words)

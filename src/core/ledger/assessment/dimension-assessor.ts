@@ -29,14 +29,14 @@ export interface Setting {
 
 /** Assesses the dimensions of a job, one after another. */
 export class DimensionAssessor {
-  readonly #setting: Setting
+  readonly #singles: Singles
   /** What is the same for all dimensions is made once, for there are thousands. */
   readonly #context: Omit<EvaluationContext, 'figures' | 'scatter'>
   #asking: Asking<Things> | null = null
 
   constructor(setting: Setting) {
     const { conventions, unit, finest, shared } = setting
-    this.#setting = setting
+    this.#singles = setting.singles
     const decided = (name: string, which: Which): Uncertain | null =>
       this.#get('dimension', name)?.decision[which] ?? null
     this.#context = {
@@ -68,9 +68,9 @@ export class DimensionAssessor {
   /** Evaluates the evidence of a dimension and decides its value; those that its formulas use were assessed before. */
   assess(dimension: Dimension, asking: Asking<Things>): Assessed {
     this.#asking = asking
-    const { conventions, singles } = this.#setting
-    const { figures } = singleOf(singles, dimension)
-    const { unit, finest, viewOf, featureOf, instrumentOf, limitOf, hasValue, within } = this.#context
+    const { figures } = singleOf(this.#singles, dimension)
+    const { conventions, unit, finest, viewOf, featureOf, instrumentOf, limitOf, hasValue, within } =
+      this.#context
     const scatter = foundScatter(dimension, conventions)
     // One literal, not a spread of parts: it is made for every dimension, and spreading is slow.
     const context: EvaluationContext = {
