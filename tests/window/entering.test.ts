@@ -7,8 +7,8 @@ import { workshopJob } from '../main/fixtures/workshop-job.ts'
 import { inEachHost, inHost } from './harness/at-the-bench.ts'
 import { localLauncher } from './harness/local-launcher.ts'
 import type { Person } from './harness/person.ts'
-import { grid, tableSettled } from './harness/table-in-window.ts'
-import { atWork, sheetReady, workAs } from './steps.ts'
+import { grid } from './harness/table-in-window.ts'
+import { atWork, openCard, sheetReady, workAs } from './steps.ts'
 
 /** Holds every edit on its way; what comes back lets so many of them go on, by and by. */
 async function holdEdits(page: Page): Promise<(howMany: number) => void> {
@@ -24,14 +24,6 @@ async function holdEdits(page: Page): Promise<(howMany: number) => void> {
 }
 
 const saved = (page: Page): Locator => page.locator('[data-saved]')
-
-async function openCard(person: Person, name: string): Promise<Locator> {
-  await tableSettled(person.page)
-  await person.click(grid(person.page).getByText(name, { exact: true }))
-  const opened = person.page.getByRole('article', { name: `Card of ${name}` })
-  await opened.waitFor()
-  return opened
-}
 
 /** Writes in place of what is in the field that has the keyboard, and presses Enter. */
 async function enter(person: Person, text: string): Promise<void> {

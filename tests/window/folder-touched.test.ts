@@ -6,18 +6,14 @@ import { workshopJob } from '../main/fixtures/workshop-job.ts'
 import { inHost } from './harness/at-the-bench.ts'
 import { localLauncher } from './harness/local-launcher.ts'
 import type { Person } from './harness/person.ts'
-import { grid, tableSettled } from './harness/table-in-window.ts'
+import { openCard } from './steps.ts'
 
 const DIMENSION = 'drum_length'
 
-async function openCard(person: Person): Promise<Locator> {
-  const { page } = person
-  page.setDefaultTimeout(10_000)
-  await tableSettled(page)
-  await person.click(grid(page).getByText(DIMENSION, { exact: true }))
-  const card = page.getByRole('article', { name: `Card of ${DIMENSION}` })
-  await card.waitFor()
-  return card
+/** The card of a dimension, in a window of which nothing is waited for longer than ten seconds. */
+async function cardIn(person: Person): Promise<Locator> {
+  person.page.setDefaultTimeout(10_000)
+  return openCard(person, DIMENSION)
 }
 
 const banners = (page: Page): Locator => page.locator('.frame-banners')
@@ -29,7 +25,7 @@ describe('A second window that looks on', () => {
       await session({ opens: { folder } }, async ({ page: first, person: there }) => {
         await session({ opens: { folder } }, async ({ page, person: here }) => {
           await banners(page).getByText('they are at work on this machine').waitFor()
-          const card = await openCard(here)
+          const card = await cardIn(here)
           await here.click(card.getByRole('button', { name: 'History' }))
 
           await there.click(there.button(/^At work/))
@@ -37,7 +33,7 @@ describe('A second window that looks on', () => {
           await first.getByRole('textbox', { name: 'Name' }).waitFor()
           await there.write('Eve')
           await there.press('Enter')
-          const theirs = await openCard(there)
+          const theirs = await cardIn(there)
           await there.click(theirs.getByRole('button', { name: 'Add evidence' }))
           await there.write('217 mm')
           await there.press('Enter')
@@ -75,7 +71,7 @@ describe('What was typed stays when the folder is touched and the edit refused',
       // What the host writes of the refusal is expected, and looked at by itself.
       const refusals: string[] = []
       await session({ opens: { folder } }, async ({ page, person, window }) => {
-        const card = await openCard(person)
+        const card = await cardIn(person)
         await person.click(card.getByRole('button', { name: 'Add evidence' }))
         await person.write('217 mm')
         await person.press('Enter')
@@ -102,7 +98,7 @@ describe('What was typed stays when the folder is touched and the edit refused',
     it('also in the form of a reading, until it is put away', async () => {
       const { folder } = await workshopJob()
       await session({ opens: { folder } }, async ({ page, person, window }) => {
-        const card = await openCard(person)
+        const card = await cardIn(person)
         await person.click(card.getByRole('button', { name: 'Add evidence' }))
         await person.write('217 mm')
         await rm(join(folder, '.lock'))

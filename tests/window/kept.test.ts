@@ -1,4 +1,4 @@
-import type { Locator, Page } from 'playwright-core'
+import type { Locator } from 'playwright-core'
 import { describe, expect, it } from 'vitest'
 import { labelOf } from '../../src/core/job/ids/label.ts'
 import { readJobFolder } from '../../src/main/services/job-folder/read-job-folder.ts'
@@ -7,23 +7,12 @@ import { workshopJob } from '../main/fixtures/workshop-job.ts'
 import { plateJob } from './fixtures/plate-job.ts'
 import { inEachHost, inHost } from './harness/at-the-bench.ts'
 import { localLauncher } from './harness/local-launcher.ts'
-import type { Person } from './harness/person.ts'
 import { grid, tableSettled } from './harness/table-in-window.ts'
-import { desk, pickPunch, sheetReady, workAs } from './steps.ts'
+import { desk, openCard, pickPunch, sheetReady, workAs } from './steps.ts'
 
 /** Whether the keyboard is somewhere in a part of the window, as soon as it has come to rest. */
 async function expectKeyboardIn(part: Locator): Promise<void> {
   await expect.poll(() => part.evaluate((element) => element.contains(document.activeElement))).toBe(true)
-}
-
-const card = (page: Page, name: string): Locator => page.getByRole('article', { name: `Card of ${name}` })
-
-async function openCard(person: Person, name: string): Promise<Locator> {
-  await tableSettled(person.page)
-  await person.click(grid(person.page).getByText(name, { exact: true }))
-  const opened = card(person.page, name)
-  await opened.waitFor()
-  return opened
 }
 
 describe('The keyboard stays near', () => {

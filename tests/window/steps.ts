@@ -3,7 +3,7 @@ import { type Punch, punchAt } from './fixtures/plate.ts'
 import { boxOf } from './harness/box-of.ts'
 import type { Person } from './harness/person.ts'
 import { closeUp, sheetBox } from './harness/sheet-hand.ts'
-import { tableSettled } from './harness/table-in-window.ts'
+import { grid, tableSettled } from './harness/table-in-window.ts'
 
 /** One of a few that stand side by side, where it is pressed. */
 export const oneOf = (page: Page, group: string, name: string): Locator =>
@@ -11,6 +11,15 @@ export const oneOf = (page: Page, group: string, name: string): Locator =>
 
 /** From the whole sheet in sight to a punch that fills a good part of what is looked at. */
 const NOTCHES = 12
+
+/** Chooses a dimension in the table, and waits for its card. */
+export async function openCard(person: Person, name: string): Promise<Locator> {
+  await tableSettled(person.page)
+  await person.click(grid(person.page).getByText(name, { exact: true }))
+  const opened = person.page.getByRole('article', { name: `Card of ${name}` })
+  await opened.waitFor()
+  return opened
+}
 
 /** The desk beside the sheet. */
 export const desk = (page: Page): Locator => page.getByRole('complementary')

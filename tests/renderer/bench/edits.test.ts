@@ -1,27 +1,16 @@
 import { beforeEach, expect, test } from 'vitest'
-import type { OpenedJob } from '../../../src/contract/bench-state.ts'
-import { newJob } from '../../../src/core/job/model/new-job.ts'
 import { useBench } from '../../../src/renderer/bench/bench-store.ts'
 import { makeEdit, undo } from '../../../src/renderer/bench/edits.ts'
 import { isAllKept } from '../../../src/renderer/bench/in-turn.ts'
 import { tell, tellWritable } from '../../../src/renderer/bench/notices.ts'
 import { isSaidAbove } from '../../../src/renderer/bench/said-above.ts'
 import { setHost } from '../../../src/renderer/bench/the-host.ts'
+import { openedJob } from './opened-job.ts'
 
-const opened: OpenedJob = {
-  id: 'j',
-  job: newJob('Boiler', 'in'),
-  n: 1,
-  reading: 'r1',
-  place: '~/a',
-  sample: false,
-  writable: true,
-  notices: [],
-  scans: [],
-  savedAt: null,
+const opened = openedJob({
   undoName: 'add mark M5',
   undoBy: { by: 'Eve', at: '2026-03-01T08:00:00Z' },
-}
+})
 
 /** What the host was asked, and how it answers, once it is let. */
 const asked: { name: string; args: unknown; answer: (reply: object) => void }[] = []

@@ -12,6 +12,7 @@ import { takeBench, takeCommitted, takeEvent } from '../../../src/renderer/bench
 import { setHost } from '../../../src/renderer/bench/the-host.ts'
 import type { FromWorker, ToWorker } from '../../../src/renderer/findings/messages.ts'
 import { noPicks, withPick } from '../../../src/renderer/picking/picks.ts'
+import { openedJob } from './opened-job.ts'
 
 /** The worker, on the spot: it keeps what it was asked. */
 const sent: ToWorker[] = []
@@ -51,18 +52,14 @@ const TABLE: Table = {
   cautionReasons: [],
 }
 
-const opened = (n: number, place = '~/a'): OpenedJob => ({
-  id: `job in ${place}`,
-  job: { ...newJob('Boiler', 'in'), sheets: [SHEET], edition: n },
-  n,
-  reading: 'r1',
-  place,
-  sample: false,
-  writable: true,
-  notices: ['A line of the history was set aside.'],
-  scans: [],
-  savedAt: null,
-})
+const opened = (n: number, place = '~/a'): OpenedJob =>
+  openedJob({
+    id: `job in ${place}`,
+    job: { ...newJob('Boiler', 'in'), sheets: [SHEET], edition: n },
+    n,
+    place,
+    notices: ['A line of the history was set aside.'],
+  })
 
 const bench = (job: OpenedJob | null): BenchState => ({
   version: '0',

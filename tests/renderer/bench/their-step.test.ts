@@ -2,26 +2,18 @@ import { expect, test } from 'vitest'
 import type { OpenedJob } from '../../../src/contract/bench-state.ts'
 import { newJob } from '../../../src/core/job/model/new-job.ts'
 import { refusedAsTheirs, theirStep } from '../../../src/renderer/bench/their-step.ts'
+import { openedJob } from './opened-job.ts'
 
-const opened = (by: string | undefined): OpenedJob => ({
-  id: 'j',
-  job: {
-    ...newJob('Boiler', 'in'),
-    people: [
-      { id: 'AR', name: 'A. Rivet' },
-      { id: 'BB', name: 'B. Brass' },
-    ],
-  },
-  n: 1,
-  reading: 'r1',
-  place: '~/a',
-  sample: false,
-  writable: true,
-  notices: [],
-  scans: [],
-  savedAt: null,
-  ...(by === undefined ? {} : { undoName: 'add mark M5', undoBy: { by, at: '2026-03-01T08:00:00Z' } }),
-})
+const people = [
+  { id: 'AR', name: 'A. Rivet' },
+  { id: 'BB', name: 'B. Brass' },
+]
+
+const opened = (by: string | undefined): OpenedJob =>
+  openedJob({
+    job: { ...newJob('Boiler', 'in'), people },
+    ...(by === undefined ? {} : { undoName: 'add mark M5', undoBy: { by, at: '2026-03-01T08:00:00Z' } }),
+  })
 
 test("an edit of one's own is taken back at once, by whichever name one goes", () => {
   for (const person of ['AR', 'ar', ' A. Rivet ', 'a. rivet']) {
