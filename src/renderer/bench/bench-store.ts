@@ -3,6 +3,7 @@ import type { BenchState, OpenedJob } from '../../contract/bench-state.ts'
 import type { SheetPictures } from '../../contract/pictures.ts'
 import type { Unit } from '../../core/job/model/types.ts'
 import type { Table } from '../../core/ledger/table/table.ts'
+import type { FiguresAs } from '../../core/ledger/units/look.ts'
 import { type Aids, PLAIN } from '../looking/aids.ts'
 import { startingAids } from '../looking/starting-aids.ts'
 import { noPicks, type Picks } from '../picking/picks.ts'
@@ -54,6 +55,8 @@ export interface BenchContents {
   person: string
   /** Lengths are looked at in this unit; null: in the job's own. */
   unit: Unit | null
+  /** How exact inches are set. */
+  figuresAs: FiguresAs
   theme: 'system' | 'light' | 'dark'
   /** Somebody else's edit that a step would take: the person is being asked. */
   theirs: TheirStep | null
@@ -78,6 +81,7 @@ export const useBench = create<BenchContents>(() => ({
   aids: {},
   person: '',
   unit: null,
+  figuresAs: 'fractions',
   theme: 'system',
   theirs: null,
   keeping: 0,

@@ -2,6 +2,7 @@ import type { BenchState, Committed } from '../../contract/bench-state.ts'
 import type { HostEvent } from '../../contract/host-event.ts'
 import { applyEdit, type Edit } from '../../core/job/edits/edit.ts'
 import type { Job, Unit } from '../../core/job/model/types.ts'
+import type { FiguresAs } from '../../core/ledger/units/look.ts'
 import { Computer } from '../findings/computer.ts'
 import { noPicks } from '../picking/picks.ts'
 import { inWords } from '../words/window-words.ts'
@@ -27,14 +28,21 @@ export function theComputer(): Computer {
 
 /** Has the table of the job that is open worked out, in the unit that it is looked at in. */
 function workOutTable(): void {
-  const { opened, unit } = useBench.getState()
-  if (opened !== null) theComputer().table(opened.n, opened.job, unit ?? opened.job.unit)
+  const { opened, unit, figuresAs } = useBench.getState()
+  if (opened !== null) theComputer().table(opened.n, opened.job, { unit: unit ?? opened.job.unit, figuresAs })
 }
 
 /** Looks at lengths in another unit; null: in the job's own. */
 export function lookIn(unit: Unit | null): void {
   if (useBench.getState().unit === unit) return
   useBench.setState({ unit })
+  workOutTable()
+}
+
+/** Has exact inches set in fractions or in decimals. */
+export function setFigures(figuresAs: FiguresAs): void {
+  if (useBench.getState().figuresAs === figuresAs) return
+  useBench.setState({ figuresAs })
   workOutTable()
 }
 

@@ -1,10 +1,9 @@
 import './evidence-piece.css'
 import { useState } from 'react'
-import { twoFigures } from '../../core/handoff/table/rounding.ts'
-import { unitSuffix } from '../../core/handoff/table/stated-value.ts'
 import { afterNoun, called, labelOf } from '../../core/job/ids/label.ts'
 import type { Evidence } from '../../core/job/model/types.ts'
 import type { TableEvidence } from '../../core/ledger/table/table.ts'
+import { plusMinus } from '../../core/ledger/units/plus-minus.ts'
 import { capital } from '../../core/words/capital.ts'
 import { makeEdit } from '../bench/edits.ts'
 import { changedSince, momentInWords, personName, signature } from '../bench/signature.ts'
@@ -118,19 +117,15 @@ export function EvidencePiece(props: EvidencePieceProps) {
   )
 }
 
-/** `3 5/8"`, the standard uncertainty it is compared with, and E_n. */
+/** `3 5/8"` or `3.626" ± 0.031"`, what a figure counts as when it is compared, and E_n. */
 function Value({ dimension, weighed, unit }: EvidencePieceProps) {
   if (weighed === undefined || weighed.value === null) return null
-  const { u, en } = weighed
+  const { U, en, basis } = weighed
+  const spread = plusMinus(U, dimension.kind, unit)
   return (
     <p className="evidence-piece-value">
-      <Figure text={weighed.written} />
-      {u > 0 && (
-        <span className="dimension-card-small">
-          u {twoFigures(u)}
-          {unitSuffix(dimension.kind, unit)}
-        </span>
-      )}
+      <Figure text={basis === 'printed' ? weighed.written : `${weighed.written}${spread}`} />
+      {basis === 'printed' && U > 0 && <span className="dimension-card-small">compared as{spread}</span>}
       {en !== undefined && (
         <span className="evidence-piece-en" data-disputes={en > 1 || undefined}>
           {en > 1 ? 'disputes' : 'agrees'}, E_n {en >= 100 ? 'over 100' : en.toFixed(1)}

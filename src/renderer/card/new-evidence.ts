@@ -5,9 +5,14 @@ import type { Dimension, Evidence, Job, Unit } from '../../core/job/model/types.
 import { readFigures } from '../../core/ledger/evidence/figures.ts'
 import { foundEvidence, limitOfError } from '../../core/ledger/evidence/found-evidence.ts'
 import { readReading } from '../../core/ledger/evidence/found-reading.ts'
+import { foundScatter } from '../../core/ledger/evidence/found-scatter.ts'
 import { printedEvidence } from '../../core/ledger/evidence/printed-evidence.ts'
-import { writeMeasured } from '../../core/ledger/units/display-units.ts'
+import { displayFactor, writeMeasured } from '../../core/ledger/units/display-units.ts'
+import { plusMinus } from '../../core/ledger/units/plus-minus.ts'
 import { NotationError } from '../../core/quantity/notation/notation-error.ts'
+import type { QuantityKind } from '../../core/quantity/quantity-kind.ts'
+import { expand } from '../../core/uncertainty/coverage.ts'
+import type { Uncertain } from '../../core/uncertainty/uncertain.ts'
 import type { AnyReason } from '../../core/words/reason.ts'
 import { ScantlingError } from '../../core/words/scantling-error.ts'
 
@@ -79,23 +84,36 @@ function understoodAs(item: Evidence, dimension: Dimension, job: Job, unit: Unit
   switch (item.basis) {
     case 'printed': {
       const figures = readFigures({ ...dimension, evidence: [item] }, job)
-      const { written } = printedEvidence(item, dimension, { conventions: job, unit, figures, finest: null })
+      const { written } = printedEvidence(item, dimension, {
+        conventions: job,
+        unit,
+        figuresAs: 'fractions',
+        figures,
+        finest: null,
+      })
       return `Read as ${written}`
     }
     case 'found': {
       // Each by itself first, so that the line which can't be read is the one that is named.
       for (const reading of item.readings) readReading(reading, dimension.kind, job)
+      const readings = { ...dimension, evidence: [...dimension.evidence, item] }
       const { adopted } = foundEvidence(item, dimension.kind, {
         conventions: job,
         instrument: job.instruments.find(({ id }) => id === item.instrument),
         limitOf: limitOfError,
-        scatter: undefined,
+        scatter: foundScatter(readings, job).get(item.instrument),
       })
-      const style = { kind: dimension.kind, unit, finest: null, feet: false }
-      const mean = adopted === null ? '' : writeMeasured(adopted.value, 0, style)
+      const mean = adopted === null ? '' : measuredWithU(adopted, dimension.kind, unit)
       return item.readings.length === 1 ? `Read as ${mean}` : `${item.readings.length} readings, mean ${mean}`
     }
     default:
       return 'The formula can be worked out'
   }
+}
+
+/** As the table will have it: never a measured value without its ±. */
+function measuredWithU(x: Uncertain, kind: QuantityKind, unit: Unit): string {
+  const { U } = expand(x)
+  const style = { kind, unit, figuresAs: 'fractions', finest: null, feetFrom: null } as const
+  return `${writeMeasured(x.value, U, style)}${plusMinus(U * displayFactor(kind, unit), kind, unit)}`
 }

@@ -1,6 +1,7 @@
 import type { Edit } from '../../core/job/edits/edit.ts'
 import type { Job, Unit } from '../../core/job/model/types.ts'
 import type { Table, TableRow } from '../../core/ledger/table/table.ts'
+import type { Look } from '../../core/ledger/units/look.ts'
 import type { AnyReason } from '../../core/words/reason.ts'
 import { reason } from '../words/window-words.ts'
 import type { FromWorker, ToWorker } from './messages.ts'
@@ -72,9 +73,9 @@ export class Computer {
     })
   }
 
-  /** Asks for the table of a job, looked at in a unit. */
-  table(n: number, job: Job, unit: Unit = job.unit): void {
-    this.#table = { kind: 'table', n, job, unit }
+  /** Asks for the table of a job, as it is looked at. */
+  table(n: number, job: Job, look: Partial<Look> = {}): void {
+    this.#table = { kind: 'table', n, job, look }
     this.#next()
   }
 
@@ -82,8 +83,8 @@ export class Computer {
    * What a dimension would come to after an edit that is not made. A trial that waits is given up for a newer one of
    * the same dimension.
    */
-  trial(job: Job, edit: Edit, dimension: string, unit: Unit = job.unit): Promise<Trial> {
-    const message: TrialAsk = { kind: 'trial', ask: ++this.#asked, job, unit, edit, dimension }
+  trial(job: Job, edit: Edit, dimension: string, look: Partial<Look> = {}): Promise<Trial> {
+    const message: TrialAsk = { kind: 'trial', ask: ++this.#asked, job, look, edit, dimension }
     return new Promise((resolve) => {
       const older = this.#trials.get(dimension)
       if (older !== undefined) answer(older, null, null)
@@ -123,9 +124,9 @@ export class Computer {
 }
 
 function answer(
-  { message: { unit }, answer }: WaitingTrial,
+  { message: { job, look }, answer }: WaitingTrial,
   row: TableRow | null,
   because: AnyReason | null,
 ): void {
-  answer({ row, unit, because })
+  answer({ row, unit: look.unit ?? job.unit, because })
 }

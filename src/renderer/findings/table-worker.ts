@@ -1,7 +1,8 @@
 import { applyEdit } from '../../core/job/edits/edit.ts'
-import type { Job, Unit } from '../../core/job/model/types.ts'
+import type { Job } from '../../core/job/model/types.ts'
 import { dimensionTable } from '../../core/ledger/table/dimension-table.ts'
 import type { Table } from '../../core/ledger/table/table.ts'
+import type { Look } from '../../core/ledger/units/look.ts'
 import type { AnyReason } from '../../core/words/reason.ts'
 import { ScantlingError } from '../../core/words/scantling-error.ts'
 import { reason } from '../words/window-words.ts'
@@ -31,18 +32,18 @@ export class TableWorker {
     this.#table = undefined
   }
 
-  #tableOf(job: Job, { n, unit }: { n: number; unit: Unit }): FromWorker {
+  #tableOf(job: Job, { n, look }: { n: number; look: Partial<Look> }): FromWorker {
     try {
-      this.#table = dimensionTable(job, this.#with(unit))
+      this.#table = dimensionTable(job, this.#with(look))
       return { kind: 'table', n, table: this.#tables.send(this.#table) }
     } catch (error) {
       return { kind: 'failed', n, because: whyOf(error) }
     }
   }
 
-  #trial(job: Job, { ask, edit, dimension, unit }: Extract<ToWorker, { kind: 'trial' }>): FromWorker {
+  #trial(job: Job, { ask, edit, dimension, look }: Extract<ToWorker, { kind: 'trial' }>): FromWorker {
     try {
-      const { rows } = dimensionTable(applyEdit(job, edit).job, this.#with(unit))
+      const { rows } = dimensionTable(applyEdit(job, edit).job, this.#with(look))
       const row = rows.find(({ name }) => name === dimension) ?? null
       return { kind: 'trial', ask, row, because: null }
     } catch (error) {
@@ -50,7 +51,7 @@ export class TableWorker {
     }
   }
 
-  #with(unit: Unit): { unit: Unit; before?: Table } {
-    return { unit, ...(this.#table === undefined ? {} : { before: this.#table }) }
+  #with(look: Partial<Look>): Partial<Look> & { before?: Table } {
+    return { ...look, ...(this.#table === undefined ? {} : { before: this.#table }) }
   }
 }

@@ -1,6 +1,6 @@
-import { twoFigures } from '../../core/handoff/table/rounding.ts'
-import { unitSuffix } from '../../core/handoff/table/stated-value.ts'
 import type { Unit } from '../../core/job/model/types.ts'
+import { unitSuffix } from '../../core/ledger/units/plus-minus.ts'
+import { twoFigures } from '../../core/quantity/format/rounding.ts'
 import type { AgreementPoint } from './agreement-points.ts'
 
 /** A point of the chart in words: `neck_height: scaled 0.51" below printed, ± 0.095"; disputed`. */

@@ -72,7 +72,7 @@ export function HowItGoes() {
         <li className="how-step">
           <div className="how-row">
             <span>slope_length</span>
-            <Figure text={'9 3/16" + 0.011" ± 0.042"'} />
+            <Figure text={'9.198" ± 0.042", near 9 3/16"'} />
             <span>scaled</span>
           </div>
           <p>

@@ -20,8 +20,9 @@ const ownCautions = (table: Table | null): number =>
 export function DimensionTable() {
   const table = useBench((bench) => bench.table)
   const working = useBench(
-    ({ opened, table, tableOf, unit }) =>
-      opened !== null && (tableOf !== opened.n || table?.unit !== (unit ?? opened.job.unit)),
+    ({ opened, table, tableOf, unit, figuresAs }) =>
+      opened !== null &&
+      (tableOf !== opened.n || table?.unit !== (unit ?? opened.job.unit) || table.figuresAs !== figuresAs),
   )
   const rows = useDimensionRows(table?.rows)
   const total = table?.rows.length ?? 0

@@ -6,6 +6,8 @@ const folded = (text: string): string => text.toLocaleLowerCase('en-GB').replace
 export function rowHas(row: TableRow, sought: string): boolean {
   const words = folded(sought).split(/\s+/).filter(Boolean)
   if (words.length === 0) return true
-  const text = folded([row.name, row.label, row.written, row.basis ?? '', row.status].join('\n'))
+  const text = folded(
+    [row.name, row.label, row.written, row.near ?? '', row.basis ?? '', row.status].join('\n'),
+  )
   return words.every((word) => text.includes(word))
 }

@@ -1,7 +1,7 @@
 import './table-tools.css'
 import { Button as AriaButton, Input, SearchField } from 'react-aria-components'
 import { useBench } from '../bench/bench-store.ts'
-import { lookIn } from '../bench/store-sync.ts'
+import { lookIn, setFigures } from '../bench/store-sync.ts'
 import { Choice } from '../parts/choice.tsx'
 import { Icon } from '../parts/icon.tsx'
 import { UNIT_WORDS } from '../words/unit-words.ts'
@@ -25,6 +25,11 @@ const STATUSES = (['agreed', 'single', 'disputed', 'open'] as const).map((id) =>
   shown: <StatusMark status={id} />,
 }))
 
+const FIGURES_SET = [
+  { id: 'fractions', label: '3/8' },
+  { id: 'decimals', label: '.375' },
+] as const
+
 const UNITS = [
   { id: 'in', label: 'in' },
   { id: 'mm', label: 'mm' },
@@ -40,6 +45,7 @@ interface TableToolsProps {
 export function TableTools({ rows, total, working }: TableToolsProps) {
   const own = useBench((bench) => bench.opened?.job.unit ?? 'in')
   const unit = useBench((bench) => bench.unit) ?? own
+  const figuresAs = useBench((bench) => bench.figuresAs)
   const shown = rows.rows.length
   return (
     <div className="table-tools">
@@ -82,6 +88,15 @@ export function TableTools({ rows, total, working }: TableToolsProps) {
           </>
         )}
       </p>
+      {unit === 'in' && (
+        <Choice
+          label="Figures in fractions or decimals"
+          hideLabel
+          value={figuresAs}
+          options={FIGURES_SET}
+          onChange={setFigures}
+        />
+      )}
       <Choice
         label="Unit looked at"
         hideLabel

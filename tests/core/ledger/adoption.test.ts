@@ -89,7 +89,7 @@ describe('which value a dimension takes', () => {
       'drum',
     )
     expect(row).toMatchObject({ value: 10.5, basis: 'printed', status: 'disputed' })
-    expect(row.why).toMatch(/printed figure governs, but scaled 10" disputes it \(E_n/)
+    expect(row.why).toMatch(/printed figure governs, but scaled 10\.0+" ± 0\.\d\d+" disputes it \(E_n/)
   })
 
   it('of two printed figures adopts the one that the rest supports', () => {

@@ -10,7 +10,7 @@ import { stoppingPlace } from './stopping-place.ts'
 describe('an area', () => {
   it.each([
     [8000, 'mm', undefined, '8000 mm²'],
-    [8000, 'in', undefined, '12.400025 sq in'],
+    [8000, 'in', undefined, '12.4 sq in'],
     [8000, 'in', 645.16, '12.4 sq in'],
     [8000.4, 'mm', 250, '8000 mm²'],
     [645.16, 'in', undefined, '1 sq in'],
@@ -45,10 +45,11 @@ describe('an area', () => {
 
   it('is read again as it was written', () => {
     fc.assert(
-      fc.property(fc.double({ min: 0, max: 1e7, noNaN: true }), fc.constantFrom('in', 'mm'), (mm2, unit) => {
+      fc.property(fc.integer({ min: 0, max: 1e9 }), fc.constantFrom('in', 'mm'), (n, unit) => {
+        const mm2 = n / 1e5
         const per = unit === 'in' ? 645.16 : 1
         const read = parseArea(formatArea(mm2, { unit })).mm2.valueOf()
-        expect(Math.abs(read - mm2)).toBeLessThanOrEqual(0.5e-6 * per * (1 + 1e-6) + 1e-8)
+        expect(Math.abs(read - mm2)).toBeLessThanOrEqual(0.5e-3 * per * (1 + 1e-6) + 1e-8)
       }),
     )
   })

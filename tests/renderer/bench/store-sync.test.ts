@@ -43,6 +43,7 @@ const ELEVATION: View = { id: 'V1', sheet: 'S1', name: 'Elevation', mapping: 'un
 const TABLE: Table = {
   job: '',
   unit: 'in',
+  figuresAs: 'fractions',
   coverage: 0.95,
   rows: [],
   views: [],

@@ -49,7 +49,7 @@ describe('writing evidence on a card', () => {
 
   it('reads readings one a line, takes their mean, and names the line that can not be read', () => {
     expect(drafted(found('6.01 in\n\n 6.03 in \n'))).toMatchObject({
-      understood: '2 readings, mean 6 1/64" + 0.004"',
+      understood: '2 readings, mean 6.02" ± 0.12"',
       edit: { item: { number: 1, readings: ['6.01 in', '6.03 in'], instrument: 'caliper' } },
     })
     expect(drafted(found('6.01 in\nsix'))).toMatchObject({ stopped: { text: 'six', at: 0 } })

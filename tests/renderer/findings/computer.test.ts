@@ -36,7 +36,7 @@ function computer() {
     (n) => found.push(n),
     (because) => failed.push(because),
   )
-  const trial = (title: string) => made.trial(job, { do: 'describe', set: { title } }, 'bore', 'mm')
+  const trial = (title: string) => made.trial(job, { do: 'describe', set: { title } }, 'bore', { unit: 'mm' })
   return { failed, found, made, trial }
 }
 

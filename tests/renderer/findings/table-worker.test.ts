@@ -24,12 +24,12 @@ function worker() {
     jobs,
     forget: () => tableWorker.forget(),
     table(job: Job, unit: 'in' | 'mm' = 'in') {
-      const answer = ask({ kind: 'table', n: n++, job: jobs.send(job), unit })
+      const answer = ask({ kind: 'table', n: n++, job: jobs.send(job), look: { unit } })
       if (answer.kind !== 'table') throw new Error(`The worker answered ${answer.kind}.`)
       return { sent: answer.table, table: tables.receive(answer.table) }
     },
     trial: (job: Job, edit: Edit, dimension: string) =>
-      ask({ kind: 'trial', ask: n++, job: jobs.send(job), unit: 'in', edit, dimension }),
+      ask({ kind: 'trial', ask: n++, job: jobs.send(job), look: { unit: 'in' }, edit, dimension }),
   }
 }
 

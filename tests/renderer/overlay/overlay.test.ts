@@ -79,7 +79,7 @@ describe('what is drawn over the sheet', () => {
     const chosen = items.filter((item) => item.chosen)
     expect(items.slice(-chosen.length)).toEqual(chosen)
     const size = sizes(chosen)[0]
-    expect(size?.text).toMatch(/^8" − 0\.023" ± 0\.031"$/)
+    expect(size?.text).toMatch(/^7\.977" ± 0\.031", near 8"$/)
   })
 
   it('still draws marks and outlines while no table is worked out', () => {

@@ -13,7 +13,15 @@ describe('finding rows', () => {
   })
 
   it('takes a plain dash for the minus that is written', () => {
-    expect(found('11 1/2" - 0.007')).toEqual(['hood_od'])
+    const [row] = sampleTable.rows
+    expect(row).toBeDefined()
+    if (row === undefined) return
+    expect(rowHas({ ...row, written: '−0.25"' }, '-0.25')).toBe(true)
+    expect(rowHas({ ...row, written: '0.25"' }, '-0.25')).toBe(false)
+  })
+
+  it('takes the figure that a value is near', () => {
+    expect(found('11 1/2')).toContain('hood_od')
   })
 
   it('keeps all rows when nothing is looked for, and none when nothing is like it', () => {

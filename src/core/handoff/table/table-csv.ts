@@ -26,6 +26,8 @@ const COLUMNS: readonly (readonly [heading: string, content: Content])[] = [
   ['status', (row) => row.status],
   ['tolerance', (row) => row.tolerance ?? null],
   ['why', (row) => row.why],
+  ['near', valued((row) => row.near ?? null)],
+  ['from', (row) => (row.figured === true ? 'figured sizes' : null)],
 ]
 
 const unitOf = (row: TableRow, table: Table): string => {
@@ -44,7 +46,7 @@ const remark = (kind: string, says: Readonly<Record<string, string>>): string =>
 /**
  * The rows of a table as comma-separated values after RFC 4180: one heading record, CRLF line ends, UTF-8 without
  * a byte-order mark, numbers with a decimal point and rounded to 12 significant digits. An empty cell is "none";
- * an open row has none in value, written, u, U, k and dof, and an empty dof beside a value is "infinite".
+ * an open row has none in value, written, near, u, U, k and dof, and an empty dof beside a value is "infinite".
  * Text that a spreadsheet would turn into something else gets an apostrophe before it (see `spreadsheetText`).
  *
  * After the rows come records whose first cell begins with `#`, which no dimension's name can; they have as many

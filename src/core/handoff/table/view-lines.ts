@@ -3,10 +3,10 @@ import type { Table, TableRelation, TableView } from '../../ledger/table/table.t
 import { MAPPINGS } from '../../mapping/mappings.ts'
 import { isPerPixel } from '../../mapping/parameter.ts'
 import { formatDrawnScale } from '../../quantity/format/format-drawn-scale.ts'
+import { toUncertainty, twoFigures } from '../../quantity/format/rounding.ts'
 import { inWords } from '../../words/core-words.ts'
 import { plainText } from '../../words/plain-text.ts'
 import { isReason } from '../../words/reason.ts'
-import { toUncertainty, twoFigures } from './rounding.ts'
 
 const minus = (digits: string): string => digits.replace(/^-(?=[0.]+$)/, '').replace('-', '−')
 

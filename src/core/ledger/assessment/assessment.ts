@@ -7,6 +7,7 @@ import { reason } from '../../words/core-words.ts'
 import { finestInUse } from '../evidence/figures.ts'
 import type { Asking, Consulted } from '../kept/consulted.ts'
 import { Keeping } from '../kept/keeping.ts'
+import { type FiguresAs, type Look, sameLook } from '../units/look.ts'
 import { type CalibratedView, calibrateView, type ViewContext } from '../views/calibrate-view.ts'
 import type { Assessed } from './assessed.ts'
 import { DimensionAssessor } from './dimension-assessor.ts'
@@ -21,12 +22,15 @@ export interface Assessment extends InCommon {
   job: Job
   /** The unit that lengths are looked at in. A bare number in a figure means the job's own whatever this is. */
   unit: Unit
+  figuresAs: FiguresAs
   /** What people call what is in it, by its ids. */
   labels: Labels
   views: ReadonlyMap<string, CalibratedView>
   dimensions: ReadonlyMap<string, Assessed>
   /** The finest fraction of an inch that its figures use: 16 for sixteenths; null when they use none. */
   finest: number | null
+  /** The shortest length that its figures write in feet, mm; null when they write none. */
+  feetFrom: number | null
   singles: Singles
   places: SourcePlaces
   /** What each of its views and dimensions was worked out from. */
@@ -35,18 +39,20 @@ export interface Assessment extends InCommon {
 
 /**
  * Evaluates every view and every dimension of a job.
- * @param unit that its lengths are looked at in; the job's own unless said otherwise
+ * @param look how it is looked at; in the job's own unit unless said otherwise
  * @param before of the same job before some edits: what they leave alone is taken from it and not worked out anew. It
  *   comes to the same, to the last bit where no mark has more than 65,536 sources of error
  * @throws FormulaError when formulas run in a circle; a job that `readJob` accepted never does
  */
-export function assess(job: Job, unit: Unit = job.unit, before?: Assessment): Assessment {
-  const { handed, places } = handedOn(job, unit, before)
+export function assess(job: Job, look: Partial<Look> = {}, before?: Assessment): Assessment {
+  const { unit = job.unit, figuresAs = 'fractions' } = look
+  const { handed, places } = handedOn(job, { unit, figuresAs }, before)
   const conventions = conventionsOf(job)
   const singles = readSingles(job.dimensions, conventions, handed?.singles)
   const shared = new SharedSources(places, handed)
   const order = inOrder(job, singles)
   const finest = finestInUse([...singles.values()].flatMap(({ figures }) => figures.fractions))
+  const feetFrom = leastOf([...singles.values()].flatMap(({ figures }) => figures.inFeet))
   const views = new Map<string, CalibratedView>()
   const dimensions = new Map<string, Assessed>()
   const things = thingsOf(job, views, dimensions)
@@ -62,9 +68,9 @@ export function assess(job: Job, unit: Unit = job.unit, before?: Assessment): As
     const make = (asking: Asking<Things>): CalibratedView => calibrateView(view, context(asking))
     views.set(view.id, keeping.orMade(was?.view === view ? was : undefined, at, make))
   }
-  const assessor = new DimensionAssessor({ conventions, unit, finest, singles, shared })
-  // A figure of whole inches counts as written to the finest fraction that the job uses.
-  const figuresMeanTheSame = handed?.finest === finest
+  const assessor = new DimensionAssessor({ conventions, unit, figuresAs, finest, singles, shared })
+  // A figure of whole inches counts as written to the finest fraction that the job uses, and values are set as it is.
+  const figuresMeanTheSame = handed?.finest === finest && handed.feetFrom === feetFrom
   for (const dimension of order) {
     const was = figuresMeanTheSame ? handed?.dimensions.get(dimension.name) : undefined
     const at = placeOf(places.dimension, dimension.name)
@@ -74,22 +80,39 @@ export function assess(job: Job, unit: Unit = job.unit, before?: Assessment): As
   const { consulted } = keeping
   const { features, limits } = shared.settled(consulted.values())
   const labels = labelsOfJob(job)
-  return { job, unit, labels, views, dimensions, finest, singles, places, features, limits, consulted }
+  return {
+    job,
+    unit,
+    figuresAs,
+    labels,
+    views,
+    dimensions,
+    finest,
+    feetFrom,
+    singles,
+    places,
+    features,
+    limits,
+    consulted,
+  }
 }
 
 /** What of an assessment before can stand, and the places of the sources that go with it. */
 function handedOn(
   job: Job,
-  unit: Unit,
+  look: Look,
   before: Assessment | undefined,
 ): { handed: Assessment | undefined; places: SourcePlaces } {
-  if (before?.unit === unit && meanTheSame(before.job, job)) {
+  if (before !== undefined && sameLook(before, look) && meanTheSame(before.job, job)) {
     const places = placesAfter(job, before.places)
     if (places !== null) return { handed: before, places }
   }
   // Where no place is left between two things, all get new ones.
   return { handed: undefined, places: newPlaces(job) }
 }
+
+const leastOf = (lengths: readonly number[]): number | null =>
+  lengths.length === 0 ? null : lengths.reduce((least, length) => Math.min(least, length))
 
 function inOrder({ dimensions }: Job, singles: Singles): readonly Dimension[] {
   const order = evaluationOrder(dimensions, (dimension) => singleOf(singles, dimension).uses)

@@ -10,6 +10,7 @@ import type { EvaluationContext } from '../evidence/evaluation-context.ts'
 import { foundScatter } from '../evidence/found-scatter.ts'
 import type { Which } from '../evidence/valuation.ts'
 import type { Asking } from '../kept/consulted.ts'
+import type { FiguresAs } from '../units/look.ts'
 import type { Assessed } from './assessed.ts'
 import { featureAsked } from './feature-asked.ts'
 import type { SharedSources } from './shared-sources.ts'
@@ -21,6 +22,7 @@ export interface Setting {
   conventions: Conventions
   /** The unit that lengths are looked at in. */
   unit: Unit
+  figuresAs: FiguresAs
   /** The finest fraction in common use in the job; null when there is none. */
   finest: number | null
   singles: Singles
@@ -35,13 +37,14 @@ export class DimensionAssessor {
   #asking: Asking<Things> | null = null
 
   constructor(setting: Setting) {
-    const { conventions, unit, finest, shared } = setting
+    const { conventions, unit, figuresAs, finest, shared } = setting
     this.#singles = setting.singles
     const decided = (name: string, which: Which): Uncertain | null =>
       this.#get('dimension', name)?.decision[which] ?? null
     this.#context = {
       conventions,
       unit,
+      figuresAs,
       finest,
       viewOf: (id) => this.#get('view', id),
       featureOf: (id) => featureAsked(this.#get('mark', id), id, shared),
@@ -69,13 +72,24 @@ export class DimensionAssessor {
   assess(dimension: Dimension, asking: Asking<Things>): Assessed {
     this.#asking = asking
     const { figures } = singleOf(this.#singles, dimension)
-    const { conventions, unit, finest, viewOf, featureOf, instrumentOf, limitOf, hasValue, within } =
-      this.#context
+    const {
+      conventions,
+      unit,
+      figuresAs,
+      finest,
+      viewOf,
+      featureOf,
+      instrumentOf,
+      limitOf,
+      hasValue,
+      within,
+    } = this.#context
     const scatter = foundScatter(dimension, conventions)
     // One literal, not a spread of parts: it is made for every dimension, and spreading is slow.
     const context: EvaluationContext = {
       conventions,
       unit,
+      figuresAs,
       finest,
       figures,
       scatter,

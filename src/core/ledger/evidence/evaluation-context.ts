@@ -3,6 +3,7 @@ import type { Instrument, Unit } from '../../job/model/types.ts'
 import type { Feature } from '../../measuring/features/feature-of-mark.ts'
 import type { Source } from '../../uncertainty/source.ts'
 import type { Uncertain } from '../../uncertainty/uncertain.ts'
+import type { FiguresAs } from '../units/look.ts'
 import type { CalibratedView } from '../views/calibrate-view.ts'
 import type { Figures } from './figures.ts'
 import type { FoundScatter } from './found-scatter.ts'
@@ -13,6 +14,7 @@ export interface EvaluationContext {
   conventions: Conventions
   /** The unit that lengths are looked at in. */
   unit: Unit
+  figuresAs: FiguresAs
   /** Those of the dimension. */
   figures: Figures
   /** The finest fraction in common use in the job; null when there is none. */

@@ -12,6 +12,8 @@ export interface Figures {
   of(evidence: Evidence): Figure | NotationError | undefined
   /** The fractions of an inch that they are written to: 16 for sixteenths. */
   fractions: readonly number[]
+  /** Those that are written in feet, mm. */
+  inFeet: readonly number[]
 }
 
 /** Divisions of an inch that rules and drawings of the trade have. */
@@ -21,7 +23,8 @@ const BINARY = [2, 4, 8, 16, 32, 64]
 export function readFigures({ kind, evidence }: Dimension, conventions: Conventions): Figures {
   const read = new Map<Evidence, Figure | NotationError>()
   const fractions: number[] = []
-  if (kind === 'area') return { of: () => undefined, fractions }
+  const inFeet: number[] = []
+  if (kind === 'area') return { of: () => undefined, fractions, inFeet }
   const context = lengthContext(conventions)
   for (const one of evidence) {
     if (one.basis !== 'printed') continue
@@ -30,10 +33,11 @@ export function readFigures({ kind, evidence }: Dimension, conventions: Conventi
     // What was withdrawn says nothing of how the job writes its figures.
     if (one.withdrawn !== undefined || figure instanceof NotationError) continue
     if (figure.length === undefined || figure.gauge !== undefined) continue
+    if (figure.length.feet) inFeet.push(Number(figure.length.mm))
     const parts = partsOfAnInch(figure.length)
     if (parts !== null && BINARY.includes(parts)) fractions.push(parts)
   }
-  return { of: (one) => read.get(one), fractions }
+  return { of: (one) => read.get(one), fractions, inFeet }
 }
 
 /** One figure in ten makes a fraction common; a single finer one does not change how the others are meant. */

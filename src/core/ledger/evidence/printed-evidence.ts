@@ -17,6 +17,7 @@ import { KNOWN } from '../../uncertainty/source.ts'
 import { exact, measured } from '../../uncertainty/uncertain.ts'
 import { reason } from '../../words/core-words.ts'
 import { displayFactor } from '../units/display-units.ts'
+import type { FiguresAs } from '../units/look.ts'
 import { asStated, type EvaluatedEvidence } from './evaluated-evidence.ts'
 import { type Figures, graduationOf } from './figures.ts'
 
@@ -33,6 +34,7 @@ interface PrintedContext {
   conventions: Conventions
   /** The unit that lengths are looked at in. */
   unit: Unit
+  figuresAs: FiguresAs
   /** Those of its dimension. */
   figures: Figures
   /** The finest fraction in common use in the job; null when there is none. */
@@ -125,7 +127,7 @@ function readPrinted(evidence: Printed, dimension: Dimension, context: PrintedCo
 function readLengthFigure(
   figure: Figure,
   dimension: Dimension,
-  { conventions, unit, finest }: PrintedContext,
+  { conventions, unit, figuresAs, finest }: PrintedContext,
 ): Read {
   const { length } = figure
   if (length === undefined) throw wrongKind(figure.text, 'a length', 'length')
@@ -134,14 +136,14 @@ function readLengthFigure(
   return {
     value: mm,
     shown: lengthIn(length, unit),
-    written: formatLength(length, { unit }),
+    written: formatLength(length, { unit, decimals: figuresAs === 'decimals' }),
     graduation: graduationOf(length, finest),
     feet: length.feet,
     ...(limits === undefined
       ? {}
       : {
           limits: { plus: Number(limits.plus.mm), minus: Number(limits.minus.mm) },
-          tolerance: toleranceInWords(limits, unit),
+          tolerance: toleranceInWords(limits, unit, figuresAs),
         }),
   }
 }
@@ -177,8 +179,13 @@ const wrongKind = (text: string, wanted: string, kind: QuantityKind): NotationEr
   new NotationError(text, 0, reason('evidence.figure-of-another-kind', { kind, wanted }))
 
 /** `±1/32"`, or `+0" −1/64"` where the limits differ. */
-function toleranceInWords({ plus, minus }: { plus: Length; minus: Length }, unit: Unit): string {
-  const [above, below] = [formatLength(plus, { unit }), formatLength(minus, { unit })]
+function toleranceInWords(
+  { plus, minus }: { plus: Length; minus: Length },
+  unit: Unit,
+  figuresAs: FiguresAs,
+): string {
+  const format = { unit, decimals: figuresAs === 'decimals' }
+  const [above, below] = [formatLength(plus, format), formatLength(minus, format)]
   return above === below ? `±${above}` : `+${above} −${below}`
 }
 

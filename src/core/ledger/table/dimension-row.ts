@@ -11,9 +11,13 @@ import type { Decision } from '../adoption/adopt.ts'
 import type { Assessed } from '../assessment/assessed.ts'
 import type { Assessment } from '../assessment/assessment.ts'
 import type { EvaluatedEvidence } from '../evidence/evaluated-evidence.ts'
-import { displayFactor, type Style, writeMeasured } from '../units/display-units.ts'
+import { displayFactor, nearFigure, type Style, writeMeasured } from '../units/display-units.ts'
+import { plusMinus } from '../units/plus-minus.ts'
 import type { TableEvidence, TableRelation, TableRow } from './table.ts'
 import { whyAdopted } from './why.ts'
+
+/** What rows are written by. */
+type RowSetting = Pick<Assessment, 'unit' | 'figuresAs' | 'finest' | 'feetFrom' | 'labels'>
 
 /**
  * A dimension as the table has it.
@@ -23,15 +27,17 @@ import { whyAdopted } from './why.ts'
 export function dimensionRow(
   { dimension, evaluated, decision, restsOn }: Assessed,
   by: TableRow['by'],
-  { unit, finest, labels }: Pick<Assessment, 'unit' | 'finest' | 'labels'>,
+  { unit, figuresAs, finest, feetFrom, labels }: RowSetting,
   relations: readonly TableRelation[],
 ): TableRow {
   const factor = displayFactor(dimension.kind, unit)
   const style: Style = {
     kind: dimension.kind,
     unit,
+    figuresAs,
     finest,
-    feet: evaluated.some((w) => w.feet === true),
+    // One that is printed in feet is in feet whatever it comes to.
+    feetFrom: evaluated.some((w) => w.feet === true) ? 0 : feetFrom,
   }
   const writtenOf = (w: EvaluatedEvidence): string => {
     if (w.written !== '' || w.adopted === null) return w.written
@@ -40,7 +46,11 @@ export function dimensionRow(
   const { adopted, from } = decision
   const only = from.length === 1 ? from[0] : undefined
   const { u, U, k, dof } = adopted === null ? NO_UNCERTAINTY : coverageOf(adopted, only)
-  const whyReasons = whyAdopted({ decision, evaluated, restsOn, relations, writtenOf }).map((why) =>
+  const stated = (w: EvaluatedEvidence): string =>
+    w.evidence.basis === 'printed'
+      ? writtenOf(w)
+      : `${writtenOf(w)}${plusMinus((w.coverage?.U ?? 0) * factor, dimension.kind, unit)}`
+  const whyReasons = whyAdopted({ decision, evaluated, restsOn, relations, writtenOf: stated }).map((why) =>
     nameIn(nameItemsIn(why, dimension.evidence), labels),
   )
   // One literal, not a spread of parts: rows are made by the thousand, and spreading is slow.
@@ -64,6 +74,11 @@ export function dimensionRow(
     budget: adopted === null ? [] : uncertaintyBudget(adopted),
   }
   if (only?.tolerance !== undefined) row.tolerance = only.tolerance
+  if (adopted !== null && only?.evidence.basis !== 'printed') {
+    const near = nearFigure(adopted.value, U, style)
+    if (near !== undefined) row.near = near
+    if (U === 0 && decision.basis === 'derived') row.figured = true
+  }
   if (restsOn.length > 0) row.restsOn = [...restsOn]
   return row
 }

@@ -1,5 +1,6 @@
-import type { Job, Unit } from '../../job/model/types.ts'
+import type { Job } from '../../job/model/types.ts'
 import { assess } from '../assessment/assessment.ts'
+import type { Look } from '../units/look.ts'
 import type { Table } from './table.ts'
 import { type WorkedOut, workOutTable } from './work-out-table.ts'
 
@@ -12,13 +13,14 @@ const WORKED_OUT = new WeakMap<Table, WorkedOut>()
  * @param job as `readJob` or `applyEdit` gives it
  * @param options unit: that the table is looked at in, the job's own unless said otherwise. A bare number in a figure
  *   means the job's own whatever this is.
- *   before: the table of the job that this one was made from by `applyEdit`, in the same unit. What the edits leave
+ *   figuresAs: whether exact inches are set in fractions, as the shop writes them, or in decimals.
+ *   before: the table of the job that this one was made from by `applyEdit`, looked at in the same way. What the edits leave
  *   alone is taken from it, so that only what rests on something that changed is worked out anew; the table comes out
  *   the same. What both jobs hold must not have been changed in place. A table holds on to what it was worked out from
  */
-export function dimensionTable(job: Job, options: { unit?: Unit; before?: Table } = {}): Table {
+export function dimensionTable(job: Job, options: Partial<Look> & { before?: Table } = {}): Table {
   const before = options.before && WORKED_OUT.get(options.before)
-  const workedOut = workOutTable(assess(job, options.unit, before?.assessment), before)
+  const workedOut = workOutTable(assess(job, options, before?.assessment), before)
   WORKED_OUT.set(workedOut.table, workedOut)
   return workedOut.table
 }

@@ -2,6 +2,7 @@
 import { z } from 'zod'
 import { dimensionSchema, evidenceSchema, jobSchema, viewSchema } from '../../job/model/schema.ts'
 import type { AnyReason } from '../../words/reason.ts'
+import { FIGURES_AS } from '../units/look.ts'
 
 const basis = z.enum(evidenceSchema.options.map(({ shape }) => shape.basis.value))
 const kind = z.enum(dimensionSchema.shape.kind.options)
@@ -48,7 +49,21 @@ export const tableRowSchema = z.object({
   kind,
   count: z.number(),
   value: z.number().nullable().describe('null: no usable evidence, and "why" says so.'),
-  written: z.string().describe('In shop notation, e.g. 14 3/8".'),
+  written: z
+    .string()
+    .describe(
+      'What is shown, without its ±: a figure in shop notation, e.g. 14 3/8", anything else as a decimal to the place where U ends, e.g. 11.493".',
+    ),
+  near: z
+    .string()
+    .optional()
+    .describe(
+      'The nearest figure as the job writes them, where it lies within U of a value that is no figure: 11 1/2".',
+    ),
+  figured: z
+    .boolean()
+    .optional()
+    .describe('Worked out from exact figures alone: U is 0, and the value is as sure as they are.'),
   u: z.number().describe('Standard uncertainty of the adopted value; 0 for a clear printed figure.'),
   U: z.number().describe('Expanded uncertainty at 95 %, k · u.'),
   k: z.number().describe('Coverage factor.'),
@@ -142,6 +157,9 @@ export const tableSourceSchema = z.object({
 export const tableSchema = z.object({
   job: z.string().describe('Title of the job.'),
   unit,
+  figuresAs: z
+    .enum(FIGURES_AS)
+    .describe('How exact inches are set in "written": as the shop writes them, or in decimals.'),
   coverage: z.literal(0.95),
   rows: z.array(tableRowSchema),
   views: z.array(tableViewSchema),

@@ -31,7 +31,7 @@ export interface WorkedOut {
  *   a row that is the same one need not be sent or drawn again
  */
 export function workOutTable(assessment: Assessment, before?: WorkedOut): WorkedOut {
-  const { job, unit, labels } = assessment
+  const { job, unit, figuresAs, labels } = assessment
   const views = new Map(
     [...assessment.views.values()].map((view) => [
       view,
@@ -51,6 +51,7 @@ export function workOutTable(assessment: Assessment, before?: WorkedOut): Worked
   const table: Table = {
     job: job.title,
     unit,
+    figuresAs,
     coverage: 0.95,
     rows: [...rows.values()].map(({ row }) => row),
     views: viewRows,

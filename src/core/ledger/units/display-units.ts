@@ -5,14 +5,15 @@ import { formatArea } from '../../quantity/format/format-area.ts'
 import { formatCount } from '../../quantity/format/format-count.ts'
 import { formatLength } from '../../quantity/format/format-length.ts'
 import type { QuantityKind } from '../../quantity/quantity-kind.ts'
+import type { Look } from './look.ts'
 
-/** How one row is written: its kind, the job's unit, the finest fraction the job uses, and whether with feet. */
-export interface Style {
+/** How the values of one row are set: its kind, how they are looked at, and how the job writes its figures. */
+export interface Style extends Look {
   kind: QuantityKind
-  unit: Unit
   /** The finest fraction of an inch in common use in the job: 16 for sixteenths; null when there is none. */
   finest: number | null
-  feet: boolean
+  /** From this length on, mm, the job writes feet; null: never. */
+  feetFrom: number | null
 }
 
 /** From the units core computes in (mm, mm², radians) to those of the table (unit, unit², degrees). */
@@ -22,17 +23,15 @@ export function displayFactor(kind: QuantityKind, unit: Unit): number {
   return kind === 'area' ? 1 / 25.4 ** 2 : 1 / 25.4
 }
 
-/** A measured value in shop notation, with no more decimals than its expanded uncertainty U is worth. */
+/**
+ * A value that is no figure as it is written: a decimal to the place where its expanded uncertainty U ends; one that
+ * was worked out from exact figures alone, U 0, as a figure where it is one of the job's fractions.
+ */
 export function writeMeasured(value: number, U: number, style: Style): string {
   const uncertainty = U > 0 ? { uncertainty: U } : {}
   switch (style.kind) {
     case 'length':
-      return formatLength(value, {
-        unit: style.unit,
-        denominator: denominatorFor(U, style.finest),
-        feet: style.feet,
-        ...uncertainty,
-      })
+      return formatLength(value, { ...asFigured(value, style), ...uncertainty })
     case 'angle':
       return formatAngle(radians(value), U > 0 ? { uncertainty: radians(U) } : {})
     case 'area':
@@ -42,17 +41,36 @@ export function writeMeasured(value: number, U: number, style: Style): string {
   }
 }
 
-/** A rule is graduated to sixteenths at least, and to sixty-fourths at most. Common practice, no source. */
-const COARSEST = 16
-const FINEST = 64
-
 /**
- * The fraction of an inch to which a measured value is written: the job's own, but at least sixteenths; where the
- * job has none, the finest whose graduation is not below what the value is uncertain by.
+ * The nearest figure as the job writes them: inches to its own fractions, whole millimetres, whole degrees; undefined
+ * where a value says nothing of it, for it lies within U of none.
  */
-function denominatorFor(U: number, finest: number | null): number {
-  if (finest !== null) return Math.max(finest, COARSEST)
-  let denominator = FINEST
-  while (denominator > 1 && 25.4 / denominator < U) denominator /= 2
-  return denominator
+export function nearFigure(value: number, U: number, style: Style): string | undefined {
+  if (!(U > 0) || !Number.isFinite(U)) return undefined
+  const step = stepOf(style)
+  if (step === undefined) return undefined
+  const near = Math.round(value / step) * step
+  if (near === 0 || Math.abs(near - value) > U) return undefined
+  return style.kind === 'angle' ? formatAngle(radians(near)) : formatLength(near, asFigured(near, style))
 }
+
+function stepOf({ kind, unit, finest }: Style): number | undefined {
+  if (kind === 'angle') return WHOLE_DEGREE
+  if (kind !== 'length') return undefined
+  return unit === 'in' ? 25.4 / denominatorFor(finest) : 1
+}
+
+const WHOLE_DEGREE = 1 / displayFactor('angle', 'mm')
+
+const asFigured = (value: number, { unit, figuresAs, finest, feetFrom }: Style) => ({
+  unit,
+  denominator: denominatorFor(finest),
+  decimals: figuresAs === 'decimals',
+  feet: feetFrom !== null && Math.abs(value) >= feetFrom,
+})
+
+/** A rule is graduated to sixteenths at least. Common practice, no source. */
+const COARSEST = 16
+
+/** The fractions of an inch that figures are written in: the job's own, but at least sixteenths. */
+const denominatorFor = (finest: number | null): number => Math.max(finest ?? COARSEST, COARSEST)

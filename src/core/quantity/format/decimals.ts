@@ -1,22 +1,22 @@
 import Fraction from 'fraction.js'
+import { toUncertainty } from './rounding.ts'
 
 /** The minus that is written; any dash is read. */
 export const MINUS = '\u2212'
 
 /** Finest decimal written: a millionth of the unit. */
-export const MOST_PLACES = 6
+const MOST_PLACES = 6
 
-/**
- * Decimal places to which a value with this uncertainty is worth writing: the uncertainty has two significant digits
- * (JCGM 100:2008, 7.2.6).
- *
- * @param uncertainty in the unit in which the value is written
- * @returns undefined when there is no uncertainty to go by
- */
-export function decimalPlacesFor(uncertainty: number | undefined): number | undefined {
-  if (uncertainty === undefined || !(uncertainty > 0)) return undefined
-  const leading = Math.floor(Math.log10(uncertainty))
-  return Math.min(MOST_PLACES, Math.max(0, 1 - leading))
+/** Decimals of a measured value that is uncertain by nothing. */
+const ENOUGH = 3
+
+/** Significant digits that a value is never written below, so that a small one is not rounded away. */
+const FEWEST_DIGITS = 3
+
+/** Decimal places of a value that is rounded to so many, or to three significant digits where that takes more. */
+export function significantPlaces(value: number, places: number): number {
+  if (!(value > 0)) return places
+  return Math.min(MOST_PLACES, Math.max(places, FEWEST_DIGITS - 1 - Math.floor(Math.log10(value))))
 }
 
 /** A decimal without its idle zeros: `365.100` becomes `365.1`. */
@@ -61,10 +61,13 @@ export function mixedNumber(n: bigint, d: bigint): string {
   return whole === 0n ? `${rest}/${d}` : `${whole} ${rest}/${d}`
 }
 
-/** A measured value in decimals: to what its uncertainty is worth, otherwise to a millionth without idle zeros. */
+/**
+ * A measured value in decimals: to the place where its uncertainty ends (JCGM 100:2008, 7.2.6); where there is none, to
+ * a thousandth without idle zeros.
+ */
 export function measuredDecimal(value: number, uncertainty: number | undefined): string {
-  const worth = decimalPlacesFor(uncertainty)
-  const exact = fractionOf(value)
-  const text = worth === undefined ? withoutIdleZeros(toPlaces(exact, MOST_PLACES)) : toPlaces(exact, worth)
+  if (uncertainty !== undefined && uncertainty > 0) return toUncertainty(value, uncertainty)
+  const places = significantPlaces(Math.abs(value), ENOUGH)
+  const text = withoutIdleZeros(toPlaces(fractionOf(value), places))
   return value < 0 && /[1-9]/.test(text) ? `${MINUS}${text}` : text
 }

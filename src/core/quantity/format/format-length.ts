@@ -3,30 +3,34 @@ import { CoreError } from '../../words/core-error.ts'
 import { reason } from '../../words/core-words.ts'
 import { exactInches, type Length, type LengthUnit, MM_PER_INCH } from '../length.ts'
 import {
-  decimalPlacesFor,
   exactPlaces,
   fractionOf,
   MINUS,
-  MOST_PLACES,
   mixedNumber,
+  significantPlaces,
   toPlaces,
   withoutIdleZeros,
 } from './decimals.ts'
+import { toUncertainty } from './rounding.ts'
 
 /** How a length is written. */
 export interface LengthFormat {
   readonly unit: LengthUnit
   /** Finest graduation in inches: 64 for sixty-fourths, which is the default. Exact fractions finer than that stay. */
   readonly denominator?: number
+  /** Whether an exact length is written in decimals, to a ten-thousandth of an inch, in place of fractions. */
+  readonly decimals?: boolean
   /** Whether to write feet from one foot up; by default as the length was written. */
   readonly feet?: boolean
-  /** Expanded uncertainty, millimetres: decides how many decimals are written. */
+  /** Expanded uncertainty, millimetres: a measured value with one is a decimal to the place where it ends. */
   readonly uncertainty?: number
 }
 
-const ZERO = new Fraction(0n, 1n)
 const DEFAULT_DENOMINATOR = 64
-const REMAINDER_PLACES = 3
+/** Decimals of an exact fraction that is wanted in decimals: enough for a sixty-fourth of an inch. */
+const OF_FRACTIONS = 4
+/** Decimals of a value that none write exactly: a thousandth of an inch, a hundredth of a millimetre. */
+const ENOUGH: Record<LengthUnit, number> = { in: 3, mm: 2 }
 /** A measured value this near to a graduation, as a share of it, is on it: the rest is the rounding of the computer. */
 const ON_GRADUATION = 1e-9
 
@@ -38,26 +42,18 @@ function isLength(value: Length | number): value is Length {
 const withWhole = (n: bigint, d: bigint): string =>
   n > 0n && n < d ? `0 ${mixedNumber(n, d)}` : mixedNumber(n, d)
 
-function onGraduation(inches: { readonly n: bigint; readonly d: bigint }, feet: boolean): string {
-  const { n, d } = inches
+function inFraction({ n, d }: Fraction, feet: boolean): string {
   if (!feet || n < 12n * d) return `${mixedNumber(n, d)}"`
   return `${n / (12n * d)}'-${withWhole(n % (12n * d), d)}"`
 }
 
-/** Decimal of the remainder, inches: never all zeros, unless the uncertainty drowns it, and then undefined. */
-function remainderText(rest: Fraction, exact: boolean, uncertainty: number | undefined): string | undefined {
-  const worth = decimalPlacesFor((uncertainty ?? 0) / 25.4)
-  if (worth !== undefined) {
-    const text = toPlaces(rest, worth)
-    return /[1-9]/.test(text) ? text : undefined
-  }
-  let places = (exact ? exactPlaces(rest) : undefined) ?? REMAINDER_PLACES
-  let text = toPlaces(rest, places)
-  while (!/[1-9]/.test(text)) {
-    places += 1
-    text = toPlaces(rest, places)
-  }
-  return text
+function inDecimals(inches: Fraction, places: number, feet: boolean): string {
+  const text = toPlaces(inches, places)
+  const foot = new Fraction(12n, 1n)
+  const rounded = new Fraction(text)
+  if (!feet || rounded.compare(foot) < 0) return `${text}"`
+  const whole = rounded.div(foot).floor()
+  return `${whole.n}'-${toPlaces(rounded.sub(whole.mul(foot)), places)}"`
 }
 
 function nearest(inches: Fraction, denominator: number): Fraction {
@@ -66,74 +62,48 @@ function nearest(inches: Fraction, denominator: number): Fraction {
   return new Fraction((2n * n * parts + d) / (2n * d), parts)
 }
 
-const commonDivisor = (a: number, b: number): number => (b === 0 ? a : commonDivisor(b, a % b))
-
-/**
- * A measured value the quick way, in doubles: thousands are written for one table, and exact fractions of doubles
- * are slow. Undefined where doubles can't count the parts, or there is no uncertainty to go by.
- */
-function measuredInInches(mm: number, format: LengthFormat): string | undefined {
-  const inches = Math.abs(mm) / 25.4
-  const denominator = format.denominator ?? DEFAULT_DENOMINATOR
-  const parts = Math.round(inches * denominator)
-  const worth = decimalPlacesFor((format.uncertainty ?? 0) / 25.4)
-  if (worth === undefined || !(parts < 2 ** 40)) return undefined
-  const divisor = commonDivisor(parts, denominator)
-  const whole = { n: BigInt(parts / divisor), d: BigInt(denominator / divisor) }
-  const rest = inches - parts / denominator
-  const text = Math.abs(rest).toFixed(worth)
-  const noise = Math.abs(rest) <= ON_GRADUATION * Math.max(1, inches)
-  const remainder = noise || !/[1-9]/.test(text) ? undefined : text
-  return withRemainder(whole, format.feet ?? false, remainder, mm < 0, rest > 0)
-}
-
-/** Sign, graduation and remainder put together. A value that is all remainder has no sign of its own: `0" − 0.004"`. */
-function withRemainder(
-  whole: { readonly n: bigint; readonly d: bigint },
-  feet: boolean,
-  remainder: string | undefined,
-  negative: boolean,
-  over: boolean,
-): string {
-  const lead = `${negative && whole.n > 0n ? MINUS : ''}${onGraduation(whole, feet)}`
-  return remainder === undefined ? lead : `${lead} ${over !== negative ? '+' : MINUS} ${remainder}"`
-}
+const decimalsOfFraction = (inches: Fraction): number =>
+  Math.min(exactPlaces(inches) ?? OF_FRACTIONS, OF_FRACTIONS)
 
 function inInches(value: Length | number, format: LengthFormat): string {
-  if (!isLength(value)) {
-    const quick = measuredInInches(value, format)
-    if (quick !== undefined) return quick
-  }
   const written = isLength(value) ? value : undefined
   const signed = isLength(value) ? exactInches(value) : fractionOf(value).div(MM_PER_INCH)
   const feet = format.feet ?? written?.feet ?? false
   const inches = signed.abs()
   const pure = written?.fraction === true && format.denominator === undefined
-  const whole = pure ? inches : nearest(inches, format.denominator ?? DEFAULT_DENOMINATOR)
-  const difference = inches.sub(whole)
-  const rest = difference.abs()
-  const noise = written === undefined && rest.valueOf() <= ON_GRADUATION * Math.max(1, inches.valueOf())
-  const remainder =
-    rest.n === 0n || noise ? undefined : remainderText(rest, written !== undefined, format.uncertainty)
-  return withRemainder(whole, feet, remainder, signed.s < 0n, difference.compare(ZERO) > 0)
+  const graduation = pure ? inches : nearest(inches, format.denominator ?? DEFAULT_DENOMINATOR)
+  const off = inches.sub(graduation).abs()
+  const noise = written === undefined && off.valueOf() <= ON_GRADUATION * Math.max(1, inches.valueOf())
+  const sign = (text: string): string => `${signed.s < 0n && /[1-9]/.test(text) ? MINUS : ''}${text}`
+  const onGraduation = off.n === 0n || noise
+  if (onGraduation && format.decimals !== true) return sign(inFraction(graduation, feet))
+  const places = onGraduation
+    ? decimalsOfFraction(graduation)
+    : ((written === undefined ? undefined : exactPlaces(inches)) ??
+      significantPlaces(inches.valueOf(), ENOUGH.in))
+  return sign(inDecimals(inches, places, feet))
 }
 
-function inMillimetres(value: Length | number, format: LengthFormat): string {
+function inMillimetres(value: Length | number): string {
   const mm = isLength(value) ? value.mm : fractionOf(value)
   const exact = isLength(value) ? exactPlaces(mm) : undefined
-  const worth = decimalPlacesFor(format.uncertainty)
-  const text =
-    worth === undefined ? withoutIdleZeros(toPlaces(mm, exact ?? MOST_PLACES)) : toPlaces(mm, worth)
+  const text = withoutIdleZeros(toPlaces(mm, exact ?? significantPlaces(Math.abs(mm.valueOf()), ENOUGH.mm)))
   return `${mm.s < 0n && /[1-9]/.test(text) ? MINUS : ''}${text} mm`
 }
 
+/** A measured value: thousands are written for one table, and exact fractions of doubles are slow. */
+const measured = (mm: number, uncertainty: number, unit: LengthUnit): string =>
+  unit === 'in' ? `${toUncertainty(mm / 25.4, uncertainty / 25.4)}"` : `${toUncertainty(mm, uncertainty)} mm`
+
 /**
- * Writes a length in shop notation: `14 3/8"`, `1'-2 3/8"`, `365.1 mm`.
+ * Writes a length. An exact one in shop notation: `14 3/8"`, `1'-2 3/8"`, `2.377"`, `365.1 mm`. A measured one with an
+ * uncertainty as a decimal to the place where its uncertainty ends, given to two significant figures (JCGM 100:2008,
+ * 7.2.6): `14.381"`, never as a fraction and a remainder, which the shop reads as a tolerance. A measured one without an
+ * uncertainty, as it is worked out from exact figures, is set like an exact one where it lies on a graduation, otherwise
+ * to a thousandth of an inch or a hundredth of a millimetre.
  *
- * In inches a value is written to the nearest graduation, and what is left over is written beside it: `14 3/8" + 0.006"`.
- * `parseLength` reads everything that this writes: exactly the value of an exact length, otherwise the value to the
- * decimals that are written. An exact length that no decimals write (one third of an inch in millimetres) is
- * written to a millionth.
+ * `parseLength` reads everything that this writes: exactly the value of an exact length, but for one that no decimals
+ * write (a millimetre in inches), and otherwise the value to the decimals that are written.
  *
  * @param value an exact length, or a measured one in millimetres
  * @throws ScantlingError for a number that is not finite, or a denominator that is no whole number of parts
@@ -142,9 +112,11 @@ export function formatLength(value: Length | number, format: LengthFormat): stri
   if (!isLength(value) && !Number.isFinite(value)) {
     throw new CoreError(reason('notation.unwritable-length', { value: String(value) }))
   }
-  const { denominator } = format
+  const { denominator, uncertainty, unit } = format
   if (denominator !== undefined && !(Number.isSafeInteger(denominator) && denominator > 0)) {
     throw new CoreError(reason('notation.unwritable-graduation', { denominator }))
   }
-  return format.unit === 'in' ? inInches(value, format) : inMillimetres(value, format)
+  if (!isLength(value) && uncertainty !== undefined && uncertainty > 0)
+    return measured(value, uncertainty, unit)
+  return unit === 'in' ? inInches(value, format) : inMillimetres(value)
 }

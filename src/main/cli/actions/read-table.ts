@@ -1,5 +1,6 @@
 import { dimensionTable } from '../../../core/ledger/table/dimension-table.ts'
 import type { Table, TableView } from '../../../core/ledger/table/table.ts'
+import type { Look } from '../../../core/ledger/units/look.ts'
 import type { AnyReason } from '../../../core/words/reason.ts'
 import { readJobFolder } from '../../services/job-folder/read-job-folder.ts'
 import { isUnsound, type SheetScan, verifyScans } from '../../services/scans/kept/verify-scans.ts'
@@ -39,16 +40,17 @@ function viewProblemOf({ views }: Table): CliReason | undefined {
 
 /**
  * A job's table as its folder holds it, for printing. Changes nothing on disk.
+ * @param look how it is looked at
  * @throws ServiceError for a folder that holds no sound job; CliError for a job without dimensions.
  */
-export async function readTable(folder: string): Promise<ReadTable> {
+export async function readTable(folder: string, look: Partial<Look> = {}): Promise<ReadTable> {
   const { job, warning } = await readJobFolder(folder)
   const scans = await verifyScans(job, folder)
   const scanProblem = scanProblemOf(scans)
   if (job.dimensions.length === 0 && scanProblem === undefined) {
     throw new CliError(reason('cli.no-dimensions', { folder }))
   }
-  const table = dimensionTable(job)
+  const table = dimensionTable(job, look)
   const viewProblem = viewProblemOf(table)
   return {
     table,

@@ -1,5 +1,5 @@
-import { unitSuffix } from '../../../core/handoff/table/stated-value.ts'
 import { simulateRow } from '../../../core/ledger/simulate-row.ts'
+import { unitSuffix } from '../../../core/ledger/units/plus-minus.ts'
 import { readJobFolder } from '../../services/job-folder/read-job-folder.ts'
 import { simulatedText } from '../layout/simulated-text.ts'
 

@@ -1,5 +1,6 @@
 import type { Command } from 'commander'
 import type { Table } from '../../../core/ledger/table/table.ts'
+import { FIGURES_AS, type FiguresAs } from '../../../core/ledger/units/look.ts'
 import { choiceOption, wholeNumberOption } from '../arguments/options.ts'
 import { COLUMNS_WITHOUT_TERMINAL, type Output } from '../output/output.ts'
 import { reason } from '../words/cli-words.ts'
@@ -17,13 +18,16 @@ Columns of csv:
   name, label, kind  the dimension; kind is length, area, angle or count
   count              how many of it one assembly has
   value, unit        a decimal number and its unit: in, mm, in2, mm2, deg, or nothing for a count
-  written            the value in shop notation
+  written            what is shown, without its ±: a figure as the shop writes it (14 3/8"), anything else as a
+                     decimal to the place where U ends (11.493")
   u, U, k, dof       standard uncertainty, expanded uncertainty U = k u at 95 %, coverage factor, effective
                      degrees of freedom (empty: infinite)
   basis, status      what the value rests on; agreed, single, disputed or open
   tolerance          as stated for the dimension
   why                where the value comes from, and how the rest agrees
-An open row has nothing in value, written, u, U, k and dof. Numbers have up to 12 significant digits.
+  near               the nearest figure, as the job writes its own, within U of what is no figure
+  from               "figured sizes" for what was worked out from exact figures alone
+An open row has nothing in value, written, near, u, U, k and dof. Numbers have up to 12 significant digits.
 Records that begin with # come last: "# relation" has the relation in label, holds, does not hold or not checked
 in status, and its misclosure in why; "# caution" has a caution in label.
 Text that a spreadsheet would take for a formula, a number or a date (1/64) has an apostrophe before it.
@@ -40,6 +44,7 @@ Examples:
 
 interface Options {
   format: Format
+  figures: FiguresAs
   simulate?: string
   trials: number
   seed: number
@@ -66,6 +71,7 @@ export function addTableCommand(program: Command, output: Output): void {
     .description('print the table of dimensions of a job')
     .argument('<FOLDER>', 'the job folder')
     .addOption(choiceOption('table', '--format <FORMAT>', 'how it is written', FORMATS))
+    .addOption(choiceOption('table', '--figures <SET>', 'how exact inches are set', FIGURES_AS))
     .option('--simulate <NAME>', 'one dimension by Monte Carlo, beside its first-order uncertainty')
     .addOption(
       wholeNumberOption('table', '--trials <N>', 'how many trials', {
@@ -79,7 +85,7 @@ export function addTableCommand(program: Command, output: Output): void {
     )
     .addHelpText('after', HELP)
     .action(async (folder: string, options: Options) => {
-      const { format, simulate, trials, seed } = options
+      const { format, figures, simulate, trials, seed } = options
       if (simulate !== undefined) {
         if (format !== 'text' && format !== 'json') {
           output.fail(reason('usage.simulate-format'))
@@ -90,7 +96,7 @@ export function addTableCommand(program: Command, output: Output): void {
         return
       }
       const { readTable } = await import('../actions/read-table.ts')
-      const { table, warning, scanProblem, viewProblem } = await readTable(folder)
+      const { table, warning, scanProblem, viewProblem } = await readTable(folder, { figuresAs: figures })
       if (scanProblem !== undefined) {
         output.fail(scanProblem)
         return

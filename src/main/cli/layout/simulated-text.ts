@@ -1,5 +1,5 @@
-import { twoFigures } from '../../../core/handoff/table/rounding.ts'
 import type { SimulatedRow } from '../../../core/ledger/simulate-row.ts'
+import { twoFigures } from '../../../core/quantity/format/rounding.ts'
 
 /**
  * A row by Monte Carlo beside first order, and the verdict, for a terminal.

@@ -25,6 +25,7 @@ export const aRow = (change: Partial<TableRow> = {}): TableRow => ({
 export const aTable = (change: Partial<Table> = {}): Table => ({
   job: 'Drum of the chain ferry',
   unit: 'in',
+  figuresAs: 'fractions',
   coverage: 0.95,
   rows: [
     aRow({ tolerance: '±1/32' }),

@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest'
-import { toUncertainty, twoFigures } from '../../../../src/core/handoff/table/rounding.ts'
 import { statedValue } from '../../../../src/core/handoff/table/stated-value.ts'
+import { toUncertainty, twoFigures } from '../../../../src/core/quantity/format/rounding.ts'
 import { aRow } from './a-table.ts'
 
 describe('a value as the shop reads it', () => {

@@ -104,6 +104,7 @@ describe('the JSON Schema of the table', () => {
     const table: Table = {
       job: 'Quay winch',
       unit: 'in',
+      figuresAs: 'fractions',
       coverage: 0.95,
       rows: [
         {

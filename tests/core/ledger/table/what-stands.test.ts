@@ -241,7 +241,7 @@ describe('what stands', () => {
       const dimension = ['d33', 'd43', 'd50', 'd61', 'd5'][i % 5]
       const item = { id: `n${i}`, basis: 'found', instrument: 'I1', readings: [`${100 + i / 100} mm`] }
       now = edited(now, { do: 'add-evidence', dimension, item })
-      last = assess(now, undefined, last)
+      last = assess(now, {}, last)
       for (const held of [last, last.features, last.dimensions, last.consulted, last.views]) {
         old.push(new WeakRef(held))
       }

@@ -29,46 +29,65 @@ describe('an exact length is written in pure notation', () => {
     ['No. 20 GA', IN, `3/80"`],
     ['14 3/8', { unit: 'mm' }, '365.125 mm'],
     ['36.5 cm', { unit: 'mm' }, '365 mm'],
-    ['1/3', { unit: 'mm' }, '8.466667 mm'],
+    ['1/3', { unit: 'mm' }, '8.47 mm'],
   ])('%s with %j is %s', (text, format, expected) => {
     expect(formatLength(parseLength(text), format)).toBe(expected)
   })
 })
 
-describe('a value off its graduation never hides its remainder', () => {
+// JCGM 100:2008, 7.2.6: U to two significant digits, the value to the same place; the numbers are ours.
+describe('a measured value is a decimal to the place where its uncertainty ends', () => {
   it.each<[number, LengthFormat, string]>([
-    [14.381 * 25.4, IN, `14 3/8" + 0.006"`],
-    [14.369 * 25.4, IN, `14 3/8" − 0.006"`],
-    [14.3752 * 25.4, IN, `14 3/8" + 0.0002"`],
-    [14.381 * 25.4, { unit: 'in', denominator: 8 }, `14 3/8" + 0.006"`],
-    [14.381 * 25.4, { unit: 'in', uncertainty: 0.05 * 25.4 }, `14 3/8" + 0.006"`],
-    [14.381 * 25.4, { unit: 'in', uncertainty: 0.5 * 25.4 }, `14 3/8" + 0.01"`],
-    [14.381 * 25.4, { unit: 'in', uncertainty: 5 * 25.4 }, `14 3/8"`],
-    [14.381 * 25.4, { unit: 'in', uncertainty: 0.0012 * 25.4 }, `14 3/8" + 0.0060"`],
-    [11.998 * 25.4, { unit: 'in', feet: true }, `1'-0" − 0.002"`],
-    [15.9995 * 25.4, IN, `16" − 0.001"`],
-    [-14.381 * 25.4, IN, `−14 3/8" − 0.006"`],
-    [-14.369 * 25.4, IN, `−14 3/8" + 0.006"`],
-    [-0.004 * 25.4, IN, `0" − 0.004"`],
-    [14.375 * 25.4, IN, `14 3/8"`],
-    [0, IN, `0"`],
-    [1e-12, IN, `0"`],
+    [11.4934 * 25.4, { unit: 'in', uncertainty: 0.0751 * 25.4 }, `11.493"`],
+    [14.381 * 25.4, { unit: 'in', uncertainty: 0.05 * 25.4 }, `14.381"`],
+    [14.381 * 25.4, { unit: 'in', uncertainty: 0.5 * 25.4 }, `14.38"`],
+    [14.381 * 25.4, { unit: 'in', uncertainty: 5 * 25.4 }, `14.4"`],
+    [14.381 * 25.4, { unit: 'in', uncertainty: 0.0012 * 25.4 }, `14.3810"`],
+    [14.375 * 25.4, { unit: 'in', uncertainty: 0.05 * 25.4 }, `14.375"`],
+    [14.375 * 25.4, { unit: 'in', uncertainty: 0.05 * 25.4, denominator: 8, feet: true }, `14.375"`],
+    [14.381 * 25.4, { unit: 'in', uncertainty: 0.0996 * 25.4 }, `14.38"`],
+    [-14.381 * 25.4, { unit: 'in', uncertainty: 0.05 * 25.4 }, `−14.381"`],
     [365.3, { unit: 'mm', uncertainty: 0.5 }, '365.30 mm'],
     [365.3, { unit: 'mm', uncertainty: 12 }, '365 mm'],
-    [365.3, { unit: 'mm' }, '365.3 mm'],
+    [1365.3, { unit: 'mm', uncertainty: 123 }, '1370 mm'],
     [-0.004, { unit: 'mm', uncertainty: 0.5 }, '0.00 mm'],
+  ])('%d mm with %j is %s', (mm, format, expected) => {
+    expect(formatLength(mm, format)).toBe(expected)
+  })
+})
+
+describe('a value without uncertainty that is worked out is set exactly where it lies on a graduation', () => {
+  it.each<[number, LengthFormat, string]>([
+    [14.375 * 25.4, IN, `14 3/8"`],
+    [26.375 * 25.4, { unit: 'in', feet: true }, `2'-2 3/8"`],
+    [27.2919 * 25.4, IN, `27.292"`],
+    [27.2919 * 25.4, { unit: 'in', feet: true }, `2'-3.292"`],
+    [11.99999 * 25.4, { unit: 'in', feet: true }, `1'-0.000"`],
+    [15.99961 * 25.4, IN, `16.000"`],
+    [-14.381 * 25.4, IN, `−14.381"`],
+    [0.00412 * 25.4, IN, `0.00412"`],
+    [14.375 * 25.4, { unit: 'in', denominator: 2 }, `14.375"`],
+    [0, IN, `0"`],
+    [1e-12, IN, `0"`],
+    [365.3, { unit: 'mm' }, '365.3 mm'],
+    [365.123456, { unit: 'mm' }, '365.12 mm'],
+    [0.00123456, { unit: 'mm' }, '0.00123 mm'],
     [-365.3, { unit: 'mm' }, '−365.3 mm'],
   ])('%d mm with %j is %s', (mm, format, expected) => {
     expect(formatLength(mm, format)).toBe(expected)
   })
+})
 
-  it('shows the whole remainder of an exact decimal', () => {
-    expect(formatLength(parseLength('2.3751'), IN)).toBe(`2 3/8" + 0.0001"`)
-    expect(formatLength(parseLength('16 B.W.G.'), IN)).toBe(`1/16" + 0.0025"`)
-  })
-
-  it('rounds an exact fraction too when a coarser graduation is asked for', () => {
-    expect(formatLength(parseLength('3/64'), { unit: 'in', denominator: 16 })).toBe(`1/16" − 0.015625"`)
+describe('an exact decimal stays whole', () => {
+  it.each<[string, LengthFormat, string]>([
+    ['2.3751', IN, `2.3751"`],
+    ['16 B.W.G.', IN, `0.065"`],
+    ['1\'-2.377"', IN, `1'-2.377"`],
+    ['3/64', { unit: 'in', denominator: 16 }, `0.046875"`],
+    ['365.1 mm', IN, `14.374"`],
+    ['0.02 mm', IN, `0.000787"`],
+  ])('%s with %j is %s', (text, format, expected) => {
+    expect(formatLength(parseLength(text), format)).toBe(expected)
   })
 })
 
@@ -92,6 +111,9 @@ const inchFraction = fc
 const decimal = fc
   .record({ n: fc.integer({ min: -99_999_999, max: 99_999_999 }), places: fc.nat(8) })
   .map(({ n, places }) => ({ value: new Fraction(BigInt(n), 10n ** BigInt(places)), places }))
+
+/** The decimal place of the second significant digit of an uncertainty, as it is rounded. */
+const secondDigit = (u: number): number => 1 - Math.floor(Math.log10(Number(u.toPrecision(2))))
 
 describe('whatever is written is read again', () => {
   it('exactly, for fractions of an inch with and without feet', () => {
@@ -127,9 +149,9 @@ describe('whatever is written is read again', () => {
     )
   })
 
-  it('to the decimals that are written, for measured values', () => {
-    const measured = fc.double({ min: -20_000, max: 20_000, noNaN: true })
-    const uncertainty = fc.option(fc.double({ min: 1e-4, max: 50, noNaN: true }), { nil: undefined })
+  it('to the place that is written, for measured values', () => {
+    const measured = fc.integer({ min: -2e9, max: 2e9 }).map((n) => n / 1e5)
+    const uncertainty = fc.option(fc.double({ min: 1e-4, max: 500, noNaN: true }), { nil: undefined })
     const denominator = fc.constantFrom(undefined, 1, 8, 16, 64, 128)
     fc.assert(
       fc.property(
@@ -147,8 +169,8 @@ describe('whatever is written is read again', () => {
           })
           const read = lengthIn(parseLength(text, { signed: true }), 'mm')
           const perUnit = unit === 'in' ? 25.4 : 1
-          const two = u === undefined ? undefined : Math.max(0, 1 - Math.floor(Math.log10(u / perUnit)))
-          const places = Math.min(6, two ?? (unit === 'in' ? 3 : 6))
+          const two = u === undefined ? undefined : secondDigit(u / perUnit)
+          const places = two ?? (unit === 'in' ? 3 : 2)
           expect(Math.abs(read - mm)).toBeLessThanOrEqual(0.5 * perUnit * 10 ** -places * (1 + 1e-6) + 1e-8)
         },
       ),
