@@ -6,6 +6,7 @@ import type { Job, Mark } from '../../src/core/job/model/types.ts'
 import { readJob } from '../../src/core/job/read-job.ts'
 import { dimensionTable } from '../../src/core/ledger/table/dimension-table.ts'
 import type { TableRow } from '../../src/core/ledger/table/table.ts'
+import { twoFigures } from '../../src/core/quantity/format/rounding.ts'
 import { type Crop, overlay, TINT } from './overlay.ts'
 import { lerp, type Pt } from './plane.ts'
 
@@ -118,7 +119,7 @@ async function fitted(): Promise<void> {
 function figureOf({ written, U }: TableRow): string {
   const mark = job.unit === 'in' ? '"' : ' MM'
   // The alphabet has one dash for minus and for the rest.
-  return `${written} ± ${U.toFixed(job.unit === 'in' ? 3 : 1)}${mark}`.replaceAll('−', '-')
+  return `${written} ± ${twoFigures(U)}${mark}`.replaceAll('−', '-')
 }
 
 function viewOf({ views }: Job) {

@@ -135,7 +135,7 @@ async function strokes(page: Page, save: Save): Promise<void> {
   await person.press('Escape')
   await person.clickAt(rim)
   await desk(page)
-    .getByText(/^Circle M/)
+    .getByText(/^Circle /)
     .first()
     .waitFor()
   // Whether the new row was there to be brought in sight when it was chosen is chance.

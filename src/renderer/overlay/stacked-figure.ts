@@ -1,8 +1,8 @@
-import { type FigureRun, figureRuns } from '../parts/figure-runs.ts'
+import { type FigureRun, figureRuns, spaced } from '../parts/figure-runs.ts'
 import { lettering } from './lettering.ts'
 
 /** Between a whole number and its fraction, and on each side of a fraction. */
-const AIR = 1.5
+const AIR = 2
 
 interface SetRun {
   run: FigureRun
@@ -36,7 +36,7 @@ export function setFigure(context: Context, text: string): SetFigure {
     const start = x
     context.font = font
     if ('text' in run) {
-      const wholeWidth = context.measureText(run.text).width
+      const wholeWidth = context.measureText(spaced(run.text)).width
       x += wholeWidth
       return { run, x: start, wholeWidth, fractionWidth: 0 }
     }
@@ -66,7 +66,7 @@ export function drawFigure(context: Context, { runs, width }: SetFigure): void {
     context.textAlign = 'left'
     context.font = font
     if ('text' in run) {
-      context.fillText(run.text, left, 0.5)
+      context.fillText(spaced(run.text), left, 0.5)
       continue
     }
     if (run.whole !== undefined) context.fillText(run.whole, left, 0.5)

@@ -29,3 +29,12 @@ export function plainRun(run: FigureRun): string {
   if ('text' in run) return run.text
   return `${run.whole === undefined ? '' : `${run.whole} `}${run.numerator}/${run.denominator}`
 }
+
+/** Feet and inches with air about the dash, for the eye: close together `2'-0 5/8"` runs into one. */
+export const spaced = (text: string): string => text.replaceAll("'-", "'\u2009-\u2009")
+
+/** A stated value, and what stands beside it: the figure that it is near, or what it was worked out from. */
+export function besideValue(text: string): { value: string; beside: string } {
+  const at = text.search(/, (?:near|from) /)
+  return at < 0 ? { value: text, beside: '' } : { value: text.slice(0, at), beside: text.slice(at) }
+}

@@ -26,7 +26,7 @@ describe('the sample, as the README shows it', () => {
     const { code, stdout, stderr } = await scantling('table', SAMPLE)
     expect({ code, stderr }).toEqual({ code: 0, stderr: '' })
     for (const figure of [
-      'hood_od 11 1/2" − 0.007" ± 0.075" scaled',
+      'hood_od 11.493" ± 0.075", near 11 1/2" scaled',
       'neck_height 3 5/8" printed disputed',
     ]) {
       expect(readme.replace(/ +/g, ' ')).toContain(figure)
@@ -45,7 +45,7 @@ describe('the sample, as the README shows it', () => {
     expect({ code: edited.code, stderr: edited.stderr }).toEqual({ code: 0, stderr: '' })
     const { stdout } = await scantling('table', folder)
     expect(lineOf(stdout, 'hood_od')).toBe(lineOf(readme.slice(readme.indexOf('**4. Read it.**')), 'hood_od'))
-    expect(lineOf(stdout, 'hood_od')).toContain('11 1/2" + 0.023" ± 0.094"')
+    expect(lineOf(stdout, 'hood_od')).toContain('11.523" ± 0.094", near 11 1/2"')
   })
 
   test('check names the misprint, the relation it breaks and the misread reference', async () => {

@@ -81,7 +81,8 @@ function inInches(value: Length | number, format: LengthFormat): string {
     ? decimalsOfFraction(graduation)
     : ((written === undefined ? undefined : exactPlaces(inches)) ??
       significantPlaces(inches.valueOf(), ENOUGH.in))
-  return sign(inDecimals(inches, places, feet))
+  // Feet and decimals stand together only where a figure was written so.
+  return sign(inDecimals(inches, places, feet && written !== undefined))
 }
 
 function inMillimetres(value: Length | number): string {
