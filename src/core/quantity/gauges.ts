@@ -6,8 +6,10 @@ import { reason } from '../words/core-words.ts'
  * - `us-standard-1893`: standard gauge for sheet and plate iron and steel, Act of Congress of 3 March 1893 (15 USC 206)
  * - `birmingham`: Birmingham wire gauge (B.W.G.), which is Stubs' iron wire gauge. Not the Birmingham sheet and
  *   hoop gauge (B.G.), which is another table.
+ * - `imperial-1884`: the Imperial standard wire gauge (S.W.G.) of Great Britain, by the Order in Council of 23 August
+ *   1883, in force from 1 March 1884
  */
-export const GAUGE_STANDARDS = ['us-standard-1893', 'birmingham'] as const
+export const GAUGE_STANDARDS = ['us-standard-1893', 'birmingham', 'imperial-1884'] as const
 
 export type GaugeStandard = (typeof GAUGE_STANDARDS)[number]
 
@@ -15,6 +17,7 @@ export type GaugeStandard = (typeof GAUGE_STANDARDS)[number]
 export const GAUGE_CALL_OUTS: Record<GaugeStandard, string> = {
   'us-standard-1893': 'U.S.S.G.',
   birmingham: 'B.W.G.',
+  'imperial-1884': 'S.W.G.',
 }
 
 /** From 7/0 to 38. Thickness in fractions of an inch, as the Act states it. */
@@ -35,6 +38,17 @@ const BIRMINGHAM = [
   '0.010 0.009 0.008 0.007 0.005 0.004',
 ].join(' ')
 
+/** From 7/0 to 50. Thickness in inches. From memory of the Order's table, as BS 3737 had it after. */
+const IMPERIAL_1884 = [
+  '0.500 0.464 0.432 0.400 0.372 0.348',
+  '0.324 0.300 0.276 0.252 0.232 0.212 0.192 0.176 0.160 0.144',
+  '0.128 0.116 0.104 0.092 0.080 0.072 0.064 0.056 0.048 0.040',
+  '0.036 0.032 0.028 0.024 0.022 0.020 0.018 0.0164 0.0148 0.0136',
+  '0.0124 0.0116 0.0108 0.0100 0.0092 0.0084 0.0076 0.0068 0.0060 0.0052',
+  '0.0048 0.0044 0.0040 0.0036 0.0032 0.0028 0.0024 0.0020 0.0016 0.0012',
+  '0.0010',
+].join(' ')
+
 /** Thicknesses in inches, thickest first; the number of a gauge is its place less `noughts`, so that 1 follows 0. */
 interface GaugeTable {
   readonly noughts: number
@@ -48,6 +62,7 @@ function table(noughts: number, thicknesses: string): GaugeTable {
 const TABLES: Record<GaugeStandard, GaugeTable> = {
   'us-standard-1893': table(7, US_STANDARD_1893),
   birmingham: table(4, BIRMINGHAM),
+  'imperial-1884': table(7, IMPERIAL_1884),
 }
 
 /** Place of a written number in a table; `4/0` and `0000` are the same gauge. It may lie outside the table. */

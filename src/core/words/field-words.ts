@@ -87,7 +87,11 @@ export const MAPPING_NAMES = {
 /** What settings are called, by the field that they stand in. */
 const SETTINGS: Readonly<Record<string, Readonly<Record<string, string>>>> = {
   'evidence legibility': { doubtful: 'hard to read' },
-  'job gauge': { 'us-standard-1893': 'US Standard of 1893', birmingham: 'Birmingham' },
+  'job gauge': {
+    'us-standard-1893': 'US Standard of 1893',
+    birmingham: 'Birmingham',
+    'imperial-1884': 'Imperial Standard of 1884',
+  },
   'job unit': { in: 'inches', mm: 'millimetres' },
   'mark how': { hand: 'by hand', stroke: 'found on a stroke' },
   'view mapping': MAPPING_NAMES,

@@ -9,11 +9,11 @@ const TWO_LIMITS = 'A tolerance has both limits; write'
 const GAUGE_NAMES = {
   'us-standard-1893': 'US Standard Gauge of 1893',
   birmingham: 'Birmingham wire gauge',
+  'imperial-1884': 'Imperial standard wire gauge of 1884',
 }
 
 const OTHER_GAUGES = {
   bg: 'B.G. is the Birmingham sheet and hoop gauge, another table than B.W.G.',
-  swg: 'S.W.G. is the Imperial standard wire gauge.',
   awg: 'A.W.G. is the wire gauge for copper and brass.',
 }
 
@@ -64,7 +64,13 @@ export const NOTATION_WORDS = {
     'This reads as a subtraction; write 14-3/8 without gaps for a whole number and a fraction.',
   'notation.stray-dash': () =>
     'A dash joins feet and inches, as in 1\'-2", or a whole number and a fraction, as in 1-3/8; write it so.',
-  'notation.comma': () => 'Write decimals with a point and thousands without a comma.',
+  'notation.comma': () => 'Write decimals with a point or a comma, and thousands without either.',
+  'notation.comma-of-thousands': (p: { whole: string; decimal: string }) =>
+    `The comma may part thousands or begin decimals; write ${p.whole} or ${p.decimal}.`,
+  'notation.thousands-apart': (p: { number: string }) =>
+    `Two numbers stand side by side; write ${p.number} without the gap, or the fraction with its bar.`,
+  'notation.question-mark': () =>
+    'What is not sure is no part of the figure; write it as it is read and mark it as hard to read.',
   'notation.point-without-digits': () => 'A point needs digits after it; write 5 or 5.0.',
   'notation.no-unit': () => 'Only a unit may follow here: \', ", ft, in, mm, cm or m.',
 
@@ -124,6 +130,20 @@ export const NOTATION_WORDS = {
   'notation.minus-limit-missing': () => `${TWO_LIMITS} −0 for none on the other side.`,
   'notation.plus-limit-missing': () => `${TWO_LIMITS} +0 for none on the other side.`,
 
+  'notation.tolerance-of-nothing': () =>
+    'Nothing is made without any tolerance; write the limits, or leave the tolerance out where none is stated.',
+  'notation.limit-and-tolerance': () =>
+    'MAX. and MIN. are limits themselves; write the limit or the tolerance, not both.',
+  'notation.limits-apart': () =>
+    'Two limits of one size differ, and by little; write the size that is meant, or its limits as in 1.500/1.498.',
+  'notation.fit-of-millimetres': (p: { fit: string }) =>
+    `${p.fit} is a fit of sizes in millimetres, and this is in inches; write the unit before it, as in 25 mm H7.`,
+
+  // Slopes
+  'notation.slope-expected': () => 'Expected a slope or taper such as 1 IN 8, 3/4" IN 12" or 3/4 PER FT.',
+  'notation.ratio-unsaid': () =>
+    'A ratio may be a taper or a scale; write TAPER before it, as in TAPER 1:12.',
+
   // Figures
   'notation.figure-expected': () =>
     'Expected a figure such as 14 3/8", Ø 7 1/2", R 3/16, 4 HOLES DRILL 9/32, No. 16 GA or 47° 30\'.',
@@ -134,6 +154,16 @@ export const NOTATION_WORDS = {
     `This is either a number of holes or one size; write ${p.count} ${
       p.count === '1' ? 'HOLE' : 'HOLES'
     } DRILL ${p.size}, or DRILL ${p.count} ${p.size}.`,
+  'notation.size-by-size': () =>
+    'A size by a size is no single length; write the one that is meant, and the other in a note.',
+  'notation.nominal-pipe': () =>
+    'Pipe is called by a nominal bore that cannot be measured on it; write the diameter that is meant, with O.D. or I.D.',
+  'notation.bracket-open': () => 'A bracket stands alone; write its other half or take it away.',
+  'notation.bracket-empty': () => 'Nothing stands in the brackets; take them away.',
+  'notation.bracketed-fraction': () =>
+    'The fraction in brackets may belong to the number before it; write them together, as in 14 3/8.',
+  'notation.gauge-of-another-thickness': (p: { standard: keyof typeof GAUGE_NAMES; stated: string }) =>
+    `By the ${GAUGE_NAMES[p.standard]} this gauge is not ${p.stated}; name the table it is of, as in No. 16 B.W.G., or check the number.`,
   'notation.count-repeated': () => 'The number of them is said twice; write it once.',
   'notation.count-not-whole': (p: { counted: string }) =>
     `The number of ${p.counted} must be a whole number from 1 up; write it so.`,

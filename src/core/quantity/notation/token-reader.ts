@@ -16,6 +16,11 @@ export class TokenReader {
     this.#end = { kind: 'end', at: text.length, end: text.length, spaced: false, text: '', places: 0 }
   }
 
+  /** Whether a comma stands for the point in any of its numbers. */
+  get decimalComma(): boolean {
+    return this.#tokens.some(({ comma }) => comma === true)
+  }
+
   /** The sign at the place, or further on. */
   peek(ahead = 0): Token {
     return this.#tokens[this.#next + ahead] ?? this.#end
@@ -36,6 +41,15 @@ export class TokenReader {
   acceptWord(words: ReadonlySet<string>): Token | undefined {
     const token = this.peek()
     return token.kind === 'word' && words.has(token.text) ? this.take() : undefined
+  }
+
+  /** The place itself, to come back to by `backTo`. */
+  mark(): number {
+    return this.#next
+  }
+
+  backTo(mark: number): void {
+    this.#next = mark
   }
 
   atEnd(): boolean {

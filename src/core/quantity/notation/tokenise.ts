@@ -31,6 +31,8 @@ export interface Token {
   readonly text: string
   /** Numbers: digits after the point, 0 for an integer. */
   readonly places: number
+  /** Numbers: whether a comma stands for the point. */
+  readonly comma?: true
 }
 
 /** More digits than any drawing needs; the limit keeps hostile input cheap. */
@@ -63,6 +65,7 @@ const isDigit = (code: number): boolean => code >= 48 && code <= 57
 const isLetter = (code: number): boolean =>
   (code >= 97 && code <= 122) || (code >= 65 && code <= 90) || code === 0xb5 || code === 0x3bc
 const STOP = 46
+const COMMA = 44
 
 function endOfDigits(text: string, from: number): number {
   let i = from
@@ -70,15 +73,75 @@ function endOfDigits(text: string, from: number): number {
   return i
 }
 
+/** A number whose thousands are parted and whose decimals have the other of point and comma: `1,234.5`, `1.234,5`. */
+const PARTED = /(?:\d{1,3}(?:,\d{3})+(\.)\d+|\d{1,3}(?:\.\d{3})+(,)\d+)(?![\d.,])/y
+/** A number with a comma for its point. Three digits after it may be thousands, unless a nought stands before it. */
+const COMMAED = /(\d+),(\d+)(?![\d,]|\.\d)/y
+
+function matchAt(form: RegExp, text: string, at: number): RegExpExecArray | null {
+  form.lastIndex = at
+  return form.exec(text)
+}
+
+/** A number with commas in it; undefined where none stands. */
+function commaedToken(text: string, at: number, spaced: boolean): Token | undefined {
+  const parted = matchAt(PARTED, text, at)
+  if (parted !== null) {
+    const point = parted[1] ?? parted[2] ?? '.'
+    const [whole = '', parts = ''] = parted[0].split(point)
+    const digits = whole.replace(/[.,]/g, '') + parts
+    const comma = point === ',' ? ({ comma: true } as const) : {}
+    return sound(text, {
+      kind: 'number',
+      at,
+      end: at + parted[0].length,
+      spaced,
+      text: digits,
+      places: parts.length,
+      ...comma,
+    })
+  }
+  const [all, whole = '', parts = ''] = matchAt(COMMAED, text, at) ?? []
+  if (all === undefined) return undefined
+  if (parts.length === 3 && !/^0+$/.test(whole)) {
+    const either = { whole: `${whole}${parts}`, decimal: `${whole}.${parts}` }
+    throw new NotationError(text, at + whole.length, reason('notation.comma-of-thousands', either))
+  }
+  const end = at + all.length
+  return sound(text, {
+    kind: 'number',
+    at,
+    end,
+    spaced,
+    text: whole + parts,
+    places: parts.length,
+    comma: true,
+  })
+}
+
+function sound(text: string, token: Token): Token {
+  if (token.text.length <= MOST_DIGITS) return token
+  throw new NotationError(text, token.at, reason('notation.too-many-digits', { most: MOST_DIGITS }))
+}
+
 function numberToken(text: string, at: number, spaced: boolean): Token {
   const whole = endOfDigits(text, at)
   const pointed = text.charCodeAt(whole) === STOP && isDigit(text.charCodeAt(whole + 1))
   const end = pointed ? endOfDigits(text, whole + 1) : whole
-  const digits = pointed ? text.slice(at, whole) + text.slice(whole + 1, end) : text.slice(at, whole)
-  if (digits.length > MOST_DIGITS) {
-    throw new NotationError(text, at, reason('notation.too-many-digits', { most: MOST_DIGITS }))
+  // A point first, so that the ordinary number costs nothing more; `1.234,5` has both.
+  if (text.charCodeAt(end) === COMMA && isDigit(text.charCodeAt(end + 1))) {
+    const token = commaedToken(text, at, spaced)
+    if (token !== undefined) return token
   }
-  return { kind: 'number', at, end, spaced, text: digits, places: pointed ? end - whole - 1 : 0 }
+  const digits = pointed ? text.slice(at, whole) + text.slice(whole + 1, end) : text.slice(at, whole)
+  return sound(text, {
+    kind: 'number',
+    at,
+    end,
+    spaced,
+    text: digits,
+    places: pointed ? end - whole - 1 : 0,
+  })
 }
 
 /** Letters with the full stops of an abbreviation: `ft.`, `C.C.`, `B.W.G.` */

@@ -4,49 +4,71 @@ import type { Figure, FigureOf, Tolerance } from '../figure.ts'
 import type { Length } from '../length.ts'
 import type { TokenReader } from '../notation/token-reader.ts'
 import type { Token } from '../notation/tokenise.ts'
-import { type FigureTerm, OF_TERM } from './figure-terms.ts'
-import { COUNTED } from './parse-count.ts'
-import type { LengthContext } from './parse-length.ts'
-import { angleFollows, readAngle } from './read-angle.ts'
-import { gaugeFollows, readGauge } from './read-gauge.ts'
-import { readLength, type WrittenLength } from './read-length.ts'
-import { readTolerance } from './read-tolerance.ts'
+import type { TakenWords } from './accept-words.ts'
+import type { FigureTerm } from './figure-words.ts'
+import type { WrittenLength } from './read-length.ts'
+
+type Writable<T> = { -readonly [K in keyof T]: T[K] }
 
 /** The parts of one figure as far as it is read, each at most once. */
-export interface FigureDraft {
-  terms: Set<FigureTerm>
-  of?: FigureOf
-  count?: number
-  counted?: 'holes' | 'places'
+export interface FigureDraft
+  extends Partial<Writable<Omit<Figure, 'text' | 'typical' | 'drilled' | 'side' | 'square' | 'notes'>>> {
+  readonly terms: Set<FigureTerm>
+  readonly notes: string[]
   read?: WrittenLength
-  length?: Length
-  gauge?: Figure['gauge']
-  angle?: Angle
-  tolerance?: Tolerance<Length>
-  angleTolerance?: Tolerance<Angle>
+  /** Where the size begins. */
+  sizeAt?: number
+  /** A bracket was opened before the size and is not closed yet. */
+  open?: boolean
+  /** TAPER or SLOPE stands before its size. */
+  slopeSaid?: { readonly taper: boolean }
 }
 
-/** Adds a term, unless it repeats or contradicts what is there. */
-export function addTerm(reader: TokenReader, draft: FigureDraft, term: FigureTerm, token: Token): void {
+export const isValued = ({ length, angle, slope }: FigureDraft): boolean =>
+  length !== undefined || angle !== undefined || slope !== undefined
+
+/** What a length is of by a term; two that differ contradict each other. */
+const OF_TERM: Readonly<Partial<Record<FigureTerm, FigureOf>>> = {
+  diameter: 'diameter',
+  drilled: 'diameter',
+  outside: 'diameter',
+  inside: 'diameter',
+  radius: 'radius',
+  centres: 'centres',
+  square: 'length',
+}
+
+/** Says what the size is of, unless that contradicts what is there. */
+export function addOf(reader: TokenReader, draft: FigureDraft, of: FigureOf, token: Token): void {
+  if (draft.angle || draft.gauge || draft.slope)
+    throw reader.error(reason('notation.term-of-a-length'), token)
+  if (draft.of !== undefined && draft.of !== of)
+    throw reader.error(reason('notation.term-contradicts'), token)
+  draft.of = of
+}
+
+function addTerm(reader: TokenReader, draft: FigureDraft, term: FigureTerm, token: Token): void {
   if (draft.terms.has(term)) throw reader.error(reason('notation.term-repeated'), token)
   const of = OF_TERM[term]
   const sides = draft.terms.has('outside') || draft.terms.has('inside')
-  if (of !== undefined) {
-    if (draft.angle || draft.gauge) throw reader.error(reason('notation.term-of-a-length'), token)
-    if ((draft.of !== undefined && draft.of !== of) || (sides && (term === 'outside' || term === 'inside'))) {
-      throw reader.error(reason('notation.term-contradicts'), token)
-    }
-    draft.of = of
+  if (sides && (term === 'outside' || term === 'inside')) {
+    throw reader.error(reason('notation.term-contradicts'), token)
   }
-  if (term === 'drilled') refuseCountLike(reader, draft)
+  if (of !== undefined) addOf(reader, draft, of, token)
+  if (term === 'drilled') refuseCountLike(reader, draft, false)
   draft.terms.add(term)
 }
 
-/** `4-9/32 DRILL` may be four holes or one size of 4 9/32. */
-function refuseCountLike(reader: TokenReader, draft: FigureDraft): void {
+/**
+ * `4-9/32 DRILL` may be four holes or one size of 4 9/32.
+ *
+ * @param dashed whether only a dash makes it doubtful, where sizes above an inch are usual
+ */
+export function refuseCountLike(reader: TokenReader, draft: FigureDraft, dashed: boolean): void {
   const number = draft.read?.number
   if (number === undefined || draft.count !== undefined || number.form !== 'fraction' || number.n < number.d)
     return
+  if (dashed && !number.dashed) return
   const either = reason('notation.count-or-size', {
     count: `${number.n / number.d}`,
     size: `${number.n % number.d}/${number.d}`,
@@ -54,51 +76,81 @@ function refuseCountLike(reader: TokenReader, draft: FigureDraft): void {
   throw reader.error(either, number.first)
 }
 
-/** Takes `4 HOLES` or `6 PLACES`; false where none stands. */
-export function acceptCount(reader: TokenReader, draft: FigureDraft): boolean {
-  const number = reader.peek()
-  const word = reader.peek(1)
-  const counted = word.kind === 'word' ? COUNTED.get(word.text) : undefined
-  if (number.kind !== 'number' || counted === undefined) return false
-  if (draft.count !== undefined) throw reader.error(reason('notation.count-repeated'))
-  const count = Number(number.text)
-  if (number.places > 0 || count < 1 || !Number.isSafeInteger(count)) {
-    throw reader.error(reason('notation.count-not-whole', { counted }))
+function once<K extends keyof FigureDraft>(
+  reader: TokenReader,
+  draft: FigureDraft,
+  key: K,
+  value: FigureDraft[K],
+  token: Token,
+): void {
+  if (draft[key] !== undefined) {
+    throw reader.error(
+      reason(draft[key] === value ? 'notation.term-repeated' : 'notation.term-contradicts'),
+      token,
+    )
   }
-  reader.take(2)
-  draft.count = count
-  draft.counted = counted
-  return true
+  draft[key] = value
 }
 
-/** Reads the size: a gauge, an angle or a length. */
-export function addValue(reader: TokenReader, draft: FigureDraft, context: LengthContext): void {
-  const start = reader.peek()
-  if (gaugeFollows(reader)) {
-    const gauge = readGauge(reader, context.gauge ?? 'us-standard-1893')
-    draft.gauge = { number: gauge.number, standard: gauge.standard }
-    draft.length = gauge.thickness
-  } else if (angleFollows(reader)) {
-    draft.angle = readAngle(reader)
-  } else {
-    draft.read = readLength(reader, context.unit ?? 'in')
-    draft.length = draft.read.length
-    return
-  }
-  if (draft.of !== undefined) throw reader.error(reason('notation.length-wanted'), start)
+export function addNote(reader: TokenReader, draft: FigureDraft, note: string, token: Token): void {
+  if (draft.notes.includes(note)) throw reader.error(reason('notation.term-repeated'), token)
+  draft.notes.push(note)
 }
 
-/** Reads the tolerance of the size that stands before it. */
-export function addTolerance(reader: TokenReader, draft: FigureDraft): void {
-  if (draft.tolerance || draft.angleTolerance) throw reader.error(reason('notation.second-tolerance'))
-  if (draft.angle) {
-    draft.angleTolerance = readTolerance(reader, readAngle)
-    return
+/** Machined holes, which a drawing gives by their number and size. */
+const MACHINED: ReadonlySet<string> = new Set(['REAM', 'TAP', 'PUNCH', 'BORE', 'HOLE'])
+
+/** Adds what words say, unless it repeats or contradicts what is there. */
+export function addWords(reader: TokenReader, draft: FigureDraft, { meaning, token }: TakenWords): void {
+  switch (meaning.says) {
+    case 'term':
+      addTerm(reader, draft, meaning.term, token)
+      return
+    case 'note':
+      if (meaning.of !== undefined) addOf(reader, draft, meaning.of, token)
+      if (MACHINED.has(meaning.note)) refuseCountLike(reader, draft, true)
+      addNote(reader, draft, meaning.note, token)
+      return
+    case 'limit':
+      if (draft.tolerance || draft.twoLimits)
+        throw reader.error(reason('notation.limit-and-tolerance'), token)
+      once(reader, draft, 'limit', meaning.limit, token)
+      return
+    case 'reference':
+      once(reader, draft, 'reference', true, token)
+      return
+    case 'not-to-scale':
+      once(reader, draft, 'notToScale', true, token)
+      return
+    case 'looseness':
+      once(reader, draft, 'looseness', meaning.looseness, token)
+      return
+    case 'fastener':
+      addOf(reader, draft, 'diameter', token)
+      if (draft.count === undefined) refuseCountLike(reader, draft, !meaning.several)
+      once(reader, draft, 'fastener', meaning.fastener, token)
+      return
+    case 'thread':
+      addOf(reader, draft, 'diameter', token)
+      once(reader, draft, 'thread', { form: meaning.form }, token)
+      return
+    case 'slope':
+      once(reader, draft, 'slopeSaid', { taper: meaning.taper }, token)
+      return
+    case 'pipe':
+      throw reader.error(reason('notation.nominal-pipe'), token)
   }
-  if (!draft.length) throw reader.error(reason('notation.tolerance-before-size'))
-  const { system } = draft.length
-  draft.tolerance = readTolerance(reader, (from) => {
-    if (angleFollows(from)) throw from.error(reason('notation.tolerance-not-a-length'))
-    return readLength(from, system, false).length
-  })
+}
+
+/** A draft's tolerance, refused where there is none at all. */
+export function soundTolerance<T extends Length | Angle>(
+  reader: TokenReader,
+  tolerance: Tolerance<T>,
+  at: Token,
+): Tolerance<T> {
+  const isNothing = (size: T): boolean => ('mm' in size ? size.mm : size.degrees).n === 0n
+  if (isNothing(tolerance.plus) && isNothing(tolerance.minus)) {
+    throw reader.error(reason('notation.tolerance-of-nothing'), at)
+  }
+  return tolerance
 }

@@ -56,7 +56,7 @@ export function parseLength(text: string, context: LengthContext = {}): Length {
   }
   if (gaugeFollows(reader)) {
     if (minus.kind === 'dash') throw reader.error(reason('notation.gauge-signed'), minus)
-    const { thickness } = readGauge(reader, context.gauge ?? 'us-standard-1893')
+    const { thickness } = readGauge(reader, context.gauge)
     if (!reader.atEnd()) throw reader.error(reason('notation.after-gauge'))
     return thickness
   }

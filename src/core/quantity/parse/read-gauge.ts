@@ -9,22 +9,28 @@ export interface Gauge {
   readonly number: string
   readonly standard: GaugeStandard
   readonly thickness: Length
+  /** Neither it nor the job names the standard. */
+  readonly assumed?: true
 }
 
 const NUMBER_WORDS: ReadonlySet<string> = new Set(['no', 'nr'])
 const GAUGE_WORDS: ReadonlySet<string> = new Set(['ga', 'gauge', 'gage'])
 const STANDARD_WORDS = new Map<string, GaugeStandard>([
   ['bwg', 'birmingham'],
+  ['swg', 'imperial-1884'],
+  ['iswg', 'imperial-1884'],
   ['usg', 'us-standard-1893'],
   ['uss', 'us-standard-1893'],
   ['ussg', 'us-standard-1893'],
 ])
 /** Gauges of tables that are not here. */
-const OTHER_GAUGES: ReadonlyMap<string, 'bg' | 'swg' | 'awg'> = new Map([
+const OTHER_GAUGES: ReadonlyMap<string, 'bg' | 'awg'> = new Map([
   ['bg', 'bg'],
-  ['swg', 'swg'],
   ['awg', 'awg'],
 ])
+
+/** What a gauge is taken for that names no standard in a job that names none. */
+export const USUAL_GAUGE: GaugeStandard = 'us-standard-1893'
 
 const isGaugeWord = (word: string): boolean =>
   GAUGE_WORDS.has(word) || STANDARD_WORDS.has(word) || OTHER_GAUGES.has(word)
@@ -45,12 +51,12 @@ function thicknessOf(number: string, standard: GaugeStandard): Length {
 }
 
 /**
- * Reads a sheet gauge. `GA`, `GAUGE` and `GAGE` mean the standard of the job; `B.W.G.` and `U.S.S.G.` name their own.
+ * Reads a sheet gauge. `GA`, `GAUGE` and `GAGE` mean the standard of the job; `B.W.G.`, `S.W.G.` and `U.S.S.G.` name their own.
  *
- * @param standard what a gauge means that does not name its standard
+ * @param standard what a gauge means that does not name its standard; undefined where the job does not say
  * @throws NotationError
  */
-export function readGauge(reader: TokenReader, standard: GaugeStandard): Gauge {
+export function readGauge(reader: TokenReader, standard: GaugeStandard | undefined): Gauge {
   if (reader.peek().kind === 'number-sign' || reader.peek().kind === 'word') reader.take()
   const first = reader.peek()
   if (first.kind !== 'number' || first.places > 0) {
@@ -78,10 +84,16 @@ export function readGauge(reader: TokenReader, standard: GaugeStandard): Gauge {
     named = STANDARD_WORDS.get(reader.peek().text)
     if (named !== undefined) reader.take()
   }
-  const meant = named ?? standard
+  const meant = named ?? standard ?? USUAL_GAUGE
+  const assumed = named === undefined && standard === undefined
   const number = gaugeNumber(no, meant)
   if (number === undefined) {
     throw reader.error(reason('notation.gauge-outside-table', gaugeRange(meant)), first)
   }
-  return { number, standard: meant, thickness: thicknessOf(number, meant) }
+  return {
+    number,
+    standard: meant,
+    thickness: thicknessOf(number, meant),
+    ...(assumed && { assumed }),
+  }
 }

@@ -65,6 +65,15 @@ function unitOf(token: Token): UnitSize | undefined {
 /** The last graduation of a number written in a unit, millimetres. */
 const step = (unit: UnitSize, parts: bigint): Fraction => new Fraction(unit.mm, unit.per * parts)
 
+/** How many signs the unit mark at the place takes: three for `m/m`, the old mark of millimetres. */
+function markLength(reader: TokenReader): number {
+  const isM = (token: Token): boolean => token.kind === 'word' && token.text === 'm'
+  const stroke = reader.peek(1)
+  const last = reader.peek(2)
+  const whole = isM(reader.peek()) && stroke.kind === 'slash' && isM(last) && !stroke.spaced && !last.spaced
+  return whole ? 3 : 1
+}
+
 function sized(number: WrittenNumber, unit: UnitSize): Length {
   return {
     mm: new Fraction(number.n * unit.mm, number.d * unit.per),
@@ -126,11 +135,12 @@ function feetAndInches(reader: TokenReader, feet: WrittenNumber, mark: Token): W
 export function readLength(reader: TokenReader, bare: LengthUnit, joins = true): WrittenLength {
   const number = readNumber(reader, reason('notation.length-expected'), joins)
   const mark = reader.peek()
-  const unit = unitOf(mark)
+  const long = markLength(reader)
+  const unit = long > 1 ? MILLIMETRE : unitOf(mark)
   if (unit === undefined) {
     return { length: sized(number, bare === 'in' ? INCH : MILLIMETRE), number, unit: undefined }
   }
-  reader.take()
+  reader.take(long)
   if (unit === FOOT) return feetAndInches(reader, number, mark)
   return { length: sized(number, unit), number, unit: mark }
 }

@@ -12,6 +12,8 @@ export interface WrittenNumber {
   readonly form: 'whole' | 'decimal' | 'fraction'
   /** The first sign of it. */
   readonly first: Token
+  /** A dash joins its whole number and its fraction. */
+  readonly dashed?: true
 }
 
 const VULGAR = new Map<string, readonly [bigint, bigint]>([
@@ -35,12 +37,15 @@ const VULGAR = new Map<string, readonly [bigint, bigint]>([
   ['⅞', [7n, 8n]],
 ])
 
+const isSign = ({ kind }: Token): boolean => kind === 'plus' || kind === 'dash'
+
 const isWhole = (token: Token): boolean => token.kind === 'number' && token.places === 0
 
 /** How many signs the fraction bar after the sign at `ahead` takes: 0 when there is none. */
 function barLength(reader: TokenReader, ahead: number): number {
   const kind = reader.peek(ahead).kind
-  if (kind === 'slash') return 1
+  // Between the two limits of a tolerance, as in `+1/-0`, a stroke is no bar.
+  if (kind === 'slash') return isSign(reader.peek(ahead + 1)) ? 0 : 1
   if (kind !== 'newline') return 0
   let line = ahead + 1
   while (reader.peek(line).kind === 'dash' || reader.peek(line).kind === 'bar') line += 1
@@ -86,8 +91,21 @@ function jointLength(reader: TokenReader, joins: boolean): number | undefined {
   return fraction && !token.spaced && !after.spaced ? 1 : undefined
 }
 
+/** The old way of keeping a whole number from its fraction, `4.1/2`; undefined where the point begins decimals. */
+function pointedMixed(reader: TokenReader, first: Token): WrittenNumber | undefined {
+  const denominator = reader.peek(2)
+  if (first.comma || reader.peek(1).kind !== 'slash' || !isWhole(denominator)) return undefined
+  const whole = first.text.slice(0, -first.places)
+  const above = first.text.slice(-first.places)
+  const d = BigInt(denominator.text)
+  const n = BigInt(above)
+  if (whole === '' || above.startsWith('0') || d === 0n || n >= d) return undefined
+  reader.take(3)
+  return { n: BigInt(whole) * d + n, d, parts: d, form: 'fraction', first }
+}
+
 /**
- * Reads a number as the trade writes it: `14`, `2.375`, `.375`, `3/8`, `14 3/8`, `14-3/8`, `14⅜`.
+ * Reads a number as the trade writes it: `14`, `2.375`, `2,375`, `.375`, `3/8`, `14 3/8`, `14-3/8`, `14.3/8`, `14⅜`.
  *
  * A stacked fraction is read over two lines: the line end stands for the bar, and a line of dashes between the two may
  * stand for it too. The upper line holds the whole number, a space and the upper number; the lower line the lower one.
@@ -104,6 +122,8 @@ export function readNumber(reader: TokenReader, expected: NotationReason, joins 
     return { n, d, parts: d, form: 'fraction', first }
   }
   if (first.kind !== 'number') throw reader.error(expected)
+  const pointed = first.places > 0 ? pointedMixed(reader, first) : undefined
+  if (pointed !== undefined) return pointed
   reader.take()
   if (first.places > 0) {
     const d = 10n ** BigInt(first.places)
@@ -117,10 +137,11 @@ export function readNumber(reader: TokenReader, expected: NotationReason, joins 
   const skip = jointLength(reader, joins)
   if (skip === undefined) return { n: whole, d: 1n, parts: 1n, form: 'whole', first }
   const start = reader.peek(skip)
+  const dashed = skip > 0 ? ({ dashed: true } as const) : {}
   if (start.kind === 'vulgar') {
     reader.take(skip + 1)
     const [n, d] = VULGAR.get(start.text) ?? [0n, 1n]
-    return { n: whole * d + n, d, parts: d, form: 'fraction', first }
+    return { n: whole * d + n, d, parts: d, form: 'fraction', first, ...dashed }
   }
   if (barLength(reader, skip + 1) === 0) {
     // Left to the caller: a second number may have a meaning of its own, as in `4 HOLES`.
@@ -128,7 +149,7 @@ export function readNumber(reader: TokenReader, expected: NotationReason, joins 
   }
   reader.take(skip + 1)
   const [n, d] = fractionAfter(reader, start, first)
-  return { n: whole * d + n, d, parts: d, form: 'fraction', first }
+  return { n: whole * d + n, d, parts: d, form: 'fraction', first, ...dashed }
 }
 
 /** What to say of a sign that cannot follow a number. */
@@ -137,6 +158,9 @@ export function afterNumber(reader: TokenReader, number: WrittenNumber): Notatio
   if (token.kind === 'number') {
     const digits = token.text
     const guess = digits.length > 1 && number.form === 'whole' && token.places === 0
+    if (guess && digits.length === 3) {
+      return reason('notation.thousands-apart', { number: `${number.first.text}${digits}` })
+    }
     return reason('notation.second-number', {
       instance: guess ? `${number.first.text} ${digits.slice(0, -1)}/${digits.slice(-1)}` : null,
     })
@@ -151,5 +175,6 @@ export function afterNumber(reader: TokenReader, number: WrittenNumber): Notatio
   }
   if (token.text === ',') return reason('notation.comma')
   if (token.text === '.') return reason('notation.point-without-digits')
+  if (token.text === '?') return reason('notation.question-mark')
   return reason('notation.no-unit')
 }

@@ -1,17 +1,18 @@
 import { reason } from '../../words/core-words.ts'
 import type { Tolerance } from '../figure.ts'
 import type { TokenReader } from '../notation/token-reader.ts'
+import type { TokenKind } from '../notation/tokenise.ts'
 
-/** Two limits one under the other are read as two lines. */
-function skipLineEnd(reader: TokenReader): void {
+/** Two limits one under the other are read as two lines; a stroke may stand between them on one. */
+function skipBetween(reader: TokenReader, between: readonly TokenKind[]): void {
   const { kind } = reader.peek(1)
-  if (reader.peek().kind === 'newline' && (kind === 'plus' || kind === 'dash' || kind === 'plus-minus'))
+  if (between.includes(reader.peek().kind) && (kind === 'plus' || kind === 'dash' || kind === 'plus-minus'))
     reader.take()
 }
 
 /** Whether what follows starts a tolerance. */
 export function toleranceFollows(reader: TokenReader): boolean {
-  skipLineEnd(reader)
+  skipBetween(reader, ['newline'])
   const { kind } = reader.peek()
   return kind === 'plus-minus' || kind === 'plus' || kind === 'dash'
 }
@@ -26,7 +27,7 @@ export function readTolerance<T>(reader: TokenReader, readSize: (reader: TokenRe
   const sign = reader.take()
   const first = readSize(reader)
   if (sign.kind === 'plus-minus') return { plus: first, minus: first }
-  skipLineEnd(reader)
+  skipBetween(reader, ['newline', 'slash'])
   const other = reader.peek()
   const wanted = sign.kind === 'plus' ? 'dash' : 'plus'
   if (other.kind !== wanted) {

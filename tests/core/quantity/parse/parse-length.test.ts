@@ -59,6 +59,8 @@ describe('a length is read exactly, however the draughtsman wrote it', () => {
     ['4/0 GA', '13/32'],
     ['No. 20 GA', '3/80'],
     ['16 B.W.G.', '13/200'],
+    ['16 S.W.G.', '8/125'],
+    ['4.1/2', '4 1/2'],
     ['No. 16 GA. B.W.G.', '13/200'],
     ['No. 16 U.S.S.G.', '1/16'],
   ])('%j is %s inches', (text, expected) => {
@@ -72,6 +74,11 @@ describe('a length is read exactly, however the draughtsman wrote it', () => {
     ['1.2 m', '1200'],
     ['1/2 mm', '1/2'],
     ['20 µm', '1/50'],
+    ['10 m/m', '10'],
+    ['365,1 mm', '3651/10'],
+    ['0,125 mm', '1/8'],
+    ['1.234,5 mm', '2469/2'],
+    ['1,234.5 mm', '2469/2'],
   ])('%j is %s millimetres', (text, expected) => {
     expect(parseLength(text).mm.toFraction()).toBe(expected)
     expect(parseLength(text).system).toBe('mm')
@@ -158,8 +165,9 @@ describe('what has no single meaning is refused, with the place where reading st
     ['5.', 1, /point needs digits/],
     ['1.5 3/8', 4, /side by side/],
     ['14⅜⅜', 3, /second fraction/],
-    ['365,1 mm', 3, /decimals with a point/],
-    ['1,200', 1, /thousands without a comma/],
+    ['365, 1 mm', 3, /point or a comma/],
+    ['1,200', 1, /write 1200 or 1\.200/],
+    ['1 250 mm', 2, /write 1250 without the gap/],
     ['14 mm 3', 6, /second quantity/],
     [`14 mm"`, 5, /second unit/],
     ['14 furlongs', 3, /Only a unit/],
