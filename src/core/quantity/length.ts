@@ -25,6 +25,13 @@ export function lengthIn(length: Length, unit: LengthUnit): number {
   return unit === 'mm' ? Number(s * n) / Number(d) : Number(s * n * 5n) / Number(d * 127n)
 }
 
+/** In how many parts the last fraction divides the inch, 1 for whole inches; null when not written so. */
+export function partsOfAnInch({ system, fraction, graduation }: Length): number | null {
+  if (system !== 'in' || fraction !== true) return null
+  const parts = 25.4 / Number(graduation)
+  return Math.abs(parts - Math.round(parts)) < 1e-9 ? Math.round(parts) : null
+}
+
 /** The exact number of inches in a length. */
 export function exactInches(length: Length): Fraction {
   return length.mm.div(MM_PER_INCH)

@@ -1,7 +1,20 @@
 /** What is wrong with a piece of evidence, or keeps a dimension from having a value. Whole sentences. */
 import { capital } from './capital.ts'
+import { GAUGE_NAMES } from './gauge-names.ts'
 import type { AnyReason, Say } from './reason.ts'
 import { withStop } from './with-stop.ts'
+
+const ROUND_BY = {
+  scaled: 'what was scaled',
+  printed: 'its other figures',
+  name: 'its name',
+}
+
+const LOOSE = {
+  about: 'about that size, a graduation more or less',
+  full: 'a little over that size',
+  bare: 'a little under that size',
+}
 
 export const EVIDENCE_WORDS = {
   'evidence.withdrawn': (p: { why: string }) => withStop(`Withdrawn: ${p.why}`),
@@ -9,6 +22,10 @@ export const EVIDENCE_WORDS = {
   'evidence.not-read': () => 'It was not read.',
   'evidence.figure-of-another-kind': (p: { kind: string; wanted: string }) =>
     `The dimension is of kind ${p.kind}, so its figure must be ${p.wanted}.`,
+  'evidence.one-sided-limit': (p: { limit: 'max' | 'min'; written: string }) =>
+    `It says that the size is ${p.limit === 'max' ? 'at most' : 'at least'} ${p.written} and not what it is, so other evidence must give that and is held against it.`,
+  'evidence.slope-of-two-angles': (p: { text: string }) =>
+    `"${p.text}" is a slope or a taper, on one side or on both: write the angle that is meant.`,
   'evidence.without-readings': () => 'It has no readings yet.',
   'evidence.no-such-view': (p: { view: string }, say: Say) => `There is no ${say.item('view', p.view)}.`,
   'evidence.view-not-calibrated': (p: { name: string; view: string; problem: AnyReason }, say: Say) =>
@@ -18,6 +35,30 @@ export const EVIDENCE_WORDS = {
     'measured by it: measure another distance, or give the view one more known size.',
   'evidence.needs-values': (p: { names: readonly string[] }) =>
     `It needs ${p.names.join(' and ')}, which ${p.names.length > 1 ? 'have' : 'has'} no value yet.`,
+
+  // Of figures that are read and used: what was made of them, and what is asked
+  'question.radius-for-diameter': (p: { text: string; by: 'scaled' | 'printed' | 'name' }) =>
+    `"${p.text}" is a radius, and this dimension is a diameter by ${ROUND_BY[p.by]}: is the diameter twice that?`,
+  'question.diameter-for-radius': (p: { text: string; by: 'scaled' | 'printed' | 'name' }) =>
+    `"${p.text}" is a diameter, and this dimension is a radius by ${ROUND_BY[p.by]}: is the radius half that?`,
+  'question.fraction-of-no-rule': (p: { text: string; parts: number }) =>
+    `No rule is divided into ${p.parts} parts of an inch: is the fraction of "${p.text}" read rightly?`,
+  'question.count-or-section': (p: { text: string }) =>
+    `"${p.text}" was read as a number of things and their size: is it a section, one size by the other? Write the one that is meant then.`,
+  'question.count-differs': (p: { text: string; count: number; counted: number }) =>
+    `"${p.text}" says that there are ${p.count}, and the dimension says ${p.counted}: which is right?`,
+  'question.fit-of-two': (p: { fit: string }) =>
+    `${p.fit} is the fit of a hole and a shaft: which of the two is this? Write that class alone, so that its limits count.`,
+  'question.not-to-scale': (p: { text: string }) =>
+    `"${p.text}" is said not to be drawn to scale: what is scaled off the sheet says nothing for or against it. Is any such evidence to be withdrawn?`,
+  'remark.gauge-by-usual-table': (p: { number: string; standard: keyof typeof GAUGE_NAMES }) =>
+    `No. ${p.number} was read by the ${GAUGE_NAMES[p.standard]}, since neither the figure nor the job says which gauge is meant.`,
+  'remark.fit-not-in-table': (p: { fit: string }) =>
+    `The limits of ${p.fit} are not in the table here, so it is kept as it is written and no tolerance is taken from it.`,
+  'remark.loose': (p: { text: string; looseness: 'about' | 'full' | 'bare' }) =>
+    `"${p.text}" is ${LOOSE[p.looseness]}: it is not taken as exact.`,
+  'remark.reference-dimension': (p: { text: string }) =>
+    `"${p.text}" is a reference dimension: no tolerance applies to it.`,
 
   'adoption.nothing-yet': () => 'There is no evidence yet.',
   'adoption.without-value': () => 'Its evidence has no value.',

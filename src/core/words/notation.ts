@@ -1,16 +1,11 @@
 import { excerpt, shownAt } from './excerpt.ts'
+import { GAUGE_NAMES } from './gauge-names.ts'
 import type { AnyReason, Catalogue, ReasonOf } from './reason.ts'
 
 const noValue = (what: string) => (p: { value: string }) =>
   `${what} of ${p.value} cannot be written; check what it was worked out from.`
 
 const TWO_LIMITS = 'A tolerance has both limits; write'
-
-const GAUGE_NAMES = {
-  'us-standard-1893': 'US Standard Gauge of 1893',
-  birmingham: 'Birmingham wire gauge',
-  'imperial-1884': 'Imperial standard wire gauge of 1884',
-}
 
 const OTHER_GAUGES = {
   bg: 'B.G. is the Birmingham sheet and hoop gauge, another table than B.W.G.',
@@ -178,6 +173,20 @@ export const NOTATION_WORDS = {
   'notation.word-unknown': () =>
     'This word has no fixed meaning in a figure; take it away or write it in a note.',
   'notation.after-gauge-figure': () => 'Nothing of this kind may follow a gauge; take this away.',
+
+  // Known sizes
+  'notation.known-size-without-length': () =>
+    'A known size is a length; write one such as 14 3/8", Ø 6" or 12" DIA.',
+  'notation.known-size-is-a-radius': (p: { of: 'diameter' | 'rectangle' }) =>
+    p.of === 'diameter'
+      ? 'A radius is written, and the known size is a diameter; write the diameter, twice that, if that is meant.'
+      : 'A radius is written, and the known size is the side of a rectangle; write the length of the side.',
+  'notation.known-size-is-a-diameter': () =>
+    'A diameter is written, and the known size is the side of a rectangle; write the length of the side.',
+  'notation.known-size-not-to-scale': () =>
+    'What is said not to be drawn to scale gives no scale; take another known size.',
+  'notation.known-size-not-exact': () =>
+    'A limit or a size that is about, full or bare is no exact size; write the size alone, and how uncertain it is beside it.',
 
   // Scales, gauge tables, and what cannot be written
   'notation.scale-unread': (p: { text: string }) => [

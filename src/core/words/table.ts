@@ -1,5 +1,6 @@
 /** What a table says of its views and relations, and what a person should know before using it. Whole sentences. */
 import { capital } from './capital.ts'
+import { GAUGE_NAMES } from './gauge-names.ts'
 import type { AnyReason, Say } from './reason.ts'
 
 /** Shown in the app, on every printed page and in every export. */
@@ -11,6 +12,14 @@ const STANDING_WORDS = {
   'caution.old-assemblies-hold-hazards': () =>
     'Old assemblies may hold lead paint, asbestos packing, mercury or live wiring: find out before you open or cut them.',
 } as const
+
+/** The first of some names, and how many more there are. */
+const listed = (names: readonly string[]): string => {
+  const more = names.length - MOST_LISTED
+  return more > 0 ? `${names.slice(0, MOST_LISTED).join(', ')} and ${more} more` : names.join(' and ')
+}
+
+const MOST_LISTED = 3
 
 export const TABLE_WORDS = {
   ...STANDING_WORDS,
@@ -29,6 +38,10 @@ export const TABLE_WORDS = {
     say: Say,
   ) =>
     `Dimension ${p.dimension}, ${say.item('evidence', p.evidence)}: its readings run from ${p.least} to ${p.most}: is there a slip in one of them?`,
+  'caution.of-figure': (p: { dimension: string; evidence: string; question: AnyReason }, say: Say) =>
+    `Dimension ${p.dimension}, ${say.item('figure', p.evidence)}: ${say(p.question)}`,
+  'caution.gauge-unsaid': (p: { standard: keyof typeof GAUGE_NAMES; dimensions: readonly string[] }) =>
+    `The job does not say which sheet gauge its numbers are of, so those of ${listed(p.dimensions)} were read by the ${GAUGE_NAMES[p.standard]}: which is it? Say it for the job, or write it in the figure, as in No. 16 B.W.G.`,
   'caution.of-view': (p: { view: string; problem: AnyReason }, say: Say) =>
     `View "${p.view}": ${say(p.problem)}`,
 

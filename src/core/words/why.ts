@@ -28,7 +28,8 @@ export const WHY_WORDS = {
     `It closes in ${p.relations.map(say.label).join(' and ')}.`,
 
   // Where the value is from
-  'from.figure': (p: { chosen: boolean }) => `The printed figure governs${byChoice(p.chosen)}`,
+  'from.figure': (p: { chosen: boolean; doubtful?: boolean }) =>
+    `The printed figure${p.doubtful ? ', which is hard to read,' : ''} governs${byChoice(p.chosen)}`,
   'from.formula': (p: { formula: string; chosen: boolean }) =>
     `Worked out from ${p.formula}${byChoice(p.chosen)}`,
   'from.sheet': (p: { values: number; chosen: boolean }) =>
@@ -40,6 +41,8 @@ export const WHY_WORDS = {
 
   // How the rest agrees: goes on from where the value is from
   'agreement.alone': () => '; there is no other evidence',
+  'agreement.within-limits': (p: { limits: readonly string[] }) =>
+    `; it keeps to the printed ${p.limits.join(' and ')}, and there is no other evidence`,
   'agreement.all': (p: { en: number }) => `; all other evidence agrees ${enInWords(p.en)}`,
   'agreement.one': (p: { other: string; en: number }) => `; the ${p.other} value agrees ${enInWords(p.en)}`,
   'agreement.figure-twice': (p: { en: number }) => `; it stands on the sheet twice alike ${enInWords(p.en)}`,

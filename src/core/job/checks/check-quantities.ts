@@ -1,4 +1,4 @@
-import { parseLength } from '../../quantity/parse/parse-length.ts'
+import { type KnownSizeOf, parseKnownSize } from '../../quantity/parse/parse-known-size.ts'
 import type { QuantityKind } from '../../quantity/quantity-kind.ts'
 import { reason } from '../../words/core-words.ts'
 import { lengthContext } from '../model/length-context.ts'
@@ -15,17 +15,22 @@ const QUANTITIES = walkMeanings(jobSchema, 'quantity')
 export const kindAround = ({ path, holders }: Whereabouts): QuantityKind | undefined =>
   path[0] === 'dimensions' ? (holders[1] as { kind: QuantityKind } | undefined)?.kind : undefined
 
+/** What the known size is of that something stands in; undefined elsewhere. */
+export const sizeAround = ({ path, holders }: Whereabouts): KnownSizeOf | undefined =>
+  path[0] === 'views' ? (holders.at(-1) as { kind?: KnownSizeOf } | undefined)?.kind : undefined
+
 /** Checks that every quantity can be read as what it is. */
 export function checkQuantities({ job }: CheckContext): void {
   QUANTITIES.each(job, (text, { as }, at) => {
-    const problem = notationProblem(text, as, kindAround(at), job)
+    const size = sizeAround(at)
+    const problem = notationProblem(text, as, { kind: kindAround(at), size }, job)
     if (problem !== null) {
       const { noun, error } = problem
       throw new JobError(
         reason('job.not-written-as', { ...whereIn(job, at.path), noun, problem: error.reason }),
       )
     }
-    if (as === 'size' && parseLength(text, lengthContext(job)).mm.compare(0) <= 0) {
+    if (as === 'size' && parseKnownSize(text, size, lengthContext(job)).mm.compare(0) <= 0) {
       refuse(job, at.path, reason('job.nothing-or-less', { text }))
     }
   })

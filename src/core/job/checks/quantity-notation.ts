@@ -2,6 +2,7 @@ import { NotationError } from '../../quantity/notation/notation-error.ts'
 import { parseAngle } from '../../quantity/parse/parse-angle.ts'
 import { parseArea } from '../../quantity/parse/parse-area.ts'
 import { parseCount } from '../../quantity/parse/parse-count.ts'
+import { type KnownSizeOf, parseKnownSize } from '../../quantity/parse/parse-known-size.ts'
 import { parseLength } from '../../quantity/parse/parse-length.ts'
 import { parseAngleTolerance, parseTolerance } from '../../quantity/parse/parse-tolerance.ts'
 import type { QuantityKind } from '../../quantity/quantity-kind.ts'
@@ -54,12 +55,24 @@ const LOSSES: Readonly<Record<QuantityKind, Notation>> = {
   count: COUNT,
 }
 
+/** What a quantity stands in. */
+export interface Around {
+  /** Of the dimension. */
+  readonly kind: QuantityKind | undefined
+  /** Of the known size. */
+  readonly size: KnownSizeOf | undefined
+}
+
 /** How a quantity is to be written; undefined for a figure, which may be illegible. */
-function notationOf(meaning: QuantityMeaning, kind: QuantityKind | undefined): Notation | undefined {
+function notationOf(meaning: QuantityMeaning, { kind, size }: Around): Notation | undefined {
   switch (meaning) {
     case 'length':
-    case 'size':
       return LENGTH
+    case 'size':
+      return {
+        noun: 'length',
+        parsers: [(text, job) => parseKnownSize(text, size, lengthContext(job))],
+      }
     case 'length or angle':
       return { noun: 'length or angle', parsers: [length, angle] }
     case 'tolerance':
@@ -81,15 +94,15 @@ function notationOf(meaning: QuantityMeaning, kind: QuantityKind | undefined): N
  * Why a text is no quantity of its meaning: what it should be, and where reading it as the likeliest stopped; null when
  * it is one.
  *
- * @param kind of the dimension that it stands in
+ * @param around what it stands in
  */
 export function notationProblem(
   text: string,
   meaning: QuantityMeaning,
-  kind: QuantityKind | undefined,
+  around: Around,
   job: Job,
 ): { noun: QuantityNoun; error: NotationError } | null {
-  const notation = notationOf(meaning, kind)
+  const notation = notationOf(meaning, around)
   if (notation === undefined) return null
   let first: NotationError | undefined
   for (const parse of notation.parsers) {

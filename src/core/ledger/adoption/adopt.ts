@@ -47,17 +47,19 @@ export function decide(dimension: Dimension, evaluated: readonly EvaluatedEviden
     w.usable || (w.compared !== null && w.evidence.id === chosen)
   const usable = evaluated.filter(counts)
   const pairs = comparePairs(usable)
+  // A limit can dispute a value, and is none itself: keeping within it confirms no size.
+  const values = usable.filter((w) => w.limit === undefined)
   const status: Agreement =
-    usable.length === 0
+    values.length === 0
       ? 'open'
-      : usable.length === 1
-        ? 'single'
-        : pairs.some((p) => p.en > DISPUTED_ABOVE)
-          ? 'disputed'
+      : pairs.some((p) => p.en > DISPUTED_ABOVE)
+        ? 'disputed'
+        : values.length === 1
+          ? 'single'
           : 'agreed'
-  if (chosen !== undefined) return adoptChosen(chosen, evaluated, usable, pairs, status)
+  if (chosen !== undefined) return adoptChosen(chosen, evaluated, values, pairs, status)
   for (const basis of ADOPTION_ORDER) {
-    const value = adoptBasis(basis, usable, pairs)
+    const value = adoptBasis(basis, values, pairs)
     if (value !== null) {
       const { adopted, compared, from, mean } = value
       return { adopted, compared, basis, status, from, mean, pairs }
@@ -157,13 +159,21 @@ export function decidedValue<N>(
     : weightedMean(mean, arithmetic, (i) => of(element(from, i), 'compared'))
 }
 
+/** Whether a value is on the side of a limit where it says nothing against it: E_n is one-sided there. */
+function keepsWithin(value: EvaluatedEvidence, { limit, compared }: EvaluatedEvidence): boolean {
+  if (limit === undefined || compared === null || value.compared === null) return false
+  return limit === 'max' ? value.compared.value <= compared.value : value.compared.value >= compared.value
+}
+
 function comparePairs(usable: readonly EvaluatedEvidence[]): Decision['pairs'] {
   const pairs: Decision['pairs'] = []
   for (let i = 0; i < usable.length; i++) {
     for (let j = i + 1; j < usable.length; j++) {
       const [a, b] = [element(usable, i), element(usable, j)]
       if (a.compared === null || b.compared === null || a.coverage === null || b.coverage === null) continue
-      pairs.push({ a, b, en: normalisedError(a.compared, b.compared, a.coverage, b.coverage) })
+      if (a.limit !== undefined && b.limit !== undefined) continue
+      const within = keepsWithin(a, b) || keepsWithin(b, a)
+      pairs.push({ a, b, en: within ? 0 : normalisedError(a.compared, b.compared, a.coverage, b.coverage) })
     }
   }
   return pairs

@@ -2,13 +2,14 @@ import { usesOf } from '../../formula/evaluation-order.ts'
 import type { Conventions } from '../../job/model/conventions.ts'
 import type { Dimension } from '../../job/model/types.ts'
 import type { AnyReason } from '../../words/reason.ts'
+import { figureQuestions } from '../evidence/figure-remarks.ts'
 import { type Figures, readFigures } from '../evidence/figures.ts'
 import { readingCautions } from '../evidence/reading-cautions.ts'
 
 /** What is read of one dimension alone. */
 export interface Single {
   figures: Figures
-  /** Of its readings on the original. */
+  /** Of its readings on the original, and questions about its figures. */
   cautions: readonly AnyReason[]
   /** The names in its formulas that count. */
   uses: readonly string[]
@@ -36,8 +37,8 @@ export function singleOf(singles: Singles, dimension: Dimension): Single {
   return single
 }
 
-const readSingle = (dimension: Dimension, conventions: Conventions): Single => ({
-  figures: readFigures(dimension, conventions),
-  cautions: readingCautions(dimension, conventions),
-  uses: usesOf(dimension),
-})
+function readSingle(dimension: Dimension, conventions: Conventions): Single {
+  const figures = readFigures(dimension, conventions)
+  const cautions = [...readingCautions(dimension, conventions), ...figureQuestions(dimension, figures)]
+  return { figures, cautions, uses: usesOf(dimension) }
+}

@@ -9,7 +9,7 @@ export interface EvaluatedEvidence {
   evidence: Evidence
   /** What the table gives when this is adopted: a clear figure is exact. null: no value. */
   adopted: Uncertain | null
-  /** What it is compared by: a figure counts as ± half its last graduation, or its tolerance. */
+  /** What it is compared by: a figure counts as ± half its last graduation, or its tolerance; a limit has this alone. */
   compared: Uncertain | null
   /** Of what it is compared by; null: no value. */
   coverage: Coverage | null
@@ -22,6 +22,10 @@ export interface EvaluatedEvidence {
   feet?: boolean
   /** The tolerance stated for a printed figure, in words. */
   tolerance?: string
+  /** It is no value but what the value is at most, or at least. */
+  limit?: 'max' | 'min'
+  /** What was understood of a figure that a person should know, or is asked about. */
+  remarks?: readonly AnyReason[]
   /** Counts by itself: it has a value, is not withdrawn and not doubtful. */
   usable: boolean
   /** Why it is not used, or what is wrong with it. */

@@ -13,21 +13,18 @@ import { parseCount } from '../../quantity/parse/parse-count.ts'
 import { parseAngleTolerance, parseTolerance } from '../../quantity/parse/parse-tolerance.ts'
 import type { QuantityKind } from '../../quantity/quantity-kind.ts'
 import { expand } from '../../uncertainty/coverage.ts'
-import { KNOWN } from '../../uncertainty/source.ts'
-import { exact, measured } from '../../uncertainty/uncertain.ts'
+import { KNOWN, newSource, type Source } from '../../uncertainty/source.ts'
+import { exact, fromTerms } from '../../uncertainty/uncertain.ts'
 import { reason } from '../../words/core-words.ts'
 import { displayFactor } from '../units/display-units.ts'
 import type { FiguresAs } from '../units/look.ts'
+import { spreadOfCandidates } from './candidate-spread.ts'
 import { asStated, type EvaluatedEvidence } from './evaluated-evidence.ts'
+import { figureRemarks } from './figure-remarks.ts'
+import { type LimitsOfSize, spreadOf } from './figure-spread.ts'
 import { type Figures, graduationOf } from './figures.ts'
 
 type Printed = Extract<Evidence, { basis: 'printed' }>
-
-/** Limits above and below the stated size, mm or radians. */
-interface Limits {
-  plus: number
-  minus: number
-}
 
 /** What a printed figure is read with. */
 interface PrintedContext {
@@ -48,7 +45,9 @@ interface Read {
   graduation: number
   feet?: boolean
   tolerance?: string
-  limits?: Limits
+  limits?: LimitsOfSize
+  /** Of lengths and angles. */
+  figure?: Figure
 }
 
 /** Standard deviation of a rectangular distribution of half-width 1. Source: JCGM 100:2008, 4.3.7. */
@@ -56,7 +55,9 @@ const RECTANGULAR = 1 / Math.sqrt(3)
 
 /**
  * Reads a printed figure. Adopted, it is what it says; compared, it is uncertain by its tolerance when one is
- * stated, otherwise by half the last graduation (see `graduationOf`), both rectangular.
+ * stated, otherwise by half the last graduation (see `graduationOf`), both rectangular. One that says of itself that it
+ * is loose (see `spreadOf`), or is hard to read, is as uncertain adopted as it is compared. MAX. and MIN. are no value:
+ * others are compared with them on that side only.
  * @throws NotationError for a figure that can't be read
  */
 export function printedEvidence(
@@ -65,33 +66,72 @@ export function printedEvidence(
   context: PrintedContext,
 ): EvaluatedEvidence {
   const read = readPrinted(evidence, dimension, context)
-  const limits = read.limits
-  const half = limits === undefined ? read.graduation / 2 : (limits.plus + limits.minus) / 2
-  const middle = limits === undefined ? read.value : read.value + (limits.plus - limits.minus) / 2
+  const { figure } = read
   const doubtful = evidence.legibility === 'doubtful'
-  const adopted = exact(read.value)
-  const compared = measured(
-    middle,
-    half * RECTANGULAR,
-    limits === undefined
-      ? `graduation of the figure ${evidence.text}`
-      : `tolerance of the figure ${evidence.text}`,
-    KNOWN,
-    'rectangular',
-  )
+  const spread = spreadOf(read, figure?.looseness)
+  const compared = fromTerms(spread.middle, ...sourcesOf(evidence, dimension, read, spread.half, context))
+  const remarks = figureRemarks(evidence, dimension, context.figures)
+  const told = remarks.length === 0 ? {} : { remarks }
+  if (figure?.limit !== undefined) {
+    const { limit } = figure
+    const { written } = read
+    return {
+      evidence,
+      adopted: null,
+      compared,
+      coverage: expand(compared),
+      workOut: null,
+      written: `${written} ${limit.toUpperCase()}.`,
+      limit,
+      usable: !doubtful,
+      problem: doubtful ? HARD_TO_READ : reason('evidence.one-sided-limit', { limit, written }),
+      ...told,
+    }
+  }
+  const adopted = spread.exact && !doubtful ? exact(read.value) : compared
+  // What lies to one side of its figure is another number than that.
+  const asWritten = adopted.value === read.value
   return {
     evidence,
     adopted,
     compared,
     coverage: expand(compared),
     workOut: asStated(adopted, compared),
-    shown: read.shown,
-    written: read.written,
+    ...(asWritten ? { shown: read.shown } : {}),
+    written: asWritten ? read.written : '',
     feet: read.feet === true,
     ...(read.tolerance === undefined ? {} : { tolerance: read.tolerance }),
     usable: !doubtful,
-    ...(doubtful ? { problem: reason('evidence.hard-to-read') } : {}),
+    ...(doubtful ? { problem: HARD_TO_READ } : {}),
+    ...told,
   }
+}
+
+const HARD_TO_READ = reason('evidence.hard-to-read')
+
+/** What a figure is uncertain by: what it is written or made to and, of one that is hard to read, what else it may be. */
+function sourcesOf(
+  evidence: Printed,
+  dimension: Dimension,
+  read: Read,
+  half: number,
+  context: PrintedContext,
+): [Source[], number[]] {
+  const { text, legibility } = evidence
+  const by = read.figure?.looseness?.toUpperCase() ?? (read.limits === undefined ? 'graduation' : 'tolerance')
+  const sources: Source[] = []
+  const contributions: number[] = []
+  if (half > 0) {
+    sources.push(newSource(`${by} of the figure ${text}`, KNOWN, 'rectangular'))
+    contributions.push(half * RECTANGULAR)
+  }
+  const doubt =
+    legibility === 'doubtful' ? spreadOfCandidates(evidence, dimension, read.value, context.conventions) : 0
+  if (doubt > 0) {
+    sources.push(newSource(`what else the figure ${text} may be`))
+    contributions.push(doubt)
+  }
+  return [sources, contributions]
 }
 
 function readPrinted(evidence: Printed, dimension: Dimension, context: PrintedContext): Read {
@@ -131,46 +171,69 @@ function readLengthFigure(
 ): Read {
   const { length } = figure
   if (length === undefined) throw wrongKind(figure.text, 'a length', 'length')
-  const limits = figure.tolerance ?? statedTolerance(figure, dimension, conventions)
-  const mm = Number(length.mm)
+  const limits = limitsOf(figure, dimension, conventions, unit, figuresAs)
   return {
-    value: mm,
+    value: Number(length.mm),
     shown: lengthIn(length, unit),
     written: formatLength(length, { unit, decimals: figuresAs === 'decimals' }),
     graduation: graduationOf(length, finest),
     feet: length.feet,
-    ...(limits === undefined
-      ? {}
-      : {
-          limits: { plus: Number(limits.plus.mm), minus: Number(limits.minus.mm) },
-          tolerance: toleranceInWords(limits, unit, figuresAs),
-        }),
+    figure,
+    ...limits,
+  }
+}
+
+/** What a length may be off by as it is stated, if it is. */
+function limitsOf(
+  figure: Figure,
+  dimension: Dimension,
+  conventions: Conventions,
+  unit: Unit,
+  figuresAs: FiguresAs,
+): Pick<Read, 'limits' | 'tolerance'> {
+  const { fit } = figure
+  if (figure.tolerance === undefined && fit?.limits !== undefined) {
+    const { upper, lower } = fit.limits
+    return { limits: { plus: upper, minus: -lower }, tolerance: fit.code }
+  }
+  const limits = figure.tolerance ?? statedTolerance(figure, dimension, conventions)
+  if (limits === undefined) return {}
+  return {
+    limits: { plus: Number(limits.plus.mm), minus: Number(limits.minus.mm) },
+    tolerance: toleranceInWords(limits, unit, figuresAs),
   }
 }
 
 function readAngleFigure(figure: Figure, dimension: Dimension): Read {
-  const { angle } = figure
+  const { angle, slope } = figure
+  if (slope !== undefined) {
+    throw new NotationError(figure.text, 0, reason('evidence.slope-of-two-angles', { text: figure.text }))
+  }
   if (angle === undefined) throw wrongKind(figure.text, 'an angle', 'angle')
-  const limits =
-    figure.angleTolerance ??
-    (dimension.tolerance === undefined ? undefined : parseAngleTolerance(dimension.tolerance))
+  const stated = figure.reference || figure.limit ? undefined : dimension.tolerance
+  const limits = figure.angleTolerance ?? (stated === undefined ? undefined : parseAngleTolerance(stated))
   return {
     value: angleInRadians(angle),
     shown: Number(angle.degrees),
     written: formatAngle(angle),
     graduation: toRadians(degrees(Number(angle.graduation))),
+    figure,
     ...(limits === undefined
       ? {}
       : { limits: { plus: angleInRadians(limits.plus), minus: angleInRadians(limits.minus) } }),
   }
 }
 
-/** The general tolerance of a sheet is for what is made to it, not for the sheet metal as it is bought. */
+/**
+ * The general tolerance of a sheet is for what is made to it, not for the sheet metal as it is bought. None applies to a
+ * reference dimension, nor to a limit, which is one.
+ */
 function statedTolerance(
   figure: Figure,
   dimension: Dimension,
   conventions: Conventions,
 ): { plus: Length; minus: Length } | undefined {
+  if (figure.reference || figure.limit) return undefined
   const text = dimension.tolerance ?? (figure.gauge === undefined ? conventions.tolerance : undefined)
   return text === undefined ? undefined : parseTolerance(text, { unit: conventions.unit })
 }

@@ -116,5 +116,9 @@ function evidenceRow(
     row.problem = withStop(inWords(problem))
     row.problemReason = problem
   }
+  if (w.remarks !== undefined) {
+    row.remarks = w.remarks.map((remark) => withStop(inWords(remark)))
+    row.remarkReasons = [...w.remarks]
+  }
   return row
 }

@@ -16,11 +16,20 @@ export function jobCautions(
     ...ofScatter.flatMap(({ picks }) => picks ?? []),
     ...ofScatter.flatMap(({ people }) => people ?? []),
     ...offPageCautions(assessment),
+    ...gaugeCautions(assessment),
     ...[...assessment.singles.values()].flatMap(({ cautions }) => cautions),
     ...views.flatMap(({ name, problemReason }) =>
       problemReason === undefined ? [] : reason('caution.of-view', { view: name, problem: problemReason }),
     ),
   ]
+}
+
+/** Asks once for the job which table its sheet gauges are of, where that matters and nothing says it. */
+function gaugeCautions({ singles }: Assessment): AnyReason[] {
+  const assumed = [...singles].filter(([, { figures }]) => figures.gaugeAssumed !== undefined)
+  const standard = assumed[0]?.[1].figures.gaugeAssumed
+  if (standard === undefined) return []
+  return [reason('caution.gauge-unsaid', { standard, dimensions: assumed.map(([{ name }]) => name) })]
 }
 
 /** A pick may stand on the very edge of the page, and a pixel beside it. */

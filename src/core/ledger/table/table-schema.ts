@@ -41,6 +41,16 @@ export const tableEvidenceSchema = z.object({
   en: z.number().optional().describe('Largest E_n against any other usable evidence of the row.'),
   problem: z.string().optional().describe('Why it is not used, or what is wrong with it.'),
   problemReason: reason.optional(),
+  remarks: z
+    .array(z.string())
+    .optional()
+    .describe(
+      'What was made of a printed figure that a person should know, or is asked about. None of it keeps the figure from being used.',
+    ),
+  remarkReasons: z
+    .array(reason)
+    .optional()
+    .describe('One for each of "remarks"; a question has a code of question.'),
 })
 
 export const tableRowSchema = z.object({

@@ -68,12 +68,18 @@ function inRelations(relations: readonly TableRelation[]): AnyReason[] {
   return closed.length === 0 ? [] : [reason('why.closes', { relations: closed })]
 }
 
+const isDoubtful = (w: EvaluatedEvidence | undefined): boolean =>
+  w?.evidence.basis === 'printed' && w.evidence.legibility === 'doubtful'
+
 function fromOf({ basis, from, chosen }: Decision): AnyReason {
   const how = { values: from.length, chosen: chosen !== undefined }
   const [first] = from
   switch (basis) {
     case 'printed':
-      return reason('from.figure', { chosen: how.chosen })
+      return reason('from.figure', {
+        chosen: how.chosen,
+        ...(isDoubtful(first) ? { doubtful: true } : {}),
+      })
     case 'derived': {
       const formula = first?.evidence.basis === 'derived' ? first.evidence.formula : ''
       return reason('from.formula', { formula, chosen: how.chosen })
@@ -88,7 +94,11 @@ function fromOf({ basis, from, chosen }: Decision): AnyReason {
 }
 
 function agreementOf({ status, pairs, from }: Decision, writtenOf: WrittenOf): AnyReason | null {
-  if (status === 'single') return reason('agreement.alone')
+  if (status === 'single') {
+    const limits = pairs.flatMap(({ a, b }) => (a.limit ? [a] : b.limit ? [b] : []))
+    if (limits.length === 0) return reason('agreement.alone')
+    return reason('agreement.within-limits', { limits: limits.map((w) => writtenOf(w)) })
+  }
   // What disputes the adopted evidence is told first; a quarrel among the others comes after.
   const worst = [...pairs].sort((p, q) => rank(q, from) - rank(p, from))[0]
   if (worst === undefined) return null

@@ -17,6 +17,7 @@ import { MAPPINGS } from '../../mapping/mappings.ts'
 import { viewFrame } from '../../mapping/view-frame.ts'
 import type { ViewMapping } from '../../mapping/view-mapping.ts'
 import type { Feature } from '../../measuring/features/feature-of-mark.ts'
+import { parseKnownSize } from '../../quantity/parse/parse-known-size.ts'
 import { parseLength } from '../../quantity/parse/parse-length.ts'
 import { exact, measured, type Uncertain } from '../../uncertainty/uncertain.ts'
 import { nameItemsIn } from '../../words/name-in.ts'
@@ -80,7 +81,8 @@ function statedSizes(reference: Reference, { conventions, featureOf }: ViewConte
   const stated = `size stated for ${called('known size', reference)}`
   const size = (text: string): Uncertain => {
     const u = reference.u === undefined ? 0 : Number(parseLength(reference.u, { unit: conventions.unit }).mm)
-    return measured(millimetres(text, conventions), u, stated)
+    const { mm } = parseKnownSize(text, reference.kind, lengthContext(conventions))
+    return measured(Number(mm), u, stated)
   }
   switch (reference.kind) {
     case 'distance':
@@ -104,6 +106,3 @@ function statedSizes(reference: Reference, { conventions, featureOf }: ViewConte
     }
   }
 }
-
-const millimetres = (text: string, conventions: Conventions): number =>
-  Number(parseLength(text, lengthContext(conventions)).mm)

@@ -22,10 +22,13 @@ interface KnownSizeProps {
   chosen: boolean
 }
 
+/** A diameter that is written as one needs no sign more. */
+const SAYS_DIAMETER = /[ØøΦφ⌀∅]|\b(?:dia|diam|diameter|o\.?d|i\.?d|drill|bore)\b/i
+
 const written = (reference: Reference): string =>
   reference.kind === 'rectangle'
     ? `${reference.width} × ${reference.height}`
-    : `${reference.kind === 'diameter' ? 'Ø ' : ''}${reference.size}`
+    : `${reference.kind === 'diameter' && !SAYS_DIAMETER.test(reference.size) ? 'Ø ' : ''}${reference.size}`
 
 /** One known size of a view: as printed, as the fit makes it, and whether it is to be doubted. */
 export function KnownSize({ view, reference, rows, chosen }: KnownSizeProps) {
@@ -95,7 +98,9 @@ function Sizes({ view, reference }: { view: View; reference: Reference }) {
       label={label}
       value={value}
       disabled={!writable}
-      check={(text) => (text.trim() === '' ? reason('written.no-known-size') : sizeProblem(job, text))}
+      check={(text) =>
+        text.trim() === '' ? reason('written.no-known-size') : sizeProblem(job, text, reference.kind)
+      }
       onSave={(text) => makeEdit(change({ [key]: text }))}
     />
   )

@@ -26,7 +26,10 @@ export function ReferenceForm({ view }: { view: View }) {
   const [u, setU] = useState('')
   if (job === undefined || picks.tool.kind !== 'reference') return null
   const rectangle = picks.tool.reference === 'rectangle'
-  const problems = [sizeProblem(job, size), sizeProblem(job, height), lengthProblem(job, u)].map(sentenceOf)
+  const of = picks.tool.reference
+  const problems = [sizeProblem(job, size, of), sizeProblem(job, height, of), lengthProblem(job, u)].map(
+    sentenceOf,
+  )
   const written = size.trim() !== '' && (!rectangle || height.trim() !== '')
   const keep = async () => {
     const known: KnownSize = {

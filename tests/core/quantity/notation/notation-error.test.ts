@@ -11,6 +11,7 @@ import { parseArea } from '../../../../src/core/quantity/parse/parse-area.ts'
 import { parseCount } from '../../../../src/core/quantity/parse/parse-count.ts'
 import { parseDrawnScale } from '../../../../src/core/quantity/parse/parse-drawn-scale.ts'
 import { parseFigure } from '../../../../src/core/quantity/parse/parse-figure.ts'
+import { parseKnownSize } from '../../../../src/core/quantity/parse/parse-known-size.ts'
 import { parseLength } from '../../../../src/core/quantity/parse/parse-length.ts'
 import { parseTolerance } from '../../../../src/core/quantity/parse/parse-tolerance.ts'
 import { inWords } from '../../../../src/core/words/core-words.ts'
@@ -20,6 +21,7 @@ import { stoppingPlace } from '../stopping-place.ts'
 
 const length = (text: string) => () => parseLength(text)
 const figure = (text: string) => () => parseFigure(text)
+const size = (text: string) => () => parseKnownSize(text, 'diameter', {})
 const angle = (text: string) => () => parseAngle(text)
 
 /** One attempt for each advice of a reader. */
@@ -101,6 +103,11 @@ const ADVICE: [code: string, attempt: () => unknown][] = [
   ['fit-of-millimetres', figure('1.5" H7')],
   ['slope-expected', figure('TAPER 3/4"')],
   ['ratio-unsaid', figure('1:12')],
+  ['known-size-without-length', size('47°')],
+  ['known-size-is-a-radius', size('R 3')],
+  ['known-size-is-a-diameter', () => parseKnownSize('Ø 3', 'rectangle', {})],
+  ['known-size-not-to-scale', size('12" N.T.S.')],
+  ['known-size-not-exact', size('12" MAX.')],
   ['after-gauge-figure', figure('No. 16 GA ?')],
 ]
 

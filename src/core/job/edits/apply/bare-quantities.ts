@@ -1,6 +1,7 @@
 import type { Length } from '../../../quantity/length.ts'
 import { NotationError } from '../../../quantity/notation/notation-error.ts'
 import { parseFigure } from '../../../quantity/parse/parse-figure.ts'
+import { parseKnownSize } from '../../../quantity/parse/parse-known-size.ts'
 import { type LengthContext, parseLength } from '../../../quantity/parse/parse-length.ts'
 import { parseTolerance } from '../../../quantity/parse/parse-tolerance.ts'
 import { reason } from '../../../words/core-words.ts'
@@ -26,6 +27,8 @@ function lengthsIn(text: string, as: QuantityMeaning, context: LengthContext): (
       const { plus, minus } = parseTolerance(text, context)
       return [plus, minus]
     }
+    case 'size':
+      return [parseKnownSize(text, undefined, context)]
     default:
       return [parseLength(text, { ...context, signed: true })]
   }
