@@ -1,10 +1,14 @@
+import { element } from '../linear-algebra/element.ts'
 import { worstRelative } from '../mapping/parameter.ts'
 import type { ViewMapping } from '../mapping/view-mapping.ts'
 import { correlatedNumbers } from '../uncertainty/correlated.ts'
 import { standardUncertainty } from '../uncertainty/covariance.ts'
-import { propagate, type Uncertain } from '../uncertainty/uncertain.ts'
+import { newSource } from '../uncertainty/source.ts'
+import { fromTerms, propagate, type Uncertain } from '../uncertainty/uncertain.ts'
 import { reason } from '../words/core-words.ts'
 import { CalibrationError } from './calibration-error.ts'
+import { BENDS_PASS, type ClosureFit, closes, closureFit } from './closure-fit.ts'
+import type { StatedSize } from './reference.ts'
 import { type Solution, WORST_RELATIVE_UNCERTAINTY } from './solve-mapping.ts'
 
 /**
@@ -21,6 +25,55 @@ export function excessOf(solution: Solution, factor: number, label: string): Unc
     `misfit of the references of ${label}`,
     { dof: solution.dof },
   )
+}
+
+/**
+ * What figures that do not close add to the parameters: each is off by as much as its rounding would have to be larger
+ * for them to close; a source of its own for each.
+ * @returns null where all close
+ */
+export function figureExcess(
+  sizes: readonly StatedSize[],
+  solution: Solution,
+  label: string,
+): Uncertain[] | null {
+  const off = figuresOff(solution, closureFit(sizes, solution.closings, solution.residuals))
+  let row = 0
+  const effects = sizes.flatMap(({ equations }) => {
+    const rows = equations.map(() => row++)
+    const u = Math.max(...rows.map((i) => element(off, i)))
+    if (u === 0) return []
+    const { gain } = solution.adjustment
+    return [solution.theta.map((_, k) => rows.reduce((sum, i) => sum + gain.get(k, i) * u, 0))]
+  })
+  if (effects.length === 0) return null
+  const sources = effects.map(() => newSource(`figures of ${label} that do not close`))
+  return solution.theta.map((_, k) =>
+    fromTerms(
+      0,
+      sources,
+      effects.map((effect) => element(effect, k)),
+    ),
+  )
+}
+
+/** What each figure may be off by so that the closings come out as they do, standard, mm. */
+function figuresOff({ closings, residuals }: Solution, fit: ClosureFit): number[] {
+  const off = residuals.map(() => 0)
+  closings.forEach(({ factors, curvature }, k) => {
+    const missed = Math.abs(element(fit.misclosures, k))
+    if (missed <= BENDS_PASS * curvature) return
+    const roundings = element(fit.roundings, k)
+    const parts = factors.map((f, j) => f * element(roundings, j))
+    // A figure that is wrong, and not rounded, may be any.
+    const byRounding = closes(fit, k) && Math.hypot(...parts) > 0
+    factors.forEach((f, j) => {
+      if (f === 0) return
+      const share = byRounding ? element(roundings, j) / Math.hypot(...parts) : 1 / Math.hypot(...factors)
+      off[j] = Math.max(element(off, j), missed * share)
+    })
+  })
+  return off
 }
 
 /** The parameters with the excess added. */

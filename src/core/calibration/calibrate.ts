@@ -1,9 +1,12 @@
+import { element } from '../linear-algebra/element.ts'
 import type { ViewMapping } from '../mapping/view-mapping.ts'
 import { type Draw, realise } from '../uncertainty/draws.ts'
-import type { Uncertain } from '../uncertainty/uncertain.ts'
+import { propagate, type Uncertain } from '../uncertainty/uncertain.ts'
 import type { CoreReason } from '../words/core-words.ts'
-import { excessOf, mustStayFirstOrder, widen } from './birge-ratio.ts'
-import { normalisedResiduals } from './data-snooping.ts'
+import { excessOf, figureExcess, mustStayFirstOrder, widen } from './birge-ratio.ts'
+import type { Closing } from './closings.ts'
+import { type ClosureCheck, closureChecks } from './closure-checks.ts'
+import { isChecked, normalisedResiduals } from './data-snooping.ts'
 import { fits, probability } from './goodness-of-fit.ts'
 import { misfit } from './misfit.ts'
 import { retained, soleCulprit, testedBy } from './outlier-identification.ts'
@@ -24,9 +27,13 @@ export interface Calibration {
   references: ReferenceCheck[]
   /** The stated sizes that the parameters rest on. */
   used: readonly StatedSize[]
+  /** Which of them follow from one another whatever the picks; they count once. */
+  closings: readonly Closing[]
+  /** Whether stated sizes that close on themselves add up; a reference that was set aside among them. */
+  closures: readonly ClosureCheck[]
   /** Factor by which uncertainties were enlarged; 1 when the references fit. */
   enlarged: number
-  /** What the enlargement adds to each parameter, mean 0; none when the references fit. */
+  /** What misfit and figures that do not close add to each parameter, mean 0; none when all fit and close. */
   excess: readonly Uncertain[]
   /** What a person should know of references that do not fit. */
   problem?: CoreReason
@@ -41,16 +48,20 @@ export interface Calibration {
  */
 export function calibrate(view: ViewMapping, sizes: readonly StatedSize[], label = 'view'): Calibration {
   const all = solveMapping(view, sizes)
-  const w = all.dof > 0 ? normalisedResiduals(sizes, all) : sizes.map(() => 0)
-  const culprit = fits(all) ? null : soleCulprit(view, sizes, w, all)
+  const w = isChecked(all) ? normalisedResiduals(sizes, all) : sizes.map(() => 0)
+  const closures = closureChecks(sizes, all)
+  const agrees = fits(all) && closures.every((one) => one.closes)
+  const culprit = agrees ? null : soleCulprit(view, sizes, w, all)
   const solution = culprit?.rest ?? all
   const used = retained(sizes, culprit?.reference)
   const p = probability(solution)
   const misfits = !fits(solution)
   const enlarged = misfits ? Math.sqrt(solution.chi2 / solution.dof) : 1
-  const excess = misfits ? excessOf(solution, enlarged, label) : []
-  const theta = misfits ? widen(solution.theta, excess) : solution.theta
-  if (misfits) mustStayFirstOrder(view, theta)
+  const ofMisfit = misfits ? excessOf(solution, enlarged, label) : null
+  const ofFigures = figureExcess(used, solution, label)
+  const excess = together(ofMisfit, ofFigures)
+  const theta = excess.length > 0 ? widen(solution.theta, excess) : solution.theta
+  if (excess.length > 0) mustStayFirstOrder(view, theta)
   const references = referenceChecks(
     view,
     sizes,
@@ -67,10 +78,18 @@ export function calibrate(view: ViewMapping, sizes: readonly StatedSize[], label
     p,
     references,
     used,
+    closings: solution.closings,
+    closures,
     enlarged,
     excess,
     ...(problem === null ? {} : { problem }),
   }
+}
+
+/** Both, where there are two. */
+function together(one: Uncertain[] | null, other: Uncertain[] | null): Uncertain[] {
+  if (one === null || other === null) return one ?? other ?? []
+  return one.map((x, k) => propagate(0, [x, element(other, k)], [1, 1]))
 }
 
 /**
@@ -78,7 +97,7 @@ export function calibrate(view: ViewMapping, sizes: readonly StatedSize[], label
  * @throws CalibrationError as `calibrate`
  */
 export function recalibrate(calibration: Calibration, draw: Draw): number[] {
-  const { theta } = solveMapping(calibration.view, calibration.used, draw)
+  const { theta } = solveMapping(calibration.view, calibration.used, draw, calibration.closings)
   return theta.map(({ value }, k) => {
     const excess = calibration.excess[k]
     return excess === undefined ? value : value + realise(excess, draw)

@@ -1,6 +1,7 @@
 import { Matrix } from 'ml-matrix'
 import { element } from '../linear-algebra/element.ts'
 import { normalEquivalent } from '../uncertainty/distributions.ts'
+import { closureFit } from './closure-fit.ts'
 import type { StatedSize } from './reference.ts'
 import type { Solution } from './solve-mapping.ts'
 
@@ -9,21 +10,29 @@ export const SUSPECT_ABOVE = 3.29
 
 export const isSuspect = (w: number): boolean => Math.abs(w) > SUSPECT_ABOVE
 
+/** Whether some stated size is checked by others. */
+export const isChecked = ({ dof, closings }: Solution): boolean => dof > 0 || closings.length > 0
+
 /** A share of redundancy below this leaves nothing to check a stated size by. */
 const UNCHECKED_BELOW = 1e-6
 
 /**
  * Normalised residual w of each stated size: the test of "this size alone is wrong" against "all fit".
  * A rectangle's width stands in two equations, so its hypothesis moves both.
+ * Figures that close on themselves are tested by what they miss by as well, against their rounding.
  * w = cᵀWr / √(cᵀW Q_r W c), Q_r = V − J N⁻¹ Jᵀ; 0 where no other reference checks it. Where the variance is itself an
  * estimate (repeated picks), w is the normal deviate that is as improbable as this is in Student's t.
  * Source: Baarda, "A testing procedure for use in geodetic networks" (1968), conventional alternative hypotheses.
  */
 export function normalisedResiduals(sizes: readonly StatedSize[], solution: Solution): number[] {
-  const { weight, covariance } = solution.adjustment
+  const { covariance } = solution.adjustment
   const { jacobian } = solution
+  const own = solution.adjustment.weight
+  const closing = closureFit(sizes, solution.closings, solution.residuals).weight
+  const weight = closing === null ? own : own.clone().add(closing)
   const wr = weight.mmul(Matrix.columnVector(solution.residuals)).to1DArray()
-  const wj = weight.mmul(jacobian)
+  // What closes checks the figures alone: the parameters have no part in it.
+  const wj = own.mmul(jacobian)
   const cofactor = weight.clone().sub(wj.mmul(covariance).mmul(wj.transpose()))
   let row = 0
   return sizes.map((size) => {

@@ -26,13 +26,14 @@ export function suggestMapping(calibration: Calibration): { kind: MappingKind; g
   return best
 }
 
-function aicc({ view, used }: Calibration, kind: MappingKind): number | null {
+function aicc({ view, used, dof, closings }: Calibration, kind: MappingKind): number | null {
   const mapping = MAPPINGS[kind]
   const k = mapping.parameters.length
-  const n = used.reduce((sum, size) => sum + size.equations.length, 0)
+  const n = dof + view.mapping.parameters.length
   if (n - k - 1 <= 0) return null
   try {
-    return solveMapping({ ...view, mapping }, used).chi2 + 2 * k + (2 * k * (k + 1)) / (n - k - 1)
+    const { chi2 } = solveMapping({ ...view, mapping }, used, undefined, closings)
+    return chi2 + 2 * k + (2 * k * (k + 1)) / (n - k - 1)
   } catch (error) {
     if (error instanceof CalibrationError) return null
     throw error

@@ -1,8 +1,8 @@
 import { element } from '../linear-algebra/element.ts'
 import type { ViewMapping } from '../mapping/view-mapping.ts'
 import { CalibrationError } from './calibration-error.ts'
-import { isSuspect, normalisedResiduals } from './data-snooping.ts'
-import { probability } from './goodness-of-fit.ts'
+import { isChecked, isSuspect, normalisedResiduals } from './data-snooping.ts'
+import { probability, withClosings } from './goodness-of-fit.ts'
 import type { StatedSize } from './reference.ts'
 import { type Solution, solveMapping } from './solve-mapping.ts'
 
@@ -27,17 +27,17 @@ export function soleCulprit(
   all: Solution,
 ): Culprit | null {
   // With one redundant size every reference it involves explains the misfit as well as any other.
-  if (all.dof < 2) return null
+  if (all.dof + all.closings.length < 2) return null
   const suspects = new Set(sizes.filter((_, i) => isSuspect(element(w, i))).map((s) => s.reference))
   const [best, second] = [...suspects]
-    .flatMap((reference): Culprit[] => {
+    .flatMap((reference) => {
       const rest = withoutReference(view, sizes, reference)
-      return rest === null ? [] : [{ reference, rest }]
+      return rest === null ? [] : [{ reference, rest, fit: withClosings(retained(sizes, reference), rest) }]
     })
-    .sort((a, b) => a.rest.chi2 - b.rest.chi2)
-  if (best === undefined || (probability(best.rest) ?? 1) < REST_HOPELESS_BELOW) return null
-  const clear = second === undefined || second.rest.chi2 - best.rest.chi2 > CLEARLY_WORSE_BY
-  return clear ? best : null
+    .sort((a, b) => a.fit.chi2 - b.fit.chi2)
+  if (best === undefined || (probability(best.fit) ?? 1) < REST_HOPELESS_BELOW) return null
+  const clear = second === undefined || second.fit.chi2 - best.fit.chi2 > CLEARLY_WORSE_BY
+  return clear ? { reference: best.reference, rest: best.rest } : null
 }
 
 /** w of the reference set aside as all references test it, of the others as they test one another. */
@@ -49,7 +49,7 @@ export function testedBy(
   culprit: Culprit | null,
 ): readonly number[] {
   if (culprit === null) return w
-  const among = solution.dof > 0 ? normalisedResiduals(used, solution) : used.map(() => 0)
+  const among = isChecked(solution) ? normalisedResiduals(used, solution) : used.map(() => 0)
   return sizes.map((size, i) =>
     size.reference === culprit.reference ? element(w, i) : element(among, used.indexOf(size)),
   )

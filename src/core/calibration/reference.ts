@@ -22,24 +22,39 @@ export interface StatedSize {
   reference: string
   part?: ReferencePart
   equations: readonly Equation[]
+  /** Last graduation that the size is written to, mm; nothing is known of it where this is left out. */
+  graduation?: number | undefined
 }
 
 /**
  * A known distance between two points.
  * @param id of the reference, as results name it
  * @param stated mm, above 0
+ * @param graduation last one that the size is written to, mm
  */
-export function distanceReference(id: string, a: Feature, b: Feature, stated: Uncertain): StatedSize[] {
-  return [{ reference: id, equations: [{ features: [a, b], measure: distance, stated }] }]
+export function distanceReference(
+  id: string,
+  a: Feature,
+  b: Feature,
+  stated: Uncertain,
+  graduation?: number,
+): StatedSize[] {
+  return [{ reference: id, equations: [{ features: [a, b], measure: distance, stated }], graduation }]
 }
 
 /**
  * A known diameter of a circle.
  * @param id of the reference, as results name it
  * @param stated mm, above 0
+ * @param graduation last one that the size is written to, mm
  */
-export function diameterReference(id: string, circle: Feature, stated: Uncertain): StatedSize[] {
-  return [{ reference: id, equations: [{ features: [circle], measure: diameter, stated }] }]
+export function diameterReference(
+  id: string,
+  circle: Feature,
+  stated: Uncertain,
+  graduation?: number,
+): StatedSize[] {
+  return [{ reference: id, equations: [{ features: [circle], measure: diameter, stated }], graduation }]
 }
 
 /**
@@ -49,6 +64,7 @@ export function diameterReference(id: string, circle: Feature, stated: Uncertain
  * @param corners in order round the rectangle; the first side is the width
  * @param width and height: mm, above 0
  * @param square difference of the diagonals, mm: 0, with what it is uncertain by
+ * @param graduations last ones that width and height are written to, mm
  */
 export function rectangleReference(
   id: string,
@@ -56,20 +72,29 @@ export function rectangleReference(
   width: Uncertain,
   height: Uncertain,
   square: Uncertain,
+  graduations: readonly [width?: number, height?: number] = [],
 ): StatedSize[] {
   const [a, b, c, d] = corners
+  const [ofWidth, ofHeight] = graduations
   const side = (p: Feature, q: Feature, stated: Uncertain): Equation => ({
     features: [p, q],
     measure: distance,
     stated,
   })
   return [
-    { reference: id, part: 'width', equations: [side(a, b, width), side(c, d, width)] },
-    { reference: id, part: 'height', equations: [side(b, c, height), side(d, a, height)] },
+    { reference: id, part: 'width', equations: [side(a, b, width), side(c, d, width)], graduation: ofWidth },
+    {
+      reference: id,
+      part: 'height',
+      equations: [side(b, c, height), side(d, a, height)],
+      graduation: ofHeight,
+    },
     {
       reference: id,
       part: 'squareness',
       equations: [{ features: corners, measure: differenceOfDiagonals, stated: square }],
+      // As square as the figures are fine.
+      graduation: ofWidth,
     },
   ]
 }

@@ -4,15 +4,18 @@ import { element } from '../linear-algebra/element.ts'
 import type { Mapping } from '../mapping/mapping.ts'
 import { parameterSize, worstRelative } from '../mapping/parameter.ts'
 import type { ViewMapping } from '../mapping/view-mapping.ts'
-import { type Adjustment, adjust, quadraticForm } from '../uncertainty/adjustment.ts'
+import { type Adjustment, quadraticForm } from '../uncertainty/adjustment.ts'
 import { effectiveDof } from '../uncertainty/coverage.ts'
 import type { Draw } from '../uncertainty/draws.ts'
 import type { Source } from '../uncertainty/source.ts'
 import type { Uncertain } from '../uncertainty/uncertain.ts'
 import { reason } from '../words/core-words.ts'
 import { CalibrationError } from './calibration-error.ts'
+import { type Closing, findClosings } from './closings.ts'
+import { figureShares } from './closure-fit.ts'
 import { spreadOfDirections, whatIsMissing } from './degeneracy.ts'
 import { type Linearised, linearise, tryLinearise } from './linearise.ts'
+import { adjustReduced, type Reduction, reduction } from './reduction.ts'
 import type { Equation, StatedSize } from './reference.ts'
 import { startingScale } from './starting-scale.ts'
 
@@ -21,10 +24,16 @@ export interface Solution {
   theta: Uncertain[]
   /** Observed − computed for each equation, mm. */
   residuals: number[]
+  /** Of what does not follow from other figures. */
   chi2: number
   /** Effective degrees of freedom of each residual's variance; Infinity where it is known. */
   dofs: number[]
+  /** Independent equations. */
+  rank: number
+  /** Of those beyond the parameters. */
   dof: number
+  /** What else the figures have to fulfil among themselves. */
+  closings: readonly Closing[]
   adjustment: Adjustment
   jacobian: Matrix
 }
@@ -42,10 +51,17 @@ const SMALLEST_SPREAD = 1e-4
 /**
  * Solves for the parameters of a mapping from stated sizes.
  * Gauss–Newton on the true lengths, weighted by the full covariance of picks, draughting and stated sizes;
- * marks that several references share are correlated in it.
+ * marks that several references share are correlated in it. Of sizes that close on themselves one follows from the
+ * others; it does not count among the equations.
+ * @param known what closes, where that is known already
  * @throws CalibrationError naming what is missing or contradictory
  */
-export function solveMapping(view: ViewMapping, sizes: readonly StatedSize[], draw?: Draw): Solution {
+export function solveMapping(
+  view: ViewMapping,
+  sizes: readonly StatedSize[],
+  draw?: Draw,
+  known?: readonly Closing[],
+): Solution {
   const equations = sizes.flatMap((size) => size.equations)
   const { mapping } = view
   if (equations.length === 0) {
@@ -54,13 +70,16 @@ export function solveMapping(view: ViewMapping, sizes: readonly StatedSize[], dr
   const scale = startingScale(view, sizes, draw)
   const start = mapping.start(scale)
   const atStart = linearise(view, start, equations, draw)
-  if (equations.length < start.length) {
+  const closings = known ?? findClosings(sizes, atStart)
+  const shares = figureShares(sizes, closings, atStart.residuals)
+  const asGiven = reduction(equations.length, closings, shares)
+  if (asGiven.rank < start.length) {
     throw new CalibrationError(whatIsMissing(view, start, atStart.jacobian))
   }
-  const found = descend(view, equations, start, atStart, scale, draw)
+  const found = descend({ view, equations, reduction: asGiven, scale, draw }, start, atStart)
   const { theta, state } = found
-  const adjustment = adjust(state.jacobian, state.residuals, state.variance, 0)
-  mustBeDetermined(view, scale, atStart, found, adjustment)
+  const adjustment = adjustReduced(state, asGiven, 0)
+  mustBeDetermined(view, scale, atStart, found, asGiven, adjustment)
   return {
     theta: propagateParameters(theta, adjustment, state),
     residuals: state.residuals,
@@ -68,10 +87,25 @@ export function solveMapping(view: ViewMapping, sizes: readonly StatedSize[], dr
     dofs: state.errors.map((error) =>
       effectiveDof({ value: 0, sources: state.sources, coefficients: [...error] }),
     ),
-    dof: equations.length - start.length,
+    rank: asGiven.rank,
+    dof: asGiven.rank - start.length,
+    // How much of each figure a closing takes depends a little on the mapping.
+    closings: known === undefined && closings.length > 0 ? sameClosings(closings, sizes, state) : closings,
     adjustment,
     jacobian: state.jacobian,
   }
+}
+
+/** The closings as they are at the answer, as long as the same equations follow from others there. */
+function sameClosings(
+  closings: readonly Closing[],
+  sizes: readonly StatedSize[],
+  state: Linearised,
+): readonly Closing[] {
+  const there = findClosings(sizes, state)
+  const same =
+    there.length === closings.length && there.every(({ row }, k) => row === element(closings, k).row)
+  return same ? there : closings
 }
 
 interface Descent {
@@ -80,20 +114,27 @@ interface Descent {
   settled: boolean
 }
 
+/** What a descent goes by. */
+interface Slope {
+  view: ViewMapping
+  equations: readonly Equation[]
+  reduction: Reduction
+  /** mm per pixel, for the size of a step. */
+  scale: number
+  draw: Draw | undefined
+}
+
 /** Damped Gauss–Newton (Levenberg–Marquardt) from the start; the weights are renewed at every step. */
 function descend(
-  view: ViewMapping,
-  equations: readonly Equation[],
+  { view, equations, reduction: given, scale, draw }: Slope,
   start: number[],
   atStart: Linearised,
-  scale: number,
-  draw: Draw | undefined,
 ): Descent {
   let theta = start
   let state = atStart
   let damping = 0
   for (let i = 0; i < MAX_STEPS && damping <= HOPELESS_DAMPING; i++) {
-    const step = adjust(state.jacobian, state.residuals, state.variance, damping)
+    const step = adjustReduced(state, given, damping)
     if (step === null) {
       damping = Math.max(damping * 10, 1e-9)
       continue
@@ -124,13 +165,14 @@ function mustBeDetermined(
   scale: number,
   atStart: Linearised,
   { theta, state, settled }: Descent,
+  given: Reduction,
   adjustment: Adjustment | null,
 ): asserts adjustment is Adjustment {
   const { mapping } = view
   const determined = isDetermined(mapping, scale, state.jacobian)
-  const exactlyEnough = state.residuals.length === theta.length
+  const exactlyEnough = given.rank === theta.length
   // Contradictory sizes end where the mapping collapses, which looks like too few; the start tells them apart.
-  if (exactlyEnough && !(settled && determined) && clearlyDetermined(mapping, scale, atStart)) {
+  if (exactlyEnough && !(settled && determined) && clearlyDetermined(mapping, scale, atStart, given)) {
     throw new CalibrationError(reason('calibration.contradictory', { mapping: mapping.kind }))
   }
   const worst = adjustment === null ? Infinity : worstRelativeUncertainty(mapping, scale, adjustment)
@@ -149,8 +191,8 @@ const isDetermined = (mapping: Mapping, scale: number, jacobian: Matrix): boolea
   spreadOfDirections(mapping, scale, jacobian) > SMALLEST_SPREAD
 
 /** Determined by more than the picks' own errors: parallel lines picked by hand are never quite parallel. */
-function clearlyDetermined(mapping: Mapping, scale: number, state: Linearised): boolean {
-  const adjustment = adjust(state.jacobian, state.residuals, state.variance, 0)
+function clearlyDetermined(mapping: Mapping, scale: number, state: Linearised, given: Reduction): boolean {
+  const adjustment = adjustReduced(state, given, 0)
   return (
     adjustment !== null &&
     isDetermined(mapping, scale, state.jacobian) &&

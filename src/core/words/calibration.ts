@@ -40,6 +40,22 @@ function runWords(degrees: number): string {
   return `at about ${degrees}° to the sheet's horizontal edge`
 }
 
+/** Known sizes that close on themselves, with lengths as they are written. */
+type Closes = Readonly<{
+  by: readonly Suspect[]
+  given: readonly Suspect[]
+  expected: string
+  stated: string
+  /** What they miss by; null where that is nothing. */
+  out: string | null
+  closes: boolean
+}>
+
+const outBy = ({ out, closes }: Closes): string =>
+  closes ? 'that is within the rounding of the figures' : `out by ${out}`
+
+const says = (sizes: readonly unknown[]): string => (sizes.length > 1 ? 'come to' : 'says')
+
 const percent = (share: number): string => `${(100 * share).toFixed(0)} %`
 
 export const CALIBRATION_WORDS = {
@@ -72,6 +88,31 @@ export const CALIBRATION_WORDS = {
     `${capital(nameOf(p.reference, say, 'known size'))} does not fit the others: misread figure, or not to scale? It is left out of the calibration, and the uncertainty of the scale is enlarged ${p.enlarged.toFixed(1)} times, because the rest do not quite agree either (${probable(p.p)}).`,
   'misfit.enlarged': (p: { suspects: readonly Suspect[]; enlarged: number; p: number }, say: Say) =>
     `The known sizes do not agree within their uncertainties (${probable(p.p)}), so the uncertainty of the scale is enlarged ${p.enlarged.toFixed(1)} times.${p.suspects.length === 0 ? '' : ` Look first at ${namesOf(p.suspects, say)}: misread figure, or not to scale?`}`,
+  'closing.same': (p: Closes, say: Say) =>
+    p.out === null
+      ? `${capital(namesOf(p.by, say))} and ${namesOf(p.given, say)} give one length between the same marks, and say the same, ${p.stated}.`
+      : `${capital(namesOf(p.by, say))} says ${p.expected}, ${namesOf(p.given, say)} between the same marks says ${p.stated}: ${outBy(p)}.`,
+  'closing.sum': (p: Closes, say: Say) =>
+    p.out === null
+      ? `${capital(namesOf(p.by, say))} add up to ${p.expected}, and so ${p.given.length > 1 ? 'do' : 'says'} ${namesOf(p.given, say)}: the figures close.`
+      : `${capital(namesOf(p.by, say))} add up to ${p.expected}, ${namesOf(p.given, say)} ${says(p.given)} ${p.stated}: ${outBy(p)}.`,
+  'closing.shape': (p: Closes, say: Say) =>
+    p.out === null
+      ? `By the shape that ${namesOf(p.by, say)} give, ${namesOf(p.given, say)} is ${p.expected}, as it says: the figures close.`
+      : `By the shape that ${namesOf(p.by, say)} give, ${namesOf(p.given, say)} is ${p.expected}; it says ${p.stated}: ${outBy(p)}.`,
+  'closing.does-not-close': (
+    p: { closings: readonly AnyReason[]; setAside: boolean; fit: AnyReason | null },
+    say: Say,
+  ) =>
+    [
+      ...p.closings.map(say),
+      p.setAside
+        ? []
+        : `No picks can bring that about: read the figures again. The uncertainty of the scale takes in what they miss by.`,
+      p.fit === null ? [] : say(p.fit),
+    ]
+      .flat()
+      .join(' '),
   'misfit.suspects': (p: { suspects: readonly Suspect[] }, say: Say) => {
     const [first] = p.suspects
     return first !== undefined && new Set(p.suspects.map((suspect) => nameOf(suspect, say))).size === 1

@@ -19,7 +19,7 @@ import { type Feature, featureOf } from '../../../src/core/measuring/features/fe
 import type { RandomStream } from '../../../src/core/uncertainty/random.ts'
 import { exact, measured } from '../../../src/core/uncertainty/uncertain.ts'
 
-type XY = [number, number]
+export type XY = [number, number]
 
 export interface SheetPlan {
   kind: MappingKind
@@ -187,10 +187,10 @@ export function simulateSheet(plan: SheetPlan, random: RandomStream): SimulatedS
   }
 }
 
-const GRAIN = 2.5
+export const GRAIN = 2.5
 
 /** From true mm to pixels: a random distortion of the given kind, inverted by hand. */
-function sheetDistortion(kind: MappingKind, random: RandomStream): (p: XY) => XY {
+export function sheetDistortion(kind: MappingKind, random: RandomStream): (p: XY) => XY {
   const s = MM_PER_PX * (1 + 0.02 * random.normal())
   const turn = kind === 'two-axis' ? 0 : 2 * Math.PI * random.uniform()
   const e = kind === 'uniform' ? 0 : 0.01 * random.normal()

@@ -61,9 +61,12 @@ export function scaleSentence({ scale }: TableView, unit: Unit): string[] {
 export const viewProblems = (view: TableView): string[] =>
   view.problem === undefined ? [] : [plainText(view.problem)]
 
-/** What a person should know of a view: its problems, and a mapping that would suit it better. */
-export const viewRemarks = (view: TableView): string[] =>
-  view.suggestion === undefined ? viewProblems(view) : [...viewProblems(view), plainText(view.suggestion)]
+/** What a person should know of a view: its problems, what else is to be said, and a mapping that would suit it better. */
+export const viewRemarks = (view: TableView): string[] => [
+  ...viewProblems(view),
+  ...(view.remarks ?? []).map(plainText),
+  ...(view.suggestion === undefined ? [] : [plainText(view.suggestion)]),
+]
 
 /**
  * The cautions that the list of views does not already give: those of the table without a view's own problem.

@@ -6,6 +6,7 @@ import type { Figure } from '../../quantity/figure.ts'
 import { formatAngle } from '../../quantity/format/format-angle.ts'
 import { formatArea } from '../../quantity/format/format-area.ts'
 import { formatLength } from '../../quantity/format/format-length.ts'
+import { graduationOf } from '../../quantity/graduation.ts'
 import { type Length, lengthIn } from '../../quantity/length.ts'
 import { NotationError } from '../../quantity/notation/notation-error.ts'
 import { parseArea } from '../../quantity/parse/parse-area.ts'
@@ -22,7 +23,7 @@ import { spreadOfCandidates } from './candidate-spread.ts'
 import { asStated, type EvaluatedEvidence } from './evaluated-evidence.ts'
 import { figureRemarks } from './figure-remarks.ts'
 import { type LimitsOfSize, spreadOf } from './figure-spread.ts'
-import { type Figures, graduationOf } from './figures.ts'
+import type { Figures } from './figures.ts'
 
 type Printed = Extract<Evidence, { basis: 'printed' }>
 

@@ -112,6 +112,23 @@ export const tableReferenceSchema = z.object({
   setAside: z.boolean().optional().describe('Left out of the calibration, since it alone explains a misfit.'),
 })
 
+export const tableClosingSchema = z
+  .object({
+    kind: z
+      .enum(['same', 'sum', 'shape'])
+      .describe('One length stated twice; lengths that add up; lengths that give another by their shape.'),
+    by: z.array(z.string()).describe('References that give the others.'),
+    given: z.array(z.string()).describe('References that are given.'),
+    expected: z.number().describe('What the first come to.'),
+    stated: z.number(),
+    misclosure: z.number().describe('stated − expected'),
+    u: z.number().describe('What the rounding of the figures lets it miss by, standard.'),
+    closes: z.boolean(),
+    says: z.string().describe('In a sentence.'),
+    saysReason: reason,
+  })
+  .describe('Known sizes between the same marks of which one follows from the others, whatever the picks.')
+
 export const tableViewSchema = z.object({
   id: z.string(),
   label,
@@ -126,6 +143,15 @@ export const tableViewSchema = z.object({
     .object({ stated: z.number().nullable(), found: z.number().nullable() })
     .optional()
     .describe("Drawn size over true size, as the title block states it and as found by the scan's dpi."),
+  closings: z
+    .array(tableClosingSchema)
+    .optional()
+    .describe('Known sizes that close on themselves; they check the figures, not the scale.'),
+  remarks: z
+    .array(z.string())
+    .optional()
+    .describe('What else is to be said of this view, one sentence each.'),
+  remarkReasons: z.array(reason).optional().describe('One for each of "remarks", in their order.'),
   problem: z.string().optional().describe('What a person should know before trusting this view.'),
   problemReason: reason.optional(),
   suggestion: z.string().optional().describe('A simpler or richer mapping that AICc prefers, in a sentence.'),

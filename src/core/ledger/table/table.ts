@@ -4,6 +4,7 @@
  */
 import type { z } from 'zod'
 import type {
+  tableClosingSchema,
   tableEvidenceSchema,
   tableReferenceSchema,
   tableRelationSchema,
@@ -26,6 +27,8 @@ export type TableEvidence = z.output<typeof tableEvidenceSchema>
 export type TableView = z.output<typeof tableViewSchema>
 /** How a stated size fits the others of its view, in the table's unit. */
 export type TableReference = z.output<typeof tableReferenceSchema>
+/** Known sizes of a view that close on themselves, in the table's unit. */
+export type TableClosing = z.output<typeof tableClosingSchema>
 /** How far a relation is from holding: left less right, in the table's units, with its standard uncertainty. */
 export type TableRelation = z.output<typeof tableRelationSchema>
 /** What makes rows uncertain; rows that have the same one are correlated by it. */

@@ -1,3 +1,4 @@
+import type { Calibration } from '../../calibration/calibrate.ts'
 import { suggestMapping } from '../../calibration/mapping-selection.ts'
 import { type Labelled, labelBesideId } from '../../job/ids/label.ts'
 import type { Reference } from '../../job/model/types.ts'
@@ -9,7 +10,8 @@ import type { AnyReason } from '../../words/reason.ts'
 import type { Assessment } from '../assessment/assessment.ts'
 import { displayFactor } from '../units/display-units.ts'
 import type { CalibratedView } from '../views/calibrate-view.ts'
-import type { TableView } from './table.ts'
+import type { TableClosing, TableView } from './table.ts'
+import { closingRow } from './view-closings.ts'
 
 /** The views' part of the table; stretches in `unit` per pixel, tilts over the extent of the references. */
 export function viewRow(
@@ -31,6 +33,9 @@ export function viewRow(
     }),
   )
   const suggestion = suggestMapping(calibration)
+  const named = (one: AnyReason): AnyReason => nameIn(nameItemsIn(one, view.references), labels)
+  const closings = calibration.closures.map((check) => closingRow(check, { view, unit }, named))
+  const problemReason = problemOf(calibration, closings, named)
   const references = new Map(view.references.map((one): [string, Reference] => [one.id, one]))
   return {
     ...base,
@@ -47,9 +52,9 @@ export function viewRow(
       fitted: r.fitted * factor,
       residual: r.residual * factor,
     })),
-    ...(calibration.problem === undefined
-      ? {}
-      : withProblem(nameIn(nameItemsIn(calibration.problem, view.references), labels))),
+    ...(closings.length === 0 ? {} : { closings }),
+    ...withRemarks(closings.filter(({ closes }) => closes).map(({ saysReason }) => saysReason)),
+    ...(problemReason === null ? {} : withProblem(problemReason)),
     ...(suggestion === null
       ? {}
       : {
@@ -74,6 +79,30 @@ const withProblem = (problemReason: AnyReason): Pick<TableView, 'problem' | 'pro
   problem: inWords(problemReason),
   problemReason,
 })
+
+const withRemarks = (remarkReasons: AnyReason[]): Pick<TableView, 'remarks' | 'remarkReasons'> =>
+  remarkReasons.length === 0 ? {} : { remarks: remarkReasons.map((one) => inWords(one)), remarkReasons }
+
+/** What does not close and what does not fit; those that do not fit because they do not close are said once. */
+function problemOf(
+  { problem, references }: Calibration,
+  closings: readonly TableClosing[],
+  named: (reason: AnyReason) => AnyReason,
+): AnyReason | null {
+  const open = closings.filter(({ closes }) => !closes)
+  if (open.length === 0) return problem === undefined ? null : named(problem)
+  const inThem = new Set(open.flatMap(({ by, given }) => [...by, ...given]))
+  const alsoUnfit =
+    problem !== undefined &&
+    (problem.code !== 'misfit.suspects' || references.some(({ id, suspect }) => suspect && !inThem.has(id)))
+  return named(
+    reason('closing.does-not-close', {
+      closings: open.map(({ saysReason }) => saysReason),
+      setAside: references.some(({ id, setAside }) => setAside && inThem.has(id)),
+      fit: alsoUnfit ? problem : null,
+    }),
+  )
+}
 
 const withSuggestion = (suggestionReason: AnyReason): Pick<TableView, 'suggestion' | 'suggestionReason'> => ({
   suggestion: inWords(suggestionReason),

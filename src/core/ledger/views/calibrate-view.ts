@@ -17,6 +17,8 @@ import { MAPPINGS } from '../../mapping/mappings.ts'
 import { viewFrame } from '../../mapping/view-frame.ts'
 import type { ViewMapping } from '../../mapping/view-mapping.ts'
 import type { Feature } from '../../measuring/features/feature-of-mark.ts'
+import { finestInUse, fractionOf, graduationOf } from '../../quantity/graduation.ts'
+import type { Length } from '../../quantity/length.ts'
 import { parseKnownSize } from '../../quantity/parse/parse-known-size.ts'
 import { parseLength } from '../../quantity/parse/parse-length.ts'
 import { exact, measured, type Uncertain } from '../../uncertainty/uncertain.ts'
@@ -46,7 +48,7 @@ export function calibrateView(view: View, context: ViewContext): CalibratedView 
   let caution: AnyReason | undefined
   const cautioned = () => (caution === undefined ? {} : { caution })
   try {
-    const sizes = view.references.flatMap((r) => statedSizes(r, context))
+    const sizes = statedSizes(view.references, context)
     const features = sizes.flatMap((s) => s.equations.flatMap((e) => e.features))
     const plain: ViewMapping = {
       mapping: MAPPINGS[view.mapping],
@@ -76,33 +78,66 @@ export function calibrateView(view: View, context: ViewContext): CalibratedView 
   }
 }
 
-function statedSizes(reference: Reference, { conventions, featureOf }: ViewContext): StatedSize[] {
+/** Reads the figures of known sizes. */
+interface FigureReader {
+  size(text: string): Uncertain
+  /** mm */
+  graduation(text: string): number
+}
+
+/** The known sizes of a view as the calibration takes them. */
+function statedSizes(
+  references: readonly Reference[],
+  { conventions, featureOf }: ViewContext,
+): StatedSize[] {
+  const { unit } = conventions
+  const context = lengthContext(conventions)
+  const finest = finestInUse(
+    references.flatMap((one) =>
+      figuresOf(one).flatMap((text) => fractionOf(parseKnownSize(text, one.kind, context))),
+    ),
+  )
+  return references.flatMap((reference) => {
+    const label = `size stated for ${called('known size', reference)}`
+    const read = (text: string): Length => parseKnownSize(text, reference.kind, context)
+    const u = reference.u === undefined ? 0 : Number(parseLength(reference.u, { unit }).mm)
+    return statedSizesOf(reference, featureOf, {
+      size: (text) => measured(Number(read(text).mm), u, label),
+      graduation: (text) => graduationOf(read(text), finest),
+    })
+  })
+}
+
+function statedSizesOf(
+  reference: Reference,
+  featureOf: ViewContext['featureOf'],
+  { size, graduation }: FigureReader,
+): StatedSize[] {
   const { id } = reference
-  const stated = `size stated for ${called('known size', reference)}`
-  const size = (text: string): Uncertain => {
-    const u = reference.u === undefined ? 0 : Number(parseLength(reference.u, { unit: conventions.unit }).mm)
-    const { mm } = parseKnownSize(text, reference.kind, lengthContext(conventions))
-    return measured(Number(mm), u, stated)
-  }
   switch (reference.kind) {
-    case 'distance':
-      return distanceReference(
-        id,
-        featureOf(reference.marks[0]),
-        featureOf(reference.marks[1]),
-        size(reference.size),
-      )
-    case 'diameter':
-      return diameterReference(id, featureOf(reference.marks[0]), size(reference.size))
+    case 'distance': {
+      const [a, b] = reference.marks
+      const text = reference.size
+      return distanceReference(id, featureOf(a), featureOf(b), size(text), graduation(text))
+    }
+    case 'diameter': {
+      const [circle] = reference.marks
+      return diameterReference(id, featureOf(circle), size(reference.size), graduation(reference.size))
+    }
     case 'rectangle': {
       const [a, b, c, d] = reference.marks
+      const { width, height } = reference
       return rectangleReference(
         id,
         [featureOf(a), featureOf(b), featureOf(c), featureOf(d)],
-        size(reference.width),
-        size(reference.height),
+        size(width),
+        size(height),
         exact(0),
+        [graduation(width), graduation(height)],
       )
     }
   }
 }
+
+const figuresOf = (reference: Reference): string[] =>
+  reference.kind === 'rectangle' ? [reference.width, reference.height] : [reference.size]

@@ -55,6 +55,9 @@ export function Fit({ view }: { view: View }) {
             )}
           </dl>
           <p>{agreement(row)}</p>
+          {row.remarks?.map((remark) => (
+            <p key={remark}>{remark}</p>
+          ))}
         </>
       )}
       {better !== undefined && (

@@ -1,0 +1,91 @@
+import { element } from '../linear-algebra/element.ts'
+import type { Closing } from './closings.ts'
+import { closes, closureFit } from './closure-fit.ts'
+import type { ReferencePart, StatedSize } from './reference.ts'
+import type { Solution } from './solve-mapping.ts'
+
+/** A stated size that stands in a closing. mm. */
+export interface ClosingSize {
+  id: string
+  part?: ReferencePart
+  stated: number
+}
+
+/** Whether stated sizes that close on themselves add up, whatever the picks. mm. */
+export interface ClosureCheck {
+  /** `same`: one length stated twice; `sum`: lengths that add up; `shape`: lengths that give another by their shape. */
+  kind: 'same' | 'sum' | 'shape'
+  /** Those that give the others, in the order of the references. */
+  by: readonly ClosingSize[]
+  /** Those that are given: the last of the closing among them. */
+  given: readonly ClosingSize[]
+  /** What the first come to: their sum, or what their shape makes of the last. */
+  expected: number
+  /** What is stated for it. */
+  stated: number
+  /** stated − expected */
+  misclosure: number
+  /** What the rounding of the figures lets it miss by, standard; what their graduations are not known to add is not in it. */
+  u: number
+  closes: boolean
+}
+
+/** Factors of a sum are ±1 but for the bends of what is picked. */
+const NEARLY_ONE = 0.02
+
+/** What each closing of a solution comes to. */
+export function closureChecks(
+  sizes: readonly StatedSize[],
+  { closings, residuals }: Pick<Solution, 'closings' | 'residuals'>,
+): ClosureCheck[] {
+  const fit = closureFit(sizes, closings, residuals)
+  return closings.map((closing, k): ClosureCheck => {
+    const members = membersOf(sizes, closing)
+    const last = members.find(({ last }) => last) ?? element(members, members.length - 1)
+    const plain = members.every(({ factor, size }) => isOne(Math.abs(factor)) && size.part !== 'squareness')
+    const given = plain ? members.filter(({ factor }) => factor > 0) : [last]
+    const by = members.filter((member) => !given.includes(member))
+    const stated = sumOf(given)
+    const misclosure = plain ? stated - sumOf(by) : element(fit.misclosures, k) / last.factor
+    return {
+      kind: plain ? (members.length === 2 ? 'same' : 'sum') : 'shape',
+      by: by.map(closingSize),
+      given: given.map(closingSize),
+      expected: stated - misclosure,
+      stated,
+      misclosure,
+      u: element(fit.us, k) / Math.abs(last.factor),
+      closes: closes(fit, k),
+    }
+  })
+}
+
+interface Member {
+  size: StatedSize
+  /** Of all its equations. */
+  factor: number
+  last: boolean
+}
+
+function membersOf(sizes: readonly StatedSize[], { row: last, factors }: Closing): Member[] {
+  let row = 0
+  return sizes.flatMap((size): Member[] => {
+    const rows = size.equations.map(() => row++)
+    const factor = rows.reduce((sum, i) => sum + element(factors, i), 0)
+    const stands = rows.some((i) => element(factors, i) !== 0)
+    return stands ? [{ size, factor, last: rows.includes(last) }] : []
+  })
+}
+
+const isOne = (factor: number): boolean => Math.abs(factor - 1) < NEARLY_ONE
+
+const sumOf = (members: readonly Member[]): number =>
+  members.reduce((sum, { size }) => sum + statedOf(size), 0)
+
+const statedOf = (size: StatedSize): number => element(size.equations, 0).stated.value
+
+const closingSize = ({ size }: Member): ClosingSize => ({
+  id: size.reference,
+  ...(size.part === undefined ? {} : { part: size.part }),
+  stated: statedOf(size),
+})
