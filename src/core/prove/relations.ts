@@ -23,6 +23,10 @@ export interface Closure {
   misclosure: number
   /** Standard uncertainty of it, with the correlations of what stands in the relation. */
   u: number
+  /** Expanded uncertainty of it at 95 %. */
+  U: number
+  /** Whether it is a difference of exact figures alone. */
+  exact: boolean
   /** misclosure / u, at most 999 either way. */
   w: number
   /** Whether the misclosure is within its U at 95 %. */
@@ -55,10 +59,15 @@ export function closureOf({ text, u }: Relation, assessment: Assessment): Closur
     kind,
     misclosure: m,
     u: expanded.u,
+    U: expanded.U,
+    exact: [...left.names, ...right.names].every((name) => isExact(assessment, name)),
     w: normalised(m, expanded.u),
     holds: Math.abs(m) <= expanded.U,
   }
 }
+
+const isExact = ({ dimensions }: Assessment, name: string): boolean =>
+  dimensions.get(name)?.decision.adopted?.sources.length === 0
 
 function normalised(m: number, u: number): number {
   if (m === 0) return 0

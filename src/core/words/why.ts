@@ -1,15 +1,26 @@
 /** Why a value is what it is, and how the rest of the evidence agrees with it. */
+import { capital } from './capital.ts'
 import type { AnyReason, Say } from './reason.ts'
 
 const byChoice = (chosen: boolean): string => (chosen ? ', by choice' : '')
 const many = (names: readonly string[], verb: readonly [one: string, more: string]): string =>
   `${names.join(' and ')}, which ${names.length > 1 ? verb[1] : verb[0]}`
-const enInWords = (en: number): string => `(E_n ${en >= 100 ? 'over 100' : en.toFixed(1)})`
-
 /** A piece of evidence as it is told of. */
 type Told = { readonly id: string; readonly basis: string; readonly written: string }
 
 const told = ({ basis, written }: Told): string => `${basis} ${written}`
+
+/** A relation, and by how much it misses. */
+type Misses = { readonly id: string; readonly sum: boolean; readonly by: string }
+
+const noun = ({ sum }: Misses): string => (sum ? 'sum' : 'relation')
+
+const onWhat = (basis: string): string =>
+  basis === 'scaled' ? 'the same picks' : basis === 'derived' ? 'the same formula' : 'the same'
+
+/** What agreement could have shown. */
+const shown = (error: string | null): string =>
+  error === null ? '' : `, and would have shown an error of ${error} or more`
 
 export const WHY_WORDS = {
   'why.adopted': (p: { from: AnyReason; agreement: AnyReason | null }, say: Say) =>
@@ -22,10 +33,12 @@ export const WHY_WORDS = {
   'why.figure-unread': (p: { id: string; text: string }) =>
     `The printed figure "${p.text}" can't be read and was not counted.`,
   'why.figure-hard-to-read': (_: { id: string }) => 'A printed figure that is hard to read was not counted.',
-  'why.does-not-close': (p: { relations: readonly string[] }, say: Say) =>
-    `It stands in ${many(p.relations.map(say.label), ['does', 'do'])} not close.`,
-  'why.closes': (p: { relations: readonly string[] }, say: Say) =>
-    `It closes in ${p.relations.map(say.label).join(' and ')}.`,
+  'why.counts-once': (p: { id: string; of: string; basis: string }, say: Say) =>
+    `${capital(say.item('evidence', p.id))} rests on ${onWhat(p.basis)} as ${say.item('evidence', p.of)}: the two count as one.`,
+  'why.does-not-close': (p: { relations: readonly Misses[] }, say: Say) =>
+    `Part of ${p.relations.map((r) => `the ${noun(r)} ${say.label(r.id)}, which is out by ${r.by}`).join(' and of ')}.`,
+  'why.closes': (p: { relations: readonly Misses[] }, say: Say) =>
+    p.relations.map((r) => `The ${noun(r)} ${say.label(r.id)} ${r.sum ? 'adds up' : 'holds'}.`).join(' '),
 
   // Where the value is from
   'from.figure': (p: { chosen: boolean; doubtful?: boolean }) =>
@@ -43,10 +56,24 @@ export const WHY_WORDS = {
   'agreement.alone': () => '; there is no other evidence',
   'agreement.within-limits': (p: { limits: readonly string[] }) =>
     `; it keeps to the printed ${p.limits.join(' and ')}, and there is no other evidence`,
-  'agreement.all': (p: { en: number }) => `; all other evidence agrees ${enInWords(p.en)}`,
-  'agreement.one': (p: { other: string; en: number }) => `; the ${p.other} value agrees ${enInWords(p.en)}`,
-  'agreement.figure-twice': (p: { en: number }) => `; it stands on the sheet twice alike ${enInWords(p.en)}`,
-  'agreement.disputed': (p: { by: Told; en: number }) => `, but ${told(p.by)} disputes it ${enInWords(p.en)}`,
-  'agreement.others-dispute': (p: { one: Told; other: Told; en: number }) =>
-    `, but ${told(p.one)} and ${told(p.other)} dispute ${enInWords(p.en)}`,
+  'agreement.nothing-else-legible': () => '; nothing else is legible',
+  'agreement.all': (p: { others: number; shows: string | null }) =>
+    `; the ${p.others} other pieces of evidence agree${shown(p.shows)}`,
+  'agreement.one': (p: { other: string; shows: string | null }) =>
+    `; the ${p.other} value agrees${shown(p.shows)}`,
+  'agreement.among': (p: { shows: string | null }) => `; they agree${shown(p.shows)}`,
+  'agreement.figure-twice': (p: { times: number }) =>
+    p.times === 2 ? '; printed twice, the same' : `; printed ${p.times} times, the same`,
+  'agreement.disputed': (p: { by: string; allowed: string; who: Told }) =>
+    `, but ${told(p.who)} differs from it by ${p.by}; ${p.allowed} would be allowed`,
+  'agreement.others-dispute': (p: { one: Told; other: Told; by: string; allowed: string }) =>
+    `, but ${told(p.one)} and ${told(p.other)} differ by ${p.by}; ${p.allowed} would be allowed`,
+  'agreement.stands-out': (p: { by: string; allowed: string }) =>
+    `, but it differs from the rest, which agree, by ${p.by}; ${p.allowed} would be allowed`,
+  'agreement.odd-ones': (p: { odd: readonly Told[]; by: string; allowed: string }) =>
+    `, but ${p.odd.map(told).join(' and ')} ${p.odd.length > 1 ? 'differ from the rest, the first' : 'differs from the rest'} by ${p.by}; ${p.allowed} would be allowed`,
+  'agreement.beyond-limit': (p: { limit: string; by: string; allowed: string }) =>
+    `, but it is ${p.by} beyond the printed limit ${p.limit}; ${p.allowed} would be allowed`,
+  'agreement.other-beyond-limit': (p: { who: Told; limit: string; by: string; allowed: string }) =>
+    `, but ${told(p.who)} is ${p.by} beyond the printed limit ${p.limit}; ${p.allowed} would be allowed`,
 } as const

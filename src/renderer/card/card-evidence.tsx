@@ -32,9 +32,8 @@ export function CardEvidence(card: CardProps) {
       </ul>
       {compared && (
         <p className="dimension-card-small">
-          u: the standard uncertainty with which each is compared; a printed figure counts as ± half its last
-          graduation, or its tolerance. E_n: the largest difference from the others, in the 95 % uncertainty
-          of the two; above 1 they dispute.
+          A printed figure is compared as ± half its last graduation, or as its tolerance says. What rests on
+          the same picks or the same formula counts as one.
         </p>
       )}
     </Section>

@@ -24,7 +24,7 @@ export function CardHead({ dimension, row, unit }: CardProps) {
             <span>{row.basis ?? 'no basis'}</span>
           </p>
           <p className="card-head-standing">
-            <StatusMark status={row.status} />
+            <StatusMark status={row.status} sumOut={row.sumsOut !== undefined} />
             <span className="dimension-card-soft">{STATUS_WORDS[row.status]}</span>
           </p>
           <p className="card-head-why">{keepTogether(row.why)}</p>

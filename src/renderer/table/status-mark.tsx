@@ -1,14 +1,29 @@
 import './status-mark.css'
 import type { Status } from '../../core/ledger/table/table.ts'
+import { VisuallyHidden } from '../parts/visually-hidden.tsx'
+
+interface StatusMarkProps {
+  status: Status
+  /** Whether it is part of a sum that does not add up, whatever its own evidence says. */
+  sumOut?: boolean
+}
 
 /** How the evidence of a dimension stands, as a drawn sign and in its word. */
-export function StatusMark({ status }: { status: Status }) {
+export function StatusMark({ status, sumOut = false }: StatusMarkProps) {
   return (
     <span className={`status-mark status-mark-${status}`}>
       <svg className="status-mark-sign" viewBox="0 0 14 14" aria-hidden="true" focusable="false">
         <path d={SIGNS[status]} />
       </svg>
       {status}
+      {sumOut && (
+        <span className="status-mark-out" title="Part of a sum that does not add up">
+          <VisuallyHidden>, part of a sum that does not add up</VisuallyHidden>
+          <svg className="status-mark-sign" viewBox="0 0 14 14" aria-hidden="true" focusable="false">
+            <path d="M2 5H12M2 9H12M10 1.5L4 12.5" />
+          </svg>
+        </span>
+      )}
     </span>
   )
 }

@@ -30,7 +30,7 @@ export function TableCell({ row, column, unit }: TableCellProps) {
         </span>
       )
     case 'status':
-      return <StatusMark status={row.status} />
+      return <StatusMark status={row.status} sumOut={row.sumsOut !== undefined} />
     case 'count':
       return String(row.count)
     case 'why':

@@ -2,8 +2,8 @@ import type { Status } from '../../core/ledger/table/table.ts'
 
 /** How the evidence of a dimension stands. */
 export const STATUS_WORDS: Readonly<Record<Status, string>> = {
-  agreed: 'two or more pieces of evidence agree',
-  single: 'only one piece of evidence that can be used',
-  disputed: 'evidence contradicts evidence',
+  agreed: 'independent pieces of evidence agree',
+  single: 'nothing independent checks it',
+  disputed: 'the evidence disagrees',
   open: 'no evidence that can be used',
 }

@@ -74,7 +74,7 @@ describe('which value a dimension takes', () => {
     const evidence = [printed('12"', 'p', { legibility: 'doubtful' }), scaled(half)]
     const row = rowOf(smallJob({ dimensions: [dimension('drum', evidence)] }), 'drum')
     expect(row).toMatchObject({ basis: 'scaled', status: 'single' })
-    expect(row.why).toContain('hard to read')
+    expect(row.why).toContain('nothing else is legible')
     const chosen = rowOf(smallJob({ dimensions: [dimension('drum', evidence, { adopt: 'p' })] }), 'drum')
     expect(chosen).toMatchObject({ basis: 'printed', value: 12, status: 'disputed' })
   })
@@ -91,7 +91,9 @@ describe('which value a dimension takes', () => {
       'drum',
     )
     expect(row).toMatchObject({ value: 10.5, basis: 'printed', status: 'disputed' })
-    expect(row.why).toMatch(/printed figure governs, but scaled 10\.0+" ± 0\.\d\d+" disputes it \(E_n/)
+    expect(row.why).toMatch(
+      /printed figure governs, but scaled 10\.0+" ± 0\.\d\d+" differs from it by 0\.\d+"; 0\.\d+" would be allowed/,
+    )
   })
 
   it('of two printed figures adopts the one that the rest supports', () => {
@@ -268,8 +270,8 @@ describe('what a person must be told', () => {
       { id: 'L2', text: 'a = c' },
     ]
     const job = smallJob({ dimensions, relations })
-    expect(rowOf(job, 'b').why).toContain('It stands in L1, which does not close.')
-    expect(rowOf(job, 'c').why).toContain('It closes in L2.')
+    expect(rowOf(job, 'b').why).toContain('Part of the relation L1, which is out by 1/4".')
+    expect(rowOf(job, 'c').why).toContain('The relation L2 holds.')
   })
 
   it('is that evidence agrees only because it is too uncertain to disagree', () => {

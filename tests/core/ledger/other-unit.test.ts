@@ -93,7 +93,7 @@ describe('a table looked at in the other unit', () => {
   it('writes printed figures exactly: 3 5/8 inches are 92.075 mm', () => {
     expect(named(millimetres, 'neck_height')).toMatchObject({ value: 92.075, written: '92.075 mm' })
     expect(named(millimetres, 'neck_height').why).toMatch(
-      /^The printed figure governs, but scaled 79\.\d+ mm ± \d\.\d+ mm disputes/,
+      /^The printed figure governs, but scaled 79\.\d+ mm ± \d\.\d+ mm differs from it by 12\.\d mm/,
     )
     expect(named(millimetres, 'overall_height').written).toBe('625.475 mm')
   })

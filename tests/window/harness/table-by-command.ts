@@ -11,7 +11,7 @@ export async function commandRows(folder: string): Promise<ShownRow[]> {
     what: row.label,
     'figure ± U (95 %)': statedValue(row, table.unit),
     basis: row.basis ?? '—',
-    status: row.status,
+    status: row.sumsOut ? `${row.status}, part of a sum that does not add up` : row.status,
     'no.': String(row.count),
     why: row.why,
   }))

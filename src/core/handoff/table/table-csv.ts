@@ -2,6 +2,21 @@ import type { Table, TableRow } from '../../ledger/table/table.ts'
 import { csvCell } from './csv-cell.ts'
 import { misclosureText, relationState } from './view-lines.ts'
 
+/** Significant digits of an uncertainty: two that count, and two so that working on adds no rounding of its own. */
+const DIGITS = 4
+/** Of an exact value: a millionth of the unit. */
+const PLACES_OF_EXACT = 6
+/** From so many degrees of freedom on the coverage factor is that of infinitely many within 0.2 %. */
+const MOST_DOF = 1000
+
+const toDigits = (x: number): number => Number(x.toPrecision(DIGITS))
+
+/** A value to the place of the last digit of its uncertainty that is given. */
+function toGuarded(value: number, U: number): number {
+  const places = U > 0 ? DIGITS - 1 - Math.floor(Math.log10(U)) : PLACES_OF_EXACT
+  return Number(value.toFixed(Math.min(Math.max(places, 0), 12)))
+}
+
 type Content = (row: TableRow, table: Table) => string | number | null
 
 /** Only where the row has a value: an open row says nothing of its uncertainty. */
@@ -15,13 +30,13 @@ const COLUMNS: readonly (readonly [heading: string, content: Content])[] = [
   ['label', (row) => row.label],
   ['kind', (row) => row.kind],
   ['count', (row) => row.count],
-  ['value', (row) => row.value],
+  ['value', (row) => (row.value === null ? null : toGuarded(row.value, row.U))],
   ['unit', (row, table) => unitOf(row, table)],
   ['written', valued((row) => row.written)],
-  ['u', valued((row) => row.u)],
-  ['U', valued((row) => row.U)],
-  ['k', valued((row) => row.k)],
-  ['dof', valued((row) => row.dof)],
+  ['u', valued((row) => toDigits(row.u))],
+  ['U', valued((row) => toDigits(row.U))],
+  ['k', valued((row) => toDigits(row.k))],
+  ['dof', valued((row) => (row.dof === null || row.dof > MOST_DOF ? null : toDigits(row.dof)))],
   ['basis', (row) => row.basis],
   ['status', (row) => row.status],
   ['tolerance', (row) => row.tolerance ?? null],
@@ -45,8 +60,8 @@ const remark = (kind: string, says: Readonly<Record<string, string>>): string =>
 
 /**
  * The rows of a table as comma-separated values after RFC 4180: one heading record, CRLF line ends, UTF-8 without
- * a byte-order mark, numbers with a decimal point and rounded to 12 significant digits. An empty cell is "none";
- * an open row has none in value, written, near, u, U, k and dof, and an empty dof beside a value is "infinite".
+ * a byte-order mark, numbers with a decimal point: uncertainties to four significant digits, values to the same place. An empty cell is "none";
+ * an open row has none in value, written, near, u, U, k and dof, and an empty dof beside a value is "more than 1,000".
  * Text that a spreadsheet would turn into something else gets an apostrophe before it (see `spreadsheetText`).
  *
  * After the rows come records whose first cell begins with `#`, which no dimension's name can; they have as many
@@ -62,7 +77,7 @@ export function tableCsv(table: Table): string {
     remark('relation', {
       label: `${relation.label ?? relation.id}: ${relation.text}`,
       status: relationState(relation),
-      why: misclosureText(relation),
+      why: misclosureText(relation, table.unit),
     }),
   )
   const cautions = table.cautions.map((caution) => remark('caution', { label: caution }))

@@ -38,7 +38,7 @@ export function tableMarkdown(table: Table): string {
         literal(entry.label),
         literal(statedValue(entry, table.unit)),
         entry.basis ?? '—',
-        entry.status,
+        entry.sumsOut === undefined ? entry.status : `${entry.status}, sum out`,
         String(entry.count),
         literal(entry.why),
       ]),
@@ -53,7 +53,7 @@ export function tableMarkdown(table: Table): string {
   }
   if (table.relations.length > 0) {
     lines.push('', '## Relations', '')
-    for (const relation of table.relations) lines.push(`- ${literal(relationLine(relation))}`)
+    for (const relation of table.relations) lines.push(`- ${literal(relationLine(relation, table.unit))}`)
   }
   const cautions = cautionsBesideViews(table)
   if (cautions.length > 0) {

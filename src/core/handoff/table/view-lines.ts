@@ -1,5 +1,6 @@
 import type { Unit } from '../../job/model/types.ts'
 import type { Table, TableRelation, TableView } from '../../ledger/table/table.ts'
+import { unitSuffix } from '../../ledger/units/plus-minus.ts'
 import { MAPPINGS } from '../../mapping/mappings.ts'
 import { isPerPixel } from '../../mapping/parameter.ts'
 import { formatDrawnScale } from '../../quantity/format/format-drawn-scale.ts'
@@ -7,8 +8,6 @@ import { toUncertainty, twoFigures } from '../../quantity/format/rounding.ts'
 import { inWords } from '../../words/core-words.ts'
 import { plainText } from '../../words/plain-text.ts'
 import { isReason } from '../../words/reason.ts'
-
-const minus = (digits: string): string => digits.replace(/^-(?=[0.]+$)/, '').replace('-', '−')
 
 /** A view as a person knows it: `V1 Elevation`, or by its name first where it has a label, `Elevation (view 1)`. */
 export const viewName = ({ id, label, name }: TableView): string =>
@@ -80,15 +79,18 @@ export function cautionsBesideViews({ cautions, cautionReasons }: Table): string
 export const relationState = (relation: TableRelation): 'holds' | 'does not hold' | 'not checked' =>
   relation.problemReason !== undefined ? 'not checked' : relation.holds ? 'holds' : 'does not hold'
 
-/** By how much a relation misses, to its uncertainty: `misses by 0.250 (u 0.020, w 12.5)`; or why it is not known. */
-export function misclosureText({ misclosure, u, w, problemReason }: TableRelation): string {
+/** By how much a relation misses and what would be allowed: `out by 1/2"; 0.19" would be allowed`; or why it is not known. */
+export function misclosureText(relation: TableRelation, unit: Unit): string {
+  const { holds, misclosure, missesBy, U, kind, problemReason } = relation
   if (problemReason !== undefined) {
     const { problem } = problemReason.parts
     return plainText(inWords(isReason(problem) ? problem : problemReason))
   }
-  return `misses by ${toUncertainty(misclosure, u)} (u ${twoFigures(u)}, w ${minus(w.toFixed(1))})`
+  const allowed = U > 0 ? `; ${twoFigures(U)}${unitSuffix(kind, unit)} would be allowed` : ''
+  if (misclosure === 0) return `holds exactly${allowed}`
+  return `${holds ? 'holds to within' : 'out by'} ${plainText(missesBy)}${allowed}`
 }
 
-/** Whether a relation closes, by how much it misses, in one line: `Q1 (overall = neck + rim) holds: misses by …`. */
-export const relationLine = (relation: TableRelation): string =>
-  `${relation.label ?? relation.id} (${plainText(relation.text)}) ${relationState(relation)}: ${misclosureText(relation)}`
+/** Whether a relation closes, by how much it misses, in one line: `Q1 (overall = neck + rim): holds to within …`. */
+export const relationLine = (relation: TableRelation, unit: Unit): string =>
+  `${relation.label ?? relation.id} (${plainText(relation.text)}): ${misclosureText(relation, unit)}`

@@ -11,17 +11,15 @@ import { reason } from '../../words/core-words.ts'
 import type { AnyReason } from '../../words/reason.ts'
 import type { EvaluatedEvidence } from '../evidence/evaluated-evidence.ts'
 import type { Which } from '../evidence/valuation.ts'
-
-/** How the evidence of a dimension stands: two or more agree; only one; two or more do not; none usable. */
-export type Agreement = 'agreed' | 'single' | 'disputed' | 'open'
+import { type Concordance, concordanceOf, DISPUTED_ABOVE, type Pair } from './agreement.ts'
+import { witnessesAmong } from './witnesses.ts'
 
 /** Which value a dimension takes, and how its evidence agrees. */
-export interface Decision {
+export interface Decision extends Concordance {
   adopted: Uncertain | null
   /** The same value as it is compared and as relations use it. */
   compared: Uncertain | null
   basis: Basis | 'mean' | null
-  status: Agreement
   /** The evidence the value rests on. */
   from: readonly EvaluatedEvidence[]
   /** How it is a mean of the evidence; undefined where it is one piece's own value. */
@@ -31,10 +29,8 @@ export interface Decision {
   /** Why there is no value. */
   open?: AnyReason
   /** E_n of each pair of usable evidence. */
-  pairs: { a: EvaluatedEvidence; b: EvaluatedEvidence; en: number }[]
+  pairs: Pair[]
 }
-
-const DISPUTED_ABOVE = 1
 
 /** Of formulas that come to the same, the first: rounding alone must not choose. */
 const SURER = 1 - 1e-9
@@ -49,23 +45,16 @@ export function decide(dimension: Dimension, evaluated: readonly EvaluatedEviden
   const pairs = comparePairs(usable)
   // A limit can dispute a value, and is none itself: keeping within it confirms no size.
   const values = usable.filter((w) => w.limit === undefined)
-  const status: Agreement =
-    values.length === 0
-      ? 'open'
-      : pairs.some((p) => p.en > DISPUTED_ABOVE)
-        ? 'disputed'
-        : values.length === 1
-          ? 'single'
-          : 'agreed'
-  if (chosen !== undefined) return adoptChosen(chosen, evaluated, values, pairs, status)
+  const concordance = concordanceOf(values, pairs)
+  if (chosen !== undefined) return adoptChosen(chosen, evaluated, values, pairs, concordance)
   for (const basis of ADOPTION_ORDER) {
     const value = adoptBasis(basis, values, pairs)
     if (value !== null) {
       const { adopted, compared, from, mean } = value
-      return { adopted, compared, basis, status, from, mean, pairs }
+      return { ...concordance, adopted, compared, basis, from, mean, pairs }
     }
   }
-  return { ...NOTHING, pairs, open: whyNothing(evaluated) }
+  return { ...concordance, ...NOTHING, pairs, open: whyNothing(evaluated) }
 }
 
 const NOTHING = { adopted: null, compared: null, basis: null, status: 'open', from: [] } as const
@@ -77,7 +66,7 @@ function adoptChosen(
   evaluated: readonly EvaluatedEvidence[],
   usable: readonly EvaluatedEvidence[],
   pairs: Decision['pairs'],
-  status: Agreement,
+  concordance: Concordance,
 ): Decision {
   const value =
     chosen === 'mean'
@@ -85,7 +74,7 @@ function adoptChosen(
       : isBasis(chosen)
         ? adoptBasis(chosen, usable, pairs)
         : single(usable.find((w) => w.evidence.id === chosen))
-  if (value !== null) return { ...value, status, pairs, chosen }
+  if (value !== null) return { ...concordance, ...value, pairs, chosen }
   const named = evaluated.find((w) => w.evidence.id === chosen)
   const open =
     named === undefined
@@ -93,7 +82,7 @@ function adoptChosen(
         ? reason('adoption.no-usable-mean')
         : reason('adoption.no-usable-basis', { basis: chosen })
       : reason('adoption.chosen-unusable', { id: chosen, problem: named.problem ?? null })
-  return { ...NOTHING, pairs, chosen, open }
+  return { ...concordance, ...NOTHING, pairs, chosen, open }
 }
 
 const isBasis = (word: string): word is Basis => (ADOPTION_ORDER as readonly string[]).includes(word)
@@ -137,12 +126,18 @@ function single(w: EvaluatedEvidence | undefined): Value | null {
 }
 
 function meanOf(all: readonly EvaluatedEvidence[], basis: Basis | 'mean'): Value | null {
-  const values = all.flatMap((w) => (w.compared === null ? [] : [w.compared]))
+  // What says again what another says would count twice.
+  const from = witnessesAmong(all).witnesses
+  const values = from.flatMap((w) => (w.compared === null ? [] : [w.compared]))
   if (values.length === 0) return null
   const mean = weighting(values)
   const value = weightedMean(mean, FIRST_ORDER, (i) => element(values, i))
-  return { adopted: value, compared: value, basis, from: [...all], mean }
+  return { adopted: value, compared: value, basis, from, mean }
 }
+
+/** The weighted mean of what some evidence is compared by; null where none has a value. */
+export const meanOfEvidence = (evidence: readonly EvaluatedEvidence[]): Uncertain | null =>
+  meanOf(evidence, 'mean')?.compared ?? null
 
 /**
  * What a decision comes to with other values of its evidence. A mean is one of what the evidence is compared by.

@@ -8,12 +8,13 @@ import { inWords } from '../../words/core-words.ts'
 import { nameIn, nameItemsIn } from '../../words/name-in.ts'
 import { withStop } from '../../words/with-stop.ts'
 import type { Decision } from '../adoption/adopt.ts'
+import { DISPUTED_ABOVE } from '../adoption/agreement.ts'
 import type { Assessed } from '../assessment/assessed.ts'
 import type { Assessment } from '../assessment/assessment.ts'
 import type { EvaluatedEvidence } from '../evidence/evaluated-evidence.ts'
 import { displayFactor, nearFigure, type Style, writeMeasured } from '../units/display-units.ts'
-import { plusMinus } from '../units/plus-minus.ts'
 import type { TableEvidence, TableRelation, TableRow } from './table.ts'
+import { tellingOf } from './telling.ts'
 import { whyAdopted } from './why.ts'
 
 /** What rows are written by. */
@@ -46,11 +47,8 @@ export function dimensionRow(
   const { adopted, from } = decision
   const only = from.length === 1 ? from[0] : undefined
   const { u, U, k, dof } = adopted === null ? NO_UNCERTAINTY : coverageOf(adopted, only)
-  const stated = (w: EvaluatedEvidence): string =>
-    w.evidence.basis === 'printed'
-      ? writtenOf(w)
-      : `${writtenOf(w)}${plusMinus((w.coverage?.U ?? 0) * factor, dimension.kind, unit)}`
-  const whyReasons = whyAdopted({ decision, evaluated, restsOn, relations, writtenOf: stated }).map((why) =>
+  const telling = tellingOf(dimension.kind, unit, writtenOf)
+  const whyReasons = whyAdopted({ decision, evaluated, restsOn, relations, telling }).map((why) =>
     nameIn(nameItemsIn(why, dimension.evidence), labels),
   )
   // One literal, not a spread of parts: rows are made by the thousand, and spreading is slow.
@@ -79,6 +77,8 @@ export function dimensionRow(
     if (near !== undefined) row.near = near
     if (U === 0 && decision.basis === 'derived') row.figured = true
   }
+  const out = relations.filter(({ holds, problemReason }) => !holds && problemReason === undefined)
+  if (out.length > 0) row.sumsOut = out.map(({ id }) => id)
   if (restsOn.length > 0) row.restsOn = [...restsOn]
   return row
 }
@@ -93,7 +93,7 @@ function evidenceRow(
   w: EvaluatedEvidence,
   factor: number,
   written: string,
-  { pairs, from }: Decision,
+  { pairs, from, witnesses, duplicates, odd, status }: Decision,
   labels: Labels,
 ): TableEvidence {
   const { u, U } = w.coverage ?? NO_UNCERTAINTY
@@ -111,6 +111,10 @@ function evidenceRow(
   for (const { a, b, en } of pairs) {
     if (a === w || b === w) row.en = Math.max(row.en ?? 0, en)
   }
+  const of = duplicates.find(({ piece }) => piece === w)?.of
+  if (of !== undefined) row.countsWith = of.evidence.id
+  const standsOut = witnesses.length > 2 ? odd.includes(w) : (row.en ?? 0) > DISPUTED_ABOVE
+  if (status === 'disputed' && standsOut) row.odd = true
   if (w.problem !== undefined) {
     const problem = nameIn(nameItemsIn(w.problem, [w.evidence]), labels)
     row.problem = withStop(inWords(problem))

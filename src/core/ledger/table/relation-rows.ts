@@ -2,10 +2,11 @@ import { parseRelation } from '../../formula/relation-text.ts'
 import { labelBesideId } from '../../job/ids/label.ts'
 import { meanTheSame } from '../../job/model/conventions.ts'
 import type { Relation } from '../../job/model/types.ts'
-import { closureOf } from '../../prove/relations.ts'
+import { type Closure, closureOf } from '../../prove/relations.ts'
 import { inWords, reason } from '../../words/core-words.ts'
 import type { Assessment } from '../assessment/assessment.ts'
-import { displayFactor } from '../units/display-units.ts'
+import { displayFactor, writeMeasured } from '../units/display-units.ts'
+import { sameLook } from '../units/look.ts'
 import type { TableRelation } from './table.ts'
 
 /** The relations of a table, and the assessment that they were closed in. */
@@ -29,10 +30,17 @@ export function relationRows(assessment: Assessment, before?: ClosedRelations): 
 }
 
 function standsAs({ text }: Relation, before: Assessment, now: Assessment): boolean {
-  if (before.unit !== now.unit || !meanTheSame(before.job, now.job)) return false
+  if (!sameLook(before, now) || before.finest !== now.finest || !meanTheSame(before.job, now.job))
+    return false
   const { left, right } = parseRelation(text)
   const same = (name: string): boolean => before.dimensions.get(name) === now.dimensions.get(name)
   return left.names.every(same) && right.names.every(same)
+}
+
+/** Of exact figures as a figure, otherwise a decimal to what it is uncertain by; without sign. */
+function missesByOf({ kind, misclosure, U, exact }: Closure, assessment: Assessment): string {
+  const { unit, figuresAs, finest } = assessment
+  return writeMeasured(Math.abs(misclosure), exact ? 0 : U, { kind, unit, figuresAs, finest, feetFrom: null })
 }
 
 function relationRow(relation: Relation, assessment: Assessment): TableRelation {
@@ -42,10 +50,11 @@ function relationRow(relation: Relation, assessment: Assessment): TableRelation 
   const closure = closureOf(relation, assessment)
   if ('problem' in closure) {
     const problemReason = reason('relation.not-checked', { problem: closure.problem })
-    const nothing = { misclosure: 0, u: 0, w: 0, holds: false }
+    const nothing = { kind: 'length', misclosure: 0, missesBy: '', u: 0, U: 0, w: 0, holds: false } as const
     return { ...named, ...nothing, problem: inWords(problemReason), problemReason }
   }
-  const { kind, misclosure, u, w, holds } = closure
+  const { kind, misclosure, u, U, w, holds } = closure
   const factor = displayFactor(kind, assessment.unit)
-  return { ...named, misclosure: misclosure * factor, u: u * factor, w, holds }
+  const missesBy = missesByOf(closure, assessment)
+  return { ...named, kind, misclosure: misclosure * factor, missesBy, u: u * factor, U: U * factor, w, holds }
 }

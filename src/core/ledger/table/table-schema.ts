@@ -39,6 +39,11 @@ export const tableEvidenceSchema = z.object({
   written: z.string().describe('In shop notation.'),
   governs: z.boolean().describe('Whether the adopted value rests on it.'),
   en: z.number().optional().describe('Largest E_n against any other usable evidence of the row.'),
+  odd: z.boolean().optional().describe('Whether it does not agree with the rest, where the row is disputed.'),
+  countsWith: z
+    .string()
+    .optional()
+    .describe('Id of the evidence that rests on the same picks or formula: the two count as one.'),
   problem: z.string().optional().describe('Why it is not used, or what is wrong with it.'),
   problemReason: reason.optional(),
   remarks: z
@@ -90,6 +95,12 @@ export const tableRowSchema = z.object({
   why: z.string().describe('A few sentences that a person can read.'),
   whyReasons: z.array(reason).describe('One for each sentence of "why".'),
   tolerance: z.string().optional().describe('As stated for an adopted printed figure, shown beside it.'),
+  sumsOut: z
+    .array(z.string())
+    .optional()
+    .describe(
+      'Ids of the relations that it is part of and that do not hold, whatever its own evidence says.',
+    ),
   restsOn: z
     .array(z.string())
     .optional()
@@ -163,8 +174,13 @@ export const tableRelationSchema = z.object({
   id: z.string(),
   label,
   text: z.string(),
-  misclosure: z.number(),
+  kind,
+  misclosure: z.number().describe('Left less right, in the unit of its kind.'),
+  missesBy: z
+    .string()
+    .describe('Its size as a person reads it, with its unit: 1/2". Empty where it could not be checked.'),
   u: z.number(),
+  U: z.number().describe('Expanded at 95 %: as much is allowed.'),
   w: z.number(),
   holds: z.boolean(),
   problem: z.string().optional().describe('Why it could not be checked.'),

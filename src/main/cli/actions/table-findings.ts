@@ -26,7 +26,9 @@ export function tableFindings(table: Table): Findings {
   const rows = (status: string): string[] =>
     table.rows.filter((row) => row.status === status).map((row) => `${row.name}: ${plainText(row.why)}`)
   const relations = (state: ReturnType<typeof relationState>): string[] =>
-    table.relations.filter((relation) => relationState(relation) === state).map(relationLine)
+    table.relations
+      .filter((relation) => relationState(relation) === state)
+      .map((relation) => relationLine(relation, table.unit))
   return {
     disputed: rows('disputed'),
     open: rows('open'),

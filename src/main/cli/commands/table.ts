@@ -21,13 +21,14 @@ Columns of csv:
   written            what is shown, without its ±: a figure as the shop writes it (14 3/8"), anything else as a
                      decimal to the place where U ends (11.493")
   u, U, k, dof       standard uncertainty, expanded uncertainty U = k u at 95 %, coverage factor, effective
-                     degrees of freedom (empty: infinite)
+                     degrees of freedom (empty: more than 1,000)
   basis, status      what the value rests on; agreed, single, disputed or open
   tolerance          as stated for the dimension
   why                where the value comes from, and how the rest agrees
   near               the nearest figure, as the job writes its own, within U of what is no figure
   from               "figured sizes" for what was worked out from exact figures alone
-An open row has nothing in value, written, near, u, U, k and dof. Numbers have up to 12 significant digits.
+An open row has nothing in value, written, near, u, U, k and dof. Uncertainties have four significant
+digits, and values end at the same place: two more than are worth showing, for working on with.
 Records that begin with # come last: "# relation" has the relation in label, holds, does not hold or not checked
 in status, and its misclosure in why; "# caution" has a caution in label.
 Text that a spreadsheet would take for a formula, a number or a date (1/64) has an apostrophe before it.

@@ -25,7 +25,7 @@ function rowLines(table: Table, width: number): string[] {
     row.name,
     statedValue(row, table.unit),
     row.basis ?? '—',
-    row.status,
+    row.sumsOut === undefined ? row.status : `${row.status}, sum out`,
     String(row.count),
   ])
   const widths = HEADINGS.slice(0, -1).map((heading, column) =>
@@ -83,7 +83,9 @@ export function tableText(table: Table, width = 100): string {
     sections.push(['Views', ...views])
   }
   if (table.relations.length > 0) {
-    const relations = table.relations.flatMap((relation) => listed(relationLine(relation), [], page))
+    const relations = table.relations.flatMap((relation) =>
+      listed(relationLine(relation, table.unit), [], page),
+    )
     sections.push(['Relations', ...relations])
   }
   const cautions = cautionsBesideViews(table)

@@ -68,8 +68,28 @@ export const aTable = (change: Partial<Table> = {}): Table => ({
     },
   ],
   relations: [
-    { id: 'Q1', text: 'overall = neck + drum_length', misclosure: 0.25, u: 0.02, w: 12.5, holds: false },
-    { id: 'Q2', text: 'a = b', misclosure: 0, u: 0.02, w: 0, holds: true },
+    {
+      id: 'Q1',
+      text: 'overall = neck + drum_length',
+      kind: 'length',
+      missesBy: '1/4"',
+      U: 0.039,
+      misclosure: 0.25,
+      u: 0.02,
+      w: 12.5,
+      holds: false,
+    },
+    {
+      id: 'Q2',
+      text: 'a = b',
+      kind: 'length',
+      missesBy: '0"',
+      U: 0.039,
+      misclosure: 0,
+      u: 0.02,
+      w: 0,
+      holds: true,
+    },
   ],
   sources: [{ id: 'own.rim', name: 'only in rim' }],
   cautions: ['Values scaled from a print are estimates.'],
@@ -94,5 +114,17 @@ export function uncheckedRelation(id: string, text: string, names: string[]): Ta
   const problemReason = reason('relation.not-checked', {
     problem: reason('relation.needs-values', { names }),
   })
-  return { id, text, misclosure: 0, u: 0, w: 0, holds: false, problem: inWords(problemReason), problemReason }
+  return {
+    id,
+    text,
+    kind: 'length',
+    missesBy: '',
+    U: 0,
+    misclosure: 0,
+    u: 0,
+    w: 0,
+    holds: false,
+    problem: inWords(problemReason),
+    problemReason,
+  }
 }

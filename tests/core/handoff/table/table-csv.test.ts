@@ -50,14 +50,13 @@ describe('a table as comma-separated values', () => {
     expect(new Set(found.map((record) => record.length)).size).toBe(1)
   })
 
-  test('gives numbers to twelve digits, without the rounding of the arithmetic', () => {
+  test('gives uncertainties to four digits, values to the same place, and no more freedom than counts', () => {
     expect(
-      records({ value: 1 / 3, u: 0.1 + 0.2, k: 1.959963984540054, dof: 9010597866438.98 }),
-    ).toMatchObject({
-      value: '0.333333333333',
-      u: '0.3',
-      k: '1.95996398454',
-      dof: '9010597866440',
+      records({ value: 100 / 3, u: 0.1 + 0.2, U: 0.588, k: 1.959963984540054, dof: 9010597866438.98 }),
+    ).toMatchObject({ value: '33.3333', u: '0.3', U: '0.588', k: '1.96', dof: '' })
+    expect(records({ value: 27.2925123456, u: 0, U: 0, dof: 12.3456 })).toMatchObject({
+      value: '27.292512',
+      dof: '12.35',
     })
   })
 
@@ -85,8 +84,8 @@ describe('a table as comma-separated values', () => {
       .filter(([first]) => first === '# relation')
       .map((cells) => [cells[at('label')], cells[at('status')], cells[at('why')]])
     expect(said).toEqual([
-      ['Q1: overall = neck + drum_length', 'does not hold', 'misses by 0.250 (u 0.020, w 12.5)'],
-      ['Q2: a = b', 'holds', 'misses by 0.000 (u 0.020, w 0.0)'],
+      ['Q1: overall = neck + drum_length', 'does not hold', 'out by 1/4"; 0.039" would be allowed'],
+      ['Q2: a = b', 'holds', 'holds exactly; 0.039" would be allowed'],
       ['Q3: a = c', 'not checked', 'c has no value.'],
     ])
   })

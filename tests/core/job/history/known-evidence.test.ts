@@ -5,6 +5,7 @@ import { ADOPTION_ORDER } from '../../../../src/core/job/model/adoption-order.ts
 import type { Basis, Dimension, Evidence } from '../../../../src/core/job/model/types.ts'
 import { decide } from '../../../../src/core/ledger/adoption/adopt.ts'
 import { asStated, type EvaluatedEvidence } from '../../../../src/core/ledger/evidence/evaluated-evidence.ts'
+import { expand } from '../../../../src/core/uncertainty/coverage.ts'
 import { exact } from '../../../../src/core/uncertainty/uncertain.ts'
 
 const adopting: Change = {
@@ -70,6 +71,7 @@ describe('what the rules come to first', () => {
         evidence: { id: basis, basis } as Evidence,
         adopted: value,
         compared: value,
+        coverage: expand(value),
         workOut: asStated(value, value),
         shown: 1,
         usable: true,

@@ -23,9 +23,7 @@ describe('a table for a terminal', () => {
     )
     expect(text).toContain('  ! Reference R3 does not fit the others: misread figure, or not to scale?')
     expect(text).not.toContain('Reference R1')
-    expect(text).toContain(
-      'Q1 (overall = neck + drum_length) does not hold: misses by 0.250 (u 0.020, w 12.5)',
-    )
+    expect(text).toContain('Q1 (overall = neck + drum_length): out by 1/4"; 0.039" would be allowed')
     expect(text).toContain('Cautions\n- Values scaled from a print are estimates.\n')
   })
 

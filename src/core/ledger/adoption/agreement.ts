@@ -1,0 +1,100 @@
+import { jointTest } from '../../uncertainty/joint-test.ts'
+import { detectedNoncentrality } from '../../uncertainty/noncentrality.ts'
+import type { EvaluatedEvidence } from '../evidence/evaluated-evidence.ts'
+import { type Duplicate, witnessesAmong } from './witnesses.ts'
+
+/** How the evidence of a dimension stands: two or more agree; only one; two or more do not; none usable. */
+export type Agreement = 'agreed' | 'single' | 'disputed' | 'open'
+
+/** Two pieces of evidence, and E_n of them. */
+export interface Pair {
+  a: EvaluatedEvidence
+  b: EvaluatedEvidence
+  en: number
+}
+
+/** How the evidence of a dimension agrees. */
+export interface Concordance {
+  status: Agreement
+  /** Evidence that says something of its own. */
+  witnesses: readonly EvaluatedEvidence[]
+  duplicates: readonly Duplicate[]
+  /** Of three or more witnesses that don't agree: those that stand out, the worst first. */
+  odd: readonly EvaluatedEvidence[]
+}
+
+/** E_n above this is a dispute. Source: ISO/IEC 17043. */
+export const DISPUTED_ABOVE = 1
+
+/** Evidence that agrees is called disputed as often as this. */
+const LEVEL = 0.05
+
+/**
+ * Two witnesses are held against each other by E_n, three or more by one joint test: of many pairs that agree one is
+ * above 1 by chance.
+ * @param values usable evidence that gives a value
+ * @param pairs all usable evidence, limits too
+ */
+export function concordanceOf(values: readonly EvaluatedEvidence[], pairs: readonly Pair[]): Concordance {
+  const { witnesses, duplicates } = witnessesAmong(values)
+  const beyondLimit = pairs.some((p) => p.en > DISPUTED_ABOVE && (p.a.limit ?? p.b.limit) !== undefined)
+  const odd = witnesses.length > 2 ? oddOnes(witnesses) : []
+  const disputed =
+    beyondLimit || odd.length > 0 || (witnesses.length === 2 && pairOf(witnesses, pairs) > DISPUTED_ABOVE)
+  const status: Agreement =
+    witnesses.length === 0 ? 'open' : disputed ? 'disputed' : witnesses.length === 1 ? 'single' : 'agreed'
+  return { status, witnesses, duplicates, odd }
+}
+
+const pairOf = (two: readonly EvaluatedEvidence[], pairs: readonly Pair[]): number =>
+  pairs.find(({ a, b }) => two.includes(a) && two.includes(b))?.en ?? 0
+
+/** Pieces that have to be left out for the rest to agree, each time the one without which the rest agrees best. */
+function oddOnes(witnesses: readonly EvaluatedEvidence[]): EvaluatedEvidence[] {
+  const odd: EvaluatedEvidence[] = []
+  let rest = [...witnesses]
+  while (rest.length > 1 && !agree(rest)) {
+    const worst = rest.reduce<{ chi2: number; one: EvaluatedEvidence } | null>((best, one) => {
+      const { chi2 } = testOf(rest.filter((w) => w !== one))
+      return best === null || chi2 < best.chi2 ? { chi2, one } : best
+    }, null)
+    if (worst === null) break
+    odd.push(worst.one)
+    rest = rest.filter((w) => w !== worst.one)
+  }
+  return odd
+}
+
+const agree = (witnesses: readonly EvaluatedEvidence[]): boolean => testOf(witnesses).p >= LEVEL
+
+function testOf(witnesses: readonly EvaluatedEvidence[]) {
+  const read = witnesses.flatMap(({ compared, coverage }) =>
+    compared === null || coverage === null ? [] : [{ compared, coverage }],
+  )
+  return jointTest(
+    read.map(({ compared }) => compared),
+    read.map(({ coverage }) => coverage),
+  )
+}
+
+/**
+ * The error of a piece that the others would have shown 19 times in 20, in the unit of the values; null where there is
+ * no telling.
+ * Source: the minimal detectable bias of Baarda (1968), for the joint test.
+ */
+export function detectableError(
+  one: EvaluatedEvidence,
+  witnesses: readonly EvaluatedEvidence[],
+): number | null {
+  const step = one.coverage?.U ?? 0
+  if (!witnesses.includes(one) || witnesses.length < 2 || step === 0) return null
+  const shifted = (steps: number) => testOf(witnesses.map((w) => (w === one ? movedBy(w, steps * step) : w)))
+  const [still, once, twice] = [shifted(0), shifted(1), shifted(2)]
+  // Chi-square is quadratic in the error of one value: this is what stands before the square.
+  const curvature = (twice.chi2 - 2 * once.chi2 + still.chi2) / 2
+  if (!(curvature > 0 && Number.isFinite(curvature))) return null
+  return step * Math.sqrt(detectedNoncentrality(still.dof) / curvature)
+}
+
+const movedBy = (one: EvaluatedEvidence, by: number): EvaluatedEvidence =>
+  one.compared === null ? one : { ...one, compared: { ...one.compared, value: one.compared.value + by } }
