@@ -10,6 +10,18 @@ const ROUND_BY = {
   name: 'its name',
 }
 
+const NUMBERS = 'nought one two three four five six seven eight nine ten eleven twelve'.split(' ')
+
+const inWordsUpToTwelve = (written: string): string =>
+  (/^\d+$/.test(written) && NUMBERS[Number(written)]) || written
+
+const OF = {
+  diameter: 'A diameter',
+  radius: 'A radius',
+  centres: 'Between centres',
+  square: 'The side of a square',
+}
+
 const LOOSE = {
   about: 'about that size, a graduation more or less',
   full: 'a little over that size',
@@ -24,6 +36,8 @@ export const EVIDENCE_WORDS = {
     `The dimension is of kind ${p.kind}, so its figure must be ${p.wanted}.`,
   'evidence.one-sided-limit': (p: { limit: 'max' | 'min'; written: string }) =>
     `It says that the size is ${p.limit === 'max' ? 'at most' : 'at least'} ${p.written} and not what it is, so other evidence must give that and is held against it.`,
+  'evidence.slope-is-no-length': (p: { text: string; rise: string; run: string }) =>
+    `"${p.text}" is a slope or a taper, ${inWordsUpToTwelve(p.rise)} inch${Number(p.rise) > 1 ? 'es' : ''} in ${inWordsUpToTwelve(p.run)}, and no length: write it in a note, or as the angle of a dimension that is one.`,
   'evidence.slope-of-two-angles': (p: { text: string }) =>
     `"${p.text}" is a slope or a taper, on one side or on both: write the angle that is meant.`,
   'evidence.without-readings': () => 'It has no readings yet.',
@@ -59,6 +73,16 @@ export const EVIDENCE_WORDS = {
     `"${p.text}" is ${LOOSE[p.looseness]}: it is not taken as exact.`,
   'remark.reference-dimension': (p: { text: string }) =>
     `"${p.text}" is a reference dimension: no tolerance applies to it.`,
+
+  // How a figure is understood, beside its size
+  'understood.of': (p: { of: 'diameter' | 'radius' | 'centres' | 'square'; side?: 'outside' | 'inside' }) =>
+    p.side === undefined ? `${OF[p.of]}.` : `An ${p.side} diameter.`,
+  'understood.fastener': (p: { fastener: string }) => `It is the size of ${p.fastener}.`,
+  'understood.thread': (p: { form: string; perInch?: number; pitch?: string }) =>
+    p.form === 'M'
+      ? `A metric thread${p.pitch === undefined ? '' : ` of ${p.pitch} mm pitch`}: the size is nominal.`
+      : `A thread${p.perInch === undefined ? '' : ` of ${p.perInch} to the inch`}, ${withStop(p.form)} The size is nominal.`,
+  'understood.notes': (p: { notes: readonly string[] }) => withStop(`Kept as a note: ${p.notes.join(', ')}`),
 
   'adoption.nothing-yet': () => 'There is no evidence yet.',
   'adoption.without-value': () => 'Its evidence has no value.',

@@ -1,4 +1,5 @@
 import './draft-verdict.css'
+import { isQuestion } from '../../core/ledger/evidence/figure-remarks.ts'
 import { Figure } from '../parts/figure.tsx'
 import { sentenceOf } from '../words/window-words.ts'
 import type { Drafted } from './new-evidence.ts'
@@ -7,7 +8,19 @@ import type { Drafted } from './new-evidence.ts'
 export function DraftVerdict({ drafted }: { drafted: Drafted }) {
   return (
     <div className="draft-verdict" role="status">
-      {drafted !== null && 'understood' in drafted && <Figure text={drafted.understood} />}
+      {drafted !== null && 'understood' in drafted && (
+        <>
+          <Figure text={drafted.understood} />
+          {drafted.also.map((one) => (
+            <p
+              key={`${one.code} ${sentenceOf(one)}`}
+              className={isQuestion(one) ? 'draft-verdict-question' : 'draft-verdict-also'}
+            >
+              {sentenceOf(one)}
+            </p>
+          ))}
+        </>
+      )}
       {drafted !== null && 'refused' in drafted && (
         <>
           {drafted.stopped !== undefined && <WhereItStopped {...drafted.stopped} />}

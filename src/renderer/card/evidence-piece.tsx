@@ -69,6 +69,12 @@ export function EvidencePiece(props: EvidencePieceProps) {
       ) : (
         weighed?.problem !== undefined && <p className="evidence-piece-problem">{weighed.problem}</p>
       )}
+      {!withdrawn &&
+        weighed?.remarks?.map((remark) => (
+          <p key={remark} className="evidence-piece-problem">
+            {remark}
+          </p>
+        ))}
       {piece.note !== undefined && <p>{piece.note}</p>}
       <p className="dimension-card-small">{withdrawn ? `Given by ${by}` : by}</p>
       {withdrawing && (

@@ -2,13 +2,18 @@ import { applyEdit, type Edit, readEdit } from '../../core/job/edits/edit.ts'
 import type { Mint } from '../../core/job/ids/mint-ids.ts'
 import { newIdentity } from '../../core/job/ids/new-identity.ts'
 import type { Dimension, Evidence, Job, Unit } from '../../core/job/model/types.ts'
+import { figureUnderstood } from '../../core/ledger/evidence/figure-understood.ts'
 import { readFigures } from '../../core/ledger/evidence/figures.ts'
 import { foundEvidence, limitOfError } from '../../core/ledger/evidence/found-evidence.ts'
 import { readReading } from '../../core/ledger/evidence/found-reading.ts'
 import { foundScatter } from '../../core/ledger/evidence/found-scatter.ts'
 import { printedEvidence } from '../../core/ledger/evidence/printed-evidence.ts'
+
 import { displayFactor, writeMeasured } from '../../core/ledger/units/display-units.ts'
 import { plusMinus } from '../../core/ledger/units/plus-minus.ts'
+
+import { formatLength } from '../../core/quantity/format/format-length.ts'
+
 import { NotationError } from '../../core/quantity/notation/notation-error.ts'
 import type { QuantityKind } from '../../core/quantity/quantity-kind.ts'
 import { expand } from '../../core/uncertainty/coverage.ts'
@@ -25,7 +30,7 @@ export type EvidenceDraft =
 
 /** What a draft comes to: an edit and how it is understood, or what is wrong and where. */
 export type Drafted =
-  | { edit: Edit; understood: string }
+  | { edit: Edit; understood: string; also: readonly AnyReason[] }
   /** Of what can't be read: the text, and where reading stopped. */
   | { refused: AnyReason; stopped?: { text: string; at: number } }
   /** Nothing is written yet. */
@@ -45,9 +50,9 @@ export function draftedEvidence(
   if (item === null) return null
   const edit: Edit = { do: 'add-evidence', dimension: dimension.name, item }
   try {
-    const understood = understoodAs(item, dimension, job, unit)
+    const { understood, also = [] } = understoodAs(item, dimension, job, unit)
     applyEdit(job, readEdit(edit))
-    return { edit, understood }
+    return { edit, understood, also }
   } catch (error) {
     if (error instanceof NotationError) {
       const { reason: refused, text, at } = error
@@ -80,18 +85,26 @@ function evidenceOf(draft: EvidenceDraft, dimension: Dimension, mint: Mint): Evi
   }
 }
 
-function understoodAs(item: Evidence, dimension: Dimension, job: Job, unit: Unit): string {
+/** How evidence is understood, and what else a person should know of that or is asked. */
+function understoodAs(
+  item: Evidence,
+  dimension: Dimension,
+  job: Job,
+  unit: Unit,
+): { understood: string; also?: readonly AnyReason[] } {
   switch (item.basis) {
     case 'printed': {
-      const figures = readFigures({ ...dimension, evidence: [item] }, job)
-      const { written } = printedEvidence(item, dimension, {
-        conventions: job,
-        unit,
-        figuresAs: 'fractions',
-        figures,
-        finest: null,
-      })
-      return `Read as ${written}`
+      // With what the dimension has already: a radius may be the wrong figure of it.
+      const whole = { ...dimension, evidence: [...dimension.evidence, item] }
+      const figures = readFigures(whole, job)
+      const context = { conventions: job, unit, figuresAs: 'fractions', figures, finest: null } as const
+      const { written, shown, adopted, remarks = [] } = printedEvidence(item, whole, context)
+      const figure = figures.of(item)
+      if (figure === undefined || figure instanceof NotationError) return { understood: `Read as ${written}` }
+      const size = figure.length === undefined ? written : formatLength(figure.length, { unit })
+      const plain = adopted === null || shown === undefined ? size : written
+      const { as, also } = figureUnderstood(figure, plain)
+      return { understood: `Read as ${as}`, also: [...also, ...remarks] }
     }
     case 'found': {
       // Each by itself first, so that the line which can't be read is the one that is named.
@@ -104,10 +117,13 @@ function understoodAs(item: Evidence, dimension: Dimension, job: Job, unit: Unit
         scatter: foundScatter(readings, job).get(item.instrument),
       })
       const mean = adopted === null ? '' : measuredWithU(adopted, dimension.kind, unit)
-      return item.readings.length === 1 ? `Read as ${mean}` : `${item.readings.length} readings, mean ${mean}`
+      return {
+        understood:
+          item.readings.length === 1 ? `Read as ${mean}` : `${item.readings.length} readings, mean ${mean}`,
+      }
     }
     default:
-      return 'The formula can be worked out'
+      return { understood: 'The formula can be worked out' }
   }
 }
 

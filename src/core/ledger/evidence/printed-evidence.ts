@@ -170,8 +170,12 @@ function readLengthFigure(
   dimension: Dimension,
   { conventions, unit, figuresAs, finest }: PrintedContext,
 ): Read {
-  const { length } = figure
-  if (length === undefined) throw wrongKind(figure.text, 'a length', 'length')
+  const { length, slope, text } = figure
+  if (slope !== undefined) {
+    const { rise, run } = slope
+    throw new NotationError(text, 0, reason('evidence.slope-is-no-length', { text, rise, run }))
+  }
+  if (length === undefined) throw wrongKind(text, 'a length', 'length')
   const limits = limitsOf(figure, dimension, conventions, unit, figuresAs)
   return {
     value: Number(length.mm),

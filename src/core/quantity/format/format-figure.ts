@@ -72,8 +72,8 @@ function slopeText({ rise, run, taper }: Slope): string {
   return `${taper ? 'TAPER ' : ''}${rise} IN ${run}`
 }
 
-/** With a point, what is written with a comma says thousands where three digits follow. */
-const withCommas = (text: string): string => text.replace(/(\d+)\.(\d+)/g, commaFor)
+/** A text with decimal commas; a point stays where three digits follow, for a comma would say thousands there. */
+export const withCommas = (text: string): string => text.replace(/(\d+)\.(\d+)/g, commaFor)
 
 const commaFor = (all: string, whole: string, parts: string): string =>
   parts.length === 3 && !/^0+$/.test(whole) ? all : `${whole},${parts}`

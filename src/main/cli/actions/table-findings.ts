@@ -4,6 +4,7 @@ import {
   viewName,
   viewProblems,
 } from '../../../core/handoff/table/view-lines.ts'
+import { isQuestion } from '../../../core/ledger/evidence/figure-remarks.ts'
 import type { Table, TableEvidence, TableRow } from '../../../core/ledger/table/table.ts'
 import { plainText } from '../../../core/words/plain-text.ts'
 
@@ -11,7 +12,7 @@ import { plainText } from '../../../core/words/plain-text.ts'
 export interface Findings {
   disputed: string[]
   open: string[]
-  /** Printed figures that can't be read or are hard to read, withdrawn ones left aside. */
+  /** Printed figures that can't be read, are hard to read or are asked about, withdrawn ones left aside. */
   figures: string[]
   /** Views with a problem, references that do not fit. */
   suspect: string[]
@@ -35,7 +36,7 @@ export function tableFindings(table: Table): Findings {
     suspect: table.views.flatMap((view) =>
       viewProblems(view).map((remark) => `${viewName(view)}: ${remark}`),
     ),
-    figures: table.rows.flatMap(figuresToSettle),
+    figures: [...gaugesToSettle(table), ...table.rows.flatMap(figuresToSettle)],
     unclosed: relations('does not hold'),
     unchecked: relations('not checked'),
   }
@@ -44,11 +45,20 @@ export function tableFindings(table: Table): Findings {
 const figuresToSettle = (row: TableRow): string[] =>
   row.evidence.flatMap((evidence) => {
     const problem = figureProblem(evidence)
-    if (problem === undefined) return []
     const figure = evidence.written === '' ? '' : ` (${plainText(evidence.written)})`
     const called = evidence.label ?? `figure ${evidence.id}`
-    return [`${row.name}, ${called}${figure}: ${problem}`]
+    const told = [...(problem === undefined ? [] : [problem]), ...questionsOf(evidence)]
+    return told.map((one) => `${row.name}, ${called}${figure}: ${one}`)
   })
+
+const questionsOf = ({ remarks = [], remarkReasons = [], problemReason }: TableEvidence): string[] =>
+  problemReason?.code === 'evidence.withdrawn'
+    ? []
+    : remarks.filter((_, i) => remarkReasons[i] !== undefined && isQuestion(remarkReasons[i])).map(plainText)
+
+/** Which table the sheet gauges of the job are of, where it does not say. */
+const gaugesToSettle = ({ cautions, cautionReasons }: Table): string[] =>
+  cautions.filter((_, i) => cautionReasons[i]?.code === 'caution.gauge-unsaid').map(plainText)
 
 const figureProblem = ({ basis, problem, problemReason }: TableEvidence): string | undefined =>
   basis !== 'printed' || problem === undefined || problemReason?.code === 'evidence.withdrawn'

@@ -7,7 +7,7 @@ import { type CliReason, inWords, reason } from '../words/cli-words.ts'
 
 const HELP = `
 Lists what is disputed, relations that do not close or could not be checked, suspect references and views,
-printed figures to settle (hard or impossible to read), open dimensions, and scans that are no longer the files
+printed figures to settle (hard or impossible to read, or asked about), open dimensions, and scans that are no longer the files
 picked on. Reads only.
 
 Exit codes:
