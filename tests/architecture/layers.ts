@@ -72,7 +72,6 @@ export function mayImportOther(from: Layer, path: string): boolean {
 }
 
 const CORE_PACKAGES = new Set([
-  'mathjs',
   'fraction.js',
   'htmlparser2',
   'jsonc-parser',

@@ -1,100 +1,118 @@
-import type { MathNode, OperatorNode, SymbolNode } from 'mathjs/number'
 import { FIRST_ORDER } from '../uncertainty/first-order.ts'
 import type { Uncertain } from '../uncertainty/uncertain.ts'
-import { reason } from '../words/core-words.ts'
+import { type CoreReason, reason } from '../words/core-words.ts'
 import { compileValue } from './compile-value.ts'
 import { constantOf } from './formula-constants.ts'
-import { FormulaError } from './formula-error.ts'
-import { functionOf, inner, numberOf, refuse } from './formula-nodes.ts'
-import { NUMBER, sameUnits, type Units, unitsInWords } from './formula-units.ts'
+import { FormulaError, stoppedAt } from './formula-error.ts'
+import { functionNamed } from './formula-functions.ts'
+import type { FormulaNode } from './formula-tree.ts'
+import { ANGLE, LENGTH, NUMBER, sameUnits, type Units, unitsInWords } from './formula-units.ts'
 
 /** Units of a formula, given those of each name; throws FormulaError where units are mixed. */
 export type UnitsOf = (of: (name: string) => Units) => Units
 
+type Binary = Extract<FormulaNode, { kind: 'binary' }>
+
 /**
- * Turns an expression tree into a function that gives its units.
+ * Turns a tree into a function that gives its units.
+ * @param text the formula, for the places in it
  * @param names collects the names it uses
- * @throws FormulaError for what is not part of formulas
  */
-export function compileUnits(node: MathNode, names: Set<string>): UnitsOf {
-  switch (node.type) {
-    case 'ConstantNode':
-      numberOf(node)
+export function compileUnits(node: FormulaNode, text: string, names: Set<string>): UnitsOf {
+  switch (node.kind) {
+    case 'number':
       return () => NUMBER
-    case 'ParenthesisNode':
-      return compileUnits(inner(node), names)
-    case 'SymbolNode': {
-      const { name } = node as SymbolNode
+    case 'quantity':
+      return () => node.units
+    case 'group':
+    case 'negative':
+      return compileUnits(node.of, text, names)
+    case 'name': {
+      const { name } = node
       const constant = constantOf(name)
       if (constant !== undefined) return () => constant.units
       names.add(name)
       return (of) => of(name)
     }
-    case 'FunctionNode': {
-      const { name, args, does } = functionOf(node)
-      const parts = args.map((a) => compileUnits(a, names))
-      return (of) =>
-        does.units(
-          name,
-          parts.map((p) => p(of)),
-        )
+    case 'call': {
+      const { name, args } = node
+      const does = functionNamed(name)
+      const parts = args.map((a) => compileUnits(a, text, names))
+      return (of) => {
+        const units = parts.map((p) => p(of))
+        try {
+          return does.units(name, units)
+        } catch (error) {
+          if (error instanceof FormulaError && error.place === undefined) {
+            throw stoppedAt(text, node.at, error.reason as CoreReason)
+          }
+          throw error
+        }
+      }
     }
-    case 'OperatorNode':
-      return compileOperatorUnits(node as OperatorNode, names)
-    default:
-      return refuse(node)
+    case 'binary':
+      return compileOperatorUnits(node, text, names)
   }
 }
 
-function compileOperatorUnits(node: OperatorNode, names: Set<string>): UnitsOf {
-  const operands = node.args as MathNode[]
-  const [a, b] = operands.map((arg) => compileUnits(arg, names))
-  if (a === undefined) return refuse(node)
-  if (b === undefined) return node.fn === 'unaryMinus' || node.fn === 'unaryPlus' ? a : refuse(node)
-  switch (node.fn as string) {
+function compileOperatorUnits(node: Binary, text: string, names: Set<string>): UnitsOf {
+  const a = compileUnits(node.left, text, names)
+  const b = compileUnits(node.right, text, names)
+  switch (node.does) {
     case 'add':
     case 'subtract':
       return (of) => {
-        const [ua, ub] = [a(of), b(of)]
-        if (sameUnits(ua, ub)) return ua
-        throw new FormulaError(
-          reason('formula.mixes-units', {
-            expression: node.toString(),
-            left: unitsInWords(ua),
-            with: node.fn === 'add' ? 'plus' : 'minus',
-            right: unitsInWords(ub),
-          }),
-        )
+        const [left, right] = [a(of), b(of)]
+        if (sameUnits(left, right)) return left
+        throw mixed(node, text, left, right)
       }
     case 'multiply':
       return (of) => plusUnits(a(of), b(of), 1)
     case 'divide':
       return (of) => plusUnits(a(of), b(of), -1)
-    case 'pow': {
-      const exponent = operands[1] as MathNode
+    case 'power': {
+      const exponent = node.right
       return (of) => {
         const [ua, ub] = [a(of), b(of)]
         if (!sameUnits(ub, NUMBER)) {
-          throw new FormulaError(
-            reason('formula.exponent-with-units', {
-              expression: node.toString(),
-              exponent: unitsInWords(ub),
-            }),
-          )
+          const told = { expression: written(node, text), exponent: unitsInWords(ub) }
+          throw stoppedAt(text, exponent.at, reason('formula.exponent-with-units', told))
         }
         if (sameUnits(ua, NUMBER)) return NUMBER
-        const n = constantValue(exponent)
+        const n = constantValue(exponent, text)
         return { length: ua.length * n, angle: ua.angle * n }
       }
     }
-    default:
-      return refuse(node)
   }
 }
 
-function constantValue(node: MathNode): number {
+const written = ({ at, end }: FormulaNode, text: string): string => text.slice(at, end)
+
+/** What a sum mixes; of a bare number beside a length or an angle, that its unit is missing. */
+function mixed({ does, ...node }: Binary, text: string, left: Units, right: Units): FormulaError {
+  const whole = {
+    expression: written({ does, ...node }, text),
+    left: unitsInWords(left),
+    with: does === 'add' ? 'plus' : 'minus',
+    right: unitsInWords(right),
+  } as const
+  const [bare, beside] = isBare(node.right) ? [node.right, left] : [node.left, right]
+  const wanted = sameUnits(beside, LENGTH) ? 'length' : sameUnits(beside, ANGLE) ? 'angle' : undefined
+  if (isBare(bare) && wanted !== undefined) {
+    const number = written(bare, text)
+    return stoppedAt(text, bare.at, reason('formula.number-without-unit', { ...whole, number, wanted }))
+  }
+  return stoppedAt(text, node.right.at, reason('formula.mixes-units', whole))
+}
+
+const isBare = (node: FormulaNode): boolean =>
+  node.kind === 'number' ||
+  ((node.kind === 'negative' || node.kind === 'group') && isBare(node.of)) ||
+  (node.kind === 'binary' && node.does === 'divide' && isBare(node.left) && isBare(node.right))
+
+function constantValue(node: FormulaNode, text: string): number {
   return compileValue(node)((name): Uncertain => {
-    throw new FormulaError(reason('formula.exponent-is-a-dimension', { name }))
+    throw stoppedAt(text, node.at, reason('formula.exponent-is-a-dimension', { name }))
   }, FIRST_ORDER).value
 }
 

@@ -26,8 +26,6 @@ const CONSTANTS: Readonly<Record<string, FormulaConstant>> = {
 export const RESERVED_NAMES: ReadonlySet<string> = new Set([
   ...Object.keys(CONSTANTS),
   ...Object.keys(FORMULA_FUNCTIONS),
-  // Words of the expression language itself.
-  ...['to', 'mod', 'xor', 'and', 'or', 'not', 'true', 'false', 'null', 'undefined', 'NaN', 'Infinity', 'end'],
 ])
 
 export const constantOf = (name: string): FormulaConstant | undefined =>

@@ -122,3 +122,12 @@ export const FORMULA_FUNCTIONS: Readonly<Record<string, FormulaFunction>> = {
       ),
   },
 }
+
+export const FUNCTION_NAMES = Object.keys(FORMULA_FUNCTIONS)
+
+/** @throws RangeError for what is none: a formula that was read has no other */
+export function functionNamed(name: string): FormulaFunction {
+  const does = Object.hasOwn(FORMULA_FUNCTIONS, name) ? FORMULA_FUNCTIONS[name] : undefined
+  if (does === undefined) throw new RangeError(`There is no function ${name}.`)
+  return does
+}

@@ -1,14 +1,20 @@
-/** A number, a text in quotes, or a name; numbers and texts are matched so that no name is seen inside them. */
-const TOKEN =
-  /0[xX][0-9a-fA-F]+|(?:\d+\.?\d*|\.\d+)(?:[eE][+-]?\d+)?|"(?:[^"\\]|\\.)*"|[\p{L}_$][\p{L}\p{N}_$]*/gu
+import { formulaTokens } from './formula-tokens.ts'
 
-/** A formula with one name put in place of another wherever it stands whole; all else stays as it is written. */
+/** A formula or relation with one name put in place of another wherever it stands whole; all else stays as it is written. */
 export function renameInFormula(formula: string, from: string, to: string): string {
-  return formula.replace(TOKEN, (token) => (token === from ? to : token))
+  let renamed = ''
+  let done = 0
+  for (const { kind, at, end, text } of formulaTokens(formula)) {
+    if (kind !== 'name' || text !== from) continue
+    renamed += formula.slice(done, at) + to
+    done = end
+  }
+  return renamed + formula.slice(done)
 }
 
-/** All that stands in a formula whole: its names, numbers and texts in quotes. */
-export const wordsOfFormula = (formula: string): readonly string[] => formula.match(TOKEN) ?? []
+/** The names that stand in a formula or relation whole. */
+export const wordsOfFormula = (formula: string): readonly string[] =>
+  formulaTokens(formula).flatMap(({ kind, text }) => (kind === 'name' ? [text] : []))
 
 /** Whether a name stands in a formula. */
 export const standsIn = (formula: string, name: string): boolean => wordsOfFormula(formula).includes(name)

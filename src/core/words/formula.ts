@@ -1,15 +1,36 @@
+import { excerpt, shownAt } from './excerpt.ts'
+import type { AnyReason, Say } from './reason.ts'
+
 /** What may be wrong with a formula, and with a value that is worked out by one. */
 export const FORMULA_WORDS = {
   // Reading: goes on from a place or a name, without a stop
   'formula.empty': () => 'the formula is empty',
   'formula.too-long': (p: { length: number; longest: number }) =>
     `a formula of ${p.length} characters is too long to read; divide it into several of at most ${p.longest}`,
-  'formula.unreadable': (p: { text: string; why: string }) =>
-    `the formula \`${p.text}\` can't be read: ${p.why}`,
+  'formula.stopped': (p: { text: string; at: number; problem: AnyReason }, say: Say) =>
+    `the formula \`${excerpt(p.text, p.at)}\` can't be read ${
+      p.at >= p.text.length ? 'at its end' : `at character ${p.at + 1}, “${shownAt(p.text, p.at)}”`
+    }: ${say(p.problem)}`,
+  'formula.breaks-off': () => 'it breaks off; write what is to follow',
+  'formula.value-missing': () => 'a value is missing before this; write a number with its unit, or a name',
+  'formula.nothing-between': (p: { word: string }) =>
+    `nothing says what \`${p.word}\` does there; write + - * or / between it and what stands before it`,
+  'formula.two-numbers': (p: { first: string }) =>
+    `two numbers stand side by side after \`${p.first}\`; mark the inches or feet, as in 2 3/8", or write a sign between them`,
+  'formula.feet-or-less': (p: { feet: string; inches: string }) =>
+    `this may be feet and inches, or inches less than feet; write ${p.feet}-${p.inches} without gaps, or (${p.feet}) - ${p.inches}`,
+  'formula.bracket-not-closed': () => 'a bracket is not closed; write ) where it ends',
+  'formula.bracket-not-opened': () => 'this bracket closes none; take it away, or write ( where it begins',
+  'formula.stray-comma': () =>
+    'a comma stands between the values of a function only; write decimals with a point',
+  'formula.number-too-large': () => 'no dimension is as large as this number; write it shorter',
+  'formula.too-deep': () => 'too many brackets stand within one another; divide it into several formulas',
   'formula.no-part-of-formulas': (p: { expression: string; functions: readonly string[] }) =>
     `\`${p.expression}\` is not part of formulas here; use + - * / ^, brackets, numbers with units, dimension names and ${p.functions.join(', ')}`,
   'formula.no-such-function': (p: { name: string; functions: readonly string[] }) =>
     `there is no function \`${p.name}\`; there are ${p.functions.join(', ')}`,
+  'formula.function-without-value': (p: { name: string }) =>
+    `${p.name} needs what it is of in brackets, as in ${p.name}(2)`,
   'formula.number-of-values': (p: { name: string; least: number; most: number; given: number }) =>
     `${p.name} takes ${p.least === p.most ? p.least : `${p.least} or more`} value${p.most > 1 ? 's' : ''}, not ${p.given}`,
   'formula.relation-without-sides': (p: { text: string }) =>
@@ -18,6 +39,17 @@ export const FORMULA_WORDS = {
   // Units
   'formula.mixes-units': (p: { expression: string; left: string; with: 'plus' | 'minus'; right: string }) =>
     `\`${p.expression}\` mixes units: ${p.left} ${p.with} ${p.right}`,
+  'formula.number-without-unit': (p: {
+    expression: string
+    left: string
+    with: 'plus' | 'minus'
+    right: string
+    number: string
+    wanted: 'length' | 'angle'
+  }) =>
+    `\`${p.expression}\` mixes units: ${p.left} ${p.with} ${p.right}; write the unit of ${p.number}, as in ${
+      p.wanted === 'length' ? `${p.number}" or ${p.number} mm` : `${p.number}° or ${p.number} rad`
+    }`,
   'formula.exponent-with-units': (p: { expression: string; exponent: string }) =>
     `\`${p.expression}\` has ${p.exponent} for an exponent`,
   'formula.exponent-is-a-dimension': (p: { name: string }) =>

@@ -1,3 +1,6 @@
+import { parseFormula } from '../../core/formula/formula.ts'
+import { FormulaError } from '../../core/formula/formula-error.ts'
+import { UNITS_OF_KIND } from '../../core/formula/formula-units.ts'
 import { applyEdit, type Edit, readEdit } from '../../core/job/edits/edit.ts'
 import type { Mint } from '../../core/job/ids/mint-ids.ts'
 import { newIdentity } from '../../core/job/ids/new-identity.ts'
@@ -57,6 +60,9 @@ export function draftedEvidence(
     if (error instanceof NotationError) {
       const { reason: refused, text, at } = error
       return { refused, stopped: { text, at } }
+    }
+    if (error instanceof FormulaError && error.place !== undefined) {
+      return { refused: error.reason, stopped: error.place }
     }
     if (error instanceof ScantlingError) return { refused: error.reason }
     throw error
@@ -123,6 +129,8 @@ function understoodAs(
       }
     }
     default:
+      // By itself first, so that the place in it is shown; the edit checks the names.
+      if (item.basis === 'derived') checkFormulaAlone(item.formula, job)
       return { understood: 'The formula can be worked out' }
   }
 }
@@ -132,4 +140,12 @@ function measuredWithU(x: Uncertain, kind: QuantityKind, unit: Unit): string {
   const { U } = expand(x)
   const style = { kind, unit, figuresAs: 'fractions', finest: null, feetFrom: null } as const
   return `${writeMeasured(x.value, U, style)}${plusMinus(U * displayFactor(kind, unit), kind, unit)}`
+}
+
+/** @throws FormulaError with its place for what can't be read or mixes units; names that no dimension has are left aside */
+function checkFormulaAlone(text: string, job: Job): void {
+  const formula = parseFormula(text)
+  const kinds = new Map(job.dimensions.map(({ name, kind }) => [name, kind]))
+  if (formula.names.some((name) => !kinds.has(name))) return
+  formula.units((name) => UNITS_OF_KIND[kinds.get(name) ?? 'count'])
 }

@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest'
 import { applyEdit } from '../../../src/core/job/edits/edit.ts'
+import { inWords } from '../../../src/core/words/core-words.ts'
 import { draftedEvidence, type EvidenceDraft } from '../../../src/renderer/card/new-evidence.ts'
 import { seededMint } from '../../core/job/ids/seeded-mint.ts'
 import { sampleDimension, sampleJob } from '../sample-job.ts'
@@ -60,6 +61,45 @@ describe('writing evidence on a card', () => {
     for (const formula of ['drum_odd / 2', 'drum_od * 2 +', 'drum_od * drum_od', 'neck_od / 2']) {
       expect(drafted({ basis: 'derived', formula }), formula).toHaveProperty('refused')
     }
+  })
+
+  it('points at the place where a formula stopped', () => {
+    const at = (formula: string) => {
+      const said = drafted({ basis: 'derived', formula })
+      return said !== null && 'stopped' in said ? said.stopped : undefined
+    }
+    expect(at('drum_od + 3')).toEqual({ text: 'drum_od + 3', at: 10 })
+    expect(at('drum_od * 2 +')).toEqual({ text: 'drum_od * 2 +', at: 13 })
+    expect(drafted({ basis: 'derived', formula: `2'-3" - drum_od` })).toHaveProperty('edit')
+  })
+
+  it('says how many of what size, what is kept as a note, and what is asked', () => {
+    const said = (text: string, name?: string) => {
+      const made = drafted(printed(text), name)
+      return made !== null && 'edit' in made
+        ? { as: made.understood, also: made.also.map((one) => inWords(one)) }
+        : made
+    }
+    expect(said('8 – 5/8 BOLTS EQ. SP.')).toEqual({
+      as: 'Read as 8 of 5/8"',
+      also: ['A diameter.', 'It is the size of bolts.', 'Kept as a note: EQ. SP.'],
+    })
+    expect(said('TAP 3/8')).toMatchObject({
+      as: 'Read as 3/8"',
+      also: ['A diameter.', 'Kept as a note: TAP.'],
+    })
+    const inMetric = { unit: 'mm', mint } as const
+    expect(
+      draftedEvidence(printed('12,5 mm ± 0,1'), sampleDimension('neck_od'), sampleJob, inMetric),
+    ).toMatchObject({ understood: 'Read as 12,5 mm ±0,1 mm' })
+    expect(said('3.250 MAX')).toMatchObject({ as: 'Read as at most 3 1/4"' })
+    expect(said('7/8 FULL')).toMatchObject({ as: 'Read as a little over 7/8"' })
+    expect(said('R 20')).toMatchObject({
+      also: ['A radius.', expect.stringMatching(/is a radius, and this/)],
+    })
+    expect(said('No. 16 GA')).toMatchObject({ also: [expect.stringMatching(/nor the job says which gauge/)] })
+    expect(said('1 IN 8')).toMatchObject({ refused: { code: 'notation.stopped' } })
+    expect(JSON.stringify(said('1 IN 8'))).toContain('slope-is-no-length')
   })
 
   it('says nothing while nothing is written', () => {

@@ -122,7 +122,7 @@ describe('an edit', () => {
         'edit.not-withdrawn',
         'formula.circle-to-break',
         'formula.no-such-name',
-        'formula.unreadable',
+        'formula.stopped',
         'job.adopts-nothing',
         'job.bare-quantities',
         'job.id-is-a-rule',
