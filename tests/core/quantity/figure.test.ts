@@ -167,6 +167,40 @@ describe('a figure of no single meaning is refused, with the place where reading
       '16',
       'GA',
       '47°',
+      '6 –',
+      '6X',
+      '5/8',
+      'BOLTS',
+      'RIVETS',
+      'HOLES',
+      'EQ. SP.',
+      'BORE',
+      'TAP',
+      'P.C.D.',
+      'A/F',
+      'MAX.',
+      'REF.',
+      '(',
+      ')',
+      'ABT.',
+      'FULL',
+      'N.T.S.',
+      'THICK',
+      '1.500/1.498',
+      '-13 UNC',
+      'M12 × 1.5',
+      '1 IN 8',
+      'PER FT.',
+      'TAPER',
+      '25 mm',
+      'H7',
+      'g6',
+      '12,5',
+      '@',
+      '=',
+      ',',
+      'x',
+      '□',
     ]
     const signs = fc.array(fc.constantFrom(...words, ' ', ' ', "'", '"', '-', '\n', '3/8', '14 '), {
       maxLength: 9,
@@ -196,7 +230,7 @@ describe('a figure of no single meaning is refused, with the place where reading
 /** All that a figure says, sizes as exact values, but for how it was spelled. */
 function content(figure: Figure): unknown {
   const length = (size: Length | undefined): string | undefined => size?.mm.toFraction()
-  const { text: _, length: size, angle, tolerance, angleTolerance, ...rest } = figure
+  const { text: _, decimalComma: __, length: size, angle, tolerance, angleTolerance, ...rest } = figure
   return {
     ...rest,
     length: length(size),

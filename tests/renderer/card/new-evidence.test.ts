@@ -97,7 +97,12 @@ describe('writing evidence on a card', () => {
     expect(said('R 20')).toMatchObject({
       also: ['A radius.', expect.stringMatching(/is a radius, and this/)],
     })
-    expect(said('No. 16 GA')).toMatchObject({ also: [expect.stringMatching(/nor the job says which gauge/)] })
+    const { gauge: _, ...unsaid } = sampleJob
+    const gauge = draftedEvidence(printed('No. 16 GA'), sampleDimension('neck_od'), unsaid, {
+      unit: 'in',
+      mint,
+    })
+    expect(gauge).toMatchObject({ also: [{ code: 'remark.gauge-by-usual-table' }] })
     expect(said('1 IN 8')).toMatchObject({ refused: { code: 'notation.stopped' } })
     expect(JSON.stringify(said('1 IN 8'))).toContain('slope-is-no-length')
   })

@@ -117,7 +117,7 @@ function countText({ count, counted, fastener, mayBeSection, of, notes }: Figure
  *   gauge whose standard was not said either
  */
 export function formatFigure(figure: Figure, context: { readonly gauge?: GaugeStandard } = {}): string {
-  const bareCount = figure.of === 'count' && figure.counted === undefined
+  const bareCount = figure.of === 'count' && (figure.counted ?? figure.fastener) === undefined
   const parts: (string | undefined)[] = [
     countText(figure),
     sizeText(figure, context.gauge),

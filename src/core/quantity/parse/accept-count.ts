@@ -1,4 +1,5 @@
 import { reason } from '../../words/core-words.ts'
+import type { LengthUnit } from '../length.ts'
 import type { TokenReader } from '../notation/token-reader.ts'
 import type { Token } from '../notation/tokenise.ts'
 import { wordsAhead } from './accept-words.ts'
@@ -42,7 +43,7 @@ interface CountForm {
   readonly spaced?: true
 }
 
-function formOfCount(reader: TokenReader, draft: FigureDraft): CountForm | undefined {
+function formOfCount(reader: TokenReader, draft: FigureDraft, bare: LengthUnit): CountForm | undefined {
   const [first, second, third] = [reader.peek(), reader.peek(1), reader.peek(2)]
   const bracketed = first.text === '(' && isWhole(second) && third.text === ')'
   if (bracketed) {
@@ -64,7 +65,11 @@ function formOfCount(reader: TokenReader, draft: FigureDraft): CountForm | undef
     return { length: 1 }
   }
   if (isValued(draft) || draft.count !== undefined) return undefined
-  if (isTimes(second)) return timesForm(reader)
+  if (isTimes(second)) {
+    const form = timesForm(reader)
+    // `Ø 6 x 3/8` is a size by a size.
+    return form?.mayBeSection && (draft.of !== undefined || bare !== 'in') ? undefined : form
+  }
   if (second.text === '@' && startsNumber(third)) return { length: 2, spaced: true }
   if (second.kind !== 'dash') return undefined
   const fraction = fractionLength(reader, 2)
@@ -84,15 +89,20 @@ function timesForm(reader: TokenReader): CountForm | undefined {
   if (startsNumber(reader.peek(2)) && (after?.says === 'term' || (after?.says === 'note' && after.of)))
     return { length: 2 }
   const end = reader.peek(2 + fraction + unit)
-  return fraction > 0 && !isTimes(end) ? { length: 2, mayBeSection: true } : undefined
+  // Of another unit than inches, or none of bars: a fraction of a foot or of a millimetre.
+  const otherUnit =
+    end.kind === 'foot' || (end.kind === 'word' && wordsAhead(reader, 2 + fraction + unit) === undefined)
+  return fraction > 0 && !isTimes(end) && !otherUnit ? { length: 2, mayBeSection: true } : undefined
 }
 
 /**
  * Takes how many there are: `4 HOLES`, `6 PLACES`, `8 BOLTS`, `(4)`, `4X`, `4 ×`, and the `8 –` of `8 – 5/8 BOLTS`; false
  * where none stands.
+ *
+ * @param bare the unit of a number without one
  */
-export function acceptCount(reader: TokenReader, draft: FigureDraft): boolean {
-  const form = formOfCount(reader, draft)
+export function acceptCount(reader: TokenReader, draft: FigureDraft, bare: LengthUnit): boolean {
+  const form = formOfCount(reader, draft, bare)
   if (form === undefined) return false
   const number = reader.peek().kind === 'number' ? reader.peek() : reader.peek(1)
   if (draft.count !== undefined) throw reader.error(reason('notation.count-repeated'), number)

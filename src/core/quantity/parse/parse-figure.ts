@@ -99,7 +99,7 @@ function addTolerance(reader: TokenReader, draft: FigureDraft): void {
 function addNext(reader: TokenReader, draft: FigureDraft, context: LengthContext): void {
   const valued = isValued(draft)
   if (skipParting(reader, draft)) return
-  if (acceptCount(reader, draft) || acceptCounted(reader, draft)) return
+  if (acceptCount(reader, draft, context.unit ?? 'in') || acceptCounted(reader, draft)) return
   if (acceptBracket(reader, draft, context)) return
   if (valued && acceptAfterSize(reader, draft, context)) return
   const found = acceptWords(reader)
@@ -129,7 +129,7 @@ function startsMixed(reader: TokenReader): boolean {
 }
 
 function figureFrom(text: string, draft: FigureDraft, decimalComma: boolean): Figure {
-  const { terms, notes, of, read: _, sizeAt: __, open: ___, slopeSaid, slope, ...parts } = draft
+  const { terms, notes, of, mayBeSection, read: _, sizeAt: __, open: ___, slopeSaid, slope, ...parts } = draft
   const given = draft.angle
     ? 'angle'
     : slope
@@ -142,13 +142,15 @@ function figureFrom(text: string, draft: FigureDraft, decimalComma: boolean): Fi
   const side = terms.has('outside') ? 'outside' : terms.has('inside') ? 'inside' : undefined
   return {
     text,
-    of: of ?? given,
+    of: given === 'count' ? given : (of ?? given),
     ...parts,
     ...(slope && { slope: slopeSaid === undefined ? slope : { ...slope, taper: slopeSaid.taper } }),
     typical: terms.has('typical'),
     drilled: terms.has('drilled'),
     ...(side && { side }),
     ...(terms.has('square') && { square: true }),
+    // What is round, square or between centres is no section of bar.
+    ...(mayBeSection && of === undefined && { mayBeSection }),
     ...(decimalComma && { decimalComma }),
     ...(notes.length > 0 && { notes }),
   }
@@ -157,6 +159,12 @@ function figureFrom(text: string, draft: FigureDraft, decimalComma: boolean): Fi
 /** What of a figure does not go together, though each part of it can be read. */
 function checkWhole(reader: TokenReader, draft: FigureDraft): void {
   const sized = isValued(draft)
+  const { thread, twoLimits, fit, terms } = draft
+  const ofHole = terms.has('drilled') || terms.has('outside') || terms.has('inside')
+  const threadOfMore = thread !== undefined && (twoLimits !== undefined || fit !== undefined || ofHole)
+  if (threadOfMore || (draft.counted !== undefined && draft.fastener !== undefined)) {
+    throw reader.error(reason('notation.term-contradicts'))
+  }
   if (draft.open) throw reader.error(reason('notation.bracket-open'))
   if (!sized && (draft.count === undefined || saysMore(draft))) {
     throw reader.error(reason('notation.figure-expected'))
@@ -169,6 +177,10 @@ function checkWhole(reader: TokenReader, draft: FigureDraft): void {
     throw reader.error(reason('notation.term-of-a-length'))
   }
 }
+
+/** A bare number of them is one of spaces: `6 EQ. SP.` */
+const areSpaces = ([first, ...more]: readonly string[]): boolean =>
+  more.length === 0 && (first === 'EQ. SP.' || first === 'SPACES')
 
 /** Whether there is more than a number of things, which a size must go with. */
 const saysMore = ({
@@ -184,7 +196,7 @@ const saysMore = ({
 }: FigureDraft) =>
   terms.size > 0 ||
   (of !== undefined && fastener === undefined) ||
-  (counted === undefined && fastener === undefined && notes.length === 0) ||
+  (counted === undefined && fastener === undefined && !areSpaces(notes)) ||
   (limit ?? reference ?? looseness ?? thread) !== undefined
 
 /**
