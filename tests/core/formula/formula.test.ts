@@ -23,6 +23,15 @@ const VALUES: Record<string, Uncertain> = {
   holes: exact(8),
 }
 const unitsOf = (text: string): Units => parseFormula(text).units((name) => KINDS[name] ?? NUMBER)
+function refusal(text: string): FormulaError | undefined {
+  try {
+    unitsOf(text)
+    return undefined
+  } catch (error) {
+    if (error instanceof FormulaError) return error
+    throw error
+  }
+}
 const numberFrom = (text: string): number =>
   parseFormula(text).value((name) => VALUES[name] as Uncertain, FIRST_ORDER).value
 
@@ -72,6 +81,38 @@ describe('a formula over dimensions', () => {
   ] as [string, number][])('takes a number with a unit: %s', (text, value) => {
     expect(unitsOf(text)).toEqual(LENGTH)
     expect(numberFrom(text)).toBeCloseTo(value, 9)
+  })
+
+  it.each([
+    ['drum + 1/16"', 300 + 25.4 / 16],
+    [`2'-3" - drum`, 27 * 25.4 - 300],
+    [`1'-2 3/8" / 2`, (14.375 * 25.4) / 2],
+    [`1' 2 3/8" / 2`, (14.375 * 25.4) / 2],
+    [`1′–2⅜″ - drum`, 14.375 * 25.4 - 300],
+    ['drum - 2 * 1/16"', 300 - 25.4 / 8],
+    ['drum − 3/8" × 2', 300 - 19.05],
+    [`drum + 2' - 3/8" * 0`, 300 + 609.6],
+    [`(2') - 3"`, 21 * 25.4],
+    [`drum - 1'-0 1/2"`, 300 - 12.5 * 25.4],
+    ['14 3/8" + 14⅜"', 28.75 * 25.4],
+    [`3'' + 1.5'`, 21 * 25.4],
+    [`neck * tan(45°)`, 120],
+  ] as [string, number][])('takes the notation of the shop: %s', (text, value) => {
+    expect(unitsOf(text)).toEqual(LENGTH)
+    expect(numberFrom(text)).toBeCloseTo(value, 9)
+  })
+
+  it('asks for the unit of a number beside a length or an angle, and shows where it stands', () => {
+    for (const [text, at, says] of [
+      ['drum + 3', 7, /write the unit of 3, as in 3" or 3 mm/],
+      ['3/8 - drum', 0, /write the unit of 3\/8/],
+      ['slope + 30', 8, /write the unit of 30, as in 30° or 30 rad/],
+    ] as const) {
+      const error = refusal(text)
+      expect(error?.place).toEqual({ text, at })
+      expect(error?.message).toMatch(says)
+      expect(error?.message).toContain(`at character ${at + 1}`)
+    }
   })
 
   it('names each dimension it uses once', () => {

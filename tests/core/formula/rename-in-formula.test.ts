@@ -15,6 +15,10 @@ describe('a name in a formula', () => {
     ['overall=od+rim', 'overall=bore+rim'],
     ['1.5e3 * od', '1.5e3 * bore'],
     ['öd + od', 'öd + bore'],
+    [`2'-3" - od + 4" * od`, `2'-3" - bore + 4" * bore`],
+    [`od + 1/16"`, `bore + 1/16"`],
+    [`rim = od − 3 3/8" / 2`, `rim = bore − 3 3/8" / 2`],
+    [`od * sin(47° 30' 15") + od`, `bore * sin(47° 30' 15") + bore`],
   ])('od becomes bore in %s', (formula, renamed) => {
     expect(renameInFormula(formula, 'od', 'bore')).toBe(renamed)
   })
@@ -49,6 +53,10 @@ describe('a name in a formula', () => {
       '·',
       'Ⅷ',
       '\n',
+      '"',
+      "'",
+      '°',
+      '3/8"',
     ]
     let read = 0
     fc.assert(
@@ -73,7 +81,23 @@ describe('a name in a formula', () => {
   })
 
   it('goes back to the very text when it is renamed back', () => {
-    const piece = fc.constantFrom('od', 'od_2', ' ', '+', '2', '1e3', '(', ')', '.', 'pi', '=', '"', 'é')
+    const piece = fc.constantFrom(
+      'od',
+      'od_2',
+      ' ',
+      '+',
+      '2',
+      '1e3',
+      '(',
+      ')',
+      '.',
+      'pi',
+      '=',
+      '"',
+      "'",
+      '3/8"',
+      'é',
+    )
     fc.assert(
       fc.property(fc.array(piece), (pieces) => {
         const formula = pieces.join('')

@@ -410,7 +410,9 @@ export const jobSchema = z.looseObject({
   gauge: z
     .enum(GAUGE_STANDARDS)
     .optional()
-    .describe('The standard that a sheet-gauge number refers to; default the US Standard of 1893.'),
+    .describe(
+      'The standard that a sheet-gauge number refers to; left out, the US Standard of 1893 is taken and which it is is asked.',
+    ),
   people: z.array(personSchema),
   instruments: z.array(instrumentSchema),
   sheets: z.array(sheetSchema),
