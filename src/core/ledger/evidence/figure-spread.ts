@@ -18,14 +18,15 @@ export interface Spread {
  * What a figure is compared by: within its tolerance when one is stated, otherwise within half its last graduation.
  *
  * FULL and BARE say on which side of the graduation the size lies, so each has half of what was rounded to it; ABT.
- * allows a whole graduation to either side. Common practice, no source.
+ * allows a whole graduation to either side; none of them less than a tolerance that is stated. Common practice, no source.
  */
 export function spreadOf(
   { value, graduation, limits }: { value: number; graduation: number; limits?: LimitsOfSize | undefined },
   looseness: Figure['looseness'],
 ): Spread {
   const rounded = graduation / 2
-  const within = limits === undefined ? rounded : (limits.plus + limits.minus) / 2
+  const stated = limits === undefined ? 0 : (limits.plus + limits.minus) / 2
+  const within = limits === undefined ? rounded : stated
   const middle = limits === undefined ? value : value + (limits.plus - limits.minus) / 2
   switch (looseness) {
     case undefined:
@@ -33,8 +34,8 @@ export function spreadOf(
     case 'about':
       return { middle, half: Math.max(within, graduation), exact: false }
     case 'full':
-      return { middle: value + rounded / 2, half: rounded / 2, exact: false }
+      return { middle: value + rounded / 2, half: Math.max(stated, rounded / 2), exact: false }
     case 'bare':
-      return { middle: value - rounded / 2, half: rounded / 2, exact: false }
+      return { middle: value - rounded / 2, half: Math.max(stated, rounded / 2), exact: false }
   }
 }

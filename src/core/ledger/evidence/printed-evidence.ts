@@ -7,11 +7,11 @@ import { formatAngle } from '../../quantity/format/format-angle.ts'
 import { formatArea } from '../../quantity/format/format-area.ts'
 import { formatLength } from '../../quantity/format/format-length.ts'
 import { graduationOf } from '../../quantity/graduation.ts'
-import { type Length, lengthIn } from '../../quantity/length.ts'
+import { lengthIn } from '../../quantity/length.ts'
 import { NotationError } from '../../quantity/notation/notation-error.ts'
 import { parseArea } from '../../quantity/parse/parse-area.ts'
 import { parseCount } from '../../quantity/parse/parse-count.ts'
-import { parseAngleTolerance, parseTolerance } from '../../quantity/parse/parse-tolerance.ts'
+import { parseAngleTolerance } from '../../quantity/parse/parse-tolerance.ts'
 import type { QuantityKind } from '../../quantity/quantity-kind.ts'
 import { expand } from '../../uncertainty/coverage.ts'
 import { KNOWN, newSource, type Source } from '../../uncertainty/source.ts'
@@ -24,6 +24,7 @@ import { asStated, type EvaluatedEvidence } from './evaluated-evidence.ts'
 import { figureRemarks } from './figure-remarks.ts'
 import { type LimitsOfSize, spreadOf } from './figure-spread.ts'
 import type { Figures } from './figures.ts'
+import { statedAreaLimits, statedLimits } from './stated-limits.ts'
 
 type Printed = Extract<Evidence, { basis: 'printed' }>
 
@@ -146,7 +147,7 @@ function readPrinted(evidence: Printed, dimension: Dimension, context: PrintedCo
       shown: value * displayFactor('area', unit),
       written: unit === conventions.unit ? text : formatArea(value, { unit }),
       graduation: Number(graduation),
-      ...(dimension.tolerance === undefined ? {} : areaTolerance(dimension.tolerance, context)),
+      ...(dimension.tolerance === undefined ? {} : statedAreaLimits(dimension.tolerance, unit, conventions)),
     }
   }
   // A bare number is how many, where a number is wanted.
@@ -176,7 +177,7 @@ function readLengthFigure(
     throw new NotationError(text, 0, reason('evidence.slope-is-no-length', { text, rise, run }))
   }
   if (length === undefined) throw wrongKind(text, 'a length', 'length')
-  const limits = limitsOf(figure, dimension, conventions, unit, figuresAs)
+  const limits = statedLimits(figure, dimension, conventions, { unit, figuresAs })
   return {
     value: Number(length.mm),
     shown: lengthIn(length, unit),
@@ -185,27 +186,6 @@ function readLengthFigure(
     feet: length.feet,
     figure,
     ...limits,
-  }
-}
-
-/** What a length may be off by as it is stated, if it is. */
-function limitsOf(
-  figure: Figure,
-  dimension: Dimension,
-  conventions: Conventions,
-  unit: Unit,
-  figuresAs: FiguresAs,
-): Pick<Read, 'limits' | 'tolerance'> {
-  const { fit } = figure
-  if (figure.tolerance === undefined && fit?.limits !== undefined) {
-    const { upper, lower } = fit.limits
-    return { limits: { plus: upper, minus: -lower }, tolerance: fit.code }
-  }
-  const limits = figure.tolerance ?? statedTolerance(figure, dimension, conventions)
-  if (limits === undefined) return {}
-  return {
-    limits: { plus: Number(limits.plus.mm), minus: Number(limits.minus.mm) },
-    tolerance: toleranceInWords(limits, unit, figuresAs),
   }
 }
 
@@ -229,33 +209,8 @@ function readAngleFigure(figure: Figure, dimension: Dimension): Read {
   }
 }
 
-/**
- * The general tolerance of a sheet is for what is made to it, not for the sheet metal as it is bought. None applies to a
- * reference dimension, nor to a limit, which is one.
- */
-function statedTolerance(
-  figure: Figure,
-  dimension: Dimension,
-  conventions: Conventions,
-): { plus: Length; minus: Length } | undefined {
-  if (figure.reference || figure.limit) return undefined
-  const text = dimension.tolerance ?? (figure.gauge === undefined ? conventions.tolerance : undefined)
-  return text === undefined ? undefined : parseTolerance(text, { unit: conventions.unit })
-}
-
 const wrongKind = (text: string, wanted: string, kind: QuantityKind): NotationError =>
   new NotationError(text, 0, reason('evidence.figure-of-another-kind', { kind, wanted }))
-
-/** `±1/32"`, or `+0" −1/64"` where the limits differ. */
-function toleranceInWords(
-  { plus, minus }: { plus: Length; minus: Length },
-  unit: Unit,
-  figuresAs: FiguresAs,
-): string {
-  const format = { unit, decimals: figuresAs === 'decimals' }
-  const [above, below] = [formatLength(plus, format), formatLength(minus, format)]
-  return above === below ? `±${above}` : `+${above} −${below}`
-}
 
 const countRead = (count: number): Read => ({
   value: count,
@@ -263,12 +218,3 @@ const countRead = (count: number): Read => ({
   written: String(count),
   graduation: 0,
 })
-
-function areaTolerance(
-  text: string,
-  { conventions, unit }: PrintedContext,
-): Pick<Read, 'limits' | 'tolerance'> {
-  const mm2 = Number(parseArea(text).mm2)
-  const written = unit === conventions.unit ? text : formatArea(mm2, { unit })
-  return { limits: { plus: mm2, minus: mm2 }, tolerance: `±${written}` }
-}

@@ -99,7 +99,7 @@ function pointedMixed(reader: TokenReader, first: Token): WrittenNumber | undefi
   const above = first.text.slice(-first.places)
   const d = BigInt(denominator.text)
   const n = BigInt(above)
-  if (whole === '' || above.startsWith('0') || d === 0n || n >= d) return undefined
+  if (/^0*$/.test(whole) || above.startsWith('0') || d === 0n || n >= d) return undefined
   reader.take(3)
   return { n: BigInt(whole) * d + n, d, parts: d, form: 'fraction', first }
 }
