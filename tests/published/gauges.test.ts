@@ -1,6 +1,7 @@
 import Fraction from 'fraction.js'
 import { describe, expect, it } from 'vitest'
 import {
+  GAUGE_STANDARDS,
   type GaugeStandard,
   gaugeNumbers,
   gaugeStep,
@@ -109,6 +110,38 @@ const BIRMINGHAM: [number: string, inches: string][] = [
   ['36', '0.004'],
 ]
 
+/**
+ * Imperial standard wire gauge of Great Britain (Order in Council of 23 August 1883; later BS 3737), millimetres as metric
+ * handbooks round it; *from memory*, apart from the table in inches that it is held against.
+ */
+const IMPERIAL: [first: number, millimetres: string][] = [
+  [-4, '10.973 10.160 9.449 8.839 8.230'],
+  [1, '7.620 7.010 6.401 5.893 5.385 4.877 4.470 4.064 3.658 3.251'],
+  [11, '2.946 2.642 2.337 2.032 1.829 1.626 1.422 1.219 1.016 0.914'],
+  [21, '0.813 0.711 0.610 0.559 0.508 0.457 0.4166 0.3759 0.3454 0.3150'],
+  [31, '0.2946 0.2743 0.2540 0.2337 0.2134 0.1930 0.1727 0.1524 0.1321 0.1219'],
+  [41, '0.1118 0.1016 0.0914 0.0813 0.0711 0.0610 0.0508 0.0406 0.0305 0.0254'],
+]
+
+describe('the Imperial standard wire gauge', () => {
+  it.each(IMPERIAL)('from No. %i on rounds to the millimetres of handbooks', (first, millimetres) => {
+    millimetres.split(' ').forEach((written, i) => {
+      const no = first + i
+      const number = no < 0 ? `${1 - no}/0` : String(no)
+      const mm = gaugeThickness(number, 'imperial-1884').mul(127, 5)
+      const places = (written.split('.')[1] ?? '').length
+      const half = new Fraction(1, 2 * 10 ** places)
+      expect(mm.sub(new Fraction(written)).abs().compare(half), `No. ${number}`).toBeLessThanOrEqual(0)
+    })
+  })
+
+  it('runs from 7/0 to 50 and has no other numbers', () => {
+    const numbers = gaugeNumbers('imperial-1884')
+    expect(numbers).toHaveLength(57)
+    expect([numbers[0], numbers.at(-1)]).toEqual(['7/0', '50'])
+  })
+})
+
 describe('the US Standard Gauge of 1893', () => {
   it.each(US_STANDARD_1893)('No. %s is %s inch', (number, inches) => {
     expect(gaugeThickness(number, 'us-standard-1893').toFraction()).toBe(inches)
@@ -155,7 +188,7 @@ describe('the Birmingham wire gauge', () => {
 })
 
 describe('any sheet gauge', () => {
-  const standards: GaugeStandard[] = ['us-standard-1893', 'birmingham']
+  const standards: readonly GaugeStandard[] = GAUGE_STANDARDS
 
   it.each(standards)('%s grows thinner as its numbers grow', (standard) => {
     const sizes = gaugeNumbers(standard).map((no) => gaugeThickness(no, standard))

@@ -165,13 +165,17 @@ class Reader {
 
   /** `3/8 in` is three eighths of an inch: two numbers with a stroke between them bind closest before a name. */
   #ratio(): FormulaNode {
+    let from = this.#next
     let node = this.#signed()
     let last = node
-    while (this.#peek().kind === 'sign' && this.#peek().text === '/' && isPlainNumber(last)) {
+    // A number with at most one sign before it.
+    const isPlain = (): boolean => isPlainNumber(last) && this.#next - from <= 2
+    while (this.#peek().kind === 'sign' && this.#peek().text === '/' && isPlain()) {
       const [number, after] = [this.#peek(1), this.#peek(2)]
       const factor = after.kind === 'name' || (after.kind === 'sign' && after.text === '(')
       if (number.kind !== 'number' || !factor) break
       this.#take()
+      from = this.#next
       last = this.#signed()
       node = this.#binary(node, '/', last)
     }
