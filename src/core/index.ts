@@ -101,7 +101,16 @@ export { measureFeatures } from './measuring/measure-features.ts'
 // Quantities as they are written on drawings: read exactly, and written.
 
 export type { Angle } from './quantity/angle.ts'
-export type { Figure, Tolerance } from './quantity/figure.ts'
+export type {
+  Fastener,
+  Figure,
+  FigureOf,
+  Fit,
+  Looseness,
+  Slope,
+  Thread,
+  Tolerance,
+} from './quantity/figure.ts'
 export { type AngleFormat, formatAngle } from './quantity/format/format-angle.ts'
 export { formatArea } from './quantity/format/format-area.ts'
 export { formatDrawnScale } from './quantity/format/format-drawn-scale.ts'

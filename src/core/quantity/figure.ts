@@ -8,6 +8,7 @@ export interface Tolerance<T> {
   readonly minus: T
 }
 
+/** What a figure is the size of, or that it is none: an angle, a gauge, a number of things, a slope. */
 export type FigureOf = 'length' | 'diameter' | 'radius' | 'centres' | 'angle' | 'gauge' | 'count' | 'slope'
 
 /** What holds sheets together, of which a figure gives the size and perhaps the number. */

@@ -223,6 +223,16 @@ describe('what is asked about a figure', () => {
     expect(asked(evidence, name)).toEqual(codes.map((code) => `question.${code}`))
   })
 
+  it('asks where a figure and its dimension count otherwise', () => {
+    const counted = (count?: number) =>
+      dimensionTable(
+        smallJob({ dimensions: [dimension('bolt', [printed('8 – 5/8 BOLTS')], count ? { count } : {})] }),
+      ).rows[0]?.evidence[0]?.remarkReasons?.map(({ code }) => code)
+    expect(counted(6)).toEqual(['question.count-differs'])
+    expect(counted(8)).toBeUndefined()
+    expect(counted()).toBeUndefined()
+  })
+
   it('asks of withdrawn figures nothing', () => {
     expect(asked([printed('1/3"', 'p', { withdrawn: 'misread' })])).toEqual([])
   })
