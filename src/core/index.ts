@@ -41,6 +41,7 @@ export {
   findLine,
   findPoint,
   type GreyWindow,
+  type Ink,
   LARGEST_WINDOW,
   type NoStroke,
   type OutOfRound,
@@ -54,6 +55,7 @@ export {
   type StrokeLine,
   type StrokePoint,
   searchWindow,
+  settledInk,
   type WindowBox,
 } from './imaging/index.ts'
 

@@ -22,9 +22,9 @@ import type { GreyWindow } from './window/grey-window.ts'
 export function findCircle(
   grey: GreyWindow,
   three: [Pixel, Pixel, Pixel],
-  { reach, reading = 'centre', whole = true }: RoundOptions = {},
+  { reach, reading = 'centre', ink, whole = true }: RoundOptions = {},
 ): StrokeCircle | NoStroke {
-  const found = detectCircle(searchContext(grey, reach), three, whole)
+  const found = detectCircle(searchContext(grey, { reach, ink }), three, whole)
   if (isReason(found)) return noStroke(found)
   const { traced, inflation } = found
   const { shift, variance: common } = edgeShift(reading, traced, inflation)

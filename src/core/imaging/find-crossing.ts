@@ -21,7 +21,7 @@ export function findCrossing(
   rough: Pixel,
   options: SearchOptions = {},
 ): StrokeCrossing | NoStroke {
-  const context = searchContext(grey, options.reach)
+  const context = searchContext(grey, options)
   const found = detectCrossing(context, rough)
   if (isReason(found)) return noStroke(found)
   const reading = options.reading ?? 'centre'

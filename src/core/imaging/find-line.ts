@@ -19,9 +19,9 @@ export function findLine(
   grey: GreyWindow,
   from: Pixel,
   to: Pixel,
-  { reach, reading = 'centre' }: SearchOptions = {},
+  { reach, reading = 'centre', ink }: SearchOptions = {},
 ): StrokeLine | NoStroke {
-  const found = detectLine(searchContext(grey, reach), from, to)
+  const found = detectLine(searchContext(grey, { reach, ink }), from, to)
   if (isReason(found)) return noStroke(found)
   const { line, sigma, profiles, shift } = lineThrough(grey, found, reading)
   const [start, end] = line.ends

@@ -27,9 +27,9 @@ const { f64 } = elements
 export function findPoint(
   grey: GreyWindow,
   rough: Pixel,
-  { reach, reading = 'centre' }: PointOptions = {},
+  { reach, reading = 'centre', ink }: PointOptions = {},
 ): StrokePoint | NoStroke {
-  const found = detectPoint(searchContext(grey, reach), rough)
+  const found = detectPoint(searchContext(grey, { reach, ink }), rough)
   if (isReason(found)) return noStroke(found)
   return tellPoint(grey, rough, followBend(grey, found, { share: 0.45, length: 12 }), reading)
 }

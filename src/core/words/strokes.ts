@@ -30,6 +30,7 @@ const NO_STROKE_WORDS = {
   'stroke.no-steady-course': () => `What is here has no steady course. ${BY_HAND}`,
   'stroke.one-edge': () =>
     `There is one edge here and no other: the border of an area, not a stroke. ${BY_HAND}`,
+  'stroke.paper-between': () => `What is here is the paper between two strokes. Pick nearer to one of them.`,
   'stroke.texture': () =>
     `The same lines repeat all over here: the texture of the ground, perhaps. ${BY_HAND}`,
 } as const

@@ -1,11 +1,12 @@
 import { type Pixel, pixel } from '../../geometry/frames.ts'
 import { reason } from '../../words/core-words.ts'
 import type { NoStrokeReason } from '../../words/strokes.ts'
-import { type AcceptedStroke, acceptStroke } from '../accept/acceptance.ts'
+import type { AcceptedStroke } from '../accept/acceptance.ts'
 import { type BarGrid, barGrid, reachAcross } from '../filter/bar-grid.ts'
 import { type Ridge, scoreRidge } from '../filter/ridge-score.ts'
 import { type ReferenceCurve, roundCurve } from '../strip/reference-curve.ts'
 import { piecesFor, type Strip, stripAlong } from '../strip/strip.ts'
+import { acceptTraced } from './accept-traced.ts'
 import { detect, isReason, type SearchContext } from './detector.ts'
 import { traceRidge } from './trace-ridge.ts'
 
@@ -46,7 +47,7 @@ export function detectBent(context: SearchContext, seen: Tangent): AcceptedStrok
     propose: () => strongestArc(context, seen),
     refine: (arc) => refineArc(context, seen, arc) ?? reason('stroke.unsettled'),
     accept({ traced }) {
-      const inflation = acceptStroke(traced, DEMANDS)
+      const inflation = acceptTraced(context, traced, DEMANDS)
       return isReason(inflation) ? inflation : { traced, inflation }
     },
     nothing: reason('stroke.unsettled'),
@@ -76,7 +77,12 @@ function curveAt(
   return roundCurve(centre, own, inwards + Math.PI - sweep / 2, sweep)
 }
 
-function arcAlong({ grey, noise }: SearchContext, seen: Tangent, radius: number, way: 1 | -1): Arc | null {
+function arcAlong(
+  { grey, noise, ink }: SearchContext,
+  seen: Tangent,
+  radius: number,
+  way: 1 | -1,
+): Arc | null {
   const curve = curveAt(seen, radius, way, 0)
   const half = reachAcross(ASIDE, WIDEST_BENT)
   const high = Math.min(half, radius - 1)
@@ -86,7 +92,7 @@ function arcAlong({ grey, noise }: SearchContext, seen: Tangent, radius: number,
   let ridge: Ridge | null = null
   for (let across = -ASIDE; across <= ASIDE; across += 0.5) {
     const here: Ridge | null = scoreRidge(
-      { grid, length: curve.length, noise },
+      { grid, length: curve.length, noise, ink },
       [across],
       places.fill(across),
       ridge?.strength,

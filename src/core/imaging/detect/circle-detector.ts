@@ -4,12 +4,13 @@ import * as elements from '../../linear-algebra/elements-unchecked.ts'
 import { invertSpd, timesVector } from '../../linear-algebra/invert-spd.ts'
 import { reason } from '../../words/core-words.ts'
 import type { NoStrokeReason } from '../../words/strokes.ts'
-import { type AcceptedStroke, acceptStroke } from '../accept/acceptance.ts'
+import type { AcceptedStroke } from '../accept/acceptance.ts'
 import { barGrid, reachAcross } from '../filter/bar-grid.ts'
 import { type Across, climbRidge, type Ridge, type RidgeGrid, scoreRidge } from '../filter/ridge-score.ts'
 import { type ReferenceCurve, roundCurve } from '../strip/reference-curve.ts'
 import { piecesFor, type Strip, stripAlong } from '../strip/strip.ts'
 import { MOST_ENLARGED } from '../window/search-window.ts'
+import { acceptTraced } from './accept-traced.ts'
 import { detect, isReason, type SearchContext } from './detector.ts'
 import { WIDEST } from './line-detector.ts'
 import { nearestRidges } from './nearest-ridges.ts'
@@ -47,7 +48,10 @@ export function detectCircle(
     propose: () => nearestRidges(roundRidges(search), context.reach),
     refine: (ridge) => refineRound(search, ridge),
     accept({ traced }) {
-      const inflation = acceptStroke(traced, { share: 0.4, length: Math.min(16, 0.5 * search.length) })
+      const inflation = acceptTraced(context, traced, {
+        share: 0.4,
+        length: Math.min(16, 0.5 * search.length),
+      })
       return isReason(inflation) ? inflation : { traced, inflation }
     },
     nothing: reason('stroke.none-along-circle'),
@@ -67,7 +71,8 @@ function roundSearch(
   const strip = stripAlong(context.grey, curve, piecesFor(curve.length, SHORTEST_PIECE), -half, high)
   const grid = barGrid(strip, -half, high, widest)
   const across = acrossRound(picks, circle, strip, context.reach)
-  return { context, picks, circle, whole, strip, grid, across, length: curve.length, noise: context.noise }
+  const { noise, ink } = context
+  return { context, picks, circle, whole, strip, grid, across, length: curve.length, noise, ink }
 }
 
 /** The curve round the circle through three places, once about or from the first through the second to the third. */

@@ -54,7 +54,7 @@ export function armsAt(context: SearchContext, at: Pixel): Arm[] {
     .flatMap((a) => settledArm(context, at, a) ?? [])
 }
 
-function seenArms({ grey, noise, reach }: SearchContext, at: Pixel): SeenArm[] {
+function seenArms({ grey, noise, reach, ink }: SearchContext, at: Pixel): SeenArm[] {
   const length = ARM_TO - ARM_FROM
   const most = Math.ceil(reach + 4)
   const strengths = new Float64Array(2 * most + 1)
@@ -68,7 +68,7 @@ function seenArms({ grey, noise, reach }: SearchContext, at: Pixel): SeenArm[] {
   })
   return Array.from({ length: ARMS }, (_, i) => (2 * Math.PI * i) / ARMS).flatMap((direction) => {
     const grid = filter.along(at, direction)
-    return parallelRidges({ grid, length, noise }, most, strengths).flatMap((ridge) =>
+    return parallelRidges({ grid, length, noise, ink }, most, strengths).flatMap((ridge) =>
       ridge !== null && ridge.strength > STRONG ? [{ direction, offset: ridge.steer[0] ?? 0, ridge }] : [],
     )
   })

@@ -1,5 +1,7 @@
 import type { NoStrokeReason } from '../../words/strokes.ts'
+import type { SearchOptions } from '../result/stroke-types.ts'
 import type { GreyWindow } from '../window/grey-window.ts'
+import { type Ink, settledInk } from '../window/ink.ts'
 import { REACH } from '../window/search-window.ts'
 import { windowNoise } from '../window/window-noise.ts'
 
@@ -10,13 +12,21 @@ export interface SearchContext {
   noise: number
   /** How far the stroke may lie from where it is looked for, pixels. */
   reach: number
+  /** Strokes of this ink alone are looked for; null: of either, where nothing says which is ink. */
+  ink: Ink | null
+  /** What ink is on the paper here, whatever is looked for. */
+  usualInk: Ink
 }
 
-export const searchContext = (grey: GreyWindow, reach = REACH): SearchContext => ({
-  grey,
-  noise: windowNoise(grey),
-  reach,
-})
+export function searchContext(
+  grey: GreyWindow,
+  { reach = REACH, ink }: Pick<SearchOptions, 'reach' | 'ink'>,
+): SearchContext {
+  const here = settledInk(grey)
+  const wanted = ink ?? here
+  // Where nothing tells, it is as most drawings are.
+  return { grey, noise: windowNoise(grey), reach, ink: wanted, usualInk: here ?? wanted ?? 'dark' }
+}
 
 /** How one kind of stroke is found. */
 export interface Detector<Candidate, Refined, Found extends object> {

@@ -29,7 +29,7 @@ interface Leads {
 }
 
 /** Ways of a length (pixels) through the neighbourhood of a place that may be strokes, every whole pixel and 7.5°. */
-export function leadsAt({ grey, noise, reach }: SearchContext, at: Pixel, length: number): Leads {
+export function leadsAt({ grey, noise, reach, ink }: SearchContext, at: Pixel, length: number): Leads {
   const leads: Lead[] = []
   const all: number[] = []
   const count = Math.max(4, Math.round(length / PIECE))
@@ -47,7 +47,7 @@ export function leadsAt({ grey, noise, reach }: SearchContext, at: Pixel, length
   for (let i = 0; i < DIRECTIONS; i++) {
     const direction = (i / DIRECTIONS - 0.5) * Math.PI
     const grid = filter.along(at, direction)
-    for (const ridge of parallelRidges({ grid, length, noise }, most, strengths, mostOf)) {
+    for (const ridge of parallelRidges({ grid, length, noise, ink }, most, strengths, mostOf)) {
       if (ridge === null || ridge.strength < STRONG || gapTo(ridge) > reach) continue
       leads.push({ direction, offset: ridge.steer[0] ?? 0, ridge })
     }

@@ -1,12 +1,13 @@
 import { reason } from '../../words/core-words.ts'
 import type { NoStrokeReason, ProfileReason } from '../../words/strokes.ts'
-import { type AcceptedStroke, acceptStroke, type Demands } from '../accept/acceptance.ts'
+import type { AcceptedStroke, Demands } from '../accept/acceptance.ts'
 import { isTexture } from '../accept/texture.ts'
 import { barGrid } from '../filter/bar-grid.ts'
 import { type Across, climbRidge, type Ridge, type RidgeGrid } from '../filter/ridge-score.ts'
 import { alignedProfile } from '../strip/aligned-profile.ts'
 import { type ReferenceCurve, straightCurve } from '../strip/reference-curve.ts'
 import { type Strip, stripAlong } from '../strip/strip.ts'
+import { acceptTraced } from './accept-traced.ts'
 import { isReason, type SearchContext } from './detector.ts'
 import { type TracedRidge, traceRidge } from './trace-ridge.ts'
 
@@ -56,7 +57,8 @@ export function straightSearch(
       out[k] = start + ((end - start) * p.middle) / curve.length
     })
   }
-  return { context, strip, grid, half, demands, barred, across, length: curve.length, noise: context.noise }
+  const { noise, ink } = context
+  return { context, strip, grid, half, demands, barred, across, length: curve.length, noise, ink }
 }
 
 /** Fits the stroke that a ridge is, from the best way near it. */
@@ -76,10 +78,10 @@ export function refineStraight(search: StraightSearch, rough: Ridge): RefinedStr
 }
 
 export function acceptStraight(
-  { strip, half, demands }: StraightSearch,
+  { context, strip, half, demands }: StraightSearch,
   { traced, offsets, aside }: RefinedStraight,
 ): AcceptedStroke | NoStrokeReason {
-  const inflation = acceptStroke(traced, demands)
+  const inflation = acceptTraced(context, traced, demands)
   if (isReason(inflation)) return inflation
   const profile = alignedProfile(strip, offsets, half - aside - 1)
   return isTexture(profile, traced.fit) ? reason('stroke.texture') : { traced, inflation }

@@ -46,5 +46,6 @@ export function traceRidge(grey: GreyWindow, seen: SeenRidge): TracedRidge | nul
   })
   const half = Math.min(width / 2 + BESIDE, seen.most ?? Number.POSITIVE_INFINITY)
   const traced = traceStroke(grey, { strip, offsets, width, contrast, onto, half, barred })
-  return traced && { traced, offsets }
+  // A fit may turn what it was given inside out; that is another stroke, or none.
+  return traced && traced.fit.contrast * contrast > 0 ? { traced, offsets } : null
 }

@@ -1,4 +1,5 @@
 import * as elements from '../../linear-algebra/elements-unchecked.ts'
+import type { Ink } from '../window/ink.ts'
 import { PER_PIXEL } from './bar-filter.ts'
 import { type BarGrid, barAt, barWeight } from './bar-grid.ts'
 
@@ -23,7 +24,12 @@ export interface RidgeGrid {
   grid: BarGrid
   length: number
   noise: number
+  /** Ways that are darker or lighter than their ground count alone; left out or null: both. */
+  ink?: Ink | null
 }
+
+/** The sign of the bars of an ink; 0 for either. */
+const signOf = (ink: Ink | null = null): number => (ink === null ? 0 : ink === 'dark' ? -1 : 1)
 
 /** The share of the pieces that must show at least the contrast that the way is given. */
 const SHARE = 0.5
@@ -36,12 +42,13 @@ const FEW = 24
  * @param above only what is stronger than this is told
  */
 export function scoreRidge(
-  { grid, length, noise }: RidgeGrid,
+  { grid, length, noise, ink }: RidgeGrid,
   steer: readonly number[],
   across: Float64Array,
   above = 0,
 ): Ridge | null {
   const { held } = grid
+  const sign = signOf(ink)
   let best: Ridge | null = null
   let strongest = above
   for (const layer of grid.layers) {
@@ -55,6 +62,7 @@ export function scoreRidge(
     const weight = barWeight(layer.width, (length * n) / grid.pieces) / noise
     if (!mayExceed(grid, n, strongest / weight)) continue
     const contrast = reached(grid, n)
+    if (sign * contrast < 0) continue
     const strength = Math.abs(contrast) * weight
     if (strength > strongest) {
       strongest = strength
@@ -67,16 +75,17 @@ export function scoreRidge(
 /**
  * The best width for each straight way at whole pixels across, from −most to most; of each width only those that the
  * grid was filled in for.
- * @param strengths receives the strength of each
+ * @param strengths receives the strength of each, of either ink
  */
 export function parallelRidges(
-  { grid, length, noise }: RidgeGrid,
+  { grid, length, noise, ink }: RidgeGrid,
   most: number,
   strengths: Float64Array,
   mostOf: (width: number) => number = () => most,
 ): (Ridge | null)[] {
   const ridges = new Array<Ridge | null>(2 * most + 1).fill(null)
   const { held } = grid
+  const sign = signOf(ink)
   strengths.fill(0)
   const all = grid.there.every(Boolean)
   for (const { width, bars } of grid.layers) {
@@ -96,13 +105,13 @@ export function parallelRidges(
         held[n++] = v
       }
       if (n < FEWEST_PIECES || Math.max(positive, negative) <= Math.floor(n * SHARE)) continue
-      if (!mayExceed(grid, n, f64(strengths, o) / (weight * Math.sqrt(n)))) continue
+      const counts = sign === 0 || sign > 0 === positive > negative
+      const strongest = counts ? (ridges[o]?.strength ?? 0) : f64(strengths, o)
+      if (!mayExceed(grid, n, strongest / (weight * Math.sqrt(n)))) continue
       const contrast = reached(grid, n)
       const strength = Math.abs(contrast) * weight * Math.sqrt(n)
-      if (strength > f64(strengths, o)) {
-        strengths[o] = strength
-        ridges[o] = { steer: [o - most], width, contrast, strength }
-      }
+      if (strength > f64(strengths, o)) strengths[o] = strength
+      if (counts && strength > strongest) ridges[o] = { steer: [o - most], width, contrast, strength }
     }
   }
   return ridges

@@ -1,8 +1,9 @@
 import type { Pixel } from '../../geometry/frames.ts'
 import type { StrokeReading } from '../../job/model/types.ts'
 import type { NoStrokeReason, ProfileReason } from '../../words/strokes.ts'
+import type { Ink } from '../window/ink.ts'
 
-export type { NoStrokeReason, ProfileReason }
+export type { Ink, NoStrokeReason, ProfileReason }
 
 /** Symmetric 2 × 2, pixels². */
 export type Covariance = [xx: number, xy: number, yy: number]
@@ -17,6 +18,11 @@ export interface SearchOptions {
   reading?: StrokeReading
   /** How far the stroke may lie from where it is looked for, pixels. Default 8. */
   reach?: number
+  /**
+   * Only strokes darker or lighter than their ground are looked for. Left out: what the window shows to be ink, paper
+   * being the most of it; where it does not show that, strokes of either kind.
+   */
+  ink?: Ink | undefined
 }
 
 /** How a place on a stroke is looked for. */

@@ -55,6 +55,12 @@ describe('the score of a way', () => {
     expect(ridge?.strength).toBeCloseTo(10 * Math.sqrt(90), 9)
   })
 
+  it('is none where the other ink is looked for', () => {
+    const dark = on(showing([-50, -50, -50, -50, -50]))
+    expect(scoreRidge({ ...dark, ink: 'light' }, [0], straight(5))).toBeNull()
+    expect(scoreRidge({ ...dark, ink: 'dark' }, [0], straight(5))).toEqual(scoreRidge(dark, [0], straight(5)))
+  })
+
   it('goes by the contrast that more than half of the pieces reach', () => {
     expect(scoreRidge(on(showing([10, 50, 20, 40, 30])), [0], straight(5))?.contrast).toBe(30)
     expect(scoreRidge(on(showing([-10, -50, 99, 99, -40])), [0], straight(5))?.contrast).toBe(-10)
@@ -103,14 +109,14 @@ describe('parallel ways', () => {
   grid.there[3] = false
 
   /** Of all widths the strongest at a place, tried one by one. */
-  function tried(offset: number): { width: number; contrast: number; strength: number } | null {
+  function tried(offset: number, sign = 0): { width: number; contrast: number; strength: number } | null {
     const column = (offset - LOW) * PER_PIXEL
     const all = grid.layers.map(({ width, bars }) => {
       const seen = grid.there.flatMap((there, k) => (there ? [bars[k * COLUMNS + column] ?? 0] : []))
       const contrast = reachedByHalf(seen)
       return { width, contrast, strength: strengthOf(contrast, width, (LENGTH * 8) / 9) }
     })
-    const [best] = all.sort((a, b) => b.strength - a.strength)
+    const [best] = all.filter(({ contrast }) => sign * contrast >= 0).sort((a, b) => b.strength - a.strength)
     return best && best.strength > 0 ? best : null
   }
 
@@ -126,6 +132,25 @@ describe('parallel ways', () => {
     })
     const strongest = strengths.indexOf(Math.max(...strengths))
     expect(found[strongest]).toMatchObject({ steer: [2], width: 2.5 })
+  })
+
+  it('are of one ink alone where that is asked for, as strong as the best of that; what is told of all is not less', () => {
+    const both = new Float64Array(2 * MOST + 1)
+    const strengths = new Float64Array(2 * MOST + 1)
+    parallelRidges(on(grid), MOST, both)
+    for (const [ink, sign] of [
+      ['dark', -1],
+      ['light', 1],
+    ] as const) {
+      parallelRidges({ ...on(grid), ink }, MOST, strengths).forEach((ridge, i) => {
+        const best = tried(i - MOST, sign)
+        expect(ridge?.width).toBe(best?.width)
+        expect(ridge?.contrast).toBe(best?.contrast)
+      })
+      strengths.forEach((strength, i) => {
+        expect(strength).toBeCloseTo(both[i] ?? Number.NaN, 6)
+      })
+    }
   })
 
   it('are looked at no farther than is asked for bars of their width', () => {
