@@ -32,6 +32,7 @@ export const KEYS: readonly { where: string; keys: readonly (readonly [string, s
       ['H', 'picks by hand, or on strokes'],
       ['E', 'the centre of a stroke, one edge, the other'],
       ['X', 'points where strokes cross, or on one stroke'],
+      ['I', 'strokes in the ink of the sheet, or in the other: white across a black area'],
       ['Esc', 'take the last pick back, then put the tool down'],
     ],
   },

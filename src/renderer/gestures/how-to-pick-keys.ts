@@ -16,6 +16,9 @@ export function turnHowToPick(key: string): boolean {
     case 'x':
       useHowToPick.setState(({ crossings }) => ({ crossings: !crossings }))
       return true
+    case 'i':
+      useHowToPick.setState(({ otherInk }) => ({ otherInk: !otherInk }))
+      return true
     case 'e':
       useHowToPick.setState(({ straight, round }) => ({
         straight: after(STRAIGHT, straight),

@@ -14,6 +14,8 @@ interface LensWords {
   note: string
 }
 
+const BACK_TO_INK = 'I goes back to the ink of the sheet'
+
 /**
  * @param quality of a pick by hand here
  * @param snapped what the old mark is called that would be taken
@@ -38,7 +40,12 @@ export function lensWords(
     case 'looking':
       return { sure: hand, note: coarse !== '' ? coarse : 'Looking for the stroke…' }
     case 'none':
-      return { sure: hand, note: inWords(underPointer.because) }
+      return {
+        sure: hand,
+        note: how.otherInk
+          ? `${inWords(underPointer.because)} ${BACK_TO_INK}.`
+          : inWords(underPointer.because),
+      }
     case 'found': {
       const { found, at } = underPointer
       const across = acrossStroke(markOnStroke(found, [at], quality.sigma))
@@ -46,7 +53,7 @@ export function lensWords(
       if (found.kind === 'crossing') {
         return {
           sure: `crossing, σ ${pixelsInWords(across)}`,
-          note: `${width} · X takes one stroke · Shift by hand`,
+          note: `${width} · ${how.otherInk ? BACK_TO_INK : 'X takes one stroke'} · Shift by hand`,
         }
       }
       const part =
@@ -55,7 +62,7 @@ export function lensWords(
           : 'stroke'
       return {
         sure: `${part}, σ ${pixelsInWords(across)} across`,
-        note: `${width} · E takes another edge · Shift by hand`,
+        note: `${width} · ${how.otherInk ? BACK_TO_INK : 'E takes another edge'} · Shift by hand`,
       }
     }
   }

@@ -12,6 +12,8 @@ export interface HowToPick {
   round: RoundSide
   /** Whether a point is taken where strokes cross, where they do within reach. */
   crossings: boolean
+  /** Whether strokes of the other ink than the sheet's are meant: white ones across a black area, dark ones on a blueprint. */
+  otherInk: boolean
 }
 
 export const useHowToPick = create<HowToPick>(() => ({
@@ -19,4 +21,5 @@ export const useHowToPick = create<HowToPick>(() => ({
   straight: 'centre',
   round: 'centre',
   crossings: true,
+  otherInk: false,
 }))

@@ -143,7 +143,7 @@ export class SheetPainter {
     cancelAnimationFrame(this.#frame)
     clearTimeout(this.#resting)
     for (const end of this.#endings) end()
-    const parts = ['overview', 'darkness', 'ground', 'sight', 'ring']
+    const parts = ['overview', 'darkness', 'ink', 'ground', 'sight', 'ring']
     pictureLoader.wantAll(parts.map((who) => [who, RANK.sight, 'image', []] as const))
     this.#scan.clear()
   }
@@ -226,6 +226,7 @@ export class SheetPainter {
     const ring = around.filter((one) => !this.#shown.has(one))
     pictureLoader.wantAll([
       ['darkness', RANK.sight, 'dark', [overview]],
+      ['ink', RANK.sight, 'ink', [overview]],
       ['overview', RANK.sight, 'image', [overview]],
       ['ground', RANK.sight, 'image', ground],
       ['sight', RANK.sight, 'image', tiles],

@@ -104,7 +104,7 @@ const KEYS_LOOKING =
 const KEYS_PICKING =
   'Control with arrow keys moves the cross, with Shift further. P or Enter picks the stroke there, with Shift by hand; ' +
   'Enter ends a path. H changes between strokes and by hand, E the part of the stroke, X between crossing and single ' +
-  'stroke. Arrow keys then move the pick by a tenth of a pixel, with Shift by one. Escape gives up the last pick, then ' +
+  'stroke, I between the ink of the sheet and the other. Arrow keys then move the pick by a tenth of a pixel, with Shift by one. Escape gives up the last pick, then ' +
   'the tool.'
 
 function useSizeOf(box: React.RefObject<HTMLDivElement | null>): BoxSize {

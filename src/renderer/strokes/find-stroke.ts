@@ -11,6 +11,7 @@ import {
 import type { StrokeReading } from '../../core/job/model/types.ts'
 import { reason, type WindowReason } from '../words/window-words.ts'
 import { sideOf, type Way, way } from './edge-sides.ts'
+import { otherInk } from './ink-wanted.ts'
 import type { NotFound } from './messages.ts'
 import type { SearchWish } from './search-wish.ts'
 
@@ -23,24 +24,31 @@ export function findStroke(
   rough: readonly Pixel[],
   wish: SearchWish,
 ): FoundStroke | NotFound {
+  const found = findOfInk(window, rough, wish)
+  if (found.kind !== 'none' || wish.ink === undefined) return found
+  const other = findOfInk(window, rough, { ...wish, ink: otherInk(wish.ink) })
+  return other.kind === 'none' ? found : none(reason('search.other-ink'))
+}
+
+function findOfInk(window: GreyWindow, rough: readonly Pixel[], wish: SearchWish): FoundStroke | NotFound {
   const [a, b, c] = rough
-  const { reach } = wish
+  const { reach, ink } = wish
   if (a === undefined) return none(reason('search.nothing-pointed-at'))
   switch (wish.as) {
     case 'point':
       return atPoint(window, a, wish)
     case 'crossing':
-      return findCrossing(window, a, { reach })
+      return findCrossing(window, a, { reach, ink })
     case 'line': {
       if (b === undefined) return none(reason('search.line-wants-two-picks'))
       const reading = readingAlong(wish.reading, way(b[0] - a[0], b[1] - a[1]))
-      return findLine(window, a, b, { reach, reading })
+      return findLine(window, a, b, { reach, reading, ink })
     }
     case 'circle':
     case 'arc': {
       if (b === undefined || c === undefined) return none(reason('search.circle-wants-three-picks'))
       const reading = roundReading(wish.reading)
-      const look = (whole: boolean) => findCircle(window, [a, b, c], { reach, reading, whole })
+      const look = (whole: boolean) => findCircle(window, [a, b, c], { reach, reading, ink, whole })
       const first = look(wish.as === 'circle')
       return first.kind === 'none' && wish.either ? look(wish.as !== 'circle') : first
     }
@@ -53,15 +61,16 @@ const none = (because: WindowReason): NotFound => ({ kind: 'none', because })
 function atPoint(
   window: GreyWindow,
   rough: Pixel,
-  { reach, reading, either }: SearchWish,
+  { reach, reading, either, ink }: SearchWish,
 ): FoundStroke | NoStroke {
   const middle = reading === 'centre' || (typeof reading === 'object' && reading.straight === 'centre')
   if (either && middle) {
-    const crossing = findCrossing(window, rough, { reach })
+    const crossing = findCrossing(window, rough, { reach, ink })
     if (crossing.kind === 'crossing') return crossing
   }
   return findPoint(window, rough, {
     reach,
+    ink,
     reading: (direction) => readingAlong(reading, way(Math.cos(direction), Math.sin(direction))),
   })
 }

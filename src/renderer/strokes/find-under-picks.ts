@@ -9,6 +9,7 @@ import { useHowToPick } from '../picking/how-to-pick.ts'
 import { type NewFeature, readyForStroke, withStroke } from '../picking/picks.ts'
 import type { StrokeState } from '../picking/stroke-state.ts'
 import { reason } from '../words/window-words.ts'
+import { wantedOn } from './ink-of-sheet.ts'
 import type { NotFound } from './messages.ts'
 import { strokeReach } from './reach.ts'
 import { searchScan } from './search-scan.ts'
@@ -36,8 +37,10 @@ function wishOf(feature: NewFeature): SearchWish | null {
   const { tool } = picks
   const before: FoundOn | undefined =
     tool.kind === 'repeat' ? opened?.job.marks.find(({ id }) => id === tool.mark)?.stroke : undefined
-  if (before !== undefined) return wishAgain(before, reach)
-  return wishFor(feature.need, useHowToPick.getState(), here.camera, reach)
+  const how = useHowToPick.getState()
+  const wish =
+    before === undefined ? wishFor(feature.need, how, here.camera, reach) : wishAgain(before, reach)
+  return wish && { ...wish, ...wantedOn(pictures[here.sheet], how) }
 }
 
 /** Looks for the stroke under the newest picks, where they are complete and not by hand, and takes it when it comes. */

@@ -1,3 +1,4 @@
+import type { Ink } from '../../core/imaging/index.ts'
 import type { MarkNeed } from '../../core/job/model/mark-needs.ts'
 import type { FoundOn, Mark, StrokeReading } from '../../core/job/model/types.ts'
 import type { Camera } from '../camera/camera.ts'
@@ -13,6 +14,8 @@ export interface SearchWish {
   reading: StrokeReading | { straight: StraightSide; round: RoundSide; from: SeenFrom }
   /** Whether a point is taken where strokes cross within reach, and a circle as an arc where it is not whole. */
   either: boolean
+  /** Whether dark or light strokes are meant; left out where nothing says which are ink. */
+  ink?: Ink
 }
 
 const AS: Partial<Record<MarkNeed, FoundOn['as']>> = { point: 'point', line: 'line', circle: 'circle' }

@@ -5,6 +5,7 @@ import { useHowToPick } from '../picking/how-to-pick.ts'
 import { wanted } from '../picking/picks.ts'
 import { pointer } from '../picking/pointer-store.ts'
 import { isByHand } from './by-hand.ts'
+import { wantedOn } from './ink-of-sheet.ts'
 import { strokeReach } from './reach.ts'
 import { glanceAtScan } from './search-scan.ts'
 import { glanceFor, wishAgain } from './search-wish.ts'
@@ -34,10 +35,11 @@ async function look(isNow: () => boolean): Promise<void> {
     return
   }
   const mark = tool.kind === 'repeat' ? opened?.job.marks.find(({ id }) => id === tool.mark) : undefined
+  const how = useHowToPick.getState()
   const wish =
     mark?.stroke !== undefined && mark.kind === 'point'
       ? wishAgain(mark.stroke, reach)
-      : glanceFor(need, useHowToPick.getState(), here.camera, reach)
+      : glanceFor(need, how, here.camera, reach)
   if (wish === null) {
     tell({ state: 'hand' })
     return
@@ -45,7 +47,7 @@ async function look(isNow: () => boolean): Promise<void> {
   const before = underPointer.getState().now
   if (before.state === 'hand' || before.state === 'far' || before.state === 'complete')
     tell({ state: 'looking' })
-  const found = await glanceAtScan(pixel, wish, shown)
+  const found = await glanceAtScan(pixel, { ...wish, ...wantedOn(shown, how) }, shown)
   if (found === null || !isNow()) return
   if (found.kind === 'none') tell({ state: 'none', at: pixel, because: found.because })
   else tell({ state: 'found', at: pixel, found })

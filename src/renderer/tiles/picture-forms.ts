@@ -1,3 +1,4 @@
+import { type Ink, settledInk } from '../../core/imaging/index.ts'
 import type { FormMakers } from './kept-pictures.ts'
 import { isMostlyDark, luminance } from './luminance.ts'
 
@@ -18,6 +19,8 @@ export interface PictureForms {
   grey: GreyTile
   /** Whether it is light on dark. */
   dark: boolean
+  /** Whether its strokes are dark or light; null where it does not show that. */
+  ink: Ink | null
 }
 
 const RGBA = 4
@@ -45,6 +48,10 @@ export const PICTURE_FORMS: FormMakers<PictureForms> = {
   },
   dark: {
     make: async (bytes) => isMostlyDark((await drawn(bytes, () => [SAMPLES, SAMPLES])).data),
+    bytes: () => 0,
+  },
+  ink: {
+    make: async (bytes) => settledInk(await drawn(bytes, ({ width, height }) => [width, height])),
     bytes: () => 0,
   },
 }

@@ -5,12 +5,13 @@ import { lensWords } from '../../../src/renderer/lens/lens-words.ts'
 import type { UnderPointer } from '../../../src/renderer/strokes/under-pointer.ts'
 import { reason } from '../../../src/renderer/words/window-words.ts'
 
-const words = (under: UnderPointer, coarse = '') =>
+const words = (under: UnderPointer, coarse = '', otherInk = false) =>
   lensWords(under, { how: 'hand', sigma: 1.5 }, coarse, {
     byHand: false,
     straight: 'centre',
     round: 'centre',
     crossings: true,
+    otherInk,
   })
 
 describe('what the lens says where a pick would be by hand', () => {
@@ -25,6 +26,13 @@ describe('what the lens says where a pick would be by hand', () => {
     ],
   ])('is why there is no stroke, be that a reason of core or of the window', (because, note) => {
     expect(words({ state: 'none', at: pixel(3, 4), because })).toEqual({ sure: 'by hand, σ 1.5 px', note })
+  })
+
+  it('is also how to come back from the other ink to that of the sheet', () => {
+    const because = coreReason('stroke.none-within', { reach: 8 })
+    expect(words({ state: 'none', at: pixel(3, 4), because }, '', true).note).toBe(
+      'No stroke was seen within 8 px. Pick by hand, or go nearer. I goes back to the ink of the sheet.',
+    )
   })
 
   it('is to go closer from too far off, unless the picture is not the scan as it is', () => {

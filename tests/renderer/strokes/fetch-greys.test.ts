@@ -17,6 +17,7 @@ function pictures(limit: number) {
     image: unwanted(),
     bitmap: unwanted(),
     dark: unwanted(),
+    ink: unwanted(),
     grey: {
       make: async (bytes) => ({ width: 1, height: 1, data: Uint8Array.of(Number(await bytes.text())) }),
       bytes: () => 9,

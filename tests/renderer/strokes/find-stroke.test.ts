@@ -126,3 +126,31 @@ describe('a point', () => {
     expect(found.kind === 'none' && inWords(found.because)).toMatch(/^[A-Z].*\.$/)
   })
 })
+
+describe('a stroke in the other ink', () => {
+  /** Black but for a white stroke across it, 4 px wide. */
+  const area = scan(
+    (x, y) => (1 - band(y - 280.4, 4)) * (Math.abs(y - 280) < 50 && Math.abs(x - 380) < 78 ? 1 : 0),
+  )
+  const place = [pixel(381, 282)]
+
+  it('is not taken for one of the sheet, and a sentence says how it is asked for', () => {
+    const found = findStroke(area, place, wish('point', { ink: 'dark' }))
+    expect(found).toMatchObject({ kind: 'none', because: { code: 'search.other-ink' } })
+  })
+
+  it('is found where it is asked for', () => {
+    const found = findStroke(area, place, wish('point', { ink: 'light' }))
+    expect(found).toMatchObject({ kind: 'point', shape: { dark: false } })
+    if (found.kind === 'point') expect(found.pixel[1]).toBeCloseTo(280.4, 1)
+  })
+
+  it('is not what lies between two strokes, whatever is asked for', () => {
+    const pair = scan(level(270.3, 3), level(295.3, 3))
+    for (const ink of ['dark', 'light'] as const) {
+      const found = findStroke(pair, [pixel(380, 283)], wish('point', { ink, reach: 6 }))
+      expect(found.kind).toBe('none')
+      if (found.kind === 'none') expect(found.because.code).toMatch(/^stroke\./)
+    }
+  })
+})

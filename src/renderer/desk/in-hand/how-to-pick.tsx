@@ -4,6 +4,7 @@ import { Switch } from '../../parts/switch.tsx'
 import { type RoundSide, type StraightSide, useHowToPick } from '../../picking/how-to-pick.ts'
 import { needsOf } from '../../picking/picks.ts'
 import { isCornerToCorner } from '../../picking/tool.ts'
+import { OtherInk } from './other-ink.tsx'
 
 const STRAIGHT: readonly { id: StraightSide; label: string }[] = [
   { id: 'centre', label: 'Centre' },
@@ -57,6 +58,7 @@ export function HowToPick() {
           note="A point is taken where two strokes meet near it; else on the one stroke. Edges have no crossing."
         />
       )}
+      <OtherInk disabled={byHand} />
       <Switch
         label="By hand"
         on={byHand}
