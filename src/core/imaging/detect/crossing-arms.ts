@@ -1,6 +1,6 @@
 import { type Pixel, pixel } from '../../geometry/frames.ts'
 import type { NoStrokeReason, ProfileReason } from '../../words/strokes.ts'
-import type { AcceptedStroke } from '../accept/acceptance.ts'
+import type { AcceptedStroke, Demands } from '../accept/acceptance.ts'
 import { reachAcross } from '../filter/bar-grid.ts'
 import { OrientedFilter } from '../filter/oriented-filter.ts'
 import { parallelRidges, type Ridge } from '../filter/ridge-score.ts'
@@ -9,16 +9,26 @@ import { piecesFor } from '../strip/strip.ts'
 import { isReason, type SearchContext } from './detector.ts'
 import { alongMiddle, settleStraight, straightSearch } from './straight-stroke.ts'
 
-/** Arms are looked for from this far to this far from the place, pixels. */
-const ARM_FROM = 7
-export const ARM_TO = 39
+/** How far arms go that are looked for, pixels. */
+export interface ArmScale {
+  /** From this far to this far from the place: from below 0 they go through it. */
+  from: number
+  to: number
+  piece: number
+  widest: number
+  /** Length that must show a stroke, and share of its pieces. */
+  demands: Demands
+}
+
+/** Long ones first, of any meeting; then short ones that go through: centre lines that hardly leave a small hole. */
+export const ARM_SCALES: readonly ArmScale[] = [
+  { from: 7, to: 39, piece: 4, widest: 19, demands: { share: 0.3, length: 12 } },
+  { from: -20, to: 20, piece: 2.5, widest: 6, demands: { share: 0.3, length: 8 } },
+  { from: -12, to: 12, piece: 2, widest: 4, demands: { share: 0.3, length: 7 } },
+]
 const ARMS = 48
-export const PIECE = 4
-const WIDEST_ARM = 19
 const STRONG = 5.5
 const MOST_ARMS = 7
-/** Length that must show a stroke, pixels, and share of its pieces. */
-const DEMANDS = { share: 0.3, length: 12 }
 
 /** A straight stroke, or half of one, near the place: a line, and from where to where it was seen along it. */
 export interface Arm {
@@ -31,6 +41,7 @@ export interface Arm {
   width: number
   contrast: number
   strength: number
+  scale: ArmScale
 }
 
 interface SeenArm {
@@ -42,31 +53,37 @@ interface SeenArm {
 export const unit = (direction: number): Pixel => pixel(Math.cos(direction), Math.sin(direction))
 
 /** Straight ways that start near a place and look like strokes, each settled by a fit. */
-export function armsAt(context: SearchContext, at: Pixel): Arm[] {
+export function armsAt(context: SearchContext, at: Pixel, scale: ArmScale): Arm[] {
   const apart: SeenArm[] = []
-  for (const arm of seenArms(context, at).sort((a, b) => b.ridge.strength - a.ridge.strength)) {
+  for (const arm of seenArms(context, at, scale).sort((a, b) => b.ridge.strength - a.ridge.strength)) {
     if (apart.length >= MOST_ARMS) break
     if (apart.every((a) => areApart(a, arm))) apart.push(arm)
   }
   const strongest = Math.abs(apart[0]?.ridge.contrast ?? 0)
   return apart
     .filter((a) => Math.abs(a.ridge.contrast) > 0.25 * strongest)
-    .flatMap((a) => settledArm(context, at, a) ?? [])
+    .flatMap((a) => settledArm(context, at, a, scale) ?? [])
 }
 
-function seenArms({ grey, noise, reach, ink }: SearchContext, at: Pixel): SeenArm[] {
-  const length = ARM_TO - ARM_FROM
+function seenArms(
+  { grey, noise, reach, ink }: SearchContext,
+  at: Pixel,
+  { from, to, piece, widest }: ArmScale,
+): SeenArm[] {
+  const length = to - from
+  const count = Math.round(length / piece)
   const most = Math.ceil(reach + 4)
   const strengths = new Float64Array(2 * most + 1)
   const filter = new OrientedFilter(grey, {
-    from: ARM_FROM,
-    count: length / PIECE,
-    size: PIECE,
-    half: reachAcross(reach, WIDEST_ARM),
+    from,
+    count,
+    size: length / count,
+    half: reachAcross(reach, widest),
     mostOf: () => most,
-    widest: WIDEST_ARM,
+    widest,
   })
-  return Array.from({ length: ARMS }, (_, i) => (2 * Math.PI * i) / ARMS).flatMap((direction) => {
+  const ways = from < 0 ? ARMS / 2 : ARMS
+  return Array.from({ length: ways }, (_, i) => (2 * Math.PI * i) / ARMS).flatMap((direction) => {
     const grid = filter.along(at, direction)
     return parallelRidges({ grid, length, noise, ink }, most, strengths).flatMap((ridge) =>
       ridge !== null && ridge.strength > STRONG ? [{ direction, offset: ridge.steer[0] ?? 0, ridge }] : [],
@@ -80,11 +97,17 @@ function areApart(a: SeenArm, b: SeenArm): boolean {
 }
 
 /** An arm with its place and direction settled by a fit; null when it does not settle. */
-function settledArm(context: SearchContext, at: Pixel, { direction, offset, ridge }: SeenArm): Arm | null {
+function settledArm(
+  context: SearchContext,
+  at: Pixel,
+  { direction, offset, ridge }: SeenArm,
+  scale: ArmScale,
+): Arm | null {
   const [dx, dy] = unit(direction)
   const place = (along: number): Pixel =>
     pixel(at[0] + along * dx - offset * dy, at[1] + along * dy + offset * dx)
-  const settled = settleAlong(context, [place(ARM_FROM), place(ARM_TO)], ridge)
+  const { from, to } = scale
+  const settled = settleAlong(context, [place(from), place(to)], ridge, scale)
   if (isReason(settled)) return null
   const { strip, fit } = settled.traced
   const [shiftStart = 0, shiftEnd = 0] = fit.parameters
@@ -95,7 +118,7 @@ function settledArm(context: SearchContext, at: Pixel, { direction, offset, ridg
   const along = (at[0] - start[0]) * ux + (at[1] - start[1]) * uy
   const foot: Pixel = pixel(start[0] + along * ux, start[1] + along * uy)
   const { width, contrast } = fit
-  return { foot, direction: turned, from: ARM_FROM, to: ARM_TO, width, contrast, strength: ridge.strength }
+  return { foot, direction: turned, from, to, width, contrast, strength: ridge.strength, scale }
 }
 
 /** Traces the straight stroke that runs from near one place to near another and looks like this. */
@@ -103,14 +126,15 @@ export function settleAlong(
   context: SearchContext,
   [from, to]: readonly [Pixel, Pixel],
   { width, contrast }: Pick<Ridge, 'width' | 'contrast'>,
+  { piece, demands }: ArmScale,
   barred: readonly (ProfileReason | undefined)[] = [],
 ): AcceptedStroke | NoStrokeReason {
   const curve = straightCurve(from, to)
   const search = straightSearch(context, curve, {
-    count: piecesFor(curve.length, PIECE),
+    count: piecesFor(curve.length, piece),
     half: reachAcross(3, Math.min(1.5 * width + 2, 40)),
     widest: 1.5 * width + 1,
-    demands: DEMANDS,
+    demands,
     barred,
   })
   return settleStraight(search, alongMiddle(width, contrast))

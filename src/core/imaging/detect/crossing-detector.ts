@@ -3,13 +3,15 @@ import { reason } from '../../words/core-words.ts'
 import type { NoStrokeReason } from '../../words/strokes.ts'
 import type { AcceptedStroke } from '../accept/acceptance.ts'
 import { piecesFor } from '../strip/strip.ts'
-import { ARM_TO, type Arm, armsAt, PIECE, settleAlong, unit } from './crossing-arms.ts'
+import { ARM_SCALES, type Arm, type ArmScale, armsAt, settleAlong, unit } from './crossing-arms.ts'
 import { detect, isReason, type SearchContext } from './detector.ts'
 import { joinArms } from './join-arms.ts'
 
 /** Strokes nearer in direction than this do not fix where they cross, radians. */
 const LEAST_ANGLE = 0.2
 const MOST_PAIRS = 3
+/** No more of an arm than this share of what is looked at is left out beside the other stroke. */
+const MOST_BESIDE = 25 / 39
 
 /** Two arms or strokes that cross, and where. */
 interface CrossingPair {
@@ -25,7 +27,9 @@ export function detectCrossing(
   at: Pixel,
 ): [AcceptedStroke, AcceptedStroke] | NoStrokeReason {
   return detect<CrossingPair, [AcceptedStroke, AcceptedStroke], [AcceptedStroke, AcceptedStroke]>({
-    propose: () => nearestPairs(joinArms(armsAt(context, at)), at, context.reach),
+    *propose() {
+      for (const scale of ARM_SCALES) yield* nearestPairs(armsOf(context, at, scale), at, context.reach)
+    },
     refine({ strokes: [a, b], crossing }) {
       const first = traceBeside(context, a, b, crossing)
       const second = traceBeside(context, b, a, crossing)
@@ -35,6 +39,11 @@ export function detectCrossing(
     accept: (both) => both,
     nothing: reason('stroke.no-crossing-within', { reach: context.reach }),
   })
+}
+
+function armsOf(context: SearchContext, at: Pixel, scale: ArmScale): Arm[] {
+  const arms = armsAt(context, at, scale)
+  return scale.from < 0 ? arms : joinArms(arms)
 }
 
 function nearestPairs(arms: readonly Arm[], at: Pixel, reach: number): CrossingPair[] {
@@ -73,15 +82,17 @@ function traceBeside(
   const [from, to] = [place(flip ? stroke.to : stroke.from), place(flip ? stroke.from : stroke.to)]
   const angle = Math.abs(Math.sin(stroke.direction - other.direction))
   const lean = Math.abs(Math.cos(stroke.direction - other.direction)) / angle
-  const within = Math.min((other.width / 2 + 2) / angle + (stroke.width / 2 + 6) * lean, ARM_TO - 14)
+  const { scale } = stroke
+  const most = MOST_BESIDE * scale.to
+  const within = Math.min((other.width / 2 + 2) / angle + (stroke.width / 2 + 6) * lean, most)
   const length = Math.hypot(to[0] - from[0], to[1] - from[1])
   const at =
     ((crossing[0] - from[0]) * (to[0] - from[0]) + (crossing[1] - from[1]) * (to[1] - from[1])) / length
-  const count = piecesFor(length, PIECE)
+  const count = piecesFor(length, scale.piece)
   const size = length / count
   const barred = Array.from({ length: count }, (_, k) => {
     const near = Math.abs((k + 0.5) * size - at) < within + size / 2
     return near ? reason('profile.other-stroke') : undefined
   })
-  return settleAlong(context, [from, to], stroke, barred)
+  return settleAlong(context, [from, to], stroke, scale, barred)
 }
