@@ -28,7 +28,12 @@ const BLURS: readonly [number, number] = [0.12, 8]
  * The least blur that a scan of one bit is fitted with, which has none left: a soft edge is the mean of the pixels on both
  * sides of it, along which the rounding evens out; a sharp one hangs on the few pixels that it passes through.
  */
-const ROUNDED_BLUR = 0.5
+export const ROUNDED_BLUR = 0.5
+/** A stroke of one bit is a pixel wide at least: where it comes out narrower than this, pixels, it has sharper edges than that. */
+const TOO_NARROW = 0.95
+const FIRST_SHARP = 0.3
+/** Grey values from white to black. */
+const WHOLE_SCALE = 255
 const WIDTHS: readonly [number, number] = [0.4, 70]
 
 /** An edge softer than this is none, pixels: no use in going on. */
@@ -49,13 +54,43 @@ const SETTLED = 1e-3
  */
 export function fitStrip(
   strip: Strip,
-  start: { parameters: ArrayLike<number>; width: number; blur: number },
+  start: StartOfFit,
   kept: readonly boolean[],
   shapeFixed = false,
 ): StripFit | null {
+  if (!hasTwoValues(strip.value)) return settle(strip, start, kept, shapeFixed, BLURS)
+  const rounded = settle(strip, start, kept, shapeFixed, [ROUNDED_BLUR, BLURS[1]])
+  if (rounded === null || rounded.width > TOO_NARROW) return rounded
+  return settleSharp(strip, rounded, kept) ?? rounded
+}
+
+/**
+ * A stroke of one bit that is so level that its edges lie on those of pixels: its pixels tell how much ink there is across it,
+ * and as that is black on white, how wide it is.
+ */
+function settleSharp(strip: Strip, near: StripFit, kept: readonly boolean[]): StripFit | null {
+  const sharp = settle(strip, { ...near, blur: FIRST_SHARP }, kept, false, BLURS)
+  if (sharp === null) return null
+  const width = (Math.abs(sharp.contrast) * sharp.width) / WHOLE_SCALE
+  return settle(strip, { parameters: sharp.parameters, width, blur: BLURS[0] }, kept, true, BLURS)
+}
+
+interface StartOfFit {
+  parameters: ArrayLike<number>
+  width: number
+  blur: number
+}
+
+/** @param blurs the least and the most that may come of it, pixels */
+function settle(
+  strip: Strip,
+  start: StartOfFit,
+  kept: readonly boolean[],
+  shapeFixed: boolean,
+  blurs: readonly [number, number],
+): StripFit | null {
   const n = strip.curve.parameters
   const m = n + 2
-  const blurs = hasTwoValues(strip.value) ? ([ROUNDED_BLUR, BLURS[1]] as const) : BLURS
   let at = { parameters: Float64Array.from(start.parameters), width: start.width, blur: start.blur }
   const equations = new PieceEquations()
   let now = assemble(strip, at, kept, equations)

@@ -17,6 +17,8 @@ export interface Look {
   /** Blur of the noise, pixels; 0 for white noise. */
   grain: number
   finish: 'grey' | 'jpeg' | 'one bit'
+  /** Where between ground and ink one bit is cut; half way unless said otherwise. */
+  cut?: number
 }
 
 /** Dark ink of middling width on even paper, a little blurred, without noise: for tests of one part by itself. */

@@ -36,6 +36,7 @@ export async function scanOf(drawing: Drawing, look: Look, random: RandomStream)
   const clean = cleanPicture(drawing, look)
   const window = rounded(noisy(clean, look.noise, random, look.grain))
   if (look.finish === 'jpeg') return { clean, window: await throughJpeg(window) }
-  if (look.finish === 'one bit') return { clean, window: oneBit(window, look.ground + inkOf(look) / 2) }
+  if (look.finish === 'one bit')
+    return { clean, window: oneBit(window, look.ground + (look.cut ?? 0.5) * inkOf(look)) }
   return { clean, window }
 }
