@@ -42,9 +42,10 @@ export function lensWords(
     case 'none':
       return {
         sure: hand,
-        note: how.otherInk
-          ? `${inWords(underPointer.because)} ${BACK_TO_INK}.`
-          : inWords(underPointer.because),
+        note:
+          how.otherInk && underPointer.because.code !== 'search.other-ink'
+            ? `${inWords(underPointer.because)} ${BACK_TO_INK}.`
+            : inWords(underPointer.because),
       }
     case 'found': {
       const { found, at } = underPointer
