@@ -40,6 +40,16 @@ function runWords(degrees: number): string {
   return `at about ${degrees}° to the sheet's horizontal edge`
 }
 
+/** What else speaks of a scale that nothing checks, and what to do. */
+function oneMore(coarse: string): string {
+  const add = 'one more known size would'
+  if (coarse === 'agrees')
+    return `A misread figure would not show unless it is out by a tenth, by the drawn scale and the scan's dpi; ${add}.`
+  return coarse === 'contradicts'
+    ? `The drawn scale and the scan's dpi contradict it: read the figures again, inches taken for millimetres?`
+    : `A misread figure would not show: ${add}.`
+}
+
 /** Known sizes that close on themselves, with lengths as they are written. */
 type Closes = Readonly<{
   by: readonly Suspect[]
@@ -88,6 +98,13 @@ export const CALIBRATION_WORDS = {
     `${capital(nameOf(p.reference, say, 'known size'))} does not fit the others: misread figure, or not to scale? It is left out of the calibration, and the uncertainty of the scale is enlarged ${p.enlarged.toFixed(1)} times, because the rest do not quite agree either (${probable(p.p)}).`,
   'misfit.enlarged': (p: { suspects: readonly Suspect[]; enlarged: number; p: number }, say: Say) =>
     `The known sizes do not agree within their uncertainties (${probable(p.p)}), so the uncertainty of the scale is enlarged ${p.enlarged.toFixed(1)} times.${p.suspects.length === 0 ? '' : ` Look first at ${namesOf(p.suspects, say)}: misread figure, or not to scale?`}`,
+  // Go on from "nothing checks this scale: "
+  'unchecked.one-size': (p: { coarse: string }) => `it rests on one known size. ${oneMore(p.coarse)}`,
+  'unchecked.figures-alone': (p: { coarse: string }) =>
+    `its known sizes check one another's figures, but not where they are picked and what the sheet is scaled by. ${oneMore(p.coarse)}`,
+  'unchecked.no-more-than-needed': (p: { mapping: string; coarse: string }) =>
+    `it has no more known sizes than ${p.mapping === 'affine' ? 'an' : 'a'} ${p.mapping} mapping takes. ${oneMore(p.coarse)}`,
+
   'closing.same': (p: Closes, say: Say) =>
     p.out === null
       ? `${capital(namesOf(p.by, say))} and ${namesOf(p.given, say)} give one length between the same marks, and say the same, ${p.stated}.`

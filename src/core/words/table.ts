@@ -21,12 +21,16 @@ const listed = (names: readonly string[]): string => {
 
 const MOST_LISTED = 3
 
+/** Whether two scales are apart by what an inch has of millimetres, as near as a scan's dpi tells. */
+const unitsMixed = ({ stated, found }: { stated: number; found: number }): boolean =>
+  Math.abs(Math.abs(Math.log(stated / found)) - Math.log(25.4)) < 0.1
+
 export const TABLE_WORDS = {
   ...STANDING_WORDS,
   'caution.scale-not-known': (p: { view: string; dpi: number }) =>
     `View "${p.view}": neither its drawn scale nor the scan's dpi is known, so the draughting error was reckoned as at ${p.dpi} dpi. State one of the two.`,
   'caution.scale-contradicts-dpi': (p: { view: string; stated: number; found: number }) =>
-    `View "${p.view}": it is said to be drawn to ${p.stated}, but by the scan's dpi it is ${p.found.toPrecision(2)}. Check both: a scale the wrong way up, a reduced copy, or a dpi that is not the scanner's? The larger draughting error was taken.`,
+    `View "${p.view}": it is said to be drawn to ${p.stated}, but by the scan's dpi it is ${p.found.toPrecision(2)}. ${unitsMixed(p) ? 'That is 25.4 times off: check its known sizes for inches taken for millimetres, or the other way round.' : "Check both: a scale the wrong way up, a reduced copy, or a dpi that is not the scanner's?"} The larger draughting error was taken.`,
   'caution.picks-scatter': (p: { mark: string; s: number; sigma: number }, say: Say) =>
     `${capital(say.item('mark', p.mark))}: its picks scatter by ${p.s.toFixed(1)} px, more than their sigma of ${p.sigma} px allows. Pick it again, or state a larger sigma.`,
   'caution.people-differ': (p: { mark: string; people: number; within: number; between: number }, say: Say) =>
@@ -45,6 +49,8 @@ export const TABLE_WORDS = {
   'caution.of-view': (p: { view: string; problem: AnyReason }, say: Say) =>
     `View "${p.view}": ${say(p.problem)}`,
 
+  'view.scale-unchecked': (p: { because: AnyReason }, say: Say) =>
+    `Nothing checks this scale: ${say(p.because)}`,
   'view.not-calibrated': (p: { problem: AnyReason }, say: Say) => `Can't be calibrated: ${say(p.problem)}`,
   'view.other-mapping-suits': (p: { mapping: string; suits: string; gain: number }) =>
     `The ${p.suits} mapping suits these known sizes better than ${p.mapping} (AICc lower by ${p.gain.toFixed(1)}).`,

@@ -27,6 +27,10 @@ export const WHY_WORDS = {
     `${say(p.from)}${p.agreement === null ? '' : say(p.agreement)}.`,
   'why.rests-on-disputed': (p: { names: readonly string[] }) =>
     `It rests on ${many(p.names, ['is', 'are'])} disputed.`,
+  'why.scale-unchecked': (p: { view: string; because: AnyReason }, say: Say) =>
+    `Nothing checks the scale of view "${p.view}": ${say(p.because)}`,
+  'why.gives-back': (p: { id: string; basis: string }, say: Say) =>
+    `Its ${say.item(`${p.basis} evidence`, p.id)} gives back a known size that its view is scaled by: it measures nothing, and that it agrees is no agreement.`,
   'why.too-uncertain': (p: Told) => `The ${p.basis} value ${p.written} is too uncertain to say much.`,
   'why.not-usable': (p: { id: string; basis: string }, say: Say) =>
     `Its ${say.item(`${p.basis} evidence`, p.id)} can't be used.`,

@@ -72,6 +72,6 @@ describe('known sizes that close on themselves', () => {
     const { dof, p, remarks } = viewOf(size('R1', 'A', 'B', '100"'), size('R2', 'B', 'A', '100"'))
     expect(dof).toBe(0)
     expect(p).toBeNull()
-    expect(remarks?.[0]).toBe('R1 and R2 give one length between the same marks, and say the same, 100".')
+    expect(remarks?.[1]).toBe('R1 and R2 give one length between the same marks, and say the same, 100".')
   })
 })

@@ -6,6 +6,7 @@ import { FIRST_ORDER } from '../../uncertainty/first-order.ts'
 import type { Uncertain } from '../../uncertainty/uncertain.ts'
 import { type Decision, decide } from '../adoption/adopt.ts'
 import { evaluateEvidence } from '../evidence/evaluate-evidence.ts'
+import type { UncheckedView } from '../evidence/evaluated-evidence.ts'
 import type { EvaluationContext } from '../evidence/evaluation-context.ts'
 import { foundScatter } from '../evidence/found-scatter.ts'
 import type { Which } from '../evidence/valuation.ts'
@@ -102,20 +103,24 @@ export class DimensionAssessor {
     }
     const evaluated = dimension.evidence.map((e) => evaluateEvidence(e, dimension, context))
     const decision = decide(dimension, evaluated)
-    return { dimension, evaluated, decision, restsOn: disputedBasis(decision, asking) }
+    return { dimension, evaluated, decision, ...basisOf(decision, asking) }
   }
 }
 
-/** The disputed dimensions among those that an adopted formula uses, and those that they rest on in turn. */
-function disputedBasis(decision: Decision, asking: Asking<Things>): readonly string[] {
+/** What an adopted value rests on that a person should know of, with what that rests on in turn. */
+function basisOf(decision: Decision, asking: Asking<Things>): Pick<Assessed, 'restsOn' | 'unchecked'> {
   const names = new Set<string>()
-  for (const { evidence } of decision.from) {
+  const views = new Map<string, UncheckedView>()
+  const add = (one: UncheckedView): unknown => views.has(one.view) || views.set(one.view, one)
+  for (const { evidence, unchecked } of decision.from) {
+    if (unchecked !== undefined) add(unchecked)
     if (evidence.basis !== 'derived') continue
     for (const name of parseFormula(evidence.formula).names) {
       const used = asking.get('dimension', name)
       if (used?.decision.status === 'disputed') names.add(name)
       for (const below of used?.restsOn ?? []) names.add(below)
+      for (const below of used?.unchecked ?? []) add(below)
     }
   }
-  return [...names]
+  return { restsOn: [...names], unchecked: [...views.values()] }
 }

@@ -4,6 +4,13 @@ import type { Uncertain } from '../../uncertainty/uncertain.ts'
 import type { AnyReason } from '../../words/reason.ts'
 import type { WorkOut } from './valuation.ts'
 
+/** A view whose scale nothing checks. */
+export interface UncheckedView {
+  view: string
+  name: string
+  because: AnyReason
+}
+
 /** A piece of evidence, read. Values in mm, mm², radians or a plain number. */
 export interface EvaluatedEvidence {
   evidence: Evidence
@@ -28,6 +35,8 @@ export interface EvaluatedEvidence {
   remarks?: readonly AnyReason[]
   /** Counts by itself: it has a value, is not withdrawn and not doubtful. */
   usable: boolean
+  /** The view that it was scaled in, where nothing checks the scale of it. */
+  unchecked?: UncheckedView
   /** Why it is not used, or what is wrong with it. */
   problem?: AnyReason
 }

@@ -3,10 +3,8 @@ import { expand } from '../../uncertainty/coverage.ts'
 import { reason } from '../../words/core-words.ts'
 import { type EvaluatedEvidence, without } from './evaluated-evidence.ts'
 import type { EvaluationContext } from './evaluation-context.ts'
+import { givesBack } from './gives-back.ts'
 import type { WorkOut } from './valuation.ts'
-
-/** No pick is so sure: below this share of the value only rounding is left. */
-const NOTHING_MEASURED = 1e-10
 
 /**
  * Measures on the sheet, through the calibration of the view.
@@ -25,9 +23,19 @@ export function scaledEvidence(
   const features = evidence.marks.map(featureOf)
   const workOut: WorkOut = (_, { measure }) => measure(calibration, evidence.measure, features)
   const value = workOut('adopted', within)
-  const coverage = expand(value)
-  if (coverage.u <= NOTHING_MEASURED * Math.abs(value.value)) {
+  if (givesBack(calibration, evidence.measure, features, value)) {
     return without(evidence, reason('evidence.gives-back-a-reference', named))
   }
-  return { evidence, adopted: value, compared: value, coverage, workOut, written: '', usable: true }
+  const coverage = expand(value)
+  const evaluated: EvaluatedEvidence = {
+    evidence,
+    adopted: value,
+    compared: value,
+    coverage,
+    workOut,
+    written: '',
+    usable: true,
+  }
+  if (view.unchecked !== undefined) evaluated.unchecked = { ...named, because: view.unchecked }
+  return evaluated
 }

@@ -26,7 +26,7 @@ type RowSetting = Pick<Assessment, 'unit' | 'figuresAs' | 'finest' | 'feetFrom' 
  * @param relations that it stands in
  */
 export function dimensionRow(
-  { dimension, evaluated, decision, restsOn }: Assessed,
+  { dimension, evaluated, decision, restsOn, unchecked }: Assessed,
   by: TableRow['by'],
   { unit, figuresAs, finest, feetFrom, labels }: RowSetting,
   relations: readonly TableRelation[],
@@ -48,9 +48,14 @@ export function dimensionRow(
   const only = from.length === 1 ? from[0] : undefined
   const { u, U, k, dof } = adopted === null ? NO_UNCERTAINTY : coverageOf(adopted, only)
   const telling = tellingOf(dimension.kind, unit, writtenOf)
-  const whyReasons = whyAdopted({ decision, evaluated, restsOn, relations, telling }).map((why) =>
-    nameIn(nameItemsIn(why, dimension.evidence), labels),
-  )
+  const whyReasons = whyAdopted({
+    decision,
+    evaluated,
+    restsOn,
+    unchecked,
+    relations,
+    telling,
+  }).map((why) => nameIn(nameItemsIn(why, dimension.evidence), labels))
   // One literal, not a spread of parts: rows are made by the thousand, and spreading is slow.
   const row: TableRow = {
     name: dimension.name,
@@ -80,6 +85,7 @@ export function dimensionRow(
   const out = relations.filter(({ holds, problemReason }) => !holds && problemReason === undefined)
   if (out.length > 0) row.sumsOut = out.map(({ id }) => id)
   if (restsOn.length > 0) row.restsOn = [...restsOn]
+  if (adopted !== null && unchecked.length > 0) row.unchecked = unchecked.map(({ view }) => view)
   return row
 }
 

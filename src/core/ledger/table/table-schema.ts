@@ -105,6 +105,12 @@ export const tableRowSchema = z.object({
     .array(z.string())
     .optional()
     .describe('Dimensions that a worked-out value rests on and that are disputed.'),
+  unchecked: z
+    .array(z.string())
+    .optional()
+    .describe(
+      'Views that the value rests on and whose scale nothing checks: a misread figure in them would not show.',
+    ),
   evidence: z.array(tableEvidenceSchema),
   budget: z
     .array(z.object({ source: z.string(), share: z.number() }))
@@ -154,6 +160,12 @@ export const tableViewSchema = z.object({
     .object({ stated: z.number().nullable(), found: z.number().nullable() })
     .optional()
     .describe("Drawn size over true size, as the title block states it and as found by the scan's dpi."),
+  unchecked: z
+    .boolean()
+    .optional()
+    .describe(
+      'Whether nothing checks the scale, so that a misread figure would not show; "remarks" says why.',
+    ),
   closings: z
     .array(tableClosingSchema)
     .optional()

@@ -15,7 +15,7 @@ import { closingRow } from './view-closings.ts'
 
 /** The views' part of the table; stretches in `unit` per pixel, tilts over the extent of the references. */
 export function viewRow(
-  { view, sheet, calibration, problem }: CalibratedView,
+  { view, sheet, calibration, problem, unchecked }: CalibratedView,
   { unit, labels }: Pick<Assessment, 'unit' | 'labels'>,
 ): TableView {
   const base = { id: view.id, ...labelled(view), name: view.name, mapping: view.mapping }
@@ -53,7 +53,11 @@ export function viewRow(
       residual: r.residual * factor,
     })),
     ...(closings.length === 0 ? {} : { closings }),
-    ...withRemarks(closings.filter(({ closes }) => closes).map(({ saysReason }) => saysReason)),
+    ...(unchecked === undefined ? {} : { unchecked: true }),
+    ...withRemarks([
+      ...(unchecked === undefined ? [] : [reason('view.scale-unchecked', { because: unchecked })]),
+      ...closings.filter(({ closes }) => closes).map(({ saysReason }) => saysReason),
+    ]),
     ...(problemReason === null ? {} : withProblem(problemReason)),
     ...(suggestion === null
       ? {}

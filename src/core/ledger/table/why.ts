@@ -1,7 +1,7 @@
 import { reason } from '../../words/core-words.ts'
 import type { AnyReason } from '../../words/reason.ts'
 import type { Decision } from '../adoption/adopt.ts'
-import type { EvaluatedEvidence } from '../evidence/evaluated-evidence.ts'
+import type { EvaluatedEvidence, UncheckedView } from '../evidence/evaluated-evidence.ts'
 import { agreementReason } from './agreement-reason.ts'
 import type { TableRelation } from './table.ts'
 import type { Telling } from './telling.ts'
@@ -11,18 +11,27 @@ export interface Grounds {
   decision: Decision
   evaluated: readonly EvaluatedEvidence[]
   restsOn: readonly string[]
+  unchecked: readonly UncheckedView[]
   /** The relations that the dimension stands in. */
   relations: readonly TableRelation[]
   telling: Telling
 }
 
 /** Why the adopted value is what it is and how the rest agrees with it: one reason for each sentence. */
-export function whyAdopted({ decision, evaluated, restsOn, relations, telling }: Grounds): AnyReason[] {
+export function whyAdopted({
+  decision,
+  evaluated,
+  restsOn,
+  unchecked,
+  relations,
+  telling,
+}: Grounds): AnyReason[] {
   if (decision.adopted === null) return decision.open === undefined ? [] : [decision.open]
   const illegible = evaluated.filter((w) => isIllegible(w) && !decision.from.includes(w))
   const agreement = agreementReason(decision, telling, illegible.length > 0)
   const why: AnyReason[] = [reason('why.adopted', { from: fromOf(decision), agreement })]
   if (restsOn.length > 0) why.push(reason('why.rests-on-disputed', { names: restsOn }))
+  for (const { name, because } of unchecked) why.push(reason('why.scale-unchecked', { view: name, because }))
   why.push(
     ...duplicates(decision),
     ...vague(decision, telling),
@@ -59,6 +68,8 @@ function notCounted({ from, status }: Decision, evaluated: readonly EvaluatedEvi
     const { evidence } = w
     if (w.usable || from.includes(w) || evidence.withdrawn !== undefined) return []
     const { id, basis } = evidence
+    if (w.problem?.code === 'evidence.gives-back-a-reference')
+      return [reason('why.gives-back', { id, basis })]
     if (basis !== 'printed') return [reason('why.not-usable', { id, basis })]
     if (w.compared === null) return [reason('why.figure-unread', { id, text: evidence.text })]
     // Where it stands alone, that is said with how the rest agrees.

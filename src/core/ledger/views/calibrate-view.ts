@@ -25,6 +25,7 @@ import { exact, measured, type Uncertain } from '../../uncertainty/uncertain.ts'
 import { nameItemsIn } from '../../words/name-in.ts'
 import type { AnyReason } from '../../words/reason.ts'
 import { draughtingInTrue } from './draughting.ts'
+import { uncheckedScale } from './unchecked-scale.ts'
 
 /** A view of a job with its calibration, or why it has none. */
 export type CalibratedView = {
@@ -32,6 +33,8 @@ export type CalibratedView = {
   sheet: Sheet | undefined
   /** When something had to be assumed. */
   caution?: AnyReason
+  /** Why nothing checks the scale: goes on from "nothing checks this scale: ". */
+  unchecked?: AnyReason
 } & ({ calibration: Calibration; problem?: never } | { calibration: null; problem: AnyReason })
 
 /** What a view is calibrated with: nothing else of the job may come into it. */
@@ -63,7 +66,8 @@ export function calibrateView(view: View, context: ViewContext): CalibratedView 
     )
     if (sizes.length > 0) caution = draughting.caution
     const calibration = calibrate({ ...plain, draughting: draughting.mm }, sizes, view.name)
-    return { view, sheet, calibration, ...cautioned() }
+    const unchecked = uncheckedScale(calibration, draughting.coarse)
+    return { view, sheet, calibration, ...cautioned(), ...(unchecked === undefined ? {} : { unchecked }) }
   } catch (error) {
     if (error instanceof CalibrationError || error instanceof GeometryError) {
       return {

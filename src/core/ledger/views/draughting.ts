@@ -2,6 +2,7 @@ import type { Sheet, Unit, View } from '../../job/model/types.ts'
 import { parseLength } from '../../quantity/parse/parse-length.ts'
 import { reason } from '../../words/core-words.ts'
 import type { AnyReason } from '../../words/reason.ts'
+import type { CoarseCheck } from './unchecked-scale.ts'
 
 /** Plotting accuracy of 0.25 mm at 95 %. Common practice, no source. */
 const DEFAULT_DRAUGHTING_MM = 0.13
@@ -18,6 +19,8 @@ export interface Draughting {
   mm: number
   /** When something had to be assumed or does not fit. */
   caution?: AnyReason
+  /** What the drawn scale and the scan's dpi say of the scale. */
+  coarse: CoarseCheck
 }
 
 /**
@@ -38,16 +41,17 @@ export function draughtingInTrue(
   const dpi = sheet?.scan.dpi
   const byDpi = (paper * mmPerPixel * (dpi ?? ASSUMED_DPI)) / 25.4
   if (view.drawnScale === undefined) {
-    if (dpi !== undefined || paper === 0) return { mm: byDpi }
+    if (dpi !== undefined || paper === 0) return { mm: byDpi, coarse: 'none' }
     const caution = reason('caution.scale-not-known', { view: view.name, dpi: ASSUMED_DPI })
-    return { mm: byDpi, caution }
+    return { mm: byDpi, caution, coarse: 'none' }
   }
   const byScale = paper / view.drawnScale
-  if (dpi === undefined || paper === 0) return { mm: byScale }
+  if (dpi === undefined) return { mm: byScale, coarse: 'none' }
   const found = 25.4 / (dpi * mmPerPixel)
-  if (Math.abs(found / view.drawnScale - 1) <= SHRINKS_AT_MOST) return { mm: byScale }
+  if (Math.abs(found / view.drawnScale - 1) <= SHRINKS_AT_MOST) return { mm: byScale, coarse: 'agrees' }
   return {
     mm: Math.max(byScale, byDpi),
+    coarse: 'contradicts',
     caution: reason('caution.scale-contradicts-dpi', { view: view.name, stated: view.drawnScale, found }),
   }
 }

@@ -54,7 +54,7 @@ export function Fit({ view }: { view: View }) {
               </>
             )}
           </dl>
-          <p>{agreement(row)}</p>
+          {row.unchecked !== true && <p>{agreement(row)}</p>}
           {row.remarks?.map((remark) => (
             <p key={remark}>{remark}</p>
           ))}

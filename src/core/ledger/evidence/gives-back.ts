@@ -1,0 +1,30 @@
+import type { Calibration } from '../../calibration/calibrate.ts'
+import type { Measure } from '../../job/model/types.ts'
+import { element } from '../../linear-algebra/element.ts'
+import type { Feature } from '../../measuring/features/feature-of-mark.ts'
+import { measureFeatures } from '../../measuring/measure-features.ts'
+import { standardUncertainty } from '../../uncertainty/covariance.ts'
+import { exact, type Uncertain } from '../../uncertainty/uncertain.ts'
+
+/** A value that is moved by so small a share of what its own picks are off by was not measured by them. */
+const NOT_MOVED = 0.02
+
+/**
+ * Whether a measure only gives back the figures that scale its view: taken from their own marks, it comes to the same
+ * wherever these were picked, and says no more than the figures do.
+ */
+export function givesBack(
+  calibration: Calibration,
+  measure: Measure,
+  features: readonly Feature[],
+  value: Uncertain,
+): boolean {
+  const known = (feature: Feature): boolean =>
+    calibration.used.some(({ equations }) => equations.some((e) => e.features.includes(feature)))
+  if (!features.every(known)) return false
+  const theta = calibration.theta.map((t) => exact(t.value))
+  const own = measureFeatures({ view: calibration.view, theta }, measure, features)
+  const ownSources = new Set(own.sources)
+  const left = value.sources.map((source, i) => (ownSources.has(source) ? element(value.coefficients, i) : 0))
+  return Math.hypot(...left) <= NOT_MOVED * standardUncertainty(own)
+}
