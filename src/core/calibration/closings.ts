@@ -4,6 +4,7 @@ import { dot } from '../linear-algebra/dot.ts'
 import { element } from '../linear-algebra/element.ts'
 import type { Linearised } from './linearise.ts'
 import type { StatedSize } from './reference.ts'
+import { isLength } from './stretch.ts'
 
 /**
  * Stated sizes that close on themselves: over the same marks one follows from the others, whatever the picks. What they
@@ -56,17 +57,22 @@ export function findClosings(sizes: readonly StatedSize[], state: Linearised): C
   })
 }
 
-/** Length of each equation; of a rectangle's squareness, which is a difference, the longest of its reference. */
+/**
+ * Length of each equation; of a rectangle's squareness, which is a difference, the longest of its reference. What is no
+ * length does not bend.
+ */
 function lengthsOf(sizes: readonly StatedSize[], computed: readonly number[]): number[] {
-  const longest = new Map<string, number>()
-  const equations = sizes.flatMap(({ reference, equations }) => equations.map(() => reference))
-  equations.forEach((reference, i) => {
-    longest.set(reference, Math.max(longest.get(reference) ?? 0, Math.abs(element(computed, i))))
+  let row = 0
+  return sizes.flatMap((size) => {
+    const own = size.equations.map(() => Math.abs(element(computed, row++)))
+    if (!isLength(size)) return own.map(() => Infinity)
+    return size.part === 'squareness' ? own.map(() => longestOf(sizes, computed, size.reference)) : own
   })
-  const squareness = sizes.flatMap(({ part, equations }) => equations.map(() => part === 'squareness'))
-  return equations.map((reference, i) =>
-    squareness[i] ? (longest.get(reference) ?? 0) : Math.abs(element(computed, i)),
-  )
+}
+
+function longestOf(sizes: readonly StatedSize[], computed: readonly number[], of: string): number {
+  const references = sizes.flatMap(({ reference, equations }) => equations.map(() => reference))
+  return Math.max(...computed.filter((_, i) => references[i] === of).map(Math.abs))
 }
 
 function lengthOfSum(factors: readonly number[], rows: readonly Float64Array[]): number {

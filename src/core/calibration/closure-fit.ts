@@ -40,8 +40,9 @@ export function figureShares(
 ): number[] {
   const fit = closureFit(sizes, closings, residuals)
   const rounded = figureRoundings(sizes)
-  const byRounding = rounded.every((u) => u > 0) && closings.every((_, k) => closes(fit, k))
-  return byRounding ? rounded : rounded.map(() => 1)
+  const known = closings.every(({ factors }) => factors.every((f, j) => f === 0 || element(rounded, j) > 0))
+  const byRounding = known && closings.every((_, k) => closes(fit, k))
+  return rounded.map((u) => (byRounding && u > 0 ? u : 1))
 }
 
 /** Compares what each closing misses by with what the rounding of its figures lets it miss. */

@@ -50,7 +50,11 @@ export function linearise(
   equations: readonly Equation[],
   draw?: Draw,
 ): Linearised {
-  const observations = equations.map((e) => observe(view, theta, e.features, e.measure, draw))
+  const observations = equations.map(({ features, measure, ofParameters }) =>
+    ofParameters === undefined
+      ? observe(view, theta, features, measure, draw)
+      : { ...ofParameters(view.mapping, theta), sources: [], contributions: [] },
+  )
   const stated = equations.map((e) => (draw ? realise(e.stated, draw) : e.stated.value))
   const sources = collectSources(equations, observations)
   const column = new Map(sources.map((s, i) => [s, i]))

@@ -5,6 +5,7 @@ import { isChecked, isSuspect, normalisedResiduals } from './data-snooping.ts'
 import { probability, withClosings } from './goodness-of-fit.ts'
 import type { StatedSize } from './reference.ts'
 import { type Solution, solveMapping } from './solve-mapping.ts'
+import { isLength } from './stretch.ts'
 
 /** A reference that alone spoils a calibration. */
 export interface Culprit {
@@ -28,7 +29,9 @@ export function soleCulprit(
 ): Culprit | null {
   // With one redundant size every reference it involves explains the misfit as well as any other.
   if (all.dof + all.closings.length < 2) return null
-  const suspects = new Set(sizes.filter((_, i) => isSuspect(element(w, i))).map((s) => s.reference))
+  const suspects = new Set(
+    sizes.filter((size, i) => isLength(size) && isSuspect(element(w, i))).map((s) => s.reference),
+  )
   const [best, second] = [...suspects]
     .flatMap((reference) => {
       const rest = withoutReference(view, sizes, reference)

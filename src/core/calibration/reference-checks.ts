@@ -4,6 +4,7 @@ import { measureThrough } from '../measuring/propagate-measure.ts'
 import type { Uncertain } from '../uncertainty/uncertain.ts'
 import { isSuspect } from './data-snooping.ts'
 import type { ReferencePart, StatedSize } from './reference.ts'
+import { isLength } from './stretch.ts'
 
 /** How one stated size fits the others. mm. */
 export interface ReferenceCheck {
@@ -22,7 +23,7 @@ export interface ReferenceCheck {
 }
 
 /**
- * Compares every stated size with what the calibration makes of it.
+ * Compares every stated length with what the calibration makes of it.
  * @param w normalised residuals, one for each size
  * @param setAside the reference that was left out
  */
@@ -34,11 +35,12 @@ export function referenceChecks(
   setAside: string | undefined,
 ): ReferenceCheck[] {
   const values = theta.map((t) => t.value)
-  return sizes.map((size, i) => {
+  return sizes.flatMap((size, i): ReferenceCheck[] => {
+    if (!isLength(size)) return []
     const stated = mean(size.equations.map((e) => e.stated.value))
     const fitted = mean(size.equations.map((e) => measureThrough(view, values, e.features, e.measure)))
     const wi = element(w, i)
-    return {
+    const check = {
       id: size.reference,
       ...(size.part === undefined ? {} : { part: size.part }),
       stated,
@@ -48,6 +50,7 @@ export function referenceChecks(
       suspect: isSuspect(wi),
       setAside: size.reference === setAside,
     }
+    return [check]
   })
 }
 

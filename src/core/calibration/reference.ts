@@ -1,5 +1,6 @@
 import type { Measured } from '../geometry/polygon.ts'
 import { element } from '../linear-algebra/element.ts'
+import type { Mapping } from '../mapping/mapping.ts'
 import type { Feature } from '../measuring/features/feature-of-mark.ts'
 import { diameter } from '../measuring/measures/diameter.ts'
 import { distance } from '../measuring/measures/distance.ts'
@@ -15,6 +16,8 @@ export interface Equation {
   measure: TrueMeasure
   /** mm */
   stated: Uncertain
+  /** Where it is no measure of features but of the parameters themselves; then it has its own unit. */
+  ofParameters?: (mapping: Mapping, theta: readonly number[]) => { value: number; byParameter: number[] }
 }
 
 /** A stated size that may be wrong, and the equations that rest on it. */

@@ -5,6 +5,7 @@ import type { Draw } from '../uncertainty/draws.ts'
 import { reason } from '../words/core-words.ts'
 import { CalibrationError } from './calibration-error.ts'
 import type { StatedSize } from './reference.ts'
+import { isLength } from './stretch.ts'
 
 /**
  * One scale for all: the middle one of stated size over size in pixels, so that a single slip does not move it.
@@ -13,7 +14,7 @@ import type { StatedSize } from './reference.ts'
 export function startingScale(view: ViewMapping, sizes: readonly StatedSize[], draw?: Draw): number {
   const inPixels = { ...view, draughting: 0 }
   const ratios: number[] = []
-  for (const { reference, part, equations } of sizes) {
+  for (const { reference, part, equations } of sizes.filter(isLength)) {
     for (const { features, measure, stated } of equations) {
       const pixels = measuredOn(reference, () =>
         measureThrough(inPixels, view.mapping.start(1), features, measure, draw),

@@ -40,6 +40,13 @@ function runWords(degrees: number): string {
   return `at about ${degrees}° to the sheet's horizontal edge`
 }
 
+/** A share of a length as a percentage of two figures. */
+const ofPercent = (share: number): string =>
+  `${share < 0 ? '−' : ''}${Math.abs(100 * share) < 0.005 ? '0' : Math.abs(100 * share).toPrecision(2)} %`
+
+const viewsInWords = (names: readonly string[]): string =>
+  `view${names.length > 1 ? 's' : ''} ${names.map((name) => `"${name}"`).join(' and ')}`
+
 /** What else speaks of a scale that nothing checks, and what to do. */
 function oneMore(coarse: string): string {
   const add = 'one more known size would'
@@ -100,10 +107,29 @@ export const CALIBRATION_WORDS = {
     `The known sizes do not agree within their uncertainties (${probable(p.p)}), so the uncertainty of the scale is enlarged ${p.enlarged.toFixed(1)} times.${p.suspects.length === 0 ? '' : ` Look first at ${namesOf(p.suspects, say)}: misread figure, or not to scale?`}`,
   // Go on from "nothing checks this scale: "
   'unchecked.one-size': (p: { coarse: string }) => `it rests on one known size. ${oneMore(p.coarse)}`,
+  'unchecked.others-tell-otherwise': () =>
+    'its known sizes are no more than it takes, and the other views of its sheet tell otherwise how the paper is stretched: look for a misread figure.',
   'unchecked.figures-alone': (p: { coarse: string }) =>
     `its known sizes check one another's figures, but not where they are picked and what the sheet is scaled by. ${oneMore(p.coarse)}`,
   'unchecked.no-more-than-needed': (p: { mapping: string; coarse: string }) =>
     `it has no more known sizes than ${p.mapping === 'affine' ? 'an' : 'a'} ${p.mapping} mapping takes. ${oneMore(p.coarse)}`,
+
+  'stretch.by-paper': (p: { U: number }) =>
+    `Its known sizes run one way and no other view of the sheet tells how the paper stretched, so ±${ofPercent(p.U)} is allowed for lengths across them: a known size across would tell.`,
+  'stretch.by-views': (p: { views: readonly string[]; own: boolean; stretch: number; U: number }) =>
+    `How much more the sheet is stretched along than across, ${ofPercent(p.stretch)} ± ${ofPercent(p.U)}, is taken from ${viewsInWords(p.views)}${p.own ? ' beside its own known sizes' : ''}.`,
+  'stretch.odd': (
+    p: {
+      view: string
+      others: readonly string[]
+      stretch: number
+      U: number
+      p: number
+      problem: AnyReason | null
+    },
+    say: Say,
+  ) =>
+    `By view "${p.view}" the sheet is stretched ${ofPercent(p.stretch)} ± ${ofPercent(p.U)} more along than across; ${viewsInWords(p.others)} of the same sheet ${p.others.length > 1 ? 'tell' : 'tells'} otherwise (${probable(p.p)}). It keeps its own scales: look for a misread figure in it or in them.${p.problem === null ? '' : ` ${say(p.problem)}`}`,
 
   'closing.same': (p: Closes, say: Say) =>
     p.out === null

@@ -58,6 +58,7 @@ const OF_KIND: Readonly<Record<string, Readonly<Record<string, string>>>> = {
     file: 'scan',
     identifier: 'drawing number',
     orientation: 'how the scan asks to be turned',
+    paper: 'what its paper does',
     sha256: 'checksum of the scan',
     source: 'where it is kept',
     straight: 'direction of its horizontal edge',
@@ -111,6 +112,7 @@ const COUNTS_AS: Readonly<Record<string, string>> = {
   'mark closed': 'no',
   'mark repeats': 'never',
   'sheet draughting': '0.13 mm, taken as usual',
+  'sheet paper': '0.5 %, taken as usual',
   'view grain': '0°',
 }
 

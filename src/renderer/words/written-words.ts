@@ -9,6 +9,7 @@ export const WRITTEN_WORDS = {
   'written.no-label': () => 'Say what this is in a few words, or press Escape.',
   'written.no-count': () => 'How many alike is a whole number from 1 up.',
   'written.no-sigma': () => 'Pixels above nothing, e.g. 1.5.',
+  'written.no-per-cent': () => 'Write it in per cent, as in 0.5 %.',
   'written.no-dpi': (p: { example: number }) => `Dots per inch is a number above nothing, e.g. ${p.example}.`,
   'written.not-kept': () => 'Not kept yet: Enter tries again, Esc leaves it as it was.',
   'written.only-looking': () =>

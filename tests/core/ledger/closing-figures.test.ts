@@ -58,7 +58,7 @@ describe('known sizes that close on themselves', () => {
       size('R3', 'A', 'B', '2540.3 mm'),
     )
     expect(problem).toBeUndefined()
-    expect(remarks?.[0]).toMatch(
+    expect(remarks?.at(-1)).toMatch(
       /^R1 and R2 add up to 100", R3 says .*: that is within the rounding of the figures\.$/,
     )
   })
@@ -72,6 +72,6 @@ describe('known sizes that close on themselves', () => {
     const { dof, p, remarks } = viewOf(size('R1', 'A', 'B', '100"'), size('R2', 'B', 'A', '100"'))
     expect(dof).toBe(0)
     expect(p).toBeNull()
-    expect(remarks?.[1]).toBe('R1 and R2 give one length between the same marks, and say the same, 100".')
+    expect(remarks).toContain('R1 and R2 give one length between the same marks, and say the same, 100".')
   })
 })

@@ -10,6 +10,7 @@ import type { Pixel } from '../../geometry/frames.ts'
 import { GAUGE_STANDARDS } from '../../quantity/gauges.ts'
 import { QUANTITY_KINDS } from '../../quantity/quantity-kind.ts'
 import { type ItemKind, meaningOf, means, type QuantityMeaning } from './meaning.ts'
+import { PER_CENT } from './per-cent.ts'
 import { isScanName } from './scan-name.ts'
 
 const text = (description: string) => z.string().describe(description)
@@ -127,6 +128,13 @@ export const sheetSchema = z.looseObject({
     'length',
     'Standard uncertainty of where a drawn feature lies, on paper; default 0.13 mm.',
   ).optional(),
+  paper: z
+    .string()
+    .regex(PER_CENT, 'must be a share in per cent, such as 0.5 %')
+    .optional()
+    .describe(
+      'Standard uncertainty of how much more the paper shrank or swelled one way than the other, in per cent: 0.5 %; default 0.5 %. 0 % for film or metal, which keep their shape.',
+    ),
 })
 
 const referenceBase = {

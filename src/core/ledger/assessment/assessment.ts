@@ -2,13 +2,15 @@ import { evaluationOrder } from '../../formula/evaluation-order.ts'
 import { FormulaError } from '../../formula/formula-error.ts'
 import { type Labels, labelsOfJob } from '../../job/ids/labels-of-job.ts'
 import { conventionsOf, meanTheSame } from '../../job/model/conventions.ts'
-import type { Dimension, Job, Unit } from '../../job/model/types.ts'
+import type { Dimension, Job, Sheet, Unit } from '../../job/model/types.ts'
 import { finestInUse } from '../../quantity/graduation.ts'
 import { reason } from '../../words/core-words.ts'
 import type { Asking, Consulted } from '../kept/consulted.ts'
 import { Keeping } from '../kept/keeping.ts'
 import { type FiguresAs, type Look, sameLook } from '../units/look.ts'
-import { type CalibratedView, calibrateView, type ViewContext } from '../views/calibrate-view.ts'
+import { type CalibratedView, calibrateView } from '../views/calibrate-view.ts'
+import { type PreparedView, prepareView, type ViewContext } from '../views/prepare-view.ts'
+import { type SheetStretch, sheetStretch } from '../views/sheet-stretch.ts'
 import type { Assessed } from './assessed.ts'
 import { DimensionAssessor } from './dimension-assessor.ts'
 import { featureAsked } from './feature-asked.ts'
@@ -26,6 +28,10 @@ export interface Assessment extends InCommon {
   /** What people call what is in it, by its ids. */
   labels: Labels
   views: ReadonlyMap<string, CalibratedView>
+  /** By the id of the view. */
+  prepared: ReadonlyMap<string, PreparedView>
+  /** By the id of the sheet. */
+  stretches: ReadonlyMap<string, SheetStretch>
   dimensions: ReadonlyMap<string, Assessed>
   /** The finest fraction of an inch that its figures use: 16 for sixteenths; null when they use none. */
   finest: number | null
@@ -34,7 +40,7 @@ export interface Assessment extends InCommon {
   singles: Singles
   places: SourcePlaces
   /** What each of its views and dimensions was worked out from. */
-  consulted: ReadonlyMap<CalibratedView | Assessed, readonly Consulted<Things>[]>
+  consulted: ReadonlyMap<Kept, readonly Consulted<Things>[]>
 }
 
 /**
@@ -53,19 +59,34 @@ export function assess(job: Job, look: Partial<Look> = {}, before?: Assessment):
   const order = inOrder(job, singles)
   const finest = finestInUse([...singles.values()].flatMap(({ figures }) => figures.fractions))
   const feetFrom = leastOf([...singles.values()].flatMap(({ figures }) => figures.inFeet))
+  const prepared = new Map<string, PreparedView>()
+  const stretches = new Map<string, SheetStretch>()
   const views = new Map<string, CalibratedView>()
   const dimensions = new Map<string, Assessed>()
-  const things = thingsOf(job, views, dimensions)
-  const keeping = new Keeping<CalibratedView | Assessed, Things>(things, handed?.consulted)
+  const things = thingsOf(job, { prepared, stretches, views }, dimensions)
+  const keeping = new Keeping<Kept, Things>(things, handed?.consulted)
   for (const view of job.views) {
-    const was = handed?.views.get(view.id)
-    const at = placeOf(places.view, view.id)
+    const was = handed?.prepared.get(view.id)
     const context = (asking: Asking<Things>): ViewContext => ({
       conventions,
       sheet: asking.get('sheet', view.sheet),
       featureOf: (id) => featureAsked(asking.get('mark', id), id, shared),
     })
-    const make = (asking: Asking<Things>): CalibratedView => calibrateView(view, context(asking))
+    const make = (asking: Asking<Things>): PreparedView => prepareView(view, context(asking))
+    const at = placeOf(places.view, view.id)
+    prepared.set(view.id, keeping.orMade(was?.view === view ? was : undefined, at, make))
+  }
+  for (const [id, { sheet, own }] of bySheet(prepared.values())) {
+    const paper = sheet === undefined ? null : shared.paperOf(sheet)
+    stretches.set(id, sheetStretch(own, paper, handed?.stretches.get(id)))
+  }
+  for (const view of job.views) {
+    const was = handed?.views.get(view.id)
+    const make = (asking: Asking<Things>): CalibratedView =>
+      calibrateView(known(asking.get('prepared', view.id), view.id), () =>
+        known(asking.get('stretch', view.sheet), view.sheet),
+      )
+    const at = placeOf(places.view, view.id) + BESIDE
     views.set(view.id, keeping.orMade(was?.view === view ? was : undefined, at, make))
   }
   const assessor = new DimensionAssessor({ conventions, unit, figuresAs, finest, singles, shared })
@@ -78,7 +99,7 @@ export function assess(job: Job, look: Partial<Look> = {}, before?: Assessment):
     dimensions.set(dimension.name, keeping.orMade(was?.dimension === dimension ? was : undefined, at, make))
   }
   const { consulted } = keeping
-  const { features, limits } = shared.settled(consulted.values())
+  const { features, limits, papers } = shared.settled(consulted.values())
   const labels = labelsOfJob(job)
   return {
     job,
@@ -86,6 +107,8 @@ export function assess(job: Job, look: Partial<Look> = {}, before?: Assessment):
     figuresAs,
     labels,
     views,
+    prepared,
+    stretches,
     dimensions,
     finest,
     feetFrom,
@@ -93,8 +116,33 @@ export function assess(job: Job, look: Partial<Look> = {}, before?: Assessment):
     places,
     features,
     limits,
+    papers,
     consulted,
   }
+}
+
+/** What is worked out and kept as long as all that it was worked out from stands. */
+type Kept = PreparedView | CalibratedView | Assessed
+
+/** Where the sources of a calibrated view stand after those of its known sizes, with which they are combined. */
+const BESIDE = 0.5
+
+/** The views of each sheet in the order of the job, by the id of the sheet. */
+function bySheet(
+  prepared: Iterable<PreparedView>,
+): Map<string, { sheet: Sheet | undefined; own: PreparedView[] }> {
+  const sheets = new Map<string, { sheet: Sheet | undefined; own: PreparedView[] }>()
+  for (const one of prepared) {
+    const of = sheets.get(one.view.sheet) ?? { sheet: one.sheet, own: [] }
+    of.own.push(one)
+    sheets.set(one.view.sheet, of)
+  }
+  return sheets
+}
+
+function known<T>(thing: T | undefined, id: string): T {
+  if (thing === undefined) throw new RangeError(`Nothing was prepared for ${id}.`)
+  return thing
 }
 
 /** What of an assessment before can stand, and the places of the sources that go with it. */

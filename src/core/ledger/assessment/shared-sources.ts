@@ -1,9 +1,11 @@
 import { GeometryError } from '../../geometry/geometry-error.ts'
-import type { Instrument, Mark } from '../../job/model/types.ts'
+import type { Instrument, Mark, Sheet } from '../../job/model/types.ts'
 import { type Feature, featureOf } from '../../measuring/features/feature-of-mark.ts'
 import { type Source, sourcesAt } from '../../uncertainty/source.ts'
+import type { Uncertain } from '../../uncertainty/uncertain.ts'
 import { limitOfError } from '../evidence/found-evidence.ts'
 import type { Consulted } from '../kept/consulted.ts'
+import { paperStretch } from '../views/paper.ts'
 import { placeOf, type SourcePlaces } from './source-places.ts'
 import type { Things } from './things.ts'
 
@@ -11,12 +13,14 @@ import type { Things } from './things.ts'
 export interface InCommon {
   readonly features: ReadonlyMap<Mark, Feature>
   readonly limits: ReadonlyMap<Instrument, Source>
+  readonly papers: ReadonlyMap<Sheet, Uncertain>
 }
 
 /** Makes each feature and each limit once: that is how two measures of one mark come to share its errors. */
 export class SharedSources {
   readonly #features = new Map<Mark, Feature>()
   readonly #limits = new Map<Instrument, Source>()
+  readonly #papers = new Map<Sheet, Uncertain>()
   readonly #places: SourcePlaces
   #before: InCommon | undefined
 
@@ -43,10 +47,19 @@ export class SharedSources {
     return limit
   }
 
+  /** What paper does is common to all views of a sheet. */
+  paperOf(sheet: Sheet): Uncertain {
+    const known = this.#papers.get(sheet) ?? this.#before?.papers.get(sheet)
+    const paper = known ?? sourcesAt(placeOf(this.#places.sheet, sheet.id), paperStretch, sheet)
+    this.#papers.set(sheet, paper)
+    return paper
+  }
+
   /** All that is shared by what was worked out; what was before is let go of. */
   settled(consulted: Iterable<readonly Consulted<Things>[]>): InCommon {
     // Where nothing was before, all was made in the order of its use.
-    if (this.#before === undefined) return { features: this.#features, limits: this.#limits }
+    if (this.#before === undefined)
+      return { features: this.#features, limits: this.#limits, papers: this.#papers }
     const features = new Map<Mark, Feature>()
     const limits = new Map<Instrument, Source>()
     for (const ofOne of consulted) {
@@ -59,7 +72,7 @@ export class SharedSources {
       }
     }
     this.#before = undefined
-    return { features, limits }
+    return { features, limits, papers: this.#papers }
   }
 
   /** Null where the picks determine none: what was to be measured by it says so. */

@@ -4,7 +4,7 @@ import { element } from '../../linear-algebra/element.ts'
 import { setPlacesAside } from '../../uncertainty/source.ts'
 
 /** What sources of error are made for, in the order in which they stand. */
-const KINDS = ['view', 'instrument', 'mark', 'dimension'] as const
+const KINDS = ['sheet', 'view', 'instrument', 'mark', 'dimension'] as const
 type Kind = (typeof KINDS)[number]
 
 /** The places of the things of one kind by id or name, in the order of their list, within what was set aside for them. */
@@ -46,8 +46,8 @@ export function placesAfter(job: Job, before: SourcePlaces): SourcePlaces | null
 }
 
 function eachKind(area: (kind: Kind, i: number) => Area): SourcePlaces {
-  const [view, instrument, mark, dimension] = KINDS.map(area) as [Area, Area, Area, Area]
-  return { view, instrument, mark, dimension }
+  const [sheet, view, instrument, mark, dimension] = KINDS.map(area) as [Area, Area, Area, Area, Area]
+  return { sheet, view, instrument, mark, dimension }
 }
 
 /** The list of a kind, and what its items go by. */

@@ -1,6 +1,8 @@
 import type { Instrument, Job, Mark, Sheet } from '../../job/model/types.ts'
 import type { Lookups } from '../kept/consulted.ts'
 import type { CalibratedView } from '../views/calibrate-view.ts'
+import type { PreparedView } from '../views/prepare-view.ts'
+import type { SheetStretch } from '../views/sheet-stretch.ts'
 import type { Assessed } from './assessed.ts'
 
 /** What the views and dimensions of a job are worked out from; undefined where there is no such thing. */
@@ -9,14 +11,25 @@ export interface Things {
   sheet: Sheet | undefined
   instrument: Instrument | undefined
   view: CalibratedView | undefined
+  /** By the id of its view. */
+  prepared: PreparedView | undefined
+  /** By the id of its sheet. */
+  stretch: SheetStretch | undefined
   /** By name; undefined as well before it is assessed. */
   dimension: Assessed | undefined
+}
+
+/** What was worked out of the views of a job so far, and of the sheets that they are on. */
+export interface ViewsWorkedOut {
+  readonly prepared: ReadonlyMap<string, PreparedView>
+  readonly stretches: ReadonlyMap<string, SheetStretch>
+  readonly views: ReadonlyMap<string, CalibratedView>
 }
 
 /** Views and dimensions are found as far as they have been worked out. */
 export function thingsOf(
   { marks, sheets, instruments }: Job,
-  views: ReadonlyMap<string, CalibratedView>,
+  { views, prepared, stretches }: ViewsWorkedOut,
   dimensions: ReadonlyMap<string, Assessed>,
 ): Lookups<Things> {
   const [mark, sheet, instrument] = [byId(marks), byId(sheets), byId(instruments)]
@@ -25,6 +38,8 @@ export function thingsOf(
     sheet: (id) => sheet.get(id),
     instrument: (id) => instrument.get(id),
     view: (id) => views.get(id),
+    prepared: (id) => prepared.get(id),
+    stretch: (id) => stretches.get(id),
     dimension: (name) => dimensions.get(name),
   }
 }

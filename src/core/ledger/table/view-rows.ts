@@ -1,5 +1,7 @@
 import type { Calibration } from '../../calibration/calibrate.ts'
 import { suggestMapping } from '../../calibration/mapping-selection.ts'
+import type { StatedSize } from '../../calibration/reference.ts'
+import { stretchReference } from '../../calibration/stretch.ts'
 import { type Labelled, labelBesideId } from '../../job/ids/label.ts'
 import type { Reference } from '../../job/model/types.ts'
 import { parameterSize } from '../../mapping/parameter.ts'
@@ -10,14 +12,17 @@ import type { AnyReason } from '../../words/reason.ts'
 import type { Assessment } from '../assessment/assessment.ts'
 import { displayFactor } from '../units/display-units.ts'
 import type { CalibratedView } from '../views/calibrate-view.ts'
+import { meanStretch } from '../views/sheet-stretch.ts'
+import { stretchReason, withOdd } from './stretch-reasons.ts'
 import type { TableClosing, TableView } from './table.ts'
 import { closingRow } from './view-closings.ts'
 
 /** The views' part of the table; stretches in `unit` per pixel, tilts over the extent of the references. */
 export function viewRow(
-  { view, sheet, calibration, problem, unchecked }: CalibratedView,
-  { unit, labels }: Pick<Assessment, 'unit' | 'labels'>,
+  calibrated: CalibratedView,
+  { unit, labels, stretches }: Pick<Assessment, 'unit' | 'labels' | 'stretches'>,
 ): TableView {
+  const { view, sheet, calibration, problem, unchecked, stretched } = calibrated
   const base = { id: view.id, ...labelled(view), name: view.name, mapping: view.mapping }
   if (calibration === null) {
     const nothing = { parameters: {}, chi2: null, dof: 0, p: null, references: [] }
@@ -32,10 +37,10 @@ export function viewRow(
       return [parameter.name, { value: theta.value * f, u: standardUncertainty(theta) * f }]
     }),
   )
-  const suggestion = suggestMapping(calibration)
+  const suggestion = suggestionFor(calibrated, stretches)
   const named = (one: AnyReason): AnyReason => nameIn(nameItemsIn(one, view.references), labels)
   const closings = calibration.closures.map((check) => closingRow(check, { view, unit }, named))
-  const problemReason = problemOf(calibration, closings, named)
+  const problemReason = withOdd(view, stretched, problemOf(calibration, closings, named))
   const references = new Map(view.references.map((one): [string, Reference] => [one.id, one]))
   return {
     ...base,
@@ -56,6 +61,7 @@ export function viewRow(
     ...(unchecked === undefined ? {} : { unchecked: true }),
     ...withRemarks([
       ...(unchecked === undefined ? [] : [reason('view.scale-unchecked', { because: unchecked })]),
+      ...(stretched === undefined || stretched.by === 'itself' ? [] : [stretchReason(stretched)]),
       ...closings.filter(({ closes }) => closes).map(({ saysReason }) => saysReason),
     ]),
     ...(problemReason === null ? {} : withProblem(problemReason)),
@@ -106,6 +112,33 @@ function problemOf(
       fit: alsoUnfit ? problem : null,
     }),
   )
+}
+
+/** A mapping that suits the known sizes better, with what the other views tell of the sheet. */
+function suggestionFor(
+  { view, calibration, stretched }: CalibratedView,
+  stretches: Assessment['stretches'],
+): ReturnType<typeof suggestMapping> {
+  if (calibration === null) return null
+  const suggestion = suggestMapping(
+    calibration,
+    stretched === undefined ? toldTo(view, calibration, stretches) : undefined,
+  )
+  // The paper stretches as a sheet: whether one scale would do is no question of a single view that shares two with others.
+  if (stretched?.by === 'views' && suggestion?.kind === 'uniform') return null
+  // A view with one scale to which the stretch of its sheet was lent has two by that.
+  return suggestion?.kind === view.mapping ? null : suggestion
+}
+
+/** The stretch that others tell, to a view that keeps to its own known sizes. */
+function toldTo(
+  { id, sheet }: CalibratedView['view'],
+  { view: { frame } }: Calibration,
+  stretches: Assessment['stretches'],
+): StatedSize | undefined {
+  const others = stretches.get(sheet)?.agreeing.filter((one) => one.id !== id) ?? []
+  const told = meanStretch(others, frame.grain)
+  return told === null ? undefined : stretchReference(told)
 }
 
 const withSuggestion = (suggestionReason: AnyReason): Pick<TableView, 'suggestion' | 'suggestionReason'> => ({

@@ -33,10 +33,7 @@ export interface WorkedOut {
 export function workOutTable(assessment: Assessment, before?: WorkedOut): WorkedOut {
   const { job, unit, figuresAs, labels } = assessment
   const views = new Map(
-    [...assessment.views.values()].map((view) => [
-      view,
-      before?.views.get(view) ?? viewRow(view, assessment),
-    ]),
+    [...assessment.views.values()].map((view) => [view, viewRowAfter(view, assessment, before)]),
   )
   const relations = relationRows(assessment, before)
   const dimensions = job.dimensions.map(({ name }) => assessment.dimensions.get(name) as Assessed)
@@ -61,6 +58,20 @@ export function workOutTable(assessment: Assessment, before?: WorkedOut): Worked
     cautionReasons,
   }
   return { table, assessment, views, relations, rows, scatter }
+}
+
+/** The row of a view: that from before where neither it nor what its sheet tells has changed, or nothing came of that. */
+function viewRowAfter(
+  view: CalibratedView,
+  assessment: Assessment,
+  before: WorkedOut | undefined,
+): TableView {
+  const was = before?.views.get(view)
+  const { sheet } = view.view
+  if (was !== undefined && before?.assessment.stretches.get(sheet) === assessment.stretches.get(sheet))
+    return was
+  const row = viewRow(view, assessment)
+  return was !== undefined && JSON.stringify(was) === JSON.stringify(row) ? was : row
 }
 
 const rowValue = ({ dimension: { name, kind }, decision }: Assessed, unit: Assessment['unit']): RowValue => ({

@@ -1,31 +1,25 @@
 import { type Calibration, calibrate } from '../../calibration/calibrate.ts'
 import { CalibrationError } from '../../calibration/calibration-error.ts'
-import {
-  diameterReference,
-  distanceReference,
-  rectangleReference,
-  type StatedSize,
-} from '../../calibration/reference.ts'
-import { startingScale } from '../../calibration/starting-scale.ts'
-import { degrees, toRadians } from '../../geometry/angle-units.ts'
+import { stretchReference } from '../../calibration/stretch.ts'
 import { GeometryError } from '../../geometry/geometry-error.ts'
-import { called } from '../../job/ids/label.ts'
-import type { Conventions } from '../../job/model/conventions.ts'
-import { lengthContext } from '../../job/model/length-context.ts'
-import type { Reference, Sheet, View } from '../../job/model/types.ts'
+import type { Sheet, View } from '../../job/model/types.ts'
 import { MAPPINGS } from '../../mapping/mappings.ts'
-import { viewFrame } from '../../mapping/view-frame.ts'
-import type { ViewMapping } from '../../mapping/view-mapping.ts'
-import type { Feature } from '../../measuring/features/feature-of-mark.ts'
-import { finestInUse, fractionOf, graduationOf } from '../../quantity/graduation.ts'
-import type { Length } from '../../quantity/length.ts'
-import { parseKnownSize } from '../../quantity/parse/parse-known-size.ts'
-import { parseLength } from '../../quantity/parse/parse-length.ts'
-import { exact, measured, type Uncertain } from '../../uncertainty/uncertain.ts'
+import type { Uncertain } from '../../uncertainty/uncertain.ts'
 import { nameItemsIn } from '../../words/name-in.ts'
 import type { AnyReason } from '../../words/reason.ts'
-import { draughtingInTrue } from './draughting.ts'
+import { paperOf } from './paper.ts'
+import type { PreparedView } from './prepare-view.ts'
+import { type Knowing, meanStretch, type SheetStretch } from './sheet-stretch.ts'
 import { uncheckedScale } from './unchecked-scale.ts'
+
+/** How a view comes by the stretch of its sheet. */
+export type StretchUse =
+  /** It has what other views tell, beside its own known sizes, or in place of what they do not tell. */
+  | { by: 'views'; names: readonly string[]; own: boolean; stretch: Uncertain }
+  /** Nothing tells, so that what paper does is allowed for. */
+  | { by: 'paper'; stretch: Uncertain }
+  /** It tells otherwise than the others do, and keeps to its own known sizes. */
+  | { by: 'itself'; names: readonly string[]; p: number; stretch: Uncertain }
 
 /** A view of a job with its calibration, or why it has none. */
 export type CalibratedView = {
@@ -35,113 +29,81 @@ export type CalibratedView = {
   caution?: AnyReason
   /** Why nothing checks the scale: goes on from "nothing checks this scale: ". */
   unchecked?: AnyReason
+  /** Where others have a say in how its sheet is stretched. */
+  stretched?: StretchUse
 } & ({ calibration: Calibration; problem?: never } | { calibration: null; problem: AnyReason })
 
-/** What a view is calibrated with: nothing else of the job may come into it. */
-export interface ViewContext {
-  conventions: Conventions
-  sheet: Sheet | undefined
-  /** Throws GeometryError when the mark determines no feature. */
-  featureOf(id: string): Feature
-}
-
-/** Calibrates a view of a job. */
-export function calibrateView(view: View, context: ViewContext): CalibratedView {
-  const { sheet } = context
-  let caution: AnyReason | undefined
-  const cautioned = () => (caution === undefined ? {} : { caution })
+/**
+ * Calibrates a view of a job from its own known sizes and what the other views of its sheet tell of the paper.
+ * @param sheet what all views of its sheet tell, where that matters
+ */
+export function calibrateView(prepared: PreparedView, sheet: () => SheetStretch): CalibratedView {
+  const { view, basis, caution } = prepared
+  const base = { view, sheet: prepared.sheet, ...(caution === undefined ? {} : { caution }) }
+  const refused = (problem: AnyReason): CalibratedView => ({
+    ...base,
+    calibration: null,
+    problem: nameItemsIn(problem, view.references),
+  })
+  if (basis === null) return refused(prepared.problem ?? fault(view))
   try {
-    const sizes = statedSizes(view.references, context)
-    const features = sizes.flatMap((s) => s.equations.flatMap((e) => e.features))
-    const plain: ViewMapping = {
-      mapping: MAPPINGS[view.mapping],
-      frame: viewFrame(features, toRadians(view.grain ?? degrees(0))),
-      draughting: 0,
+    const stretched = mayBeTold(prepared) ? stretchFor(prepared, sheet()) : undefined
+    const calibration = calibrated(prepared, basis, stretched)
+    const unchecked = uncheckedScale(calibration, basis.coarse, stretched?.by === 'itself')
+    return {
+      ...base,
+      calibration,
+      ...(unchecked === undefined ? {} : { unchecked }),
+      ...(stretched === undefined ? {} : { stretched }),
     }
-    const draughting = draughtingInTrue(
-      context.conventions.unit,
-      view,
-      sheet,
-      sizes.length > 0 ? startingScale(plain, sizes) : 1,
-    )
-    if (sizes.length > 0) caution = draughting.caution
-    const calibration = calibrate({ ...plain, draughting: draughting.mm }, sizes, view.name)
-    const unchecked = uncheckedScale(calibration, draughting.coarse)
-    return { view, sheet, calibration, ...cautioned(), ...(unchecked === undefined ? {} : { unchecked }) }
   } catch (error) {
-    if (error instanceof CalibrationError || error instanceof GeometryError) {
-      return {
-        view,
-        sheet,
-        calibration: null,
-        problem: nameItemsIn(error.reason, view.references),
-        ...cautioned(),
-      }
-    }
+    if (error instanceof CalibrationError || error instanceof GeometryError) return refused(error.reason)
     throw error
   }
 }
 
-/** Reads the figures of known sizes. */
-interface FigureReader {
-  size(text: string): Uncertain
-  /** mm */
-  graduation(text: string): number
+function fault({ id }: View): never {
+  throw new RangeError(`View ${id} has neither known sizes nor a reason why.`)
 }
 
-/** The known sizes of a view as the calibration takes them. */
-function statedSizes(
-  references: readonly Reference[],
-  { conventions, featureOf }: ViewContext,
-): StatedSize[] {
-  const { unit } = conventions
-  const context = lengthContext(conventions)
-  const finest = finestInUse(
-    references.flatMap((one) =>
-      figuresOf(one).flatMap((text) => fractionOf(parseKnownSize(text, one.kind, context))),
-    ),
-  )
-  return references.flatMap((reference) => {
-    const label = `size stated for ${called('known size', reference)}`
-    const read = (text: string): Length => parseKnownSize(text, reference.kind, context)
-    const u = reference.u === undefined ? 0 : Number(parseLength(reference.u, { unit }).mm)
-    return statedSizesOf(reference, featureOf, {
-      size: (text) => measured(Number(read(text).mm), u, label),
-      graduation: (text) => graduationOf(read(text), finest),
-    })
-  })
-}
-
-function statedSizesOf(
-  reference: Reference,
-  featureOf: ViewContext['featureOf'],
-  { size, graduation }: FigureReader,
-): StatedSize[] {
-  const { id } = reference
-  switch (reference.kind) {
-    case 'distance': {
-      const [a, b] = reference.marks
-      const text = reference.size
-      return distanceReference(id, featureOf(a), featureOf(b), size(text), graduation(text))
-    }
-    case 'diameter': {
-      const [circle] = reference.marks
-      return diameterReference(id, featureOf(circle), size(reference.size), graduation(reference.size))
-    }
-    case 'rectangle': {
-      const [a, b, c, d] = reference.marks
-      const { width, height } = reference
-      return rectangleReference(
-        id,
-        [featureOf(a), featureOf(b), featureOf(c), featureOf(d)],
-        size(width),
-        size(height),
-        exact(0),
-        [graduation(width), graduation(height)],
-      )
-    }
+function calibrated(
+  { view, twoScales }: PreparedView,
+  { sizes, mapping }: NonNullable<PreparedView['basis']>,
+  stretched: StretchUse | undefined,
+): Calibration {
+  if (stretched === undefined || stretched.by === 'itself') {
+    return view.mapping === 'two-axis' && twoScales !== null
+      ? twoScales
+      : calibrate(mapping, sizes, view.name)
   }
+  const twoAxis = { ...mapping, mapping: MAPPINGS['two-axis'] }
+  return calibrate(twoAxis, [...sizes, stretchReference(stretched.stretch)], view.name)
 }
 
-const figuresOf = (reference: Reference): string[] =>
-  reference.kind === 'rectangle' ? [reference.width, reference.height] : [reference.size]
+/**
+ * Whether the other views of its sheet have a say in a view. Where it was chosen to have one scale, and its own known
+ * sizes tell of two as surely as paper does, it keeps to the choice; a sheet that is skewed or tilted is another matter.
+ */
+function mayBeTold({ view, sheet, basis, tells }: PreparedView): boolean {
+  if (sheet === undefined || basis === null || basis.sizes.length === 0) return false
+  return view.mapping === 'two-axis' || (view.mapping === 'uniform' && !tells)
+}
+
+function stretchFor(
+  { view, sheet, basis, twoScales, stretch }: PreparedView,
+  { knowing, agreeing, p, paper }: SheetStretch,
+): StretchUse | undefined {
+  if (sheet === undefined || basis === null) return undefined
+  const others = agreeing.filter(({ id }) => id !== view.id)
+  if (p !== null && stretch !== null && has(knowing, view) && !has(agreeing, view)) {
+    return { by: 'itself', names: namesOf(knowing.filter(({ id }) => id !== view.id)), p, stretch }
+  }
+  const told = meanStretch(others, basis.mapping.frame.grain)
+  if (told !== null) return { by: 'views', names: namesOf(others), own: twoScales !== null, stretch: told }
+  const allowed = view.mapping === 'uniform' && paper !== null && paperOf(sheet) > 0
+  return allowed ? { by: 'paper', stretch: paper } : undefined
+}
+
+const has = (knowing: readonly Knowing[], { id }: View): boolean => knowing.some((one) => one.id === id)
+
+const namesOf = (knowing: readonly Knowing[]): string[] => knowing.map(({ name }) => name)

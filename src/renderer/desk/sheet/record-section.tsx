@@ -1,3 +1,4 @@
+import { isPerCent } from '../../../core/job/model/per-cent.ts'
 import type { Sheet } from '../../../core/job/model/types.ts'
 import { useBench } from '../../bench/bench-store.ts'
 import { makeEdit, makeThen } from '../../bench/edits.ts'
@@ -120,6 +121,21 @@ export function RecordSection({ sheet }: { sheet: Sheet }) {
               text === ''
                 ? { do: 'change-sheet', id, clear: ['draughting'] }
                 : { do: 'change-sheet', id, set: { draughting: text } },
+            )
+          }
+        />
+        <SavedField
+          label="Stretch of the paper"
+          value={sheet.paper ?? ''}
+          placeholder="0.5 %"
+          disabled={!writable}
+          note="How much more the paper may have shrunk or swelled one way than the other, one standard deviation. It counts where no known size tells: 0.5 % is usual, 0 % is right for film or metal."
+          check={(text) => (text.trim() === '' || isPerCent(text) ? null : reason('written.no-per-cent'))}
+          onSave={(text) =>
+            makeEdit(
+              text === ''
+                ? { do: 'change-sheet', id, clear: ['paper'] }
+                : { do: 'change-sheet', id, set: { paper: text } },
             )
           }
         />

@@ -59,9 +59,11 @@ const MAKERS: Record<Edit['do'], (draw: Draw, job: Job, fresh: string) => object
   }),
   'change-sheet': (draw, job) => ({
     id: oneOf(draw, job.sheets)?.id,
-    ...change(draw, { title: draw(fc.string), record: { date: '1911' }, draughting: '0.2 mm' }, [
-      'draughting',
-    ]),
+    ...change(
+      draw,
+      { title: draw(fc.string), record: { date: '1911' }, draughting: '0.2 mm', paper: '1 %' },
+      ['draughting', 'paper'],
+    ),
   }),
   'remove-sheet': (draw, job) => {
     // Nearly each is in use: one that is not is looked for, or hardly any would be removed.

@@ -5,18 +5,29 @@ import type { Job } from '../../../../src/core/job/model/types.ts'
 import { readJob } from '../../../../src/core/job/read-job.ts'
 import { dimensionTable } from '../../../../src/core/ledger/table/dimension-table.ts'
 import type { Table } from '../../../../src/core/ledger/table/table.ts'
+import { randomStream } from '../../../../src/core/uncertainty/random.ts'
 import { ScantlingError } from '../../../../src/core/words/scantling-error.ts'
 import { anyJob, type Draw, oneOf, some, sometimes } from '../../job/arbitrary-job.ts'
 import { roughEdit } from '../../job/edits/rough-edit.ts'
 import { winchJob } from '../../job/winch-job.ts'
+import { ACROSS, ALONG, ONE_KNOWN, stretchedJob, WELL_KNOWN } from '../stretched-sheet.ts'
 import { withMintedIds } from './minted-ids.ts'
 import { differsAt } from './same-bits.ts'
 import { sharingJob } from './sharing-job.ts'
+
+/** Views of one sheet that tell one another how it is stretched. */
+function sharedStretch(seed: number): Job {
+  const more = { ...WELL_KNOWN, known: [ALONG, ACROSS], at: [6000, 1000], scale: 8 } as const
+  const views =
+    seed % 2 === 0 ? [WELL_KNOWN, ONE_KNOWN, more] : [ONE_KNOWN, { ...more, mapping: 'uniform' as const }]
+  return stretchedJob({ stretch: 0.008, draughting: 0.13, views }, randomStream(seed))
+}
 
 function startFor(draw: Draw): Job {
   const kind = some(draw, 5)
   if (kind === 0) return readJob(anyJob(draw))
   if (kind === 1) return readJob(winchJob())
+  if (kind === 2) return sharedStretch(some(draw, 1000))
   const relations = ['d1 + d2 = d3', 'd4 = 2 * d5', 'd7 = d8'].map((text, i) => ({ id: `Q${i + 1}`, text }))
   const job: Job = { ...sharingJob(some(draw, 1000)), relations }
   return sometimes(draw) ? withMintedIds(job, kind) : job

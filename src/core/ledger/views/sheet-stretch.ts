@@ -1,0 +1,123 @@
+import { Matrix } from 'ml-matrix'
+import type { Radians } from '../../geometry/angle-units.ts'
+import { element } from '../../linear-algebra/element.ts'
+import { adjust, quadraticForm } from '../../uncertainty/adjustment.ts'
+import { covariance } from '../../uncertainty/covariance.ts'
+import { chiSquareExceeds } from '../../uncertainty/distributions.ts'
+import { propagate, type Uncertain } from '../../uncertainty/uncertain.ts'
+import { weighting } from '../../uncertainty/weighted-mean.ts'
+import type { PreparedView } from './prepare-view.ts'
+
+/** A view that knows by itself how its sheet is stretched. */
+export interface Knowing {
+  id: string
+  name: string
+  grain: Radians
+  /** ln of the scale along over the scale across. */
+  stretch: Uncertain
+}
+
+/** How a sheet is stretched by those of its views that tell. */
+export interface SheetStretch {
+  /** In the order of the job. */
+  knowing: readonly Knowing[]
+  /** Those of them that agree. */
+  agreeing: readonly Knowing[]
+  /** Probability that chance alone sets them all so far apart; null where there is but one. */
+  p: number | null
+  /** With nothing known but that it is paper; null where there is no sheet. */
+  paper: Uncertain | null
+}
+
+const DISAGREE_BELOW = 0.05
+/** Chi-square by which leaving out another must be worse: 1 % with one degree of freedom. */
+const CLEARLY_WORSE_BY = 6.63
+
+/**
+ * Brings together what the views of a sheet tell of its stretch. Where they do not agree and one alone is why, it is left
+ * out; where it may be any, none agrees.
+ * @param before of the same sheet: it is taken where the same views tell the same
+ */
+export function sheetStretch(
+  views: readonly PreparedView[],
+  paper: Uncertain | null,
+  before: SheetStretch | undefined,
+): SheetStretch {
+  const knowing = knowingOf(views)
+  if (before !== undefined && before.paper === paper && sameKnowing(before.knowing, knowing)) return before
+  const chi2 = disagreement(knowing)
+  const p = knowing.length < 2 ? null : chiSquareExceeds(chi2, knowing.length - 1)
+  const agrees = p === null || p >= DISAGREE_BELOW
+  return { knowing, agreeing: agrees ? knowing : withoutOdd(knowing), p, paper }
+}
+
+/**
+ * Views that were chosen to have two scales and determine both; where there are none, those that could as well. A view
+ * with one scale by choice is not asked beside others: the choice says that there is no stretch to speak of.
+ */
+function knowingOf(views: readonly PreparedView[]): Knowing[] {
+  const able = views.filter(({ tells }) => tells)
+  const chosen = able.filter(({ view }) => view.mapping === 'two-axis')
+  const all = (chosen.length > 0 ? chosen : able).flatMap(({ view, basis, stretch }): Knowing[] =>
+    basis === null || stretch === null
+      ? []
+      : [{ id: view.id, name: view.name, grain: basis.mapping.frame.grain, stretch }],
+  )
+  const [first] = all
+  return first === undefined ? [] : all.filter(({ grain }) => isComparable(grain, first.grain))
+}
+
+const sameKnowing = (a: readonly Knowing[], b: readonly Knowing[]): boolean =>
+  a.length === b.length &&
+  a.every((one, i) => one.stretch === b[i]?.stretch && one.name === b[i]?.name && one.grain === b[i]?.grain)
+
+/** Those that agree once one is left out; none where leaving out another does as well. */
+function withoutOdd(knowing: readonly Knowing[]): readonly Knowing[] {
+  if (knowing.length < 3) return []
+  const [best, second] = knowing
+    .map((odd) => knowing.filter((one) => one !== odd))
+    .map((rest) => ({ rest, chi2: disagreement(rest) }))
+    .sort((a, b) => a.chi2 - b.chi2)
+  if (best === undefined || second === undefined) return []
+  const agrees = chiSquareExceeds(best.chi2, best.rest.length - 1) >= DISAGREE_BELOW
+  return agrees && second.chi2 - best.chi2 > CLEARLY_WORSE_BY ? best.rest : []
+}
+
+/** Chi-square of their differences, with all that they share; 0 where they are one witness. */
+function disagreement(knowing: readonly Knowing[]): number {
+  const [first] = knowing
+  if (first === undefined || knowing.length < 2) return 0
+  const values = knowing.map((one) => turned(one, first.grain))
+  const variance = new Matrix(values.map((a) => values.map((b) => covariance(a, b))))
+  const observed = values.map(({ value }) => value)
+  const mean = adjust(Matrix.ones(values.length, 1), observed, variance, 0)
+  if (mean === null) return 0
+  const middle = element(mean.step, 0)
+  return quadraticForm(
+    mean.weight,
+    observed.map((value) => value - middle),
+  )
+}
+
+/** The stretch that a view tells, for another direction of along: what is along to one is across to another. */
+function turned({ stretch, grain }: Knowing, towards: Radians): Uncertain {
+  const turn = Math.cos(2 * (grain - towards))
+  return turn === 1 ? stretch : propagate(turn * stretch.value, [stretch], [turn])
+}
+
+/** What is along to one view must be nearly along, or across, to the other. */
+const isComparable = (a: Radians, b: Radians): boolean => Math.abs(Math.cos(2 * (a - b))) > 0.9
+
+/** The mean of what views tell, turned to a direction of along; null where there are none. */
+export function meanStretch(knowing: readonly Knowing[], towards: Radians): Uncertain | null {
+  const values = knowing
+    .filter(({ grain }) => isComparable(grain, towards))
+    .map((one) => turned(one, towards))
+  if (values.length === 0) return null
+  const { weights } = weighting(values)
+  return propagate(
+    values.reduce((sum, x, i) => sum + element(weights, i) * x.value, 0),
+    values,
+    weights,
+  )
+}
