@@ -14,9 +14,9 @@ describe.each(CLASSES.map((one, i) => ({ ...one, seed: 710 + i })))(
   'of two strokes side by side ($finish, a blueprint: $blueprint)',
   ({ finish, blueprint, seed }) => {
     it('the paper between is never taken for one, however a hand points', async () => {
-      const { points, edges, lines } = await pairTrial(finish, blueprint, 10, seed)
+      const { points, edges, lines } = await pairTrial(finish, blueprint, 8, seed)
       const { circles, arcs } = await roundTrial(finish, blueprint, 2, seed)
-      const crossings = await gridTrial(finish, blueprint, 3, seed)
+      const crossings = await gridTrial(finish, blueprint, 2, seed)
       const all = together([points, edges, lines, circles, arcs, crossings])
       expect(all.paper).toBe(0)
       expect(all.right / all.cases).toBeGreaterThanOrEqual(FOUND[finish])
@@ -25,7 +25,7 @@ describe.each(CLASSES.map((one, i) => ({ ...one, seed: 710 + i })))(
 )
 
 it('the paper between two strokes is not taken either when strokes as light as paper are asked for', async () => {
-  const { points, edges, lines } = await pairTrial('clean', false, 12, 74, 'light')
+  const { points, edges, lines } = await pairTrial('clean', false, 8, 74, 'light')
   const { circles, arcs } = await roundTrial('clean', false, 2, 75, 'light')
   const all = together([points, edges, lines, circles, arcs])
   expect(all.none).toBe(all.cases)
