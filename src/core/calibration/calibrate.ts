@@ -12,7 +12,7 @@ import { misfit } from './misfit.ts'
 import { retained, soleCulprit, testedBy } from './outlier-identification.ts'
 import type { StatedSize } from './reference.ts'
 import { type ReferenceCheck, referenceChecks } from './reference-checks.ts'
-import { solveMapping } from './solve-mapping.ts'
+import { type Solution, solveMapping } from './solve-mapping.ts'
 
 /** A view with its parameters as its references determine them, and how well the references agree. */
 export interface Calibration {
@@ -29,6 +29,8 @@ export interface Calibration {
   used: readonly StatedSize[]
   /** Which of them follow from one another whatever the picks; they count once. */
   closings: readonly Closing[]
+  /** What the residual of each equation is uncertain by. */
+  errors: Solution['errors']
   /** Whether stated sizes that close on themselves add up; a reference that was set aside among them. */
   closures: readonly ClosureCheck[]
   /** Factor by which uncertainties were enlarged; 1 when the references fit. */
@@ -44,14 +46,21 @@ export interface Calibration {
  * @param view mapping, frame and draughting error (mm in true size)
  * @param sizes the stated sizes, in the order of the references
  * @param label what enlargement is called in a budget
+ * @param before of the same sizes and nearly the same parameters, to be uncertain by the same
  * @throws CalibrationError, in words, when the references do not determine the mapping
  */
-export function calibrate(view: ViewMapping, sizes: readonly StatedSize[], label = 'view'): Calibration {
-  const all = solveMapping(view, sizes)
+export function calibrate(
+  view: ViewMapping,
+  sizes: readonly StatedSize[],
+  label = 'view',
+  before?: Pick<Calibration, 'errors'>,
+): Calibration {
+  const errors = before?.errors
+  const all = solveMapping(view, sizes, undefined, errors === undefined ? {} : { errors })
   const w = isChecked(all) ? normalisedResiduals(sizes, all) : sizes.map(() => 0)
   const closures = closureChecks(sizes, all)
   const agrees = fits(all) && closures.every((one) => one.closes)
-  const culprit = agrees ? null : soleCulprit(view, sizes, w, all)
+  const culprit = agrees ? null : soleCulprit(view, sizes, w, all, errors)
   const solution = culprit?.rest ?? all
   const used = retained(sizes, culprit?.reference)
   const p = probability(solution)
@@ -79,6 +88,7 @@ export function calibrate(view: ViewMapping, sizes: readonly StatedSize[], label
     references,
     used,
     closings: solution.closings,
+    errors: solution.errors,
     closures,
     enlarged,
     excess,
@@ -97,7 +107,9 @@ function together(one: Uncertain[] | null, other: Uncertain[] | null): Uncertain
  * @throws CalibrationError as `calibrate`
  */
 export function recalibrate(calibration: Calibration, draw: Draw): number[] {
-  const { theta } = solveMapping(calibration.view, calibration.used, draw, calibration.closings)
+  const { theta } = solveMapping(calibration.view, calibration.used, draw, {
+    closings: calibration.closings,
+  })
   return theta.map(({ value }, k) => {
     const excess = calibration.excess[k]
     return excess === undefined ? value : value + realise(excess, draw)

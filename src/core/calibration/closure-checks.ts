@@ -39,15 +39,17 @@ export function closureChecks(
   { closings, residuals }: Pick<Solution, 'closings' | 'residuals'>,
 ): ClosureCheck[] {
   const fit = closureFit(sizes, closings, residuals)
-  return closings.map((closing, k): ClosureCheck => {
+  return closings.flatMap((closing, k): ClosureCheck[] => {
     const members = membersOf(sizes, closing)
-    const last = members.find(({ last }) => last) ?? element(members, members.length - 1)
+    const last = givenBy(members)
+    // Two sides of one rectangle between the same marks have one figure, and nothing can come of it.
+    if (last === null) return []
     const plain = members.every(({ factor, size }) => isOne(Math.abs(factor)) && size.part !== 'squareness')
     const given = plain ? members.filter(({ factor }) => factor > 0) : [last]
     const by = members.filter((member) => !given.includes(member))
     const stated = sumOf(given)
     const misclosure = plain ? stated - sumOf(by) : element(fit.misclosures, k) / last.factor
-    return {
+    const check: ClosureCheck = {
       kind: plain ? (members.length === 2 ? 'same' : 'sum') : 'shape',
       by: by.map(closingSize),
       given: given.map(closingSize),
@@ -57,7 +59,16 @@ export function closureChecks(
       u: element(fit.us, k) / Math.abs(last.factor),
       closes: closes(fit, k),
     }
+    return [check]
   })
+}
+
+/** The size that follows from others: the last, or that which counts most where the last stands in it both ways. */
+function givenBy(members: readonly Member[]): Member | null {
+  if (members.length < 2) return null
+  const last = members.find((member) => member.last && Math.abs(member.factor) > NEARLY_ONE)
+  const most = members.reduce((a, b) => (Math.abs(b.factor) > Math.abs(a.factor) ? b : a))
+  return last ?? (Math.abs(most.factor) > NEARLY_ONE ? most : null)
 }
 
 interface Member {

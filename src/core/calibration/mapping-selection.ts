@@ -46,7 +46,9 @@ function aicc(
   const n = equations - used.filter((size) => !isLength(size)).length - closings.length
   if (n - k - 1 <= 0) return null
   try {
-    const { chi2 } = solveMapping({ ...view, mapping }, used, undefined, widened(closings, equations))
+    const { chi2 } = solveMapping({ ...view, mapping }, used, undefined, {
+      closings: widened(closings, equations),
+    })
     return chi2 + 2 * k + (2 * k * (k + 1)) / (n - k - 1)
   } catch (error) {
     if (error instanceof CalibrationError) return null

@@ -26,6 +26,7 @@ export function soleCulprit(
   sizes: readonly StatedSize[],
   w: readonly number[],
   all: Solution,
+  errors?: Solution['errors'],
 ): Culprit | null {
   // With one redundant size every reference it involves explains the misfit as well as any other.
   if (all.dof + all.closings.length < 2) return null
@@ -34,7 +35,7 @@ export function soleCulprit(
   )
   const [best, second] = [...suspects]
     .flatMap((reference) => {
-      const rest = withoutReference(view, sizes, reference)
+      const rest = withoutReference(view, sizes, reference, errors)
       return rest === null ? [] : [{ reference, rest, fit: withClosings(retained(sizes, reference), rest) }]
     })
     .sort((a, b) => a.fit.chi2 - b.fit.chi2)
@@ -62,9 +63,10 @@ function withoutReference(
   view: ViewMapping,
   sizes: readonly StatedSize[],
   reference: string,
+  errors: Solution['errors'] | undefined,
 ): Solution | null {
   try {
-    return solveMapping(view, retained(sizes, reference))
+    return solveMapping(view, retained(sizes, reference), undefined, errors === undefined ? {} : { errors })
   } catch (error) {
     if (error instanceof CalibrationError) return null
     throw error

@@ -36,6 +36,25 @@ export interface Solution {
   closings: readonly Closing[]
   adjustment: Adjustment
   jacobian: Matrix
+  /** What the residual of each equation is uncertain by, as the parameters have it. */
+  errors: ReadonlyMap<Equation, ResidualErrors>
+}
+
+/** What a residual is uncertain by: what each source contributes, mm. */
+export interface ResidualErrors {
+  sources: readonly Source[]
+  errors: Float64Array
+}
+
+/** What is known of a solution before it is looked for. */
+export interface KnownBefore {
+  /** What closes. */
+  closings?: readonly Closing[]
+  /**
+   * What residuals are uncertain by, as another solution of nearly the same parameters has it: taken over, it moves what
+   * rests on either in one proportion, so that the two have as few sources between them as one has.
+   */
+  errors?: Solution['errors']
 }
 
 const MAX_STEPS = 60
@@ -53,14 +72,13 @@ const SMALLEST_SPREAD = 1e-4
  * Gauss–Newton on the true lengths, weighted by the full covariance of picks, draughting and stated sizes;
  * marks that several references share are correlated in it. Of sizes that close on themselves one follows from the
  * others; it does not count among the equations.
- * @param known what closes, where that is known already
  * @throws CalibrationError naming what is missing or contradictory
  */
 export function solveMapping(
   view: ViewMapping,
   sizes: readonly StatedSize[],
   draw?: Draw,
-  known?: readonly Closing[],
+  before: KnownBefore = {},
 ): Solution {
   const equations = sizes.flatMap((size) => size.equations)
   const { mapping } = view
@@ -70,7 +88,7 @@ export function solveMapping(
   const scale = startingScale(view, sizes, draw)
   const start = mapping.start(scale)
   const atStart = linearise(view, start, equations, draw)
-  const closings = known ?? findClosings(sizes, atStart)
+  const closings = before.closings ?? findClosings(sizes, atStart)
   const shares = figureShares(sizes, closings, atStart.residuals)
   const asGiven = reduction(equations.length, closings, shares)
   if (asGiven.rank < start.length) {
@@ -80,8 +98,9 @@ export function solveMapping(
   const { theta, state } = found
   const adjustment = adjustReduced(state, asGiven, 0)
   mustBeDetermined(view, scale, atStart, found, asGiven, adjustment)
+  const errors = equations.map((equation, i) => takenOver(before.errors?.get(equation), state, i))
   return {
-    theta: propagateParameters(theta, adjustment, state),
+    theta: propagateParameters(theta, adjustment, { ...state, errors }),
     residuals: state.residuals,
     chi2: quadraticForm(adjustment.weight, state.residuals),
     dofs: state.errors.map((error) =>
@@ -90,10 +109,30 @@ export function solveMapping(
     rank: asGiven.rank,
     dof: asGiven.rank - start.length,
     // How much of each figure a closing takes depends a little on the mapping.
-    closings: known === undefined && closings.length > 0 ? sameClosings(closings, sizes, state) : closings,
+    closings:
+      before.closings === undefined && closings.length > 0 ? sameClosings(closings, sizes, state) : closings,
     adjustment,
     jacobian: state.jacobian,
+    errors: new Map(
+      equations.map((equation, i) => [equation, { sources: state.sources, errors: element(errors, i) }]),
+    ),
   }
+}
+
+/** What a residual was uncertain by before, over the sources of a state; its own where there is nothing before. */
+function takenOver(
+  known: ResidualErrors | undefined,
+  { sources, errors }: Linearised,
+  i: number,
+): Float64Array {
+  if (known === undefined) return element(errors, i)
+  const column = new Map(sources.map((source, k) => [source, k]))
+  const out = new Float64Array(sources.length)
+  known.sources.forEach((source, k) => {
+    const at = column.get(source)
+    if (at !== undefined) out[at] = element(known.errors, k)
+  })
+  return out
 }
 
 /** The closings as they are at the answer, as long as the same equations follow from others there. */

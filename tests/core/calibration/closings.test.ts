@@ -1,6 +1,7 @@
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import { calibrate } from '../../../src/core/calibration/calibrate.ts'
+import { closureChecks } from '../../../src/core/calibration/closure-checks.ts'
 import {
   distanceReference,
   rectangleReference,
@@ -176,6 +177,13 @@ describe('figures that close on themselves', () => {
     expect(closures).toMatchObject([{ kind: 'shape', stated: 378, closes: false }])
     expect(closures[0]?.expected).toBeCloseTo(375, 3)
     expect(closures[0]?.given.map(({ id }) => id)).toEqual(['R2'])
+  })
+
+  it('say nothing of two sides of one rectangle that follow from one another, for they have one figure', () => {
+    const [width] = rectangleReference('R1', [A, B, C, D], exact(100), exact(200), exact(0), [1, 1])
+    if (width === undefined) throw new Error('no width')
+    const closing = { row: 1, factors: [-1, 1], curvature: 0.001 }
+    expect(closureChecks([width], { closings: [closing], residuals: [0.1, 0.2] })).toEqual([])
   })
 
   it('are none where marks lie close to one another but are not the same', () => {

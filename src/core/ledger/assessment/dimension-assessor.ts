@@ -107,8 +107,12 @@ export class DimensionAssessor {
   }
 }
 
+const ON_NOTHING: Pick<Assessed, 'restsOn' | 'unchecked'> = { restsOn: [], unchecked: [] }
+
 /** What an adopted value rests on that a person should know of, with what that rests on in turn. */
 function basisOf(decision: Decision, asking: Asking<Things>): Pick<Assessed, 'restsOn' | 'unchecked'> {
+  if (decision.from.every((one) => one.evidence.basis !== 'derived' && one.unchecked === undefined))
+    return ON_NOTHING
   const names = new Set<string>()
   const views = new Map<string, UncheckedView>()
   const add = (one: UncheckedView): unknown => views.has(one.view) || views.set(one.view, one)

@@ -12,7 +12,7 @@ import type { AnyReason } from '../../words/reason.ts'
 import type { Assessment } from '../assessment/assessment.ts'
 import { displayFactor } from '../units/display-units.ts'
 import type { CalibratedView } from '../views/calibrate-view.ts'
-import { meanStretch } from '../views/sheet-stretch.ts'
+import { meanStretch, witnessesFor } from '../views/sheet-stretch.ts'
 import { stretchReason, withOdd } from './stretch-reasons.ts'
 import type { TableClosing, TableView } from './table.ts'
 import { closingRow } from './view-closings.ts'
@@ -136,8 +136,8 @@ function toldTo(
   { view: { frame } }: Calibration,
   stretches: Assessment['stretches'],
 ): StatedSize | undefined {
-  const others = stretches.get(sheet)?.agreeing.filter((one) => one.id !== id) ?? []
-  const told = meanStretch(others, frame.grain)
+  const sheetsOwn = stretches.get(sheet)
+  const told = sheetsOwn === undefined ? null : meanStretch(witnessesFor(id, sheetsOwn), frame.grain)
   return told === null ? undefined : stretchReference(told)
 }
 

@@ -9,7 +9,7 @@ import { nameItemsIn } from '../../words/name-in.ts'
 import type { AnyReason } from '../../words/reason.ts'
 import { paperOf } from './paper.ts'
 import type { PreparedView } from './prepare-view.ts'
-import { type Knowing, meanStretch, type SheetStretch } from './sheet-stretch.ts'
+import { type Knowing, meanStretch, type SheetStretch, witnessesFor } from './sheet-stretch.ts'
 import { uncheckedScale } from './unchecked-scale.ts'
 
 /** How a view comes by the stretch of its sheet. */
@@ -77,7 +77,8 @@ function calibrated(
       : calibrate(mapping, sizes, view.name)
   }
   const twoAxis = { ...mapping, mapping: MAPPINGS['two-axis'] }
-  return calibrate(twoAxis, [...sizes, stretchReference(stretched.stretch)], view.name)
+  const all = [...sizes, stretchReference(stretched.stretch)]
+  return calibrate(twoAxis, all, view.name, twoScales ?? undefined)
 }
 
 /**
@@ -91,10 +92,11 @@ function mayBeTold({ view, sheet, basis, tells }: PreparedView): boolean {
 
 function stretchFor(
   { view, sheet, basis, twoScales, stretch }: PreparedView,
-  { knowing, agreeing, p, paper }: SheetStretch,
+  sheetsOwn: SheetStretch,
 ): StretchUse | undefined {
   if (sheet === undefined || basis === null) return undefined
-  const others = agreeing.filter(({ id }) => id !== view.id)
+  const { knowing, agreeing, p, paper } = sheetsOwn
+  const others = witnessesFor(view.id, sheetsOwn)
   if (p !== null && stretch !== null && has(knowing, view) && !has(agreeing, view)) {
     return { by: 'itself', names: namesOf(knowing.filter(({ id }) => id !== view.id)), p, stretch }
   }

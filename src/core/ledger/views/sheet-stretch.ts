@@ -2,7 +2,7 @@ import { Matrix } from 'ml-matrix'
 import type { Radians } from '../../geometry/angle-units.ts'
 import { element } from '../../linear-algebra/element.ts'
 import { adjust, quadraticForm } from '../../uncertainty/adjustment.ts'
-import { covariance } from '../../uncertainty/covariance.ts'
+import { covariance, standardUncertainty } from '../../uncertainty/covariance.ts'
 import { chiSquareExceeds } from '../../uncertainty/distributions.ts'
 import { propagate, type Uncertain } from '../../uncertainty/uncertain.ts'
 import { weighting } from '../../uncertainty/weighted-mean.ts'
@@ -15,6 +15,8 @@ export interface Knowing {
   grain: Radians
   /** ln of the scale along over the scale across. */
   stretch: Uncertain
+  /** Standard uncertainty of it. */
+  u: number
 }
 
 /** How a sheet is stretched by those of its views that tell. */
@@ -61,7 +63,15 @@ function knowingOf(views: readonly PreparedView[]): Knowing[] {
   const all = (chosen.length > 0 ? chosen : able).flatMap(({ view, basis, stretch }): Knowing[] =>
     basis === null || stretch === null
       ? []
-      : [{ id: view.id, name: view.name, grain: basis.mapping.frame.grain, stretch }],
+      : [
+          {
+            id: view.id,
+            name: view.name,
+            grain: basis.mapping.frame.grain,
+            stretch,
+            u: standardUncertainty(stretch),
+          },
+        ],
   )
   const [first] = all
   return first === undefined ? [] : all.filter(({ grain }) => isComparable(grain, first.grain))
@@ -97,6 +107,16 @@ function disagreement(knowing: readonly Knowing[]): number {
     mean.weight,
     observed.map((value) => value - middle),
   )
+}
+
+/** More witnesses make the stretch little surer, and each row that rests on it longer by all their sources. */
+const MOST_WITNESSES = 3
+
+/** The surest of those that agree with a view, in the order of the job. */
+export function witnessesFor(id: string, { agreeing }: SheetStretch): readonly Knowing[] {
+  const others = agreeing.filter((one) => one.id !== id)
+  const surest = new Set([...others].sort((a, b) => a.u - b.u).slice(0, MOST_WITNESSES))
+  return others.filter((one) => surest.has(one))
 }
 
 /** The stretch that a view tells, for another direction of along: what is along to one is across to another. */
