@@ -44,7 +44,7 @@ function jobIn(json: unknown, plain: typeof plainJson): Job {
     throw new JobError(reason('job.other-format', { format }))
   }
   const job = listing(withForm(migrate(fields)))
-  sayingLabels(labelsOfJob(job), () => checkJob(job))
+  sayingLabels(labelsOfJob(job), () => checkJob(job, true))
   return job
 }
 

@@ -147,6 +147,11 @@ describe('what tolerance a figure has', () => {
     for (const tolerance of ['0', '±0', '+0 −0', '0"']) {
       expect(() => applyEdit(plain, { do: 'describe', set: { tolerance } })).toThrow(/without any tolerance/)
     }
+    // A job that has one opens, says what is wrong, and is mended by an edit.
+    const kept = job([printed('10"')], { tolerance: '0' })
+    expect(rowOf(kept, 'drum').evidence[0]?.problem).toMatch(/without any tolerance/)
+    const mended = applyEdit(kept, { do: 'describe', set: { tolerance: '1/32' } }).job
+    expect(rowOf(mended, 'drum')).toMatchObject({ value: 10, tolerance: '±1/32"' })
     expect(row([printed('10" ±0')]).evidence[0]?.problem).toMatch(/without any tolerance/)
   })
 })

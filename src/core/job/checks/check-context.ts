@@ -21,6 +21,8 @@ export interface CheckContext {
   readonly job: Job
   /** All items of the job, also those that are not in the excerpt. */
   readonly items: NamedItems
+  /** It was kept by an older program, which took what nobody may write any more: that is told where it matters. */
+  readonly kept?: boolean
 }
 
 /** Refuses what is checked: the place in it, then what is wrong there. */

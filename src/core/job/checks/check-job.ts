@@ -25,10 +25,11 @@ export function checkThings(context: CheckContext): void {
  * Checks all that a schema can't: that ids are unique, that everything referred to exists and suits, that written
  * quantities can be read, that formulas hold together.
  *
+ * @param kept whether an older program may have written it
  * @throws JobError with the first problem and where it is
  */
-export function checkJob(job: Job): void {
-  const context: CheckContext = { job, items: itemsOf(job) }
+export function checkJob(job: Job, kept = false): void {
+  const context: CheckContext = { job, items: itemsOf(job), kept }
   checkThings(context)
   const problem = checkFormulas(context)
   if (problem !== null) throw new JobError(problem)
