@@ -224,6 +224,8 @@ const HOLES: Spelling[] = [
   ['2-3/4 DRILL', 'refused count-or-size', COMMON],
   ['2-3/4 REAM', 'refused count-or-size', COMMON],
   ['3/4 HOLES', 'refused count-after-size', COMMON],
+  ['Ø 2 IN 3 HOLES', 'diameter 2" ×3 holes', COMMON],
+  ['2 IN 3 HOLES', 'length 2" ×3 holes', COMMON],
   ['10 – 3/4', 'refused plus-limit-missing', COMMON],
 ]
 
@@ -250,6 +252,8 @@ const THREADS: Spelling[] = [
   ['6X M8', 'diameter 8 mm ×6 thread-M', Y14, 'mm'],
   ['3/4-10', 'refused stray-dash', COMMON],
   ['#10-24', 'refused gauge-unmarked', COMMON],
+  ['M16 × 40', 'refused size-by-size', COMMON, 'mm'],
+  [`M3"`, 'refused word-unknown', COMMON, 'mm'],
   ['2 PIPE', 'refused nominal-pipe', COMMON],
 ]
 
@@ -341,6 +345,11 @@ const REMARKS: Spelling[] = [
   ['3/8 x 3 x 9', 'refused size-by-size', COMMON],
   ['L 3 x 3 x 3/8', 'refused word-unknown', COMMON],
   ['14 (3/8)', 'refused bracketed-fraction', COMMON],
+  ['3(8)', 'refused bracketed-fraction', COMMON],
+  ['14 3/8 (365 mm)', 'length 14 3/8" [(365 mm)]', COMMON],
+  ['16X1', 'refused size-by-size', COMMON, 'mm'],
+  ['1 x 1/2', 'refused size-by-size', COMMON],
+  ['5 M-IN', 'refused length-expected', COMMON],
   ['(5 1/4', 'refused bracket-open', COMMON],
   ['5 1/4 ?', 'refused question-mark', COMMON],
   ['5 1/4 WHATEVER', 'refused word-unknown', COMMON],

@@ -156,7 +156,7 @@ export const NOTATION_WORDS = {
   'notation.bracket-open': () => 'A bracket stands alone; write its other half or take it away.',
   'notation.bracket-empty': () => 'Nothing stands in the brackets; take them away.',
   'notation.bracketed-fraction': () =>
-    'The fraction in brackets may belong to the number before it; write them together, as in 14 3/8.',
+    'What stands in brackets may belong to the number before it; write them together, as in 14 3/8, or mark it, as in (365 mm).',
   'notation.gauge-of-another-thickness': (p: { standard: keyof typeof GAUGE_NAMES; stated: string }) =>
     `By the ${GAUGE_NAMES[p.standard]} this gauge is not ${p.stated}; name the table it is of, as in No. 16 B.W.G., or check the number.`,
   'notation.count-repeated': () => 'The number of them is said twice; write it once.',

@@ -92,7 +92,11 @@ function timesForm(reader: TokenReader): CountForm | undefined {
   // Of another unit than inches, or none of bars: a fraction of a foot or of a millimetre.
   const otherUnit =
     end.kind === 'foot' || (end.kind === 'word' && wordsAhead(reader, 2 + fraction + unit) === undefined)
-  return fraction > 0 && !isTimes(end) && !otherUnit ? { length: 2, mayBeSection: true } : undefined
+  // One of something is not written so.
+  const several = reader.peek().text !== '1'
+  return fraction > 0 && several && !isTimes(end) && !otherUnit
+    ? { length: 2, mayBeSection: true }
+    : undefined
 }
 
 /**

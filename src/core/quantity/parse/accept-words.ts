@@ -14,6 +14,8 @@ const SIGNS: ReadonlyMap<string, WordMeaning> = new Map<string, WordMeaning>([
   ...[...'□◻▢☐'].map((sign) => [sign, { says: 'term', term: 'square' }] as const),
 ])
 
+const isLetter = ({ kind, text }: Token): boolean => kind === 'word' && text.length === 1
+
 /** Of one call-out: `C TO C`, `PITCH CIRCLE DIA.`, `NOT TO SCALE`. */
 const MOST_WORDS = 5
 
@@ -34,9 +36,10 @@ export function wordsAhead(
     ahead += 1
     const meaning = meaningOfWords(joined)
     if (meaning !== undefined) best = { meaning, length: ahead - from }
-    // `A/F`, `C-C`
+    // `A/F`, `C-C`: between single letters only, for `M-IN` is no MIN.
     const { kind } = reader.peek(ahead)
-    if ((kind === 'slash' || kind === 'dash') && reader.peek(ahead + 1).kind === 'word') ahead += 1
+    const joins = (kind === 'slash' || kind === 'dash') && isLetter(reader.peek(ahead - 1))
+    if (joins && isLetter(reader.peek(ahead + 1))) ahead += 1
   }
   return best
 }

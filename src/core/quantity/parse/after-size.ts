@@ -57,15 +57,16 @@ function between2(reader: TokenReader, draft: FigureDraft, one: Length, other: L
   return { ...one, mm: one.mm.add(other.mm).div(2), graduation, fraction: false, feet: false }
 }
 
-const FIT = /^(?:[A-Z]{1,2}|[a-z]{1,2})(?:1[0-8]|0[01]|[1-9])$/
+/** Letters of holes and shafts that mean nothing else beside a size: not `M8`, `R8` or `X 8`, nor a unit. */
+const FIT =
+  /^(?:(?:CD|EF|FG|JS|Z[ABC]?|[A-HJKNPSTUVY])|(?:cd|ef|fg|js|z[abc]?|[a-hjknpstuvy]))(?:1[0-3]|0[01]|[1-9])$/
 
 /** One class after a size, `H7` or `js6`, as it is written; undefined where none stands. */
 function fitAt(reader: TokenReader, ahead: number): string | undefined {
   const [letters, grade] = [reader.peek(ahead), reader.peek(ahead + 1)]
   if (letters.kind !== 'word' || !isWhole(grade) || grade.at !== letters.end) return undefined
   const code = reader.text.slice(letters.at, grade.end)
-  // `x 8`, `R8` and `M8` are a number of things, a radius and a thread.
-  return FIT.test(code) && !/^[xRM]/.test(code) ? code : undefined
+  return FIT.test(code) ? code : undefined
 }
 
 function acceptFit(reader: TokenReader, draft: FigureDraft): boolean {
@@ -125,6 +126,9 @@ export function acceptAfterSize(reader: TokenReader, draft: FigureDraft, context
   )
 }
 
+/** No thread rises in a turn by more than this share of its diameter. Common practice, no source. */
+const STEEPEST = 3
+
 /** Reads a metric thread, `M12` or `M12 × 1.75`; false where none stands. */
 export function acceptMetricThread(reader: TokenReader, draft: FigureDraft): boolean {
   const [letter, size] = [reader.peek(), reader.peek(1)]
@@ -132,13 +136,21 @@ export function acceptMetricThread(reader: TokenReader, draft: FigureDraft): boo
   if (size.kind !== 'number' || size.at !== letter.end) return false
   addOf(reader, draft, 'diameter', letter)
   reader.take()
-  draft.length = readLength(reader, 'mm').length
+  const { length, number, unit } = readLength(reader, 'mm')
+  if (number.form === 'fraction' || (unit !== undefined && unit.text !== 'mm')) {
+    throw reader.error(reason('notation.word-unknown'), letter)
+  }
+  draft.length = length
   let pitch: string | undefined
   if (isTimes(reader.peek()) && reader.peek(1).kind === 'number') {
     reader.take()
-    const number = reader.take()
-    const whole = number.text.slice(0, number.text.length - number.places)
-    pitch = number.places === 0 ? number.text : `${whole || '0'}.${number.text.slice(-number.places)}`
+    const written = reader.take()
+    const whole = written.text.slice(0, written.text.length - written.places)
+    pitch = written.places === 0 ? written.text : `${whole || '0'}.${written.text.slice(-written.places)}`
+    // `M16 × 40` is a screw of that length.
+    if (length.mm.compare(new Fraction(pitch).mul(STEEPEST)) < 0) {
+      throw reader.error(reason('notation.size-by-size'), written)
+    }
   }
   draft.thread = { form: 'M', ...(pitch !== undefined && { pitch }) }
   return true

@@ -66,7 +66,7 @@ function addValue(reader: TokenReader, draft: FigureDraft, context: LengthContex
   } else if (angleFollows(reader)) {
     draft.angle = readAngle(reader)
   } else {
-    const slope = acceptSlope(reader, draft.slopeSaid)
+    const slope = draft.of === undefined ? acceptSlope(reader, draft.slopeSaid) : undefined
     if (slope === undefined) {
       draft.read = readLength(reader, context.unit ?? 'in')
       draft.length = draft.read.length

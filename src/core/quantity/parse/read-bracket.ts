@@ -5,6 +5,9 @@ import { addNote, addWords, type FigureDraft, isValued } from './figure-draft.ts
 import { meaningOfWords } from './figure-words.ts'
 import { type LengthContext, parseLength } from './parse-length.ts'
 
+/** Words, a number with its mark, or a decimal. */
+const SAYS_SOMETHING = /[a-z]{2}|\d\s*["'°″′”’]|^\s*\d*[.,]\d+\s*$|\d\s*[/⁄]\s*\d/i
+
 /** How many signs stand to the bracket that closes the one at the place; undefined where none does. */
 function closingAhead(reader: TokenReader): number | undefined {
   for (let ahead = 1; reader.peek(ahead).kind !== 'end'; ahead++) {
@@ -41,8 +44,9 @@ export function acceptBracket(reader: TokenReader, draft: FigureDraft, context: 
   const word = inner.toLowerCase().replace(/[^a-z]/g, '')
   const meaning = /^[a-z .]+$/i.test(inner) ? meaningOfWords(word) : undefined
   if (inner === '') throw reader.error(reason('notation.bracket-empty'))
-  if (draft.read?.number.form === 'whole' && /^(?:\d+\s*[/⁄]\s*\d+|[¼-¾⅐-⅞])$/.test(inner)) {
-    // `14 (3/8)` may be 14 3/8.
+  const fraction = draft.read?.number.form === 'whole' && /^(?:\d+\s*[/⁄]\s*\d+|[¼-¾⅐-⅞])$/.test(inner)
+  if (fraction || (draft.gauge === undefined && !SAYS_SOMETHING.test(inner))) {
+    // `14 (3/8)` may be 14 3/8, and `3(8)` may be 3/8.
     throw reader.error(reason('notation.bracketed-fraction'))
   }
   checkGauge(reader, draft, inner, context)

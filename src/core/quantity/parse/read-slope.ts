@@ -5,6 +5,7 @@ import { exactPlaces, mixedNumber, toPlaces } from '../format/decimals.ts'
 import { NotationError } from '../notation/notation-error.ts'
 import type { TokenReader } from '../notation/token-reader.ts'
 import { wordsAhead } from './accept-words.ts'
+import { COUNTED } from './parse-count.ts'
 import { readNumber, type WrittenNumber } from './read-number.ts'
 
 const IN: ReadonlySet<string> = new Set(['in'])
@@ -50,6 +51,8 @@ function slopeAt(reader: TokenReader, said: { readonly taper: boolean } | undefi
   if (!inWord) return undefined
   const run = plainNumber(reader)
   if (rise.inches !== run.inches) return undefined
+  // `2 IN 3 HOLES`: the number is that of the holes.
+  if (reader.peek().kind === 'word' && COUNTED.has(reader.peek().text)) return undefined
   return slopeOf(fraction(rise.number), fraction(run.number), said?.taper ?? false)
 }
 
