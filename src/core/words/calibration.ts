@@ -118,6 +118,13 @@ export const CALIBRATION_WORDS = {
     `Its known sizes run one way and no other view of the sheet tells how the paper stretched, so ±${ofPercent(p.U)} is allowed for lengths across them: a known size across would tell.`,
   'stretch.by-views': (p: { views: readonly string[]; own: boolean; stretch: number; U: number }) =>
     `How much more the sheet is stretched along than across, ${ofPercent(p.stretch)} ± ${ofPercent(p.U)}, is taken from ${viewsInWords(p.views)}${p.own ? ' beside its own known sizes' : ''}.`,
+  'stretch.unlikely': (
+    p: { stretch: number; U: number; paper: number; setAside: readonly string[] },
+    say: Say,
+  ) => {
+    const left = p.setAside.map((id) => say.item('known size', id)).join(' and ')
+    return `By its known sizes the sheet is stretched ${ofPercent(p.stretch)} ± ${ofPercent(p.U)} more along than across, and paper seldom does so much (${ofPercent(p.paper)} standard): look for figures that are misread alike${left === '' ? '' : `, and do not take ${left} for the wrong one because the others outvote it`}.`
+  },
   'stretch.odd': (
     p: {
       view: string

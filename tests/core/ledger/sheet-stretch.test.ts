@@ -122,6 +122,25 @@ describe('views of one sheet', () => {
     expect(suggests([few, WELL_KNOWN])).toBeUndefined()
   })
 
+  it('are remarked on where paper seldom does what two figures misread alike make of it', () => {
+    const misread = ['R1', 'R3'].reduce(
+      (job, id) =>
+        edited(job, {
+          do: 'change-reference',
+          view: 'V1',
+          id,
+          set: { size: id === 'R1' ? '163 mm' : '161 mm' },
+        }),
+      jobOf([WELL_KNOWN], 0),
+    )
+    const remarks = (job: Job): string => dimensionTable(job).views[0]?.remarks?.join(' ') ?? ''
+    expect(remarks(misread)).toMatch(
+      /stretched \d.* more along than across, and paper seldom does so much .* misread alike\./,
+    )
+    expect(remarks(jobOf([WELL_KNOWN], 0))).not.toContain('seldom')
+    expect(remarks(jobOf([WELL_KNOWN], 0.005))).not.toContain('seldom')
+  })
+
   it('are allowed what the sheet states of its paper, and nothing where it keeps its shape', () => {
     const [stated, none, usual] = ['2 %', '0 %', undefined].map((paper) =>
       uOf(dimensionTable(jobOf([ONE_KNOWN], 0, paper)), 'across1'),

@@ -13,7 +13,7 @@ import type { Assessment } from '../assessment/assessment.ts'
 import { displayFactor } from '../units/display-units.ts'
 import type { CalibratedView } from '../views/calibrate-view.ts'
 import { meanStretch, witnessesFor } from '../views/sheet-stretch.ts'
-import { stretchReason, withOdd } from './stretch-reasons.ts'
+import { stretchReason, unlikelyStretch, withOdd } from './stretch-reasons.ts'
 import type { TableClosing, TableView } from './table.ts'
 import { closingRow } from './view-closings.ts'
 
@@ -40,6 +40,7 @@ export function viewRow(
   const suggestion = suggestionFor(calibrated, stretches)
   const named = (one: AnyReason): AnyReason => nameIn(nameItemsIn(one, view.references), labels)
   const closings = calibration.closures.map((check) => closingRow(check, { view, unit }, named))
+  const unlikely = unlikelyStretch(calibrated)
   const problemReason = withOdd(view, stretched, problemOf(calibration, closings, named))
   const references = new Map(view.references.map((one): [string, Reference] => [one.id, one]))
   return {
@@ -62,6 +63,7 @@ export function viewRow(
     ...withRemarks([
       ...(unchecked === undefined ? [] : [reason('view.scale-unchecked', { because: unchecked })]),
       ...(stretched === undefined || stretched.by === 'itself' ? [] : [stretchReason(stretched)]),
+      ...(unlikely === null ? [] : [unlikely]),
       ...closings.filter(({ closes }) => closes).map(({ saysReason }) => saysReason),
     ]),
     ...(problemReason === null ? {} : withProblem(problemReason)),
