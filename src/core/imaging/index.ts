@@ -7,7 +7,6 @@ export { type OutOfRound, outOfRound } from './result/out-of-round.ts'
 export type {
   Covariance,
   FoundStroke,
-  Ink,
   NoStroke,
   NoStrokeReason,
   PointOptions,
@@ -23,5 +22,5 @@ export type {
   StrokeShape,
 } from './result/stroke-types.ts'
 export type { GreyWindow } from './window/grey-window.ts'
-export { settledInk } from './window/ink.ts'
+export { type Ink, settledInk } from './window/ink.ts'
 export { LARGEST_WINDOW, type SearchWindow, searchWindow, type WindowBox } from './window/search-window.ts'

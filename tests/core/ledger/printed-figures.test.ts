@@ -33,7 +33,7 @@ describe('a limit on one side', () => {
     expect(held).toMatchObject({ basis: 'scaled', status })
     expect(held.value).toBeCloseTo(10, 9)
     expect(held.why).toContain(
-      status === 'single' ? `it keeps to the printed ${text}` : `printed ${text} disputes it`,
+      status === 'single' ? `it keeps to the printed ${text}` : `beyond the printed limit ${text}`,
     )
   })
 

@@ -3,7 +3,7 @@ import type { StrokeReading } from '../../job/model/types.ts'
 import type { NoStrokeReason, ProfileReason } from '../../words/strokes.ts'
 import type { Ink } from '../window/ink.ts'
 
-export type { Ink, NoStrokeReason, ProfileReason }
+export type { NoStrokeReason, ProfileReason }
 
 /** Symmetric 2 × 2, pixels². */
 export type Covariance = [xx: number, xy: number, yy: number]

@@ -88,13 +88,10 @@ export function detectableError(
 ): number | null {
   const step = one.coverage?.U ?? 0
   if (!witnesses.includes(one) || witnesses.length < 2 || step === 0) return null
-  const shifted = (steps: number) => testOf(witnesses.map((w) => (w === one ? movedBy(w, steps * step) : w)))
-  const [still, once, twice] = [shifted(0), shifted(1), shifted(2)]
-  // Chi-square is quadratic in the error of one value: this is what stands before the square.
-  const curvature = (twice.chi2 - 2 * once.chi2 + still.chi2) / 2
-  if (!(curvature > 0 && Number.isFinite(curvature))) return null
-  return step * Math.sqrt(detectedNoncentrality(still.dof) / curvature)
+  // Chi-square is quadratic in the error of one value: with all others right it is what stands before the square.
+  const { chi2, dof } = testOf(witnesses.map((w) => offBy(w, w === one ? step : 0)))
+  return chi2 > 0 && Number.isFinite(chi2) ? step * Math.sqrt(detectedNoncentrality(dof) / chi2) : null
 }
 
-const movedBy = (one: EvaluatedEvidence, by: number): EvaluatedEvidence =>
-  one.compared === null ? one : { ...one, compared: { ...one.compared, value: one.compared.value + by } }
+const offBy = (one: EvaluatedEvidence, error: number): EvaluatedEvidence =>
+  one.compared === null ? one : { ...one, compared: { ...one.compared, value: error } }

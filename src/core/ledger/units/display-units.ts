@@ -3,7 +3,7 @@ import type { Unit } from '../../job/model/types.ts'
 import { formatAngle } from '../../quantity/format/format-angle.ts'
 import { formatArea } from '../../quantity/format/format-area.ts'
 import { formatCount } from '../../quantity/format/format-count.ts'
-import { formatLength } from '../../quantity/format/format-length.ts'
+import { formatLength, formatParts } from '../../quantity/format/format-length.ts'
 import type { QuantityKind } from '../../quantity/quantity-kind.ts'
 import type { Look } from './look.ts'
 
@@ -49,9 +49,15 @@ export function nearFigure(value: number, U: number, style: Style): string | und
   if (!(U > 0) || !Number.isFinite(U)) return undefined
   const step = stepOf(style)
   if (step === undefined) return undefined
-  const near = Math.round(value / step) * step
-  if (near === 0 || Math.abs(near - value) > U) return undefined
-  return style.kind === 'angle' ? formatAngle(radians(near)) : formatLength(near, asFigured(near, style))
+  const steps = Math.round(value / step)
+  const near = steps * step
+  if (steps === 0 || Math.abs(near - value) > U) return undefined
+  if (style.kind === 'angle') return formatAngle(radians(near))
+  const figured = asFigured(near, style)
+  // By its parts: an exact fraction of a double is slow, and there are thousands.
+  return style.unit === 'in' && steps > 0
+    ? formatParts(steps, figured.denominator, figured)
+    : formatLength(near, figured)
 }
 
 function stepOf({ kind, unit, finest }: Style): number | undefined {

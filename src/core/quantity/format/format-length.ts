@@ -47,6 +47,19 @@ function inFraction({ n, d }: Fraction, feet: boolean): string {
   return `${n / (12n * d)}'-${withWhole(n % (12n * d), d)}"`
 }
 
+/**
+ * A number of parts of an inch as a figure: `11 1/2"`, `2'-0 5/8"`, in decimals `11.5"`.
+ * @param parts a whole number of them, none negative
+ */
+export function formatParts(
+  parts: number,
+  denominator: number,
+  { feet = false, decimals = false }: { feet?: boolean; decimals?: boolean },
+): string {
+  const inches = new Fraction(BigInt(parts), BigInt(denominator))
+  return decimals ? inDecimals(inches, decimalsOfFraction(inches), feet) : inFraction(inches, feet)
+}
+
 function inDecimals(inches: Fraction, places: number, feet: boolean): string {
   const text = toPlaces(inches, places)
   const foot = new Fraction(12n, 1n)
