@@ -1,5 +1,6 @@
 import type { Dimension } from '../job/model/types.ts'
 import { parseFormula } from './formula.ts'
+import { FormulaError } from './formula-error.ts'
 
 /** Formulas of a dimension that count. */
 export function activeFormulas(dimension: Dimension): string[] {
@@ -11,7 +12,7 @@ export function activeFormulas(dimension: Dimension): string[] {
 /**
  * The dimensions in an order in which each comes after those its formulas use,
  * or the names of a circle when there is none, each followed by one it uses.
- * Formulas must be readable; names that no dimension has are passed over.
+ * Names that no dimension has are passed over.
  * @param uses the names in the formulas of a dimension that count
  */
 export function evaluationOrder(
@@ -54,5 +55,13 @@ export function evaluationOrder(
 }
 
 /** The names in the formulas of a dimension that count, which must be readable. */
+/** The names in the formulas of a dimension that count; one that can't be read uses none, for it gives no value. */
 export const usesOf = (dimension: Dimension): string[] =>
-  activeFormulas(dimension).flatMap((text) => parseFormula(text).names)
+  activeFormulas(dimension).flatMap((text) => {
+    try {
+      return parseFormula(text).names
+    } catch (error) {
+      if (error instanceof FormulaError) return []
+      throw error
+    }
+  })

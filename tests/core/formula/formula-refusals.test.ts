@@ -3,8 +3,11 @@ import { describe, expect, it } from 'vitest'
 import { parseFormula } from '../../../src/core/formula/formula.ts'
 import { FormulaError } from '../../../src/core/formula/formula-error.ts'
 import { LENGTH } from '../../../src/core/formula/formula-units.ts'
+import { applyEdit, readEdit } from '../../../src/core/job/edits/edit.ts'
+import { dimensionTable } from '../../../src/core/ledger/table/dimension-table.ts'
 import { FIRST_ORDER } from '../../../src/core/uncertainty/first-order.ts'
 import { exact } from '../../../src/core/uncertainty/uncertain.ts'
+import { derived, dimension, printed, smallJob } from '../ledger/small-job.ts'
 
 describe('what is no formula is refused in words', () => {
   it.each([
@@ -128,4 +131,20 @@ describe('what is no formula is refused in words', () => {
       { numRuns: 3000, seed: 1911 },
     )
   })
+})
+
+it('a job that an older program kept with names side by side opens still, and the evidence says what is wrong', () => {
+  const dimensions = [
+    dimension('a', [printed('3"')]),
+    dimension('b', [printed('4"')]),
+    dimension('plate', [derived('a b')], { kind: 'area' }),
+  ]
+  const job = smallJob({ dimensions })
+  const row = dimensionTable(job).rows[2]
+  expect(row).toMatchObject({ value: null, status: 'open' })
+  expect(row?.why).toContain('nothing says what `b` does there')
+  const item = derived('b a', 'e')
+  expect(() => applyEdit(job, readEdit({ do: 'add-evidence', dimension: 'plate', item }))).toThrow(
+    /nothing says/,
+  )
 })

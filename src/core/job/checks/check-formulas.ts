@@ -5,6 +5,7 @@ import { sameUnits, UNITS_OF_KIND, type Units, unitsInWords } from '../../formul
 import { parseRelation } from '../../formula/relation-text.ts'
 import type { QuantityKind } from '../../quantity/quantity-kind.ts'
 import { type CoreReason, reason } from '../../words/core-words.ts'
+import { type AnyReason, isReason } from '../../words/reason.ts'
 import type { Dimension } from '../model/types.ts'
 import type { CheckContext } from './check-context.ts'
 
@@ -18,7 +19,7 @@ type KindOf = (name: string) => QuantityKind | undefined
  * @param together the dimensions among which there must be no circle
  */
 export function checkFormulas(
-  { job, items }: CheckContext,
+  { job, items, kept = false }: CheckContext,
   together: readonly Dimension[] = job.dimensions,
 ): CoreReason | null {
   const kinds: KindOf = (name) => items.dimension.get(name)?.kind
@@ -26,7 +27,7 @@ export function checkFormulas(
     for (const evidence of dimension.evidence) {
       if (evidence.basis !== 'derived' || evidence.withdrawn !== undefined) continue
       const problem = tried(() => problemOf(evidence.formula, dimension.kind, kinds))
-      if (problem === null) continue
+      if (problem === null || (kept && wasTaken(problem))) continue
       return reason('formula.of-evidence', { dimension: dimension.name, evidence: evidence.id, problem })
     }
   }
@@ -38,6 +39,14 @@ export function checkFormulas(
   }
   return null
 }
+
+/** Two names side by side were a product once. A job that has such a formula opens still, and its evidence says so. */
+function wasTaken({ parts }: AnyReason): boolean {
+  const { problem } = parts
+  return isReason(problem) && (problem.code === TAKEN_BEFORE || wasTaken(problem))
+}
+
+const TAKEN_BEFORE: CoreReason['code'] = 'formula.nothing-between'
 
 /** The problem that is found, or that reading the formula fails by. */
 function tried(check: () => CoreReason | null): CoreReason | null {
