@@ -143,7 +143,7 @@ export class SheetPainter {
     cancelAnimationFrame(this.#frame)
     clearTimeout(this.#resting)
     for (const end of this.#endings) end()
-    const parts = ['overview', 'darkness', 'ink', 'ground', 'sight', 'ring']
+    const parts = ['overview', 'tone', 'ground', 'sight', 'ring']
     pictureLoader.wantAll(parts.map((who) => [who, RANK.sight, 'image', []] as const))
     this.#scan.clear()
   }
@@ -158,7 +158,7 @@ export class SheetPainter {
     }
     // Whatever else comes, what stands on the screen is not let go for it.
     for (const shown of this.#shown) keptPictures.get(shown, 'image')
-    if (form === 'dark' && address === this.#overview) this.ask('tiles', 'over', 'pending')
+    if (form === 'tone' && address === this.#overview) this.ask('tiles', 'over', 'pending')
   }
 
   #onBench(now: BenchContents, before: BenchContents): void {
@@ -225,8 +225,7 @@ export class SheetPainter {
     const around = rest && sight !== null ? tilesInSight(camera, box, sight.of, 1).map(address) : []
     const ring = around.filter((one) => !this.#shown.has(one))
     pictureLoader.wantAll([
-      ['darkness', RANK.sight, 'dark', [overview]],
-      ['ink', RANK.sight, 'ink', [overview]],
+      ['tone', RANK.sight, 'tone', [overview]],
       ['overview', RANK.sight, 'image', [overview]],
       ['ground', RANK.sight, 'image', ground],
       ['sight', RANK.sight, 'image', tiles],

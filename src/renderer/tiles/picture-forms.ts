@@ -9,6 +9,14 @@ export interface GreyTile {
   data: Uint8Array
 }
 
+/** What a scan is drawn in and on, as its overview tells. */
+export interface Tone {
+  /** Whether it is light on dark. */
+  dark: boolean
+  /** Whether its strokes are dark or light; null where it does not show that. */
+  ink: Ink | null
+}
+
 /** The forms in which a picture of a scan is needed. */
 export interface PictureForms {
   /** As the page shows it: the browser decodes it when it draws it, and keeps what it likes of that. */
@@ -17,10 +25,7 @@ export interface PictureForms {
   bitmap: ImageBitmap
   /** What a search looks at. */
   grey: GreyTile
-  /** Whether it is light on dark. */
-  dark: boolean
-  /** Whether its strokes are dark or light; null where it does not show that. */
-  ink: Ink | null
+  tone: Tone
 }
 
 const RGBA = 4
@@ -46,12 +51,11 @@ export const PICTURE_FORMS: FormMakers<PictureForms> = {
     make: (bytes) => drawn(bytes, ({ width, height }) => [width, height]),
     bytes: ({ data }) => data.length,
   },
-  dark: {
-    make: async (bytes) => isMostlyDark((await drawn(bytes, () => [SAMPLES, SAMPLES])).data),
-    bytes: () => 0,
-  },
-  ink: {
-    make: async (bytes) => settledInk(await drawn(bytes, ({ width, height }) => [width, height])),
+  tone: {
+    make: async (bytes) => ({
+      dark: isMostlyDark((await drawn(bytes, () => [SAMPLES, SAMPLES])).data),
+      ink: settledInk(await drawn(bytes, ({ width, height }) => [width, height])),
+    }),
     bytes: () => 0,
   },
 }

@@ -36,7 +36,7 @@ export const pictureLoader = new PictureLoader<PictureForms>(keptPictures, fetch
 export const RANK = { lens: 0, sight: 1, crop: 2, ring: 3 } as const
 
 /** Whether a scan is light on dark, by its overview; until that has come it is taken for dark on light. */
-export const isDark = (overview: string): boolean => keptPictures.get(overview, 'dark') ?? false
+export const isDark = (overview: string): boolean => keptPictures.get(overview, 'tone')?.dark ?? false
 
 /** Whether the strokes of a scan are dark or light, by its overview; null until that has come, or where it does not show it. */
-export const inkOf = (overview: string): Ink | null => keptPictures.get(overview, 'ink') ?? null
+export const inkOf = (overview: string): Ink | null => keptPictures.get(overview, 'tone')?.ink ?? null

@@ -16,8 +16,7 @@ function pictures(limit: number) {
   const kept = new KeptPictures<PictureForms>(limit, {
     image: unwanted(),
     bitmap: unwanted(),
-    dark: unwanted(),
-    ink: unwanted(),
+    tone: unwanted(),
     grey: {
       make: async (bytes) => ({ width: 1, height: 1, data: Uint8Array.of(Number(await bytes.text())) }),
       bytes: () => 9,
