@@ -80,14 +80,12 @@ export function TableTools({ rows, total, working }: TableToolsProps) {
           working out…
         </p>
       </div>
-      <p className="table-tools-unit">
-        {unit !== own && (
-          <>
-            <span className="table-tools-shown">Shown in {UNIT_WORDS[unit]}; the </span>
-            job is in {UNIT_WORDS[own]}.
-          </>
-        )}
-      </p>
+      {unit !== own && (
+        <p className="table-tools-unit">
+          <span className="table-tools-shown">Shown in {UNIT_WORDS[unit]}; the </span>
+          job is in {UNIT_WORDS[own]}.
+        </p>
+      )}
       {unit === 'in' && (
         <Choice
           label="Figures in fractions or decimals"
