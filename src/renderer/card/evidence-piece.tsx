@@ -126,12 +126,12 @@ export function EvidencePiece(props: EvidencePieceProps) {
 /** `3 5/8"` or `3.626" ± 0.031"`, what a figure counts as when it is compared, and whether it agrees. */
 function Value({ dimension, weighed, unit }: EvidencePieceProps) {
   if (weighed === undefined || weighed.value === null) return null
-  const { U, en, basis, odd = false, countsWith } = weighed
+  const { U, en, exact = false, odd = false, countsWith } = weighed
   const spread = plusMinus(U, dimension.kind, unit)
   return (
     <p className="evidence-piece-value">
-      <Figure text={basis === 'printed' ? weighed.written : `${weighed.written}${spread}`} />
-      {basis === 'printed' && U > 0 && <span className="dimension-card-small">compared as{spread}</span>}
+      <Figure text={exact ? weighed.written : `${weighed.written}${spread}`} />
+      {exact && U > 0 && <span className="dimension-card-small">compared as{spread}</span>}
       {en !== undefined && (
         <span className="evidence-piece-en" data-disputes={odd || undefined} data-en={en.toFixed(2)}>
           {odd ? 'does not agree' : countsWith === undefined ? 'agrees' : 'counts once'}

@@ -14,7 +14,7 @@ import type { Assessment } from '../assessment/assessment.ts'
 import type { EvaluatedEvidence } from '../evidence/evaluated-evidence.ts'
 import { displayFactor, nearFigure, type Style, writeMeasured } from '../units/display-units.ts'
 import type { TableEvidence, TableRelation, TableRow } from './table.ts'
-import { tellingOf } from './telling.ts'
+import { isExact, tellingOf } from './telling.ts'
 import { whyAdopted } from './why.ts'
 
 /** What rows are written by. */
@@ -117,6 +117,7 @@ function evidenceRow(
   for (const { a, b, en } of pairs) {
     if (a === w || b === w) row.en = Math.max(row.en ?? 0, en)
   }
+  if (isExact(w)) row.exact = true
   const of = duplicates.find(({ piece }) => piece === w)?.of
   if (of !== undefined) row.countsWith = of.evidence.id
   const standsOut = witnesses.length > 2 ? odd.includes(w) : (row.en ?? 0) > DISPUTED_ABOVE

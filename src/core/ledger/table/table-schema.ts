@@ -37,6 +37,10 @@ export const tableEvidenceSchema = z.object({
     ),
   U: z.number().describe('The same, expanded at 95 %.'),
   written: z.string().describe('In shop notation.'),
+  exact: z
+    .boolean()
+    .optional()
+    .describe('Whether it says one value without ±, as figures do: u and U are only what it is compared by.'),
   governs: z.boolean().describe('Whether the adopted value rests on it.'),
   en: z.number().optional().describe('Largest E_n against any other usable evidence of the row.'),
   odd: z.boolean().optional().describe('Whether it does not agree with the rest, where the row is disputed.'),

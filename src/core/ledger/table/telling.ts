@@ -1,6 +1,7 @@
 import type { Unit } from '../../job/model/types.ts'
 import { toUncertainty, twoFigures } from '../../quantity/format/rounding.ts'
 import type { QuantityKind } from '../../quantity/quantity-kind.ts'
+import { variance } from '../../uncertainty/covariance.ts'
 import type { EvaluatedEvidence } from '../evidence/evaluated-evidence.ts'
 import { displayFactor } from '../units/display-units.ts'
 import { plusMinus, unitSuffix } from '../units/plus-minus.ts'
@@ -15,6 +16,10 @@ export interface Telling {
   about(size: number): string
 }
 
+/** Whether a piece of evidence says one value without ±: a clear figure, or what is worked out from such. */
+export const isExact = ({ adopted }: EvaluatedEvidence): boolean =>
+  adopted !== null && variance(adopted) === 0
+
 /** @param writtenOf what a piece of evidence is written as, without its ± */
 export function tellingOf(
   kind: QuantityKind,
@@ -23,8 +28,8 @@ export function tellingOf(
 ): Telling {
   const factor = displayFactor(kind, unit)
   const suffix = unitSuffix(kind, unit)
-  const spread = ({ evidence, coverage }: EvaluatedEvidence): string =>
-    evidence.basis === 'printed' ? '' : plusMinus((coverage?.U ?? 0) * factor, kind, unit)
+  const spread = (w: EvaluatedEvidence): string =>
+    isExact(w) ? '' : plusMinus((w.coverage?.U ?? 0) * factor, kind, unit)
   return {
     told: (w) => ({ id: w.evidence.id, basis: w.evidence.basis, written: `${writtenOf(w)}${spread(w)}` }),
     difference: (size, U) => `${toUncertainty(Math.abs(size) * factor, U * factor)}${suffix}`,

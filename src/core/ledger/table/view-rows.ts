@@ -6,6 +6,7 @@ import { type Labelled, labelBesideId } from '../../job/ids/label.ts'
 import type { Reference } from '../../job/model/types.ts'
 import { parameterSize } from '../../mapping/parameter.ts'
 import { standardUncertainty } from '../../uncertainty/covariance.ts'
+import { propagate, type Uncertain } from '../../uncertainty/uncertain.ts'
 import { inWords, reason } from '../../words/core-words.ts'
 import { nameIn, nameItemsIn } from '../../words/name-in.ts'
 import type { AnyReason } from '../../words/reason.ts'
@@ -37,6 +38,8 @@ export function viewRow(
       return [parameter.name, { value: theta.value * f, u: standardUncertainty(theta) * f }]
     }),
   )
+  const one = view.mapping === 'uniform' ? oneScale(calibration.theta, mapping.parameters.length) : null
+  if (one !== null) parameters['scale'] = { value: one.value * factor, u: standardUncertainty(one) * factor }
   const suggestion = suggestionFor(calibrated, stretches)
   const named = (one: AnyReason): AnyReason => nameIn(nameItemsIn(one, view.references), labels)
   const closings = calibration.closures.map((check) => closingRow(check, { view, unit }, named))
@@ -80,6 +83,13 @@ export function viewRow(
           ),
         }),
   }
+}
+
+/** The scale of a uniform view that what paper does has parted into two: between them. Null where it has one. */
+function oneScale([along, across]: readonly Uncertain[], parameters: number): Uncertain | null {
+  if (parameters !== 2 || along === undefined || across === undefined) return null
+  const mean = Math.sqrt(along.value * across.value)
+  return propagate(mean, [along, across], [across.value / (2 * mean), along.value / (2 * mean)])
 }
 
 const labelled = (item: Labelled | undefined): { label?: string } => {
