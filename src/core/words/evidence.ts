@@ -41,6 +41,14 @@ export const EVIDENCE_WORDS = {
   'evidence.slope-of-two-angles': (p: { text: string }) =>
     `"${p.text}" is a slope or a taper, on one side or on both: write the angle that is meant.`,
   'evidence.without-readings': () => 'It has no readings yet.',
+  'evidence.instrument-unnamed': (p: { text: string }) =>
+    `No instrument is named, so its ± is a coarse one, by the last place that is written in ${p.text}: what the instrument is off by is not in it. Name what it was taken with.`,
+  'evidence.readings-coarse': (p: { texts: readonly string[] }) =>
+    `${p.texts.join(', ')} ${p.texts.length === 1 ? 'is' : 'are'} written more coarsely than the rest, and ${p.texts.length === 1 ? 'counts' : 'count'} for little beside it.`,
+  'evidence.readings-apart': (p: { instrument: string | null }) =>
+    `Its readings scatter much more than the others${p.instrument === null ? '' : ` with ${p.instrument}`}, so that its ± goes by them alone. Is there a slip in one of them, or is the face rough there?`,
+  'evidence.scatter-guessed': (p: { instrument: string; by: 'limit' | 'step' }) =>
+    `Nothing was read twice with ${p.instrument} yet, so how far its readings scatter is a guess by ${p.by === 'limit' ? 'its limit of error' : 'its resolution'}. Take a second reading of any size.`,
   'evidence.no-such-view': (p: { view: string }, say: Say) => `There is no ${say.item('view', p.view)}.`,
   'evidence.view-not-calibrated': (p: { name: string; view: string; problem: AnyReason }, say: Say) =>
     withStop(`View "${p.name}" (${say.label(p.view)}) can't be calibrated: ${say(p.problem)}`),

@@ -9,8 +9,9 @@ import { figureUnderstood } from '../../core/ledger/evidence/figure-understood.t
 import { readFigures } from '../../core/ledger/evidence/figures.ts'
 import { foundEvidence, limitOfError } from '../../core/ledger/evidence/found-evidence.ts'
 import { readReading } from '../../core/ledger/evidence/found-reading.ts'
-import { foundScatter } from '../../core/ledger/evidence/found-scatter.ts'
+import { foundSpreads } from '../../core/ledger/evidence/found-spread.ts'
 import { printedEvidence } from '../../core/ledger/evidence/printed-evidence.ts'
+import { scatterPools } from '../../core/ledger/evidence/scatter-pools.ts'
 
 import { displayFactor, writeMeasured } from '../../core/ledger/units/display-units.ts'
 import { plusMinus } from '../../core/ledger/units/plus-minus.ts'
@@ -115,17 +116,20 @@ function understoodAs(
     case 'found': {
       // Each by itself first, so that the line which can't be read is the one that is named.
       for (const reading of item.readings) readReading(reading, dimension.kind, job)
-      const readings = { ...dimension, evidence: [...dimension.evidence, item] }
-      const { adopted } = foundEvidence(item, dimension.kind, {
+      const whole = { ...dimension, evidence: [...dimension.evidence, item] }
+      const dimensions = [...job.dimensions.filter(({ name }) => name !== whole.name), whole]
+      const pools = scatterPools(dimensions.flatMap((one) => foundSpreads(one, job)))
+      const { adopted, remarks = [] } = foundEvidence(item, whole, {
         conventions: job,
         instrument: job.instruments.find(({ id }) => id === item.instrument),
         limitOf: limitOfError,
-        scatter: foundScatter(readings, job).get(item.instrument),
+        scatterOf: (pool) => pools.get(pool),
       })
       const mean = adopted === null ? '' : measuredWithU(adopted, dimension.kind, unit)
       return {
         understood:
           item.readings.length === 1 ? `Read as ${mean}` : `${item.readings.length} readings, mean ${mean}`,
+        also: remarks,
       }
     }
     default:

@@ -142,7 +142,8 @@ describe('what was found on the original', () => {
       }),
       'bore',
     )
-    const typeA = 0.002 / Math.sqrt(3)
+    // Nothing but three readings tells of the scatter: five quarters of the limit count as one further square.
+    const typeA = Math.hypot(0.002, 0.0025 / Math.sqrt(2)) / Math.sqrt(3)
     const typeB = Math.hypot(0.001 / Math.sqrt(12), 0.002 / Math.sqrt(3))
     expect(row.value).toBeCloseTo(1.012, 12)
     expect(row.u).toBeCloseTo(Math.hypot(typeA, typeB), 12)
@@ -160,7 +161,8 @@ describe('what was found on the original', () => {
       'wall',
     )
     expect(row.value).toBeCloseTo(0.25, 12)
-    expect(row.u).toBeCloseTo(Math.hypot(0.004, 0.01 / Math.sqrt(12)), 12)
+    // By the last place that is written: rounded, and scattering by five quarters of that.
+    expect(row.u).toBeCloseTo(Math.hypot(0.004, Math.hypot(1, 1.25) * (0.01 / Math.sqrt(12))), 12)
   })
 
   it('shares an instrument’s limit of error between dimensions, so that it goes from their ratio', () => {
@@ -172,8 +174,9 @@ describe('what was found on the original', () => {
         dimension('ratio', [derived('a / b')], { kind: 'count' }),
       ],
     })
-    expect(rowOf(job, 'a').u).toBeGreaterThan(0.001)
-    expect(rowOf(job, 'ratio').u).toBeLessThan(1e-5)
+    // What is left of each is how one reading scatters, five quarters of the limit.
+    expect(rowOf(job, 'a').u).toBeCloseTo(Math.hypot(0.0025, 0.002 / Math.sqrt(3)), 8)
+    expect(rowOf(job, 'ratio').u).toBeCloseTo(0.0025 * Math.SQRT2, 8)
   })
 })
 
@@ -341,8 +344,9 @@ describe('several sets of readings on the original', () => {
     const evidence = [found(['1.00 in', '1.04 in'], 'f1'), found(['1.01 in', '1.01 in'], 'f2')]
     const row = rowOf(smallJob({ dimensions: [dimension('bore', evidence)] }), 'bore')
     expect(row.value).toBeCloseTo((1.02 + 1.01) / 2, 9)
-    // Pooled: s² = 0.0008 / 2 with 2 degrees of freedom.
-    expect(row.evidence[1]?.u).toBeCloseTo(Math.hypot(Math.sqrt(0.0004 / 2), 0.01 / Math.sqrt(12)), 9)
+    // Pooled with 2 degrees of freedom, and one further square of five quarters of the last place.
+    const variance = (0.0008 + 1.25 ** 2 * (0.01 ** 2 / 12)) / 2
+    expect(row.evidence[1]?.u).toBeCloseTo(Math.hypot(Math.sqrt(variance / 2), 0.01 / Math.sqrt(12)), 9)
   })
 })
 

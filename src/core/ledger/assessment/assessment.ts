@@ -5,6 +5,8 @@ import { conventionsOf, meanTheSame } from '../../job/model/conventions.ts'
 import type { Dimension, Job, Sheet, Unit } from '../../job/model/types.ts'
 import { finestInUse } from '../../quantity/graduation.ts'
 import { reason } from '../../words/core-words.ts'
+import type { FoundSpread } from '../evidence/found-spread.ts'
+import { type ScatterPools, scatterPools } from '../evidence/scatter-pools.ts'
 import type { Asking, Consulted } from '../kept/consulted.ts'
 import { Keeping } from '../kept/keeping.ts'
 import { type FiguresAs, type Look, sameLook } from '../units/look.ts'
@@ -38,6 +40,8 @@ export interface Assessment extends InCommon {
   /** The shortest length that its figures write in feet, mm; null when they write none. */
   feetFrom: number | null
   singles: Singles
+  /** How readings on the original scatter, by what they are pooled with. */
+  scatters: ScatterPools
   places: SourcePlaces
   /** What each of its views and dimensions was worked out from. */
   consulted: ReadonlyMap<Kept, readonly Consulted<Things>[]>
@@ -55,6 +59,7 @@ export function assess(job: Job, look: Partial<Look> = {}, before?: Assessment):
   const { handed, places } = handedOn(job, { unit, figuresAs }, before)
   const conventions = conventionsOf(job)
   const singles = readSingles(job.dimensions, conventions, handed?.singles)
+  const scatters = scatterPools(spreadsOf(singles), handed?.scatters)
   const shared = new SharedSources(places, handed)
   const order = inOrder(job, singles)
   const finest = finestInUse([...singles.values()].flatMap(({ figures }) => figures.fractions))
@@ -63,7 +68,7 @@ export function assess(job: Job, look: Partial<Look> = {}, before?: Assessment):
   const stretches = new Map<string, SheetStretch>()
   const views = new Map<string, CalibratedView>()
   const dimensions = new Map<string, Assessed>()
-  const things = thingsOf(job, { prepared, stretches, views }, dimensions)
+  const things = thingsOf(job, { prepared, stretches, views }, scatters, dimensions)
   const keeping = new Keeping<Kept, Things>(things, handed?.consulted)
   for (const view of job.views) {
     const was = handed?.prepared.get(view.id)
@@ -113,6 +118,7 @@ export function assess(job: Job, look: Partial<Look> = {}, before?: Assessment):
     finest,
     feetFrom,
     singles,
+    scatters,
     places,
     features,
     limits,
@@ -157,6 +163,11 @@ function handedOn(
   }
   // Where no place is left between two things, all get new ones.
   return { handed: undefined, places: newPlaces(job) }
+}
+
+/** In the order of the job. */
+function* spreadsOf(singles: Singles): Iterable<FoundSpread> {
+  for (const { spreads } of singles.values()) yield* spreads
 }
 
 const leastOf = (lengths: readonly number[]): number | null =>

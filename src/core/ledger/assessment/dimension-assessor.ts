@@ -8,7 +8,6 @@ import { type Decision, decide } from '../adoption/adopt.ts'
 import { evaluateEvidence } from '../evidence/evaluate-evidence.ts'
 import type { UncheckedView } from '../evidence/evaluated-evidence.ts'
 import type { EvaluationContext } from '../evidence/evaluation-context.ts'
-import { foundScatter } from '../evidence/found-scatter.ts'
 import type { Which } from '../evidence/valuation.ts'
 import type { Asking } from '../kept/consulted.ts'
 import type { FiguresAs } from '../units/look.ts'
@@ -34,7 +33,7 @@ export interface Setting {
 export class DimensionAssessor {
   readonly #singles: Singles
   /** What is the same for all dimensions is made once, for there are thousands. */
-  readonly #context: Omit<EvaluationContext, 'figures' | 'scatter'>
+  readonly #context: Omit<EvaluationContext, 'figures'>
   #asking: Asking<Things> | null = null
 
   constructor(setting: Setting) {
@@ -51,6 +50,7 @@ export class DimensionAssessor {
       featureOf: (id) => featureAsked(this.#get('mark', id), id, shared),
       instrumentOf: (id) => this.#get('instrument', id),
       limitOf: (instrument) => shared.limitOf(instrument),
+      scatterOf: (pool) => this.#get('scatter', pool),
       hasValue: (name) => decided(name, 'adopted') !== null,
       within: {
         arithmetic: FIRST_ORDER,
@@ -82,10 +82,10 @@ export class DimensionAssessor {
       featureOf,
       instrumentOf,
       limitOf,
+      scatterOf,
       hasValue,
       within,
     } = this.#context
-    const scatter = foundScatter(dimension, conventions)
     // One literal, not a spread of parts: it is made for every dimension, and spreading is slow.
     const context: EvaluationContext = {
       conventions,
@@ -93,11 +93,11 @@ export class DimensionAssessor {
       figuresAs,
       finest,
       figures,
-      scatter,
       viewOf,
       featureOf,
       instrumentOf,
       limitOf,
+      scatterOf,
       hasValue,
       within,
     }

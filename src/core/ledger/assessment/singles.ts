@@ -4,6 +4,7 @@ import type { Dimension } from '../../job/model/types.ts'
 import type { AnyReason } from '../../words/reason.ts'
 import { figureQuestions } from '../evidence/figure-remarks.ts'
 import { type Figures, readFigures } from '../evidence/figures.ts'
+import { type FoundSpread, foundSpreads } from '../evidence/found-spread.ts'
 import { readingCautions } from '../evidence/reading-cautions.ts'
 
 /** What is read of one dimension alone. */
@@ -11,6 +12,8 @@ export interface Single {
   figures: Figures
   /** Of its readings on the original, and questions about its figures. */
   cautions: readonly AnyReason[]
+  /** How its readings on the original scatter. */
+  spreads: readonly FoundSpread[]
   /** The names in its formulas that count. */
   uses: readonly string[]
 }
@@ -40,5 +43,6 @@ export function singleOf(singles: Singles, dimension: Dimension): Single {
 function readSingle(dimension: Dimension, conventions: Conventions): Single {
   const figures = readFigures(dimension, conventions)
   const cautions = [...readingCautions(dimension, conventions), ...figureQuestions(dimension, figures)]
-  return { figures, cautions, uses: usesOf(dimension) }
+  const spreads = foundSpreads(dimension, conventions)
+  return { figures, cautions, spreads, uses: usesOf(dimension) }
 }

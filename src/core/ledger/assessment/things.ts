@@ -1,4 +1,5 @@
 import type { Instrument, Job, Mark, Sheet } from '../../job/model/types.ts'
+import type { ScatterPool, ScatterPools } from '../evidence/scatter-pools.ts'
 import type { Lookups } from '../kept/consulted.ts'
 import type { CalibratedView } from '../views/calibrate-view.ts'
 import type { PreparedView } from '../views/prepare-view.ts'
@@ -15,6 +16,8 @@ export interface Things {
   prepared: PreparedView | undefined
   /** By the id of its sheet. */
   stretch: SheetStretch | undefined
+  /** By the name of the pool. */
+  scatter: ScatterPool | undefined
   /** By name; undefined as well before it is assessed. */
   dimension: Assessed | undefined
 }
@@ -30,6 +33,7 @@ export interface ViewsWorkedOut {
 export function thingsOf(
   { marks, sheets, instruments }: Job,
   { views, prepared, stretches }: ViewsWorkedOut,
+  scatters: ScatterPools,
   dimensions: ReadonlyMap<string, Assessed>,
 ): Lookups<Things> {
   const [mark, sheet, instrument] = [byId(marks), byId(sheets), byId(instruments)]
@@ -40,6 +44,7 @@ export function thingsOf(
     view: (id) => views.get(id),
     prepared: (id) => prepared.get(id),
     stretch: (id) => stretches.get(id),
+    scatter: (pool) => scatters.get(pool),
     dimension: (name) => dimensions.get(name),
   }
 }

@@ -33,11 +33,11 @@ function byBasis(evidence: Evidence, dimension: Dimension, context: EvaluationCo
     case 'printed':
       return printedEvidence(evidence, dimension, context)
     case 'found':
-      return foundEvidence(evidence, dimension.kind, {
+      return foundEvidence(evidence, dimension, {
         conventions: context.conventions,
         instrument: evidence.instrument === undefined ? undefined : context.instrumentOf(evidence.instrument),
         limitOf: context.limitOf,
-        scatter: context.scatter.get(evidence.instrument),
+        scatterOf: context.scatterOf,
       })
     case 'scaled':
       return scaledEvidence(evidence, context)

@@ -6,7 +6,7 @@ import type { Uncertain } from '../../uncertainty/uncertain.ts'
 import type { FiguresAs } from '../units/look.ts'
 import type { CalibratedView } from '../views/calibrate-view.ts'
 import type { Figures } from './figures.ts'
-import type { FoundScatter } from './found-scatter.ts'
+import type { ScatterPool } from './scatter-pools.ts'
 import type { Valuation } from './valuation.ts'
 
 /** What the evidence of a dimension is evaluated with: nothing else of the job may come into it. */
@@ -19,14 +19,14 @@ export interface EvaluationContext {
   figures: Figures
   /** The finest fraction in common use in the job; null when there is none. */
   finest: number | null
-  /** Of the dimension's readings, by instrument. */
-  scatter: ReadonlyMap<string | undefined, FoundScatter>
   viewOf(id: string): CalibratedView | undefined
   /** Throws GeometryError when the mark determines no feature. */
   featureOf(id: string): Feature
   instrumentOf(id: string): Instrument | undefined
   /** What an instrument is off by, the same for all that was measured with it. */
   limitOf(instrument: Instrument): Source
+  /** How readings scatter, over all that were taken with one instrument. */
+  scatterOf(pool: string): ScatterPool | undefined
   /** Whether a dimension was decided before and has a value. */
   hasValue(name: string): boolean
   /** By first order, with the dimensions that were decided before. */

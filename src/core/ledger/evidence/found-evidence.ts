@@ -1,14 +1,17 @@
 import type { Conventions } from '../../job/model/conventions.ts'
-import type { Evidence, Instrument } from '../../job/model/types.ts'
-import type { QuantityKind } from '../../quantity/quantity-kind.ts'
+import type { Dimension, Evidence, Instrument } from '../../job/model/types.ts'
+import { element } from '../../linear-algebra/element.ts'
 import { expand } from '../../uncertainty/coverage.ts'
 import { KNOWN, newSource, type Source } from '../../uncertainty/source.ts'
-import { repeatedObservations } from '../../uncertainty/type-a.ts'
 import { fromTerms } from '../../uncertainty/uncertain.ts'
 import { reason } from '../../words/core-words.ts'
 import { asStated, type EvaluatedEvidence, without } from './evaluated-evidence.ts'
 import { readReading } from './found-reading.ts'
-import type { FoundScatter } from './found-scatter.ts'
+import { foundRemarks } from './found-remarks.ts'
+import { guessedScatter, scatterOf } from './found-scatter.ts'
+import { poolOf } from './found-spread.ts'
+import { emptyPool, type ScatterPool } from './scatter-pools.ts'
+import { weighReadings } from './weigh-readings.ts'
 
 type Found = Extract<Evidence, { basis: 'found' }>
 
@@ -19,8 +22,8 @@ export interface FoundContext {
   instrument: Instrument | undefined
   /** One source for each instrument: what it is off by is common to all that was measured with it. */
   limitOf(instrument: Instrument): Source
-  /** Of the dimension's readings with that instrument. */
-  scatter: FoundScatter | undefined
+  /** What the job knows of how such readings scatter, by the name of the pool; undefined where it has none. */
+  scatterOf(pool: string): ScatterPool | undefined
 }
 
 /** What an instrument is off by. */
@@ -28,20 +31,31 @@ export const limitOfError = ({ name }: Instrument): Source =>
   newSource(`limit of error of ${name}`, KNOWN, 'rectangular')
 
 /**
- * Evaluates readings taken on the original: the mean, its scatter (Type A), the resolution and the limit of error
- * of the instrument (rectangular; JCGM 100:2008, 4.3.7 and F.2.2.1), and an allowance for wear.
- * Without an instrument the last graduation of the readings stands for its resolution.
+ * Evaluates readings taken on the original: their mean, how they scatter (pooled over the job), the resolution and the
+ * limit of error of the instrument (rectangular; JCGM 100:2008, 4.3.7 and F.2.2.1), and an allowance for wear.
+ * Without an instrument the last graduation of each reading stands for its resolution.
  * @throws NotationError for a reading that can't be read
  */
 export function foundEvidence(
   evidence: Found,
-  kind: QuantityKind,
-  { conventions, instrument, limitOf, scatter }: FoundContext,
+  dimension: Pick<Dimension, 'kind' | 'name'>,
+  context: FoundContext,
 ): EvaluatedEvidence {
-  const readings = evidence.readings.map((text) => readReading(text, kind, conventions))
-  const [head] = readings
-  if (head === undefined) return without(evidence, reason('evidence.without-readings'))
-  const { mean, n } = repeatedObservations(readings.map((r) => r.value))
+  const { kind } = dimension
+  const { conventions, instrument } = context
+  const readings = evidence.readings.map((text) => ({ text, ...readReading(text, kind, conventions) }))
+  if (readings.length === 0) return without(evidence, reason('evidence.without-readings'))
+  const measure = (text: string): number => readReading(text, kind, conventions).value
+  const resolution = instrument === undefined ? undefined : measure(instrument.resolution)
+  const limit = instrument?.limit === undefined ? 0 : measure(instrument.limit)
+  const steps = readings.map(({ graduation }) => resolution ?? graduation)
+  const guess = guessedScatter(limit, Math.min(...steps))
+  const pool = context.scatterOf(poolOf(evidence, dimension)) ?? emptyPool()
+  const scatter = scatterOf(evidence, pool, guess)
+  const { mean, spread, byStep } = weighReadings(
+    readings.map(({ value }, i) => ({ value, step: element(steps, i) })),
+    scatter?.s ?? 0,
+  )
   const sources: Source[] = []
   const contributions: number[] = []
   const put = (source: Source, u: number): void => {
@@ -50,26 +64,24 @@ export function foundEvidence(
     contributions.push(u)
   }
   if (scatter !== undefined) {
-    put(newSource('scatter of the readings on the original', scatter.estimate), scatter.s / Math.sqrt(n))
+    put(newSource('scatter of the readings on the original', scatter.estimate), scatter.s * spread)
   }
-  const resolution =
-    instrument === undefined
-      ? Math.max(...readings.map((r) => r.graduation))
-      : readReading(instrument.resolution, kind, conventions).value
-  put(
-    newSource(`resolution of ${instrument?.name ?? 'the readings'}`, KNOWN, 'rectangular'),
-    resolution / Math.sqrt(12),
-  )
-  if (instrument?.limit !== undefined) {
-    put(limitOf(instrument), readReading(instrument.limit, kind, conventions).value / Math.sqrt(3))
+  for (const [step, share] of byStep) {
+    put(
+      newSource(`resolution of ${instrument?.name ?? 'the readings'}`, KNOWN, 'rectangular'),
+      (share * step) / Math.sqrt(12),
+    )
   }
+  if (instrument !== undefined && limit !== 0) put(context.limitOf(instrument), limit / Math.sqrt(3))
   let value = mean
   if (evidence.worn !== undefined) {
-    value += readReading(evidence.worn.loss, kind, conventions).value
-    put(newSource('allowance for wear'), readReading(evidence.worn.u, kind, conventions).value)
+    value += measure(evidence.worn.loss)
+    put(newSource('allowance for wear'), measure(evidence.worn.u))
   }
   const found = fromTerms(value, sources, contributions)
   const workOut = asStated(found, found)
   const coverage = expand(found)
-  return { evidence, adopted: found, compared: found, coverage, workOut, written: '', usable: true }
+  const remarks = foundRemarks(readings, instrument, scatter)
+  const said = remarks.length === 0 ? {} : { remarks }
+  return { evidence, adopted: found, compared: found, coverage, workOut, written: '', ...said, usable: true }
 }

@@ -1,53 +1,48 @@
-import type { Conventions } from '../../job/model/conventions.ts'
-import type { Dimension, Evidence } from '../../job/model/types.ts'
-import { NotationError } from '../../quantity/notation/notation-error.ts'
+import type { Evidence } from '../../job/model/types.ts'
 import type { VarianceEstimate } from '../../uncertainty/source.ts'
-import { repeatedObservations } from '../../uncertainty/type-a.ts'
-import { readReading } from './found-reading.ts'
+import type { ScatterPool } from './scatter-pools.ts'
 
-/** How readings with one instrument scatter about their own means. */
+/** How the readings of one set are taken to scatter. */
 export interface FoundScatter {
-  /** Experimental standard deviation of one reading, mm or radians or mm². */
+  /** Standard deviation of one reading, mm or radians or mm². */
   s: number
   estimate: VarianceEstimate
+  /** Whether it is of all readings with the instrument, of this set alone, or nothing tells. */
+  from: 'pool' | 'set' | 'guess'
 }
 
 /**
- * Pools the scatter of all readings of a dimension that were taken with one instrument: two readings tell little of
- * their scatter, and a set that happens to agree must not outweigh the others.
- * Keyed by instrument; undefined stands for none named.
- * Source: pooled variance, JCGM 100:2008, H.3.6 and the note to 4.2.4.
+ * How far readings by hand on an old part scatter, as a share of what the instrument may be off by: where a surface is
+ * worn, cast or painted, it is about that and somewhat more. Common practice, no source.
  */
-export function foundScatter(
-  dimension: Dimension,
-  conventions: Conventions,
-): Map<string | undefined, FoundScatter> {
-  const pools = new Map<string | undefined, { squares: number; dof: number }>()
-  for (const evidence of dimension.evidence) {
-    if (evidence.basis !== 'found' || evidence.withdrawn !== undefined) continue
-    const values = readingsOf(evidence, dimension, conventions)
-    if (values.length < 2) continue
-    const { s, dof } = repeatedObservations(values)
-    const pool = pools.get(evidence.instrument) ?? { squares: 0, dof: 0 }
-    pools.set(evidence.instrument, { squares: pool.squares + s * s * dof, dof: pool.dof + dof })
+const GUESSED = 1.25
+
+/**
+ * The scatter of one reading that is guessed where nothing tells of it.
+ * @param limit of error of the instrument, 0 where none is stated
+ * @param step that it shows, or last graduation of what was written: what was rounded scatters no less
+ */
+export const guessedScatter = (limit: number, step: number): number =>
+  GUESSED * Math.max(limit, step / Math.sqrt(12))
+
+/**
+ * The scatter of readings from what a job knows of it. The guess counts as one further square and for no degree of
+ * freedom: few readings that happen to agree then know no less than that, and many outweigh it. As a degree of freedom
+ * (a prior's), it would make of two readings that scatter four times as much an interval that holds in 77 of 100.
+ * @param guess of the scatter of one reading
+ */
+export function scatterOf(
+  evidence: Evidence,
+  { squares, dof, estimate, apart }: ScatterPool,
+  guess: number,
+): FoundScatter | undefined {
+  const own = apart.find((one) => one.evidence === evidence)
+  if (own !== undefined) {
+    return { s: joined(own.squares, own.dof, guess), estimate: { dof: own.dof }, from: 'set' }
   }
-  const out = new Map<string | undefined, FoundScatter>()
-  for (const [instrument, { squares, dof }] of pools) {
-    if (squares > 0) out.set(instrument, { s: Math.sqrt(squares / dof), estimate: { dof } })
-  }
-  return out
+  const s = dof === 0 ? guess : joined(squares, dof, guess)
+  return s > 0 ? { s, estimate, from: dof === 0 ? 'guess' : 'pool' } : undefined
 }
 
-/** Empty where a reading can't be read; the evidence itself says so. */
-function readingsOf(
-  evidence: Extract<Evidence, { basis: 'found' }>,
-  { kind }: Dimension,
-  conventions: Conventions,
-): number[] {
-  try {
-    return evidence.readings.map((text) => readReading(text, kind, conventions).value)
-  } catch (error) {
-    if (error instanceof NotationError) return []
-    throw error
-  }
-}
+const joined = (squares: number, dof: number, guess: number): number =>
+  Math.sqrt((squares + guess ** 2) / dof)
