@@ -58,6 +58,9 @@ const toAngle = (f: (x: number) => number, derivative: (x: number) => number): F
   value: (args, { through }) => through(first(args), f, derivative),
 })
 
+/** Of a right angle a tangent has no value; what rounding leaves between it and one is not meant. */
+const isRightAngle = (x: number): boolean => Math.abs(Math.cos(x)) < 1e-12
+
 const root = (n: number): FormulaFunction => ({
   arguments: one,
   units: (_, units) => ({ length: first(units).length / n, angle: first(units).angle / n }),
@@ -104,7 +107,10 @@ export const FORMULA_FUNCTIONS: Readonly<Record<string, FormulaFunction>> = {
   },
   sin: ofAngle(Math.sin, Math.cos),
   cos: ofAngle(Math.cos, (x) => -Math.sin(x)),
-  tan: ofAngle(Math.tan, (x) => 1 / Math.cos(x) ** 2),
+  tan: ofAngle(
+    (x) => (isRightAngle(x) ? Number.NaN : Math.tan(x)),
+    (x) => 1 / Math.cos(x) ** 2,
+  ),
   asin: toAngle(Math.asin, (x) => 1 / Math.sqrt(1 - x * x)),
   acos: toAngle(Math.acos, (x) => -1 / Math.sqrt(1 - x * x)),
   atan: toAngle(Math.atan, (x) => 1 / (1 + x * x)),

@@ -2,6 +2,7 @@ import type { Arithmetic } from '../uncertainty/arithmetic.ts'
 import { reason } from '../words/core-words.ts'
 import { compileUnits } from './compile-units.ts'
 import { compileValue } from './compile-value.ts'
+import { edgesOf, type FormulaEdge, isLinear } from './formula-edges.ts'
 import { FormulaError } from './formula-error.ts'
 import type { FormulaNode } from './formula-tree.ts'
 import type { Units } from './formula-units.ts'
@@ -21,6 +22,10 @@ export interface Formula {
   units(of: (name: string) => Units): Units
   /** Value in mm, mm², radians or a plain number. */
   value<N>(of: (name: string) => N, arithmetic: Arithmetic<N>): N
+  /** Whether it only adds its dimensions up, each times a number. */
+  linear: boolean
+  /** The parts beyond whose edge it has no value. */
+  edges(): readonly FormulaEdge[]
 }
 
 // Parsing is slow beside evaluation and a table is computed many times from one text.
@@ -40,7 +45,15 @@ export function parseFormula(text: string): Formula {
   const node = parseNode(text)
   const names = new Set<string>()
   const units = compileUnits(node, text, names)
-  const formula: Formula = { text, names: [...names], units, value: compileValue(node) }
+  const formula: Formula = {
+    text,
+    names: [...names],
+    units,
+    value: compileValue(node),
+    linear: isLinear(node),
+    // Seldom asked for, and then once.
+    edges: () => edgesOf(node, text),
+  }
   if (parsed.size >= MOST_KEPT) parsed.clear()
   parsed.set(text, formula)
   return formula

@@ -2,13 +2,17 @@ import type { Formula } from '../formula/formula.ts'
 import { UNITS_OF_KIND } from '../formula/formula-units.ts'
 import { parseRelation } from '../formula/relation-text.ts'
 import type { Job, Relation } from '../job/model/types.ts'
+import { curvedDecision } from '../ledger/adoption/curved-decision.ts'
+import type { Assessed } from '../ledger/assessment/assessed.ts'
 import type { Assessment } from '../ledger/assessment/assessment.ts'
+import { lookIntoFirstOrder, type Worked } from '../ledger/evidence/beyond-first-order.ts'
 import { angleInRadians } from '../quantity/angle.ts'
 import { NotationError } from '../quantity/notation/notation-error.ts'
 import { parseAngle } from '../quantity/parse/parse-angle.ts'
 import { parseArea } from '../quantity/parse/parse-area.ts'
 import { parseLength } from '../quantity/parse/parse-length.ts'
 import type { QuantityKind } from '../quantity/quantity-kind.ts'
+import { standardUncertainty } from '../uncertainty/covariance.ts'
 import { expand } from '../uncertainty/coverage.ts'
 import { FIRST_ORDER } from '../uncertainty/first-order.ts'
 import { BEYOND_DOUBT } from '../uncertainty/normalised-error.ts'
@@ -23,7 +27,7 @@ export interface Closure {
   misclosure: number
   /** Standard uncertainty of it, with the correlations of what stands in the relation. */
   u: number
-  /** Expanded uncertainty of it at 95 %. */
+  /** Expanded uncertainty of it at 95 %; where first order does not hold, to the farther end by Monte Carlo. */
   U: number
   /** Whether it is a difference of exact figures alone. */
   exact: boolean
@@ -48,11 +52,17 @@ export function closureOf({ text, u }: Relation, assessment: Assessment): Closur
   if ('problem' in slack) return slack
   const value = (name: string): Uncertain => compared(name) as Uncertain
   const [a, b] = [left.value(value, FIRST_ORDER), right.value(value, FIRST_ORDER)]
-  const misclosure = propagate(a.value - b.value, [a, b, slack], [1, -1, 1])
-  const expanded = expand(misclosure)
-  if (!Number.isFinite(misclosure.value) || !Number.isFinite(expanded.u)) {
+  const difference = propagate(a.value - b.value, [a, b], [1, -1])
+  if (!Number.isFinite(difference.value) || !Number.isFinite(standardUncertainty(difference))) {
     return { problem: reason('relation.without-value') }
   }
+  const lookedInto = lookIntoFirstOrder(leftLessRight(text, left, right), 'compared', difference, {
+    curved: (name) => curvedDecision((assessment.dimensions.get(name) as Assessed).decision),
+    within: { dimension: value },
+  })
+  if ('problem' in lookedInto) return lookedInto
+  const misclosure = propagate(difference.value, [lookedInto.value, slack], [1, 1])
+  const expanded = expand(misclosure)
   const rounding = 1e-9 * Math.max(Math.abs(a.value), Math.abs(b.value))
   const m = Math.abs(misclosure.value) <= rounding ? 0 : misclosure.value
   return {
@@ -65,6 +75,14 @@ export function closureOf({ text, u }: Relation, assessment: Assessment): Closur
     holds: Math.abs(m) <= expanded.U,
   }
 }
+
+const leftLessRight = (text: string, left: Formula, right: Formula): Worked => ({
+  text,
+  names: [...new Set([...left.names, ...right.names])],
+  linear: left.linear && right.linear,
+  edges: () => [...left.edges(), ...right.edges()],
+  value: (of, arithmetic) => arithmetic.subtract(left.value(of, arithmetic), right.value(of, arithmetic)),
+})
 
 const isExact = ({ dimensions }: Assessment, name: string): boolean =>
   dimensions.get(name)?.decision.adopted?.sources.length === 0

@@ -25,7 +25,8 @@ export function newDraw(random: RandomStream): Draw {
   }
 }
 
-function spreadOf(
+/** By how much a variance that is an estimate is off in this realisation, once for all that rests on it. */
+export function spreadOf(
   estimate: VarianceEstimate,
   spread: Map<VarianceEstimate, number>,
   random: RandomStream,

@@ -1,6 +1,14 @@
 import { excerpt, shownAt } from './excerpt.ts'
 import type { AnyReason, Say } from './reason.ts'
 
+/** What a part of a formula may be within what it is uncertain by. */
+const AT_ITS_EDGE = {
+  divisor: (part: string) => `it divides by ${part}, which can't be told from nothing`,
+  root: (part: string) => `${part}, of which it takes a root, may be less than nothing`,
+  sine: (part: string) => `${part} is taken for a sine or a cosine and may be beyond 1, which neither can be`,
+  tangent: (part: string) => `it takes the tangent of ${part}, which can't be told from a right angle`,
+}
+
 /** What may be wrong with a formula, and with a value that is worked out by one. */
 export const FORMULA_WORDS = {
   // Reading: goes on from a place or a name, without a stop
@@ -62,6 +70,15 @@ export const FORMULA_WORDS = {
     `${p.name} mixes units: ${p.first} and ${p.other}`,
 
   // Values: whole sentences
+  'formula.part-at-its-edge': (p: {
+    formula: string
+    edge: 'divisor' | 'root' | 'sine' | 'tangent'
+    part: string
+    names: readonly string[]
+  }) =>
+    `The formula \`${p.formula}\` has no sure value: ${AT_ITS_EDGE[p.edge](`\`${p.part}\``)}. Measure ${p.names.join(' and ')} more closely, or work the dimension out another way.`,
+  'formula.mostly-without-value': (p: { formula: string }) =>
+    `The formula \`${p.formula}\` has no sure value: within what its dimensions are uncertain by it may have none. Measure these more closely, or work the dimension out another way.`,
   'formula.circle': (p: { names: readonly string[] }) =>
     `The formulas run in a circle: ${p.names.join(' uses ')}.`,
   'formula.without-value': (p: { formula: string }) =>

@@ -25,6 +25,10 @@ const shown = (error: string | null): string =>
 export const WHY_WORDS = {
   'why.adopted': (p: { from: AnyReason; agreement: AnyReason | null }, say: Say) =>
     `${say(p.from)}${p.agreement === null ? '' : say(p.agreement)}.`,
+  'why.first-order-fails': (p: { interval: string }) =>
+    `First order does not hold here: at 95 % it is from ${p.interval}.`,
+  'why.may-be-nothing': () => "It can't be told from nothing: what it may be at 95 % takes that in.",
+  'why.may-be-parallel': () => "The two lines can't be told from parallel ones.",
   'why.rests-on-disputed': (p: { names: readonly string[] }) =>
     `It rests on ${many(p.names, ['is', 'are'])} disputed.`,
   'why.scale-unchecked': (p: { view: string; because: AnyReason }, say: Say) =>

@@ -1,9 +1,9 @@
+import { spreadOf } from '../../core/handoff/table/stated-value.ts'
 import './evidence-piece.css'
 import { useState } from 'react'
 import { afterNoun, called, labelOf } from '../../core/job/ids/label.ts'
 import type { Evidence } from '../../core/job/model/types.ts'
 import type { TableEvidence } from '../../core/ledger/table/table.ts'
-import { plusMinus } from '../../core/ledger/units/plus-minus.ts'
 import { capital } from '../../core/words/capital.ts'
 import { makeEdit } from '../bench/edits.ts'
 import { changedSince, momentInWords, personName, signature } from '../bench/signature.ts'
@@ -126,12 +126,12 @@ export function EvidencePiece(props: EvidencePieceProps) {
 /** `3 5/8"` or `3.626" ± 0.031"`, what a figure counts as when it is compared, and whether it agrees. */
 function Value({ dimension, weighed, unit }: EvidencePieceProps) {
   if (weighed === undefined || weighed.value === null) return null
-  const { U, en, exact = false, odd = false, countsWith } = weighed
-  const spread = plusMinus(U, dimension.kind, unit)
+  const { en, exact = false, odd = false, countsWith } = weighed
+  const spread = spreadOf(weighed, dimension.kind, unit)
   return (
     <p className="evidence-piece-value">
       <Figure text={exact ? weighed.written : `${weighed.written}${spread}`} />
-      {exact && U > 0 && <span className="dimension-card-small">compared as{spread}</span>}
+      {exact && spread !== '' && <span className="dimension-card-small">compared as{spread}</span>}
       {en !== undefined && (
         <span className="evidence-piece-en" data-disputes={odd || undefined} data-en={en.toFixed(2)}>
           {odd ? 'does not agree' : countsWith === undefined ? 'agrees' : 'counts once'}

@@ -4,9 +4,20 @@ import { plusMinus } from '../../ledger/units/plus-minus.ts'
 import { plainText } from '../../words/plain-text.ts'
 
 /**
+ * What follows a value that is uncertain: ` ± 0.075"`, or `, 445 mm to 1074 mm` where first order does not hold; nothing
+ * where nothing is uncertain.
+ */
+export const spreadOf = (
+  { U, interval }: Pick<TableRow, 'U' | 'interval'>,
+  kind: TableRow['kind'],
+  unit: Unit,
+): string => (interval === undefined ? plusMinus(U, kind, unit) : `, ${plainText(interval.written)}`)
+
+/**
  * An adopted value as a shop reads it: the figure, and the tolerance when one is stated, `14 3/8" (tolerance ±1/32)`;
- * of what is no figure the value, ± U at 95 % and the figure that it is near, `11.493" ± 0.075", near 11 1/2"`; and
- * whether it was worked out from figures alone, `27.292", from figured sizes`. `—` when there is no usable evidence.
+ * of what is no figure the value, ± U at 95 % (or what it is between, `626 mm, 445 mm to 1074 mm`, where first order
+ * does not hold) and the figure that it is near, `11.493" ± 0.075", near 11 1/2"`; and whether it was worked out from
+ * figures alone, `27.292", from figured sizes`. `—` when there is no usable evidence.
  */
 export function statedValue(row: TableRow, unit: Unit): string {
   if (row.value === null) return '—'
@@ -14,5 +25,5 @@ export function statedValue(row: TableRow, unit: Unit): string {
   const tolerance = row.tolerance === undefined ? '' : ` (tolerance ${plainText(row.tolerance)})`
   const near = row.near === undefined ? '' : `, near ${plainText(row.near)}`
   const figured = row.figured === true ? ', from figured sizes' : ''
-  return `${figure}${plusMinus(row.U, row.kind, unit)}${near}${figured}${tolerance}`
+  return `${figure}${spreadOf(row, row.kind, unit)}${near}${figured}${tolerance}`
 }

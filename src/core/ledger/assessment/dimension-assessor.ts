@@ -5,6 +5,7 @@ import { measureFeatures } from '../../measuring/measure-features.ts'
 import { FIRST_ORDER } from '../../uncertainty/first-order.ts'
 import type { Uncertain } from '../../uncertainty/uncertain.ts'
 import { type Decision, decide } from '../adoption/adopt.ts'
+import { curvedDecision } from '../adoption/curved-decision.ts'
 import { evaluateEvidence } from '../evidence/evaluate-evidence.ts'
 import type { UncheckedView } from '../evidence/evaluated-evidence.ts'
 import type { EvaluationContext } from '../evidence/evaluation-context.ts'
@@ -52,6 +53,10 @@ export class DimensionAssessor {
       limitOf: (instrument) => shared.limitOf(instrument),
       scatterOf: (pool) => this.#get('scatter', pool),
       hasValue: (name) => decided(name, 'adopted') !== null,
+      curved: (name) => {
+        const assessed = this.#get('dimension', name)
+        return assessed === undefined ? null : curvedDecision(assessed.decision)
+      },
       within: {
         arithmetic: FIRST_ORDER,
         measure: measureFeatures,
@@ -84,6 +89,7 @@ export class DimensionAssessor {
       limitOf,
       scatterOf,
       hasValue,
+      curved,
       within,
     } = this.#context
     // One literal, not a spread of parts: it is made for every dimension, and spreading is slow.
@@ -99,6 +105,7 @@ export class DimensionAssessor {
       limitOf,
       scatterOf,
       hasValue,
+      curved,
       within,
     }
     const evaluated = dimension.evidence.map((e) => evaluateEvidence(e, dimension, context))

@@ -6,9 +6,10 @@ import { expand } from '../../uncertainty/coverage.ts'
 import type { Uncertain } from '../../uncertainty/uncertain.ts'
 import { reason } from '../../words/core-words.ts'
 import type { AnyReason } from '../../words/reason.ts'
+import { type FirstOrderLook, lookIntoFirstOrder } from './beyond-first-order.ts'
 import { type EvaluatedEvidence, without } from './evaluated-evidence.ts'
 import type { EvaluationContext } from './evaluation-context.ts'
-import type { WorkOut } from './valuation.ts'
+import type { Which, WorkOut } from './valuation.ts'
 
 /**
  * Works a value out from other dimensions: what is adopted from what they adopt, what is compared from what they are
@@ -18,8 +19,9 @@ import type { WorkOut } from './valuation.ts'
 export function derivedEvidence(
   evidence: Extract<Evidence, { basis: 'derived' }>,
   kind: QuantityKind,
-  { hasValue, within }: EvaluationContext,
+  context: EvaluationContext,
 ): EvaluatedEvidence {
+  const { hasValue, within } = context
   const formula = parseFormula(evidence.formula)
   const missing = withoutValue(formula.names, hasValue)
   if (missing.length > 0) {
@@ -27,12 +29,39 @@ export function derivedEvidence(
   }
   const workOut: WorkOut = (which, { arithmetic, dimension }) =>
     formula.value((name) => dimension(name, which), arithmetic)
-  const adopted = workOut('adopted', within)
-  const compared = workOut('compared', within)
-  const problem = problemOf(evidence.formula, adopted, kind) ?? problemOf(evidence.formula, compared, kind)
-  if (problem !== null) return without(evidence, problem)
-  const coverage = expand(compared)
-  return { evidence, adopted, compared, coverage, workOut, written: '', usable: true }
+  const look = (which: Which): FirstOrderLook | { problem: AnyReason } => {
+    const value = workOut(which, within)
+    const problem = problemOf(evidence.formula, value, kind)
+    return problem === null ? lookIntoFirstOrder(formula, which, value, context) : { problem }
+  }
+  const adopted = look('adopted')
+  if ('problem' in adopted) return without(evidence, adopted.problem)
+  // Where its dimensions are compared by what they adopt, so is what is worked out from them.
+  const same = formula.names.every(
+    (name) => within.dimension(name, 'adopted') === within.dimension(name, 'compared'),
+  )
+  const compared = same ? adopted : look('compared')
+  if ('problem' in compared) return without(evidence, compared.problem)
+  const evaluated: EvaluatedEvidence = {
+    evidence,
+    adopted: adopted.value,
+    compared: compared.value,
+    coverage: expand(compared.value),
+    workOut,
+    written: '',
+    usable: true,
+  }
+  const between = betweenOf(adopted, compared)
+  if (between !== undefined) evaluated.between = between
+  return evaluated
+}
+
+function betweenOf(adopted: FirstOrderLook, compared: FirstOrderLook): EvaluatedEvidence['between'] {
+  if (adopted.interval === undefined && compared.interval === undefined) return undefined
+  return {
+    ...(adopted.interval === undefined ? {} : { adopted: adopted.interval }),
+    ...(compared.interval === undefined ? {} : { compared: compared.interval }),
+  }
 }
 
 // Apart, so that the way a value was worked out holds on to no more than its formula.

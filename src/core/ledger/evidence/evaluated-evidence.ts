@@ -1,8 +1,9 @@
 import type { Evidence } from '../../job/model/types.ts'
 import type { Coverage } from '../../uncertainty/coverage.ts'
+import type { Interval } from '../../uncertainty/interval.ts'
 import type { Uncertain } from '../../uncertainty/uncertain.ts'
 import type { AnyReason } from '../../words/reason.ts'
-import type { WorkOut } from './valuation.ts'
+import type { Which, WorkOut } from './valuation.ts'
 
 /** A view whose scale nothing checks. */
 export interface UncheckedView {
@@ -22,6 +23,8 @@ export interface EvaluatedEvidence {
   coverage: Coverage | null
   /** How both come about; null: no value. */
   workOut: WorkOut | null
+  /** What each is between, where first order does not hold and their ± alone would mislead. */
+  between?: Partial<Record<Which, Interval>>
   /** In the table's units, exactly, where it was written down exactly. */
   shown?: number
   written: string

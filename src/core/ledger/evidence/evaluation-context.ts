@@ -7,7 +7,7 @@ import type { FiguresAs } from '../units/look.ts'
 import type { CalibratedView } from '../views/calibrate-view.ts'
 import type { Figures } from './figures.ts'
 import type { ScatterPool } from './scatter-pools.ts'
-import type { Valuation } from './valuation.ts'
+import type { Valuation, WorkOut } from './valuation.ts'
 
 /** What the evidence of a dimension is evaluated with: nothing else of the job may come into it. */
 export interface EvaluationContext {
@@ -29,6 +29,8 @@ export interface EvaluationContext {
   scatterOf(pool: string): ScatterPool | undefined
   /** Whether a dimension was decided before and has a value. */
   hasValue(name: string): boolean
+  /** How a dimension that was decided before comes about, where first order does not hold for it; null where it does. */
+  curved(name: string): WorkOut | null
   /** By first order, with the dimensions that were decided before. */
   within: Valuation<Uncertain>
 }

@@ -3,6 +3,7 @@ import type { Labels } from '../../job/ids/labels-of-job.ts'
 import { uncertaintyBudget } from '../../uncertainty/budget.ts'
 import { type Coverage, expand } from '../../uncertainty/coverage.ts'
 import { coverageFactor } from '../../uncertainty/distributions.ts'
+import type { Interval } from '../../uncertainty/interval.ts'
 import type { Uncertain } from '../../uncertainty/uncertain.ts'
 import { inWords } from '../../words/core-words.ts'
 import { nameIn, nameItemsIn } from '../../words/name-in.ts'
@@ -13,6 +14,7 @@ import type { Assessed } from '../assessment/assessed.ts'
 import type { Assessment } from '../assessment/assessment.ts'
 import type { EvaluatedEvidence } from '../evidence/evaluated-evidence.ts'
 import { displayFactor, nearFigure, type Style, writeMeasured } from '../units/display-units.ts'
+import { doubtfulEnd } from './doubtful-end.ts'
 import type { TableEvidence, TableRelation, TableRow } from './table.ts'
 import { isExact, tellingOf } from './telling.ts'
 import { whyAdopted } from './why.ts'
@@ -47,6 +49,13 @@ export function dimensionRow(
   const { adopted, from } = decision
   const only = from.length === 1 ? from[0] : undefined
   const { u, U, k, dof } = adopted === null ? NO_UNCERTAINTY : coverageOf(adopted, only)
+  const writtenBetween = ({ low, high }: Interval, U: number): WrittenInterval => ({
+    low: low * factor,
+    high: high * factor,
+    written: `${writeMeasured(low, U, style)} to ${writeMeasured(high, U, style)}`,
+  })
+  const between = only?.between?.adopted
+  const interval = between && writtenBetween(between, U)
   const telling = tellingOf(dimension.kind, unit, writtenOf)
   const whyReasons = whyAdopted({
     decision,
@@ -55,6 +64,8 @@ export function dimensionRow(
     unchecked,
     relations,
     telling,
+    interval: interval?.written,
+    doubtful: doubtfulEnd(dimension.kind, decision, U, between),
   }).map((why) => nameIn(nameItemsIn(why, dimension.evidence), labels))
   // One literal, not a spread of parts: rows are made by the thousand, and spreading is slow.
   const row: TableRow = {
@@ -73,9 +84,16 @@ export function dimensionRow(
     status: decision.status,
     why: whyReasons.map((why) => withStop(inWords(why))).join(' '),
     whyReasons,
-    evidence: evaluated.map((w) => evidenceRow(w, factor, writtenOf(w), decision, labels)),
+    evidence: evaluated.map((w) => {
+      const piece = evidenceRow(w, factor, writtenOf(w), decision, labels)
+      if (w.between?.compared !== undefined) {
+        piece.interval = writtenBetween(w.between.compared, w.coverage?.U ?? 0)
+      }
+      return piece
+    }),
     budget: adopted === null ? [] : uncertaintyBudget(adopted),
   }
+  if (interval !== undefined) row.interval = interval
   if (only?.tolerance !== undefined) row.tolerance = only.tolerance
   if (adopted !== null && only?.evidence.basis !== 'printed') {
     const near = nearFigure(adopted.value, U, style)
@@ -88,6 +106,8 @@ export function dimensionRow(
   if (adopted !== null && unchecked.length > 0) row.unchecked = unchecked.map(({ view }) => view)
   return row
 }
+
+type WrittenInterval = NonNullable<TableRow['interval']>
 
 /** What is adopted is mostly what it is compared by, of which that is known. */
 const coverageOf = (x: Uncertain, w: EvaluatedEvidence | undefined): Coverage =>

@@ -25,6 +25,10 @@ const label = z
   .optional()
   .describe('What people call it, where that is not its id: known size 2, scaled 1.')
 
+const interval = z
+  .object({ low: z.number(), high: z.number(), written: z.string().describe('As a person reads it.') })
+  .optional()
+
 export const tableEvidenceSchema = z.object({
   id: z.string(),
   label,
@@ -36,6 +40,9 @@ export const tableEvidenceSchema = z.object({
       'Standard uncertainty with which it is compared: a printed figure counts as ± half its last graduation.',
     ),
   U: z.number().describe('The same, expanded at 95 %.'),
+  interval: interval.describe(
+    'What it is between at 95 %, where first order does not hold and ± U alone would mislead.',
+  ),
   written: z.string().describe('In shop notation.'),
   exact: z
     .boolean()
@@ -85,6 +92,9 @@ export const tableRowSchema = z.object({
     .describe('Worked out from exact figures alone: U is 0, and the value is as sure as they are.'),
   u: z.number().describe('Standard uncertainty of the adopted value; 0 for a clear printed figure.'),
   U: z.number().describe('Expanded uncertainty at 95 %, k · u.'),
+  interval: interval.describe(
+    'What the value is between at 95 %, by Monte Carlo, where first order does not hold: the value is seldom in the middle of it. U is then the farther of the two ends, or what first order gives where that is more.',
+  ),
   k: z.number().describe('Coverage factor.'),
   dof: z.number().nullable().describe('Effective degrees of freedom; null is infinite.'),
   by: z
@@ -196,7 +206,9 @@ export const tableRelationSchema = z.object({
     .string()
     .describe('Its size as a person reads it, with its unit: 1/2". Empty where it could not be checked.'),
   u: z.number(),
-  U: z.number().describe('Expanded at 95 %: as much is allowed.'),
+  U: z
+    .number()
+    .describe('Expanded at 95 %, by Monte Carlo where first order does not hold: as much is allowed.'),
   w: z.number(),
   holds: z.boolean(),
   problem: z.string().optional().describe('Why it could not be checked.'),

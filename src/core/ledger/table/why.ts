@@ -3,6 +3,7 @@ import type { AnyReason } from '../../words/reason.ts'
 import type { Decision } from '../adoption/adopt.ts'
 import type { EvaluatedEvidence, UncheckedView } from '../evidence/evaluated-evidence.ts'
 import { agreementReason } from './agreement-reason.ts'
+import type { DoubtfulEnd } from './doubtful-end.ts'
 import type { TableRelation } from './table.ts'
 import type { Telling } from './telling.ts'
 
@@ -15,6 +16,10 @@ export interface Grounds {
   /** The relations that the dimension stands in. */
   relations: readonly TableRelation[]
   telling: Telling
+  /** What the value is between, as it is written, where first order does not hold. */
+  interval: string | undefined
+  /** What it can't be told from. */
+  doubtful: DoubtfulEnd | undefined
 }
 
 /** Why the adopted value is what it is and how the rest agrees with it: one reason for each sentence. */
@@ -25,11 +30,16 @@ export function whyAdopted({
   unchecked,
   relations,
   telling,
+  interval,
+  doubtful,
 }: Grounds): AnyReason[] {
   if (decision.adopted === null) return decision.open === undefined ? [] : [decision.open]
   const illegible = evaluated.filter((w) => isIllegible(w) && !decision.from.includes(w))
   const agreement = agreementReason(decision, telling, illegible.length > 0)
   const why: AnyReason[] = [reason('why.adopted', { from: fromOf(decision), agreement })]
+  if (interval !== undefined) why.push(reason('why.first-order-fails', { interval }))
+  if (doubtful === 'nothing') why.push(reason('why.may-be-nothing'))
+  if (doubtful === 'parallel') why.push(reason('why.may-be-parallel'))
   if (restsOn.length > 0) why.push(reason('why.rests-on-disputed', { names: restsOn }))
   for (const { name, because } of unchecked) why.push(reason('why.scale-unchecked', { view: name, because }))
   why.push(
