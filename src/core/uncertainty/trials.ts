@@ -2,28 +2,37 @@ import { element } from '../linear-algebra/element.ts'
 import { spreadOf } from './draws.ts'
 import { independentMoves } from './independent-moves.ts'
 import { type RandomStream, randomStream } from './random.ts'
-import type { Source, VarianceEstimate } from './source.ts'
+import type { DistributionShape, Source, VarianceEstimate } from './source.ts'
 import { fromTerms, type Uncertain } from './uncertain.ts'
 
 /** From so many degrees of freedom on an estimate of variance is taken as known: k differs by less than 0.6 %. */
 const AS_GOOD_AS_KNOWN = 200
 
-/** Sources whose sum is normal whatever their number, so that they can be drawn together. */
-const drawnTogether = ({ shape, estimate }: Source): boolean =>
-  shape === 'normal' && estimate.dof > AS_GOOD_AS_KNOWN
+/** What sources can be drawn together by: normal ones on one estimate of variance, or on none that is limited. */
+const TOGETHER = 'known'
+type Group = VarianceEstimate | typeof TOGETHER
+
+const groupOf = ({ shape, estimate }: Source): Group | null =>
+  shape === 'rectangular' ? null : estimate.dof > AS_GOOD_AS_KNOWN ? TOGETHER : estimate
+
+/** Something that is drawn, with unit variance as far as it has one, and by how much it moves each number. */
+interface Drawn {
+  moves: readonly number[]
+  shape: DistributionShape
+  /** null: the variance is taken as known. */
+  estimate: VarianceEstimate | null
+}
 
 /**
- * Realises uncertain numbers to first order, all together, one trial after another. Normal sources are drawn as no more than
- * there are numbers, which comes to the same distribution; a view can have hundreds.
+ * Realises uncertain numbers to first order, all together, one trial after another. Normal sources of one estimate of
+ * variance are drawn as no more than there are numbers, which comes to the same distribution; a view can have hundreds.
  * Depends on its seed and on the numbers alone.
  */
 export class Trials {
   readonly #random: RandomStream
   readonly #index: ReadonlyMap<Uncertain, number>
-  readonly #moves: number
-  /** Sources that are drawn each by itself. */
-  readonly #alone: readonly Source[]
-  /** Of each number, by move and then by source alone. */
+  readonly #all: readonly Drawn[]
+  /** Of each number, by what is drawn. */
   readonly #coefficients: readonly Float64Array[]
   readonly #drawn: Float64Array
   readonly #spread = new Map<VarianceEstimate, number>()
@@ -33,30 +42,19 @@ export class Trials {
     const all = [...new Set(numbers)]
     this.#random = randomStream(seed)
     this.#index = new Map(all.map((x, i) => [x, i]))
-    const moves = independentMoves(all.map((x) => only(x, drawnTogether)))
-    const alone = new Set(all.flatMap((x) => x.sources.filter((source) => !drawnTogether(source))))
-    this.#moves = moves.length
-    this.#alone = [...alone]
-    this.#coefficients = all.map((x, i) => {
-      const own = new Map(x.sources.map((source, s) => [source, element(x.coefficients, s)]))
-      return Float64Array.from([
-        ...moves.map((move) => element(move, i)),
-        ...this.#alone.map((source) => own.get(source) ?? 0),
-      ])
-    })
-    this.#drawn = new Float64Array(this.#moves + this.#alone.length)
+    this.#all = [...drawnTogether(all), ...drawnAlone(all)]
+    this.#coefficients = all.map((_, i) => Float64Array.from(this.#all, ({ moves }) => element(moves, i)))
+    this.#drawn = new Float64Array(this.#all.length)
   }
 
   /** Draws everything anew. */
   next(): void {
     const random = this.#random
     this.#spread.clear()
-    for (let i = 0; i < this.#moves; i++) this.#drawn[i] = random.normal()
-    for (let s = 0; s < this.#alone.length; s++) {
-      const { shape, estimate } = element(this.#alone, s)
+    for (let i = 0; i < this.#all.length; i++) {
+      const { shape, estimate } = element(this.#all, i)
       const unit = shape === 'rectangular' ? Math.sqrt(3) * (2 * random.uniform() - 1) : random.normal()
-      const factor = estimate.dof > AS_GOOD_AS_KNOWN ? 1 : spreadOf(estimate, this.#spread, random)
-      this.#drawn[this.#moves + s] = unit * factor
+      this.#drawn[i] = estimate === null ? unit : unit * spreadOf(estimate, this.#spread, random)
     }
   }
 
@@ -71,6 +69,29 @@ export class Trials {
     }
     return value
   }
+}
+
+function drawnTogether(all: readonly Uncertain[]): Drawn[] {
+  const groups = new Set(all.flatMap(({ sources }) => sources.map(groupOf)))
+  return [...groups].flatMap((group) =>
+    group === null
+      ? []
+      : independentMoves(all.map((x) => only(x, (source) => groupOf(source) === group))).map((moves) => ({
+          moves,
+          shape: 'normal' as const,
+          estimate: group === TOGETHER ? null : group,
+        })),
+  )
+}
+
+function drawnAlone(all: readonly Uncertain[]): Drawn[] {
+  const alone = new Set(all.flatMap(({ sources }) => sources.filter((source) => groupOf(source) === null)))
+  const own = all.map((x) => new Map(x.sources.map((source, s) => [source, element(x.coefficients, s)])))
+  return [...alone].map((source) => ({
+    moves: own.map((of) => of.get(source) ?? 0),
+    shape: source.shape,
+    estimate: source.estimate.dof > AS_GOOD_AS_KNOWN ? null : source.estimate,
+  }))
 }
 
 function only(x: Uncertain, which: (source: Source) => boolean): Uncertain {

@@ -9,6 +9,7 @@ export interface ReadTable {
     u: number
     dof: number | null
     by: Record<string, number>
+    interval?: { low: number; high: number }
   }[]
   sources: { id: string; name: string; dof?: number; estimate?: string }[]
 }

@@ -37,7 +37,7 @@ describe(`${JOBS} jobs at random whose rows share marks, references, calipers an
   })
 
   it(`give u and dof of ${JOBS * EACH} calculations with two rows by their JSON alone`, () => {
-    let [worst, worstDof, correlated] = [0, 0, 0]
+    let [worst, worstDof, correlated, refused, curved, less] = [0, 0, 0, 0, 0, 0]
     jobs.forEach((job, j) => {
       const table = tables[j] as ReadTable
       const all = someCalculations(table, EACH, randomStream(j + 1).uniform)
@@ -45,6 +45,13 @@ describe(`${JOBS} jobs at random whose rows share marks, references, calipers an
       all.forEach(({ derivatives }, i) => {
         const row = rowOf(own, `worked_${i + 1}`)
         const { u, dof } = combined(table, derivatives)
+        // Where first order does not hold, what an outside program works out by it is at most what the row says.
+        if (row.value === null) refused++
+        else if (row.interval !== undefined) {
+          curved++
+          less = Math.max(less, u / row.u - 1)
+        }
+        if (row.value === null || row.interval !== undefined) return
         worst = Math.max(worst, Math.abs(u / row.u - 1))
         worstDof = Math.max(worstDof, offIn(dof, row.dof))
         if (Math.abs(asIfIndependent(table, derivatives) / row.u - 1) > 0.01) correlated++
@@ -54,7 +61,10 @@ describe(`${JOBS} jobs at random whose rows share marks, references, calipers an
       `${JOBS * EACH} calculations with rows of ${JOBS} jobs: u off by ${worst.toExponential(1)} at most, ` +
         `dof by ${worstDof.toExponential(1)}; ${correlated} would be off by more than 1 % without correlations`,
     )
+    console.log(`first order does not hold for ${curved} of them, and ${refused} have no sure value`)
     expect(worst).toBeLessThan(1e-9)
+    expect(less).toBeLessThan(1e-9)
+    expect(refused + curved).toBeLessThan((JOBS * EACH) / 8)
     expect(worstDof).toBeLessThan(1e-9)
     expect(correlated).toBeGreaterThan((JOBS * EACH) / 4)
   })
@@ -75,7 +85,10 @@ describe(`${JOBS} jobs at random whose rows share marks, references, calipers an
         d1: Math.sin(radians),
         d12: ((length ?? 0) * Math.cos(radians) * Math.PI) / 180,
       }
-      expect(combined(table, derivatives).u / rowOf(own, 'worked_1').u).toBeCloseTo(1, 9)
+      const row = rowOf(own, 'worked_1')
+      const ratio = combined(table, derivatives).u / row.u
+      if (row.interval === undefined) expect(ratio).toBeCloseTo(1, 9)
+      else expect(ratio).toBeLessThan(1 + 1e-9)
     })
   })
 
