@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest'
 import { statedValue } from '../../../../src/core/handoff/table/stated-value.ts'
+import { applyEdit, readEdit } from '../../../../src/core/job/edits/edit.ts'
 import { dimensionTable } from '../../../../src/core/ledger/table/dimension-table.ts'
 import type { TableRow } from '../../../../src/core/ledger/table/table.ts'
 import { EDGE_CASES, type EdgeCase, type Input, PROBABILITIES } from './edge-cases.ts'
@@ -145,6 +146,22 @@ describe('what rests on such a value', () => {
     const row = dimensionTable(job).rows.find(({ name }) => name === 'd')
     expect(row).toMatchObject({ value: 10, u: 0 })
     expect(row?.interval).toBeUndefined()
+  })
+
+  it('comes to the same to the last bit after an edit, what stands taken from the table before', () => {
+    const job = normalJob(arc, [worked('r', 'c^2 / (8 * s) + s / 2'), worked('d', '2 * r + 10 mm')])
+    const item = { id: 'g', basis: 'found', readings: ['2.1 mm'], worn: { loss: '0 mm', u: '0.4 mm' } }
+    const { job: next } = applyEdit(job, readEdit({ do: 'add-evidence', dimension: 's', item }))
+    const after = dimensionTable(next, { before: dimensionTable(job) })
+    const anew = dimensionTable(next)
+    const numbers = ({ rows }: typeof anew) =>
+      rows.map(({ value, u, U, interval }) => [value, u, U, interval])
+    expect(numbers(after)).toEqual(numbers(anew))
+    expect(numbers(after)).not.toEqual(numbers(dimensionTable(job)))
+    expect(after.rows.filter(({ interval }) => interval !== undefined).map(({ name }) => name)).toEqual([
+      'r',
+      'd',
+    ])
   })
 
   it('closes a relation as far as its farther end, and not where a divisor may be nothing', () => {
