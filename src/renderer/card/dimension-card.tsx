@@ -6,6 +6,7 @@ import { CardAdoption } from './card-adoption.tsx'
 import { CardBudget } from './card-budget.tsx'
 import { CardEvidence } from './card-evidence.tsx'
 import { CardHead } from './card-head.tsx'
+import { CardNumbers } from './card-numbers.tsx'
 import { CardParticulars } from './card-particulars.tsx'
 
 /** All that is known of one dimension. While the table is worked out anew, its last row stands. */
@@ -29,6 +30,7 @@ export function DimensionCard({ name }: { name: string }) {
         <CardAdoption {...all} row={row} />
       )}
       {row !== undefined && <CardBudget row={row} />}
+      <CardNumbers {...all} />
       <CardParticulars {...all} />
       <HistorySection of={{ kind: 'dimension', id: name }} />
     </article>

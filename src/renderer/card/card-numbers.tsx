@@ -1,0 +1,50 @@
+import './card-numbers.css'
+import { afterNoun } from '../../core/job/ids/label.ts'
+import { unitSuffix } from '../../core/ledger/units/plus-minus.ts'
+import { twoFigures } from '../../core/quantity/format/rounding.ts'
+import { Section } from '../parts/section.tsx'
+import type { CardProps } from './card-props.ts'
+
+/** From so many degrees of freedom on the coverage factor is that of infinitely many within 0.2 %. */
+const MOST_DOF = 1000
+
+/** What stands behind the words of the card, for those who reckon with it. */
+export function CardNumbers({ dimension, row, unit }: CardProps) {
+  if (row === undefined || row.value === null) return null
+  const suffix = unitSuffix(dimension.kind, unit)
+  const size = (x: number): string => `${twoFigures(x)}${suffix}`
+  const dof = row.dof === null || row.dof > MOST_DOF ? 'over 1,000' : row.dof.toPrecision(2)
+  return (
+    <Section title="The numbers behind it" fold="shut">
+      <p className="dimension-card-small">
+        u {size(row.u)}, k {row.k.toFixed(2)}, U {size(row.U)} at 95 %; degrees of freedom {dof}.
+      </p>
+      <table className="card-numbers">
+        <thead>
+          <tr>
+            <th scope="col">evidence</th>
+            <th scope="col">u, compared</th>
+            <th scope="col">E_n, largest</th>
+          </tr>
+        </thead>
+        <tbody>
+          {row.evidence
+            .filter(({ value }) => value !== null)
+            .map((one) => (
+              <tr key={one.id}>
+                <th scope="row">
+                  {one.basis} {afterNoun(one)}
+                </th>
+                <td>{size(one.u)}</td>
+                <td>{one.en === undefined ? '—' : one.en >= 100 ? 'over 100' : one.en.toFixed(1)}</td>
+              </tr>
+            ))}
+        </tbody>
+      </table>
+      <p className="dimension-card-small">
+        E_n: the difference from another piece of evidence, in the 95 % uncertainty of the two without what
+        they share (ISO/IEC 17043).
+      </p>
+    </Section>
+  )
+}
