@@ -92,10 +92,11 @@ describe('The sheet under the hand', () => {
       })
     })
 
-    it('moves a pick by a tenth of a pixel with an arrow key and by one with Shift', async () => {
+    it('moves a pick by keys, gives it up, stays under a wheel and goes with the hand, and takes an old mark where one lies', async () => {
       const folder = await plateJob()
       await session({ opens: { folder } }, async ({ page, person }) => {
         await sheetReady(page)
+        // By a tenth of a pixel with an arrow key, and by one with Shift.
         const picked = await pickOne(person, 'near')
         const nudges: [string, number[]][] = [
           ['ArrowRight', [0.1, 0]],
@@ -109,43 +110,18 @@ describe('The sheet under the hand', () => {
           await expect.poll(async () => moved(from, await lastPick(page))).toEqual(way)
           from = await lastPick(page)
         }
-      })
-    })
 
-    it('gives up the last pick with Escape, then puts the tool down', async () => {
-      const folder = await plateJob()
-      await session({ opens: { folder } }, async ({ page, person }) => {
-        await sheetReady(page)
-        await pickOne(person, 'near')
+        // Escape gives up the last pick, then puts the tool down.
         await person.press('Escape')
         await desk(page).getByText('0 of 2 marks picked').waitFor()
         await person.press('Escape')
         await desk(page).getByText('marks picked').waitFor({ state: 'detached' })
         const distance = page.getByRole('radio', { name: 'Distance' })
         await expect(distance.isChecked()).resolves.toBe(false)
-        const { job } = await readJobFolder(folder)
-        expect(job.marks.map(({ id }) => id)).toEqual(['M1', 'M2', 'M3'])
-      })
-    })
+        const { job: untouched } = await readJobFolder(folder)
+        expect(untouched.marks.map(({ id }) => id)).toEqual(['M1', 'M2', 'M3'])
 
-    it('takes an old mark where one lies, so that two sizes from one point share it', async () => {
-      const folder = await plateJob()
-      await session({ opens: { folder } }, async ({ page, person }) => {
-        await sheetReady(page)
-        await person.station('Pick')
-        await newDistance(person, ['origin', 'near'], 'Corner to inner punch')
-        const { job } = await readJobFolder(folder)
-        const made = job.dimensions.find(({ name }) => name === 'corner_to_inner_punch')
-        expect(made?.evidence).toMatchObject([{ basis: 'scaled', marks: ['M1', job.marks[3]?.id] }])
-        expect(job.marks).toHaveLength(4)
-        expect(await readTable(page)).toEqual(await commandRows(folder))
-      })
-    })
-
-    it('keeps what was under the pointer there while the wheel turns, and goes with the hand when dragged', async () => {
-      const folder = await plateJob()
-      await session({ opens: { folder } }, async ({ page, person }) => {
-        await sheetReady(page)
+        // What was under the pointer stays there while the wheel turns, and goes with the hand when it is dragged.
         await takeDistance(person)
         await wholeSheet(page)
         const { x, y, width, height } = await boxOf(sheetBox(page))
@@ -162,6 +138,15 @@ describe('The sheet under the hand', () => {
         await page.mouse.up()
         await page.keyboard.up('Space')
         expect(moved(first, await clickedPixel(person, [left + 120, top + 70]))).toEqual([0, 0])
+
+        // Two sizes from one point share its mark.
+        await person.station('Pick')
+        await newDistance(person, ['origin', 'near'], 'Corner to inner punch')
+        const { job } = await readJobFolder(folder)
+        const made = job.dimensions.find(({ name }) => name === 'corner_to_inner_punch')
+        expect(made?.evidence).toMatchObject([{ basis: 'scaled', marks: ['M1', job.marks[3]?.id] }])
+        expect(job.marks).toHaveLength(4)
+        expect(await readTable(page)).toEqual(await commandRows(folder))
       })
     })
   })

@@ -52,8 +52,8 @@ export async function wholeSheet(page: Page): Promise<void> {
 export async function closeUp(page: Page, roughly: Place, notches: number): Promise<Place> {
   const [x, y] = await placeOf(page, roughly)
   await page.mouse.move(x, y)
-  // What lies under the pointer stays there.
-  for (let k = 0; k < notches; k++) await page.mouse.wheel(0, -120)
+  // What lies under the pointer stays there. All at once, as a wheel that spins: each notch has the sheet drawn anew.
+  await page.mouse.wheel(0, -120 * notches)
   const place = await placeOf(page, roughly)
   // While the sheet moves it is drawn a little less exactly.
   await page.waitForTimeout(200)
