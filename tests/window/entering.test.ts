@@ -38,7 +38,7 @@ async function allSaved(page: Page): Promise<void> {
 
 describe('What is entered while an earlier entry is on its way', () => {
   inHost(localLauncher(), (session) => {
-    it('is kept after it, and not said to be saved before', async () => {
+    it('is kept after it, not said to be saved before, and holds the job open until it is kept', async () => {
       const { folder } = await workshopJob()
       await session({ opens: { folder } }, async ({ page, person }) => {
         const opened = await openCard(person, 'drum_length')
@@ -66,14 +66,8 @@ describe('What is entered while an earlier entry is on its way', () => {
           edition: 4,
           dimensions: [{ label: 'Collar, outside' }, {}],
         })
-      })
-    })
 
-    it('also where the first gives the dimension another name, and as fields of one record', async () => {
-      const { folder } = await workshopJob()
-      await session({ opens: { folder } }, async ({ page, person }) => {
-        const opened = await openCard(person, 'drum_length')
-        const letGo = await holdEdits(page)
+        // Also where the first gives the dimension another name, and as fields of one record.
         await person.click(opened.getByRole('textbox', { name: 'Name in formulas' }))
         await enter(person, 'collar')
         await enter(person, 'collar_bore')
@@ -98,20 +92,15 @@ describe('What is entered while an earlier entry is on its way', () => {
           identifier: '1172',
           creator: 'J. Weld',
         })
-      })
-    })
 
-    it('is kept before the job is closed, and asked about before the page is left', async () => {
-      const { folder } = await workshopJob()
-      await session({ opens: { folder } }, async ({ page, person }) => {
+        // It is kept before the job is closed, and asked about before the page is left.
         // A picture that is still on its way when its job is closed would be refused.
         await sheetReady(page)
-        const opened = await openCard(person, 'drum_length')
-        const letGo = await holdEdits(page)
-        await person.click(opened.getByRole('textbox', { name: 'What it is' }))
+        const again = await openCard(person, 'collar_bore')
+        await person.click(again.getByRole('textbox', { name: 'What it is' }))
         await enter(person, 'Collar, bore')
         await person.press('Control+a')
-        await person.write('Collar, outside')
+        await person.write('Collar, within')
         const asked = page.waitForEvent('dialog')
         await page.close({ runBeforeUnload: true })
         expect((await asked).type()).toBe('beforeunload')
@@ -119,16 +108,14 @@ describe('What is entered while an earlier entry is on its way', () => {
         await person.click(person.button('Close this job'))
         letGo(2)
         await person.button('Close this job').waitFor({ state: 'detached' })
-        expect((await readJobFolder(folder)).job.dimensions[0]).toMatchObject({ label: 'Collar, outside' })
-      })
-    })
+        expect((await readJobFolder(folder)).job.dimensions[0]).toMatchObject({ label: 'Collar, within' })
 
-    it('and what can not be kept holds the job open once, with a word', async () => {
-      const { folder } = await workshopJob()
-      await session({ opens: { folder } }, async ({ page, person }) => {
+        // And what can not be kept holds the job open once, with a word.
+        await page.unrouteAll({ behavior: 'wait' })
+        await person.click(person.button(/^Drum of the chain ferry/))
         await sheetReady(page)
-        const opened = await openCard(person, 'drum_length')
-        await person.fill(opened.getByRole('textbox', { name: 'Tolerance' }), 'rather close')
+        const once = await openCard(person, 'collar_bore')
+        await person.fill(once.getByRole('textbox', { name: 'Tolerance' }), 'rather close')
         await person.click(person.button('Close this job'))
         await page.getByText(/^Caution: Not closed, for something that was written is not kept yet/).waitFor()
         await person.click(person.button('Close this job'))
@@ -244,9 +231,9 @@ describe('A job that somebody else has', () => {
   })
 })
 
-describe('The form for evidence', () => {
+describe('The form for evidence, and that of a note', () => {
   inEachHost((session) => {
-    it('is left by Escape from wherever the keyboard is in it, but for a list that is open', async () => {
+    it('is left by Escape from wherever the keyboard is in it, but for a list that is open; and keeps a card waiting', async () => {
       const { folder } = await workshopJob()
       await session({ opens: { folder } }, async ({ page, person }) => {
         const opened = await openCard(person, 'drum_length')
@@ -266,17 +253,8 @@ describe('The form for evidence', () => {
         await expect.poll(() => instrument.evaluate((one) => one === document.activeElement)).toBe(true)
         await person.press('Escape')
         await add.waitFor()
-      })
-    })
-  })
-})
 
-describe('A note that is being written', () => {
-  inEachHost((session) => {
-    it('keeps the card of what is chosen waiting, which is said whenever it is chosen', async () => {
-      const { folder } = await workshopJob()
-      await session({ opens: { folder } }, async ({ page, person }) => {
-        await openCard(person, 'drum_length')
+        // A note that is being written keeps the card of what is chosen waiting, which is said whenever it is chosen.
         await person.click(person.button('Back to Sheet'))
         await person.click(person.button(/^Notes/))
         await person.click(person.button('Write a note'))

@@ -1,12 +1,13 @@
-import { appendFile, rm } from 'node:fs/promises'
+import { appendFile, mkdir, rm, writeFile } from 'node:fs/promises'
 import { join } from 'node:path'
 import type { Locator, Page } from 'playwright-core'
 import { describe, expect, it } from 'vitest'
+import { temporaryFolder } from '../main/fixtures/temporary-folder.ts'
 import { workshopJob } from '../main/fixtures/workshop-job.ts'
 import { inHost } from './harness/at-the-bench.ts'
 import { localLauncher } from './harness/local-launcher.ts'
 import type { Person } from './harness/person.ts'
-import { openCard } from './steps.ts'
+import { openCard, sheetReady } from './steps.ts'
 
 const DIMENSION = 'drum_length'
 
@@ -14,6 +15,43 @@ const DIMENSION = 'drum_length'
 async function cardIn(person: Person): Promise<Locator> {
   person.page.setDefaultTimeout(10_000)
   return openCard(person, DIMENSION)
+}
+
+interface Known {
+  title: string
+  folder: string
+}
+
+async function titled(title: string): Promise<Known> {
+  return { title, folder: (await workshopJob((job) => ({ ...job, title }))).folder }
+}
+
+/** A home from which these jobs were open before, so that one window comes to all of them. */
+async function homeThatKnows(jobs: readonly Known[]): Promise<string> {
+  const home = await temporaryFolder()
+  const known = jobs.map((job) => ({ ...job, openedAt: '2026-03-01T09:30:00.000Z' }))
+  const recent = { format: 'scantling-recent', version: 1, jobs: known }
+  await mkdir(join(home, 'settings'))
+  await writeFile(join(home, 'settings', 'recent.json'), JSON.stringify(recent))
+  return home
+}
+
+/** Opens one of the jobs that the start page lists. @returns its folder */
+async function openKnown(person: Person, jobs: readonly Known[], title: string): Promise<string> {
+  await person.click(person.button(new RegExp(`^${title}`)))
+  await sheetReady(person.page)
+  return jobs.find((job) => job.title === title)?.folder ?? ''
+}
+
+/** Closes a job in which something is written that can't be kept, which holds it open once. */
+async function putAway(person: Person): Promise<void> {
+  const close = person.button('Close this job')
+  await person.click(close)
+  await person.page
+    .getByText(/^Caution: Not closed, for something that was written is not kept yet/)
+    .waitFor()
+  await person.click(close)
+  await close.waitFor({ state: 'detached' })
 }
 
 const banners = (page: Page): Locator => page.locator('.frame-banners')
@@ -66,38 +104,38 @@ describe('What was typed stays when the folder is touched and the edit refused',
     ['the lock is removed', (folder) => rm(join(folder, '.lock'))],
   ]
   inHost(localLauncher(), (session) => {
-    it.each(touches)('as %s', async (_, touch) => {
-      const { folder } = await workshopJob()
-      // What the host writes of the refusal is expected, and looked at by itself.
-      const refusals: string[] = []
-      await session({ opens: { folder } }, async ({ page, person, window }) => {
-        const card = await cardIn(person)
-        await person.click(card.getByRole('button', { name: 'Add evidence' }))
-        await person.write('217 mm')
-        await person.press('Enter')
-        await card.getByRole('region', { name: /^Printed 2/ }).waitFor()
-        await person.fill(card.getByRole('textbox', { name: 'Note' }), 'Worn at one end.')
-        await touch(folder)
-        await person.click(card.getByRole('button', { name: 'Add evidence' }))
-        const told = page.getByRole('region', { name: 'Notices' })
-        await told.getByText('Worn at one end.').waitFor()
-        const note = card.getByRole('textbox', { name: 'Note' })
-        expect(await note.inputValue()).toBe('Worn at one end.')
-        expect(await note.isDisabled()).toBe(false)
+    it('whatever is touched, and also in the form of a reading, until it is put away', async () => {
+      const jobs = await Promise.all([...touches.map(([what]) => what), 'a reading'].map(titled))
+      await session({ opens: 'start', home: await homeThatKnows(jobs) }, async ({ page, person, window }) => {
+        page.setDefaultTimeout(10_000)
+        // What the host writes of the refusal is expected, and looked at by itself.
+        const refusals = () => (window.log as string[]).splice(0)
+        for (const [what, touch] of touches) {
+          const folder = await openKnown(person, jobs, what)
+          const card = await cardIn(person)
+          await person.click(card.getByRole('button', { name: 'Add evidence' }))
+          await person.write('217 mm')
+          await person.press('Enter')
+          await card.getByRole('region', { name: /^Printed 2/ }).waitFor()
+          await person.fill(card.getByRole('textbox', { name: 'Note' }), 'Worn at one end.')
+          await touch(folder)
+          await person.click(card.getByRole('button', { name: 'Add evidence' }))
+          const told = page.getByRole('region', { name: 'Notices' })
+          await told.getByText('Worn at one end.').waitFor()
+          const note = card.getByRole('textbox', { name: 'Note' })
+          expect(await note.inputValue()).toBe('Worn at one end.')
+          expect(await note.isDisabled()).toBe(false)
 
-        // Why is said once, above; the notice holds what was written.
-        const banner = (await banners(page).locator('[data-read-only]').textContent()) ?? ''
-        expect(banner).toContain('read-only')
-        const why = banner.slice(banner.indexOf(folder), banner.indexOf(folder) + 90)
-        expect(((await page.locator('body').textContent()) ?? '').split(why)).toHaveLength(2)
-        refusals.push(...(window.log as string[]).splice(0))
-      })
-      expect(refusals).toEqual([expect.stringContaining('Refused "edit"')])
-    })
+          // Why is said once, above; the notice holds what was written.
+          const banner = (await banners(page).locator('[data-read-only]').textContent()) ?? ''
+          expect(banner).toContain('read-only')
+          const why = banner.slice(banner.indexOf(folder), banner.indexOf(folder) + 90)
+          expect(((await page.locator('body').textContent()) ?? '').split(why)).toHaveLength(2)
+          expect(refusals(), what).toEqual([expect.stringContaining('Refused "edit"')])
+          await putAway(person)
+        }
 
-    it('also in the form of a reading, until it is put away', async () => {
-      const { folder } = await workshopJob()
-      await session({ opens: { folder } }, async ({ page, person, window }) => {
+        const folder = await openKnown(person, jobs, 'a reading')
         const card = await cardIn(person)
         await person.click(card.getByRole('button', { name: 'Add evidence' }))
         await person.write('217 mm')
@@ -110,7 +148,7 @@ describe('What was typed stays when the folder is touched and the edit refused',
         await page.getByRole('region', { name: 'Notices' }).getByText('217 mm').waitFor()
         await person.click(card.getByRole('button', { name: 'Put it away' }))
         await field.waitFor({ state: 'detached' })
-        expect((window.log as string[]).splice(0)).toEqual([expect.stringContaining('Refused "edit"')])
+        expect(refusals()).toEqual([expect.stringContaining('Refused "edit"')])
       })
     })
   })
