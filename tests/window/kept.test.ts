@@ -17,9 +17,30 @@ async function expectKeyboardIn(part: Locator): Promise<void> {
 
 describe('The keyboard stays near', () => {
   inEachHost((session) => {
-    it('when a form is left, evidence is withdrawn and a card is put away', async () => {
+    it("when a known size is taken away, or a form or card left; undo then takes that back, and asks before it takes somebody else's", async () => {
       const { folder } = await workshopJob()
+      await withJob(folder, (made) => made.edit({ do: 'describe', set: { title: 'Drum, theirs' } }, 'AR'))
       await session({ opens: { folder } }, async ({ page, person }) => {
+        await sheetReady(page)
+        await workAs(person, 'Eve')
+        await person.station('Scale')
+        await page.getByRole('button', { name: /^Remove known size R2/ }).press('Enter')
+        await page.getByRole('button', { name: /^Remove known size R2/ }).waitFor({ state: 'detached' })
+        await expectKeyboardIn(desk(page))
+
+        await person.press('Control+z')
+        await page.getByRole('button', { name: /^Remove known size R2/ }).waitFor()
+        await person.press('Control+z')
+        const asks = page.getByRole('dialog', { name: 'Undo what somebody else did?' })
+        await asks.getByText(/A. Rivet.*that it was made, and that you took it back/).waitFor()
+        await person.press('Escape')
+        await asks.waitFor({ state: 'detached' })
+        await page.getByRole('heading', { name: 'Drum, theirs' }).waitFor()
+        await person.press('Control+z')
+        await asks.getByRole('button', { name: 'Undo theirs' }).press('Enter')
+        await page.getByRole('heading', { name: 'Drum of the chain ferry' }).waitFor()
+
+        // Also when a form is left, evidence is withdrawn and a card is put away.
         const opened = await openCard(person, 'drum_length')
 
         await opened.getByRole('button', { name: 'Add evidence' }).press('Enter')
@@ -43,37 +64,12 @@ describe('The keyboard stays near', () => {
         await expectKeyboardIn(desk(page))
       })
     })
-
-    it("when a known size is taken away; undo then takes that back, and asks before it takes somebody else's", async () => {
-      const { folder } = await workshopJob()
-      await withJob(folder, (made) => made.edit({ do: 'describe', set: { title: 'Drum, theirs' } }, 'AR'))
-      await session({ opens: { folder } }, async ({ page, person }) => {
-        await sheetReady(page)
-        await workAs(person, 'Eve')
-        await person.station('Scale')
-        await page.getByRole('button', { name: /^Remove known size R2/ }).press('Enter')
-        await page.getByRole('button', { name: /^Remove known size R2/ }).waitFor({ state: 'detached' })
-        await expectKeyboardIn(desk(page))
-
-        await person.press('Control+z')
-        await page.getByRole('button', { name: /^Remove known size R2/ }).waitFor()
-        await person.press('Control+z')
-        const asks = page.getByRole('dialog', { name: 'Undo what somebody else did?' })
-        await asks.getByText(/A. Rivet.*that it was made, and that you took it back/).waitFor()
-        await person.press('Escape')
-        await asks.waitFor({ state: 'detached' })
-        await page.getByRole('heading', { name: 'Drum, theirs' }).waitFor()
-        await person.press('Control+z')
-        await asks.getByRole('button', { name: 'Undo theirs' }).press('Enter')
-        await page.getByRole('heading', { name: 'Drum of the chain ferry' }).waitFor()
-      })
-    })
   })
 })
 
 describe('What was written is kept', () => {
   inEachHost((session) => {
-    it('once, however often Enter is pressed', async () => {
+    it('once, however often Enter is pressed, and when somebody goes to another station', async () => {
       const { folder } = await workshopJob()
       await session({ opens: { folder } }, async ({ page, person }) => {
         const opened = await openCard(person, 'drum_length')
@@ -95,18 +91,13 @@ describe('What was written is kept', () => {
         expect(job.dimensions[0]?.evidence.map(labelOf)).toEqual(['p1', 's1', 'printed 2'])
         // With whoever is at work, who joins the people of the job with the evidence.
         expect(job.edition).toBe(4)
-      })
-    })
 
-    it('when somebody goes to another station in the middle of it', async () => {
-      const { folder } = await workshopJob()
-      await session({ opens: { folder } }, async ({ page, person }) => {
-        const opened = await openCard(person, 'drum_length')
-        await person.fill(opened.getByRole('textbox', { name: 'What it is' }), 'Length of the drum')
+        // Also when somebody goes to another station in the middle of it.
+        await person.fill(opened.getByRole('textbox', { name: 'What it is' }), 'Drum, how long')
         await person.press('Alt+2')
         await opened.waitFor({ state: 'detached' })
         await page.getByRole('region', { name: 'Views on this sheet' }).waitFor()
-        await grid(page).getByText('Length of the drum', { exact: true }).waitFor()
+        await grid(page).getByText('Drum, how long', { exact: true }).waitFor()
       })
     })
   })
