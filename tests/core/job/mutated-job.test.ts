@@ -7,6 +7,7 @@ import { JobError } from '../../../src/core/job/text/job-error.ts'
 import { writeJob } from '../../../src/core/job/write-job.ts'
 import { anyJob } from './arbitrary-job.ts'
 import { nodes, withNode } from './edits/edited-json.ts'
+import { expectSame } from './expect-same.ts'
 import { winchJob } from './winch-job.ts'
 
 type Path = (string | number)[]
@@ -94,7 +95,7 @@ function isRead(json: unknown): boolean {
     expect((error as JobError).message.length).toBeLessThan(6000)
     return false
   }
-  expect(parseJobText(writeJob(job))).toEqual(job)
+  expectSame(parseJobText(writeJob(job)), job)
   return true
 }
 

@@ -15,6 +15,7 @@ import { walkMeanings } from '../../../../src/core/job/model/walk-meanings.ts'
 import { readJob } from '../../../../src/core/job/read-job.ts'
 import { JobError } from '../../../../src/core/job/text/job-error.ts'
 import { anyJob, type Draw, oneOf, some, sometimes } from '../arbitrary-job.ts'
+import { expectSame } from '../expect-same.ts'
 import { winchJob } from '../winch-job.ts'
 import { roughEdit } from './rough-edit.ts'
 
@@ -96,7 +97,7 @@ describe('an edit', () => {
           if (edit === undefined) continue
           const quick = verdict(() => applyEdit(job, edit))
           const copy = new WorkingCopy(afresh(job))
-          expect(quick).toEqual(wholly(job, edit, copy))
+          expectSame(quick, wholly(job, edit, copy))
           if ('refused' in quick)
             reasons.set(codeOf(quick.refused), (reasons.get(codeOf(quick.refused)) ?? 0) + 1)
           else {
@@ -169,7 +170,7 @@ describe('several edits as one', () => {
           })
           return { job: next, inverse: { do: 'several', name: edit.name, edits: edits.reverse() } }
         })
-        expect(together).toEqual(apart)
+        expectSame(together, apart)
       }),
       { numRuns: 600 },
     )
@@ -188,11 +189,11 @@ describe('edits in a row', () => {
           if (edit === undefined) continue
           const one = verdict(() => applyEdit(job, edit))
           const inRow = verdict(() => ({ inverse: run.make(edit), job: run.job }))
-          expect(inRow).toEqual(one)
+          expectSame(inRow, one)
           if ('refused' in one) break
           job = one.made.job
         }
-        expect(first).toEqual(before)
+        expectSame(first, before)
       }),
       { numRuns: 300 },
     )
@@ -208,7 +209,7 @@ describe('edits in a row', () => {
           // Whether it is refused is tried on a copy, for a run ends with a refusal.
           if (edit === undefined || 'refused' in verdict(() => applyEdit(afresh(run.job), edit))) continue
           run.make(edit)
-          expect(knownOf(run.job)).toEqual(knownOf(afresh(run.job)))
+          expectSame(knownOf(run.job), knownOf(afresh(run.job)))
         }
       }),
       { numRuns: 150 },
@@ -254,7 +255,7 @@ describe('what is known of the lists of a job', () => {
           const quick = verdict(() => applyEdit(job, edit))
           if ('refused' in quick || some(draw, 3) === 0) continue
           job = sometimes(draw) ? quick.made.job : applyEdit(quick.made.job, quick.made.inverse).job
-          expect(knownOf(job)).toEqual(knownOf(afresh(job)))
+          expectSame(knownOf(job), knownOf(afresh(job)))
         }
       }),
       { numRuns: 200 },

@@ -7,6 +7,7 @@ import { jobSchema } from '../../../../src/core/job/model/schema.ts'
 import { anyJob, type Draw, oneOf, some } from '../arbitrary-job.ts'
 import { nodes, withNode } from '../edits/edited-json.ts'
 import { roughEdit } from '../edits/rough-edit.ts'
+import { expectSame } from '../expect-same.ts'
 import { winchJob } from '../winch-job.ts'
 
 const fitsJob = fitsSchema(jobSchema)
@@ -40,7 +41,7 @@ describe('a document that is seen to fit its schema', () => {
           const parsed = schema.safeParse(json)
           const seenToFit = fits(json)
           expect(seenToFit).toBe(parsed.success)
-          if (parsed.success) expect(parsed.data).toEqual(json)
+          if (parsed.success) expectSame(parsed.data, json)
           seen[seenToFit ? 'fits' : 'not']++
         }
       }),

@@ -67,7 +67,7 @@ describe('a table after edits', () => {
           steps.push({ job: after, table: now })
         }
       }),
-      { numRuns: 115 },
+      { numRuns: 100 },
     )
     // Enough edits, most rows left alone by them and yet uncertain, views fitted to more than they need, relations closed.
     expect(seen.edits).toBeGreaterThanOrEqual(1000)
