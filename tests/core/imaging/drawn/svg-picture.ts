@@ -18,11 +18,7 @@ export async function inkOfSvg(
   const svg =
     `<svg xmlns="http://www.w3.org/2000/svg" width="${width * FINE}" height="${height * FINE}" ` +
     `viewBox="0 0 ${width} ${height}"><rect width="${width}" height="${height}" fill="white"/>${drawing}</svg>`
-  const { data, info } = await sharp(Buffer.from(svg))
-    .flatten({ background: 'white' })
-    .greyscale()
-    .raw()
-    .toBuffer({ resolveWithObject: true })
+  const { data, info } = await byLibrsvg(svg)
   const ink = new Float64Array(width * height)
   for (let y = 0; y < info.height; y++) {
     for (let x = 0; x < info.width; x++) {
@@ -32,6 +28,30 @@ export async function inkOfSvg(
     }
   }
   return { width, height, data: blur > 0 ? blurred(ink, width, height, blur) : ink }
+}
+
+const OF_SVG = { operation: ['VipsForeignLoadSvg'] }
+let last: Promise<unknown> = Promise.resolve()
+
+/**
+ * Drawings, one after another. Where the program's own reader of scans has run in the same process, the library draws no
+ * SVG; it may for as long as this takes, so that trials that come after it find it as it was.
+ */
+function byLibrsvg(svg: string) {
+  const drawn = last.then(async () => {
+    sharp.unblock(OF_SVG)
+    try {
+      return await sharp(Buffer.from(svg))
+        .flatten({ background: 'white' })
+        .greyscale()
+        .raw()
+        .toBuffer({ resolveWithObject: true })
+    } finally {
+      sharp.block(OF_SVG)
+    }
+  })
+  last = drawn.catch(() => undefined)
+  return drawn
 }
 
 /** A Gaussian's blur; beyond the border lies what is at it. */
