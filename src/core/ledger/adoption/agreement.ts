@@ -1,3 +1,5 @@
+import { covariance } from '../../uncertainty/covariance.ts'
+import { NORMAL_95 } from '../../uncertainty/distributions.ts'
 import { jointTest } from '../../uncertainty/joint-test.ts'
 import { detectedNoncentrality } from '../../uncertainty/noncentrality.ts'
 import type { EvaluatedEvidence } from '../evidence/evaluated-evidence.ts'
@@ -88,9 +90,19 @@ export function detectableError(
 ): number | null {
   const step = one.coverage?.U ?? 0
   if (!witnesses.includes(one) || witnesses.length < 2 || step === 0) return null
+  const other = witnesses.length === 2 ? witnesses.find((w) => w !== one) : undefined
+  if (other !== undefined) return detectableBeside(one, other)
   // Chi-square is quadratic in the error of one value: with all others right it is what stands before the square.
   const { chi2, dof } = testOf(witnesses.map((w) => offBy(w, w === one ? step : 0)))
   return chi2 > 0 && Number.isFinite(chi2) ? step * Math.sqrt(detectedNoncentrality(dof) / chi2) : null
+}
+
+/** The same of two, of which there are thousands in a table. */
+function detectableBeside(a: EvaluatedEvidence, b: EvaluatedEvidence): number | null {
+  if (a.compared === null || b.compared === null || a.coverage === null || b.coverage === null) return null
+  const shared = a.coverage.k * b.coverage.k * covariance(a.compared, b.compared)
+  const square = a.coverage.U ** 2 + b.coverage.U ** 2 - 2 * shared
+  return square > 0 ? (Math.sqrt(square) / NORMAL_95) * Math.sqrt(detectedNoncentrality(1)) : null
 }
 
 const offBy = (one: EvaluatedEvidence, error: number): EvaluatedEvidence =>
