@@ -1,7 +1,7 @@
 import { element } from '../linear-algebra/element.ts'
 import type { Arithmetic } from './arithmetic.ts'
 import type { RandomStream } from './random.ts'
-import type { Source, VarianceEstimate } from './source.ts'
+import type { DistributionShape, Source, VarianceEstimate } from './source.ts'
 import type { Uncertain } from './uncertain.ts'
 
 /** One realisation of every source that is asked for, each with unit variance (as far as it has one). */
@@ -18,12 +18,15 @@ export function newDraw(random: RandomStream): Draw {
   return (source) => {
     const known = drawn.get(source)
     if (known !== undefined) return known
-    const unit = source.shape === 'rectangular' ? Math.sqrt(3) * (2 * random.uniform() - 1) : random.normal()
-    const value = unit * spreadOf(source.estimate, spread, random)
+    const value = unitDrawn(source.shape, random) * spreadOf(source.estimate, spread, random)
     drawn.set(source, value)
     return value
   }
 }
+
+/** A value of mean 0 and variance 1. */
+export const unitDrawn = (shape: DistributionShape, random: RandomStream): number =>
+  shape === 'rectangular' ? Math.sqrt(3) * (2 * random.uniform() - 1) : random.normal()
 
 /** By how much a variance that is an estimate is off in this realisation, once for all that rests on it. */
 export function spreadOf(

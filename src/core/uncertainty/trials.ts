@@ -1,5 +1,5 @@
 import { element } from '../linear-algebra/element.ts'
-import { spreadOf } from './draws.ts'
+import { spreadOf, unitDrawn } from './draws.ts'
 import { independentMoves } from './independent-moves.ts'
 import { type RandomStream, randomStream } from './random.ts'
 import type { DistributionShape, Source, VarianceEstimate } from './source.ts'
@@ -53,7 +53,7 @@ export class Trials {
     this.#spread.clear()
     for (let i = 0; i < this.#all.length; i++) {
       const { shape, estimate } = element(this.#all, i)
-      const unit = shape === 'rectangular' ? Math.sqrt(3) * (2 * random.uniform() - 1) : random.normal()
+      const unit = unitDrawn(shape, random)
       this.#drawn[i] = estimate === null ? unit : unit * spreadOf(estimate, this.#spread, random)
     }
   }

@@ -1,19 +1,17 @@
 import './card-numbers.css'
+import { countedDof } from '../../core/handoff/table/counted-dof.ts'
 import { afterNoun } from '../../core/job/ids/label.ts'
 import { unitSuffix } from '../../core/ledger/units/plus-minus.ts'
 import { twoFigures } from '../../core/quantity/format/rounding.ts'
 import { Section } from '../parts/section.tsx'
 import type { CardProps } from './card-props.ts'
 
-/** From so many degrees of freedom on the coverage factor is that of infinitely many within 0.2 %. */
-const MOST_DOF = 1000
-
 /** What stands behind the words of the card, for those who reckon with it. */
 export function CardNumbers({ dimension, row, unit }: CardProps) {
   if (row === undefined || row.value === null) return null
   const suffix = unitSuffix(dimension.kind, unit)
   const size = (x: number): string => `${twoFigures(x)}${suffix}`
-  const dof = row.dof === null || row.dof > MOST_DOF ? 'over 1,000' : row.dof.toPrecision(2)
+  const dof = countedDof(row.dof)?.toPrecision(2) ?? 'over 1,000'
   return (
     <Section title="The numbers behind it" fold="shut">
       <p className="dimension-card-small">

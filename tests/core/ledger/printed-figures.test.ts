@@ -15,6 +15,10 @@ const row = (evidence: Evidence[], more: Partial<Job> = {}, name = 'drum') =>
 /** Standard uncertainty of what lies evenly within this much to either side, inches. */
 const within = (halfWidth: number): number => halfWidth / Math.sqrt(3)
 
+/** A circle by three places of its rim. */
+const round = (pixels: number[][]) =>
+  ({ id: 'K', sheet: 'S1', how: 'hand', sigma: 1, kind: 'circle', pixels }) as unknown as Job['marks'][number]
+
 describe('a limit on one side', () => {
   it('is no value: alone it leaves the dimension open and says why', () => {
     const alone = row([printed('10 1/2" MAX.')])
@@ -166,19 +170,12 @@ describe('what is asked about a figure', () => {
   })
   const asked = (evidence: Evidence[], name?: string, more: Partial<Job> = {}) => {
     const marks = [
-      {
-        id: 'K',
-        sheet: 'S1',
-        how: 'hand',
-        sigma: 1,
-        kind: 'circle',
-        pixels: [
-          [1000, 2000],
-          [2500, 2000],
-          [1750, 2750],
-        ],
-      },
-    ] as unknown as Job['marks']
+      round([
+        [1000, 2000],
+        [2500, 2000],
+        [1750, 2750],
+      ]),
+    ]
     const table = dimensionTable(job(evidence, { marks, ...more }, name))
     const about = table.cautionReasons.flatMap(({ code, parts }) =>
       code === 'caution.of-figure' ? [(parts['question'] as { code: string }).code] : [],
@@ -268,19 +265,12 @@ describe('a known size is written as figures are', () => {
       { id: 'R1', kind, marks: kind === 'distance' ? ['A', 'B'] : ['K'], size },
     ] as unknown as Reference[]
     const marks = [
-      {
-        id: 'K',
-        sheet: 'S1',
-        how: 'hand',
-        sigma: 1,
-        kind: 'circle',
-        pixels: [
-          [100, 2000],
-          [3100, 2000],
-          [1600, 3500],
-        ],
-      },
-    ] as unknown as Job['marks']
+      round([
+        [100, 2000],
+        [3100, 2000],
+        [1600, 3500],
+      ]),
+    ]
     return rowOf(smallJob({ references, marks, dimensions: [dimension('drum', [half])] }), 'drum').value
   }
   it.each<[string, 'distance' | 'diameter']>([

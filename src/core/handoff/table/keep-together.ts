@@ -8,7 +8,7 @@ const BOUND: readonly RegExp[] = [
   // A number and its unit: `0.7 %`, `0.013454 in/px`, `12.5 sq in`.
   /(?<=\d) (?=(?:%|°|(?:in|mm|px)(?:\/px)?|mm²|sq in|dpi)(?![\p{L}\d_]))/gu,
   /(?<=\d\ssq) (?=in(?![\p{L}\d_]))/gu,
-  // A size and what belongs to it: `3 1/8" − 0.009" ± 0.031"`.
+  // A size and what belongs to it: `3 1/8"`, `3.118" ± 0.064"`.
   /(?<=\d) (?=\d+\/\d)/gu,
   /(?<=[\d"°²]|mm|sq\sin) (?=[−±+] [\d.]+(?:["°]|\s(?:mm|sq)))/gu,
   /(?<=(?:["°²]|mm|in|\d)\u00a0[−±+]) (?=[\d.])/gu,

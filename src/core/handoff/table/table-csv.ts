@@ -1,4 +1,5 @@
 import type { Table, TableRow } from '../../ledger/table/table.ts'
+import { countedDof } from './counted-dof.ts'
 import { csvCell } from './csv-cell.ts'
 import { misclosureText, relationState } from './view-lines.ts'
 
@@ -6,10 +7,8 @@ import { misclosureText, relationState } from './view-lines.ts'
 const DIGITS = 4
 /** Of an exact value: a millionth of the unit. */
 const PLACES_OF_EXACT = 6
-/** From so many degrees of freedom on the coverage factor is that of infinitely many within 0.2 %. */
-const MOST_DOF = 1000
 
-const toDigits = (x: number): number => Number(x.toPrecision(DIGITS))
+const toDigits = (x: number | null): number | null => (x === null ? null : Number(x.toPrecision(DIGITS)))
 
 /** A value to the place of the last digit of its uncertainty that is given. */
 function toGuarded(value: number, U: number): number {
@@ -36,7 +35,7 @@ const COLUMNS: readonly (readonly [heading: string, content: Content])[] = [
   ['u', valued((row) => toDigits(row.u))],
   ['U', valued((row) => toDigits(row.U))],
   ['k', valued((row) => toDigits(row.k))],
-  ['dof', valued((row) => (row.dof === null || row.dof > MOST_DOF ? null : toDigits(row.dof)))],
+  ['dof', valued((row) => toDigits(countedDof(row.dof)))],
   ['basis', (row) => row.basis],
   ['status', (row) => row.status],
   ['tolerance', (row) => row.tolerance ?? null],

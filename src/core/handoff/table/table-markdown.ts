@@ -1,6 +1,7 @@
 import type { Table } from '../../ledger/table/table.ts'
 import { plainText } from '../../words/plain-text.ts'
 import { statedValue } from './stated-value.ts'
+import { statusText } from './status-text.ts'
 import {
   calibrationSentence,
   cautionsBesideViews,
@@ -38,7 +39,7 @@ export function tableMarkdown(table: Table): string {
         literal(entry.label),
         literal(statedValue(entry, table.unit)),
         entry.basis ?? '—',
-        entry.sumsOut === undefined ? entry.status : `${entry.status}, sum out`,
+        statusText(entry),
         String(entry.count),
         literal(entry.why),
       ]),

@@ -1,7 +1,7 @@
-import { covariance } from '../../uncertainty/covariance.ts'
 import { NORMAL_95 } from '../../uncertainty/distributions.ts'
 import { jointTest } from '../../uncertainty/joint-test.ts'
 import { detectedNoncentrality } from '../../uncertainty/noncentrality.ts'
+import { squaredU } from '../../uncertainty/normalised-error.ts'
 import type { EvaluatedEvidence } from '../evidence/evaluated-evidence.ts'
 import { type Duplicate, witnessesAmong } from './witnesses.ts'
 
@@ -28,6 +28,10 @@ export interface Concordance {
 /** E_n above this is a dispute. Source: ISO/IEC 17043. */
 export const DISPUTED_ABOVE = 1
 
+/** Whether one of the two is a limit that the other does not keep. */
+export const isBeyondLimit = ({ a, b, en }: Pair): boolean =>
+  en > DISPUTED_ABOVE && (a.limit ?? b.limit) !== undefined
+
 /** Evidence that agrees is called disputed as often as this. */
 const LEVEL = 0.05
 
@@ -39,10 +43,11 @@ const LEVEL = 0.05
  */
 export function concordanceOf(values: readonly EvaluatedEvidence[], pairs: readonly Pair[]): Concordance {
   const { witnesses, duplicates } = witnessesAmong(values)
-  const beyondLimit = pairs.some((p) => p.en > DISPUTED_ABOVE && (p.a.limit ?? p.b.limit) !== undefined)
   const odd = witnesses.length > 2 ? oddOnes(witnesses) : []
   const disputed =
-    beyondLimit || odd.length > 0 || (witnesses.length === 2 && pairOf(witnesses, pairs) > DISPUTED_ABOVE)
+    pairs.some(isBeyondLimit) ||
+    odd.length > 0 ||
+    (witnesses.length === 2 && pairOf(witnesses, pairs) > DISPUTED_ABOVE)
   const status: Agreement =
     witnesses.length === 0 ? 'open' : disputed ? 'disputed' : witnesses.length === 1 ? 'single' : 'agreed'
   return { status, witnesses, duplicates, odd }
@@ -100,8 +105,7 @@ export function detectableError(
 /** The same of two, of which there are thousands in a table. */
 function detectableBeside(a: EvaluatedEvidence, b: EvaluatedEvidence): number | null {
   if (a.compared === null || b.compared === null || a.coverage === null || b.coverage === null) return null
-  const shared = a.coverage.k * b.coverage.k * covariance(a.compared, b.compared)
-  const square = a.coverage.U ** 2 + b.coverage.U ** 2 - 2 * shared
+  const square = squaredU(a.compared, b.compared, a.coverage, b.coverage)
   return square > 0 ? (Math.sqrt(square) / NORMAL_95) * Math.sqrt(detectedNoncentrality(1)) : null
 }
 

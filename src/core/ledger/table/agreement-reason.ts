@@ -3,7 +3,7 @@ import type { Uncertain } from '../../uncertainty/uncertain.ts'
 import { reason } from '../../words/core-words.ts'
 import type { AnyReason } from '../../words/reason.ts'
 import { type Decision, meanOfEvidence } from '../adoption/adopt.ts'
-import { DISPUTED_ABOVE, detectableError } from '../adoption/agreement.ts'
+import { detectableError, isBeyondLimit } from '../adoption/agreement.ts'
 import type { EvaluatedEvidence } from '../evidence/evaluated-evidence.ts'
 import type { Telling } from './telling.ts'
 
@@ -58,7 +58,7 @@ function ownWitnesses(
 }
 
 function beyondLimit({ pairs, from }: Decision, telling: Telling): AnyReason | null {
-  const beyond = pairs.filter((p) => p.en > DISPUTED_ABOVE && (p.a.limit ?? p.b.limit) !== undefined)
+  const beyond = pairs.filter(isBeyondLimit)
   const worst = beyond.find(({ a, b }) => from.includes(a) || from.includes(b)) ?? beyond[0]
   if (worst === undefined) return null
   const [limit, value] = worst.a.limit === undefined ? [worst.b, worst.a] : [worst.a, worst.b]

@@ -42,8 +42,8 @@ function withRemainder(reader: TokenReader, base: Length, unit: Token | undefine
  *
  * Feet and inches (`1'-2 3/8"`, `1 ft 2-3/8 in`), inches (`14⅜`, `2.375"`, `.375`), metric (`365.1 mm`, `36.5 cm`,
  * `1.2 m`), mils, sheet gauges (`No. 16 GA`), with any of the usual dashes, spaces, primes and quotes, and stacked
- * fractions over two lines (see `readNumber`). A value off its graduation may carry its remainder, as `formatLength`
- * writes it: `14 3/8" + 0.006"`.
+ * fractions over two lines (see `readNumber`). A value off its graduation may carry its remainder, as tables
+ * made before had it: `14 3/8" + 0.006"`.
  *
  * @throws NotationError with the place where reading stopped, for anything that has no single meaning
  */

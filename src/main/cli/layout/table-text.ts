@@ -1,5 +1,6 @@
 import stringWidth from 'string-width'
 import { statedValue } from '../../../core/handoff/table/stated-value.ts'
+import { statusText } from '../../../core/handoff/table/status-text.ts'
 import {
   calibrationSentence,
   cautionsBesideViews,
@@ -25,7 +26,7 @@ function rowLines(table: Table, width: number): string[] {
     row.name,
     statedValue(row, table.unit),
     row.basis ?? '—',
-    row.sumsOut === undefined ? row.status : `${row.status}, sum out`,
+    statusText(row),
     String(row.count),
   ])
   const widths = HEADINGS.slice(0, -1).map((heading, column) =>

@@ -33,6 +33,13 @@ export function RecordSection({ sheet }: { sheet: Sheet }) {
       const now = sheets.find((one) => one.id === id) ?? sheet
       return { edit: { do: 'change-sheet', id, set: set(now) } }
     })
+  /** Keeps what is stated for the sheet; nothing is not stated. */
+  const keep = (stated: 'draughting' | 'paper') => (text: string) =>
+    makeEdit(
+      text === ''
+        ? { do: 'change-sheet', id, clear: [stated] }
+        : { do: 'change-sheet', id, set: { [stated]: text } },
+    )
   const note = (key: RecordKey) => (value: string) =>
     change(({ record: { [key]: _old, ...others } }) => ({
       record: value === '' ? others : { ...others, [key]: value },
@@ -116,13 +123,7 @@ export function RecordSection({ sheet }: { sheet: Sheet }) {
           disabled={!writable}
           note="How far a drawn line lies from where it was meant, on paper, one standard deviation. 0.13 mm (0.005 in) is usual for careful work with a pen; a rough sketch needs more."
           check={(text) => lengthProblem(job, text)}
-          onSave={(text) =>
-            makeEdit(
-              text === ''
-                ? { do: 'change-sheet', id, clear: ['draughting'] }
-                : { do: 'change-sheet', id, set: { draughting: text } },
-            )
-          }
+          onSave={keep('draughting')}
         />
         <SavedField
           label="Stretch of the paper"
@@ -131,13 +132,7 @@ export function RecordSection({ sheet }: { sheet: Sheet }) {
           disabled={!writable}
           note="How much more the paper may have shrunk or swelled one way than the other, one standard deviation. It counts where no known size tells: 0.5 % is usual, 0 % is right for film or metal."
           check={(text) => (text.trim() === '' || isPerCent(text) ? null : reason('written.no-per-cent'))}
-          onSave={(text) =>
-            makeEdit(
-              text === ''
-                ? { do: 'change-sheet', id, clear: ['paper'] }
-                : { do: 'change-sheet', id, set: { paper: text } },
-            )
-          }
+          onSave={keep('paper')}
         />
       </Section>
       <HistorySection of={{ kind: 'sheet', id }} />

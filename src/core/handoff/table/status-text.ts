@@ -1,0 +1,5 @@
+import type { TableRow } from '../../ledger/table/table.ts'
+
+/** How a row stands in a printed table: `agreed`, or `agreed, sum out` where it is part of a sum that does not add up. */
+export const statusText = ({ status, sumsOut }: TableRow): string =>
+  sumsOut === undefined ? status : `${status}, sum out`
