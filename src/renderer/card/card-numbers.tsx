@@ -14,9 +14,11 @@ export function CardNumbers({ dimension, row, unit }: CardProps) {
   const dof = countedDof(row.dof)?.toPrecision(2) ?? 'over 1,000'
   return (
     <Section title="The numbers behind it" fold="shut">
-      <p className="dimension-card-small">
-        u {size(row.u)}, k {row.k.toFixed(2)}, U {size(row.U)} at 95 %; degrees of freedom {dof}.
-      </p>
+      {row.u > 0 && (
+        <p className="dimension-card-small">
+          u {size(row.u)}, k {row.k.toFixed(2)}, U {size(row.U)} at 95 %; degrees of freedom {dof}.
+        </p>
+      )}
       <table className="card-numbers">
         <thead>
           <tr>
