@@ -7,11 +7,13 @@ import { excessOf, figureExcess, mustStayFirstOrder, widen } from './birge-ratio
 import type { Closing } from './closings.ts'
 import { type ClosureCheck, closureChecks } from './closure-checks.ts'
 import { isChecked, normalisedResiduals } from './data-snooping.ts'
+import { type Alternative, explanations, sideBySide, without } from './explanations.ts'
 import { fits, probability } from './goodness-of-fit.ts'
 import { misfit } from './misfit.ts'
-import { retained, soleCulprit, testedBy } from './outlier-identification.ts'
+import { type Culprit, soleCulprit, suspectsOf, testedBy } from './outlier-identification.ts'
 import type { StatedSize } from './reference.ts'
 import { type ReferenceCheck, referenceChecks } from './reference-checks.ts'
+import { residualTest } from './residual-test.ts'
 import { type Solution, solveMapping } from './solve-mapping.ts'
 
 /** A view with its parameters as its references determine them, and how well the references agree. */
@@ -37,8 +39,18 @@ export interface Calibration {
   enlarged: number
   /** What misfit and figures that do not close add to each parameter, mean 0; none when all fit and close. */
   excess: readonly Uncertain[]
+  /** What may be wrong where nothing decides, likeliest first: with each left out, the rest agree. */
+  alternatives: readonly Alternative[]
   /** What a person should know of references that do not fit. */
   problem?: CoreReason
+}
+
+/** What is known beside the stated sizes of a view. */
+export interface CalibratedWith {
+  /** A calibration of the same sizes and nearly the same parameters, to be uncertain by the same. */
+  before?: Pick<Calibration, 'errors'>
+  /** Standard uncertainty of how the sheet is stretched as paper is, a share: of two misfits it tells the likelier. */
+  paper?: number
 }
 
 /**
@@ -46,23 +58,25 @@ export interface Calibration {
  * @param view mapping, frame and draughting error (mm in true size)
  * @param sizes the stated sizes, in the order of the references
  * @param label what enlargement is called in a budget
- * @param before of the same sizes and nearly the same parameters, to be uncertain by the same
  * @throws CalibrationError, in words, when the references do not determine the mapping
  */
 export function calibrate(
   view: ViewMapping,
   sizes: readonly StatedSize[],
   label = 'view',
-  before?: Pick<Calibration, 'errors'>,
+  { before, paper }: CalibratedWith = {},
 ): Calibration {
   const errors = before?.errors
   const all = solveMapping(view, sizes, undefined, errors === undefined ? {} : { errors })
-  const w = isChecked(all) ? normalisedResiduals(sizes, all) : sizes.map(() => 0)
+  const test = residualTest(sizes, all)
+  const w = isChecked(all) ? normalisedResiduals(sizes, all, test) : sizes.map(() => 0)
   const closures = closureChecks(sizes, all)
   const agrees = fits(all) && closures.every((one) => one.closes)
-  const culprit = agrees ? null : soleCulprit(view, sizes, w, all, errors)
+  const about = { view, sizes, all, test, w, suspects: suspectsOf(sizes, w), paper, errors }
+  const ways = agrees || about.suspects.size === 0 ? [] : explanations(about)
+  const culprit = soleCulprit(about, ways)
   const solution = culprit?.rest ?? all
-  const used = retained(sizes, culprit?.reference)
+  const used = without(sizes, leftOutOf(culprit))
   const p = probability(solution)
   const misfits = !fits(solution)
   const enlarged = misfits ? Math.sqrt(solution.chi2 / solution.dof) : 1
@@ -78,7 +92,8 @@ export function calibrate(
     theta,
     culprit?.reference,
   )
-  const problem = misfit(references, enlarged, p)
+  const alternatives = sideBySide(ways, culprit?.reference)
+  const problem = misfit(references, alternatives, enlarged, p)
   return {
     view,
     theta,
@@ -92,9 +107,12 @@ export function calibrate(
     closures,
     enlarged,
     excess,
+    alternatives,
     ...(problem === null ? {} : { problem }),
   }
 }
+
+const leftOutOf = (culprit: Culprit | null): string[] => (culprit === null ? [] : [culprit.reference])
 
 /** Both, where there are two. */
 function together(one: Uncertain[] | null, other: Uncertain[] | null): Uncertain[] {

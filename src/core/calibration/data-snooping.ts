@@ -1,8 +1,7 @@
-import { Matrix } from 'ml-matrix'
 import { element } from '../linear-algebra/element.ts'
 import { normalEquivalent } from '../uncertainty/distributions.ts'
-import { closureFit } from './closure-fit.ts'
 import type { StatedSize } from './reference.ts'
+import { residualTest } from './residual-test.ts'
 import type { Solution } from './solve-mapping.ts'
 
 /** Two-sided 0.1 % bound of the normalised residual. Source: Baarda 1968. */
@@ -24,24 +23,17 @@ const UNCHECKED_BELOW = 1e-6
  * estimate (repeated picks), w is the normal deviate that is as improbable as this is in Student's t.
  * Source: Baarda, "A testing procedure for use in geodetic networks" (1968), conventional alternative hypotheses.
  */
-export function normalisedResiduals(sizes: readonly StatedSize[], solution: Solution): number[] {
-  const { covariance } = solution.adjustment
-  const { jacobian } = solution
-  const own = solution.adjustment.weight
-  const closing = closureFit(sizes, solution.closings, solution.residuals).weight
-  const weight = closing === null ? own : own.clone().add(closing)
-  const wr = weight.mmul(Matrix.columnVector(solution.residuals)).to1DArray()
-  // What closes checks the figures alone: the parameters have no part in it.
-  const wj = own.mmul(jacobian)
-  const cofactor = weight.clone().sub(wj.mmul(covariance).mmul(wj.transpose()))
-  let row = 0
-  return sizes.map((size) => {
-    const rows = size.equations.map(() => row++)
+export function normalisedResiduals(
+  sizes: readonly StatedSize[],
+  solution: Solution,
+  { weight, weighted, cofactor, rows: ofSize } = residualTest(sizes, solution),
+): number[] {
+  return ofSize.map((rows) => {
     let numerator = 0
     let precision = 0
     let total = 0
     for (const i of rows) {
-      numerator += element(wr, i)
+      numerator += element(weighted, i)
       for (const j of rows) {
         precision += cofactor.get(i, j)
         total += weight.get(i, j)

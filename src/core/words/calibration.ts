@@ -1,5 +1,6 @@
 /** Why a view can't be calibrated, and how its known sizes do not fit. */
 import { capital } from './capital.ts'
+import { howOften } from './how-often.ts'
 import type { AnyReason, Say } from './reason.ts'
 
 type Suspect = Readonly<{ id: string; part?: string }>
@@ -22,8 +23,45 @@ function everyReference(suspects: readonly Suspect[], say: Say): string {
   return plain ? `Known sizes ${namesOf(suspects, say)}` : capital(namesOf(suspects, say))
 }
 
-/** A probability to one figure; below a thousandth the figure says no more. */
-const probable = (p: number): string => (p < 0.001 ? 'p < 0.001' : `p = ${p.toPrecision(1)}`)
+/** What a probability says of a misfit. */
+const byChance = (p: number): string => `by chance ${howOften(p)}`
+
+/** `R3, or R1 and R2 together`. */
+const eitherInWords = (either: readonly (readonly Suspect[])[], say: Say): string =>
+  either.map((suspects) => `${namesOf(suspects, say)}${suspects.length > 1 ? ' together' : ''}`).join(', or ')
+
+/** What may be wrong, and where to look first where no leaving out makes the rest agree. */
+function whichIsWrong(
+  { suspects, either }: { suspects: readonly Suspect[]; either: readonly (readonly Suspect[])[] },
+  say: Say,
+): string {
+  const [only] = either
+  if (only !== undefined && either.length === 1) {
+    return ` Without ${namesOf(only, say)} the rest agree: misread figure${only.length > 1 ? 's' : ''}, or not to scale?`
+  }
+  if (either.length > 1) {
+    return ` Nothing decides which is wrong: ${eitherInWords(either, say)}. Read these figures again, and look whether they are drawn to scale.`
+  }
+  return suspects.length === 0
+    ? ''
+    : ` Look first at ${namesOf(suspects, say)}: misread figure, or not to scale?`
+}
+
+/** What may be wrong in place of the one that is left out. */
+function instead(either: readonly (readonly Suspect[])[], say: Say): string {
+  if (either.length === 0) return ''
+  const together = either.every((suspects) => suspects.length > 1)
+  return ` But ${either.map((suspects) => namesOf(suspects, say)).join(', or ')} may be wrong in its place${together ? ', if misread alike' : ''}: read these figures again before you rely on it.`
+}
+
+/** By how much lengths come out otherwise: `1.1 % longer along the sheet and as they are across it`. */
+function longer({ along, across }: { along: number; across: number }): string {
+  const by = (share: number): string =>
+    Math.abs(share) < 0.0001
+      ? 'no other'
+      : `${ofPercent(Math.abs(share))} ${share < 0 ? 'shorter' : 'longer'}`
+  return by(along) === by(across) ? by(along) : `${by(along)} along the sheet and ${by(across)} across it`
+}
 
 const needs = ({ mapping, sizes }: { mapping: string; sizes: number }): string =>
   `${mapping === 'affine' ? 'an' : 'a'} ${mapping} mapping needs ${sizes} independent size${sizes > 1 ? 's' : ''}`
@@ -99,12 +137,33 @@ export const CALIBRATION_WORDS = {
   // Whole sentences
   'calibration.beyond-all-bounds': () =>
     'The known sizes come out beyond all bounds: check their picks and sizes.',
-  'misfit.set-aside': (p: { reference: Suspect }, say: Say) =>
-    `${capital(nameOf(p.reference, say, 'known size'))} does not fit the others: misread figure, or not to scale? It is left out of the calibration, and the rest agree without it.`,
-  'misfit.set-aside-and-enlarged': (p: { reference: Suspect; enlarged: number; p: number }, say: Say) =>
-    `${capital(nameOf(p.reference, say, 'known size'))} does not fit the others: misread figure, or not to scale? It is left out of the calibration, and the uncertainty of the scale is enlarged ${p.enlarged.toFixed(1)} times, because the rest do not quite agree either (${probable(p.p)}).`,
-  'misfit.enlarged': (p: { suspects: readonly Suspect[]; enlarged: number; p: number }, say: Say) =>
-    `The known sizes do not agree within their uncertainties (${probable(p.p)}), so the uncertainty of the scale is enlarged ${p.enlarged.toFixed(1)} times.${p.suspects.length === 0 ? '' : ` Look first at ${namesOf(p.suspects, say)}: misread figure, or not to scale?`}`,
+  'misfit.set-aside': (p: { reference: Suspect; either: readonly (readonly Suspect[])[] }, say: Say) =>
+    `${capital(nameOf(p.reference, say, 'known size'))} does not fit the others: misread figure, or not to scale? It is left out of the calibration, and the rest agree without it.${instead(p.either, say)}`,
+  'misfit.set-aside-and-enlarged': (
+    p: { reference: Suspect; either: readonly (readonly Suspect[])[]; enlarged: number; p: number },
+    say: Say,
+  ) =>
+    `${capital(nameOf(p.reference, say, 'known size'))} does not fit the others: misread figure, or not to scale? It is left out of the calibration, and the uncertainty of the scale is enlarged ${p.enlarged.toFixed(1)} times, because the rest do not quite agree either (${byChance(p.p)}).${instead(p.either, say)}`,
+  'misfit.enlarged': (
+    p: {
+      suspects: readonly Suspect[]
+      either: readonly (readonly Suspect[])[]
+      enlarged: number
+      p: number
+    },
+    say: Say,
+  ) =>
+    `The known sizes do not agree within their uncertainties (${byChance(p.p)}), so the uncertainty of the scale is enlarged ${p.enlarged.toFixed(1)} times.${whichIsWrong(p, say)}`,
+  'misfit.alternative': (
+    p: {
+      leftOut: readonly Suspect[]
+      along: number
+      across: number
+      stretch: { value: number; U: number; seldom: boolean } | null
+    },
+    say: Say,
+  ) =>
+    `Without ${namesOf(p.leftOut, say)} the rest agree, and lengths come out ${longer(p)} than as it stands${p.stretch === null ? '' : `; the sheet is then stretched ${ofPercent(p.stretch.value)} ± ${ofPercent(p.stretch.U)} more along than across${p.stretch.seldom ? ', which paper seldom does' : ''}`}.`,
   // Go on from "nothing checks this scale: "
   'unchecked.one-size': (p: { coarse: string }) => `it rests on one known size. ${oneMore(p.coarse)}`,
   'unchecked.others-tell-otherwise': () =>
@@ -136,7 +195,7 @@ export const CALIBRATION_WORDS = {
     },
     say: Say,
   ) =>
-    `By view "${p.view}" the sheet is stretched ${ofPercent(p.stretch)} ± ${ofPercent(p.U)} more along than across; ${viewsInWords(p.others)} of the same sheet ${p.others.length > 1 ? 'tell' : 'tells'} otherwise (${probable(p.p)}). It keeps its own scales: look for a misread figure in it or in them.${p.problem === null ? '' : ` ${say(p.problem)}`}`,
+    `By view "${p.view}" the sheet is stretched ${ofPercent(p.stretch)} ± ${ofPercent(p.U)} more along than across; ${viewsInWords(p.others)} of the same sheet ${p.others.length > 1 ? 'tell' : 'tells'} otherwise (${byChance(p.p)}). It keeps its own scales: look for a misread figure in it or in them.${p.problem === null ? '' : ` ${say(p.problem)}`}`,
 
   'closing.same': (p: Closes, say: Say) =>
     p.out === null

@@ -63,6 +63,7 @@ export const viewProblems = (view: TableView): string[] =>
 /** What a person should know of a view: its problems, what else is to be said, and a mapping that would suit it better. */
 export const viewRemarks = (view: TableView): string[] => [
   ...viewProblems(view),
+  ...(view.alternatives ?? []).map(({ says }) => plainText(says)),
   ...(view.remarks ?? []).map(plainText),
   ...(view.suggestion === undefined ? [] : [plainText(view.suggestion)]),
 ]

@@ -1,12 +1,11 @@
 import { uncertainStretch } from '../../calibration/stretch.ts'
 import type { View } from '../../job/model/types.ts'
 import { expand } from '../../uncertainty/coverage.ts'
-import { NORMAL_95 } from '../../uncertainty/distributions.ts'
 import { reason } from '../../words/core-words.ts'
 import { nameItemsIn } from '../../words/name-in.ts'
 import type { AnyReason } from '../../words/reason.ts'
 import type { CalibratedView, StretchUse } from '../views/calibrate-view.ts'
-import { paperOf } from '../views/paper.ts'
+import { isSeldom, paperOf } from '../views/paper.ts'
 
 /** How a view comes by the stretch of its sheet, in words. */
 export function stretchReason(use: Exclude<StretchUse, { by: 'itself' }>): AnyReason {
@@ -39,7 +38,7 @@ export function unlikelyStretch({ view, sheet, calibration, stretched }: Calibra
   const stretch = uncertainStretch(calibration.view.mapping, calibration.theta)
   const { u, U } = expand(stretch)
   const paper = paperOf(sheet)
-  if (Math.abs(stretch.value) <= NORMAL_95 * Math.hypot(u, paper)) return null
+  if (!isSeldom(stretch.value, u, sheet)) return null
   const setAside = calibration.references.filter((r) => r.setAside).map(({ id }) => id)
   return nameItemsIn(
     reason('stretch.unlikely', { stretch: stretch.value, U, paper, setAside: [...new Set(setAside)] }),

@@ -160,6 +160,26 @@ export const tableClosingSchema = z
   })
   .describe('Known sizes between the same marks of which one follows from the others, whatever the picks.')
 
+export const tableAlternativeSchema = z
+  .object({
+    leftOut: z.array(z.string()).describe('References that may be wrong, together.'),
+    along: z
+      .number()
+      .describe("Scale along the sheet's horizontal edge that the rest come to, in the unit per pixel."),
+    across: z.number().describe('The same at right angles to it.'),
+    longerAlong: z
+      .number()
+      .describe('By which share lengths along come out longer than by the scale that is used.'),
+    longerAcross: z.number(),
+    p: z
+      .number()
+      .nullable()
+      .describe('Probability of the misfit of the rest; null when nothing is redundant in it.'),
+    says: z.string().describe('In a sentence.'),
+    saysReason: reason,
+  })
+  .describe('Known sizes of which it may be that they are wrong and the rest right.')
+
 export const tableViewSchema = z.object({
   id: z.string(),
   label,
@@ -184,6 +204,12 @@ export const tableViewSchema = z.object({
     .array(tableClosingSchema)
     .optional()
     .describe('Known sizes that close on themselves; they check the figures, not the scale.'),
+  alternatives: z
+    .array(tableAlternativeSchema)
+    .optional()
+    .describe(
+      'Where known sizes do not agree and nothing decides which are wrong: likeliest first, none of them used.',
+    ),
   remarks: z
     .array(z.string())
     .optional()

@@ -4,6 +4,7 @@
  */
 import type { z } from 'zod'
 import type {
+  tableAlternativeSchema,
   tableClosingSchema,
   tableEvidenceSchema,
   tableReferenceSchema,
@@ -29,6 +30,8 @@ export type TableView = z.output<typeof tableViewSchema>
 export type TableReference = z.output<typeof tableReferenceSchema>
 /** Known sizes of a view that close on themselves, in the table's unit. */
 export type TableClosing = z.output<typeof tableClosingSchema>
+/** Known sizes of a view of which it may be that they are wrong and the rest right; scales in the table's unit per pixel. */
+export type TableAlternative = z.output<typeof tableAlternativeSchema>
 /** How far a relation is from holding: left less right, in the table's units, with its standard uncertainty. */
 export type TableRelation = z.output<typeof tableRelationSchema>
 /** What makes rows uncertain; rows that have the same one are correlated by it. */

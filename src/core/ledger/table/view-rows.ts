@@ -16,6 +16,7 @@ import type { CalibratedView } from '../views/calibrate-view.ts'
 import { meanStretch, witnessesFor } from '../views/sheet-stretch.ts'
 import { stretchReason, unlikelyStretch, withOdd } from './stretch-reasons.ts'
 import type { TableClosing, TableView } from './table.ts'
+import { alternativeRows } from './view-alternatives.ts'
 import { closingRow } from './view-closings.ts'
 
 /** The views' part of the table; stretches in `unit` per pixel, tilts over the extent of the references. */
@@ -43,6 +44,7 @@ export function viewRow(
   const suggestion = suggestionFor(calibrated, stretches)
   const named = (one: AnyReason): AnyReason => nameIn(nameItemsIn(one, view.references), labels)
   const closings = calibration.closures.map((check) => closingRow(check, { view, unit }, named))
+  const alternatives = alternativeRows(calibration, sheet, factor, named)
   const unlikely = unlikelyStretch(calibrated)
   const problemReason = withOdd(view, stretched, problemOf(calibration, closings, named))
   const references = new Map(view.references.map((one): [string, Reference] => [one.id, one]))
@@ -63,6 +65,7 @@ export function viewRow(
     })),
     ...(closings.length === 0 ? {} : { closings }),
     ...(unchecked === undefined ? {} : { unchecked: true }),
+    ...(alternatives.length === 0 ? {} : { alternatives }),
     ...withRemarks([
       ...(unchecked === undefined ? [] : [reason('view.scale-unchecked', { because: unchecked })]),
       ...(stretched === undefined || stretched.by === 'itself' ? [] : [stretchReason(stretched)]),

@@ -78,7 +78,7 @@ function calibrated(
   }
   const twoAxis = { ...mapping, mapping: MAPPINGS['two-axis'] }
   const all = [...sizes, stretchReference(stretched.stretch)]
-  return calibrate(twoAxis, all, view.name, twoScales ?? undefined)
+  return calibrate(twoAxis, all, view.name, twoScales === null ? {} : { before: twoScales })
 }
 
 /**

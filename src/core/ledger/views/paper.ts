@@ -1,5 +1,6 @@
 import { PER_CENT } from '../../job/model/per-cent.ts'
 import type { Sheet } from '../../job/model/types.ts'
+import { NORMAL_95 } from '../../uncertainty/distributions.ts'
 import { measured, type Uncertain } from '../../uncertainty/uncertain.ts'
 
 /**
@@ -18,3 +19,7 @@ export function paperOf(sheet: Sheet): number {
 /** The stretch of a sheet of which nothing is known but that it is paper; the same for all its views. */
 export const paperStretch = (sheet: Sheet): Uncertain =>
   measured(0, paperOf(sheet), `paper of ${sheet.title}`)
+
+/** Whether paper seldom stretches so much. @param u standard uncertainty of the stretch, a share */
+export const isSeldom = (stretch: number, u: number, sheet: Sheet): boolean =>
+  Math.abs(stretch) > NORMAL_95 * Math.hypot(u, paperOf(sheet))

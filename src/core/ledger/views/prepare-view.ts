@@ -92,7 +92,9 @@ function ownStretch(
 ): Told {
   if (sheet === undefined || (view.mapping !== 'uniform' && view.mapping !== 'two-axis')) return NOTHING_TOLD
   try {
-    const twoScales = calibrate({ ...mapping, mapping: MAPPINGS['two-axis'] }, sizes, view.name)
+    const twoScales = calibrate({ ...mapping, mapping: MAPPINGS['two-axis'] }, sizes, view.name, {
+      paper: paperOf(sheet),
+    })
     const stretch = uncertainStretch(twoScales.view.mapping, twoScales.theta)
     const tells = view.mapping === 'two-axis' || standardUncertainty(stretch) <= paperOf(sheet)
     return { twoScales, stretch, tells }

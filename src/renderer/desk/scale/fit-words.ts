@@ -1,15 +1,8 @@
 import type { TableView } from '../../../core/ledger/table/table.ts'
+import { howOften } from '../../../core/words/how-often.ts'
 
 /** Below this probability the references are taken not to agree. */
 const DOUBTED = 0.05
-
-/** A probability as people count. */
-function howOften(p: number): string {
-  if (p < 0.001) return 'less than once in a thousand'
-  const times = Math.round(100 * p)
-  if (times < 1) return 'less than once in a hundred'
-  return times === 1 ? 'once in a hundred' : `${times} times in a hundred`
-}
 
 /** How well the known sizes of a view agree with one another, for somebody who cuts metal. */
 export function agreement({ chi2, dof, p }: Pick<TableView, 'chi2' | 'dof' | 'p'>): string {

@@ -141,12 +141,22 @@ describe('a table', () => {
   })
 })
 
+/** The same with a figure that no scale agrees with, at every third length. */
+const contradicted = (job: Job): Job => ({
+  ...job,
+  dimensions: job.dimensions.map((d, i) =>
+    d.kind !== 'length' || i % 3 !== 0
+      ? d
+      : { ...d, evidence: [...d.evidence, { id: 'q', basis: 'printed', text: '9 m' }] },
+  ),
+})
+
 describe('what stands', () => {
   it('names evidence and known sizes by their own dimension and view, though others go by the same ids', () => {
     let named = 0
     for (let seed = 1; seed <= 24; seed++) {
       // All evidence with one id there has one minted id here, in each dimension with a number of its own.
-      const plain = withMintedIds(sharingJob(seed), seed)
+      const plain = withMintedIds(contradicted(sharingJob(seed)), seed)
       const numbered: Job = {
         ...plain,
         dimensions: plain.dimensions.map((d, i) => ({
