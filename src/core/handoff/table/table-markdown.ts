@@ -5,6 +5,7 @@ import { statusText } from './status-text.ts'
 import {
   calibrationSentence,
   cautionsBesideViews,
+  numberedViews,
   relationLine,
   viewName,
   viewRemarks,
@@ -55,6 +56,11 @@ export function tableMarkdown(table: Table): string {
   if (table.relations.length > 0) {
     lines.push('', '## Relations', '')
     for (const relation of table.relations) lines.push(`- ${literal(relationLine(relation, table.unit))}`)
+  }
+  const numbered = numberedViews(table)
+  if (numbered.length > 0) {
+    lines.push('', '## The numbers behind the views', '')
+    for (const { name, numbers } of numbered) lines.push(`- ${literal(name)}: ${literal(numbers)}`)
   }
   const cautions = cautionsBesideViews(table)
   if (cautions.length > 0) {

@@ -6,6 +6,7 @@ import { isPerPixel } from '../../mapping/parameter.ts'
 import { formatDrawnScale } from '../../quantity/format/format-drawn-scale.ts'
 import { toUncertainty, twoFigures } from '../../quantity/format/rounding.ts'
 import { inWords } from '../../words/core-words.ts'
+import { agreementInShort } from '../../words/known-sizes-agree.ts'
 import { plainText } from '../../words/plain-text.ts'
 import { isReason } from '../../words/reason.ts'
 
@@ -13,24 +14,37 @@ import { isReason } from '../../words/reason.ts'
 export const viewName = ({ id, label, name }: TableView): string =>
   plainText(label === undefined ? `${id} ${name}` : `${name} (${label})`)
 
+const SCALES_IN_WORDS: Readonly<Record<TableView['mapping'], string>> = {
+  uniform: 'one scale',
+  'two-axis': 'a scale along and one across',
+  affine: 'two scales, out of square',
+  projective: 'photographed at a slant',
+}
+
+/** How a view is calibrated, in words: its scales, how its known sizes agree, and how it compares with the scale stated. */
+export function calibrationSentence(view: TableView, unit: Unit): string {
+  if (!isCalibrated(view)) return `${SCALES_IN_WORDS[view.mapping]}, not calibrated`
+  const rest = view.references.some(({ setAside }) => setAside === true) ? 'the rest of ' : ''
+  const agree = `${rest}its known sizes ${agreementInShort(view.p)}`
+  return [SCALES_IN_WORDS[view.mapping], agree, ...scaleSentence(view, unit)].join('; ')
+}
+
+const isCalibrated = ({ parameters }: TableView): boolean => Object.keys(parameters).length > 0
+
 /**
- * How a view is calibrated: its mapping, its parameters with their standard uncertainties, the fit, and how the
- * scale of the drawing compares with the one stated.
+ * The same for those who reckon with it: parameters with their standard uncertainties, and the fit.
  * @param unit of the table; stretches are in it per pixel
  */
-export function calibrationSentence(view: TableView, unit: Unit): string {
+function calibrationNumbers(view: TableView, unit: Unit): string {
   const parameters = Object.entries(view.parameters)
     .map(
       ([name, { value, u }]) =>
         `${name} ${toUncertainty(value, u)}${unitOf(name, unit)} (u ${twoFigures(u)})`,
     )
     .join(', ')
-  if (parameters === '') return `${view.mapping}, not calibrated`
-  const fit =
-    view.p === null || view.chi2 === null
-      ? 'nothing checks its references'
-      : `chi-square ${view.chi2.toFixed(1)} with ${view.dof} ${view.dof === 1 ? 'degree' : 'degrees'} of freedom, p ${view.p < 0.001 ? 'below 0.001' : twoFigures(view.p)}`
-  return [`${view.mapping}, ${parameters}`, fit, ...scaleSentence(view, unit)].join('; ')
+  if (view.p === null || view.chi2 === null) return parameters
+  const fit = `chi-square ${view.chi2.toFixed(1)} with ${view.dof} ${view.dof === 1 ? 'degree' : 'degrees'} of freedom, p ${view.p < 0.001 ? 'below 0.001' : twoFigures(view.p)}`
+  return `${parameters}; ${fit}`
 }
 
 const WITHOUT_UNIT: ReadonlySet<string> = new Set(
@@ -55,6 +69,12 @@ export function scaleSentence({ scale }: TableView, unit: Unit): string[] {
     `scale ${formatDrawnScale(stated, unit)} stated, ${Math.abs(off).toFixed(1)} % ${off < 0 ? 'smaller' : 'larger'} on the scan`,
   ]
 }
+
+/** Each view with its numbers; none of those that are not calibrated. */
+export const numberedViews = ({ views, unit }: Table): { name: string; numbers: string }[] =>
+  views
+    .filter(isCalibrated)
+    .map((view) => ({ name: viewName(view), numbers: calibrationNumbers(view, unit) }))
 
 /** What is wrong with a view; references that do not fit are named in it. */
 export const viewProblems = (view: TableView): string[] =>

@@ -4,6 +4,7 @@ import { statusText } from '../../../core/handoff/table/status-text.ts'
 import {
   calibrationSentence,
   cautionsBesideViews,
+  numberedViews,
   relationLine,
   viewName,
   viewRemarks,
@@ -88,6 +89,11 @@ export function tableText(table: Table, width = 100): string {
       listed(relationLine(relation, table.unit), [], page),
     )
     sections.push(['Relations', ...relations])
+  }
+  const numbered = numberedViews(table)
+  if (numbered.length > 0) {
+    const numbers = numbered.flatMap((view) => listed(`${view.name}: ${view.numbers}`, [], page))
+    sections.push(['The numbers behind the views', ...numbers])
   }
   const cautions = cautionsBesideViews(table)
   if (cautions.length > 0) {

@@ -1,5 +1,6 @@
 import type { View } from '../../../core/job/model/types.ts'
 import { formatDrawnScale } from '../../../core/quantity/format/format-drawn-scale.ts'
+import { knownSizesAgree } from '../../../core/words/known-sizes-agree.ts'
 import { useBench } from '../../bench/bench-store.ts'
 import { makeEdit } from '../../bench/edits.ts'
 import { Button } from '../../parts/button.tsx'
@@ -7,7 +8,8 @@ import { Figure } from '../../parts/figure.tsx'
 import { Section } from '../../parts/section.tsx'
 import { MAPPING_WORDS } from '../../words/mapping-words.ts'
 import { Caution } from '../keeping/caution.tsx'
-import { agreement, offStated } from './fit-words.ts'
+import { Alternatives, hasSetAside } from './alternatives.tsx'
+import { offStated } from './fit-words.ts'
 
 /** What the known sizes make of a view: its scale, how well they agree, and a way out where they do not suffice. */
 export function Fit({ view }: { view: View }) {
@@ -32,6 +34,7 @@ export function Fit({ view }: { view: View }) {
           )}
         </Caution>
       )}
+      <Alternatives view={view} row={row} unit={unit} />
       {calibrated && (
         <>
           <dl className="block-facts">
@@ -54,7 +57,7 @@ export function Fit({ view }: { view: View }) {
               </>
             )}
           </dl>
-          {row.unchecked !== true && <p>{agreement(row)}</p>}
+          {row.unchecked !== true && <p>{knownSizesAgree(row.p, hasSetAside(row))}</p>}
           {row.remarks?.map((remark) => (
             <p key={remark}>{remark}</p>
           ))}

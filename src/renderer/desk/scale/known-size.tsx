@@ -12,7 +12,7 @@ import { Figure } from '../../parts/figure.tsx'
 import { SavedField } from '../../parts/saved-field.tsx'
 import { reason } from '../../words/window-words.ts'
 import { lengthProblem, sizeProblem } from '../keeping/written-problem.ts'
-import { decimals, difference, plainNumber } from './plain-figures.ts'
+import { decimals, difference } from './plain-figures.ts'
 
 interface KnownSizeProps {
   view: View
@@ -71,7 +71,6 @@ export function KnownSize({ view, reference, rows, chosen }: KnownSizeProps) {
               <span>{difference(row.residual, unit)}</span>
             </>
           )}
-          <span>w {plainNumber(row.w, 1)}</span>
         </p>
       ))}
       {rows.some(({ suspect }) => suspect) && (

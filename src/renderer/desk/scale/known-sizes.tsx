@@ -57,8 +57,7 @@ export function KnownSizes({ view }: { view: View }) {
       )}
       {view.references.length > 0 && (
         <p className="block-soft">
-          Under each: what the scale makes of it, how far the printed size is from that, and w, that distance
-          in standard deviations.
+          Under each: what the scale makes of it, and how far the printed size is from that.
         </p>
       )}
       {view.references.length > 0 && (

@@ -16,6 +16,7 @@ import { reason } from '../../words/window-words.ts'
 import { Remove } from '../keeping/remove.tsx'
 import { scaleProblem } from '../keeping/written-problem.ts'
 import { Fit } from './fit.tsx'
+import { FitNumbers } from './fit-numbers.tsx'
 import { KnownSizes } from './known-sizes.tsx'
 import { MappingChoice } from './mapping-choice.tsx'
 
@@ -37,6 +38,7 @@ export function ViewSections({ view }: { view: View }) {
       <Section title="Scaled against printed" fold="shut">
         <AgreementChart job={job} table={table} view={id} />
       </Section>
+      <FitNumbers view={view} />
       <Section title="This view" fold="shut">
         <SavedField
           label="Name"
