@@ -18,7 +18,7 @@ describe('a table for a terminal', () => {
       'neck         —                          —        open      1  No usable evidence.',
     )
     const text = lines.join('\n')
-    expect(text).toContain('V1 Elevation: one scale; its known sizes do not agree')
+    expect(text).toContain('V1 Elevation: one scale; the rest of its known sizes do not agree')
     const behind = text.indexOf('\nThe numbers behind the views\n')
     expect(
       text.indexOf('V1 Elevation: scale 0.04000 in/px (u 0.00029); chi-square 14.2 with 2 degrees of'),
