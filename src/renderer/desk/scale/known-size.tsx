@@ -11,6 +11,7 @@ import { Button } from '../../parts/button.tsx'
 import { Figure } from '../../parts/figure.tsx'
 import { SavedField } from '../../parts/saved-field.tsx'
 import { reason } from '../../words/window-words.ts'
+import { readAs } from '../keeping/read-as.ts'
 import { lengthProblem, sizeProblem } from '../keeping/written-problem.ts'
 import { decimals, difference } from './plain-figures.ts'
 
@@ -97,6 +98,7 @@ function Sizes({ view, reference }: { view: View; reference: Reference }) {
       label={label}
       value={value}
       disabled={!writable}
+      note={readAs(job, value, reference.kind)}
       check={(text) =>
         text.trim() === '' ? reason('written.no-known-size') : sizeProblem(job, text, reference.kind)
       }

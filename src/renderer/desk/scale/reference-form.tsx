@@ -15,6 +15,7 @@ import { searchInWords } from '../in-hand/stroke-words.ts'
 import { abandonTool, showKept } from '../keeping/after-picking.ts'
 import { Caution } from '../keeping/caution.tsx'
 import { KeepForm } from '../keeping/keep-form.tsx'
+import { readAs } from '../keeping/read-as.ts'
 import { lengthProblem, sizeProblem } from '../keeping/written-problem.ts'
 
 /** Says what the size is whose marks were picked. */
@@ -63,10 +64,16 @@ export function ReferenceForm({ view }: { view: View }) {
         onChange={setSize}
         error={problems[0]}
         autoFocus
-        note={`For instance ${example}. A bare number is ${UNIT_WORDS[job.unit]}.`}
+        note={readAs(job, size, of) || `For instance ${example}. A bare number is ${UNIT_WORDS[job.unit]}.`}
       />
       {rectangle && (
-        <TextField label="Height, as printed" value={height} onChange={setHeight} error={problems[1]} />
+        <TextField
+          label="Height, as printed"
+          value={height}
+          onChange={setHeight}
+          error={problems[1]}
+          note={readAs(job, height, of)}
+        />
       )}
       <Section title="More" fold="shut">
         <TextField
