@@ -5,8 +5,8 @@ import { propagate, type Uncertain } from '../uncertainty/uncertain.ts'
 import type { StatedSize } from './reference.ts'
 
 /**
- * How much more a sheet is stretched along than across: ln of the scale along over the scale across. It is the paper's,
- * and so that of every view on a sheet, whatever the scale that a view is drawn to.
+ * How a sheet is stretched: ln of the scale along over the scale across, in true size a pixel, so above 0 where the paper
+ * has shrunk more along. It is the paper's, and so that of every view on a sheet, whatever scale a view is drawn to.
  */
 export interface StretchFound {
   value: number

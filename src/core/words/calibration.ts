@@ -82,6 +82,13 @@ function runWords(degrees: number): string {
 const ofPercent = (share: number): string =>
   `${share < 0 ? '−' : ''}${Math.abs(100 * share) < 0.005 ? '0' : Math.abs(100 * share).toPrecision(2)} %`
 
+/**
+ * Which way the paper has shrunk more, and by how much: `0.31 % ± 0.50 % more across than along`.
+ * @param stretch ln of the scale along over the scale across, in true size a pixel: above 0 where it shrank more along
+ */
+const shrunkMore = (stretch: number, U: number): string =>
+  `${ofPercent(Math.abs(stretch))} ± ${ofPercent(U)} more ${stretch < 0 ? 'across than along' : 'along than across'}`
+
 const viewsInWords = (names: readonly string[]): string =>
   `view${names.length > 1 ? 's' : ''} ${names.map((name) => `"${name}"`).join(' and ')}`
 
@@ -163,26 +170,26 @@ export const CALIBRATION_WORDS = {
     },
     say: Say,
   ) =>
-    `Without ${namesOf(p.leftOut, say)} the rest agree, and lengths come out ${longer(p)} than as it stands${p.stretch === null ? '' : `; the sheet is then stretched ${ofPercent(p.stretch.value)} ± ${ofPercent(p.stretch.U)} more along than across${p.stretch.seldom ? ', which paper seldom does' : ''}`}.`,
+    `Without ${namesOf(p.leftOut, say)} the rest agree, and lengths come out ${longer(p)} than as it stands${p.stretch === null ? '' : `; the sheet has then shrunk ${shrunkMore(p.stretch.value, p.stretch.U)}${p.stretch.seldom ? ', which paper seldom does' : ''}`}.`,
   // Go on from "nothing checks this scale: "
   'unchecked.one-size': (p: { coarse: string }) => `it rests on one known size. ${oneMore(p.coarse)}`,
   'unchecked.others-tell-otherwise': () =>
-    'its known sizes are no more than it takes, and the other views of its sheet tell otherwise how the paper is stretched: look for a misread figure.',
+    'its known sizes are no more than it takes, and the other views of its sheet tell otherwise how the paper has shrunk: look for a misread figure.',
   'unchecked.figures-alone': (p: { coarse: string }) =>
     `its known sizes check one another's figures, but not where they are picked and what the sheet is scaled by. ${oneMore(p.coarse)}`,
   'unchecked.no-more-than-needed': (p: { mapping: string; coarse: string }) =>
     `it has no more known sizes than ${p.mapping === 'affine' ? 'an' : 'a'} ${p.mapping} mapping takes. ${oneMore(p.coarse)}`,
 
   'stretch.by-paper': (p: { U: number }) =>
-    `Its known sizes run one way and no other view of the sheet tells how the paper stretched, so ±${ofPercent(p.U)} is allowed for lengths across them: a known size across would tell.`,
+    `Its known sizes run one way and no other view of the sheet tells how the paper shrank, so ±${ofPercent(p.U)} is allowed for lengths across them: a known size across would tell.`,
   'stretch.by-views': (p: { views: readonly string[]; own: boolean; stretch: number; U: number }) =>
-    `How much more the sheet is stretched along than across, ${ofPercent(p.stretch)} ± ${ofPercent(p.U)}, is taken from ${viewsInWords(p.views)}${p.own ? ' beside its own known sizes' : ''}.`,
+    `That the sheet has shrunk ${shrunkMore(p.stretch, p.U)} is taken from ${viewsInWords(p.views)}${p.own ? ' beside its own known sizes' : ''}.`,
   'stretch.unlikely': (
     p: { stretch: number; U: number; paper: number; setAside: readonly string[] },
     say: Say,
   ) => {
     const left = p.setAside.map((id) => say.item('known size', id)).join(' and ')
-    return `By its known sizes the sheet is stretched ${ofPercent(p.stretch)} ± ${ofPercent(p.U)} more along than across, and paper seldom does so much (${ofPercent(p.paper)} standard): look for figures that are misread alike${left === '' ? '' : `, and do not take ${left} for the wrong one because the others outvote it`}.`
+    return `By its known sizes the sheet has shrunk ${shrunkMore(p.stretch, p.U)}, and paper seldom does so much (${ofPercent(p.paper)} standard): look for figures that are misread alike${left === '' ? '' : `, and do not take ${left} for the wrong one because the others outvote it`}.`
   },
   'stretch.odd': (
     p: {
@@ -195,7 +202,7 @@ export const CALIBRATION_WORDS = {
     },
     say: Say,
   ) =>
-    `By view "${p.view}" the sheet is stretched ${ofPercent(p.stretch)} ± ${ofPercent(p.U)} more along than across; ${viewsInWords(p.others)} of the same sheet ${p.others.length > 1 ? 'tell' : 'tells'} otherwise (${byChance(p.p)}). It keeps its own scales: look for a misread figure in it or in them.${p.problem === null ? '' : ` ${say(p.problem)}`}`,
+    `By view "${p.view}" the sheet has shrunk ${shrunkMore(p.stretch, p.U)}; ${viewsInWords(p.others)} of the same sheet ${p.others.length > 1 ? 'tell' : 'tells'} otherwise (${byChance(p.p)}). It keeps its own scales: look for a misread figure in it or in them.${p.problem === null ? '' : ` ${say(p.problem)}`}`,
 
   'closing.same': (p: Closes, say: Say) =>
     p.out === null

@@ -58,7 +58,13 @@ describe('views of one sheet', () => {
       dimensionTable(jobOf([WELL_KNOWN, ONE_KNOWN])),
       dimensionTable(jobOf([ONE_KNOWN])),
     ]
-    expect(beside.views[1]?.remarks?.at(-1)).toMatch(/^How much more .* is taken from view "View 1"\.$/)
+    expect(beside.views[1]?.remarks?.at(-1)).toMatch(
+      /^That the sheet has shrunk \d\.\d+ % ± 0\.\d+ % more along than across is taken from view "View 1"\.$/,
+    )
+    // Its places lie closer together across: there it has shrunk more.
+    expect(dimensionTable(jobOf([WELL_KNOWN, ONE_KNOWN], -0.008)).views[1]?.remarks?.at(-1)).toMatch(
+      /shrunk \d\.\d+ % ± 0\.\d+ % more across than along/,
+    )
     expect(alone.views[0]?.remarks?.at(-1)).toMatch(/^Its known sizes run one way .* ±0\.98 % is allowed for/)
     expect(uOf(beside, 'across2')).toBeLessThan(0.8 * uOf(alone, 'across1'))
     const by = (name: string) => Object.keys(beside.rows.find((row) => row.name === name)?.by ?? {})
@@ -135,7 +141,7 @@ describe('views of one sheet', () => {
     )
     const remarks = (job: Job): string => dimensionTable(job).views[0]?.remarks?.join(' ') ?? ''
     expect(remarks(misread)).toMatch(
-      /stretched \d.* more along than across, and paper seldom does so much .* misread alike\./,
+      /shrunk \d.* more along than across, and paper seldom does so much .* misread alike\./,
     )
     expect(remarks(jobOf([WELL_KNOWN], 0))).not.toContain('seldom')
     expect(remarks(jobOf([WELL_KNOWN], 0.005))).not.toContain('seldom')
