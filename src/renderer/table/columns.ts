@@ -19,7 +19,7 @@ export const EDITABLE: ReadonlySet<ColumnName> = new Set(['name', 'label', 'coun
 
 /** Pixels: below these widths of the table its labels, and then its reasons, are left to the card. */
 const WIDE = 1000
-const MIDDLING = 660
+const MIDDLING = 724
 
 const WITHOUT_LABEL: readonly ColumnName[] = COLUMNS.filter((column) => column !== 'label')
 const WITHOUT_WHY: readonly ColumnName[] = WITHOUT_LABEL.filter((column) => column !== 'why')

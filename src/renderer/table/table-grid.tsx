@@ -98,6 +98,7 @@ export function TableGrid({ rows: shown, unit }: TableGridProps) {
       aria-activedescendant={`${rowId(at.row)}-${at.column}`}
       tabIndex={0}
       data-columns={columns.length}
+      data-unit={unit}
       onKeyDown={onKeyDown}
     >
       <TableHead
