@@ -41,15 +41,16 @@ const WORST_ANGLE = toRadians(degrees(20))
 
 function mustStayFirstOrder(measure: Measure, measured: Uncertain, features: readonly Feature[]): void {
   const u = standardUncertainty(measured)
-  const marks = features.map((f) => f.mark)
+  // Most measures hold: their marks are named only where one does not.
+  const marks = () => features.map((f) => f.mark)
   if (!Number.isFinite(measured.value) || !Number.isFinite(u)) {
-    throw new GeometryError(reason('measure.beyond-all-bounds', { measure, marks }))
+    throw new GeometryError(reason('measure.beyond-all-bounds', { measure, marks: marks() }))
   }
   if ((measure === 'radius' || measure === 'diameter') && u > WORST_RADIUS * measured.value) {
-    throw new GeometryError(reason('measure.arc-too-short', { measure, marks }))
+    throw new GeometryError(reason('measure.arc-too-short', { measure, marks: marks() }))
   }
   if (measure === 'angle' && u > WORST_ANGLE) {
-    throw new GeometryError(reason('measure.lines-too-short', { marks }))
+    throw new GeometryError(reason('measure.lines-too-short', { marks: marks() }))
   }
 }
 

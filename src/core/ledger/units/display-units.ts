@@ -43,28 +43,35 @@ export function writeMeasured(value: number, U: number, style: Style): string {
 
 /**
  * The nearest figure as the job writes them: inches to its own fractions, whole millimetres, whole degrees; undefined
- * where a value says nothing of it, for it lies within U of none.
+ * where a value lies within U of none. Figures that stand closer than U are not told apart: then the coarser fraction is
+ * named, and no millimetre or degree.
  */
 export function nearFigure(value: number, U: number, style: Style): string | undefined {
   if (!(U > 0) || !Number.isFinite(U)) return undefined
-  const step = stepOf(style)
-  if (step === undefined) return undefined
+  const parts = partsOf(style, U)
+  if (parts === undefined) return undefined
+  const step = wholeOf(style) / parts
   const steps = Math.round(value / step)
   const near = steps * step
   if (steps === 0 || Math.abs(near - value) > U) return undefined
   if (style.kind === 'angle') return formatAngle(radians(near))
-  const figured = asFigured(near, style)
+  const figured = { ...asFigured(near, style), denominator: parts }
   // By its parts: an exact fraction of a double is slow, and there are thousands.
-  return style.unit === 'in' && steps > 0
-    ? formatParts(steps, figured.denominator, figured)
-    : formatLength(near, figured)
+  return style.unit === 'in' && steps > 0 ? formatParts(steps, parts, figured) : formatLength(near, figured)
 }
 
-function stepOf({ kind, unit, finest }: Style): number | undefined {
-  if (kind === 'angle') return WHOLE_DEGREE
-  if (kind !== 'length') return undefined
-  return unit === 'in' ? 25.4 / denominatorFor(finest) : 1
+/** Into how many parts a whole is divided for naming a figure near a value; undefined where no figure tells anything. */
+function partsOf({ kind, unit, finest }: Style, U: number): number | undefined {
+  if (kind !== 'length' && kind !== 'angle') return undefined
+  const whole = wholeOf({ kind, unit })
+  let parts = kind === 'length' && unit === 'in' ? denominatorFor(finest) : 1
+  while (parts > 1 && whole / parts < U) parts /= 2
+  return Number.isInteger(parts) && whole / parts >= U ? parts : undefined
 }
+
+/** An inch or a millimetre, mm; a degree, radians. */
+const wholeOf = ({ kind, unit }: Pick<Style, 'kind' | 'unit'>): number =>
+  kind === 'angle' ? WHOLE_DEGREE : unit === 'in' ? 25.4 : 1
 
 const WHOLE_DEGREE = 1 / displayFactor('angle', 'mm')
 
