@@ -142,6 +142,11 @@ describe('a figure of no single meaning is refused, with the place where reading
     ['R.375', 1, /stop may end/],
     ['14 3/8" + 0.006"', 16, /write −0/],
     ['14 (3/8)', 3, /brackets may belong/],
+    ['14 (±1/32)', 3, /brackets may belong/],
+    ['14 (+1/32 −0)', 3, /brackets may belong/],
+    ['1.500 ±.001/1.498', 11, /second tolerance/],
+    ['38.10 mm h6/38.05 mm', 11, /second tolerance/],
+    ["M30' 6", 0, /no fixed meaning/],
     ['14 ±0', 3, /without any tolerance/],
     ['14 +0 −0', 3, /without any tolerance/],
   ])('%j stops at %i', (text, at, advice) => {

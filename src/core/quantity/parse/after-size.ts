@@ -29,6 +29,7 @@ function acceptSecondLimit(reader: TokenReader, draft: FigureDraft, context: Len
     return false
   if (second.spaced && between.kind === 'dash') return false
   if (draft.limit !== undefined) throw reader.error(reason('notation.limit-and-tolerance'), between)
+  if (draft.tolerance ?? draft.fit) throw reader.error(reason('notation.second-tolerance'), between)
   reader.take()
   const bare = read.unit === undefined ? (context.unit ?? 'in') : read.length.system
   const other = readLength(reader, bare)
@@ -137,7 +138,7 @@ export function acceptMetricThread(reader: TokenReader, draft: FigureDraft): boo
   addOf(reader, draft, 'diameter', letter)
   reader.take()
   const { length, number, unit } = readLength(reader, 'mm')
-  if (number.form === 'fraction' || (unit !== undefined && unit.text !== 'mm')) {
+  if (number.form === 'fraction' || length.feet || (unit !== undefined && unit.text !== 'mm')) {
     throw reader.error(reason('notation.word-unknown'), letter)
   }
   draft.length = length

@@ -1,12 +1,16 @@
 import { reason } from '../../words/core-words.ts'
 import { NotationError } from '../notation/notation-error.ts'
 import type { TokenReader } from '../notation/token-reader.ts'
+import type { TokenKind } from '../notation/tokenise.ts'
 import { addNote, addWords, type FigureDraft, isValued } from './figure-draft.ts'
 import { meaningOfWords } from './figure-words.ts'
 import { type LengthContext, parseLength } from './parse-length.ts'
 
 /** Words, a number with its mark, or a decimal. */
 const SAYS_SOMETHING = /[a-z]{2}|\d\s*["'°″′”’]|^\s*\d*[.,]\d+\s*$|\d\s*[/⁄]\s*\d/i
+
+/** What limits begin with. */
+const SIGNS: ReadonlySet<TokenKind> = new Set(['plus', 'dash', 'plus-minus'])
 
 /** How many signs stand to the bracket that closes the one at the place; undefined where none does. */
 function closingAhead(reader: TokenReader): number | undefined {
@@ -45,8 +49,9 @@ export function acceptBracket(reader: TokenReader, draft: FigureDraft, context: 
   const meaning = /^[a-z .]+$/i.test(inner) ? meaningOfWords(word) : undefined
   if (inner === '') throw reader.error(reason('notation.bracket-empty'))
   const fraction = draft.read?.number.form === 'whole' && /^(?:\d+\s*[/⁄]\s*\d+|[¼-¾⅐-⅞])$/.test(inner)
-  if (fraction || (draft.gauge === undefined && !SAYS_SOMETHING.test(inner))) {
-    // `14 (3/8)` may be 14 3/8, and `3(8)` may be 3/8.
+  const signed = SIGNS.has(reader.peek(1).kind)
+  if (fraction || signed || (draft.gauge === undefined && !SAYS_SOMETHING.test(inner))) {
+    // `14 (3/8)` may be 14 3/8, `3(8)` may be 3/8, and the limits in `5 (±1/32)` would be lost in a note.
     throw reader.error(reason('notation.bracketed-fraction'))
   }
   checkGauge(reader, draft, inner, context)
