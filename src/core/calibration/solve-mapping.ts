@@ -184,7 +184,10 @@ function descend(
     // At the answer the objective only jitters by rounding, so the step alone says that it is reached.
     if (damping === 0 && size < SETTLED_BELOW) return { theta, state, settled: true }
     const before = quadraticForm(step.weight, state.residuals)
-    const trial = theta.map((t, k) => t + element(step.step, k))
+    const trial = rightWayRound(
+      view.mapping,
+      theta.map((t, k) => t + element(step.step, k)),
+    )
     const next = tryLinearise(view, trial, equations, draw)
     const after = next === null ? Number.POSITIVE_INFINITY : quadraticForm(step.weight, next.residuals)
     if (next !== null && after <= before * (1 + 1e-9) + 1e-12) {
@@ -197,6 +200,10 @@ function descend(
   }
   return { theta, state, settled: false }
 }
+
+/** A long step can come out on the mirrored side, where two scales give the same lengths; no sheet is drawn to that. */
+const rightWayRound = ({ parameters }: Mapping, theta: readonly number[]): number[] =>
+  theta.map((t, k) => (parameters[k]?.role === 'scale' ? Math.abs(t) : t))
 
 /** Refuses, in words, a solution that is not one. */
 function mustBeDetermined(

@@ -142,3 +142,16 @@ it('sizes that share an error beside which nothing tells them apart are refused 
   const sizes = [...distanceReference('R1', p, q, guess), ...distanceReference('R2', p, r, guess)]
   expect(() => calibrate(viewOf('uniform', sizes), sizes)).toThrow(CalibrationError)
 })
+
+it('a sheet never comes out mirrored, however unlike its known sizes say that it is one way and the other', () => {
+  const sizes = [
+    ...length('R1', [0, 0], [500, 0], 200),
+    ...length('R2', [0, 0], [0, 2000], 50),
+    ...length('R3', [0, 0], [1500, 1500], Math.hypot(600, 37.5)),
+  ]
+  for (const kind of ['two-axis', 'affine'] as const) {
+    const { theta } = calibrate(viewOf(kind, sizes), sizes)
+    expect(theta[0]?.value).toBeCloseTo(0.4, 5)
+    expect(theta.at(-1)?.value).toBeCloseTo(0.025, 5)
+  }
+})
