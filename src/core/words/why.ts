@@ -58,7 +58,7 @@ export const WHY_WORDS = {
   'from.original': (p: { values: number; chosen: boolean }) =>
     `${p.values === 1 ? 'Measured on the original' : `Mean of ${p.values} measurements of the original`}${byChoice(p.chosen)}`,
   'from.mean': (p: { values: number; chosen: boolean }) =>
-    `Weighted mean of ${p.values} pieces of evidence${byChoice(p.chosen)}`,
+    `Weighted mean of ${p.values === 1 ? 'one piece' : `${p.values} pieces`} of evidence${byChoice(p.chosen)}`,
 
   // How the rest agrees: goes on from where the value is from
   'agreement.alone': () => '; there is no other evidence',

@@ -62,6 +62,29 @@ describe('which value a dimension takes', () => {
     expect(mean.u).toBeLessThan(Math.min(...mean.evidence.map((e) => e.u)))
   })
 
+  it('takes the mean of one figure for what that is compared by, and writes it as no figure', () => {
+    const job = smallJob({
+      dimensions: [dimension('drum', [printed('14 3/8" +0 −1/64"')], { adopt: 'mean' })],
+    })
+    const row = rowOf(job, 'drum')
+    expect(row).toMatchObject({ basis: 'mean', written: '14.3672"', near: '14 3/8"' })
+    expect(row.value).toBeCloseTo(14.375 - 1 / 128, 12)
+    expect(row.tolerance).toBeUndefined()
+    expect(row.why).toContain('Weighted mean of one piece of evidence')
+  })
+
+  it('gives what comes to the same whatever it rests on as exact', () => {
+    const job = smallJob({
+      dimensions: [
+        dimension('a', [found(['10.01 in', '10.02 in'])]),
+        dimension('b', [found(['3.3 in', '3.4 in', '3.1 in'])]),
+        dimension('c', [printed('7 5/16"')]),
+        dimension('same', [derived('a * b * c / (a * b)')]),
+      ],
+    })
+    expect(rowOf(job, 'same')).toMatchObject({ written: '7 5/16"', u: 0, U: 0, figured: true })
+  })
+
   it('is open and says so when the chosen evidence is withdrawn', () => {
     const evidence = [printed('10"'), scaled(half, 's', { withdrawn: 'picked the hidden edge' })]
     const row = rowOf(smallJob({ dimensions: [dimension('drum', evidence, { adopt: 's' })] }), 'drum')

@@ -3,7 +3,7 @@ import type { Evidence } from '../../job/model/types.ts'
 import type { QuantityKind } from '../../quantity/quantity-kind.ts'
 import { standardUncertainty } from '../../uncertainty/covariance.ts'
 import { expand } from '../../uncertainty/coverage.ts'
-import type { Uncertain } from '../../uncertainty/uncertain.ts'
+import { exact, type Uncertain } from '../../uncertainty/uncertain.ts'
 import { reason } from '../../words/core-words.ts'
 import type { AnyReason } from '../../words/reason.ts'
 import { type FirstOrderLook, lookIntoFirstOrder } from './beyond-first-order.ts'
@@ -30,7 +30,7 @@ export function derivedEvidence(
   const workOut: WorkOut = (which, { arithmetic, dimension }) =>
     formula.value((name) => dimension(name, which), arithmetic)
   const look = (which: Which): FirstOrderLook | { problem: AnyReason } => {
-    const value = workOut(which, within)
+    const value = withoutRounding(workOut(which, within))
     const problem = problemOf(evidence.formula, value, kind)
     return problem === null ? lookIntoFirstOrder(formula, which, value, context) : { problem }
   }
@@ -63,6 +63,12 @@ function betweenOf(adopted: FirstOrderLook, compared: FirstOrderLook): Evaluated
     ...(compared.interval === undefined ? {} : { compared: compared.interval }),
   }
 }
+
+/** What is left of an uncertainty only by the rounding of numbers, as a share of the value: that of `a / a`. */
+const ROUNDING = 1e-12
+
+const withoutRounding = (x: Uncertain): Uncertain =>
+  standardUncertainty(x) <= ROUNDING * Math.abs(x.value) ? exact(x.value) : x
 
 // Apart, so that the way a value was worked out holds on to no more than its formula.
 const withoutValue = (names: readonly string[], hasValue: EvaluationContext['hasValue']): string[] =>

@@ -48,6 +48,8 @@ export function dimensionRow(
   }
   const { adopted, from } = decision
   const only = from.length === 1 ? from[0] : undefined
+  // A mean is one of what figures are compared by, and so is no figure even where there is but one.
+  const figure = decision.basis === 'printed' ? only : undefined
   const { u, U, k, dof } = adopted === null ? NO_UNCERTAINTY : coverageOf(adopted, only)
   const writtenBetween = ({ low, high }: Interval, U: number): WrittenInterval => ({
     low: low * factor,
@@ -73,8 +75,8 @@ export function dimensionRow(
     label: dimension.label,
     kind: dimension.kind,
     count: dimension.count ?? 1,
-    value: adopted === null ? null : (only?.shown ?? adopted.value * factor),
-    written: adopted === null ? '' : only ? writtenOf(only) : writeMeasured(adopted.value, U, style),
+    value: adopted === null ? null : (figure?.shown ?? adopted.value * factor),
+    written: adopted === null ? '' : figure ? writtenOf(figure) : writeMeasured(adopted.value, U, style),
     u: u * factor,
     U: U * factor,
     k,
@@ -94,8 +96,8 @@ export function dimensionRow(
     budget: adopted === null ? [] : uncertaintyBudget(adopted),
   }
   if (interval !== undefined) row.interval = interval
-  if (only?.tolerance !== undefined) row.tolerance = only.tolerance
-  if (adopted !== null && only?.evidence.basis !== 'printed') {
+  if (figure?.tolerance !== undefined) row.tolerance = figure.tolerance
+  if (adopted !== null && figure === undefined) {
     const near = nearFigure(adopted.value, U, style)
     if (near !== undefined) row.near = near
     if (U === 0 && decision.basis === 'derived') row.figured = true
