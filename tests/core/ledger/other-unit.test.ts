@@ -31,6 +31,16 @@ describe('a table looked at in the other unit', () => {
     expect([inches.unit, millimetres.unit]).toEqual(['in', 'mm'])
   })
 
+  it('writes an area that is printed in another unit in its own', () => {
+    const area = (text: string) => dimension('plate', [printed(text)], { kind: 'area', tolerance: '1 sq in' })
+    const written = (text: string, unit: 'in' | 'mm') => {
+      const { rows } = dimensionTable(smallJob({ dimensions: [area(text)] }), { unit })
+      return [rows[0]?.written, rows[0]?.tolerance]
+    }
+    expect(written('8000 mm²', 'in')).toEqual(['12.4 sq in', '±1 sq in'])
+    expect(written('8000 mm²', 'mm')).toEqual(['8000 mm²', '±645.16 mm²'])
+  })
+
   it('is the same to the byte when the unit is its own', () => {
     expect(JSON.stringify(dimensionTable(sample, { unit: 'in' }))).toBe(JSON.stringify(inches))
   })

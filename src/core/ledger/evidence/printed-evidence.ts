@@ -138,16 +138,16 @@ function sourcesOf(
 
 function readPrinted(evidence: Printed, dimension: Dimension, context: PrintedContext): Read {
   const { text } = evidence
-  const { conventions, unit, figures } = context
+  const { unit, figures } = context
   if (dimension.kind === 'area') {
-    const { mm2, graduation } = parseArea(text)
+    const { mm2, graduation, system } = parseArea(text)
     const value = Number(mm2)
     return {
       value,
       shown: value * displayFactor('area', unit),
-      written: unit === conventions.unit ? text : formatArea(value, { unit }),
+      written: unit === system ? text : formatArea(value, { unit }),
       graduation: Number(graduation),
-      ...(dimension.tolerance === undefined ? {} : statedAreaLimits(dimension.tolerance, unit, conventions)),
+      ...(dimension.tolerance === undefined ? {} : statedAreaLimits(dimension.tolerance, unit)),
     }
   }
   // A bare number is how many, where a number is wanted.

@@ -66,8 +66,9 @@ function toleranceInWords({ plus, minus }: Tolerance<Length>, { unit, figuresAs 
 }
 
 /** The same of an area, of which a dimension states one number. */
-export function statedAreaLimits(text: string, unit: Unit, conventions: Conventions): StatedLimits {
-  const mm2 = Number(parseArea(text).mm2)
-  const written = unit === conventions.unit ? text : formatArea(mm2, { unit })
+export function statedAreaLimits(text: string, unit: Unit): StatedLimits {
+  const { system, ...area } = parseArea(text)
+  const mm2 = Number(area.mm2)
+  const written = unit === system ? text : formatArea(mm2, { unit })
   return { limits: { plus: mm2, minus: mm2 }, tolerance: `±${written}` }
 }
