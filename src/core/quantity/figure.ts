@@ -85,6 +85,10 @@ export interface Figure {
   readonly slope?: Slope
   /** Its number may be no count but a first size, as in `4 x 9/16`. */
   readonly mayBeSection?: true
+  /** A bare fraction on a metric sheet: of a millimetre as it stands, and hardly ever meant. */
+  readonly bareFraction?: true
+  /** Its point may part thousands, as in `1.250` on a sheet with decimal commas. */
+  readonly mayBeThousands?: true
   /** It is written with decimal commas. */
   readonly decimalComma?: true
   /** What else stands in it and is kept as a note, as it is usually written: `TAP`, `EQ. SP.` */

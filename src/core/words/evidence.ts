@@ -75,8 +75,12 @@ export const EVIDENCE_WORDS = {
     `"${p.text}" is said not to be drawn to scale: what is scaled off the sheet says nothing for or against it. Is any such evidence to be withdrawn?`,
   'remark.gauge-by-usual-table': (p: { number: string; standard: keyof typeof GAUGE_NAMES }) =>
     `No. ${p.number} was read by the ${GAUGE_NAMES[p.standard]}, since neither the figure nor the job says which gauge is meant.`,
-  'remark.fit-not-in-table': (p: { fit: string }) =>
-    `The limits of ${p.fit} are not in the table here, so it is kept as it is written and no tolerance is taken from it.`,
+  'question.fit-not-in-table': (p: { fit: string }) =>
+    `The limits of ${p.fit} are not in the table here, so nothing is held against them: what are they? Write them in its place, for instance 20 +0.015/+0.002.`,
+  'question.fraction-of-a-millimetre': (p: { text: string }) =>
+    `"${p.text}" is read as a fraction of a millimetre, which nobody draws to: is it in inches? Write its unit.`,
+  'question.thousands': (p: { text: string; mm: number; thousand: number }) =>
+    `"${p.text}" is read as ${p.mm} mm: does its point part thousands, so that it is ${p.thousand} mm? Write it without the point then.`,
   'remark.loose': (p: { text: string; looseness: 'about' | 'full' | 'bare' }) =>
     `"${p.text}" is ${LOOSE[p.looseness]}: it is not taken as exact.`,
   'remark.reference-dimension': (p: { text: string }) =>

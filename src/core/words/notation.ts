@@ -67,6 +67,10 @@ export const NOTATION_WORDS = {
   'notation.question-mark': () =>
     'What is not sure is no part of the figure; write it as it is read and mark it as hard to read.',
   'notation.point-without-digits': () => 'A point needs digits after it; write 5 or 5.0.',
+  'notation.capital-m': () =>
+    'A capital M is a metric thread and stands right before its size, as in 8 M12; metres are m.',
+  'notation.thread-of-inches': (p: { form: string }) =>
+    `A ${p.form} thread is one of inches; write the unit of its size, and of its tolerance where it has one.`,
   'notation.no-unit': () => 'Only a unit may follow here: \', ", ft, in, mm, cm or m.',
 
   // Lengths

@@ -140,6 +140,22 @@ describe('what tolerance a figure has', () => {
     expect(two.evidence[0]?.remarks?.[0]).toMatch(/which of the two/)
   })
 
+  it('is shown as it is stated where its limits are not known, and no general one in its place', () => {
+    expect(row([printed('20 k6')], { unit: 'mm', tolerance: '1' })).toMatchObject({
+      value: 20,
+      tolerance: 'k6',
+    })
+  })
+
+  it('is that of its angle', () => {
+    const angled = rowOf(
+      smallJob({ dimensions: [dimension('rake', [printed("4° 30' ± 15'")], { kind: 'angle' })] }),
+      'rake',
+    )
+    expect(angled).toMatchObject({ value: 4.5, tolerance: "±0° 15'" })
+    expect(angled.evidence[0]?.u).toBeCloseTo(within(0.25), 9)
+  })
+
   it('between two limits is half their difference about their middle', () => {
     const read = row([printed('4.252/4.248')])
     expect(read.value).toBeCloseTo(4.25, 12)
@@ -223,6 +239,19 @@ describe('what is asked about a figure', () => {
     ['a figure not to scale', [printed('12" N.T.S.'), half], undefined, ['not-to-scale']],
   ])('%s', (_, evidence, name, codes) => {
     expect(asked(evidence, name)).toEqual(codes.map((code) => `question.${code}`))
+  })
+
+  it.each([
+    ['a bare fraction on a metric sheet', '5/8 BOLTS', ['fraction-of-a-millimetre']],
+    ['one with its unit', '5/8" BOLTS', []],
+    ['a thread of inches', '5/8 WHIT. BOLTS', []],
+    ['three places after a point', '1.250', ['thousands']],
+    ['the same below one', '0.250', []],
+    ['the same after a comma', '12,750 mm', []],
+    ['two places', '1.25', []],
+    ['a fit that is not in the table', '20 k6', ['fit-not-in-table']],
+  ])('on a metric sheet: %s', (_, text, codes) => {
+    expect(asked([printed(text)], undefined, { unit: 'mm' })).toEqual(codes.map((code) => `question.${code}`))
   })
 
   it('asks where a figure and its dimension count otherwise', () => {

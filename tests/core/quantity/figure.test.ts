@@ -235,7 +235,9 @@ describe('a figure of no single meaning is refused, with the place where reading
 /** All that a figure says, sizes as exact values, but for how it was spelled. */
 function content(figure: Figure): unknown {
   const length = (size: Length | undefined): string | undefined => size?.mm.toFraction()
-  const { text: _, decimalComma: __, length: size, angle, tolerance, angleTolerance, ...rest } = figure
+  // Whether a point may part thousands is a question of the spelling.
+  const { text: _, decimalComma: __, mayBeThousands: ___, ...said } = figure
+  const { length: size, angle, tolerance, angleTolerance, ...rest } = said
   return {
     ...rest,
     length: length(size),

@@ -23,6 +23,7 @@ export function figureRemarks(evidence: Printed, dimension: Dimension, figures: 
   return [
     ...roundRemarks(figure, evidence, dimension, figures),
     ...fractionRemarks(figure),
+    ...metricRemarks(figure),
     ...countRemarks(figure, dimension),
     ...tableRemarks(figure),
     ...loosenessRemarks(figure),
@@ -58,6 +59,15 @@ function fractionRemarks({ text, length, gauge, slope }: Figure): AnyReason[] {
   return [reason('question.fraction-of-no-rule', { text, parts })]
 }
 
+/** What is seldom meant on a metric sheet. */
+function metricRemarks({ text, bareFraction, mayBeThousands, length }: Figure): AnyReason[] {
+  const mm = Number(length?.mm ?? 0)
+  return [
+    ...(bareFraction ? [reason('question.fraction-of-a-millimetre', { text })] : []),
+    ...(mayBeThousands ? [reason('question.thousands', { text, mm, thousand: Math.round(1000 * mm) })] : []),
+  ]
+}
+
 function countRemarks({ text, count, mayBeSection, length }: Figure, dimension: Dimension): AnyReason[] {
   const remarks: AnyReason[] = []
   if (mayBeSection) remarks.push(reason('question.count-or-section', { text }))
@@ -79,7 +89,7 @@ function tableRemarks({ gauge, fit }: Figure): AnyReason[] {
     remarks.push(
       fit.code.includes('/')
         ? reason('question.fit-of-two', { fit: fit.code })
-        : reason('remark.fit-not-in-table', { fit: fit.code }),
+        : reason('question.fit-not-in-table', { fit: fit.code }),
     )
   }
   return remarks

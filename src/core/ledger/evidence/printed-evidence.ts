@@ -24,7 +24,7 @@ import { asStated, type EvaluatedEvidence } from './evaluated-evidence.ts'
 import { figureRemarks } from './figure-remarks.ts'
 import { type LimitsOfSize, spreadOf } from './figure-spread.ts'
 import type { Figures } from './figures.ts'
-import { statedAreaLimits, statedLimits } from './stated-limits.ts'
+import { angleToleranceInWords, statedAreaLimits, statedLimits } from './stated-limits.ts'
 
 type Printed = Extract<Evidence, { basis: 'printed' }>
 
@@ -205,7 +205,10 @@ function readAngleFigure(figure: Figure, dimension: Dimension): Read {
     figure,
     ...(limits === undefined
       ? {}
-      : { limits: { plus: angleInRadians(limits.plus), minus: angleInRadians(limits.minus) } }),
+      : {
+          limits: { plus: angleInRadians(limits.plus), minus: angleInRadians(limits.minus) },
+          tolerance: angleToleranceInWords(limits),
+        }),
   }
 }
 

@@ -1,6 +1,8 @@
 import type { Conventions } from '../../job/model/conventions.ts'
 import type { Dimension, Unit } from '../../job/model/types.ts'
+import type { Angle } from '../../quantity/angle.ts'
 import type { Figure, Tolerance } from '../../quantity/figure.ts'
+import { formatAngle } from '../../quantity/format/format-angle.ts'
 import { formatArea } from '../../quantity/format/format-area.ts'
 import { formatLength } from '../../quantity/format/format-length.ts'
 import type { Length } from '../../quantity/length.ts'
@@ -36,6 +38,8 @@ export function statedLimits(
     const { upper, lower } = fit.limits
     return { limits: { plus: upper, minus: -lower }, tolerance: fit.code }
   }
+  // A class without its limits is shown as it is stated, and none other holds in its place.
+  if (figure.tolerance === undefined && fit !== undefined) return { tolerance: fit.code }
   const limits = figure.tolerance ?? statedTolerance(figure, dimension, conventions)
   if (limits === undefined) return {}
   return {
@@ -62,6 +66,12 @@ function statedTolerance(
 function toleranceInWords({ plus, minus }: Tolerance<Length>, { unit, figuresAs }: LookedAt): string {
   const format = { unit, decimals: figuresAs === 'decimals' }
   const [above, below] = [formatLength(plus, format), formatLength(minus, format)]
+  return above === below ? `±${above}` : `+${above} −${below}`
+}
+
+/** `±15'`, or `+30' −15'` where the limits differ. */
+export function angleToleranceInWords({ plus, minus }: Tolerance<Angle>): string {
+  const [above, below] = [formatAngle(plus), formatAngle(minus)]
   return above === below ? `±${above}` : `+${above} −${below}`
 }
 

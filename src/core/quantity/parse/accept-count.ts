@@ -3,6 +3,7 @@ import type { LengthUnit } from '../length.ts'
 import type { TokenReader } from '../notation/token-reader.ts'
 import type { Token } from '../notation/tokenise.ts'
 import { wordsAhead } from './accept-words.ts'
+import { metricThreadAt } from './after-size.ts'
 import { addOf, addWords, type FigureDraft, isValued } from './figure-draft.ts'
 import { COUNTED } from './parse-count.ts'
 
@@ -65,6 +66,7 @@ function formOfCount(reader: TokenReader, draft: FigureDraft, bare: LengthUnit):
     return { length: 1 }
   }
   if (isValued(draft) || draft.count !== undefined) return undefined
+  if (metricThreadAt(reader, 1)) return { length: 1 }
   if (isTimes(second)) {
     const form = timesForm(reader)
     // `Ø 6 x 3/8` is a size by a size.

@@ -9,7 +9,7 @@ import { wordsAhead } from './accept-words.ts'
 import { addNote, addOf, type FigureDraft } from './figure-draft.ts'
 import type { LengthContext } from './parse-length.ts'
 import { angleFollows, readAngle } from './read-angle.ts'
-import { readLength } from './read-length.ts'
+import { isCapitalM, readLength } from './read-length.ts'
 
 const isWhole = (token: Token): boolean => token.kind === 'number' && token.places === 0
 const isTimes = (token: Token): boolean =>
@@ -130,11 +130,16 @@ export function acceptAfterSize(reader: TokenReader, draft: FigureDraft, context
 /** No thread rises in a turn by more than this share of its diameter. Common practice, no source. */
 const STEEPEST = 3
 
+/** Whether a metric thread, `M12`, stands so many signs ahead. */
+export function metricThreadAt(reader: TokenReader, ahead: number): boolean {
+  const [letter, size] = [reader.peek(ahead), reader.peek(ahead + 1)]
+  return isCapitalM(reader, letter) && size.kind === 'number' && size.at === letter.end
+}
+
 /** Reads a metric thread, `M12` or `M12 × 1.75`; false where none stands. */
 export function acceptMetricThread(reader: TokenReader, draft: FigureDraft): boolean {
-  const [letter, size] = [reader.peek(), reader.peek(1)]
-  if (letter.kind !== 'word' || reader.text.slice(letter.at, letter.end) !== 'M') return false
-  if (size.kind !== 'number' || size.at !== letter.end) return false
+  if (!metricThreadAt(reader, 0)) return false
+  const letter = reader.peek()
   addOf(reader, draft, 'diameter', letter)
   reader.take()
   const { length, number, unit } = readLength(reader, 'mm')

@@ -1,17 +1,19 @@
 import { reason } from '../../words/core-words.ts'
 import type { NotationReason } from '../../words/notation.ts'
 import type { Figure } from '../figure.ts'
+import type { Length } from '../length.ts'
 import { TokenReader } from '../notation/token-reader.ts'
 import { acceptCount } from './accept-count.ts'
 import { acceptWords } from './accept-words.ts'
 import { acceptAfterSize, acceptMetricThread } from './after-size.ts'
 import { addOf, addWords, type FigureDraft, isValued, soundTolerance } from './figure-draft.ts'
+import { settleInchThread } from './inch-threads.ts'
 import { COUNTED } from './parse-count.ts'
 import type { LengthContext } from './parse-length.ts'
 import { afterAngle, angleFollows, readAngle } from './read-angle.ts'
 import { acceptBracket } from './read-bracket.ts'
 import { gaugeFollows, readGauge } from './read-gauge.ts'
-import { afterLength, readLength } from './read-length.ts'
+import { afterLength, readLength, type WrittenLength } from './read-length.ts'
 import { acceptSlope } from './read-slope.ts'
 import { readTolerance, toleranceFollows } from './read-tolerance.ts'
 
@@ -128,8 +130,16 @@ function startsMixed(reader: TokenReader): boolean {
   return reader.peek().kind === 'dash' && !reader.peek().spaced
 }
 
+/** A fraction of a millimetre, which nobody draws to. */
+const isBareFraction = ({ number, unit }: WrittenLength, { system }: Length): boolean =>
+  number.form === 'fraction' && unit === undefined && system === 'mm'
+
+/** `1.250`: three places after a point, which on a metric sheet may part thousands. */
+const mayBeThousands = ({ number: { first, n, d } }: WrittenLength, { system }: Length): boolean =>
+  system === 'mm' && first.kind === 'number' && first.places === 3 && !first.comma && n >= d && n < 1000n * d
+
 function figureFrom(text: string, draft: FigureDraft, decimalComma: boolean): Figure {
-  const { terms, notes, of, mayBeSection, read: _, sizeAt: __, open: ___, slopeSaid, slope, ...parts } = draft
+  const { terms, notes, of, mayBeSection, read, sizeAt: __, open: ___, slopeSaid, slope, ...parts } = draft
   const given = draft.angle
     ? 'angle'
     : slope
@@ -152,6 +162,8 @@ function figureFrom(text: string, draft: FigureDraft, decimalComma: boolean): Fi
     // What is round, square or between centres is no section of bar.
     ...(mayBeSection && of === undefined && { mayBeSection }),
     ...(decimalComma && { decimalComma }),
+    ...(read && draft.length && isBareFraction(read, draft.length) && { bareFraction: true as const }),
+    ...(read && draft.length && mayBeThousands(read, draft.length) && { mayBeThousands: true as const }),
     ...(notes.length > 0 && { notes }),
   }
 }
@@ -213,6 +225,7 @@ export function parseFigure(text: string, context: LengthContext = {}): Figure {
   const reader = new TokenReader(text)
   const draft: FigureDraft = { terms: new Set(), notes: [] }
   while (!reader.atEnd()) addNext(reader, draft, context)
+  settleInchThread(reader, draft)
   checkWhole(reader, draft)
   return figureFrom(text, draft, reader.decimalComma)
 }

@@ -62,6 +62,10 @@ function unitOf(token: Token): UnitSize | undefined {
   return token.kind === 'word' ? UNITS.get(token.text) : undefined
 }
 
+/** Whether a sign is a capital M, which is a thread before its size and no metre (ISO 80000-1: m). */
+export const isCapitalM = (reader: TokenReader, { kind, at, end }: Token): boolean =>
+  kind === 'word' && reader.text.slice(at, end) === 'M'
+
 /** The last graduation of a number written in a unit, millimetres. */
 const step = (unit: UnitSize, parts: bigint): Fraction => new Fraction(unit.mm, unit.per * parts)
 
@@ -83,6 +87,9 @@ function sized(number: WrittenNumber, unit: UnitSize): Length {
     fraction: number.form !== 'decimal' && unit.system === 'in' && unit !== MIL,
   }
 }
+
+/** A number without unit as inches. */
+export const asInches = (number: WrittenNumber): Length => sized(number, INCH)
 
 function startsNumber(token: Token): boolean {
   return token.kind === 'number' || token.kind === 'vulgar'
@@ -140,6 +147,7 @@ export function readLength(reader: TokenReader, bare: LengthUnit, joins = true):
   if (unit === undefined) {
     return { length: sized(number, bare === 'in' ? INCH : MILLIMETRE), number, unit: undefined }
   }
+  if (unit === METRE && isCapitalM(reader, mark)) throw reader.error(reason('notation.capital-m'))
   reader.take(long)
   if (unit === FOOT) return feetAndInches(reader, number, mark)
   return { length: sized(number, unit), number, unit: mark }
