@@ -1,3 +1,4 @@
+import type { Matrix } from 'ml-matrix'
 import { element } from '../linear-algebra/element.ts'
 import type { ViewMapping } from '../mapping/view-mapping.ts'
 import { type Draw, realise } from '../uncertainty/draws.ts'
@@ -33,6 +34,8 @@ export interface Calibration {
   closings: readonly Closing[]
   /** What the residual of each equation is uncertain by. */
   errors: Solution['errors']
+  /** Change of each parameter by the stated size of each equation of those used, p × n. */
+  gain: Matrix
   /** Whether stated sizes that close on themselves add up; a reference that was set aside among them. */
   closures: readonly ClosureCheck[]
   /** Factor by which uncertainties were enlarged; 1 when the references fit. */
@@ -104,6 +107,7 @@ export function calibrate(
     used,
     closings: solution.closings,
     errors: solution.errors,
+    gain: solution.adjustment.gain,
     closures,
     enlarged,
     excess,

@@ -35,6 +35,7 @@ export const WHY_WORDS = {
     `Nothing checks the scale of view "${p.view}": ${say(p.because)}`,
   'why.gives-back': (p: { id: string; basis: string }, say: Say) =>
     `Its ${say.item(`${p.basis} evidence`, p.id)} gives back a known size that its view is scaled by: it measures nothing, and that it agrees is no agreement.`,
+  'why.surer': (p: Told) => `The ${p.basis} value, ${p.written}, is surer.`,
   'why.too-uncertain': (p: Told) => `The ${p.basis} value ${p.written} is too uncertain to say much.`,
   'why.not-usable': (p: { id: string; basis: string }, say: Say) =>
     `Its ${say.item(`${p.basis} evidence`, p.id)} can't be used.`,
@@ -43,6 +44,8 @@ export const WHY_WORDS = {
   'why.figure-hard-to-read': (_: { id: string }) => 'A printed figure that is hard to read was not counted.',
   'why.counts-once': (p: { id: string; of: string; basis: string }, say: Say) =>
     `${capital(say.item('evidence', p.id))} rests on ${onWhat(p.basis)} as ${say.item('evidence', p.of)}: the two count as one.`,
+  'why.scale-from-figure': (p: { id: string }, say: Say) =>
+    `${capital(say.item('scaled', p.id))} is by a scale that was taken from this figure: it follows the figure, right or wrong, and that it agrees says nothing.`,
   'why.does-not-close': (p: { relations: readonly Misses[] }, say: Say) =>
     `Part of ${p.relations.map((r) => `the ${noun(r)} ${say.label(r.id)}, which is out by ${r.by}`).join(' and of ')}.`,
   'why.closes': (p: { relations: readonly Misses[] }, say: Say) =>

@@ -3,7 +3,7 @@ import { jointTest } from '../../uncertainty/joint-test.ts'
 import { detectedNoncentrality } from '../../uncertainty/noncentrality.ts'
 import { squaredU } from '../../uncertainty/normalised-error.ts'
 import type { EvaluatedEvidence } from '../evidence/evaluated-evidence.ts'
-import { type Duplicate, witnessesAmong } from './witnesses.ts'
+import { type Duplicate, figureScales, witnessesAmong } from './witnesses.ts'
 
 /** How the evidence of a dimension stands: two or more agree; only one; two or more do not; none usable. */
 export type Agreement = 'agreed' | 'single' | 'disputed' | 'open'
@@ -96,10 +96,17 @@ export function detectableError(
   const step = one.coverage?.U ?? 0
   if (!witnesses.includes(one) || witnesses.length < 2 || step === 0) return null
   const other = witnesses.length === 2 ? witnesses.find((w) => w !== one) : undefined
-  if (other !== undefined) return detectableBeside(one, other)
+  if (other !== undefined) return besideOther(one, other)
   // Chi-square is quadratic in the error of one value: with all others right it is what stands before the square.
   const { chi2, dof } = testOf(witnesses.map((w) => offBy(w, w === one ? step : 0)))
   return chi2 > 0 && Number.isFinite(chi2) ? step * Math.sqrt(detectedNoncentrality(dof) / chi2) : null
+}
+
+/** The same of two: of a figure that has a part in the scale, the rest of it must show as much. */
+function besideOther(one: EvaluatedEvidence, other: EvaluatedEvidence): number | null {
+  const shown = detectableBeside(one, other)
+  const follows = Math.max(figureScales(one, other), figureScales(other, one))
+  return shown === null ? null : shown / (1 - follows)
 }
 
 /** The same of two, of which there are thousands in a table. */

@@ -41,6 +41,7 @@ const ROUNDING = 1e-3
 function saysTheSame(a: EvaluatedEvidence, b: EvaluatedEvidence): boolean {
   if (a.compared === null || b.compared === null) return false
   const [x, y] = [a.compared, b.compared]
+  if (figureScales(a, b) > HALF || figureScales(b, a) > HALF) return true
   if (restOnTheSame(a.evidence, b.evidence)) return normalisedError(x, y) <= 1
   const [vx, vy] = [variance(x), variance(y)]
   const v = Math.max(vx, vy)
@@ -48,6 +49,15 @@ function saysTheSame(a: EvaluatedEvidence, b: EvaluatedEvidence): boolean {
   if (v === 0) return false
   const apart = vx + vy - 2 * covariance(x, y)
   return apart <= OF_ONE_SOURCE * v && Math.abs(x.value - y.value) <= ROUNDING * Math.sqrt(v)
+}
+
+/** A value that moves with more than half of a figure would show less than half of what is wrong with it. */
+const HALF = 0.5
+
+/** How much of a scaled value moves with a printed figure, since the scale of its view was taken from it; 0 of others. */
+export function figureScales(figure: EvaluatedEvidence, scaled: EvaluatedEvidence): number {
+  if (figure.evidence.basis !== 'printed' || scaled.shareOfFigure === undefined) return 0
+  return scaled.shareOfFigure((figure.adopted ?? figure.compared)?.value ?? Number.NaN)
 }
 
 function restOnTheSame(a: Evidence, b: Evidence): boolean {

@@ -4,6 +4,7 @@ import { reason } from '../../words/core-words.ts'
 import { type EvaluatedEvidence, without } from './evaluated-evidence.ts'
 import type { EvaluationContext } from './evaluation-context.ts'
 import { givesBack } from './gives-back.ts'
+import { shareOfFigure } from './scale-from-figure.ts'
 import type { WorkOut } from './valuation.ts'
 
 /**
@@ -35,6 +36,7 @@ export function scaledEvidence(
     workOut,
     written: '',
     usable: true,
+    shareOfFigure: (mm) => shareOfFigure(calibration, evidence.measure, features, mm),
   }
   if (view.unchecked !== undefined) evaluated.unchecked = { ...named, because: view.unchecked }
   return evaluated

@@ -61,6 +61,7 @@ export function dimensionRow(
   const telling = tellingOf(dimension.kind, unit, writtenOf)
   const whyReasons = whyAdopted({
     decision,
+    U,
     evaluated,
     restsOn,
     unchecked,
@@ -98,7 +99,9 @@ export function dimensionRow(
   if (interval !== undefined) row.interval = interval
   if (figure?.tolerance !== undefined) row.tolerance = figure.tolerance
   if (adopted !== null && figure === undefined) {
-    const near = nearFigure(adopted.value, U, style)
+    const near = nearFigure(adopted.value, U, style, (size) =>
+      decision.witnesses.every((w) => allows(w, size)),
+    )
     if (near !== undefined) row.near = near
     if (U === 0 && decision.basis === 'derived') row.figured = true
   }
@@ -108,6 +111,13 @@ export function dimensionRow(
   if (adopted !== null && unchecked.length > 0) row.unchecked = unchecked.map(({ view }) => view)
   return row
 }
+
+/** Rounding of the computer, as a share of a size. */
+const ROUNDING = 1e-9
+
+/** Whether a size lies within what a piece of evidence says. */
+const allows = ({ compared, coverage }: EvaluatedEvidence, size: number): boolean =>
+  compared === null || coverage === null || Math.abs(compared.value - size) <= coverage.U + ROUNDING * size
 
 type WrittenInterval = NonNullable<TableRow['interval']>
 

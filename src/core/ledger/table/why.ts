@@ -10,6 +10,8 @@ import type { Telling } from './telling.ts'
 /** What `whyAdopted` tells of. */
 export interface Grounds {
   decision: Decision
+  /** Expanded uncertainty of the adopted value. */
+  U: number
   evaluated: readonly EvaluatedEvidence[]
   restsOn: readonly string[]
   unchecked: readonly UncheckedView[]
@@ -25,6 +27,7 @@ export interface Grounds {
 /** Why the adopted value is what it is and how the rest agrees with it: one reason for each sentence. */
 export function whyAdopted({
   decision,
+  U,
   evaluated,
   restsOn,
   unchecked,
@@ -44,6 +47,7 @@ export function whyAdopted({
   for (const { name, because } of unchecked) why.push(reason('why.scale-unchecked', { view: name, because }))
   why.push(
     ...duplicates(decision),
+    ...surer(decision, U, telling),
     ...vague(decision, telling),
     ...notCounted(decision, evaluated),
     ...inRelations(relations),
@@ -58,9 +62,25 @@ const isIllegible = (w: EvaluatedEvidence): boolean =>
   w.evidence.legibility === 'doubtful'
 
 const duplicates = ({ duplicates }: Decision): AnyReason[] =>
-  duplicates.map(({ piece, of }) =>
-    reason('why.counts-once', { id: piece.evidence.id, of: of.evidence.id, basis: piece.evidence.basis }),
-  )
+  duplicates.map(({ piece, of }) => {
+    const [one, other] = [piece.evidence, of.evidence]
+    if (one.basis !== other.basis && (one.basis === 'printed' || other.basis === 'printed')) {
+      return reason('why.scale-from-figure', { id: one.basis === 'printed' ? other.id : one.id })
+    }
+    return reason('why.counts-once', { id: one.id, of: other.id, basis: one.basis })
+  })
+
+/** A value that agrees and is known better by so much is told. */
+const SURER = 2
+
+/** Evidence that agrees and is surer than what is adopted: the rules of adoption say which governs, not which is best. */
+function surer({ from, witnesses, status }: Decision, U: number, { told }: Telling): AnyReason[] {
+  if (status !== 'agreed' || U === 0) return []
+  const best = witnesses
+    .filter((w) => !from.includes(w) && (w.coverage?.U ?? Number.POSITIVE_INFINITY) * SURER < U)
+    .sort((a, b) => (a.coverage?.U ?? 0) - (b.coverage?.U ?? 0))[0]
+  return best === undefined ? [] : [reason('why.surer', told(best))]
+}
 
 /** Evidence that agrees only because it says next to nothing. */
 function vague({ from, witnesses }: Decision, { told }: Telling): AnyReason[] {

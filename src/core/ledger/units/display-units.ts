@@ -45,15 +45,21 @@ export function writeMeasured(value: number, U: number, style: Style): string {
  * The nearest figure as the job writes them: inches to its own fractions, whole millimetres, whole degrees; undefined
  * where a value lies within U of none. Figures that stand closer than U are not told apart: then the coarser fraction is
  * named, and no millimetre or degree.
+ * @param agrees whether other evidence lets a figure, mm or radians, be
  */
-export function nearFigure(value: number, U: number, style: Style): string | undefined {
+export function nearFigure(
+  value: number,
+  U: number,
+  style: Style,
+  agrees: (near: number) => boolean = () => true,
+): string | undefined {
   if (!(U > 0) || !Number.isFinite(U)) return undefined
   const parts = partsOf(style, U)
   if (parts === undefined) return undefined
   const step = wholeOf(style) / parts
   const steps = Math.round(value / step)
   const near = steps * step
-  if (steps === 0 || Math.abs(near - value) > U) return undefined
+  if (steps === 0 || Math.abs(near - value) > U || !agrees(near)) return undefined
   if (style.kind === 'angle') return formatAngle(radians(near))
   const figured = { ...asFigured(near, style), denominator: parts }
   // By its parts: an exact fraction of a double is slow, and there are thousands.

@@ -1,0 +1,86 @@
+import { describe, expect, it } from 'vitest'
+import { pixel } from '../../../../src/core/geometry/frames.ts'
+import type { Reference } from '../../../../src/core/job/model/types.ts'
+import { dimension, found, point, printed, rowOf, scaled, smallJob } from '../small-job.ts'
+
+const size = (id: string, a: string, b: string, text: string): Reference => ({
+  id,
+  kind: 'distance',
+  marks: [a, b],
+  size: text,
+})
+
+/** Other marks on the edges that the known size runs between, and a length of its own. */
+const MARKS = [
+  point('P', pixel(100.6, 700)),
+  point('Q', pixel(3099.2, 700)),
+  point('D', pixel(1600, 1500)),
+  point('E', pixel(100, 2100)),
+  point('F', pixel(3100, 2100)),
+]
+
+const rowBeside = (text: string, references: Reference[]) =>
+  rowOf(
+    smallJob({
+      marks: MARKS,
+      references,
+      dimensions: [dimension('plate', [printed(text), scaled(['P', 'Q'])])],
+    }),
+    'plate',
+  )
+
+describe('a scale that was taken from a figure', () => {
+  it('is no witness for it, right or wrong', () => {
+    for (const text of ['20"', '21"']) {
+      const row = rowBeside(text, [size('R1', 'A', 'B', text)])
+      expect(row).toMatchObject({ basis: 'printed', status: 'single' })
+      expect(row.evidence[1]?.countsWith).toBe('p')
+      expect(row.why).toMatch(/follows the figure, right or wrong, and that it agrees says nothing/)
+      expect(row.why).not.toMatch(/would have shown/)
+    }
+  })
+
+  it('is one for another figure between the same ends, and disputes it', () => {
+    expect(rowBeside('21"', [size('R1', 'A', 'B', '20"')]).status).toBe('disputed')
+  })
+
+  it('is one where the figure stands elsewhere', () => {
+    expect(rowBeside('20"', [size('R1', 'A', 'C', '10"')]).status).toBe('agreed')
+  })
+
+  it('shows the less of an error, the more the scale rests on the figure', () => {
+    const errorOf = (references: Reference[]): number => {
+      const row = rowBeside('20"', references)
+      expect(row.status).toBe('agreed')
+      return Number(/an error of ([\d.]+)"/.exec(row.why)?.[1])
+    }
+    const among = errorOf([
+      size('R1', 'A', 'B', '20"'),
+      size('R2', 'E', 'F', '20.002"'),
+      size('R3', 'A', 'F', '24.037"'),
+    ])
+    const without = errorOf([size('R2', 'E', 'F', '20.002"'), size('R3', 'A', 'F', '24.037"')])
+    expect(among / without).toBeGreaterThan(1.2)
+  })
+})
+
+describe('what agrees and is surer than what governs', () => {
+  const job = (readings: string[]) =>
+    smallJob({
+      marks: MARKS,
+      instruments: [{ id: 'I', name: 'caliper', limit: '0.001"', resolution: '0.001"' }],
+      dimensions: [dimension('plate', [scaled(['A', 'D']), found(readings, 'f', { instrument: 'I' })])],
+    })
+
+  it('is told with its figure', () => {
+    const row = rowOf(job(['13.690', '13.691', '13.690', '13.691']), 'plate')
+    expect(row).toMatchObject({ basis: 'scaled', status: 'agreed' })
+    expect(row.why).toMatch(/The found value, 13\.690\d?" ± 0\.00\d+", is surer\./)
+  })
+
+  it('lets no figure stand near that it speaks against', () => {
+    const near = (readings: string[]) => rowOf(job(readings), 'plate').near
+    expect(near(['13.687', '13.688', '13.687', '13.688'])).toBe('13 11/16"')
+    expect(near(['13.697', '13.698', '13.697', '13.698'])).toBeUndefined()
+  })
+})
