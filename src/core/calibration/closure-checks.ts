@@ -1,5 +1,5 @@
 import { element } from '../linear-algebra/element.ts'
-import type { Closing } from './closings.ts'
+import { areASum, isFactor, type Member, membersOf, statedOf } from './closing-members.ts'
 import { closes, closureFit } from './closure-fit.ts'
 import type { ReferencePart, StatedSize } from './reference.ts'
 import type { Solution } from './solve-mapping.ts'
@@ -17,7 +17,7 @@ export interface ClosureCheck {
   kind: 'same' | 'sum' | 'shape'
   /** Those that give the others, in the order of the references. */
   by: readonly ClosingSize[]
-  /** Those that are given: the last of the closing among them. */
+  /** Those that are given: of a sum the side with the fewer, where both have as many that of the last of the closing. */
   given: readonly ClosingSize[]
   /** What the first come to: their sum, or what their shape makes of the last. */
   expected: number
@@ -30,9 +30,6 @@ export interface ClosureCheck {
   closes: boolean
 }
 
-/** Factors of a sum are ±1 but for the bends of what is picked. */
-const NEARLY_ONE = 0.02
-
 /** What each closing of a solution comes to. */
 export function closureChecks(
   sizes: readonly StatedSize[],
@@ -44,8 +41,8 @@ export function closureChecks(
     const last = givenBy(members)
     // Two sides of one rectangle between the same marks have one figure, and nothing can come of it.
     if (last === null) return []
-    const plain = members.every(({ factor, size }) => isOne(Math.abs(factor)) && size.part !== 'squareness')
-    const given = plain ? members.filter(({ factor }) => factor > 0) : [last]
+    const plain = areASum(members)
+    const given = plain ? smallerSide(members) : [last]
     const by = members.filter((member) => !given.includes(member))
     const stated = sumOf(given)
     const misclosure = plain ? stated - sumOf(by) : element(fit.misclosures, k) / last.factor
@@ -66,34 +63,20 @@ export function closureChecks(
 /** The size that follows from others: the last, or that which counts most where the last stands in it both ways. */
 function givenBy(members: readonly Member[]): Member | null {
   if (members.length < 2) return null
-  const last = members.find((member) => member.last && Math.abs(member.factor) > NEARLY_ONE)
+  const last = members.find((member) => member.last && isFactor(member))
   const most = members.reduce((a, b) => (Math.abs(b.factor) > Math.abs(a.factor) ? b : a))
-  return last ?? (Math.abs(most.factor) > NEARLY_ONE ? most : null)
+  return last ?? (isFactor(most) ? most : null)
 }
 
-interface Member {
-  size: StatedSize
-  /** Of all its equations. */
-  factor: number
-  last: boolean
+/** Of a sum the side with the fewer, which the others add up to. */
+function smallerSide(members: readonly Member[]): readonly Member[] {
+  const added = members.filter(({ factor }) => factor > 0)
+  const taken = members.filter(({ factor }) => factor <= 0)
+  return taken.length > 0 && taken.length < added.length ? taken : added
 }
-
-function membersOf(sizes: readonly StatedSize[], { row: last, factors }: Closing): Member[] {
-  let row = 0
-  return sizes.flatMap((size): Member[] => {
-    const rows = size.equations.map(() => row++)
-    const factor = rows.reduce((sum, i) => sum + element(factors, i), 0)
-    const stands = rows.some((i) => element(factors, i) !== 0)
-    return stands ? [{ size, factor, last: rows.includes(last) }] : []
-  })
-}
-
-const isOne = (factor: number): boolean => Math.abs(factor - 1) < NEARLY_ONE
 
 const sumOf = (members: readonly Member[]): number =>
   members.reduce((sum, { size }) => sum + statedOf(size), 0)
-
-const statedOf = (size: StatedSize): number => element(size.equations, 0).stated.value
 
 const closingSize = ({ size }: Member): ClosingSize => ({
   id: size.reference,

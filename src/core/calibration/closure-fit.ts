@@ -2,12 +2,13 @@ import { inverse, Matrix } from 'ml-matrix'
 import { dot } from '../linear-algebra/dot.ts'
 import { element } from '../linear-algebra/element.ts'
 import { NORMAL_95 } from '../uncertainty/distributions.ts'
+import { areASum, membersOf, statedOf } from './closing-members.ts'
 import type { Closing } from './closings.ts'
 import type { StatedSize } from './reference.ts'
 
 /** By how much the figures of some closings miss. */
 export interface ClosureFit {
-  /** Of each closing: sum of factor · residual, mm. */
+  /** Of each closing, mm: of a sum by its figures alone, otherwise sum of factor · residual. */
   misclosures: readonly number[]
   /** What each may miss by as its figures are rounded, standard, mm. */
   us: readonly number[]
@@ -52,7 +53,7 @@ export function closureFit(
   residuals: readonly number[],
 ): ClosureFit {
   const rounded = figureRoundings(sizes)
-  const misclosures = closings.map(({ factors }) => dot(factors, residuals))
+  const misclosures = closings.map((closing) => missed(sizes, closing, residuals))
   const roundings = closings.map(({ factors }) => inClosing(factors, rounded))
   if (closings.length === 0) return { misclosures, us: [], roundings, chi2: 0, weight: null }
   const parts = new Matrix(
@@ -72,6 +73,14 @@ export function closureFit(
     chi2: m.transpose().mmul(precision).mmul(m).get(0, 0),
     weight: factors.transpose().mmul(precision).mmul(factors),
   }
+}
+
+/** What a closing misses by; the bends of lengths under picks are no part of what figures add up to. */
+function missed(sizes: readonly StatedSize[], closing: Closing, residuals: readonly number[]): number {
+  const members = membersOf(sizes, closing)
+  return areASum(members)
+    ? members.reduce((sum, { factor, size }) => sum + Math.sign(factor) * statedOf(size), 0)
+    : dot(closing.factors, residuals)
 }
 
 /** Whether a closing misses by no more than the rounding of its figures explains, 19 times in 20. */

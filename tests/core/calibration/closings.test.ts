@@ -195,3 +195,22 @@ describe('figures that close on themselves', () => {
     expect(calibration.dof).toBe(2)
   })
 })
+
+describe('lengths along a line, of which the middle mark is picked beside it', () => {
+  const [a, b, c] = [pointMark('A', [500, 500]), pointMark('B', [1500, 507]), pointMark('C', [3500, 500])]
+  const size = (id: string, from: Feature, to: Feature, mm: number) =>
+    distanceReference(id, from, to, exact(mm), 0.0001)
+  const [first, second, whole] = [size('R1', a, b, 100), size('R2', b, c, 200), size('R3', a, c, 300)]
+  const upright = size('R4', a, pointMark('D', [500, 2500]), 200)
+
+  it.each([
+    ['the whole last', [first, second, whole]],
+    ['the whole first', [whole, second, first]],
+  ])('close by their figures alone, and the parts add up to the whole: %s', (_, along) => {
+    const sizes = [...along, upright].flat()
+    const [check] = calibrate(viewOf('two-axis', sizes), sizes).closures
+    expect(check).toMatchObject({ kind: 'sum', expected: 300, stated: 300, misclosure: 0, closes: true })
+    expect(check?.by.map(({ id }) => id).sort()).toEqual(['R1', 'R2'])
+    expect(check?.given.map(({ id }) => id)).toEqual(['R3'])
+  })
+})
