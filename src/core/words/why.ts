@@ -22,6 +22,9 @@ const onWhat = (basis: string): string =>
 const shown = (error: string | null): string =>
   error === null ? '' : `, and would have shown an error of ${error} or more`
 
+/** What a difference may come to; nothing is allowed between exact values, and that goes without saying. */
+const allowing = (allowed: string | null): string => (allowed === null ? '' : `; ${allowed} would be allowed`)
+
 export const WHY_WORDS = {
   'why.adopted': (p: { from: AnyReason; agreement: AnyReason | null }, say: Say) =>
     `${say(p.from)}${p.agreement === null ? '' : say(p.agreement)}.`,
@@ -75,16 +78,16 @@ export const WHY_WORDS = {
   'agreement.among': (p: { shows: string | null }) => `; they agree${shown(p.shows)}`,
   'agreement.figure-twice': (p: { times: number }) =>
     p.times === 2 ? '; printed twice, the same' : `; printed ${p.times} times, the same`,
-  'agreement.disputed': (p: { by: string; allowed: string; who: Told }) =>
-    `, but ${told(p.who)} differs from it by ${p.by}; ${p.allowed} would be allowed`,
-  'agreement.others-dispute': (p: { one: Told; other: Told; by: string; allowed: string }) =>
-    `, but ${told(p.one)} and ${told(p.other)} differ by ${p.by}; ${p.allowed} would be allowed`,
-  'agreement.stands-out': (p: { by: string; allowed: string }) =>
-    `, but it differs from the rest, which agree, by ${p.by}; ${p.allowed} would be allowed`,
-  'agreement.odd-ones': (p: { odd: readonly Told[]; by: string; allowed: string }) =>
-    `, but ${p.odd.map(told).join(' and ')} ${p.odd.length > 1 ? 'differ from the rest, the first' : 'differs from the rest'} by ${p.by}; ${p.allowed} would be allowed`,
-  'agreement.beyond-limit': (p: { limit: string; by: string; allowed: string }) =>
-    `, but it is ${p.by} beyond the printed limit ${p.limit}; ${p.allowed} would be allowed`,
-  'agreement.other-beyond-limit': (p: { who: Told; limit: string; by: string; allowed: string }) =>
-    `, but ${told(p.who)} is ${p.by} beyond the printed limit ${p.limit}; ${p.allowed} would be allowed`,
+  'agreement.disputed': (p: { by: string; allowed: string | null; who: Told }) =>
+    `, but ${told(p.who)} differs from it by ${p.by}${allowing(p.allowed)}`,
+  'agreement.others-dispute': (p: { one: Told; other: Told; by: string; allowed: string | null }) =>
+    `, but ${told(p.one)} and ${told(p.other)} differ by ${p.by}${allowing(p.allowed)}`,
+  'agreement.stands-out': (p: { by: string; allowed: string | null }) =>
+    `, but it differs from the rest, which agree, by ${p.by}${allowing(p.allowed)}`,
+  'agreement.odd-ones': (p: { odd: readonly Told[]; by: string; allowed: string | null }) =>
+    `, but ${p.odd.map(told).join(' and ')} ${p.odd.length > 1 ? 'differ from the rest, the first' : 'differs from the rest'} by ${p.by}${allowing(p.allowed)}`,
+  'agreement.beyond-limit': (p: { limit: string; by: string; allowed: string | null }) =>
+    `, but it is ${p.by} beyond the printed limit ${p.limit}${allowing(p.allowed)}`,
+  'agreement.other-beyond-limit': (p: { who: Told; limit: string; by: string; allowed: string | null }) =>
+    `, but ${told(p.who)} is ${p.by} beyond the printed limit ${p.limit}${allowing(p.allowed)}`,
 } as const

@@ -119,6 +119,15 @@ describe('which value a dimension takes', () => {
     )
   })
 
+  it('says of exact counts that differ by how much, and that nothing uncertain is between them', () => {
+    const job = smallJob({
+      dimensions: [dimension('holes', [printed('4'), printed('6 HOLES', 'q')], { kind: 'count' })],
+    })
+    const { why, status } = rowOf(job, 'holes')
+    expect(status).toBe('disputed')
+    expect(why).toBe('The printed figure governs, but printed 6 differs from it by 2.')
+  })
+
   it('of two printed figures adopts the one that the rest supports', () => {
     const row = rowOf(
       smallJob({ dimensions: [dimension('drum', [printed('10 1/2"'), printed('10"', 'q'), scaled(half)])] }),

@@ -1,4 +1,5 @@
-import { normalisedError } from '../../uncertainty/normalised-error.ts'
+import { expand } from '../../uncertainty/coverage.ts'
+import { normalisedError, squaredU } from '../../uncertainty/normalised-error.ts'
 import type { Uncertain } from '../../uncertainty/uncertain.ts'
 import { reason } from '../../words/core-words.ts'
 import type { AnyReason } from '../../words/reason.ts'
@@ -88,11 +89,13 @@ function disputed({ from, witnesses, duplicates, odd, basis }: Decision, telling
   return reason('agreement.odd-ones', { odd: odd.map((w) => told(w)), ...between })
 }
 
-/** By how much two values differ, and what would be allowed: E_n is the one over the other. */
+/** By how much two values differ, and what would be allowed: E_n is the one over the other; null between exact values. */
 function apart(a: Uncertain | null, b: Uncertain | null, { difference, about }: Telling) {
-  if (a === null || b === null) return { by: '', allowed: '', en: 0 }
-  const size = Math.abs(a.value - b.value)
-  const en = normalisedError(a, b)
-  const U = size / en
-  return { by: difference(size, U), allowed: about(U), en }
+  if (a === null || b === null) return { by: '', allowed: null, en: 0 }
+  const U = Math.sqrt(Math.max(0, squaredU(a, b, expand(a), expand(b))))
+  return {
+    by: difference(Math.abs(a.value - b.value), U),
+    allowed: U > 0 ? about(U) : null,
+    en: normalisedError(a, b),
+  }
 }
