@@ -364,7 +364,7 @@ const REMARKS: Spelling[] = [
   ['14 3/8 (365 mm)', 'length 14 3/8" [(365 mm)]', COMMON],
   ['16X1', 'refused size-by-size', COMMON, 'mm'],
   ['1 x 1/2', 'refused size-by-size', COMMON],
-  ['5 M-IN', 'refused length-expected', COMMON],
+  ['5 M-IN', 'refused capital-m', COMMON],
   ['(5 1/4', 'refused bracket-open', COMMON],
   ['5 1/4 ?', 'refused question-mark', COMMON],
   ['5 1/4 WHATEVER', 'refused word-unknown', COMMON],

@@ -42,7 +42,11 @@ export const EVIDENCE_WORDS = {
     `"${p.text}" is a slope or a taper, on one side or on both: write the angle that is meant.`,
   'evidence.without-readings': () => 'It has no readings yet.',
   'evidence.instrument-unnamed': (p: { text: string }) =>
-    `No instrument is named, so its ± is a coarse one, by the last place that is written in ${p.text}: what the instrument is off by is not in it. Name what it was taken with.`,
+    `No instrument is named, so its ± is a coarse one: by the last place that is written in ${p.text}, and a tenth of a millimetre or a quarter of a degree that the instrument may be off by. Name what it was taken with.`,
+  'evidence.readings-slip': (p: { least: string; most: string }) =>
+    `${p.least} and ${p.most} can't both be readings of one size: correct the one that slipped (a lost comma, another unit?).`,
+  'evidence.readings-differ': (p: { texts: readonly string[] }) =>
+    `${p.texts.join('; ')} differ by far more than they are written to. Is there a slip in one of them, or is the face rough there?`,
   'evidence.readings-coarse': (p: { texts: readonly string[] }) =>
     `${p.texts.join(', ')} ${p.texts.length === 1 ? 'is' : 'are'} written more coarsely than the rest, and ${p.texts.length === 1 ? 'counts' : 'count'} for little beside it.`,
   'evidence.readings-apart': (p: { instrument: string | null }) =>

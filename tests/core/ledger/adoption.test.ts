@@ -193,8 +193,10 @@ describe('what was found on the original', () => {
       'wall',
     )
     expect(row.value).toBeCloseTo(0.25, 12)
-    // By the last place that is written: rounded, and scattering by five quarters of that.
-    expect(row.u).toBeCloseTo(Math.hypot(0.004, Math.hypot(1, 1.25) * (0.01 / Math.sqrt(12))), 12)
+    // Rounded, and by an instrument that nobody named: off by a tenth of a millimetre, and scattering by five quarters of it.
+    const limit = 0.1 / 25.4
+    const byHand = Math.hypot(0.01 / Math.sqrt(12), limit / Math.sqrt(3), 1.25 * limit)
+    expect(row.u).toBeCloseTo(Math.hypot(0.004, byHand), 12)
   })
 
   it('shares an instrument’s limit of error between dimensions, so that it goes from their ratio', () => {
@@ -376,9 +378,11 @@ describe('several sets of readings on the original', () => {
     const evidence = [found(['1.00 in', '1.04 in'], 'f1'), found(['1.01 in', '1.01 in'], 'f2')]
     const row = rowOf(smallJob({ dimensions: [dimension('bore', evidence)] }), 'bore')
     expect(row.value).toBeCloseTo((1.02 + 1.01) / 2, 9)
-    // Pooled with 2 degrees of freedom, and one further square of five quarters of the last place.
-    const variance = (0.0008 + 1.25 ** 2 * (0.01 ** 2 / 12)) / 2
-    expect(row.evidence[1]?.u).toBeCloseTo(Math.hypot(Math.sqrt(variance / 2), 0.01 / Math.sqrt(12)), 9)
+    // Pooled with 2 degrees of freedom, and one further square of what is guessed for an unnamed instrument.
+    const limit = 0.1 / 25.4
+    const variance = (0.0008 + (1.25 * limit) ** 2) / 2
+    const u = Math.hypot(Math.sqrt(variance / 2), 0.01 / Math.sqrt(12), limit / Math.sqrt(3))
+    expect(row.evidence[1]?.u).toBeCloseTo(u, 9)
   })
 })
 

@@ -10,7 +10,9 @@ import { readReading } from './found-reading.ts'
 import { foundRemarks } from './found-remarks.ts'
 import { guessedScatter, scatterOf } from './found-scatter.ts'
 import { poolOf } from './found-spread.ts'
+import { slipAmong } from './reading-slip.ts'
 import { emptyPool, type ScatterPool } from './scatter-pools.ts'
+import { unnamedLimit } from './unnamed-instrument.ts'
 import { weighReadings } from './weigh-readings.ts'
 
 type Found = Extract<Evidence, { basis: 'found' }>
@@ -27,13 +29,14 @@ export interface FoundContext {
 }
 
 /** What an instrument is off by. */
-export const limitOfError = ({ name }: Instrument): Source =>
-  newSource(`limit of error of ${name}`, KNOWN, 'rectangular')
+export const limitOfError = ({ name }: Instrument): Source => offBy(name)
+
+const offBy = (name: string): Source => newSource(`limit of error of ${name}`, KNOWN, 'rectangular')
 
 /**
  * Evaluates readings taken on the original: their mean, how they scatter (pooled over the job), the resolution and the
  * limit of error of the instrument (rectangular; JCGM 100:2008, 4.3.7 and F.2.2.1), and an allowance for wear.
- * Without an instrument the last graduation of each reading stands for its resolution.
+ * Without an instrument the last graduation of each reading stands for its resolution, and a usual limit for its own.
  * @throws NotationError for a reading that can't be read
  */
 export function foundEvidence(
@@ -47,8 +50,15 @@ export function foundEvidence(
   if (readings.length === 0) return without(evidence, reason('evidence.without-readings'))
   const measure = (text: string): number => readReading(text, kind, conventions).value
   const resolution = instrument === undefined ? undefined : measure(instrument.resolution)
-  const limit = instrument?.limit === undefined ? 0 : measure(instrument.limit)
+  const limit =
+    instrument === undefined
+      ? unnamedLimit(kind)
+      : instrument.limit === undefined
+        ? 0
+        : measure(instrument.limit)
   const steps = readings.map(({ graduation }) => resolution ?? graduation)
+  const slip = slipAmong(readings, Math.max(limit, ...steps))
+  if (slip !== undefined) return without(evidence, slip)
   const guess = guessedScatter(limit, Math.min(...steps))
   const pool = context.scatterOf(poolOf(evidence, dimension)) ?? emptyPool()
   const scatter = scatterOf(evidence, pool, guess)
@@ -72,7 +82,10 @@ export function foundEvidence(
       (share * step) / Math.sqrt(12),
     )
   }
-  if (instrument !== undefined && limit !== 0) put(context.limitOf(instrument), limit / Math.sqrt(3))
+  if (limit !== 0) {
+    const off = instrument === undefined ? offBy('the unnamed instrument') : context.limitOf(instrument)
+    put(off, limit / Math.sqrt(3))
+  }
   let value = mean
   if (evidence.worn !== undefined) {
     value += measure(evidence.worn.loss)
@@ -81,7 +94,7 @@ export function foundEvidence(
   const found = fromTerms(value, sources, contributions)
   const workOut = asStated(found, found)
   const coverage = expand(found)
-  const remarks = foundRemarks(readings, instrument, scatter)
+  const remarks = foundRemarks(readings, instrument, scatter, limit)
   const said = remarks.length === 0 ? {} : { remarks }
   return { evidence, adopted: found, compared: found, coverage, workOut, written: '', ...said, usable: true }
 }

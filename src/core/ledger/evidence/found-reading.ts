@@ -2,6 +2,7 @@ import { degrees, toRadians } from '../../geometry/angle-units.ts'
 import type { Conventions } from '../../job/model/conventions.ts'
 import { lengthContext } from '../../job/model/length-context.ts'
 import { angleInRadians } from '../../quantity/angle.ts'
+import { graduationOf } from '../../quantity/graduation.ts'
 import { parseAngle } from '../../quantity/parse/parse-angle.ts'
 import { parseArea } from '../../quantity/parse/parse-area.ts'
 import { parseCount } from '../../quantity/parse/parse-count.ts'
@@ -20,8 +21,9 @@ export interface Reading {
 export function readReading(text: string, kind: QuantityKind, conventions: Conventions): Reading {
   switch (kind) {
     case 'length': {
-      const { mm, graduation } = parseLength(text, { ...lengthContext(conventions), signed: true })
-      return { value: Number(mm), graduation: Number(graduation) }
+      const length = parseLength(text, { ...lengthContext(conventions), signed: true })
+      // Read off a rule in halves, and written reduced.
+      return { value: Number(length.mm), graduation: graduationOf(length, null) }
     }
     case 'angle': {
       const angle = parseAngle(text, { signed: true })

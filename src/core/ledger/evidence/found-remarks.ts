@@ -5,11 +5,21 @@ import type { Reading } from './found-reading.ts'
 import type { FoundScatter } from './found-scatter.ts'
 import { finelyWritten } from './found-spread.ts'
 
-/** What a person should know of how the uncertainty of some readings came about. */
+/** So many times what a reading may be off by in any case is no scatter of readings. Common practice, no source. */
+const FAR = 5
+
+const apart = (readings: readonly Reading[], { s }: FoundScatter, limit: number): boolean =>
+  readings.length > 1 && s > FAR * Math.max(limit, Math.min(...readings.map(({ graduation }) => graduation)))
+
+/**
+ * What a person should know of how the uncertainty of some readings came about.
+ * @param limit that the instrument may be off by, mm or radians; 0 where nothing is known
+ */
 export function foundRemarks(
   readings: readonly (Reading & { text: string })[],
   instrument: Instrument | undefined,
   scatter: FoundScatter | undefined,
+  limit: number,
 ): AnyReason[] {
   const remarks: AnyReason[] = []
   if (instrument === undefined) {
@@ -21,6 +31,9 @@ export function foundRemarks(
       if (coarse.length > 0)
         remarks.push(reason('evidence.readings-coarse', { texts: coarse.map(({ text }) => text) }))
     }
+  }
+  if (instrument === undefined && scatter !== undefined && apart(readings, scatter, limit)) {
+    remarks.push(reason('evidence.readings-differ', { texts: readings.map(({ text }) => text) }))
   }
   if (scatter?.from === 'set') {
     remarks.push(reason('evidence.readings-apart', { instrument: instrument?.name ?? null }))

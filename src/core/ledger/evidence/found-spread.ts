@@ -29,10 +29,18 @@ export const poolOf = ({ instrument }: Found, { kind, name }: Pick<Dimension, 'k
 /** Readings that are written so much coarser than the finest of a set say nothing of how it scatters. Common practice, no source. */
 const COARSER = 4
 
-/** Of readings without instrument, those that are written about as finely as the finest. */
+/**
+ * Of readings without instrument, those that are written about as finely as the finest; all of them where a coarser one
+ * is not what the finer ones come to, as far as it is written.
+ */
 export function finelyWritten<R extends Reading>(readings: readonly R[]): readonly R[] {
   const finest = Math.min(...readings.map(({ graduation }) => graduation))
-  return readings.filter(({ graduation }) => graduation <= COARSER * finest)
+  const fine = readings.filter(({ graduation }) => graduation <= COARSER * finest)
+  if (fine.length === readings.length) return readings
+  const { mean } = repeatedObservations(fine.map(({ value }) => value))
+  return readings.every(({ value, graduation }) => Math.abs(value - mean) <= COARSER * finest + graduation)
+    ? fine
+    : readings
 }
 
 const NONE: readonly FoundSpread[] = []
