@@ -61,6 +61,8 @@ describe('a loose figure is never exact', () => {
     expect(loose.value).toBeCloseTo(value, 9)
     expect(loose.u).toBeCloseTo(u, 9)
     expect(loose.evidence[0]?.u).toBeCloseTo(u, 9)
+    expect(loose.written).toMatch(/^0\.\d{3}"$/)
+    expect(loose.near).toMatch(/^(7\/8|15\/16|13\/16)"$/)
     expect(loose.evidence[0]?.remarks?.join(' ')).toMatch(remark)
   })
 
@@ -87,7 +89,7 @@ describe('a loose figure is never exact', () => {
         'drum',
       )
     const plain = doubtful({})
-    expect(plain).toMatchObject({ value: 10.125, basis: 'printed' })
+    expect(plain).toMatchObject({ value: 10.125, basis: 'printed', written: '10.125"', near: '10 1/8"' })
     expect(plain.u).toBeCloseTo(within(1 / 32), 9)
     expect(plain.why).toContain('hard to read')
     const candidates = [

@@ -48,9 +48,10 @@ export function dimensionRow(
   }
   const { adopted, from } = decision
   const only = from.length === 1 ? from[0] : undefined
-  // A mean is one of what figures are compared by, and so is no figure even where there is but one.
-  const figure = decision.basis === 'printed' ? only : undefined
   const { u, U, k, dof } = adopted === null ? NO_UNCERTAINTY : coverageOf(adopted, only)
+  const printed = decision.basis === 'printed' ? only : undefined
+  // One that is hard to read or loose is no exact figure: with a ± beside it, it would read as one with a tolerance.
+  const figure = U === 0 ? printed : undefined
   const writtenBetween = ({ low, high }: Interval, U: number): WrittenInterval => ({
     low: low * factor,
     high: high * factor,
@@ -97,7 +98,7 @@ export function dimensionRow(
     budget: adopted === null ? [] : uncertaintyBudget(adopted),
   }
   if (interval !== undefined) row.interval = interval
-  if (figure?.tolerance !== undefined) row.tolerance = figure.tolerance
+  if (printed?.tolerance !== undefined) row.tolerance = printed.tolerance
   if (adopted !== null && figure === undefined) {
     const near = nearFigure(adopted.value, U, style, (size) =>
       decision.witnesses.every((w) => allows(w, size)),
