@@ -8,7 +8,7 @@ import { plusMinus, unitSuffix } from '../units/plus-minus.ts'
 
 /** How the evidence of a row and its differences are put into words. Values in mm, mm², radians or a plain number. */
 export interface Telling {
-  /** A piece of evidence, a measured value with its ±. */
+  /** A piece of evidence, a measured value with its ±; a limit has none, for it is no value. */
   told(w: EvaluatedEvidence): { id: string; basis: string; written: string }
   /** A difference to what it is uncertain by: `0.51"`. */
   difference(size: number, U: number): string
@@ -29,7 +29,7 @@ export function tellingOf(
   const factor = displayFactor(kind, unit)
   const suffix = unitSuffix(kind, unit)
   const spread = (w: EvaluatedEvidence): string =>
-    isExact(w) ? '' : plusMinus((w.coverage?.U ?? 0) * factor, kind, unit)
+    isExact(w) || w.limit !== undefined ? '' : plusMinus((w.coverage?.U ?? 0) * factor, kind, unit)
   return {
     told: (w) => ({ id: w.evidence.id, basis: w.evidence.basis, written: `${writtenOf(w)}${spread(w)}` }),
     difference: (size, U) => `${toUncertainty(Math.abs(size) * factor, U * factor)}${suffix}`,
