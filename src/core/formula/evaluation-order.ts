@@ -54,7 +54,6 @@ export function evaluationOrder(
   return { order }
 }
 
-/** The names in the formulas of a dimension that count, which must be readable. */
 /** The names in the formulas of a dimension that count; one that can't be read uses none, for it gives no value. */
 export const usesOf = (dimension: Dimension): string[] =>
   activeFormulas(dimension).flatMap((text) => {

@@ -13,3 +13,14 @@ export function parseRelation(text: string): { left: Formula; right: Formula } {
   }
   return { left: parseFormula((sides[0] as string).trim()), right: parseFormula((sides[1] as string).trim()) }
 }
+
+/** The names on both sides of a relation, each once; none of one that can't be read, for it is not checked. */
+export function namesInRelation(text: string): string[] {
+  try {
+    const { left, right } = parseRelation(text)
+    return [...new Set([...left.names, ...right.names])]
+  } catch (error) {
+    if (error instanceof FormulaError) return []
+    throw error
+  }
+}

@@ -1,4 +1,5 @@
 import type { Formula } from '../formula/formula.ts'
+import { FormulaError } from '../formula/formula-error.ts'
 import { UNITS_OF_KIND } from '../formula/formula-units.ts'
 import { parseRelation } from '../formula/relation-text.ts'
 import type { Job, Relation } from '../job/model/types.ts'
@@ -41,8 +42,20 @@ export interface Closure {
  * Closes a relation, or says why it can't be checked.
  * Figures count as ± half their last graduation or their tolerance.
  */
-export function closureOf({ text, u }: Relation, assessment: Assessment): Closure | { problem: AnyReason } {
-  const { left, right } = parseRelation(text)
+export function closureOf(relation: Relation, assessment: Assessment): Closure | { problem: AnyReason } {
+  try {
+    return closed(relation, parseRelation(relation.text), assessment)
+  } catch (error) {
+    if (error instanceof FormulaError) return { problem: error.reason }
+    throw error
+  }
+}
+
+function closed(
+  { text, u }: Relation,
+  { left, right }: ReturnType<typeof parseRelation>,
+  assessment: Assessment,
+): Closure | { problem: AnyReason } {
   const compared = (name: string): Uncertain | null =>
     assessment.dimensions.get(name)?.decision.compared ?? null
   const missing = [...new Set([...left.names, ...right.names])].filter((name) => compared(name) === null)

@@ -143,8 +143,21 @@ it('a job that an older program kept with names side by side opens still, and th
   const row = dimensionTable(job).rows[2]
   expect(row).toMatchObject({ value: null, status: 'open' })
   expect(row?.why).toContain('nothing says what `b` does there')
+  const percent = dimension('part', [derived('a * 50%')])
+  expect(dimensionTable(smallJob({ dimensions: [...dimensions, percent] })).rows[3]?.why).toContain('`%`')
   const item = derived('b a', 'e')
   expect(() => applyEdit(job, readEdit({ do: 'add-evidence', dimension: 'plate', item }))).toThrow(
     /nothing says/,
   )
+})
+
+it('and one with such a relation opens too: the relation is not checked, and says why', () => {
+  const dimensions = ['a', 'b', 'c'].map((name) => dimension(name, [printed('3"')]))
+  const job = smallJob({ dimensions, relations: [{ id: 'Q1', text: 'c = 2 a b / b' }] })
+  const before = dimensionTable(job)
+  expect(before.relations[0]).toMatchObject({ holds: false })
+  expect(before.relations[0]?.problem).toContain('nothing says what `b` does there')
+  expect(before.rows.every(({ sumsOut }) => sumsOut === undefined)).toBe(true)
+  const after = applyEdit(job, readEdit({ do: 'change-dimension', name: 'a', set: { label: 'rim' } })).job
+  expect(dimensionTable(after, { before }).relations[0]?.problem).toBe(before.relations[0]?.problem)
 })

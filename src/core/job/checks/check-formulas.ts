@@ -35,18 +35,24 @@ export function checkFormulas(
   if ('circle' in order) return reason('formula.circle-to-break', { names: order.circle })
   for (const relation of job.relations) {
     const problem = tried(() => problemOfRelation(relation.text, kinds))
-    if (problem !== null) return reason('formula.of-relation', { relation: relation.id, problem })
+    if (problem === null || (kept && wasTaken(problem))) continue
+    return reason('formula.of-relation', { relation: relation.id, problem })
   }
   return null
 }
 
-/** Two names side by side were a product once. A job that has such a formula opens still, and its evidence says so. */
+/**
+ * Two names side by side were a product once, and % was a hundredth. A job that has such a formula opens still, and is
+ * told what is wrong with it.
+ */
 function wasTaken({ parts }: AnyReason): boolean {
   const { problem } = parts
-  return isReason(problem) && (problem.code === TAKEN_BEFORE || wasTaken(problem))
+  return isReason(problem) && (isTakenBefore(problem) || wasTaken(problem))
 }
 
-const TAKEN_BEFORE: CoreReason['code'] = 'formula.nothing-between'
+const isTakenBefore = ({ code, parts }: AnyReason): boolean =>
+  code === 'formula.nothing-between' ||
+  (code === 'formula.no-part-of-formulas' && parts['expression'] === '%')
 
 /** The problem that is found, or that reading the formula fails by. */
 function tried(check: () => CoreReason | null): CoreReason | null {

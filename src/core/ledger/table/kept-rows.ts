@@ -1,4 +1,4 @@
-import { parseRelation } from '../../formula/relation-text.ts'
+import { namesInRelation } from '../../formula/relation-text.ts'
 import { element } from '../../linear-algebra/element.ts'
 import type { Assessed } from '../assessment/assessed.ts'
 import type { Assessment } from '../assessment/assessment.ts'
@@ -54,8 +54,7 @@ function withBy(kept: KeptRow, by: TableRow['by']): KeptRow {
 function relationsByName(relations: Iterable<TableRelation>): Map<string, TableRelation[]> {
   const byName = new Map<string, TableRelation[]>()
   for (const relation of relations) {
-    const { left, right } = parseRelation(relation.text)
-    for (const name of new Set([...left.names, ...right.names])) {
+    for (const name of namesInRelation(relation.text)) {
       const own = byName.get(name)
       if (own === undefined) byName.set(name, [relation])
       else own.push(relation)

@@ -1,4 +1,4 @@
-import { parseRelation } from '../../formula/relation-text.ts'
+import { namesInRelation } from '../../formula/relation-text.ts'
 import { labelBesideId } from '../../job/ids/label.ts'
 import { meanTheSame } from '../../job/model/conventions.ts'
 import type { Relation } from '../../job/model/types.ts'
@@ -32,9 +32,7 @@ export function relationRows(assessment: Assessment, before?: ClosedRelations): 
 function standsAs({ text }: Relation, before: Assessment, now: Assessment): boolean {
   if (!sameLook(before, now) || before.finest !== now.finest || !meanTheSame(before.job, now.job))
     return false
-  const { left, right } = parseRelation(text)
-  const same = (name: string): boolean => before.dimensions.get(name) === now.dimensions.get(name)
-  return left.names.every(same) && right.names.every(same)
+  return namesInRelation(text).every((name) => before.dimensions.get(name) === now.dimensions.get(name))
 }
 
 /** Of exact figures as a figure, otherwise a decimal to what it is uncertain by; without sign. */
