@@ -26,6 +26,8 @@ const QUANTITY = new RegExp(
 )
 const NUMBER = /(?:\d+\.?\d*|\.\d+)(?:[eE][+-]?\d+)?/uy
 const NAME = /[\p{L}_$][\p{L}\p{N}_$]*/uy
+/** The old mark of millimetres after a number, and no metre by metre. */
+const MILLIMETRES = /m\/m(?![\p{L}\p{N}_$])/iuy
 const SPACE = /(?:\s|#[^\n]*)+/uy
 
 /** Signs that stand for one of those of formulas. */
@@ -48,6 +50,12 @@ export function formulaTokens(text: string): FormulaToken[] {
     const gap = matchAt(SPACE, text, at)
     if (gap !== undefined) {
       at += gap.length
+      continue
+    }
+    const mark = tokens.at(-1)?.kind === 'number' ? matchAt(MILLIMETRES, text, at) : undefined
+    if (mark !== undefined) {
+      tokens.push({ kind: 'name', at, end: at + mark.length, text: 'mm' })
+      at += mark.length
       continue
     }
     const quantity = matchAt(QUANTITY, text, at)

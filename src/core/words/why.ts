@@ -29,13 +29,15 @@ export const WHY_WORDS = {
   'why.adopted': (p: { from: AnyReason; agreement: AnyReason | null }, say: Say) =>
     `${say(p.from)}${p.agreement === null ? '' : say(p.agreement)}.`,
   'why.first-order-fails': (p: { interval: string }) =>
-    `First order does not hold here: at 95 % it is from ${p.interval}.`,
+    `At 95 % it lies between ${p.interval.replace(' to ', ' and ')}, and not evenly to both sides.`,
   'why.may-be-nothing': () => "It can't be told from nothing: what it may be at 95 % takes that in.",
   'why.may-be-parallel': () => "The two lines can't be told from parallel ones.",
   'why.rests-on-disputed': (p: { names: readonly string[] }) =>
     `It rests on ${many(p.names, ['is', 'are'])} disputed.`,
   'why.scale-unchecked': (p: { view: string; because: AnyReason }, say: Say) =>
-    `Nothing checks the scale of view "${p.view}": ${say(p.because)}`,
+    p.because.code === 'stretch.unlikely'
+      ? `The scale of view "${p.view}" is in doubt. ${say(p.because)}`
+      : `Nothing checks the scale of view "${p.view}": ${say(p.because)}`,
   'why.gives-back': (p: { id: string; basis: string }, say: Say) =>
     `Its ${say.item(`${p.basis} evidence`, p.id)} gives back a known size that its view is scaled by: it measures nothing, and that it agrees is no agreement.`,
   'why.surer': (p: Told) => `The ${p.basis} value, ${p.written}, is surer.`,
@@ -70,6 +72,7 @@ export const WHY_WORDS = {
   'agreement.alone': () => '; there is no other evidence',
   'agreement.within-limits': (p: { limits: readonly string[] }) =>
     `; it keeps to the printed ${p.limits.join(' and ')}, and there is no other evidence`,
+  'agreement.nothing-else-tells': () => '; no other evidence says enough to check it',
   'agreement.nothing-else-legible': () => '; nothing else is legible',
   'agreement.all': (p: { others: number; shows: string | null }) =>
     `; the ${p.others} other pieces of evidence agree${shown(p.shows)}`,

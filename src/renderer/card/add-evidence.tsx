@@ -84,10 +84,10 @@ export function AddEvidence({ job, dimension, unit, writable }: CardProps) {
           job={job}
           onWrite={(written) => act({ do: 'write', draft: written })}
           takesKeyboard={state === 'opened'}
+          verdict={<DraftVerdict drafted={drafted} />}
           onEnter={() => void keep()}
           onEscape={end}
         />
-        <DraftVerdict drafted={drafted} />
         {!writable && (
           <p className="dimension-card-soft" role="status">
             Not kept, for the job can only be looked at now: what was written stays here to be copied.

@@ -1,3 +1,4 @@
+import type { ReactNode } from 'react'
 import type { Job } from '../../core/job/model/types.ts'
 import { Choice } from '../parts/choice.tsx'
 import { Picker } from '../parts/picker.tsx'
@@ -19,13 +20,15 @@ interface EvidenceFieldsProps {
   onWrite: (draft: EvidenceDraft) => void
   /** Whether the keyboard goes into the first field as it appears. */
   takesKeyboard: boolean
+  /** How it is understood: right under what is written, so that nobody keeps it unread. */
+  verdict: ReactNode
   onEnter: () => void
   onEscape: () => void
 }
 
 /** The fields of evidence that is being written, by its basis. */
 export function EvidenceFields(props: EvidenceFieldsProps) {
-  const { draft, job, onWrite, takesKeyboard, onEnter, onEscape } = props
+  const { draft, job, onWrite, takesKeyboard, verdict, onEnter, onEscape } = props
   switch (draft.basis) {
     case 'printed':
       return (
@@ -38,6 +41,7 @@ export function EvidenceFields(props: EvidenceFieldsProps) {
             onEnter={onEnter}
             onEscape={onEscape}
           />
+          {verdict}
           <Choice
             label="Legibility"
             value={draft.legibility}
@@ -63,6 +67,7 @@ export function EvidenceFields(props: EvidenceFieldsProps) {
             autoFocus={takesKeyboard}
             onEscape={onEscape}
           />
+          {verdict}
           <Picker
             label="Instrument"
             value={draft.instrument ?? NONE}
@@ -75,15 +80,18 @@ export function EvidenceFields(props: EvidenceFieldsProps) {
       )
     case 'derived':
       return (
-        <TextField
-          label="Formula over the names of dimensions"
-          value={draft.formula}
-          onChange={(formula) => onWrite({ ...draft, formula })}
-          placeholder="pi * (drum_od - sheet_thickness)"
-          autoFocus={takesKeyboard}
-          onEnter={onEnter}
-          onEscape={onEscape}
-        />
+        <>
+          <TextField
+            label="Formula over the names of dimensions"
+            value={draft.formula}
+            onChange={(formula) => onWrite({ ...draft, formula })}
+            placeholder="pi * (drum_od - sheet_thickness)"
+            autoFocus={takesKeyboard}
+            onEnter={onEnter}
+            onEscape={onEscape}
+          />
+          {verdict}
+        </>
       )
   }
 }

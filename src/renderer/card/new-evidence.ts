@@ -119,12 +119,17 @@ function understoodAs(
       const whole = { ...dimension, evidence: [...dimension.evidence, item] }
       const dimensions = [...job.dimensions.filter(({ name }) => name !== whole.name), whole]
       const pools = scatterPools(dimensions.flatMap((one) => foundSpreads(one, job)))
-      const { adopted, remarks = [] } = foundEvidence(item, whole, {
+      const {
+        adopted,
+        remarks = [],
+        problem,
+      } = foundEvidence(item, whole, {
         conventions: job,
         instrument: job.instruments.find(({ id }) => id === item.instrument),
         limitOf: limitOfError,
         scatterOf: (pool) => pools.get(pool),
       })
+      if (problem !== undefined) return { understood: 'They give no value', also: [problem] }
       const mean = adopted === null ? '' : measuredWithU(adopted, dimension.kind, unit)
       return {
         understood:

@@ -320,8 +320,10 @@ describe('what a person must be told', () => {
       smallJob({ marks, dimensions: [dimension('drum', [printed('12"'), scaled(['D', 'E'])])] }),
       'drum',
     )
-    expect(row.status).toBe('agreed')
-    expect(row.why).toMatch(/The scaled value .* is too uncertain to say much/)
+    expect(row.status).toBe('single')
+    expect(row.why).toMatch(
+      /; no other evidence says enough to check it\. The scaled value .* is too uncertain/,
+    )
   })
 
   it('does not take for evidence the very size that the scale of the view was taken from', () => {

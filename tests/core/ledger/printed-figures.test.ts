@@ -179,6 +179,14 @@ describe('what tolerance a figure has', () => {
   })
 })
 
+describe('a figure that is not to scale', () => {
+  it('is not held against what is scaled, but against what was found', () => {
+    expect(row([printed('12" N.T.S.'), half])).toMatchObject({ basis: 'printed', status: 'single' })
+    expect(row([printed('12" N.T.S.'), half, found(['10.00 in'])]).status).toBe('disputed')
+    expect(row([printed('12"'), half]).status).toBe('disputed')
+  })
+})
+
 describe('what is asked about a figure', () => {
   const circle = (measure: 'diameter' | 'radius'): Evidence => ({
     id: 's',
@@ -264,7 +272,8 @@ describe('what is asked about a figure', () => {
       ).rows[0]?.evidence[0]?.remarkReasons?.map(({ code }) => code)
     expect(counted(6)).toEqual(['question.count-differs'])
     expect(counted(8)).toBeUndefined()
-    expect(counted()).toBeUndefined()
+    // Nothing said is one of them.
+    expect(counted()).toEqual(['question.count-differs'])
   })
 
   it('asks of withdrawn figures nothing', () => {

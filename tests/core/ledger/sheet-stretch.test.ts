@@ -139,12 +139,34 @@ describe('views of one sheet', () => {
         }),
       jobOf([WELL_KNOWN], 0),
     )
-    const remarks = (job: Job): string => dimensionTable(job).views[0]?.remarks?.join(' ') ?? ''
+    const remarks = (job: Job): string => {
+      const [view] = dimensionTable(job).views
+      return [view?.problem ?? '', ...(view?.remarks ?? [])].join(' ')
+    }
     expect(remarks(misread)).toMatch(
       /shrunk \d.* more along than across, and paper seldom does so much .* misread alike\./,
     )
     expect(remarks(jobOf([WELL_KNOWN], 0))).not.toContain('seldom')
     expect(remarks(jobOf([WELL_KNOWN], 0.005))).not.toContain('seldom')
+  })
+
+  it('do not hand on what paper seldom does, and each row that rests on it says so', () => {
+    const misread = edited(jobOf([TWO_KNOWN, ONE_KNOWN], 0), {
+      do: 'change-reference',
+      view: 'V1',
+      id: 'R2',
+      set: { size: '123 mm' },
+    })
+    const { views, rows, cautions } = dimensionTable(misread)
+    expect(views[0]?.problem).toMatch(/shrunk 2\.\d % .* and paper seldom does so much/)
+    expect(views[1]?.remarks?.join(' ')).not.toContain('View 1')
+    expect(views[1]?.remarks?.at(-1)).toMatch(/is allowed for lengths across/)
+    expect(cautions.join(' ')).toContain('paper seldom does so much')
+    expect(rows.find(({ name }) => name === 'along1')?.why).toMatch(
+      /The scale of view|Nothing checks the scale of view/,
+    )
+    // Where it may well be, it is handed on.
+    expect(dimensionTable(jobOf([TWO_KNOWN, ONE_KNOWN], 0)).views[1]?.remarks?.at(-1)).toContain('"View 1"')
   })
 
   it('are allowed what the sheet states of its paper, and nothing where it keeps its shape', () => {
@@ -161,7 +183,7 @@ describe('views of one sheet', () => {
     const edits = [
       { do: 'change-reference', view: 'V1', id: 'R2', set: { size: '120.4 mm' } },
       { do: 'change-view', id: 'V1', set: { mapping: 'affine' } },
-      { do: 'change-sheet', id: 'S', set: { paper: '0.2 %' } },
+      { do: 'change-sheet', id: 'S', set: { paper: '0.9 %' } },
       { do: 'change-view', id: 'V1', set: { name: 'Plan', mapping: 'two-axis' } },
       { do: 'remove-reference', view: 'V1', id: 'R3' },
     ]

@@ -24,6 +24,10 @@ const valued =
   (row, table) =>
     row.value === null ? null : content(row, table)
 
+/** One end of what a value is between, where it lies unevenly in it. */
+const end = ({ U }: TableRow, value: number | undefined): number | null =>
+  value === undefined ? null : toGuarded(value, U)
+
 const COLUMNS: readonly (readonly [heading: string, content: Content])[] = [
   ['name', (row) => row.name],
   ['label', (row) => row.label],
@@ -42,6 +46,9 @@ const COLUMNS: readonly (readonly [heading: string, content: Content])[] = [
   ['why', (row) => row.why],
   ['near', valued((row) => row.near ?? null)],
   ['from', (row) => (row.figured === true ? 'figured sizes' : null)],
+  ['sum', (row) => (row.sumsOut === undefined ? null : 'out')],
+  ['low', valued((row) => end(row, row.interval?.low))],
+  ['high', valued((row) => end(row, row.interval?.high))],
 ]
 
 const unitOf = (row: TableRow, table: Table): string => {
@@ -60,7 +67,7 @@ const remark = (kind: string, says: Readonly<Record<string, string>>): string =>
 /**
  * The rows of a table as comma-separated values after RFC 4180: one heading record, CRLF line ends, UTF-8 without
  * a byte-order mark, numbers with a decimal point: uncertainties to four significant digits, values to the same place. An empty cell is "none";
- * an open row has none in value, written, near, u, U, k and dof, and an empty dof beside a value is "more than 1,000".
+ * an open row has none in value, written, near, u, U, k, dof, low and high, and an empty dof beside a value is "more than 1,000".
  * Text that a spreadsheet would turn into something else gets an apostrophe before it (see `spreadsheetText`).
  *
  * After the rows come records whose first cell begins with `#`, which no dimension's name can; they have as many

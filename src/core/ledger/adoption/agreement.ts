@@ -42,16 +42,31 @@ const LEVEL = 0.05
  * @param pairs all usable evidence, limits too
  */
 export function concordanceOf(values: readonly EvaluatedEvidence[], pairs: readonly Pair[]): Concordance {
-  const { witnesses, duplicates } = witnessesAmong(values)
+  // Beside a figure that is not to scale, what is scaled says nothing.
+  const drawn = values.some((w) => w.notToScale === true)
+    ? values.filter((w) => w.evidence.basis !== 'scaled')
+    : values
+  const { witnesses, duplicates } = witnessesAmong(drawn)
   const odd = witnesses.length > 2 ? oddOnes(witnesses) : []
   const disputed =
     pairs.some(isBeyondLimit) ||
     odd.length > 0 ||
     (witnesses.length === 2 && pairOf(witnesses, pairs) > DISPUTED_ABOVE)
   const status: Agreement =
-    witnesses.length === 0 ? 'open' : disputed ? 'disputed' : witnesses.length === 1 ? 'single' : 'agreed'
+    witnesses.length === 0 ? 'open' : disputed ? 'disputed' : say(witnesses) < 2 ? 'single' : 'agreed'
   return { status, witnesses, duplicates, odd }
 }
+
+/** An expanded uncertainty above this share of a value leaves little to agree with. */
+const VAGUE = 0.2
+
+/** Whether evidence is so uncertain that next to anything agrees with it. */
+export const isVague = ({ compared, coverage }: EvaluatedEvidence): boolean =>
+  compared !== null && coverage !== null && coverage.U > VAGUE * Math.abs(compared.value)
+
+/** How many say something; one at least, where there is any. */
+const say = (witnesses: readonly EvaluatedEvidence[]): number =>
+  witnesses.length < 2 ? witnesses.length : witnesses.filter((w) => !isVague(w)).length
 
 const pairOf = (two: readonly EvaluatedEvidence[], pairs: readonly Pair[]): number =>
   pairs.find(({ a, b }) => two.includes(a) && two.includes(b))?.en ?? 0

@@ -5,7 +5,7 @@ import type { Uncertain } from '../../uncertainty/uncertain.ts'
 import type { AnyReason } from '../../words/reason.ts'
 import type { Which, WorkOut } from './valuation.ts'
 
-/** A view whose scale nothing checks. */
+/** A view whose scale nothing checks, or is in doubt. */
 export interface UncheckedView {
   view: string
   name: string
@@ -34,11 +34,13 @@ export interface EvaluatedEvidence {
   tolerance?: string
   /** It is no value but what the value is at most, or at least. */
   limit?: 'max' | 'min'
+  /** A figure that is said not to be drawn to scale. */
+  notToScale?: true
   /** What was understood of a figure that a person should know, or is asked about. */
   remarks?: readonly AnyReason[]
   /** Counts by itself: it has a value, is not withdrawn and not doubtful. */
   usable: boolean
-  /** The view that it was scaled in, where nothing checks the scale of it. */
+  /** The view that it was scaled in, where nothing checks the scale of it or it is in doubt. */
   unchecked?: UncheckedView
   /** Of what is scaled: how much of it moves with a figure, mm, that is a known size of its view between the same ends. */
   shareOfFigure?: (mm: number) => number

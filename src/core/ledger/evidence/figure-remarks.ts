@@ -71,8 +71,8 @@ function metricRemarks({ text, bareFraction, mayBeThousands, length }: Figure): 
 function countRemarks({ text, count, mayBeSection, length }: Figure, dimension: Dimension): AnyReason[] {
   const remarks: AnyReason[] = []
   if (mayBeSection) remarks.push(reason('question.count-or-section', { text }))
-  const counted = dimension.count
-  if (count !== undefined && length !== undefined && counted !== undefined && counted !== count) {
+  const counted = dimension.count ?? 1
+  if (!mayBeSection && count !== undefined && length !== undefined && counted !== count) {
     remarks.push(reason('question.count-differs', { text, count, counted }))
   }
   return remarks

@@ -73,7 +73,10 @@ export function printedEvidence(
   const spread = spreadOf(read, figure?.looseness)
   const compared = fromTerms(spread.middle, ...sourcesOf(evidence, dimension, read, spread.half, context))
   const remarks = figureRemarks(evidence, dimension, context.figures)
-  const told = remarks.length === 0 ? {} : { remarks }
+  const told = {
+    ...(remarks.length === 0 ? {} : { remarks }),
+    ...(figure?.notToScale ? { notToScale: true as const } : {}),
+  }
   if (figure?.limit !== undefined) {
     const { limit } = figure
     const { written } = read

@@ -38,6 +38,9 @@ export function scaledEvidence(
     usable: true,
     shareOfFigure: (mm) => shareOfFigure(calibration, evidence.measure, features, mm),
   }
-  if (view.unchecked !== undefined) evaluated.unchecked = { ...named, because: view.unchecked }
+  // One scale all over changes no angle, whatever it is.
+  const free = evidence.measure === 'angle' && view.view.mapping === 'uniform'
+  const because = view.unchecked ?? (view.unlikely?.grave ? view.unlikely.says : undefined)
+  if (because !== undefined && !free) evaluated.unchecked = { ...named, because }
   return evaluated
 }

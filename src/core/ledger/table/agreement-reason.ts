@@ -26,11 +26,12 @@ export function agreementReason(decision: Decision, telling: Telling, illegible:
   }
 }
 
-function alone({ pairs }: Decision, { told }: Telling, illegible: boolean): AnyReason {
+function alone({ pairs, witnesses }: Decision, { told }: Telling, illegible: boolean): AnyReason {
   const limits = pairs.flatMap(({ a, b }) => (a.limit ? [a] : b.limit ? [b] : []))
   if (limits.length > 0) {
     return reason('agreement.within-limits', { limits: limits.map((w) => told(w).written) })
   }
+  if (witnesses.length > 1) return reason('agreement.nothing-else-tells')
   return illegible ? reason('agreement.nothing-else-legible') : reason('agreement.alone')
 }
 

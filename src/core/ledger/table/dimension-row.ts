@@ -20,7 +20,7 @@ import { isExact, tellingOf } from './telling.ts'
 import { whyAdopted } from './why.ts'
 
 /** What rows are written by. */
-type RowSetting = Pick<Assessment, 'unit' | 'figuresAs' | 'finest' | 'feetFrom' | 'labels'>
+type RowSetting = Pick<Assessment, 'job' | 'unit' | 'figuresAs' | 'finest' | 'feetFrom' | 'labels'>
 
 /**
  * A dimension as the table has it.
@@ -30,13 +30,14 @@ type RowSetting = Pick<Assessment, 'unit' | 'figuresAs' | 'finest' | 'feetFrom' 
 export function dimensionRow(
   { dimension, evaluated, decision, restsOn, unchecked }: Assessed,
   by: TableRow['by'],
-  { unit, figuresAs, finest, feetFrom, labels }: RowSetting,
+  { job, unit, figuresAs, finest, feetFrom, labels }: RowSetting,
   relations: readonly TableRelation[],
 ): TableRow {
   const factor = displayFactor(dimension.kind, unit)
   const style: Style = {
     kind: dimension.kind,
     unit,
+    figuresIn: job.unit,
     figuresAs,
     finest,
     // One that is printed in feet is in feet whatever it comes to.

@@ -123,7 +123,7 @@ export const tableRowSchema = z.object({
     .array(z.string())
     .optional()
     .describe(
-      'Views that the value rests on and whose scale nothing checks: a misread figure in them would not show.',
+      'Views that the value rests on and whose scale nothing checks, so that a misread figure in them would not show, or is in doubt.',
     ),
   evidence: z.array(tableEvidenceSchema),
   budget: z

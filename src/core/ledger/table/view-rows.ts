@@ -14,7 +14,7 @@ import type { Assessment } from '../assessment/assessment.ts'
 import { displayFactor } from '../units/display-units.ts'
 import type { CalibratedView } from '../views/calibrate-view.ts'
 import { meanStretch, witnessesFor } from '../views/sheet-stretch.ts'
-import { stretchReason, unlikelyStretch, withOdd } from './stretch-reasons.ts'
+import { stretchReason, withOdd } from './stretch-reasons.ts'
 import type { TableClosing, TableView } from './table.ts'
 import { alternativeRows } from './view-alternatives.ts'
 import { closingRow } from './view-closings.ts'
@@ -24,7 +24,7 @@ export function viewRow(
   calibrated: CalibratedView,
   { unit, labels, stretches }: Pick<Assessment, 'unit' | 'labels' | 'stretches'>,
 ): TableView {
-  const { view, sheet, calibration, problem, unchecked, stretched } = calibrated
+  const { view, sheet, calibration, problem, unchecked, unlikely, stretched } = calibrated
   const base = { id: view.id, ...labelled(view), name: view.name, mapping: view.mapping }
   if (calibration === null) {
     const nothing = { parameters: {}, chi2: null, dof: 0, p: null, references: [] }
@@ -45,8 +45,8 @@ export function viewRow(
   const named = (one: AnyReason): AnyReason => nameIn(nameItemsIn(one, view.references), labels)
   const closings = calibration.closures.map((check) => closingRow(check, { view, unit }, named))
   const alternatives = alternativeRows(calibration, sheet, factor, named)
-  const unlikely = unlikelyStretch(calibrated)
-  const problemReason = withOdd(view, stretched, problemOf(calibration, closings, named))
+  const found = withOdd(view, stretched, problemOf(calibration, closings, named))
+  const problemReason = found ?? (unlikely?.grave ? unlikely.says : null)
   const references = new Map(view.references.map((one): [string, Reference] => [one.id, one]))
   return {
     ...base,
@@ -69,7 +69,7 @@ export function viewRow(
     ...withRemarks([
       ...(unchecked === undefined ? [] : [reason('view.scale-unchecked', { because: unchecked })]),
       ...(stretched === undefined || stretched.by === 'itself' ? [] : [stretchReason(stretched)]),
-      ...(unlikely === null ? [] : [unlikely]),
+      ...(unlikely === undefined || problemReason === unlikely.says ? [] : [unlikely.says]),
       ...closings.filter(({ closes }) => closes).map(({ saysReason }) => saysReason),
     ]),
     ...(problemReason === null ? {} : withProblem(problemReason)),

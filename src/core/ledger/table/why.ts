@@ -1,6 +1,7 @@
 import { reason } from '../../words/core-words.ts'
 import type { AnyReason } from '../../words/reason.ts'
 import type { Decision } from '../adoption/adopt.ts'
+import { isVague } from '../adoption/agreement.ts'
 import type { EvaluatedEvidence, UncheckedView } from '../evidence/evaluated-evidence.ts'
 import { agreementReason } from './agreement-reason.ts'
 import type { DoubtfulEnd } from './doubtful-end.ts'
@@ -85,13 +86,9 @@ function surer({ from, witnesses, status }: Decision, U: number, { told }: Telli
 /** Evidence that agrees only because it says next to nothing. */
 function vague({ from, witnesses }: Decision, { told }: Telling): AnyReason[] {
   return witnesses.flatMap((w) => {
-    if (from.includes(w) || w.compared === null || w.coverage === null) return []
-    return w.coverage.U > VAGUE * Math.abs(w.compared.value) ? [reason('why.too-uncertain', told(w))] : []
+    return from.includes(w) || !isVague(w) ? [] : [reason('why.too-uncertain', told(w))]
   })
 }
-
-/** An expanded uncertainty above this share of the value leaves little to agree with. */
-const VAGUE = 0.2
 
 function notCounted({ from, status }: Decision, evaluated: readonly EvaluatedEvidence[]): AnyReason[] {
   return evaluated.flatMap((w): AnyReason[] => {

@@ -10,6 +10,8 @@ import type { Look } from './look.ts'
 /** How the values of one row are set: its kind, how they are looked at, and how the job writes its figures. */
 export interface Style extends Look {
   kind: QuantityKind
+  /** The unit that the job writes its figures in, whatever it is looked at in. */
+  figuresIn: Unit
   /** The finest fraction of an inch in common use in the job: 16 for sixteenths; null when there is none. */
   finest: number | null
   /** From this length on, mm, the job writes feet; null: never. */
@@ -27,7 +29,7 @@ export function displayFactor(kind: QuantityKind, unit: Unit): number {
  * A value that is no figure as it is written: a decimal to the place where its expanded uncertainty U ends; one that
  * was worked out from exact figures alone, U 0, as a figure where it is one of the job's fractions.
  */
-export function writeMeasured(value: number, U: number, style: Style): string {
+export function writeMeasured(value: number, U: number, style: Omit<Style, 'figuresIn'>): string {
   const uncertainty = U > 0 ? { uncertainty: U } : {}
   switch (style.kind) {
     case 'length':
@@ -61,27 +63,28 @@ export function nearFigure(
   const near = steps * step
   if (steps === 0 || Math.abs(near - value) > U || !agrees(near)) return undefined
   if (style.kind === 'angle') return formatAngle(radians(near))
-  const figured = { ...asFigured(near, style), denominator: parts }
+  const unit = style.figuresIn
+  const figured = { ...asFigured(near, { ...style, unit }), denominator: parts }
   // By its parts: an exact fraction of a double is slow, and there are thousands.
-  return style.unit === 'in' && steps > 0 ? formatParts(steps, parts, figured) : formatLength(near, figured)
+  return unit === 'in' && steps > 0 ? formatParts(steps, parts, figured) : formatLength(near, figured)
 }
 
 /** Into how many parts a whole is divided for naming a figure near a value; undefined where no figure tells anything. */
-function partsOf({ kind, unit, finest }: Style, U: number): number | undefined {
+function partsOf({ kind, figuresIn, finest }: Style, U: number): number | undefined {
   if (kind !== 'length' && kind !== 'angle') return undefined
-  const whole = wholeOf({ kind, unit })
-  let parts = kind === 'length' && unit === 'in' ? denominatorFor(finest) : 1
+  const whole = wholeOf({ kind, figuresIn })
+  let parts = kind === 'length' && figuresIn === 'in' ? denominatorFor(finest) : 1
   while (parts > 1 && whole / parts < U) parts /= 2
   return Number.isInteger(parts) && whole / parts >= U ? parts : undefined
 }
 
 /** An inch or a millimetre, mm; a degree, radians. */
-const wholeOf = ({ kind, unit }: Pick<Style, 'kind' | 'unit'>): number =>
-  kind === 'angle' ? WHOLE_DEGREE : unit === 'in' ? 25.4 : 1
+const wholeOf = ({ kind, figuresIn }: Pick<Style, 'kind' | 'figuresIn'>): number =>
+  kind === 'angle' ? WHOLE_DEGREE : figuresIn === 'in' ? 25.4 : 1
 
 const WHOLE_DEGREE = 1 / displayFactor('angle', 'mm')
 
-const asFigured = (value: number, { unit, figuresAs, finest, feetFrom }: Style) => ({
+const asFigured = (value: number, { unit, figuresAs, finest, feetFrom }: Omit<Style, 'figuresIn'>) => ({
   unit,
   denominator: denominatorFor(finest),
   decimals: figuresAs === 'decimals',

@@ -4,22 +4,14 @@ import { stretchReference } from '../../calibration/stretch.ts'
 import { GeometryError } from '../../geometry/geometry-error.ts'
 import type { Sheet, View } from '../../job/model/types.ts'
 import { MAPPINGS } from '../../mapping/mappings.ts'
-import type { Uncertain } from '../../uncertainty/uncertain.ts'
 import { nameItemsIn } from '../../words/name-in.ts'
 import type { AnyReason } from '../../words/reason.ts'
 import { paperOf } from './paper.ts'
 import type { PreparedView } from './prepare-view.ts'
 import { type Knowing, meanStretch, type SheetStretch, witnessesFor } from './sheet-stretch.ts'
+import type { StretchUse } from './stretch-use.ts'
 import { uncheckedScale } from './unchecked-scale.ts'
-
-/** How a view comes by the stretch of its sheet. */
-export type StretchUse =
-  /** It has what other views tell, beside its own known sizes, or in place of what they do not tell. */
-  | { by: 'views'; names: readonly string[]; own: boolean; stretch: Uncertain }
-  /** Nothing tells, so that what paper does is allowed for. */
-  | { by: 'paper'; stretch: Uncertain }
-  /** It tells otherwise than the others do, and keeps to its own known sizes. */
-  | { by: 'itself'; names: readonly string[]; p: number; stretch: Uncertain }
+import { type UnlikelyStretch, unlikelyStretch } from './unlikely-stretch.ts'
 
 /** A view of a job with its calibration, or why it has none. */
 export type CalibratedView = {
@@ -29,6 +21,8 @@ export type CalibratedView = {
   caution?: AnyReason
   /** Why nothing checks the scale: goes on from "nothing checks this scale: ". */
   unchecked?: AnyReason
+  /** That paper seldom does what its known sizes make of it. */
+  unlikely?: UnlikelyStretch
   /** Where others have a say in how its sheet is stretched. */
   stretched?: StretchUse
 } & ({ calibration: Calibration; problem?: never } | { calibration: null; problem: AnyReason })
@@ -50,9 +44,11 @@ export function calibrateView(prepared: PreparedView, sheet: () => SheetStretch)
     const stretched = mayBeTold(prepared) ? stretchFor(prepared, sheet()) : undefined
     const calibration = calibrated(prepared, basis, stretched)
     const unchecked = uncheckedScale(calibration, basis.coarse, stretched?.by === 'itself')
+    const unlikely = unlikelyStretch(prepared, calibration, stretched)
     return {
       ...base,
       calibration,
+      ...(unlikely === null ? {} : { unlikely }),
       ...(unchecked === undefined ? {} : { unchecked }),
       ...(stretched === undefined ? {} : { stretched }),
     }
@@ -102,7 +98,9 @@ function stretchFor(
   }
   const told = meanStretch(others, basis.mapping.frame.grain)
   if (told !== null) return { by: 'views', names: namesOf(others), own: twoScales !== null, stretch: told }
-  const allowed = view.mapping === 'uniform' && paper !== null && paperOf(sheet) > 0
+  // Two scales need a known size each way, unless another view tells; where what it tells is in doubt, paper stands in.
+  const inDoubt = view.mapping === 'two-axis' && twoScales === null && knowing.length > 0
+  const allowed = (view.mapping === 'uniform' || inDoubt) && paper !== null && paperOf(sheet) > 0
   return allowed ? { by: 'paper', stretch: paper } : undefined
 }
 

@@ -20,6 +20,16 @@ export function paperOf(sheet: Sheet): number {
 export const paperStretch = (sheet: Sheet): Uncertain =>
   measured(0, paperOf(sheet), `paper of ${sheet.title}`)
 
+/** Two-sided 1 % bound of a normal deviate. */
+const NORMAL_99 = 2.5758293035489004
+
+/**
+ * Whether paper does so much so seldom that a misread figure is the likelier reason: not once in a hundred.
+ * @param u and paper: standard uncertainties of the stretch as it was found, and as paper has it; shares
+ */
+export const isBeyondPaper = (stretch: number, u: number, paper: number): boolean =>
+  Math.abs(stretch) > NORMAL_99 * Math.hypot(u, paper)
+
 /** Whether paper seldom stretches so much. @param u standard uncertainty of the stretch, a share */
 export const isSeldom = (stretch: number, u: number, sheet: Sheet): boolean =>
   Math.abs(stretch) > NORMAL_95 * Math.hypot(u, paperOf(sheet))

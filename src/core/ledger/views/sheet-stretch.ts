@@ -6,6 +6,7 @@ import { covariance, standardUncertainty } from '../../uncertainty/covariance.ts
 import { chiSquareExceeds } from '../../uncertainty/distributions.ts'
 import { propagate, type Uncertain } from '../../uncertainty/uncertain.ts'
 import { weighting } from '../../uncertainty/weighted-mean.ts'
+import { isBeyondPaper } from './paper.ts'
 import type { PreparedView } from './prepare-view.ts'
 
 /** A view that knows by itself how its sheet is stretched. */
@@ -50,7 +51,14 @@ export function sheetStretch(
   const chi2 = disagreement(knowing)
   const p = knowing.length < 2 ? null : chiSquareExceeds(chi2, knowing.length - 1)
   const agrees = p === null || p >= DISAGREE_BELOW
-  return { knowing, agreeing: agrees ? knowing : withoutOdd(knowing), p, paper }
+  const agreeing = agrees ? knowing : withoutOdd(knowing)
+  return { knowing, agreeing: agreeing.filter((one) => mayLend(one, agreeing, paper)), p, paper }
+}
+
+/** One view alone whose paper did what paper hardly ever does may have a misread figure, which is not to spread to others. */
+function mayLend({ stretch, u }: Knowing, agreeing: readonly Knowing[], paper: Uncertain | null): boolean {
+  if (agreeing.length > 1 || paper === null) return true
+  return !isBeyondPaper(stretch.value, u, standardUncertainty(paper))
 }
 
 /**

@@ -27,7 +27,9 @@ Columns of csv:
   why                where the value comes from, and how the rest agrees
   near               the nearest figure, as the job writes its own, within U of what is no figure
   from               "figured sizes" for what was worked out from exact figures alone
-An open row has nothing in value, written, near, u, U, k and dof. Uncertainties have four significant
+  sum                "out" where it is part of a sum that does not add up, whatever its status
+  low, high          what the value lies between at 95 % where it does so unevenly, and ± U alone would mislead
+An open row has nothing in value, written, near, u, U, k, dof, low and high. Uncertainties have four significant
 digits, and values end at the same place: two more than are worth showing, for working on with.
 Records that begin with # come last: "# relation" has the relation in label, holds, does not hold or not checked
 in status, and its misclosure in why; "# caution" has a caution in label.

@@ -4,6 +4,7 @@ import { nearFigure, type Style } from '../../../../src/core/ledger/units/displa
 const style = (set: Partial<Style>): Style => ({
   kind: 'length',
   unit: 'in',
+  figuresIn: set.unit ?? 'in',
   figuresAs: 'fractions',
   finest: null,
   feetFrom: null,
@@ -33,6 +34,12 @@ describe('the figure near a measured value', () => {
     [76.3, 1.8, undefined],
   ])('of %d mm ± %d is %s', (value, U, near) => {
     expect(nearFigure(value, U, style({ unit: 'mm' }))).toBe(near)
+  })
+
+  it('is one of the job, whatever unit it is looked at in', () => {
+    const looked = style({ unit: 'mm', figuresIn: 'in' })
+    expect(nearFigure(291.5, 1.7, looked)).toBe('11 1/2"')
+    expect(nearFigure(291.5, 1.7, style({ unit: 'in', figuresIn: 'mm' }))).toBeUndefined()
   })
 
   it('is a whole degree only where no other lies as near', () => {
