@@ -2,6 +2,7 @@
 import { capital } from './capital.ts'
 import { GAUGE_NAMES } from './gauge-names.ts'
 import type { AnyReason, Say } from './reason.ts'
+import { type NamedMapping, SCALES_IN_WORDS } from './scales-in-words.ts'
 
 /** Shown in the app, on every printed page and in every export. */
 const STANDING_WORDS = {
@@ -24,6 +25,12 @@ const MOST_LISTED = 3
 /** Whether two scales are apart by what an inch has of millimetres, as near as a scan's dpi tells. */
 const unitsMixed = ({ stated, found }: { stated: number; found: number }): boolean =>
   Math.abs(Math.abs(Math.log(stated / found)) - Math.log(25.4)) < 0.1
+
+const WITH_SCALES: Readonly<Record<NamedMapping, string>> = {
+  ...SCALES_IN_WORDS,
+  affine: 'two scales and a sheet out of square',
+  projective: 'a photograph at a slant',
+}
 
 export const TABLE_WORDS = {
   ...STANDING_WORDS,
@@ -52,8 +59,8 @@ export const TABLE_WORDS = {
   'view.scale-unchecked': (p: { because: AnyReason }, say: Say) =>
     `Nothing checks this scale: ${say(p.because)}`,
   'view.not-calibrated': (p: { problem: AnyReason }, say: Say) => `Can't be calibrated: ${say(p.problem)}`,
-  'view.other-mapping-suits': (p: { mapping: string; suits: string; gain: number }) =>
-    `The ${p.suits} mapping suits these known sizes better than ${p.mapping} (AICc lower by ${p.gain.toFixed(1)}).`,
+  'view.other-mapping-suits': (p: { mapping: NamedMapping; suits: NamedMapping; gain: number }) =>
+    `These known sizes fit better with ${WITH_SCALES[p.suits]} than with ${WITH_SCALES[p.mapping]}.`,
 
   'relation.not-checked': (p: { problem: AnyReason }, say: Say) => `Not checked: ${say(p.problem)}`,
   'relation.needs-values': (p: { names: readonly string[] }) =>

@@ -73,6 +73,7 @@ describe('what a table says in words', () => {
       'evidence.withdrawn',
       'evidence.needs-values',
       'evidence.view-not-calibrated',
+      'evidence.readings-slip',
     ])
     expect(table.views.map((v) => v.problemReason?.code)).toEqual([undefined, 'view.not-calibrated'])
     expect(table.relations.map((q) => q.problemReason?.code)).toEqual([undefined, 'relation.not-checked'])

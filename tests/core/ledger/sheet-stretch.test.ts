@@ -115,16 +115,17 @@ describe('views of one sheet', () => {
     ])
   })
 
-  it('do not have one scale suggested for them that the others speak against', () => {
+  it('do not have one scale suggested for them, but where their sheet keeps its shape', () => {
     const few: StretchedView = {
       ...WELL_KNOWN,
       at: [6000, 4500],
       known: WELL_KNOWN.known,
       scale: 1.5,
     }
-    const suggests = (views: readonly StretchedView[]): string | undefined =>
-      dimensionTable(jobOf(views, 0.012)).views[0]?.suggests
-    expect(suggests([few])).toBe('uniform')
+    const suggests = (views: readonly StretchedView[], paper?: string): string | undefined =>
+      dimensionTable(jobOf(views, 0.012, paper)).views[0]?.suggests
+    expect(suggests([few], '0 %')).toBe('uniform')
+    expect(suggests([few])).toBeUndefined()
     expect(suggests([few, WELL_KNOWN])).toBeUndefined()
   })
 

@@ -9,17 +9,11 @@ import { inWords } from '../../words/core-words.ts'
 import { agreementInShort } from '../../words/known-sizes-agree.ts'
 import { plainText } from '../../words/plain-text.ts'
 import { isReason } from '../../words/reason.ts'
+import { SCALES_IN_WORDS } from '../../words/scales-in-words.ts'
 
 /** A view as a person knows it: `V1 Elevation`, or by its name first where it has a label, `Elevation (view 1)`. */
 export const viewName = ({ id, label, name }: TableView): string =>
   plainText(label === undefined ? `${id} ${name}` : `${name} (${label})`)
-
-const SCALES_IN_WORDS: Readonly<Record<TableView['mapping'], string>> = {
-  uniform: 'one scale',
-  'two-axis': 'a scale along and one across',
-  affine: 'two scales, out of square',
-  projective: 'photographed at a slant',
-}
 
 /** How a view is calibrated, in words: its scales, how its known sizes agree, and how it compares with the scale stated. */
 export function calibrationSentence(view: TableView, unit: Unit): string {

@@ -8,11 +8,13 @@ import { parameterSize } from '../../mapping/parameter.ts'
 import { standardUncertainty } from '../../uncertainty/covariance.ts'
 import { propagate, type Uncertain } from '../../uncertainty/uncertain.ts'
 import { inWords, reason } from '../../words/core-words.ts'
-import { nameIn, nameItemsIn } from '../../words/name-in.ts'
+import { nameIn } from '../../words/name-in.ts'
 import type { AnyReason } from '../../words/reason.ts'
 import type { Assessment } from '../assessment/assessment.ts'
 import { displayFactor } from '../units/display-units.ts'
 import type { CalibratedView } from '../views/calibrate-view.ts'
+import { nameKnownSizes } from '../views/name-known-sizes.ts'
+import { paperOf } from '../views/paper.ts'
 import { meanStretch, witnessesFor } from '../views/sheet-stretch.ts'
 import { stretchReason, withOdd } from './stretch-reasons.ts'
 import type { TableClosing, TableView } from './table.ts'
@@ -42,7 +44,7 @@ export function viewRow(
   const one = view.mapping === 'uniform' ? oneScale(calibration.theta, mapping.parameters.length) : null
   if (one !== null) parameters['scale'] = { value: one.value * factor, u: standardUncertainty(one) * factor }
   const suggestion = suggestionFor(calibrated, stretches)
-  const named = (one: AnyReason): AnyReason => nameIn(nameItemsIn(one, view.references), labels)
+  const named = (one: AnyReason): AnyReason => nameIn(nameKnownSizes(one, view.references), labels)
   const closings = calibration.closures.map((check) => closingRow(check, { view, unit }, named))
   const alternatives = alternativeRows(calibration, sheet, factor, named)
   const found = withOdd(view, stretched, problemOf(calibration, closings, named))
@@ -131,7 +133,7 @@ function problemOf(
 
 /** A mapping that suits the known sizes better, with what the other views tell of the sheet. */
 function suggestionFor(
-  { view, calibration, stretched }: CalibratedView,
+  { view, sheet, calibration, stretched }: CalibratedView,
   stretches: Assessment['stretches'],
 ): ReturnType<typeof suggestMapping> {
   if (calibration === null) return null
@@ -139,8 +141,13 @@ function suggestionFor(
     calibration,
     stretched === undefined ? toldTo(view, calibration, stretches) : undefined,
   )
-  // The paper stretches as a sheet: whether one scale would do is no question of a single view that shares two with others.
-  if (stretched?.by === 'views' && suggestion?.kind === 'uniform') return null
+  // Paper shrinks more one way than the other: that the known sizes of a view do not show it does not make them surer.
+  if (
+    suggestion?.kind === 'uniform' &&
+    (stretched?.by === 'views' || (sheet !== undefined && paperOf(sheet) > 0))
+  ) {
+    return null
+  }
   // A view with one scale to which the stretch of its sheet was lent has two by that.
   return suggestion?.kind === view.mapping ? null : suggestion
 }

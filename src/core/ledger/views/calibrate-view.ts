@@ -4,8 +4,8 @@ import { stretchReference } from '../../calibration/stretch.ts'
 import { GeometryError } from '../../geometry/geometry-error.ts'
 import type { Sheet, View } from '../../job/model/types.ts'
 import { MAPPINGS } from '../../mapping/mappings.ts'
-import { nameItemsIn } from '../../words/name-in.ts'
 import type { AnyReason } from '../../words/reason.ts'
+import { nameKnownSizes } from './name-known-sizes.ts'
 import { paperOf } from './paper.ts'
 import type { PreparedView } from './prepare-view.ts'
 import { type Knowing, meanStretch, type SheetStretch, witnessesFor } from './sheet-stretch.ts'
@@ -37,7 +37,7 @@ export function calibrateView(prepared: PreparedView, sheet: () => SheetStretch)
   const refused = (problem: AnyReason): CalibratedView => ({
     ...base,
     calibration: null,
-    problem: nameItemsIn(problem, view.references),
+    problem: nameKnownSizes(problem, view.references),
   })
   if (basis === null) return refused(prepared.problem ?? fault(view))
   try {

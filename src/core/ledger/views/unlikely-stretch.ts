@@ -2,8 +2,8 @@ import type { Calibration } from '../../calibration/calibrate.ts'
 import { uncertainStretch } from '../../calibration/stretch.ts'
 import { expand } from '../../uncertainty/coverage.ts'
 import { reason } from '../../words/core-words.ts'
-import { nameItemsIn } from '../../words/name-in.ts'
 import type { AnyReason } from '../../words/reason.ts'
+import { nameKnownSizes } from './name-known-sizes.ts'
 import { isBeyondPaper, isSeldom, paperOf } from './paper.ts'
 import type { PreparedView } from './prepare-view.ts'
 import type { StretchUse } from './stretch-use.ts'
@@ -37,5 +37,5 @@ export function unlikelyStretch(
     paper,
     setAside: [...new Set(setAside)],
   })
-  return { says: nameItemsIn(says, view.references), grave: isBeyondPaper(stretch.value, u, paper) }
+  return { says: nameKnownSizes(says, view.references), grave: isBeyondPaper(stretch.value, u, paper) }
 }

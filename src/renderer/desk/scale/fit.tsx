@@ -68,7 +68,7 @@ export function Fit({ view }: { view: View }) {
           <p>{row.suggestion}</p>
           <div className="block-row">
             <Button disabled={!writable} onPress={() => mapBy(better)}>
-              Use “{MAPPING_WORDS[better].label}” ({better})
+              Use “{MAPPING_WORDS[better].label}”
             </Button>
           </div>
         </div>
