@@ -22,6 +22,12 @@ export interface ClosureFit {
 /** Bends of lengths under picks are no errors of a figure: so many times their size passes. */
 export const BENDS_PASS = 3
 
+/** A figure that is so much more finely written than another takes nothing of a misclosure as it is. */
+const SMALLEST_PART = 1e-6
+
+/** No figure of a length is surer than this share of the longest. */
+const SMALLEST_SHARE = 1e-9
+
 /** Standard deviation of a figure that is written to a graduation of 1. Source: JCGM 100:2008, 4.3.7. */
 const ROUNDED = 1 / Math.sqrt(12)
 
@@ -43,7 +49,9 @@ export function figureShares(
   const rounded = figureRoundings(sizes)
   const known = closings.every(({ factors }) => factors.every((f, j) => f === 0 || element(rounded, j) > 0))
   const byRounding = known && closings.every((_, k) => closes(fit, k))
-  return rounded.map((u) => (byRounding && u > 0 ? u : 1))
+  if (!byRounding) return rounded.map(() => 1)
+  const least = SMALLEST_PART * Math.max(...rounded)
+  return rounded.map((u) => (u > 0 ? Math.max(u, least) : 1))
 }
 
 /** Compares what each closing misses by with what the rounding of its figures lets it miss. */
@@ -60,8 +68,10 @@ export function closureFit(
     closings.map(({ factors }, k) => factors.map((f, j) => f * element(element(roundings, k), j))),
   )
   const variance = parts.mmul(parts.transpose())
+  // Figures that are written to next to nothing would count without end; so small a share of the longest keeps that finite.
+  const least = (SMALLEST_SHARE * Math.max(...sizes.map(statedOf))) ** 2
   closings.forEach(({ curvature }, k) => {
-    variance.set(k, k, variance.get(k, k) + (BENDS_PASS * curvature) ** 2)
+    variance.set(k, k, variance.get(k, k) + (BENDS_PASS * curvature) ** 2 + least)
   })
   const factors = new Matrix(closings.map((closing) => [...closing.factors]))
   const precision = inverse(variance)

@@ -75,17 +75,27 @@ export function linearise(
     return out
   })
   const computed = observations.map((o) => o.value)
-  if (!computed.every(Number.isFinite) || !errors.every((e) => e.every(Number.isFinite))) {
+  const jacobian = new Matrix(observations.map((o) => [...o.byParameter]))
+  const variance = covarianceOf(errors, stated)
+  // A variance can be beyond all numbers where no error is; the sum of all is where any is.
+  if (!computed.every(Number.isFinite) || !Number.isFinite(variance.trace()) || !hasNumbersOnly(jacobian)) {
     throw new GeometryError(reason('calibration.beyond-all-bounds'))
   }
   return {
-    jacobian: new Matrix(observations.map((o) => [...o.byParameter])),
+    jacobian,
     residuals: computed.map((c, i) => element(stated, i) - c),
     computed,
-    variance: covarianceOf(errors, stated),
+    variance,
     sources,
     errors,
   }
+}
+
+function hasNumbersOnly(matrix: Matrix): boolean {
+  for (let i = 0; i < matrix.rows; i++) {
+    for (let j = 0; j < matrix.columns; j++) if (!Number.isFinite(matrix.get(i, j))) return false
+  }
+  return true
 }
 
 function collectSources(

@@ -82,4 +82,26 @@ describe('known sizes that close on themselves', () => {
       'Known size R1 (100") and known size R2 (100") give one length between the same marks, and say the same, 100".',
     )
   })
+
+  it('and whatever else is absurd about known sizes is told in words', () => {
+    const least = '1/99999999999999999999"'
+    const finely = viewOf(
+      size('R1', 'A', 'M', '10"'),
+      size('R2', 'B', 'A', least),
+      size('R3', 'M', 'B', '1.000000000000000001"'),
+      size('R4', 'M', 'B', least),
+      size('R5', 'A', 'M', least),
+    )
+    expect(finely.problem).toMatch(/\.$/)
+    const shared = viewOf(
+      size('R1', 'A', 'M', least),
+      size('R2', 'M', 'A', '1000000"'),
+      size('R3', 'M', 'A', least),
+      size('R4', 'A', 'M', '99999999999999999999 m'),
+    )
+    expect(shared.problem).toMatch(/\.$/)
+    const marks = ['F', 'G'].map((id, i) => point(id, pixel(100 + 2000 * i, 3000), { sigma: 1e300 }))
+    const job = smallJob({ marks, references: [size('R1', 'F', 'G', '10"')] })
+    expect(dimensionTable(job).views[0]?.problem).toContain('beyond all bounds')
+  })
 })
