@@ -32,7 +32,7 @@ const SMALLEST_SHARE = 1e-9
 const ROUNDED = 1 / Math.sqrt(12)
 
 /** What the figure of each equation is uncertain by as it is rounded, mm; 0 where its graduation is not known. */
-export const figureRoundings = (sizes: readonly StatedSize[]): number[] =>
+const figureRoundings = (sizes: readonly StatedSize[]): number[] =>
   sizes.flatMap(({ equations, graduation }) => equations.map(() => (graduation ?? 0) * ROUNDED))
 
 /**

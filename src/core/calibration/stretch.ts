@@ -18,7 +18,7 @@ export interface StretchFound {
 const STRETCH = 'stretch of the sheet'
 
 /** The stretch that a mapping comes to; none where it has one scale. */
-export function stretchOf({ parameters }: Mapping, theta: readonly number[]): StretchFound {
+function stretchOf({ parameters }: Mapping, theta: readonly number[]): StretchFound {
   const along = parameters.findIndex(({ name }) => name === 'along')
   const across = parameters.findIndex(({ name }) => name === 'across')
   if (along < 0 || across < 0) return { value: 0, byParameter: parameters.map(() => 0) }

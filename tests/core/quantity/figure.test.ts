@@ -142,6 +142,7 @@ describe('a figure of no single meaning is refused, with the place where reading
     ['R.375', 1, /stop may end/],
     ['14 3/8" + 0.006"', 16, /write −0/],
     ['14 (3/8)', 3, /brackets may belong/],
+    ['1e3 mm', 1, /no fixed meaning/],
     ['14 (±1/32)', 3, /brackets may belong/],
     ['14 (+1/32 −0)', 3, /brackets may belong/],
     ['1.500 ±.001/1.498', 11, /second tolerance/],

@@ -17,7 +17,7 @@ export const kindAround = ({ path, holders }: Whereabouts): QuantityKind | undef
   path[0] === 'dimensions' ? (holders[1] as { kind: QuantityKind } | undefined)?.kind : undefined
 
 /** What the known size is of that something stands in; undefined elsewhere. */
-export const sizeAround = ({ path, holders }: Whereabouts): KnownSizeOf | undefined =>
+const sizeAround = ({ path, holders }: Whereabouts): KnownSizeOf | undefined =>
   path[0] === 'views' ? (holders.at(-1) as { kind?: KnownSizeOf } | undefined)?.kind : undefined
 
 /** A tolerance of nothing was taken once. A job that has one opens still, and its figures say what is wrong with it. */

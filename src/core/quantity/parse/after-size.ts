@@ -62,12 +62,15 @@ function between2(reader: TokenReader, draft: FigureDraft, one: Length, other: L
 const FIT =
   /^(?:(?:CD|EF|FG|JS|Z[ABC]?|[A-HJKNPSTUVY])|(?:cd|ef|fg|js|z[abc]?|[a-hjknpstuvy]))(?:1[0-3]|0[01]|[1-9])$/
 
+/** `1e3` is a thousand as computers write it; no e is made so finely. */
+const POWER_OF_TEN = /^e[0-4]$/i
+
 /** One class after a size, `H7` or `js6`, as it is written; undefined where none stands. */
 function fitAt(reader: TokenReader, ahead: number): string | undefined {
   const [letters, grade] = [reader.peek(ahead), reader.peek(ahead + 1)]
   if (letters.kind !== 'word' || !isWhole(grade) || grade.at !== letters.end) return undefined
   const code = reader.text.slice(letters.at, grade.end)
-  return FIT.test(code) ? code : undefined
+  return FIT.test(code) && !POWER_OF_TEN.test(code) ? code : undefined
 }
 
 function acceptFit(reader: TokenReader, draft: FigureDraft): boolean {

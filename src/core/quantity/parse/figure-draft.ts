@@ -64,7 +64,7 @@ function addTerm(reader: TokenReader, draft: FigureDraft, term: FigureTerm, toke
  *
  * @param dashed whether only a dash makes it doubtful, where sizes above an inch are usual
  */
-export function refuseCountLike(reader: TokenReader, draft: FigureDraft, dashed: boolean): void {
+function refuseCountLike(reader: TokenReader, draft: FigureDraft, dashed: boolean): void {
   const number = draft.read?.number
   if (number === undefined || draft.count !== undefined || number.form !== 'fraction' || number.n < number.d)
     return

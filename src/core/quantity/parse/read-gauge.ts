@@ -30,7 +30,7 @@ const OTHER_GAUGES: ReadonlyMap<string, 'bg' | 'awg'> = new Map([
 ])
 
 /** What a gauge is taken for that names no standard in a job that names none. */
-export const USUAL_GAUGE: GaugeStandard = 'us-standard-1893'
+const USUAL_GAUGE: GaugeStandard = 'us-standard-1893'
 
 const isGaugeWord = (word: string): boolean =>
   GAUGE_WORDS.has(word) || STANDARD_WORDS.has(word) || OTHER_GAUGES.has(word)
