@@ -87,6 +87,13 @@ describe('a printed figure says what it is of', () => {
     expect(formatFigure(figure)).toBe("47° 30' ±0° 30' TYP.")
   })
 
+  it('takes a number before an angle for how many', () => {
+    const figure = parseFigure('4 x ½°')
+    expect(figure).toMatchObject({ of: 'angle', count: 4 })
+    expect(figure.mayBeSection).toBeUndefined()
+    expect(parseFigure(formatFigure(figure))).toMatchObject({ of: 'angle', count: 4 })
+  })
+
   it('reads a bare count', () => {
     expect(parseFigure('4 HOLES')).toEqual({
       text: '4 HOLES',

@@ -159,8 +159,8 @@ function figureFrom(text: string, draft: FigureDraft, decimalComma: boolean): Fi
     drilled: terms.has('drilled'),
     ...(side && { side }),
     ...(terms.has('square') && { square: true }),
-    // What is round, square or between centres is no section of bar.
-    ...(mayBeSection && of === undefined && { mayBeSection }),
+    // An angle, and what is round, square or between centres, is no section of bar.
+    ...(mayBeSection && given === 'length' && of === undefined && { mayBeSection }),
     ...(decimalComma && { decimalComma }),
     ...(read && draft.length && isBareFraction(read, draft.length) && { bareFraction: true as const }),
     ...(read && draft.length && mayBeThousands(read, draft.length) && { mayBeThousands: true as const }),
