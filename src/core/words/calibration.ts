@@ -23,6 +23,9 @@ function everyReference(suspects: readonly Suspect[], say: Say): string {
   return plain ? `Known sizes ${namesOf(suspects, say)}` : capital(namesOf(suspects, say))
 }
 
+/** From a standard uncertainty to what holds 19 times in 20. */
+const NINETEEN_IN_TWENTY = 1.96
+
 /** What a probability says of a misfit. */
 const byChance = (p: number): string => `by chance ${howOften(p)}`
 
@@ -189,7 +192,7 @@ export const CALIBRATION_WORDS = {
     say: Say,
   ) => {
     const left = p.setAside.map((id) => say.item('known size', id)).join(' and ')
-    return `By its known sizes the sheet has shrunk ${shrunkMore(p.stretch, p.U)}, and paper seldom does so much (${ofPercent(p.paper)} standard): look for figures that are misread alike${left === '' ? '' : `, and do not take ${left} for the wrong one because the others outvote it`}.`
+    return `By its known sizes the sheet has shrunk ${shrunkMore(p.stretch, p.U)}, and paper seldom does more than ${ofPercent(NINETEEN_IN_TWENTY * p.paper)}: look for figures that are misread alike${left === '' ? '' : `, and do not take ${left} for the wrong one because the others outvote it`}.`
   },
   'stretch.odd': (
     p: {

@@ -48,7 +48,7 @@ export function CardParticulars({ job, dimension, row, writable }: CardProps) {
         note={
           dimension.tolerance === undefined && row?.tolerance !== undefined
             ? `As the sheet has it: ${row.tolerance}`
-            : 'As stated for this one, e.g. ±1/32".'
+            : `As stated for this one, e.g. ${job.unit === 'in' ? '±1/32"' : '±0.5 mm'}.`
         }
         {...field('tolerance')}
       />

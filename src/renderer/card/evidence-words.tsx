@@ -38,7 +38,7 @@ function wordsOf(job: Job, piece: Evidence) {
       const instrument = job.instruments.find(({ id }) => id === piece.instrument)
       const { readings, worn } = piece
       return [
-        `${readings.length === 1 ? 'reading' : `${readings.length} readings`}: ${readings.join(', ')}`,
+        `${readings.length === 1 ? 'reading' : `${readings.length} readings`}: ${readings.join('; ')}`,
         ...(instrument === undefined ? [] : [`by ${instrument.name}`]),
         ...(worn === undefined ? [] : [`allowance for wear ${worn.loss} (u ${worn.u})`]),
       ].join('; ')

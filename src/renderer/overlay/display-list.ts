@@ -1,5 +1,5 @@
 import type { Pixel } from '../../core/geometry/frames.ts'
-import { spreadOf, statedValue } from '../../core/handoff/table/stated-value.ts'
+import { FROM_FIGURES, spreadOf, statedValue } from '../../core/handoff/table/stated-value.ts'
 import type { Dimension, Job, Mark, Reference, View } from '../../core/job/model/types.ts'
 import { firstPlaces, picksOf, placesOf } from '../../core/job/picks/picks-of.ts'
 import type { Table, TableRow } from '../../core/ledger/table/table.ts'
@@ -226,7 +226,7 @@ function figureText(row: TableRow | undefined, chosen: boolean, table: Table | n
   // Nothing that was measured stands on the sheet without its ±.
   return chosen
     ? statedValue(row, table.unit)
-    : `${plainText(row.written)}${spreadOf(row, row.kind, table.unit)}`
+    : `${plainText(row.written)}${spreadOf(row, row.kind, table.unit)}${row.figured === true ? FROM_FIGURES : ''}`
 }
 
 function markItems(shapes: ReadonlyMap<string, MarkShape>, { job, station, selection }: Shown): Item[] {

@@ -23,6 +23,6 @@ export function linesUnderTitle(
         : scaleSentence(found, unit).flatMap((sentence) => sentence.split(', '))
   if (lines.length === 0 && view.drawnScale !== undefined)
     lines.push(`scale ${formatDrawnScale(view.drawnScale, unit)} stated`)
-  if (factor !== null) lines.push(`residuals × ${factor}`)
+  if (factor !== null) lines.push(`misfits drawn × ${factor}`)
   return lines
 }

@@ -41,7 +41,7 @@ export function BudgetBar({ budget }: BudgetBarProps) {
         })}
       </svg>
       <table className="budget-bar-legend">
-        <caption className="budget-bar-caption">Shares of the variance</caption>
+        <caption className="budget-bar-caption">What makes it uncertain, and its share</caption>
         <thead className="budget-bar-heads">
           <tr>
             <th scope="col">Source</th>

@@ -33,8 +33,8 @@ export function plainRun(run: FigureRun): string {
 /** Feet and inches with air about the dash, for the eye: close together `2'-0 5/8"` runs into one. */
 export const spaced = (text: string): string => text.replaceAll("'-", "'\u2009-\u2009")
 
-/** A stated value, and what stands beside it: the figure that it is near, or what it was worked out from. */
+/** A stated value, and what stands beside it: the figure that it is near, what it was worked out from, its tolerance. */
 export function besideValue(text: string): { value: string; beside: string } {
-  const at = text.search(/, (?:near|from) /)
+  const at = text.search(/, (?:near|from) | \(tolerance /)
   return at < 0 ? { value: text, beside: '' } : { value: text.slice(0, at), beside: text.slice(at) }
 }

@@ -9,7 +9,7 @@ export function Figure({ text }: { text: string }) {
     <span className="figure" data-figure={text}>
       <span className="figure-plain">{text}</span>
       <span className="figure-set" aria-hidden="true">
-        {setRuns(value)}
+        <span className="figure-value">{setRuns(value)}</span>
         {beside !== '' && <span className="figure-beside">{setRuns(beside)}</span>}
       </span>
     </span>

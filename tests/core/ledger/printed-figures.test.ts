@@ -137,7 +137,7 @@ describe('what tolerance a figure has', () => {
 
   it('is that of its fit, on the side on which it lies', () => {
     const fitted = row([printed('30g6')], { unit: 'mm' })
-    expect(fitted).toMatchObject({ value: 30, tolerance: 'g6', u: 0 })
+    expect(fitted).toMatchObject({ value: 30, tolerance: 'g6, −0.007/−0.02 mm', u: 0 })
     expect(fitted.evidence[0]?.u).toBeCloseTo(within(0.0065), 9)
     const two = row([printed('30H7/g6')], { unit: 'mm' })
     expect(two.evidence[0]?.remarks?.[0]).toMatch(/which of the two/)

@@ -145,7 +145,7 @@ describe('views of one sheet', () => {
       return [view?.problem ?? '', ...(view?.remarks ?? [])].join(' ')
     }
     expect(remarks(misread)).toMatch(
-      /shrunk \d.* more along than across, and paper seldom does so much .* misread alike\./,
+      /shrunk \d.* more along than across, and paper seldom does more than .* misread alike\./,
     )
     expect(remarks(jobOf([WELL_KNOWN], 0))).not.toContain('seldom')
     expect(remarks(jobOf([WELL_KNOWN], 0.005))).not.toContain('seldom')
@@ -159,10 +159,10 @@ describe('views of one sheet', () => {
       set: { size: '123 mm' },
     })
     const { views, rows, cautions } = dimensionTable(misread)
-    expect(views[0]?.problem).toMatch(/shrunk 2\.\d % .* and paper seldom does so much/)
+    expect(views[0]?.problem).toMatch(/shrunk 2\.\d % .* and paper seldom does more than/)
     expect(views[1]?.remarks?.join(' ')).not.toContain('View 1')
     expect(views[1]?.remarks?.at(-1)).toMatch(/is allowed for lengths across/)
-    expect(cautions.join(' ')).toContain('paper seldom does so much')
+    expect(cautions.join(' ')).toContain('paper seldom does more than')
     expect(rows.find(({ name }) => name === 'along1')?.why).toMatch(
       /The scale of view|Nothing checks the scale of view/,
     )

@@ -70,7 +70,7 @@ describe('what is drawn over the sheet', () => {
   it('states the factor of the residuals only where they are drawn', () => {
     const lines = (station: 'scale' | 'pick') =>
       shown({ station }).flatMap((item) => (item.kind === 'view' ? item.lines : []))
-    expect(lines('scale').filter((line) => /^residuals × (1|2|5)0*$/.test(line))).toHaveLength(3)
+    expect(lines('scale').filter((line) => /^misfits drawn × (1|2|5)0*$/.test(line))).toHaveLength(3)
     expect(lines('pick').filter((line) => line.includes('residuals'))).toEqual([])
   })
 

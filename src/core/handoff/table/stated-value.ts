@@ -13,6 +13,9 @@ export const spreadOf = (
   unit: Unit,
 ): string => (interval === undefined ? plusMinus(U, kind, unit) : `, ${plainText(interval.written)}`)
 
+/** Beside what was worked out from exact figures alone. */
+export const FROM_FIGURES = ', from figured sizes'
+
 /**
  * An adopted value as a shop reads it: the figure, and the tolerance when one is stated, `14 3/8" (tolerance ±1/32)`;
  * of what is no figure the value, ± U at 95 % (or what it is between, `626 mm, 445 mm to 1074 mm`, where first order
@@ -24,6 +27,6 @@ export function statedValue(row: TableRow, unit: Unit): string {
   const figure = plainText(row.written)
   const tolerance = row.tolerance === undefined ? '' : ` (tolerance ${plainText(row.tolerance)})`
   const near = row.near === undefined ? '' : `, near ${plainText(row.near)}`
-  const figured = row.figured === true ? ', from figured sizes' : ''
+  const figured = row.figured === true ? FROM_FIGURES : ''
   return `${figure}${spreadOf(row, row.kind, unit)}${near}${figured}${tolerance}`
 }

@@ -1,5 +1,6 @@
 import type { Figure } from '../../quantity/figure.ts'
 import { formatFigure, withCommas } from '../../quantity/format/format-figure.ts'
+import { formatFit } from '../../quantity/format/format-fit.ts'
 import { reason } from '../../words/core-words.ts'
 import type { AnyReason } from '../../words/reason.ts'
 
@@ -15,7 +16,7 @@ const LOOSE = { about: 'about ', full: 'a little over ', bare: 'a little under '
 
 /** A tolerance alone, as figures have it. */
 function toleranceOf({ tolerance, angleTolerance, twoLimits, fit }: Figure): string {
-  if (fit !== undefined) return ` ${fit.code}`
+  if (fit !== undefined) return ` ${formatFit(fit)}`
   if (twoLimits || (tolerance ?? angleTolerance) === undefined) return ''
   const alone: Figure = {
     text: '',

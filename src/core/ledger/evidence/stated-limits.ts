@@ -4,6 +4,7 @@ import type { Angle } from '../../quantity/angle.ts'
 import type { Figure, Tolerance } from '../../quantity/figure.ts'
 import { formatAngle } from '../../quantity/format/format-angle.ts'
 import { formatArea } from '../../quantity/format/format-area.ts'
+import { formatFit } from '../../quantity/format/format-fit.ts'
 import { formatLength } from '../../quantity/format/format-length.ts'
 import type { Length } from '../../quantity/length.ts'
 import { parseArea } from '../../quantity/parse/parse-area.ts'
@@ -36,7 +37,7 @@ export function statedLimits(
   const { fit } = figure
   if (figure.tolerance === undefined && fit?.limits !== undefined) {
     const { upper, lower } = fit.limits
-    return { limits: { plus: upper, minus: -lower }, tolerance: fit.code }
+    return { limits: { plus: upper, minus: -lower }, tolerance: formatFit(fit) }
   }
   // A class without its limits is shown as it is stated, and none other holds in its place.
   if (figure.tolerance === undefined && fit !== undefined) return { tolerance: fit.code }
