@@ -1,7 +1,8 @@
 import { element } from '../linear-algebra/element.ts'
 import type { ViewMapping } from '../mapping/view-mapping.ts'
-import { measureThrough } from '../measuring/propagate-measure.ts'
-import type { Uncertain } from '../uncertainty/uncertain.ts'
+import { measuredBy } from '../measuring/measure-features.ts'
+import { expand } from '../uncertainty/coverage.ts'
+import { propagate, type Uncertain } from '../uncertainty/uncertain.ts'
 import { isSuspect } from './data-snooping.ts'
 import type { ReferencePart, StatedSize } from './reference.ts'
 import { isLength } from './stretch.ts'
@@ -13,6 +14,8 @@ export interface ReferenceCheck {
   stated: number
   /** What the calibration makes of it. */
   fitted: number
+  /** What that is uncertain by, expanded at 95 %: its own picks, the draughtsman, the scale. */
+  U: number
   /** stated − fitted */
   residual: number
   /** Normalised residual among the references used, or for one set aside among all; 0 when nothing checks it. */
@@ -34,17 +37,19 @@ export function referenceChecks(
   theta: readonly Uncertain[],
   setAside: string | undefined,
 ): ReferenceCheck[] {
-  const values = theta.map((t) => t.value)
   return sizes.flatMap((size, i): ReferenceCheck[] => {
     if (!isLength(size)) return []
     const stated = mean(size.equations.map((e) => e.stated.value))
-    const fitted = mean(size.equations.map((e) => measureThrough(view, values, e.features, e.measure)))
+    const made = size.equations.map((e) => measuredBy({ view, theta }, e.measure, e.features))
+    const fitted = mean(made.map(({ value }) => value))
+    const share = made.map(() => 1 / made.length)
     const wi = element(w, i)
     const check = {
       id: size.reference,
       ...(size.part === undefined ? {} : { part: size.part }),
       stated,
       fitted,
+      U: expand(propagate(fitted, made, share)).U,
       residual: stated - fitted,
       w: wi,
       suspect: isSuspect(wi),

@@ -8,6 +8,7 @@ import { fromTerms, propagate, type Uncertain } from '../uncertainty/uncertain.t
 import { reason } from '../words/core-words.ts'
 import type { Feature } from './features/feature-of-mark.ts'
 import { MEASURES } from './measures/measures.ts'
+import type { TrueMeasure } from './measures/true-measure.ts'
 import { measureThrough, observe } from './propagate-measure.ts'
 
 /** A mapping of a view with its parameters as they came out. */
@@ -22,17 +23,29 @@ export interface SolvedView {
  * @throws GeometryError where there is nothing to measure
  */
 export function measureFeatures(
-  { view, theta }: SolvedView,
+  solved: SolvedView,
   measure: Measure,
   features: readonly Feature[],
 ): Uncertain {
-  const values = theta.map((t) => t.value)
-  const o = observe(view, values, features, MEASURES[measure])
-  const own = fromTerms(0, o.sources, o.contributions)
-  const weights = [...o.byParameter, 1]
-  const measured = propagate(o.value, [...theta, own], weights)
+  const measured = measuredBy(solved, MEASURES[measure], features)
   mustStayFirstOrder(measure, measured, features)
   return measured
+}
+
+/**
+ * The same by any measure, in first order whatever it comes to.
+ * @throws GeometryError where there is nothing to measure
+ */
+export function measuredBy(
+  { view, theta }: SolvedView,
+  measure: TrueMeasure,
+  features: readonly Feature[],
+): Uncertain {
+  const values = theta.map((t) => t.value)
+  const o = observe(view, values, features, measure)
+  const own = fromTerms(0, o.sources, o.contributions)
+  const weights = [...o.byParameter, 1]
+  return propagate(o.value, [...theta, own], weights)
 }
 
 /** Beyond these a radius or an angle is so curved a function of its picks that first order misleads. */

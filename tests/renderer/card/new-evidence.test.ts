@@ -82,7 +82,12 @@ describe('writing evidence on a card', () => {
     }
     expect(said('8 – 5/8 BOLTS EQ. SP.')).toEqual({
       as: 'Read as 8 of 5/8"',
-      also: ['A diameter.', 'It is the size of bolts.', 'Kept as a note: EQ. SP.'],
+      also: [
+        'A diameter.',
+        'It is the size of bolts.',
+        'Kept as a note: EQ. SP.',
+        '"8 – 5/8 BOLTS EQ. SP." says that there are 8, and the dimension says 1: which is right?',
+      ],
     })
     expect(said('TAP 3/8')).toMatchObject({
       as: 'Read as 3/8"',

@@ -99,7 +99,7 @@ describe('residual arrows', () => {
     { kind: 'point' as const, at: pixel(0, 0) },
     { kind: 'point' as const, at: pixel(1000, 0) },
   ]
-  const row = { id: 'R1', stated: 10.01, fitted: 10, residual: 0.01, w: 1, suspect: false }
+  const row = { id: 'R1', stated: 10.01, fitted: 10, U: 0.1, residual: 0.01, w: 1, suspect: false }
   const reference = { id: 'R1', kind: 'distance' as const, marks: ['a', 'b'] as [string, string], size: '10' }
 
   it('stand at the second end, along the reference, as long as the residual is in pixels', () => {

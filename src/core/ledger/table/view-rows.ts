@@ -63,6 +63,7 @@ export function viewRow(
       ...r,
       stated: r.stated * factor,
       fitted: r.fitted * factor,
+      U: r.U * factor,
       residual: r.residual * factor,
     })),
     ...(closings.length === 0 ? {} : { closings }),

@@ -13,7 +13,7 @@ import { SavedField } from '../../parts/saved-field.tsx'
 import { reason } from '../../words/window-words.ts'
 import { readAs } from '../keeping/read-as.ts'
 import { lengthProblem, sizeProblem } from '../keeping/written-problem.ts'
-import { decimals, difference } from './plain-figures.ts'
+import { difference, measuredText } from './plain-figures.ts'
 
 interface KnownSizeProps {
   view: View
@@ -68,7 +68,7 @@ export function KnownSize({ view, reference, rows, chosen }: KnownSizeProps) {
             <span>square to {difference(row.residual, unit)}</span>
           ) : (
             <>
-              <span>{decimals(row.fitted, unit)}</span>
+              <span>{measuredText(row.fitted, row.U, unit)}</span>
               <span>{difference(row.residual, unit)}</span>
             </>
           )}
