@@ -16,7 +16,13 @@ type Misses = { readonly id: string; readonly sum: boolean; readonly by: string 
 const noun = ({ sum }: Misses): string => (sum ? 'sum' : 'relation')
 
 const onWhat = (basis: string): string =>
-  basis === 'scaled' ? 'the same picks' : basis === 'derived' ? 'the same formula' : 'the same'
+  basis === 'scaled'
+    ? 'the same picks'
+    : basis === 'derived'
+      ? 'the same formula'
+      : basis === 'found'
+        ? 'the same readings'
+        : 'the same'
 
 /** What agreement could have shown. */
 const shown = (error: string | null): string =>
@@ -57,8 +63,8 @@ export const WHY_WORDS = {
     p.relations.map((r) => `The ${noun(r)} ${say.label(r.id)} ${r.sum ? 'adds up' : 'holds'}.`).join(' '),
 
   // Where the value is from
-  'from.figure': (p: { chosen: boolean; doubtful?: boolean }) =>
-    `The printed figure${p.doubtful ? ', which is hard to read,' : ''} governs${byChoice(p.chosen)}`,
+  'from.figure': (p: { chosen: boolean; doubtful?: boolean; of?: string }) =>
+    `The printed figure${p.of === undefined ? '' : ` ${p.of}`}${p.doubtful ? ', which is hard to read,' : ''} governs${byChoice(p.chosen)}`,
   'from.formula': (p: { formula: string; chosen: boolean }) =>
     `Worked out from ${p.formula}${byChoice(p.chosen)}`,
   'from.sheet': (p: { values: number; chosen: boolean }) =>

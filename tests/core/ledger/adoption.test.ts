@@ -125,7 +125,7 @@ describe('which value a dimension takes', () => {
     })
     const { why, status } = rowOf(job, 'holes')
     expect(status).toBe('disputed')
-    expect(why).toBe('The printed figure governs, but printed 6 differs from it by 2.')
+    expect(why).toBe('The printed figure 4 governs, but printed 6 differs from it by 2.')
   })
 
   it('of two printed figures adopts the one that the rest supports', () => {

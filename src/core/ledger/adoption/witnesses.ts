@@ -1,4 +1,5 @@
 import type { Evidence } from '../../job/model/types.ts'
+import { element } from '../../linear-algebra/element.ts'
 import { covariance, variance } from '../../uncertainty/covariance.ts'
 import { normalisedError } from '../../uncertainty/normalised-error.ts'
 import type { EvaluatedEvidence } from '../evidence/evaluated-evidence.ts'
@@ -62,11 +63,18 @@ export function figureScales(figure: EvaluatedEvidence, scaled: EvaluatedEvidenc
 
 function restOnTheSame(a: Evidence, b: Evidence): boolean {
   if (a.basis === 'scaled' && b.basis === 'scaled') return sameMarks(a.marks, b.marks)
+  if (a.basis === 'found' && b.basis === 'found') {
+    return a.instrument === b.instrument && sameReadings(a.readings, b.readings)
+  }
   if (a.basis === 'derived' && b.basis === 'derived') return closedUp(a.formula) === closedUp(b.formula)
   return false
 }
 
 const sameMarks = (a: readonly string[], b: readonly string[]): boolean =>
   new Set(a).size === new Set(b).size && a.every((id) => b.includes(id))
+
+/** One sitting entered twice; a single reading may well come out the same again. */
+const sameReadings = (a: readonly string[], b: readonly string[]): boolean =>
+  a.length > 1 && a.length === b.length && a.every((text, i) => closedUp(text) === closedUp(element(b, i)))
 
 const closedUp = (formula: string): string => formula.replaceAll(/\s+/g, '')

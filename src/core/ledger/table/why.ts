@@ -118,14 +118,17 @@ const isSum = (text: string): boolean => /[+−-]/.test(text)
 const isDoubtful = (w: EvaluatedEvidence | undefined): boolean =>
   w?.evidence.basis === 'printed' && w.evidence.legibility === 'doubtful'
 
-function fromOf({ basis, from, chosen }: Decision): AnyReason {
+function fromOf({ basis, from, chosen, status, witnesses }: Decision): AnyReason {
   const how = { values: from.length, chosen: chosen !== undefined }
   const [first] = from
+  // Of figures that differ it is said which one it is.
+  const several = status === 'disputed' && witnesses.filter((w) => w.evidence.basis === 'printed').length > 1
   switch (basis) {
     case 'printed':
       return reason('from.figure', {
         chosen: how.chosen,
         ...(isDoubtful(first) ? { doubtful: true } : {}),
+        ...(several && first?.evidence.basis === 'printed' ? { of: first.evidence.text } : {}),
       })
     case 'derived': {
       const formula = first?.evidence.basis === 'derived' ? first.evidence.formula : ''

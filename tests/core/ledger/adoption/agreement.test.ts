@@ -15,7 +15,7 @@ import { derived, dimension, point, printed, scaled, smallJob } from '../small-j
 
 const piece = (compared: Uncertain, i = 0): EvaluatedEvidence =>
   ({
-    evidence: { id: `s${i}`, basis: 'found' } as Evidence,
+    evidence: { id: `s${i}`, basis: 'found', readings: [] } as Evidence,
     adopted: compared,
     compared,
     coverage: expand(compared),

@@ -64,6 +64,29 @@ describe('a scale that was taken from a figure', () => {
   })
 })
 
+describe('one sitting that was entered twice', () => {
+  it('is one witness, as a single reading that comes out the same is not', () => {
+    const twice = (readings: string[]) =>
+      rowOf(
+        smallJob({ dimensions: [dimension('plate', [found(readings, 'f1'), found(readings, 'f2')])] }),
+        'plate',
+      )
+    expect(twice(['10.02 in', '10.04 in'])).toMatchObject({ status: 'single' })
+    expect(twice(['10.02 in', '10.04 in']).why).toContain('the same readings')
+    expect(twice(['10.02 in'])).toMatchObject({ status: 'agreed' })
+  })
+})
+
+describe('figures that differ', () => {
+  it('are told apart by which of them governs', () => {
+    const row = rowOf(
+      smallJob({ dimensions: [dimension('plate', [printed('20"'), printed('21"', 'q')])] }),
+      'plate',
+    )
+    expect(row.why).toMatch(/^The printed figure 20" governs, but printed 21" differs/)
+  })
+})
+
 describe('what agrees and is surer than what governs', () => {
   const job = (readings: string[]) =>
     smallJob({
