@@ -2,10 +2,10 @@ import { labelBesideId } from '../../job/ids/label.ts'
 import type { Reference } from '../../job/model/types.ts'
 import type { AnyReason, Part } from '../../words/reason.ts'
 
-/** A known size as a person finds it on the sheet: by its figure, `known size 4 (14 1/4")`. */
+/** A known size as a person finds it on the sheet: by its figure, `known size 4 (14 1/4")`, `R4 (14 1/4")`. */
 const calledByFigure = (reference: Reference): string => {
   const size = reference.kind === 'rectangle' ? `${reference.width} × ${reference.height}` : reference.size
-  return `${labelBesideId(reference) ?? `known size ${reference.id}`} (${size})`
+  return `${labelBesideId(reference) ?? reference.id} (${size})`
 }
 
 function collect(part: Part, into: Set<string>): void {
