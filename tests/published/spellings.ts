@@ -226,7 +226,12 @@ const HOLES: Spelling[] = [
   ['3/4 HOLES', 'refused count-after-size', COMMON],
   ['Ø 2 IN 3 HOLES', 'diameter 2" ×3 holes', COMMON],
   ['2 IN 3 HOLES', 'length 2" ×3 holes', COMMON],
-  ['10 – 3/4', 'refused plus-limit-missing', COMMON],
+  ['2-3/8 PLATES', 'length 3/8" ×2 [PLATE]', COMMON],
+  ['2 – 3/8" PLATES', 'length 3/8" ×2 [PLATE]', COMMON],
+  ['2 3/8 PLATES', 'refused count-or-whole', COMMON],
+  ['2 3/8 PLATE', 'length 2 3/8" [PLATE]', COMMON],
+  ['4 - 1/2 RODS', 'length 1/2" ×4 [ROD]', COMMON],
+  ['10 – 3/4', 'refused count-or-whole', COMMON],
 ]
 
 /** Threads. */
@@ -434,7 +439,7 @@ const NOTHING: Spelling[] = [
   ['5 1/4 1/8', 'refused second-number', COMMON],
   ['5 1/0', 'refused denominator-zero', COMMON],
   ['5 1/', 'refused denominator-missing', COMMON],
-  ['5 - 1/4', 'refused plus-limit-missing', COMMON],
+  ['5 - 1/4', 'refused count-or-whole', COMMON],
   ['-5 1/4', 'refused length-negative', COMMON],
   [`4'-14"`, 'refused twelve-inches', COMMON],
   [`7" 4'`, 'refused second-length', COMMON],

@@ -139,6 +139,8 @@ class Reader {
     if (next.kind === 'quantity')
       throw this.#stop(next, reason('formula.nothing-between', { word: next.text }))
     if (next.kind === 'number') {
+      // `1 ft 6` is feet and inches to whoever writes it, and `w 3/4` has lost a sign or a mark.
+      if (last.kind === 'name') throw this.#stop(next, reason('formula.nothing-between', { word: next.text }))
       if (last.kind !== 'number' && last.kind !== 'negative' && last.kind !== 'quantity') {
         return last.kind !== 'binary'
       }

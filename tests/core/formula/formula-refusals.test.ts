@@ -45,6 +45,11 @@ describe('what is no formula is refused in words', () => {
     ['0x10', /nothing says what `x10` does/],
     ['sqrt', /in brackets, as in sqrt\(2\)/],
     ['drum + 2 3/8', /mark the inches or feet/],
+    // Feet and inches without their marks, and a sign or a mark that was lost.
+    ['drum + 1 ft 6', /nothing says what `6` does/],
+    ['drum + 3 in 3/8', /nothing says what `3` does/],
+    ['2 ft 3 + drum', /nothing says what `3` does/],
+    ['drum 3/8', /nothing says what `3` does/],
     ['drum 3/8"', /nothing says what `3\/8"` does/],
     [`2' - 3"`, /may be feet and inches, or inches less than feet/],
     [`2'-3 + drum`, /may be feet and inches/],

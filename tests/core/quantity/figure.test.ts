@@ -134,7 +134,7 @@ describe('a figure of no single meaning is refused, with the place where reading
     ['14 ±1/32 ±1/64', 9, /second tolerance/],
     ['14 +1/32', 8, /write −0/],
     ['14 -1/32', 8, /write \+0/],
-    ['14 - 1/32', 9, /write \+0/],
+    ['14 - 1/32', 3, /write \+0/],
     ['14 +1/32 +0', 9, /write −0/],
     ['14 ±', 4, /Expected a length/],
     ['14 ± 1°', 5, /tolerance as a length/],

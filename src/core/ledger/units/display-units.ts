@@ -45,8 +45,8 @@ export function writeMeasured(value: number, U: number, style: Omit<Style, 'figu
 
 /**
  * The nearest figure as the job writes them: inches to its own fractions, whole millimetres, whole degrees; undefined
- * where a value lies within U of none. Figures that stand closer than U are not told apart: then the coarser fraction is
- * named, and no millimetre or degree.
+ * where a value lies within U of none, or of two. Figures that stand closer than U are not told apart: then the coarser
+ * fraction is named, and no millimetre or degree.
  * @param agrees whether other evidence lets a figure, mm or radians, be
  */
 export function nearFigure(
@@ -61,7 +61,9 @@ export function nearFigure(
   const step = wholeOf(style) / parts
   const steps = Math.round(value / step)
   const near = steps * step
-  if (steps === 0 || Math.abs(near - value) > U || !agrees(near)) return undefined
+  const other = near < value ? near + step : near - step
+  if (steps === 0 || Math.abs(near - value) > U || Math.abs(other - value) <= U || !agrees(near))
+    return undefined
   if (style.kind === 'angle') return formatAngle(radians(near))
   const unit = style.figuresIn
   const figured = { ...asFigured(near, { ...style, unit }), denominator: parts }

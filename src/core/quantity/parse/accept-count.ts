@@ -15,7 +15,7 @@ const isTimes = (token: Token): boolean =>
   (token.kind === 'word' && token.text === 'x') || '×✕✖╳'.includes(token.text || ' ')
 
 /** How many signs a fraction below one takes at a place: 0 where none stands. */
-function fractionLength(reader: TokenReader, from: number): number {
+export function fractionLength(reader: TokenReader, from: number): number {
   if (reader.peek(from).kind === 'vulgar') return 1
   const bar = reader.peek(from + 1)
   return isWhole(reader.peek(from)) && bar.kind === 'slash' && isWhole(reader.peek(from + 2)) ? 3 : 0
@@ -27,7 +27,8 @@ function severalNamed(reader: TokenReader, from: number): boolean {
     const token = reader.peek(ahead)
     const found = wordsAhead(reader, ahead)
     if (token.kind === 'word' && isSeveral(token.text)) return true
-    if (found?.meaning.says === 'fastener' && found.meaning.several) return true
+    const meaning = found?.meaning
+    if ((meaning?.says === 'fastener' || meaning?.says === 'note') && meaning.several) return true
     if (found !== undefined) ahead += found.length
     else if (token.kind === 'inch' || token.kind === 'word') ahead += 1
     else return false

@@ -1,4 +1,5 @@
 import { reason } from '../../words/core-words.ts'
+import type { NotationReason } from '../../words/notation.ts'
 import type { Angle } from '../angle.ts'
 import type { Figure, FigureOf, Tolerance } from '../figure.ts'
 import type { Length } from '../length.ts'
@@ -76,6 +77,24 @@ function refuseCountLike(reader: TokenReader, draft: FigureDraft, dashed: boolea
   throw reader.error(either, number.first)
 }
 
+/** `2 3/8 PLATES` may be two plates of 3/8 or plates of one size. */
+function refuseWhole(reader: TokenReader, draft: FigureDraft): void {
+  const number = draft.read?.number
+  if (number === undefined || draft.count !== undefined || number.form !== 'fraction' || number.n < number.d)
+    return
+  throw reader.error(
+    countOrWhole(`${number.n / number.d}`, `${number.n % number.d}/${number.d}`),
+    number.first,
+  )
+}
+
+/**
+ * A whole number before a fraction that may be how many there are.
+ * @param orTolerance whether a dash between them may be a minus
+ */
+export const countOrWhole = (count: string, size: string, orTolerance = false): NotationReason =>
+  reason('notation.count-or-whole', { count, size, orTolerance })
+
 function once<K extends keyof FigureDraft>(
   reader: TokenReader,
   draft: FigureDraft,
@@ -109,6 +128,7 @@ export function addWords(reader: TokenReader, draft: FigureDraft, { meaning, tok
     case 'note':
       if (meaning.of !== undefined) addOf(reader, draft, meaning.of, token)
       if (MACHINED.has(meaning.note)) refuseCountLike(reader, draft, true)
+      if (meaning.several) refuseWhole(reader, draft)
       addNote(reader, draft, meaning.note, token)
       return
     case 'limit':

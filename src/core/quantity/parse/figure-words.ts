@@ -19,6 +19,8 @@ export type WordMeaning =
       readonly says: 'note'
       readonly note: string
       readonly of?: 'diameter' | 'radius' | 'centres' | 'length'
+      /** Of more than one thing: how many there are is to stand with it. */
+      readonly several?: true
     }
   | { readonly says: 'limit'; readonly limit: 'max' | 'min' }
   | { readonly says: 'reference' }
@@ -38,6 +40,8 @@ const put = (words: string, meaning: WordMeaning): void => {
 }
 const term = (words: string, name: FigureTerm): void => put(words, { says: 'term', term: name })
 const note = (words: string, written: string): void => put(words, { says: 'note', note: written })
+const several = (words: string, written: string): void =>
+  put(words, { says: 'note', note: written, several: true })
 const noteOf = (words: string, written: string, of: 'diameter' | 'radius' | 'centres' | 'length'): void =>
   put(words, { says: 'note', note: written, of })
 const thread = (words: string, form: string): void => put(words, { says: 'thread', form })
@@ -76,12 +80,16 @@ note('eqsp eqspaced eqsps equallyspaced equalspaces eqspaces equalsp', 'EQ. SP.'
 note('sp spaces spaced spacing', 'SPACES')
 note('apart', 'APART')
 note('pitch', 'PITCH')
-note('plate pl plates', 'PLATE')
+note('plate pl', 'PLATE')
+several('plates', 'PLATE')
 note('sheet', 'SHEET')
 note('bar', 'BAR')
+several('bars', 'BAR')
 note('rod', 'ROD')
+several('rods', 'ROD')
 note('flat', 'FLAT')
 note('strip', 'STRIP')
+several('strips', 'STRIP')
 note('thick thk', 'THICK')
 note('long lg', 'LONG')
 note('deep', 'DEEP')

@@ -3,10 +3,10 @@ import type { NotationReason } from '../../words/notation.ts'
 import type { Figure } from '../figure.ts'
 import type { Length } from '../length.ts'
 import { TokenReader } from '../notation/token-reader.ts'
-import { acceptCount } from './accept-count.ts'
+import { acceptCount, fractionLength } from './accept-count.ts'
 import { acceptWords } from './accept-words.ts'
 import { acceptAfterSize, acceptMetricThread } from './after-size.ts'
-import { addOf, addWords, type FigureDraft, isValued, soundTolerance } from './figure-draft.ts'
+import { addOf, addWords, countOrWhole, type FigureDraft, isValued, soundTolerance } from './figure-draft.ts'
 import { settleInchThread } from './inch-threads.ts'
 import { COUNTED } from './parse-count.ts'
 import type { LengthContext } from './parse-length.ts'
@@ -118,6 +118,7 @@ function addNext(reader: TokenReader, draft: FigureDraft, context: LengthContext
   // A lone minus is refused as a tolerance without its other limit; before any size it is a sign.
   if (!valued && kind === 'dash') throw reader.error(reason('notation.length-negative'))
   const unsettled = draft.read !== undefined && draft.read.unit === undefined && kind === 'dash'
+  if (unsettled && fractionAfterGap(reader)) throw reader.error(gapBeforeFraction(reader, draft))
   if (toleranceFollows(reader) && !(unsettled && startsMixed(reader))) {
     addTolerance(reader, draft)
     return
@@ -137,6 +138,18 @@ const isBareFraction = ({ number, unit }: WrittenLength, { system }: Length): bo
 /** `1.250`: three places after a point, which on a metric sheet may part thousands. */
 const mayBeThousands = ({ number: { first, n, d } }: WrittenLength, { system }: Length): boolean =>
   system === 'mm' && first.kind === 'number' && first.places === 3 && !first.comma && n >= d && n < 1000n * d
+
+/** A dash with gaps, and then a fraction that nothing but words follows: `8 – 5/8`. */
+const fractionAfterGap = (reader: TokenReader): boolean =>
+  reader.peek().spaced &&
+  reader.peek(1).spaced &&
+  fractionLength(reader, 1) > 0 &&
+  !/[+-]/.test(reader.peek(1 + fractionLength(reader, 1)).text)
+
+function gapBeforeFraction(reader: TokenReader, { read }: FigureDraft): NotationReason {
+  const size = reader.text.slice(reader.peek(1).at, reader.peek(fractionLength(reader, 1)).end)
+  return countOrWhole(read?.number.first.text ?? '', size, true)
+}
 
 function figureFrom(text: string, draft: FigureDraft, decimalComma: boolean): Figure {
   const { terms, notes, of, mayBeSection, read, sizeAt: __, open: ___, slopeSaid, slope, ...parts } = draft

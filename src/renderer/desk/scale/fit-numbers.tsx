@@ -1,6 +1,5 @@
 import '../../card/card-numbers.css'
 import { numberedViews } from '../../../core/handoff/table/view-lines.ts'
-import { afterNoun } from '../../../core/job/ids/label.ts'
 import type { View } from '../../../core/job/model/types.ts'
 import { useBench } from '../../bench/bench-store.ts'
 import { Section } from '../../parts/section.tsx'
@@ -30,7 +29,7 @@ export function FitNumbers({ view }: { view: View }) {
               {row.references.map(({ id, label, part, w }) => (
                 <tr key={`${id} ${part ?? ''}`}>
                   <th scope="row">
-                    {afterNoun({ id, ...(label === undefined ? {} : { label }) })}
+                    {label ?? id}
                     {part === undefined ? '' : `, ${part}`}
                   </th>
                   <td>{plainNumber(w, 1)}</td>

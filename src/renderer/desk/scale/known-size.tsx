@@ -31,6 +31,12 @@ const written = (reference: Reference): string =>
     ? `${reference.width} × ${reference.height}`
     : `${reference.kind === 'diameter' && !SAYS_DIAMETER.test(reference.size) ? 'Ø ' : ''}${reference.size}`
 
+/** Of so small a share of a size is only rounding. */
+const ROUNDING = 1e-9
+
+/** Whether the scale gives a size back, whatever it is: nothing was found out about it. */
+const isTakenFrom = ({ U, fitted }: TableReference): boolean => U <= ROUNDING * Math.abs(fitted)
+
 /** One known size of a view: as printed, as the fit makes it, and whether it is to be doubted. */
 export function KnownSize({ view, reference, rows, chosen }: KnownSizeProps) {
   const unit = useBench((bench) => bench.table?.unit ?? 'in')
@@ -68,8 +74,10 @@ export function KnownSize({ view, reference, rows, chosen }: KnownSizeProps) {
             <span>square to {difference(row.residual, unit)}</span>
           ) : (
             <>
-              <span>{measuredText(row.fitted, row.U, unit)}</span>
-              <span>{difference(row.residual, unit)}</span>
+              <span>
+                {isTakenFrom(row) ? 'the scale is taken from it' : measuredText(row.fitted, row.U, unit)}
+              </span>
+              {!isTakenFrom(row) && <span>{difference(row.residual, unit)}</span>}
             </>
           )}
         </p>

@@ -19,7 +19,10 @@ describe('the figure near a measured value', () => {
     [11.493, 0.075, undefined, '11 1/2"'],
     [11.45, 0.075, undefined, '11 1/2"'],
     [6.37, 0.12, undefined, '6 3/8"'],
-    [6.2, 0.3, undefined, '6"'],
+    [6.1, 0.3, undefined, '6"'],
+    // Two eighths lie within.
+    [16.951, 0.085, undefined, undefined],
+    [1.917, 0.055, undefined, undefined],
     [6.2, 1.2, undefined, undefined],
     [11.453, 0.01, undefined, undefined],
     [11.453, 0.01, 64, '11 29/64"'],

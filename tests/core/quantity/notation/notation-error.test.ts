@@ -94,6 +94,7 @@ const ADVICE: [code: string, attempt: () => unknown][] = [
   ['word-unknown', figure('3 1/4 GALORE')],
   ['size-by-size', figure('2 X 3')],
   ['nominal-pipe', figure('1 1/2 PIPE')],
+  ['count-or-whole', figure('2 3/8 PLATES')],
   ['thread-of-inches', () => parseFigure('12 B.S.W.', { unit: 'mm' })],
   ['bracket-open', figure('(3 1/4')],
   ['bracket-empty', figure('3 1/4 ()')],

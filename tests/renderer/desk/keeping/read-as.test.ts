@@ -21,7 +21,7 @@ const job = (unit: 'in' | 'mm'): Job =>
 
 describe('a known size, as it was read', () => {
   it.each([
-    ['in', `2'-0 5/8"`, 'distance', 'Read as 24.625".'],
+    ['in', `2'-0 5/8"`, 'distance', `Read as 2'-0 5/8", 24.625".`],
     ['in', '12" DIA.', 'diameter', 'Read as 12".'],
     ['in', '365 mm', 'distance', 'Read as 14.370079".'],
     ['mm', '12,5', 'distance', 'Read as 12.5 mm.'],
