@@ -7,14 +7,16 @@ import type { NoStrokeReason } from '../../words/strokes.ts'
 import type { AcceptedStroke } from '../accept/acceptance.ts'
 import { barGrid, reachAcross } from '../filter/bar-grid.ts'
 import { type Across, climbRidge, type Ridge, type RidgeGrid, scoreRidge } from '../filter/ridge-score.ts'
-import { type ReferenceCurve, roundCurve } from '../strip/reference-curve.ts'
+import { type AlongAcross, type ReferenceCurve, roundCurve } from '../strip/reference-curve.ts'
 import { piecesFor, type Strip, stripAlong } from '../strip/strip.ts'
+import type { Traced } from '../trace/trace-stroke.ts'
 import { MOST_ENLARGED } from '../window/search-window.ts'
 import { acceptTraced } from './accept-traced.ts'
 import { detect, isReason, type SearchContext } from './detector.ts'
+import { followRun } from './follow-run.ts'
 import { WIDEST } from './line-detector.ts'
-import { nearestRidges } from './nearest-ridges.ts'
-import { type TracedRidge, traceRidge } from './trace-ridge.ts'
+import { distanceOf, nearestRidges } from './nearest-ridges.ts'
+import { traceRidge } from './trace-ridge.ts'
 
 const { f64 } = elements
 
@@ -23,6 +25,8 @@ const SMALLEST_RADIUS = 4
 const LEAST_OVAL = 30
 const SHORTEST_PIECE = 4
 const STRONG = 5
+/** So much farther from the picks than it was seen a stroke is another one, pixels. */
+const STRAYED = 3
 
 /** Where a round stroke is looked for: a strip round the circle through three picks, with bars by piece and place across. */
 interface RoundSearch extends RidgeGrid {
@@ -47,13 +51,15 @@ export function detectCircle(
   return detect({
     propose: () => nearestRidges(roundRidges(search), context.reach),
     refine: (ridge) => refineRound(search, ridge),
-    accept({ traced }) {
+    accept(traced) {
+      if (asideOf(picks, traced) > context.reach) return reason('stroke.none-along-circle')
       const inflation = acceptTraced(context, traced, {
         share: 0.4,
         length: Math.min(16, 0.5 * search.length),
       })
       return isReason(inflation) ? inflation : { traced, inflation }
     },
+    strayed: ({ traced }, ridge) => asideOf(picks, traced) > distanceOf(ridge) + STRAYED,
     nothing: reason('stroke.none-along-circle'),
   })
 }
@@ -161,7 +167,7 @@ function roundRidges(search: RoundSearch): Ridge[] {
 }
 
 /** Fits the circle that a ridge is, from the best way near it. */
-function refineRound(search: RoundSearch, rough: Ridge): TracedRidge | NoStrokeReason {
+function refineRound(search: RoundSearch, rough: Ridge): Traced | NoStrokeReason {
   const { context, picks, circle, strip, grid, whole } = search
   const ridge = climbRidge(search, rough, search.across, [2, 0.25])
   const places = new Float64Array(grid.pieces)
@@ -174,7 +180,23 @@ function refineRound(search: RoundSearch, rough: Ridge): TracedRidge | NoStrokeR
     return Number.isNaN(offset) ? null : { offset, turn: turnAt(strip, places, k) }
   }
   const onto = curveRound(moved, round, whole)
-  return traceRidge(context.grey, { strip, grid, ridge, way, onto }) ?? reason('stroke.unsettled-circle')
+  const traced = traceRidge(context.grey, { strip, grid, ridge, way, onto })
+  if (traced === null) return reason('stroke.unsettled-circle')
+  return followRun(context.grey, traced.traced, (circle) => curveRound(picks, circle, whole))
+}
+
+/**
+ * How far the picks are from what was traced, on the average: nothing inside the stroke. Of two round strokes about one
+ * centre a way that began on one and ended on the other may be drawn over to the one that was not meant.
+ */
+function asideOf(picks: ThreePoints, { strip, fit }: Traced): number {
+  const curve = strip.curve.moved(fit.parameters)
+  const at: AlongAcross = { along: Number.NaN, across: Number.NaN }
+  const away = picks.reduce((sum, [x, y]) => {
+    curve.locate(x, y, at)
+    return sum + Math.abs(at.across)
+  }, 0)
+  return Math.max(0, away / picks.length - fit.width / 2)
 }
 
 function turnAt(strip: Strip, places: Float64Array, k: number): number {

@@ -35,6 +35,8 @@ export interface Detector<Candidate, Refined, Found extends object> {
   /** Fits it to the pixels. */
   refine(candidate: Candidate): Refined | NoStrokeReason
   accept(refined: Refined, candidate: Candidate): Found | NoStrokeReason
+  /** Whether it came out clearly farther off than where it was proposed: then one that did not is rather meant. */
+  strayed?(found: Found, candidate: Candidate): boolean
   /** Why there is none when nothing is proposed. */
   nothing: NoStrokeReason
 }
@@ -42,19 +44,22 @@ export interface Detector<Candidate, Refined, Found extends object> {
 export const isReason = (x: unknown): x is NoStrokeReason =>
   typeof x === 'object' && x !== null && 'code' in x
 
-/** The first candidate that is accepted; else why the last one was not. */
+/** The first candidate that is accepted and has not strayed, or the first that has; else why the last one was not. */
 export function detect<Candidate, Refined, Found extends object>({
   propose,
   refine,
   accept,
+  strayed,
   nothing,
 }: Detector<Candidate, Refined, Found>): Found | NoStrokeReason {
   let why = nothing
+  let other: Found | null = null
   for (const candidate of propose()) {
     const refined = refine(candidate)
     const found = isReason(refined) ? refined : accept(refined, candidate)
-    if (!isReason(found)) return found
-    why = found
+    if (isReason(found)) why = found
+    else if (strayed?.(found, candidate)) other ??= found
+    else return found
   }
-  return why
+  return other ?? why
 }
