@@ -7,6 +7,7 @@ import { detectPoint } from './detect/point-detector.ts'
 import { meanUnit } from './fit/piece-centres.ts'
 import { bilevelEdgeVariance } from './noise/bilevel-edge.ts'
 import { centreSigma } from './noise/centre-sigma.ts'
+import { pixelPhaseVariance } from './noise/pixel-phase.ts'
 import { meanSection } from './result/mean-section.ts'
 import { residualsOfFit } from './result/round-residuals.ts'
 import { edgeShift } from './result/stroke-edge.ts'
@@ -54,12 +55,12 @@ function tellPoint(
   const residuals = residualsOfFit(traced)
   const own = centreSigma(traced, inflation, residuals, residuals.length - curve.parameters)
   let variance = (own ** 2 / meanUnit(centres, judged.kept)) * unitVariance(values, fit.inverse)
+  const length = strip.pieces.reduce((s, p, k) => s + (judged.kept[k] ? p.to - p.from : 0), 0)
+  const [nx, ny] = curve.across(along)
   if (isBilevel(grey)) {
-    const length = strip.pieces.reduce((s, p, k) => s + (judged.kept[k] ? p.to - p.from : 0), 0)
-    const [nx, ny] = curve.across(along)
     const ofEdge = bilevelEdgeVariance(length, [nx, ny])
     variance = Math.max(variance, ofEdge * (reading === 'centre' ? 0.5 : 1))
-  }
+  } else if (curve.curvature === 0) variance += pixelPhaseVariance(fit.width, length, [nx, ny])
   variance += edge.variance
   return {
     kind: 'point',

@@ -14,11 +14,14 @@ export function bilevelEdgeVariance(length: number, across: readonly [number, nu
   const rows = Math.max(1, length * major)
   let sum = 0
   for (let k = 1; k <= HARMONICS; k++) {
-    const step = k * slope - Math.round(k * slope)
-    const x = Math.PI * rows * Math.abs(step)
-    const sinc = x < 1e-6 ? 1 : Math.sin(x) / x
-    const share = x < 1 ? sinc * sinc : Math.max(sinc * sinc, 0.5 / (x * x))
-    sum += share / (2 * Math.PI * Math.PI * k * k)
+    sum += dirichletShare(rows, k * slope) / (2 * Math.PI * Math.PI * k * k)
   }
   return sum * major * major
+}
+
+/** The share of a harmonic's variance that is left in the mean of so many rows, in each of which it moves on by so much. */
+export function dirichletShare(rows: number, move: number): number {
+  const x = Math.PI * rows * Math.abs(move - Math.round(move))
+  const sinc = x < 1e-6 ? 1 : Math.sin(x) / x
+  return x < 1 ? sinc * sinc : Math.max(sinc * sinc, 0.5 / (x * x))
 }

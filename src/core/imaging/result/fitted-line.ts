@@ -3,6 +3,7 @@ import type { Pixel } from '../../geometry/frames.ts'
 import type { AcceptedStroke } from '../accept/acceptance.ts'
 import { bilevelEdgeVariance } from '../noise/bilevel-edge.ts'
 import { centreSigma } from '../noise/centre-sigma.ts'
+import { pixelPhaseVariance } from '../noise/pixel-phase.ts'
 import { isBilevel } from '../window/bilevel.ts'
 import type { GreyWindow } from '../window/grey-window.ts'
 import { edgeShift } from './stroke-edge.ts'
@@ -32,9 +33,11 @@ export function lineThrough(
     ({ centre: [x, y] }) => (y - line.centroid[1]) * dx - (x - line.centroid[0]) * dy,
   )
   const own = centreSigma(traced, inflation, residuals, kept.length - 2)
-  let sigma = Math.sqrt(own ** 2 + kept.length * common)
+  const seen = line.at[1] - line.at[0]
+  const phase = isBilevel(grey) ? 0 : pixelPhaseVariance(traced.fit.width, seen, [-dy, dx])
+  let sigma = Math.sqrt(own ** 2 + kept.length * (common + phase))
   if (isBilevel(grey)) {
-    const edge = bilevelEdgeVariance(line.at[1] - line.at[0], [-dy, dx])
+    const edge = bilevelEdgeVariance(seen, [-dy, dx])
     sigma = Math.max(sigma, Math.sqrt(kept.length * edge * (reading === 'centre' ? 0.5 : 1)))
   }
   return { line, sigma, profiles: profilesOf(traced, shift, sigma), shift }
