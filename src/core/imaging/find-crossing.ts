@@ -3,6 +3,8 @@ import { reason } from '../words/core-words.ts'
 import { isOnOneRound } from './accept/on-one-round.ts'
 import { detectCrossing } from './detect/crossing-detector.ts'
 import { isReason, searchContext } from './detect/detector.ts'
+import { detectHole } from './hole/detect-hole.ts'
+import { tellHole } from './hole/tell-hole.ts'
 import { type LineThrough, lineThrough } from './result/fitted-line.ts'
 import { meanSection } from './result/mean-section.ts'
 import { noStroke, shapeOf } from './result/stroke-result.ts'
@@ -13,8 +15,8 @@ import type { GreyWindow } from './window/grey-window.ts'
  * Where two strokes cross or meet: X, T or L.
  * @param grey of the scan, at least what `searchWindow` says; rough: pixels of the scan, within `reach` (8 px) of the
  * crossing
- * @returns the crossing of the lines fitted to the arms, which are looked at to about 39 px from the place; shape and
- * section are those of the first stroke
+ * @returns the crossing of the lines fitted to the arms, which are looked at to about 39 px from the place; or of
+ * the centre lines of a small hole, fitted together with its circle. Shape and section are those of the first stroke
  */
 export function findCrossing(
   grey: GreyWindow,
@@ -22,9 +24,12 @@ export function findCrossing(
   options: SearchOptions = {},
 ): StrokeCrossing | NoStroke {
   const context = searchContext(grey, options)
-  const found = detectCrossing(context, rough)
-  if (isReason(found)) return noStroke(found)
   const reading = options.reading ?? 'centre'
+  const found = detectCrossing(context, rough)
+  if (isReason(found)) {
+    const hole = detectHole(context, rough)
+    return isReason(hole) ? noStroke(found) : tellHole(hole, reading)
+  }
   const [first, second] = found
   const lines: Lines = [lineThrough(grey, first, reading), lineThrough(grey, second, reading)]
   const directions = [directionOf(lines[0]), directionOf(lines[1])] satisfies [number, number]

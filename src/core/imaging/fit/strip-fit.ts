@@ -19,8 +19,8 @@ export interface StripFit extends StrokeGuess {
 }
 
 /** What is commonly known of the blur of a scan: ln blur, and its standard deviation. */
-const USUAL_BLUR = Math.log(0.7)
-const SPREAD_OF_BLUR = 0.8
+export const USUAL_BLUR = Math.log(0.7)
+export const SPREAD_OF_BLUR = 0.8
 /** −2 ln of how usual a blur is. */
 export const usualBlurMisfit = (blur: number): number => ((Math.log(blur) - USUAL_BLUR) / SPREAD_OF_BLUR) ** 2
 const BLURS: readonly [number, number] = [0.12, 8]

@@ -14,6 +14,8 @@ export interface HoleOutcome {
   /** Pixels from where the lines cross, and that in units of what was stated; null when nothing was found. */
   away: number | null
   z: number | null
+  /** Code of why nothing was found. */
+  why?: string
 }
 
 /** Small holes drawn as circles, with centre lines that cross in the middle and end a little beyond the circle. */
@@ -46,7 +48,7 @@ export function holeTrial(
     )
     const rough = pixel(middle[0] + between(random, -OFF, OFF), middle[1] + between(random, -OFF, OFF))
     const found = findCrossing(window, rough)
-    if (found.kind === 'none') return { radius, away: null, z: null }
+    if (found.kind === 'none') return { radius, away: null, z: null, why: found.because.code }
     const [x, y] = [found.pixel[0] - middle[0], found.pixel[1] - middle[1]]
     const [xx, xy, yy] = found.covariance
     const z = Math.sqrt((x * x * yy - 2 * x * y * xy + y * y * xx) / (xx * yy - xy * xy) / 2)
