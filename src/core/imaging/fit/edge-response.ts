@@ -23,6 +23,9 @@ export interface EdgeResponse {
   slope: Float64Array
 }
 
+/** How an edge is seen, by the unit vector across it and how blurred it is, pixels. */
+export type ResponseOfEdge = (across: readonly [number, number], blur: number) => EdgeResponse
+
 /** The response at one distance from the edge, and its first and second derivative there. */
 export interface EdgeReading {
   step: number

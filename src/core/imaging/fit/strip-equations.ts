@@ -1,7 +1,7 @@
 import * as elements from '../../linear-algebra/elements-unchecked.ts'
 import type { CurveBasis } from '../strip/reference-curve.ts'
 import type { Piece, Strip } from '../strip/strip.ts'
-import { type EdgeResponse, edgeResponse } from './edge-response.ts'
+import { type EdgeResponse, edgeResponse, type ResponseOfEdge } from './edge-response.ts'
 import { OWN, PieceEquations } from './piece-equations.ts'
 import type { Guess } from './stroke-model.ts'
 
@@ -15,9 +15,13 @@ export interface StrokeGuess {
 }
 
 /** Responses of an edge for each piece: one and the same along a straight curve. */
-export function edgesOf({ curve, pieces }: Strip, blur: number): EdgeResponse[] {
-  if (curve.curvature !== 0) return edgesRound(curve, pieces, blur)
-  const one = edgeResponse(curve.across(0), blur)
+export function edgesOf(
+  { curve, pieces }: Strip,
+  blur: number,
+  response: ResponseOfEdge = edgeResponse,
+): EdgeResponse[] {
+  if (curve.curvature !== 0) return edgesRound(curve, pieces, blur, response)
+  const one = response(curve.across(0), blur)
   return pieces.map(() => one)
 }
 
@@ -25,14 +29,19 @@ export function edgesOf({ curve, pieces }: Strip, blur: number): EdgeResponse[] 
 const DIRECTIONS = 8
 
 /** Round a curve the response changes slowly, and alike in each eighth of a turn: one serves its neighbours too. */
-function edgesRound(curve: Strip['curve'], pieces: Strip['pieces'], blur: number): EdgeResponse[] {
+function edgesRound(
+  curve: Strip['curve'],
+  pieces: Strip['pieces'],
+  blur: number,
+  response: ResponseOfEdge,
+): EdgeResponse[] {
   const shared: EdgeResponse[] = []
   return pieces.map((p) => {
     const [x, y] = curve.across(p.middle)
     const lean = Math.atan2(Math.min(Math.abs(x), Math.abs(y)), Math.max(Math.abs(x), Math.abs(y)))
     const i = Math.round((lean / (Math.PI / 4)) * DIRECTIONS)
     const angle = (i / DIRECTIONS) * (Math.PI / 4)
-    shared[i] ??= edgeResponse([Math.cos(angle), Math.sin(angle)], blur)
+    shared[i] ??= response([Math.cos(angle), Math.sin(angle)], blur)
     return shared[i]
   })
 }
@@ -64,9 +73,10 @@ export function assemble(
   at: StrokeGuess,
   kept: readonly boolean[],
   equations = new PieceEquations(),
+  response: ResponseOfEdge = edgeResponse,
 ): Assembled | null {
   const m = strip.curve.parameters + 2
-  const edges = edgesOf(strip, at.blur)
+  const edges = edgesOf(strip, at.blur, response)
   const matrix = new Float64Array(m * m)
   const side = new Float64Array(m)
   let squares = 0

@@ -4,7 +4,7 @@ import type { Inflation } from '../noise/residual-correlation.ts'
 import type { Traced } from '../trace/trace-stroke.ts'
 import { hasTwoValues } from '../window/bilevel.ts'
 import { lensVariance, thresholdVariance } from './edge-model.ts'
-import { marginalWidth } from './marginal-width.ts'
+import { widthInFocusOrNot } from './width-in-focus.ts'
 
 /** Where the wanted reading lies from the centre of a stroke, across its curve. */
 export interface EdgeShift {
@@ -19,10 +19,10 @@ export function edgeShift(reading: StrokeReading, traced: Traced, inflation: Inf
   const { strip, fit } = traced
   const isBilevel = hasTwoValues(strip.value)
   // How wide a stroke of one bit with sharp edges is its pixels tell by themselves.
-  const { width, variance } =
+  const { width, variance, blur } =
     isBilevel && fit.blur < ROUNDED_BLUR
-      ? { width: fit.width, variance: 0 }
-      : marginalWidth(traced, inflation)
-  const ofScan = isBilevel ? thresholdVariance(width) : lensVariance({ width, blur: fit.blur })
+      ? { width: fit.width, variance: 0, blur: fit.blur }
+      : widthInFocusOrNot(traced, inflation)
+  const ofScan = isBilevel ? thresholdVariance(width) : lensVariance({ width, blur })
   return { shift: reading === 'left' ? -width / 2 : width / 2, variance: variance / 4 + ofScan }
 }
