@@ -6,7 +6,7 @@ const { f64 } = elements
 /** Blur that is left of a lens besides its focus, pixels. */
 const SHARP = 0.2
 /** Places across a disc at which a sharper edge is read. */
-const PLACES = 11
+const PLACES = 9
 
 /**
  * What a scan out of focus makes of a sharp edge: as `edgeResponse`, with each point of the drawing a disc rather than a

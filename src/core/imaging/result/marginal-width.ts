@@ -38,8 +38,13 @@ const WIDTH_STEPS = 6
  * beforehand.
  * Source: Gelman et al., Bayesian Data Analysis (3rd ed. 2013), chapters 3 and 13: a parameter that is not asked for is
  * integrated out; given the blur, the width is taken as normal.
+ * @param likely `likelyGaussians`, where they are known already
  */
-export function marginalWidth(traced: Traced, inflation: Inflation): MarginalWidth {
+export function marginalWidth(
+  traced: Traced,
+  inflation: Inflation,
+  likely?: readonly GivenBlur[],
+): MarginalWidth {
   const { fit } = traced
   const m = Math.sqrt(fit.inverse.length)
   const noise = fit.variance * inflation.width
@@ -47,11 +52,15 @@ export function marginalWidth(traced: Traced, inflation: Inflation): MarginalWid
   const asTold = noise * f64(fit.inverse, (m - 2) * m + m - 2) * fit.width ** 2
   const asFitted = { width: fit.width, variance: asTold, blur: fit.blur }
   if (!(ofBlur > BLUR_KNOWN)) return asFitted
-  const gaussian = { traced, noise, response: edgeResponse }
-  const best = givenBlur(gaussian, fit.blur, fit.width)
-  if (best === null) return asFitted
-  const own = momentsOf(about(gaussian, best), ({ misfit }) => misfit)
+  const own = momentsOf(likely ?? likelyGaussians(traced, noise), ({ misfit }) => misfit)
   return own === null ? asFitted : { width: own.width, variance: own.variance, blur: fit.blur }
+}
+
+/** All Gaussian blurs that are likely, in order; none when the best does not settle. @param noise variance of a pixel */
+export function likelyGaussians(traced: Traced, noise: number): GivenBlur[] {
+  const blurred = { traced, noise, response: edgeResponse }
+  const best = givenBlur(blurred, traced.fit.blur, traced.fit.width)
+  return best === null ? [] : about(blurred, best)
 }
 
 /** The first step of ln blur, in which likely blurs are walked through. */

@@ -1,5 +1,4 @@
 import { discResponse } from '../fit/disc-response.ts'
-import { edgeResponse } from '../fit/edge-response.ts'
 import type { Inflation } from '../noise/residual-correlation.ts'
 import type { Traced } from '../trace/trace-stroke.ts'
 import {
@@ -7,6 +6,7 @@ import {
   type Blurred,
   type GivenBlur,
   givenBlur,
+  likelyGaussians,
   type MarginalWidth,
   marginalWidth,
   momentsOf,
@@ -17,7 +17,11 @@ const APART = 6
 /** Standard deviations of discs that are tried, pixels, each larger by a factor; the best are then settled by halving. */
 const LARGER = 1.13
 const DISCS = Array.from({ length: 14 }, (_, i) => 0.35 * LARGER ** i)
-const HALVINGS = 4
+const HALVINGS = 3
+/** Of more pieces than this only some are looked at. */
+const MOST_PIECES = 10
+/** Discs fit as well as a Gaussian that is wider than they are by no more than this, as a share. */
+const SHARPEST = 0.65
 /** A Gaussian's blur is given up where it is less likely than this. */
 const UNLIKELY_SHARE = 0.05
 
@@ -29,15 +33,14 @@ const UNLIKELY_SHARE = 0.05
  */
 export function widthInFocusOrNot(traced: Traced, inflation: Inflation): MarginalWidth {
   const { fit } = traced
-  const asGaussian = marginalWidth(traced, inflation)
-  if (fit.width > APART) return asGaussian
+  if (fit.width > APART) return marginalWidth(traced, inflation)
   const noise = fit.variance * inflation.width
-  const inFocus = { traced, noise, response: edgeResponse }
-  const outOfFocus = { traced, noise, response: discResponse }
-  const best = givenBlur(inFocus, fit.blur, fit.width)
+  const part = partOf(traced)
+  const gaussian = likelyGaussians(part, noise)
+  const asGaussian = marginalWidth(traced, inflation, part === traced ? gaussian : undefined)
+  const outOfFocus = { traced: part, noise, response: discResponse }
   const families = likelyDiscs(outOfFocus).map((disc) => about(outOfFocus, disc))
-  if (best === null || families.length === 0) return asGaussian
-  const gaussian = about(inFocus, best)
+  if (gaussian.length === 0 || families.length === 0) return asGaussian
   const least = Math.min(...[gaussian, ...families].flat().map(({ tempered }) => tempered))
   const tempered = ({ tempered: misfit }: GivenBlur): number => misfit - least
   const discs = families.flatMap((all) => momentsOf(all, tempered) ?? [])
@@ -52,10 +55,22 @@ export function widthInFocusOrNot(traced: Traced, inflation: Inflation): Margina
   return { width, blur, variance: mean((known) => known.variance + (known.width - width) ** 2) }
 }
 
+/** Of a long stroke some pieces, evenly: as no lens is quite like either, more of it tells no better. */
+function partOf(traced: Traced): Traced {
+  const { judged } = traced
+  const step = Math.ceil(judged.kept.filter(Boolean).length / MOST_PIECES)
+  if (step < 2) return traced
+  let n = 0
+  return { ...traced, judged: { ...judged, kept: judged.kept.map((kept) => kept && n++ % step === 0) } }
+}
+
 /** The discs that fit better than those hardly larger or smaller: a small one of a wide stroke, a large one of a narrow. */
 function likelyDiscs(blurred: Blurred): GivenBlur[] {
-  let { width } = blurred.traced.fit
-  const tried = DISCS.map((blur) => {
+  const { fit } = blurred.traced
+  let { width } = fit
+  // All of what is seen cannot be narrower than what blurs it, and hardly any of it is sharper than a Gaussian would be.
+  const [least, most] = [SHARPEST * fit.blur, LARGER * Math.sqrt(fit.blur ** 2 + width ** 2 / 12)]
+  const tried = DISCS.filter((blur) => blur > least && blur < most).map((blur) => {
     const here = givenBlur(blurred, blur, width)
     if (here !== null) width = here.width
     return here
