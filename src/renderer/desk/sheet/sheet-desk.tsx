@@ -4,6 +4,7 @@ import { LimitsButton } from '../../intake/limits-dialog.tsx'
 import { ScanFiles } from '../../parts/scan-files.tsx'
 import { Section } from '../../parts/section.tsx'
 import { AidsSection } from './aids-section.tsx'
+import { ConventionsSection } from './conventions-section.tsx'
 import { LockedSection } from './locked-section.tsx'
 import { RecordSection } from './record-section.tsx'
 import { SheetList } from './sheet-list.tsx'
@@ -33,6 +34,7 @@ export function SheetDesk() {
           PNG, JPEG, WebP, TIFF or PDF. It is copied into the job as it is, and never altered.
         </p>
       </Section>
+      <ConventionsSection job={job} />
       {sheet !== undefined && (
         <>
           <LockedSection sheet={sheet.id} key={`locked ${sheet.id}`} />
