@@ -184,9 +184,9 @@ export const CALIBRATION_WORDS = {
     `it has no more known sizes than ${p.mapping === 'affine' ? 'an' : 'a'} ${p.mapping} mapping takes. ${oneMore(p.coarse)}`,
 
   'stretch.by-paper': (p: { U: number }) =>
-    `Its known sizes run one way and no other view of the sheet tells how the paper shrank, so ±${ofPercent(p.U)} is allowed for lengths across them: a known size across would tell.`,
+    `Neither its known sizes nor another view of the sheet tell how much more the paper shrank one way than the other, so ±${ofPercent(p.U)} is allowed for: a known size each way would tell.`,
   'stretch.by-views': (p: { views: readonly string[]; own: boolean; stretch: number; U: number }) =>
-    `That the sheet has shrunk ${shrunkMore(p.stretch, p.U)} is taken from ${viewsInWords(p.views)}${p.own ? ' beside its own known sizes' : ''}.`,
+    `By ${viewsInWords(p.views)}${p.own ? ' and its own known sizes' : ''} the sheet has shrunk ${shrunkMore(p.stretch, p.U)}.`,
   'stretch.unlikely': (
     p: { stretch: number; U: number; paper: number; setAside: readonly string[] },
     say: Say,

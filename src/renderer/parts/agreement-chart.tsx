@@ -38,8 +38,8 @@ export function AgreementChart({ job, table, view }: AgreementChartProps) {
       ) : (
         <>
           <figcaption className="agreement-chart-words">
-            Bars: scaled values at 95 % (1.96 u). Grey: what a printed figure may be off by, half its last
-            graduation or its tolerance. Smallest size first.
+            Bars: scaled values at 95 %. Grey: what a printed figure may be off by, half its last graduation
+            or its tolerance. Smallest size first.
           </figcaption>
           <ul className="agreement-chart-list" aria-label="Scaled against printed values">
             {points.map((point) => (

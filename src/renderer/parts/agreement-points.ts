@@ -39,7 +39,9 @@ export function agreementPoints(table: Table, job: Job, view?: string): Agreemen
     const printed = figures.find(({ value }) => value === row.value) ?? figures[0]
     if (printed === undefined) continue
     for (const scaled of usable) {
-      if (scaled.basis !== 'scaled') continue
+      // What follows a figure, since its scale was taken from it, neither agrees with it nor does not.
+      if (scaled.basis !== 'scaled' || scaled.countsWith === printed.id || printed.countsWith === scaled.id)
+        continue
       const own = inJob.find(({ id }) => id === scaled.id)
       if (view !== undefined && (own?.basis !== 'scaled' || own.view !== view)) continue
       const deviation = Number(scaled.value) - Number(printed.value)

@@ -36,7 +36,13 @@ export function scaledEvidence(
     workOut,
     written: '',
     usable: true,
-    shareOfFigure: (mm) => shareOfFigure(calibration, evidence.measure, features, mm),
+    // A figure that is far off puts its view out of the company of the others: then it has its own sizes alone.
+    shareOfFigure: (mm) =>
+      Math.max(
+        ...[calibration, view.own ?? calibration].map((by) =>
+          shareOfFigure(by, evidence.measure, features, mm),
+        ),
+      ),
   }
   // One scale all over changes no angle, whatever it is.
   const free = evidence.measure === 'angle' && view.view.mapping === 'uniform'

@@ -71,7 +71,9 @@ export function viewRow(
     ...(alternatives.length === 0 ? {} : { alternatives }),
     ...withRemarks([
       ...(unchecked === undefined ? [] : [reason('view.scale-unchecked', { because: unchecked })]),
-      ...(stretched === undefined || stretched.by === 'itself' ? [] : [stretchReason(stretched)]),
+      ...(stretched === undefined || stretched.by === 'itself'
+        ? []
+        : [stretchReason(stretched, calibration)]),
       ...(unlikely === undefined || problemReason === unlikely.says ? [] : [unlikely.says]),
       ...closings.filter(({ closes }) => closes).map(({ saysReason }) => saysReason),
     ]),

@@ -63,12 +63,18 @@ const isIllegible = (w: EvaluatedEvidence): boolean =>
   w.evidence.legibility === 'doubtful'
 
 const duplicates = ({ duplicates }: Decision): AnyReason[] =>
-  duplicates.map(({ piece, of }) => {
+  duplicates.flatMap(({ piece, of }): AnyReason[] => {
     const [one, other] = [piece.evidence, of.evidence]
-    if (one.basis !== other.basis && (one.basis === 'printed' || other.basis === 'printed')) {
-      return reason('why.scale-from-figure', { id: one.basis === 'printed' ? other.id : one.id })
+    if (one.basis === other.basis || (one.basis !== 'printed' && other.basis !== 'printed')) {
+      return [reason('why.counts-once', { id: one.id, of: other.id, basis: one.basis })]
     }
-    return reason('why.counts-once', { id: one.id, of: other.id, basis: one.basis })
+    const scaled = one.basis === 'printed' ? of : piece
+    const said = reason('why.scale-from-figure', { id: scaled.evidence.id })
+    // The figure is among those that the scale is doubted for.
+    const { unchecked } = scaled
+    return unchecked === undefined
+      ? [said]
+      : [said, reason('why.scale-unchecked', { view: unchecked.name, because: unchecked.because })]
   })
 
 /** A value that agrees and is known better by so much is told. */

@@ -66,7 +66,8 @@ export function nearFigure(
     return undefined
   if (style.kind === 'angle') return formatAngle(radians(near))
   const unit = style.figuresIn
-  const figured = { ...asFigured(near, { ...style, unit }), denominator: parts }
+  // In inches as the value is, so that the two can be compared at a glance.
+  const figured = { ...asFigured(near, { ...style, unit }), denominator: parts, feet: false }
   // By its parts: an exact fraction of a double is slow, and there are thousands.
   return unit === 'in' && steps > 0 ? formatParts(steps, parts, figured) : formatLength(near, figured)
 }

@@ -21,6 +21,8 @@ export type CalibratedView = {
   caution?: AnyReason
   /** Why nothing checks the scale: goes on from "nothing checks this scale: ". */
   unchecked?: AnyReason
+  /** By its own known sizes alone, where others have a say in how its sheet is stretched. */
+  own?: Calibration
   /** That paper seldom does what its known sizes make of it. */
   unlikely?: UnlikelyStretch
   /** Where others have a say in how its sheet is stretched. */
@@ -48,6 +50,7 @@ export function calibrateView(prepared: PreparedView, sheet: () => SheetStretch)
     return {
       ...base,
       calibration,
+      ...(stretched?.by === 'views' && prepared.twoScales !== null ? { own: prepared.twoScales } : {}),
       ...(unlikely === null ? {} : { unlikely }),
       ...(unchecked === undefined ? {} : { unchecked }),
       ...(stretched === undefined ? {} : { stretched }),
@@ -87,7 +90,7 @@ function mayBeTold({ view, sheet, basis, tells }: PreparedView): boolean {
 }
 
 function stretchFor(
-  { view, sheet, basis, twoScales, stretch }: PreparedView,
+  { view, sheet, basis, twoScales, stretch, tells }: PreparedView,
   sheetsOwn: SheetStretch,
 ): StretchUse | undefined {
   if (sheet === undefined || basis === null) return undefined
@@ -97,9 +100,11 @@ function stretchFor(
     return { by: 'itself', names: namesOf(knowing.filter(({ id }) => id !== view.id)), p, stretch }
   }
   const told = meanStretch(others, basis.mapping.frame.grain)
-  if (told !== null) return { by: 'views', names: namesOf(others), own: twoScales !== null, stretch: told }
-  // Two scales need a known size each way, unless another view tells; where what it tells is in doubt, paper stands in.
-  const inDoubt = view.mapping === 'two-axis' && twoScales === null && knowing.length > 0
+  if (told !== null)
+    return { by: 'views', names: namesOf(others), own: twoScales !== null && tells, stretch: told }
+  // Two scales need a known size each way, unless another view tells; where what it tells is in doubt, or where the view's
+  // own sizes hardly tell, paper stands in.
+  const inDoubt = view.mapping === 'two-axis' && (twoScales === null ? knowing.length > 0 : !tells)
   const allowed = (view.mapping === 'uniform' || inDoubt) && paper !== null && paperOf(sheet) > 0
   return allowed ? { by: 'paper', stretch: paper } : undefined
 }

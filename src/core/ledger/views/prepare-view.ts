@@ -42,8 +42,8 @@ export interface PreparedView {
   /** How the sheet is stretched by that. */
   stretch: Uncertain | null
   /**
-   * Whether it tells how the sheet is stretched: one with a scale along and one across wherever it determines both, one
-   * with a single scale where it does so as surely as paper does.
+   * Whether it tells how the sheet is stretched: one with a scale along and one across where it determines both well enough
+   * to be worth having, one with a single scale where it does so as surely as paper does.
    */
   tells: boolean
 }
@@ -83,6 +83,12 @@ type Told = Pick<PreparedView, 'twoScales' | 'stretch' | 'tells'>
 
 const NOTHING_TOLD: Told = { twoScales: null, stretch: null, tells: false }
 
+/**
+ * A stretch that is known worse than so many times what paper does is none: circles about one centre, or sizes that run
+ * nearly one way, differ along and across by their picks alone.
+ */
+const WORTH_HAVING = 2
+
 /** A sheet that is laid flat stretches along and across; one that is skewed or tilted says nothing of its paper. */
 function ownStretch(
   view: View,
@@ -96,7 +102,10 @@ function ownStretch(
       paper: paperOf(sheet),
     })
     const stretch = uncertainStretch(twoScales.view.mapping, twoScales.theta)
-    const tells = view.mapping === 'two-axis' || standardUncertainty(stretch) <= paperOf(sheet)
+    const paper = paperOf(sheet)
+    const most =
+      view.mapping === 'two-axis' ? (paper > 0 ? WORTH_HAVING * paper : Number.POSITIVE_INFINITY) : paper
+    const tells = standardUncertainty(stretch) <= most
     return { twoScales, stretch, tells }
   } catch (error) {
     if (error instanceof CalibrationError || error instanceof GeometryError) return NOTHING_TOLD

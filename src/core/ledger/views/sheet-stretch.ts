@@ -51,15 +51,17 @@ export function sheetStretch(
   const chi2 = disagreement(knowing)
   const p = knowing.length < 2 ? null : chiSquareExceeds(chi2, knowing.length - 1)
   const agrees = p === null || p >= DISAGREE_BELOW
-  const agreeing = agrees ? knowing : withoutOdd(knowing)
+  const agreeing = agrees ? knowing : withoutOdd(knowing, paper)
   return { knowing, agreeing: agreeing.filter((one) => mayLend(one, agreeing, paper)), p, paper }
 }
 
 /** One view alone whose paper did what paper hardly ever does may have a misread figure, which is not to spread to others. */
-function mayLend({ stretch, u }: Knowing, agreeing: readonly Knowing[], paper: Uncertain | null): boolean {
-  if (agreeing.length > 1 || paper === null) return true
-  return !isBeyondPaper(stretch.value, u, standardUncertainty(paper))
-}
+const mayLend = (one: Knowing, agreeing: readonly Knowing[], paper: Uncertain | null): boolean =>
+  agreeing.length > 1 || isLikely(one, paper)
+
+/** Whether paper does what a view tells. */
+const isLikely = ({ stretch, u }: Knowing, paper: Uncertain | null): boolean =>
+  paper === null || !isBeyondPaper(stretch.value, u, standardUncertainty(paper))
 
 /**
  * Views that were chosen to have two scales and determine both; where there are none, those that could as well. A view
@@ -89,17 +91,31 @@ const sameKnowing = (a: readonly Knowing[], b: readonly Knowing[]): boolean =>
   a.length === b.length &&
   a.every((one, i) => one.stretch === b[i]?.stretch && one.name === b[i]?.name && one.grain === b[i]?.grain)
 
-/** Those that agree once one is left out; none where leaving out another does as well. */
-function withoutOdd(knowing: readonly Knowing[]): readonly Knowing[] {
+/**
+ * Those that agree once one is left out, or once those are left out whose paper did what paper hardly ever does; none where
+ * nothing tells which are odd.
+ */
+function withoutOdd(knowing: readonly Knowing[], paper: Uncertain | null): readonly Knowing[] {
+  const one = withoutOne(knowing)
+  if (one.length > 0) return one
+  const likely = knowing.filter((view) => isLikely(view, paper))
+  const agree = likely.length > 0 && likely.length < knowing.length && agreesAmong(likely)
+  return agree ? likely : []
+}
+
+/** Where leaving out another does as well, it is none. */
+function withoutOne(knowing: readonly Knowing[]): readonly Knowing[] {
   if (knowing.length < 3) return []
   const [best, second] = knowing
     .map((odd) => knowing.filter((one) => one !== odd))
     .map((rest) => ({ rest, chi2: disagreement(rest) }))
     .sort((a, b) => a.chi2 - b.chi2)
   if (best === undefined || second === undefined) return []
-  const agrees = chiSquareExceeds(best.chi2, best.rest.length - 1) >= DISAGREE_BELOW
-  return agrees && second.chi2 - best.chi2 > CLEARLY_WORSE_BY ? best.rest : []
+  return agreesAmong(best.rest) && second.chi2 - best.chi2 > CLEARLY_WORSE_BY ? best.rest : []
 }
+
+const agreesAmong = (views: readonly Knowing[]): boolean =>
+  views.length < 2 || chiSquareExceeds(disagreement(views), views.length - 1) >= DISAGREE_BELOW
 
 /** Chi-square of their differences, with all that they share; 0 where they are one witness. */
 function disagreement(knowing: readonly Knowing[]): number {
