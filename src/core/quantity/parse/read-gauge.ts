@@ -46,8 +46,11 @@ export function gaugeFollows(reader: TokenReader): boolean {
 }
 
 function thicknessOf(number: string, standard: GaugeStandard): Length {
-  const length = lengthFromInches(gaugeThickness(number, standard), gaugeStep(number, standard))
-  return { ...length, fraction: standard === 'us-standard-1893' }
+  const inches = gaugeThickness(number, standard)
+  // The Act states fractions, and no rule has the eightieths of No. 20.
+  const onRule = (inches.d & (inches.d - 1n)) === 0n
+  const length = lengthFromInches(inches, gaugeStep(number, standard))
+  return { ...length, fraction: standard === 'us-standard-1893' && onRule }
 }
 
 /**
