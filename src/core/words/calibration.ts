@@ -101,7 +101,7 @@ function oneMore(coarse: string): string {
   if (coarse === 'agrees')
     return `A misread figure would not show unless it is out by a tenth, by the drawn scale and the scan's dpi; ${add}.`
   return coarse === 'contradicts'
-    ? `The drawn scale and the scan's dpi contradict it: read the figures again, inches taken for millimetres?`
+    ? `The drawn scale and the scan's dpi contradict it: read the figures again: a wrong digit, or a wrong unit?`
     : `A misread figure would not show: ${add}.`
 }
 

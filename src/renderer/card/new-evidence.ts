@@ -10,6 +10,7 @@ import { readFigures } from '../../core/ledger/evidence/figures.ts'
 import { foundEvidence, limitOfError } from '../../core/ledger/evidence/found-evidence.ts'
 import { readReading } from '../../core/ledger/evidence/found-reading.ts'
 import { foundSpreads } from '../../core/ledger/evidence/found-spread.ts'
+import { instrumentLimits } from '../../core/ledger/evidence/instrument-limits.ts'
 import { printedEvidence } from '../../core/ledger/evidence/printed-evidence.ts'
 import { scatterPools } from '../../core/ledger/evidence/scatter-pools.ts'
 
@@ -118,7 +119,11 @@ function understoodAs(
       for (const reading of item.readings) readReading(reading, dimension.kind, job)
       const whole = { ...dimension, evidence: [...dimension.evidence, item] }
       const dimensions = [...job.dimensions.filter(({ name }) => name !== whole.name), whole]
-      const pools = scatterPools(dimensions.flatMap((one) => foundSpreads(one, job)))
+      const limits = instrumentLimits(job.instruments, job)
+      const pools = scatterPools(
+        dimensions.flatMap((one) => foundSpreads(one, job)),
+        limits,
+      )
       const {
         adopted,
         remarks = [],

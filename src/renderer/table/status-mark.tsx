@@ -6,16 +6,29 @@ interface StatusMarkProps {
   status: Status
   /** Whether it is part of a sum that does not add up, whatever its own evidence says. */
   sumOut?: boolean
+  /** Whether it rests on a scale that nothing checks, or that is in doubt. */
+  unchecked?: boolean
 }
 
 /** How the evidence of a dimension stands, as a drawn sign and in its word. */
-export function StatusMark({ status, sumOut = false }: StatusMarkProps) {
+export function StatusMark({ status, sumOut = false, unchecked = false }: StatusMarkProps) {
   return (
     <span className={`status-mark status-mark-${status}`}>
       <svg className="status-mark-sign" viewBox="0 0 14 14" aria-hidden="true" focusable="false">
         <path d={SIGNS[status]} />
       </svg>
       {status}
+      {unchecked && (
+        <span
+          className="status-mark-unchecked"
+          title="Nothing checks the scale that it rests on, or it is in doubt"
+        >
+          <VisuallyHidden>, on a scale that nothing checks or that is in doubt</VisuallyHidden>
+          <svg className="status-mark-sign" viewBox="0 0 14 14" aria-hidden="true" focusable="false">
+            <path d="M4 5A3 3 0 1 1 7 7.8V9M7 11.2V12.4" />
+          </svg>
+        </span>
+      )}
       {sumOut && (
         <span className="status-mark-out" title="Part of a sum that does not add up">
           <VisuallyHidden>, part of a sum that does not add up</VisuallyHidden>

@@ -30,7 +30,13 @@ export function TableCell({ row, column, unit }: TableCellProps) {
         </span>
       )
     case 'status':
-      return <StatusMark status={row.status} sumOut={row.sumsOut !== undefined} />
+      return (
+        <StatusMark
+          status={row.status}
+          sumOut={row.sumsOut !== undefined}
+          unchecked={row.unchecked !== undefined}
+        />
+      )
     case 'count':
       return String(row.count)
     case 'why':

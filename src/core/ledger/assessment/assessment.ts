@@ -6,6 +6,7 @@ import type { Dimension, Job, Sheet, Unit } from '../../job/model/types.ts'
 import { finestInUse } from '../../quantity/graduation.ts'
 import { reason } from '../../words/core-words.ts'
 import type { FoundSpread } from '../evidence/found-spread.ts'
+import { instrumentLimits } from '../evidence/instrument-limits.ts'
 import { type ScatterPools, scatterPools } from '../evidence/scatter-pools.ts'
 import type { Asking, Consulted } from '../kept/consulted.ts'
 import { Keeping } from '../kept/keeping.ts'
@@ -59,7 +60,11 @@ export function assess(job: Job, look: Partial<Look> = {}, before?: Assessment):
   const { handed, places } = handedOn(job, { unit, figuresAs }, before)
   const conventions = conventionsOf(job)
   const singles = readSingles(job.dimensions, conventions, handed?.singles)
-  const scatters = scatterPools(spreadsOf(singles), handed?.scatters)
+  const scatters = scatterPools(
+    spreadsOf(singles),
+    instrumentLimits(job.instruments, conventions),
+    handed?.scatters,
+  )
   const shared = new SharedSources(places, handed)
   const order = inOrder(job, singles)
   const finest = finestInUse([...singles.values()].flatMap(({ figures }) => figures.fractions))

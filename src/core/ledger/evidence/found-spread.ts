@@ -1,6 +1,7 @@
 import type { Conventions } from '../../job/model/conventions.ts'
 import type { Dimension, Evidence } from '../../job/model/types.ts'
 import { NotationError } from '../../quantity/notation/notation-error.ts'
+import type { QuantityKind } from '../../quantity/quantity-kind.ts'
 import { repeatedObservations } from '../../uncertainty/type-a.ts'
 import { type Reading, readReading } from './found-reading.ts'
 
@@ -11,6 +12,7 @@ export interface FoundSpread {
   evidence: Found
   /** What it is pooled with: all of one pool are of one kind, and taken with one instrument. */
   pool: string
+  kind: QuantityKind
   /** Sum of the squares about the mean, mm² or rad² or mm⁴. */
   squares: number
   /** One less than there are readings. */
@@ -56,7 +58,14 @@ export function foundSpreads(dimension: Dimension, conventions: Conventions): re
     const { s, dof } = repeatedObservations(telling.map(({ value }) => value))
     const step = Math.min(...telling.map(({ graduation }) => graduation))
     spreads ??= []
-    spreads.push({ evidence, pool: poolOf(evidence, dimension), squares: s * s * dof, dof, step })
+    spreads.push({
+      evidence,
+      pool: poolOf(evidence, dimension),
+      kind: dimension.kind,
+      squares: s * s * dof,
+      dof,
+      step,
+    })
   }
   return spreads ?? NONE
 }

@@ -46,7 +46,7 @@ export function scaledEvidence(
   }
   // One scale all over changes no angle, whatever it is.
   const free = evidence.measure === 'angle' && view.view.mapping === 'uniform'
-  const because = view.unchecked ?? (view.unlikely?.grave ? view.unlikely.says : undefined)
+  const because = view.unchecked ?? view.unlikely
   if (because !== undefined && !free) evaluated.unchecked = { ...named, because }
   return evaluated
 }

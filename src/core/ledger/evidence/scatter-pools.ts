@@ -1,6 +1,7 @@
 import { chiSquareWithEstimatesExceeds } from '../../uncertainty/distributions.ts'
 import type { VarianceEstimate } from '../../uncertainty/source.ts'
 import type { FoundSpread } from './found-spread.ts'
+import type { LimitOf } from './instrument-limits.ts'
 
 /** What all readings of one kind with one instrument tell of how they scatter, each set about its own mean. */
 export interface ScatterPool {
@@ -23,15 +24,20 @@ export type ScatterPools = ReadonlyMap<string, ScatterPool>
 const GUESS_DOF = 2
 
 /** Of readings of which nothing was measured twice. */
-export const emptyPool = (): ScatterPool => pooled([])
+export const emptyPool = (): ScatterPool => pooled([], () => 0)
 
 /**
  * Pools the scatter of readings: two or three tell little of it, all that were taken with one instrument much.
  * @param spreads in the order of the job, in which sums are taken
+ * @param limitOf what an instrument may be off by
  * @param before pools that come to the same are taken from it
  * Source: pooled variance, JCGM 100:2008, H.3.6 and the note to 4.2.4.
  */
-export function scatterPools(spreads: Iterable<FoundSpread>, before?: ScatterPools): ScatterPools {
+export function scatterPools(
+  spreads: Iterable<FoundSpread>,
+  limitOf: LimitOf,
+  before?: ScatterPools,
+): ScatterPools {
   const members = new Map<string, FoundSpread[]>()
   for (const spread of spreads) {
     const known = members.get(spread.pool)
@@ -40,15 +46,17 @@ export function scatterPools(spreads: Iterable<FoundSpread>, before?: ScatterPoo
   }
   const pools = new Map<string, ScatterPool>()
   for (const [name, own] of members) {
-    const [pool, was] = [pooled(own), before?.get(name)]
+    const [pool, was] = [pooled(own, limitOf), before?.get(name)]
     pools.set(name, was !== undefined && same(was, pool) ? was : pool)
   }
   return pools
 }
 
-function pooled(members: readonly FoundSpread[]): ScatterPool {
-  const apart: FoundSpread[] = []
-  let rest = members.filter(({ dof }) => dof > 0)
+function pooled(members: readonly FoundSpread[], limitOf: LimitOf): ScatterPool {
+  const told = members.filter(({ dof }) => dof > 0)
+  // Several such hide one another among the rest.
+  const apart = told.filter((one) => isFarOut(one, limitOf(one)))
+  let rest = told.filter((one) => !apart.includes(one))
   for (;;) {
     const total = totalOf(rest)
     const worst = standingApart(rest, total)
@@ -60,6 +68,12 @@ function pooled(members: readonly FoundSpread[]): ScatterPool {
     rest = rest.filter((one) => one !== worst)
   }
 }
+
+/** Readings scatter about as far as their instrument may be off; so many times as far there is a slip among them. Common practice, no source. */
+const FAR_OUT = 20
+
+const isFarOut = ({ squares, dof, step }: FoundSpread, limit: number): boolean =>
+  limit > 0 && squares > dof * (FAR_OUT * Math.max(limit, step)) ** 2
 
 interface Total {
   squares: number

@@ -48,7 +48,7 @@ export function viewRow(
   const closings = calibration.closures.map((check) => closingRow(check, { view, unit }, named))
   const alternatives = alternativeRows(calibration, sheet, factor, named)
   const found = withOdd(view, stretched, problemOf(calibration, closings, named))
-  const problemReason = found ?? (unlikely?.grave ? unlikely.says : null)
+  const problemReason = found ?? unlikely ?? null
   const references = new Map(view.references.map((one): [string, Reference] => [one.id, one]))
   return {
     ...base,
@@ -74,7 +74,7 @@ export function viewRow(
       ...(stretched === undefined || stretched.by === 'itself'
         ? []
         : [stretchReason(stretched, calibration)]),
-      ...(unlikely === undefined || problemReason === unlikely.says ? [] : [unlikely.says]),
+      ...(unlikely === undefined || problemReason === unlikely ? [] : [unlikely]),
       ...closings.filter(({ closes }) => closes).map(({ saysReason }) => saysReason),
     ]),
     ...(problemReason === null ? {} : withProblem(problemReason)),

@@ -50,6 +50,7 @@ export function whyAdopted({
     ...duplicates(decision),
     ...surer(decision, U, telling),
     ...vague(decision, telling),
+    ...slips(decision),
     ...notCounted(decision, evaluated),
     ...inRelations(relations),
   )
@@ -88,6 +89,12 @@ function surer({ from, witnesses, status }: Decision, U: number, { told }: Telli
     .sort((a, b) => (a.coverage?.U ?? 0) - (b.coverage?.U ?? 0))[0]
   return best === undefined ? [] : [reason('why.surer', told(best))]
 }
+
+const SLIPS: ReadonlySet<string> = new Set(['evidence.readings-apart', 'evidence.readings-differ'])
+
+/** Readings that ask whether one of them slipped, where the value or what agrees with it rests on them. */
+const slips = ({ witnesses }: Decision): AnyReason[] =>
+  witnesses.flatMap(({ remarks = [] }) => remarks.filter(({ code }) => SLIPS.has(code)))
 
 /** Evidence that agrees only because it says next to nothing. */
 function vague({ from, witnesses }: Decision, { told }: Telling): AnyReason[] {

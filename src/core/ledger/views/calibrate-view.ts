@@ -11,7 +11,7 @@ import type { PreparedView } from './prepare-view.ts'
 import { type Knowing, meanStretch, type SheetStretch, witnessesFor } from './sheet-stretch.ts'
 import type { StretchUse } from './stretch-use.ts'
 import { uncheckedScale } from './unchecked-scale.ts'
-import { type UnlikelyStretch, unlikelyStretch } from './unlikely-stretch.ts'
+import { unlikelyStretch } from './unlikely-stretch.ts'
 
 /** A view of a job with its calibration, or why it has none. */
 export type CalibratedView = {
@@ -24,7 +24,7 @@ export type CalibratedView = {
   /** By its own known sizes alone, where others have a say in how its sheet is stretched. */
   own?: Calibration
   /** That paper seldom does what its known sizes make of it. */
-  unlikely?: UnlikelyStretch
+  unlikely?: AnyReason
   /** Where others have a say in how its sheet is stretched. */
   stretched?: StretchUse
 } & ({ calibration: Calibration; problem?: never } | { calibration: null; problem: AnyReason })

@@ -125,6 +125,16 @@ describe('a set that scatters far more than the rest', () => {
     expect(remarksOf(slip, 'a')).toContain('scatter much more than the others with caliper')
   })
 
+  it('is no part of the pool, however many there are of it', () => {
+    const slips = ['100.00 mm', '102.00 mm', '51.00 mm', '54.00 mm', '20.0 mm', '21.0 mm']
+    const job = jobOf([
+      ...others,
+      ...[0, 2, 4].map((i) => withCaliper(`slip${i}`, [slips[i] ?? '', slips[i + 1] ?? ''])),
+    ])
+    expect(rowOf(job, 'm0').U).toBeCloseTo(rowOf(jobOf(others), 'm0').U, 12)
+    for (const i of [0, 2, 4]) expect(rowOf(job, `slip${i}`).why).toContain('Is there a slip in one of them')
+  })
+
   it('is not one that differs by a step where the rest agree', () => {
     const even = Array.from({ length: 30 }, (_, i) => withCaliper(`m${i}`, ['30.00 mm', '30.00 mm']))
     const job = jobOf([...even, withCaliper('a', ['100.00 mm', '100.02 mm'])])
