@@ -95,6 +95,14 @@ const shrunkMore = (stretch: number, U: number): string =>
 const viewsInWords = (names: readonly string[]): string =>
   `view${names.length > 1 ? 's' : ''} ${names.map((name) => `"${name}"`).join(' and ')}`
 
+/** What takes just so many known sizes, by the mapping. */
+const TAKERS: Readonly<Record<string, string>> = {
+  uniform: 'one scale takes',
+  'two-axis': 'two scales take',
+  affine: 'two scales and a skew take',
+  projective: 'a photograph takes',
+}
+
 /** What else speaks of a scale that nothing checks, and what to do. */
 function oneMore(coarse: string): string {
   const add = 'one more known size would'
@@ -181,7 +189,7 @@ export const CALIBRATION_WORDS = {
   'unchecked.figures-alone': (p: { coarse: string }) =>
     `its known sizes check one another's figures, but not where they are picked and what the sheet is scaled by. ${oneMore(p.coarse)}`,
   'unchecked.no-more-than-needed': (p: { mapping: string; coarse: string }) =>
-    `it has no more known sizes than ${p.mapping === 'affine' ? 'an' : 'a'} ${p.mapping} mapping takes. ${oneMore(p.coarse)}`,
+    `it has no more known sizes than ${TAKERS[p.mapping] ?? 'its scales take'}. ${oneMore(p.coarse)}`,
 
   'stretch.by-paper': (p: { U: number }) =>
     `Neither its known sizes nor another view of the sheet tell how much more the paper shrank one way than the other, so ±${ofPercent(p.U)} is allowed for: a known size each way would tell.`,

@@ -154,7 +154,11 @@ export const NOTATION_WORDS = {
       p.count === '1' ? 'HOLE' : 'HOLES'
     } DRILL ${p.size}, or DRILL ${p.count} ${p.size}.`,
   'notation.count-or-whole': (p: { count: string; size: string; orTolerance: boolean }) =>
-    `This is either ${p.count} of ${p.size} or one size; write ${p.count}X ${p.size}, or ${p.count}-${p.size} without gaps${p.orTolerance ? `; for a tolerance write +0 −${p.size} after the size` : ''}.`,
+    `This is either ${p.count} of ${p.size} or one size; write ${p.count}X ${p.size}, or ${
+      p.orTolerance
+        ? `${p.count}-${p.size} without gaps; for a tolerance write +0 −${p.size} after the size`
+        : 'for one size the word for one of them, as in PLATE'
+    }.`,
   'notation.size-by-size': () =>
     'A size by a size is no single length; write the one that is meant, and the other in a note.',
   'notation.nominal-pipe': () =>

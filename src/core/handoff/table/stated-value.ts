@@ -26,7 +26,13 @@ export function statedValue(row: TableRow, unit: Unit): string {
   if (row.value === null) return '—'
   const figure = plainText(row.written)
   const tolerance = row.tolerance === undefined ? '' : ` (tolerance ${plainText(row.tolerance)})`
-  const near = row.near === undefined ? '' : `, near ${plainText(row.near)}`
   const figured = row.figured === true ? FROM_FIGURES : ''
-  return `${figure}${spreadOf(row, row.kind, unit)}${near}${figured}${tolerance}`
+  return `${figure}${spreadOf(row, row.kind, unit)}${nearText(row)}${figured}${tolerance}`
+}
+
+/** `, near 8"`; where it may be others as well, `, near 11 1/2" (11 7/16" to 11 9/16")`. */
+function nearText({ near, nearRange }: TableRow): string {
+  if (near === undefined) return ''
+  const others = nearRange === undefined ? '' : ` (${nearRange.map(plainText).join(' to ')})`
+  return `, near ${plainText(near)}${others}`
 }

@@ -44,7 +44,8 @@ const COLUMNS: readonly (readonly [heading: string, content: Content])[] = [
   ['status', (row) => row.status],
   ['tolerance', (row) => row.tolerance ?? null],
   ['why', (row) => row.why],
-  ['near', valued((row) => row.near ?? null)],
+  // Read without the rest of the row, a figure that others stand beside would be taken for the one.
+  ['near', valued((row) => row.nearRange?.join(' to ') ?? row.near ?? null)],
   ['from', (row) => (row.figured === true ? 'figured sizes' : null)],
   ['sum', (row) => (row.sumsOut === undefined ? null : 'out')],
   ['low', valued((row) => end(row, row.interval?.low))],

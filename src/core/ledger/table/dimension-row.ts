@@ -13,7 +13,7 @@ import { DISPUTED_ABOVE } from '../adoption/agreement.ts'
 import type { Assessed } from '../assessment/assessed.ts'
 import type { Assessment } from '../assessment/assessment.ts'
 import type { EvaluatedEvidence, UncheckedView } from '../evidence/evaluated-evidence.ts'
-import { displayFactor, nearFigure, type Style, writeMeasured } from '../units/display-units.ts'
+import { displayFactor, nearFigures, type Style, writeMeasured } from '../units/display-units.ts'
 import { doubtfulEnd } from './doubtful-end.ts'
 import type { TableEvidence, TableRelation, TableRow } from './table.ts'
 import { isExact, tellingOf } from './telling.ts'
@@ -103,8 +103,11 @@ export function dimensionRow(
   if (adopted !== null && figure === undefined) {
     const near = unchecked.some(isDoubted)
       ? undefined
-      : nearFigure(adopted.value, U, style, (size) => decision.witnesses.every((w) => allows(w, size)))
-    if (near !== undefined) row.near = near
+      : nearFigures(adopted.value, U, style, (size) => decision.witnesses.every((w) => allows(w, size)))
+    if (near !== undefined) {
+      row.near = near.near
+      if (near.range !== undefined) row.nearRange = near.range
+    }
     if (U === 0 && decision.basis === 'derived') row.figured = true
   }
   const out = relations.filter(({ holds, problemReason }) => !holds && problemReason === undefined)

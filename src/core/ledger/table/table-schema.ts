@@ -84,7 +84,13 @@ export const tableRowSchema = z.object({
     .string()
     .optional()
     .describe(
-      'The nearest figure as the job writes them, where it lies within U of a value that is no figure: 11 1/2".',
+      'The nearest figure as the job writes them, where it lies within U of a value that is no figure: 11 1/2". Only where "nearRange" is absent is it the one figure that does.',
+    ),
+  nearRange: z
+    .tuple([z.string(), z.string()])
+    .optional()
+    .describe(
+      'The first and the last of the figures that lie within U, where there is more than one: nothing tells which it is.',
     ),
   figured: z
     .boolean()

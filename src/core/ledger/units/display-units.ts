@@ -43,47 +43,57 @@ export function writeMeasured(value: number, U: number, style: Omit<Style, 'figu
   }
 }
 
+/** Figures that a value may be: the nearest, and the first and the last of them where there are several. */
+export interface NearFigures {
+  near: string
+  range?: [first: string, last: string]
+}
+
+/** Of so many figures that all lie within U none is worth naming. */
+const MOST_NEAR = 4
+
 /**
- * The nearest figure as the job writes them: inches to its own fractions, whole millimetres, whole degrees; undefined
- * where a value lies within U of none, or of two. Figures that stand closer than U are not told apart: then the coarser
- * fraction is named, and no millimetre or degree.
+ * The figures as the job writes them that lie within U of a value: inches to its own fractions, whole millimetres, whole
+ * degrees; undefined where there is none, or so many that they tell nothing.
  * @param agrees whether other evidence lets a figure, mm or radians, be
  */
-export function nearFigure(
+export function nearFigures(
   value: number,
   U: number,
   style: Style,
   agrees: (near: number) => boolean = () => true,
-): string | undefined {
-  if (!(U > 0) || !Number.isFinite(U)) return undefined
-  const parts = partsOf(style, U)
-  if (parts === undefined) return undefined
-  const step = wholeOf(style) / parts
-  const steps = Math.round(value / step)
-  const near = steps * step
-  const other = near < value ? near + step : near - step
-  if (steps === 0 || Math.abs(near - value) > U || Math.abs(other - value) <= U || !agrees(near))
-    return undefined
-  if (style.kind === 'angle') return formatAngle(radians(near))
+): NearFigures | undefined {
+  const step = stepOf(style)
+  if (step === undefined || !(U > 0) || U > MOST_NEAR * step) return undefined
+  let first = Math.ceil((value - U) / step)
+  let last = Math.floor((value + U) / step)
+  if (first <= 0 && last >= 0) return undefined
+  while (first <= last && !agrees(first * step)) first++
+  while (last >= first && !agrees(last * step)) last--
+  const several = last - first
+  if (several < 0 || several >= MOST_NEAR) return undefined
+  const write = (steps: number): string => figureOf(steps, step, style)
+  const near = write(Math.min(Math.max(Math.round(value / step), first), last))
+  return several === 0 ? { near } : { near, range: [write(first), write(last)] }
+}
+
+function figureOf(steps: number, step: number, style: Style): string {
+  if (style.kind === 'angle') return formatAngle(radians(steps * step))
   const unit = style.figuresIn
   // In inches as the value is, so that the two can be compared at a glance.
-  const figured = { ...asFigured(near, { ...style, unit }), denominator: parts, feet: false }
+  const figured = { ...asFigured(steps * step, { ...style, unit }), feet: false }
   // By its parts: an exact fraction of a double is slow, and there are thousands.
-  return unit === 'in' && steps > 0 ? formatParts(steps, parts, figured) : formatLength(near, figured)
+  return unit === 'in' && steps > 0
+    ? formatParts(steps, figured.denominator, figured)
+    : formatLength(steps * step, figured)
 }
 
-/** Into how many parts a whole is divided for naming a figure near a value; undefined where no figure tells anything. */
-function partsOf({ kind, figuresIn, finest }: Style, U: number): number | undefined {
-  if (kind !== 'length' && kind !== 'angle') return undefined
-  const whole = wholeOf({ kind, figuresIn })
-  let parts = kind === 'length' && figuresIn === 'in' ? denominatorFor(finest) : 1
-  while (parts > 1 && whole / parts < U) parts /= 2
-  return Number.isInteger(parts) && whole / parts >= U ? parts : undefined
+/** From one figure to the next, mm or radians. */
+function stepOf({ kind, figuresIn, finest }: Style): number | undefined {
+  if (kind === 'angle') return WHOLE_DEGREE
+  if (kind !== 'length') return undefined
+  return figuresIn === 'in' ? 25.4 / denominatorFor(finest) : 1
 }
-
-/** An inch or a millimetre, mm; a degree, radians. */
-const wholeOf = ({ kind, figuresIn }: Pick<Style, 'kind' | 'figuresIn'>): number =>
-  kind === 'angle' ? WHOLE_DEGREE : figuresIn === 'in' ? 25.4 : 1
 
 const WHOLE_DEGREE = 1 / displayFactor('angle', 'mm')
 
