@@ -86,7 +86,7 @@ it('As many known sizes as a mapping takes leave nothing to check it by; one mor
   })
   if (view === undefined) throw new Error('no view')
   const without = tableOf(twoAxis(two))
-  expect(without.view.remarks?.[0]).toContain('no more known sizes than a two-axis mapping takes')
+  expect(without.view.remarks?.[0]).toContain('no more known sizes than two scales take')
   expect(without.row('other').unchecked).toEqual(['V1'])
   const more = tableOf(twoAxis(jobOf([...TWO, size('R3', 'E', 'F', '10"')])))
   expect(more.view.unchecked).toBeUndefined()

@@ -2,7 +2,7 @@ import { NORMAL_95 } from '../../uncertainty/distributions.ts'
 import { jointTest } from '../../uncertainty/joint-test.ts'
 import { detectedNoncentrality } from '../../uncertainty/noncentrality.ts'
 import { squaredU } from '../../uncertainty/normalised-error.ts'
-import type { EvaluatedEvidence } from '../evidence/evaluated-evidence.ts'
+import { type EvaluatedEvidence, isDoubted } from '../evidence/evaluated-evidence.ts'
 import { type Duplicate, figureScales, witnessesAmong } from './witnesses.ts'
 
 /** How the evidence of a dimension stands: two or more agree; only one; two or more do not; none usable. */
@@ -64,9 +64,13 @@ const VAGUE = 0.2
 export const isVague = ({ compared, coverage }: EvaluatedEvidence): boolean =>
   compared !== null && coverage !== null && coverage.U > VAGUE * Math.abs(compared.value)
 
+/** Whether evidence is by a scale that is spoken against: it may dispute, but confirms nothing. */
+const byDoubtedScale = ({ unchecked }: EvaluatedEvidence): boolean =>
+  unchecked !== undefined && isDoubted(unchecked)
+
 /** How many say something; one at least, where there is any. */
 const say = (witnesses: readonly EvaluatedEvidence[]): number =>
-  witnesses.length < 2 ? witnesses.length : witnesses.filter((w) => !isVague(w)).length
+  witnesses.length < 2 ? witnesses.length : witnesses.filter((w) => !isVague(w) && !byDoubtedScale(w)).length
 
 const pairOf = (two: readonly EvaluatedEvidence[], pairs: readonly Pair[]): number =>
   pairs.find(({ a, b }) => two.includes(a) && two.includes(b))?.en ?? 0

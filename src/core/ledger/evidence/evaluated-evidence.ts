@@ -12,6 +12,12 @@ export interface UncheckedView {
   because: AnyReason
 }
 
+/** Whether a scale is not only without a check, but spoken against. */
+export const isDoubted = ({ because: { code, parts } }: UncheckedView): boolean =>
+  code === 'stretch.unlikely' ||
+  code === 'unchecked.others-tell-otherwise' ||
+  parts['coarse'] === 'contradicts'
+
 /** A piece of evidence, read. Values in mm, mm², radians or a plain number. */
 export interface EvaluatedEvidence {
   evidence: Evidence

@@ -12,7 +12,7 @@ import type { Decision } from '../adoption/adopt.ts'
 import { DISPUTED_ABOVE } from '../adoption/agreement.ts'
 import type { Assessed } from '../assessment/assessed.ts'
 import type { Assessment } from '../assessment/assessment.ts'
-import type { EvaluatedEvidence, UncheckedView } from '../evidence/evaluated-evidence.ts'
+import { type EvaluatedEvidence, isDoubted } from '../evidence/evaluated-evidence.ts'
 import { displayFactor, nearFigures, type Style, writeMeasured } from '../units/display-units.ts'
 import { doubtfulEnd } from './doubtful-end.ts'
 import type { TableEvidence, TableRelation, TableRow } from './table.ts'
@@ -116,12 +116,6 @@ export function dimensionRow(
   if (adopted !== null && unchecked.length > 0) row.unchecked = unchecked.map(({ view }) => view)
   return row
 }
-
-/** Whether a scale is not only without a check, but spoken against. */
-const isDoubted = ({ because: { code, parts } }: UncheckedView): boolean =>
-  code === 'stretch.unlikely' ||
-  code === 'unchecked.others-tell-otherwise' ||
-  parts['coarse'] === 'contradicts'
 
 /** Rounding of the computer, as a share of a size. */
 const ROUNDING = 1e-9

@@ -2,7 +2,8 @@ import { reason } from '../../words/core-words.ts'
 import type { AnyReason } from '../../words/reason.ts'
 import type { Decision } from '../adoption/adopt.ts'
 import { isVague } from '../adoption/agreement.ts'
-import type { EvaluatedEvidence, UncheckedView } from '../evidence/evaluated-evidence.ts'
+import type { Duplicate } from '../adoption/witnesses.ts'
+import { type EvaluatedEvidence, isDoubted, type UncheckedView } from '../evidence/evaluated-evidence.ts'
 import { agreementReason } from './agreement-reason.ts'
 import type { DoubtfulEnd } from './doubtful-end.ts'
 import type { TableRelation } from './table.ts'
@@ -50,6 +51,7 @@ export function whyAdopted({
     ...duplicates(decision),
     ...surer(decision, U, telling),
     ...vague(decision, telling),
+    ...doubted(decision, unchecked),
     ...slips(decision),
     ...notCounted(decision, evaluated),
     ...inRelations(relations),
@@ -64,19 +66,23 @@ const isIllegible = (w: EvaluatedEvidence): boolean =>
   w.evidence.legibility === 'doubtful'
 
 const duplicates = ({ duplicates }: Decision): AnyReason[] =>
-  duplicates.flatMap(({ piece, of }): AnyReason[] => {
-    const [one, other] = [piece.evidence, of.evidence]
-    if (one.basis === other.basis || (one.basis !== 'printed' && other.basis !== 'printed')) {
-      return [reason('why.counts-once', { id: one.id, of: other.id, basis: one.basis })]
-    }
-    const scaled = one.basis === 'printed' ? of : piece
-    const said = reason('why.scale-from-figure', { id: scaled.evidence.id })
-    // The figure is among those that the scale is doubted for.
-    const { unchecked } = scaled
-    return unchecked === undefined
-      ? [said]
-      : [said, reason('why.scale-unchecked', { view: unchecked.name, because: unchecked.because })]
+  duplicates.map((duplicate) => {
+    const scaled = followsFigure(duplicate)
+    if (scaled !== undefined) return reason('why.scale-from-figure', { id: scaled.evidence.id })
+    const { piece, of } = duplicate
+    return reason('why.counts-once', {
+      id: piece.evidence.id,
+      of: of.evidence.id,
+      basis: piece.evidence.basis,
+    })
   })
+
+/** Of a figure and what is by a scale that was taken from it: the latter. */
+function followsFigure({ piece, of }: Duplicate): EvaluatedEvidence | undefined {
+  if (piece.evidence.basis === of.evidence.basis) return undefined
+  if (piece.evidence.basis === 'printed') return of
+  return of.evidence.basis === 'printed' ? piece : undefined
+}
 
 /** A value that agrees and is known better by so much is told. */
 const SURER = 2
@@ -88,6 +94,21 @@ function surer({ from, witnesses, status }: Decision, U: number, { told }: Telli
     .filter((w) => !from.includes(w) && (w.coverage?.U ?? Number.POSITIVE_INFINITY) * SURER < U)
     .sort((a, b) => (a.coverage?.U ?? 0) - (b.coverage?.U ?? 0))[0]
   return best === undefined ? [] : [reason('why.surer', told(best))]
+}
+
+/** Scales that are spoken against, of what is compared with the value; and any unchecked one that was taken from a figure here. */
+function doubted({ witnesses, duplicates }: Decision, told: readonly UncheckedView[]): AnyReason[] {
+  const doubts = [
+    ...witnesses.flatMap(({ unchecked }) =>
+      unchecked !== undefined && isDoubted(unchecked) ? [unchecked] : [],
+    ),
+    ...duplicates.flatMap((duplicate) => followsFigure(duplicate)?.unchecked ?? []),
+  ]
+  const views = new Map(doubts.map((one): [string, UncheckedView] => [one.view, one]))
+  for (const { view } of told) views.delete(view)
+  return [...views.values()].map(({ name, because }) =>
+    reason('why.scale-unchecked', { view: name, because }),
+  )
 }
 
 const SLIPS: ReadonlySet<string> = new Set(['evidence.readings-apart', 'evidence.readings-differ'])
