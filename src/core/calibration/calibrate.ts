@@ -71,13 +71,16 @@ export function calibrate(
 ): Calibration {
   const errors = before?.errors
   const all = solveMapping(view, sizes, undefined, errors === undefined ? {} : { errors })
-  const test = residualTest(sizes, all)
-  const w = isChecked(all) ? normalisedResiduals(sizes, all, test) : sizes.map(() => 0)
+  const test = isChecked(all) ? residualTest(sizes, all) : null
+  const w = test === null ? sizes.map(() => 0) : normalisedResiduals(sizes, all, test)
   const closures = closureChecks(sizes, all)
   const agrees = fits(all) && closures.every((one) => one.closes)
-  const about = { view, sizes, all, test, w, suspects: suspectsOf(sizes, w), paper, errors }
-  const ways = agrees || about.suspects.size === 0 ? [] : explanations(about)
-  const culprit = soleCulprit(about, ways)
+  const suspects = agrees || test === null ? NOBODY : suspectsOf(sizes, w)
+  const ways =
+    test === null || suspects.size === 0
+      ? []
+      : explanations({ view, sizes, all, test, w, suspects, paper, errors })
+  const culprit = soleCulprit(all, ways)
   const solution = culprit?.rest ?? all
   const used = without(sizes, leftOutOf(culprit))
   const p = probability(solution)
@@ -115,6 +118,8 @@ export function calibrate(
     ...(problem === null ? {} : { problem }),
   }
 }
+
+const NOBODY: ReadonlySet<string> = new Set()
 
 const leftOutOf = (culprit: Culprit | null): string[] => (culprit === null ? [] : [culprit.reference])
 

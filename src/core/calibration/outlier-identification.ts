@@ -1,6 +1,6 @@
 import { element } from '../linear-algebra/element.ts'
 import { isChecked, isSuspect, normalisedResiduals } from './data-snooping.ts'
-import { CLEARLY_WORSE_BY, type Explanation, type Misfit } from './explanations.ts'
+import { CLEARLY_WORSE_BY, type Explanation } from './explanations.ts'
 import type { StatedSize } from './reference.ts'
 import type { Solution } from './solve-mapping.ts'
 import { isLength } from './stretch.ts'
@@ -26,7 +26,7 @@ export const suspectsOf = (sizes: readonly StatedSize[], w: readonly number[]): 
  * well.
  * @param sorted what may explain the misfit, likeliest first
  */
-export function soleCulprit({ all }: Pick<Misfit, 'all'>, sorted: readonly Explanation[]): Culprit | null {
+export function soleCulprit(all: Solution, sorted: readonly Explanation[]): Culprit | null {
   // With one redundant size every reference it involves explains the misfit as well as any other.
   if (all.dof + all.closings.length < 2) return null
   const [best] = sorted

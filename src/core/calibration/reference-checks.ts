@@ -1,6 +1,7 @@
 import { element } from '../linear-algebra/element.ts'
 import type { ViewMapping } from '../mapping/view-mapping.ts'
-import { measuredBy } from '../measuring/measure-features.ts'
+import { measuredBy, type SolvedView } from '../measuring/measure-features.ts'
+import { measureThrough } from '../measuring/propagate-measure.ts'
 import { expand } from '../uncertainty/coverage.ts'
 import { propagate, type Uncertain } from '../uncertainty/uncertain.ts'
 import { isSuspect } from './data-snooping.ts'
@@ -15,7 +16,7 @@ export interface ReferenceCheck {
   /** What the calibration makes of it. */
   fitted: number
   /** What that is uncertain by, expanded at 95 %: its own picks, the draughtsman, the scale. */
-  U: number
+  readonly U: number
   /** stated − fitted */
   residual: number
   /** Normalised residual among the references used, or for one set aside among all; 0 when nothing checks it. */
@@ -37,26 +38,40 @@ export function referenceChecks(
   theta: readonly Uncertain[],
   setAside: string | undefined,
 ): ReferenceCheck[] {
+  const values = theta.map((t) => t.value)
   return sizes.flatMap((size, i): ReferenceCheck[] => {
     if (!isLength(size)) return []
     const stated = mean(size.equations.map((e) => e.stated.value))
-    const made = size.equations.map((e) => measuredBy({ view, theta }, e.measure, e.features))
-    const fitted = mean(made.map(({ value }) => value))
-    const share = made.map(() => 1 / made.length)
+    const fitted = mean(size.equations.map((e) => measureThrough(view, values, e.features, e.measure)))
     const wi = element(w, i)
-    const check = {
-      id: size.reference,
-      ...(size.part === undefined ? {} : { part: size.part }),
-      stated,
-      fitted,
-      U: expand(propagate(fitted, made, share)).U,
-      residual: stated - fitted,
-      w: wi,
-      suspect: isSuspect(wi),
-      setAside: size.reference === setAside,
-    }
-    return [check]
+    return [
+      {
+        id: size.reference,
+        ...(size.part === undefined ? {} : { part: size.part }),
+        stated,
+        fitted,
+        // Worked out only where it is asked: a view is calibrated far oftener than it is shown.
+        get U() {
+          return expandedBy({ view, theta }, size)
+        },
+        residual: stated - fitted,
+        w: wi,
+        suspect: isSuspect(wi),
+        setAside: size.reference === setAside,
+      },
+    ]
   })
+}
+
+function expandedBy(solved: SolvedView, { equations }: StatedSize): number {
+  const made = equations.map((e) => measuredBy(solved, e.measure, e.features))
+  return expand(
+    propagate(
+      0,
+      made,
+      made.map(() => 1 / made.length),
+    ),
+  ).U
 }
 
 const mean = (values: readonly number[]): number => values.reduce((s, v) => s + v, 0) / values.length

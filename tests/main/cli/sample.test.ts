@@ -26,7 +26,7 @@ describe('the sample, as the README shows it', () => {
     const { code, stdout, stderr } = await scantling('table', SAMPLE)
     expect({ code, stderr }).toEqual({ code: 0, stderr: '' })
     for (const figure of [
-      'hood_od 11.475" ± 0.069", near 11 1/2" scaled',
+      'hood_od 11.475" ± 0.069", near 11 1/2" (11 7/16" to 11 1/2") scaled',
       'neck_height 3 5/8" printed disputed',
     ]) {
       expect(readme.replace(/ +/g, ' ')).toContain(figure)
@@ -53,7 +53,7 @@ describe('the sample, as the README shows it', () => {
     expect(code).toBe(1)
     expect(stdout).toMatch(/Disputed\n {2}neck_height:/)
     expect(stdout).toMatch(/Does not close\n {2}heights /)
-    expect(stdout).toMatch(/Suspect\n.*Known size R4 does not fit the others/)
+    expect(stdout).toMatch(/Suspect\n.*Known size R4 \(14 1\/4"\) does not fit the others/)
   })
 })
 

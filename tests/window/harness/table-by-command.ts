@@ -11,7 +11,11 @@ export async function commandRows(folder: string): Promise<ShownRow[]> {
     what: row.label,
     'figure ± U (95 %)': statedValue(row, table.unit),
     basis: row.basis ?? '—',
-    status: row.sumsOut ? `${row.status}, part of a sum that does not add up` : row.status,
+    status: [
+      row.status,
+      ...(row.unchecked ? ['on a scale that nothing checks or that is in doubt'] : []),
+      ...(row.sumsOut ? ['part of a sum that does not add up'] : []),
+    ].join(', '),
     'no.': String(row.count),
     why: row.why,
   }))

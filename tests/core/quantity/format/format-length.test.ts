@@ -26,7 +26,7 @@ describe('an exact length is written in pure notation', () => {
     ['2.375', IN, `2 3/8"`],
     ['5/128', IN, `5/128"`],
     ['1/3', IN, `1/3"`],
-    ['No. 20 GA', IN, `3/80"`],
+    ['No. 20 GA', IN, `0.0375"`],
     ['14 3/8', { unit: 'mm' }, '365.125 mm'],
     ['36.5 cm', { unit: 'mm' }, '365 mm'],
     ['1/3', { unit: 'mm' }, '8.47 mm'],
