@@ -202,7 +202,7 @@ describe('nobody is told a minted id', () => {
     expect(text.match(MINTED)).toBeNull()
     for (const label of [
       'Elevation (view 1)',
-      'Known size 3 (14 1/4") does not fit',
+      'Known size 3 (9") does not fit',
       'Point 5 lies off its page',
       'found 1',
       'drum, printed 2',

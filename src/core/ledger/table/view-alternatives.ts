@@ -1,6 +1,6 @@
 import type { Calibration } from '../../calibration/calibrate.ts'
 import type { Alternative } from '../../calibration/explanations.ts'
-import { uncertainStretch } from '../../calibration/stretch.ts'
+import { isLength, uncertainStretch } from '../../calibration/stretch.ts'
 import type { Sheet } from '../../job/model/types.ts'
 import type { ViewMapping } from '../../mapping/view-mapping.ts'
 import { expand } from '../../uncertainty/coverage.ts'
@@ -16,12 +16,14 @@ import type { TableAlternative } from './table.ts'
  * @param factor from mm to the unit of the table
  */
 export function alternativeRows(
-  { alternatives, theta, view }: Calibration,
+  { alternatives, theta, view, used }: Calibration,
   sheet: Sheet | undefined,
   factor: number,
   named: (reason: AnyReason) => AnyReason,
 ): TableAlternative[] {
   const now = scales(view, theta)
+  // What was lent by others, or by what paper does, is no finding of the rest.
+  const ofItsOwn = used.every(isLength)
   return alternatives.map((alternative) => {
     const then = scales(view, alternative.theta)
     const saysReason = named(
@@ -29,7 +31,7 @@ export function alternativeRows(
         leftOut: alternative.leftOut.map((id) => ({ id })),
         along: then.along / now.along - 1,
         across: then.across / now.across - 1,
-        stretch: stretchBy(view, alternative, sheet),
+        stretch: ofItsOwn ? stretchBy(view, alternative, sheet) : null,
       }),
     )
     return {
