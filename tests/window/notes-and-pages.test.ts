@@ -42,6 +42,8 @@ async function noteByKeys(person: Person, text: string): Promise<void> {
   const { page } = person
   await toPart(person, desk(page))
   await pressBy(person, person.button('Write a note'))
+  // The tool is taken up, and the keyboard goes to the sheet, a frame later.
+  await onSheet(page)
   for (const [across, down] of [
     ['ArrowLeft', 'ArrowUp'],
     ['ArrowRight', 'ArrowDown'],
