@@ -1,7 +1,6 @@
 import type { Circle } from '../../geometry/circle-through.ts'
-import { fitCircle } from '../../geometry/fit-circle.ts'
 import type { Pixel } from '../../geometry/frames.ts'
-import { GeometryError } from '../../geometry/geometry-error.ts'
+import { circleOrNone } from '../fit/circle-or-none.ts'
 import type { ReferenceCurve } from '../strip/reference-curve.ts'
 import { isCovered, stripAlong } from '../strip/strip.ts'
 import { type Traced, traceStroke } from '../trace/trace-stroke.ts'
@@ -26,7 +25,7 @@ export function followRun(grey: GreyWindow, way: Traced, along: (circle: Circle)
   const shown = shareOf(way)
   if (shown >= WHOLE) return way
   const run = longestRun(way)
-  const circle = run.length < LEAST_RUN ? null : circleOf(run)
+  const circle = run.length < LEAST_RUN ? null : circleOrNone(run)
   if (circle === null) return way
   const onto = along(circle)
   const { width, contrast } = way.fit
@@ -64,13 +63,3 @@ function longestRun({ strip, centres, judged }: Traced): Pixel[] {
 
 const isWhole = ({ length, curvature }: ReferenceCurve): boolean =>
   length * Math.abs(curvature) > 2 * Math.PI - 1e-6
-
-function circleOf(places: readonly Pixel[]): Circle | null {
-  try {
-    return fitCircle(places)
-  } catch (error) {
-    // Pieces of a thin stroke may lie on a straight line.
-    if (error instanceof GeometryError) return null
-    throw error
-  }
-}

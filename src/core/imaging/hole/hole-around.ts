@@ -1,9 +1,8 @@
 import { type Circle, circleThrough } from '../../geometry/circle-through.ts'
-import { fitCircle } from '../../geometry/fit-circle.ts'
 import { type Pixel, pixel } from '../../geometry/frames.ts'
-import { GeometryError } from '../../geometry/geometry-error.ts'
 import { median } from '../../uncertainty/median.ts'
 import type { SearchContext } from '../detect/detector.ts'
+import { circleOrNone } from '../fit/circle-or-none.ts'
 import { greyAt } from '../window/grey-at.ts'
 import type { GreyWindow } from '../window/grey-window.ts'
 
@@ -65,7 +64,7 @@ function roundFrom(rays: readonly (readonly Passage[])[], at: Pixel): Hole | nul
   if (best === null) return null
   const seen = best
   const on = rays.flatMap((ray) => ray.find((p) => isOn(p, seen)) ?? [])
-  const circle = circleOf(on.map((p) => p.at))
+  const circle = circleOrNone(on.map((p) => p.at))
   return circle && isHole(circle, at) ? { ...circle, width: median(on.map((p) => p.width)) } : null
 }
 
@@ -78,15 +77,6 @@ const isHole = (circle: Circle, at: Pixel): boolean =>
   circle.radius >= RADII[0] &&
   circle.radius <= RADII[1] &&
   fromCentre(circle, at) < OFF_MIDDLE * circle.radius
-
-function circleOf(places: readonly Pixel[]): Circle | null {
-  try {
-    return fitCircle(places)
-  } catch (error) {
-    if (error instanceof GeometryError) return null
-    throw error
-  }
-}
 
 /** Where rays from a place, evenly all round, pass through ink. @param sign of the contrast of ink */
 function passagesFrom(grey: GreyWindow, at: Pixel, sign: -1 | 1): Passage[][] {

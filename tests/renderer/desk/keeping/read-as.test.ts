@@ -1,23 +1,10 @@
 import { describe, expect, it } from 'vitest'
+import { newJob } from '../../../../src/core/job/model/new-job.ts'
 import type { Job } from '../../../../src/core/job/model/types.ts'
 import { readJob } from '../../../../src/core/job/read-job.ts'
 import { readAs } from '../../../../src/renderer/desk/keeping/read-as.ts'
 
-const job = (unit: 'in' | 'mm'): Job =>
-  readJob({
-    format: 'scantling-job',
-    version: 1,
-    title: 'Hood',
-    unit,
-    people: [],
-    instruments: [],
-    sheets: [],
-    views: [],
-    marks: [],
-    dimensions: [],
-    relations: [],
-    notes: [],
-  })
+const job = (unit: 'in' | 'mm'): Job => readJob(newJob('Hood', unit))
 
 describe('a known size, as it was read', () => {
   it.each([
