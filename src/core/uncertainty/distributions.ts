@@ -7,6 +7,9 @@ const { jStat } = jstat
 /** Two-sided quantile of the standard normal distribution at 95 %. */
 export const NORMAL_95 = 1.959963984540054
 
+/** The same at 99 %. */
+export const NORMAL_99 = 2.5758293035489004
+
 /** Degrees of freedom from which Student's t is taken as normal: k then differs by less than 3e-5. */
 const PRACTICALLY_INFINITE = 1e5
 

@@ -1,3 +1,4 @@
+import { isCalibrated } from '../../core/handoff/table/view-lines.ts'
 import type { Job, View } from '../../core/job/model/types.ts'
 import type { Table, TableView } from '../../core/ledger/table/table.ts'
 import { asSentence } from '../../core/words/as-sentence.ts'
@@ -11,12 +12,11 @@ interface Guide {
   missing: string
 }
 
-const isCalibrated = (row: TableView | undefined): boolean =>
-  row !== undefined && Object.keys(row.parameters).length > 0
+const hasScale = (row: TableView | undefined): boolean => row !== undefined && isCalibrated(row)
 
 /** The views of a job that picks can be measured in, as the table has them. */
 export function calibratedViews(job: Job, table: Table | null): View[] {
-  return job.views.filter((view) => isCalibrated(table?.views.find(({ id }) => id === view.id)))
+  return job.views.filter((view) => hasScale(table?.views.find(({ id }) => id === view.id)))
 }
 
 const count = (n: number, one: string, many: string): string => (n === 1 ? `one ${one}` : `${n} ${many}`)

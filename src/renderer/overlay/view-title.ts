@@ -1,4 +1,4 @@
-import { scaleSentence } from '../../core/handoff/table/view-lines.ts'
+import { isCalibrated, scaleSentence } from '../../core/handoff/table/view-lines.ts'
 import type { Unit, View } from '../../core/job/model/types.ts'
 import type { TableView } from '../../core/ledger/table/table.ts'
 import { formatDrawnScale } from '../../core/quantity/format/format-drawn-scale.ts'
@@ -18,7 +18,7 @@ export function linesUnderTitle(
   const lines =
     found === undefined
       ? []
-      : Object.keys(found.parameters).length === 0
+      : !isCalibrated(found)
         ? ['not calibrated']
         : scaleSentence(found, unit).flatMap((sentence) => sentence.split(', '))
   if (lines.length === 0 && view.drawnScale !== undefined)

@@ -18,18 +18,23 @@ export const viewName = ({ id, label, name }: TableView): string =>
 /** How a view is calibrated, in words: its scales, how its known sizes agree, and how it compares with the scale stated. */
 export function calibrationSentence(view: TableView, unit: Unit): string {
   if (!isCalibrated(view)) return `${SCALES_IN_WORDS[view.mapping]}, not calibrated`
-  const rest = view.references.some(({ setAside }) => setAside === true) ? 'the rest of ' : ''
+  const rest = hasSetAside(view) ? 'the rest of ' : ''
   const agree = `${rest}its known sizes ${agreementInShort(view.p)}`
   return [SCALES_IN_WORDS[view.mapping], agree, ...scaleSentence(view, unit)].join('; ')
 }
 
-const isCalibrated = ({ parameters }: TableView): boolean => Object.keys(parameters).length > 0
+/** Whether its known sizes give a view a scale. */
+export const isCalibrated = ({ parameters }: TableView): boolean => Object.keys(parameters).length > 0
+
+/** Whether one of the known sizes of a view was left out of its calibration. */
+export const hasSetAside = ({ references }: TableView): boolean =>
+  references.some(({ setAside }) => setAside === true)
 
 /**
  * The same for those who reckon with it: parameters with their standard uncertainties, and the fit.
  * @param unit of the table; stretches are in it per pixel
  */
-function calibrationNumbers(view: TableView, unit: Unit): string {
+export function calibrationNumbers(view: TableView, unit: Unit): string {
   const parameters = Object.entries(view.parameters)
     .map(
       ([name, { value, u }]) =>

@@ -53,7 +53,13 @@ export function concordanceOf(values: readonly EvaluatedEvidence[], pairs: reado
     odd.length > 0 ||
     (witnesses.length === 2 && pairOf(witnesses, pairs) > DISPUTED_ABOVE)
   const status: Agreement =
-    witnesses.length === 0 ? 'open' : disputed ? 'disputed' : say(witnesses) < 2 ? 'single' : 'agreed'
+    witnesses.length === 0
+      ? 'open'
+      : disputed
+        ? 'disputed'
+        : tellingAmong(witnesses) < 2
+          ? 'single'
+          : 'agreed'
   return { status, witnesses, duplicates, odd }
 }
 
@@ -69,7 +75,7 @@ const byDoubtedScale = ({ unchecked }: EvaluatedEvidence): boolean =>
   unchecked !== undefined && isDoubted(unchecked)
 
 /** How many say something; one at least, where there is any. */
-const say = (witnesses: readonly EvaluatedEvidence[]): number =>
+const tellingAmong = (witnesses: readonly EvaluatedEvidence[]): number =>
   witnesses.length < 2 ? witnesses.length : witnesses.filter((w) => !isVague(w) && !byDoubtedScale(w)).length
 
 const pairOf = (two: readonly EvaluatedEvidence[], pairs: readonly Pair[]): number =>

@@ -7,7 +7,7 @@ import { expand } from '../../uncertainty/coverage.ts'
 import type { Uncertain } from '../../uncertainty/uncertain.ts'
 import { inWords, reason } from '../../words/core-words.ts'
 import type { AnyReason } from '../../words/reason.ts'
-import { isSeldom } from '../views/paper.ts'
+import { isSeldom, paperOf } from '../views/paper.ts'
 import type { TableAlternative } from './table.ts'
 
 /**
@@ -73,5 +73,5 @@ function stretchBy(
   if (mapping.kind !== 'two-axis' || sheet === undefined) return null
   const stretch = uncertainStretch(mapping, theta)
   const { u, U } = expand(stretch)
-  return { value: stretch.value, U, seldom: isSeldom(stretch.value, u, sheet) }
+  return { value: stretch.value, U, seldom: isSeldom(stretch.value, u, paperOf(sheet)) }
 }

@@ -1,6 +1,7 @@
 import { labelBesideId } from '../../job/ids/label.ts'
 import type { Reference } from '../../job/model/types.ts'
-import type { AnyReason, Part } from '../../words/reason.ts'
+import { textsIn } from '../../words/name-in.ts'
+import type { AnyReason } from '../../words/reason.ts'
 
 /** A known size as a person finds it on the sheet: by its figure, `known size 4 (14 1/4")`, `R4 (14 1/4")`. */
 const calledByFigure = (reference: Reference): string => {
@@ -8,16 +9,9 @@ const calledByFigure = (reference: Reference): string => {
   return `${labelBesideId(reference) ?? reference.id} (${size})`
 }
 
-function collect(part: Part, into: Set<string>): void {
-  if (typeof part === 'string') into.add(part)
-  else if (typeof part === 'object' && part !== null)
-    for (const inner of Object.values(part) as Part[]) collect(inner, into)
-}
-
 /** A reason of a view, its known sizes named with their figures. */
 export function nameKnownSizes<R extends AnyReason>(reason: R, references: readonly Reference[]): R {
-  const said = new Set<string>()
-  collect(reason.parts, said)
+  const said = textsIn(reason)
   const own = references.filter(({ id }) => said.has(id))
   if (own.length === 0) return reason
   const names = Object.fromEntries(own.map((one) => [one.id, calledByFigure(one)]))

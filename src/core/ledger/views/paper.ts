@@ -1,6 +1,6 @@
 import { PER_CENT } from '../../job/model/per-cent.ts'
 import type { Sheet } from '../../job/model/types.ts'
-import { NORMAL_95 } from '../../uncertainty/distributions.ts'
+import { NORMAL_95, NORMAL_99 } from '../../uncertainty/distributions.ts'
 import { measured, type Uncertain } from '../../uncertainty/uncertain.ts'
 
 /**
@@ -20,16 +20,13 @@ export function paperOf(sheet: Sheet): number {
 export const paperStretch = (sheet: Sheet): Uncertain =>
   measured(0, paperOf(sheet), `paper of ${sheet.title}`)
 
-/** Two-sided 1 % bound of a normal deviate. */
-const NORMAL_99 = 2.5758293035489004
-
 /**
- * Whether paper does so much so seldom that a misread figure is the likelier reason: not once in a hundred.
+ * Whether paper seldom stretches so much: not once in twenty.
  * @param u and paper: standard uncertainties of the stretch as it was found, and as paper has it; shares
  */
+export const isSeldom = (stretch: number, u: number, paper: number): boolean =>
+  Math.abs(stretch) > NORMAL_95 * Math.hypot(u, paper)
+
+/** Whether it does so not once in a hundred, so that a misread figure is the likelier reason. */
 export const isBeyondPaper = (stretch: number, u: number, paper: number): boolean =>
   Math.abs(stretch) > NORMAL_99 * Math.hypot(u, paper)
-
-/** Whether paper seldom stretches so much. @param u standard uncertainty of the stretch, a share */
-export const isSeldom = (stretch: number, u: number, sheet: Sheet): boolean =>
-  Math.abs(stretch) > NORMAL_95 * Math.hypot(u, paperOf(sheet))

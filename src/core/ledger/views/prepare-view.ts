@@ -97,12 +97,11 @@ function ownStretch(
   sizes: readonly StatedSize[],
 ): Told {
   if (sheet === undefined || (view.mapping !== 'uniform' && view.mapping !== 'two-axis')) return NOTHING_TOLD
+  const paper = paperOf(sheet)
   try {
-    const twoScales = calibrate({ ...mapping, mapping: MAPPINGS['two-axis'] }, sizes, view.name, {
-      paper: paperOf(sheet),
-    })
+    const twoAxis = { ...mapping, mapping: MAPPINGS['two-axis'] }
+    const twoScales = calibrate(twoAxis, sizes, view.name, { paper })
     const stretch = uncertainStretch(twoScales.view.mapping, twoScales.theta)
-    const paper = paperOf(sheet)
     const most =
       view.mapping === 'two-axis' ? (paper > 0 ? WORTH_HAVING * paper : Number.POSITIVE_INFINITY) : paper
     const tells = standardUncertainty(stretch) <= most

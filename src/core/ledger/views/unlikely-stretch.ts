@@ -25,7 +25,7 @@ export function unlikelyStretch(
   const stretch = stretched?.by === 'views' ? (own ?? all) : all
   const { u, U } = expand(stretch)
   const paper = paperOf(sheet)
-  if (!isSeldom(stretch.value, u, sheet)) return null
+  if (!isSeldom(stretch.value, u, paper)) return null
   const setAside = calibration.references.filter((r) => r.setAside).map(({ id }) => id)
   const says = reason('stretch.unlikely', {
     stretch: stretch.value,

@@ -1,3 +1,4 @@
+import { isCalibrated } from '../../../core/handoff/table/view-lines.ts'
 import { dimensionTable } from '../../../core/ledger/table/dimension-table.ts'
 import type { Table, TableView } from '../../../core/ledger/table/table.ts'
 import type { Look } from '../../../core/ledger/units/look.ts'
@@ -24,8 +25,7 @@ function scanProblemOf(scans: readonly SheetScan[]): CliReason | undefined {
   return reason('cli.scan-problem', { first: first.problem, more: others.length })
 }
 
-const isUncalibrated = (view: TableView): boolean =>
-  view.problem !== undefined && Object.keys(view.parameters).length === 0
+const isUncalibrated = (view: TableView): boolean => view.problem !== undefined && !isCalibrated(view)
 
 function viewProblemOf({ views }: Table): CliReason | undefined {
   const [first, ...others] = views.filter(isUncalibrated)

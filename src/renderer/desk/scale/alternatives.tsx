@@ -1,4 +1,5 @@
 import './alternatives.css'
+import { hasSetAside } from '../../../core/handoff/table/view-lines.ts'
 import { called } from '../../../core/job/ids/label.ts'
 import type { Unit, View } from '../../../core/job/model/types.ts'
 import type { TableView } from '../../../core/ledger/table/table.ts'
@@ -11,10 +12,6 @@ interface AlternativesProps {
   row: TableView
   unit: Unit
 }
-
-/** Whether one of the known sizes of a view was left out of its calibration. */
-export const hasSetAside = ({ references }: TableView): boolean =>
-  references.some(({ setAside }) => setAside === true)
 
 /** Known sizes that may be wrong where nothing decides, one beside the other, and what each would change. */
 export function Alternatives({ view, row, unit }: AlternativesProps) {

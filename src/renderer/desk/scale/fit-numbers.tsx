@@ -1,5 +1,5 @@
 import '../../card/card-numbers.css'
-import { numberedViews } from '../../../core/handoff/table/view-lines.ts'
+import { calibrationNumbers, isCalibrated } from '../../../core/handoff/table/view-lines.ts'
 import type { View } from '../../../core/job/model/types.ts'
 import { useBench } from '../../bench/bench-store.ts'
 import { Section } from '../../parts/section.tsx'
@@ -9,13 +9,11 @@ import { plainNumber } from './plain-figures.ts'
 export function FitNumbers({ view }: { view: View }) {
   const table = useBench((bench) => bench.table)
   const row = table?.views.find(({ id }) => id === view.id)
-  if (table === null || row === undefined) return null
-  const [own] = numberedViews({ ...table, views: [row] })
-  if (own === undefined) return null
+  if (table === null || row === undefined || !isCalibrated(row)) return null
   const tested = row.references.some(({ w }) => w !== 0)
   return (
     <Section title="The numbers behind it" fold="shut">
-      <p className="block-soft">{own.numbers}.</p>
+      <p className="block-soft">{calibrationNumbers(row, table.unit)}.</p>
       {tested && (
         <>
           <table className="card-numbers">

@@ -1,3 +1,4 @@
+import { hasSetAside, isCalibrated } from '../../../core/handoff/table/view-lines.ts'
 import type { View } from '../../../core/job/model/types.ts'
 import { formatDrawnScale } from '../../../core/quantity/format/format-drawn-scale.ts'
 import { knownSizesAgree } from '../../../core/words/known-sizes-agree.ts'
@@ -8,7 +9,7 @@ import { Figure } from '../../parts/figure.tsx'
 import { Section } from '../../parts/section.tsx'
 import { MAPPING_WORDS } from '../../words/mapping-words.ts'
 import { Caution } from '../keeping/caution.tsx'
-import { Alternatives, hasSetAside } from './alternatives.tsx'
+import { Alternatives } from './alternatives.tsx'
 import { offStated } from './fit-words.ts'
 
 /** What the known sizes make of a view: its scale, how well they agree, and a way out where they do not suffice. */
@@ -18,7 +19,7 @@ export function Fit({ view }: { view: View }) {
   const writable = useBench((bench) => bench.opened?.writable === true)
   if (row === undefined || view.references.length === 0) return null
   const { id } = view
-  const calibrated = Object.keys(row.parameters).length > 0
+  const calibrated = isCalibrated(row)
   const better = row.suggests
   const mapBy = (mapping: View['mapping']) => void makeEdit({ do: 'change-view', id, set: { mapping } })
   const { stated, found } = row.scale ?? { stated: null, found: null }

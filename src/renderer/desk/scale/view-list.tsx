@@ -1,4 +1,5 @@
 import { pixel } from '../../../core/geometry/frames.ts'
+import { isCalibrated } from '../../../core/handoff/table/view-lines.ts'
 import './view-list.css'
 import { Button as AriaButton } from 'react-aria-components'
 import type { View } from '../../../core/job/model/types.ts'
@@ -77,7 +78,7 @@ function stateOf(view: View, table: Table | null): string {
   const row = table?.views.find(({ id }) => id === view.id)
   const sizes = view.references.length
   const known = sizes === 0 ? 'no known size' : sizes === 1 ? 'one known size' : `${sizes} known sizes`
-  if (row === undefined || Object.keys(row.parameters).length === 0) return `No scale yet, ${known}`
+  if (row === undefined || !isCalibrated(row)) return `No scale yet, ${known}`
   const doubted = row.references.filter(({ suspect }) => suspect).length
   return `Has its scale, ${known}${doubted === 0 ? '' : `, ${doubted} in doubt`}`
 }
