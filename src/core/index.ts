@@ -77,7 +77,7 @@ export {
 } from './uncertainty/monte-carlo.ts'
 export { exact, measured, type Uncertain } from './uncertainty/uncertain.ts'
 
-// Mappings from pixels to true size and back, and their calibration from known sizes.
+// Mappings from pixels to true size and back, and their calibration from figured sizes.
 
 export { type Calibration, calibrate } from './calibration/calibrate.ts'
 export { CalibrationError } from './calibration/calibration-error.ts'

@@ -1,4 +1,4 @@
-/** Known sizes that close on themselves: how often they are refused, misfit and cover. Run by `npm run bench`. */
+/** Figured sizes that close on themselves: how often they are refused, misfit and cover. Run by `npm run bench`. */
 import type { MappingKind } from '../../src/core/job/model/types.ts'
 import { MAPPINGS } from '../../src/core/mapping/mappings.ts'
 import { randomStream } from '../../src/core/uncertainty/random.ts'
@@ -10,7 +10,7 @@ const SEEDS = [1, 2, 3, 4, 5]
 
 const percent = (count: number, of: number): string => ((100 * count) / of).toFixed(1)
 
-console.log(`known sizes that close, ${SHEETS} sheets and seeds ${SEEDS.join(', ')} a line:`)
+console.log(`figured sizes that close, ${SHEETS} sheets and seeds ${SEEDS.join(', ')} a line:`)
 console.log('refused / dof wrong / figures open / p < 0.05 in % of each seed / dimension held in %')
 for (const name of CLOSING_CASES) {
   for (const kind of Object.keys(MAPPINGS) as MappingKind[]) {

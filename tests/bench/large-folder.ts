@@ -8,7 +8,7 @@ import type { Job, Mark, Sheet, View } from '../../src/core/job/model/types.ts'
 import { writeJob } from '../../src/core/job/write-job.ts'
 import { largeJob } from './large-job.ts'
 
-/** A large job with further sheets, and views on them, each with a known size. */
+/** A large job with further sheets, and views on them, each with a figured size. */
 export function jobOfManySheets(size: { dimensions: number; sheets: number; views: number }): Job {
   const job = largeJob(size.dimensions)
   const [first] = job.sheets

@@ -166,14 +166,18 @@ describe('the table of the deck ventilator', () => {
     expect(row(truth.smudged.dimension).basis).not.toBe('printed')
   })
 
-  it('names the misread reference, sets it aside, and names no other', () => {
+  it('names the misread figured size by its figure, sets it aside, and names no other', () => {
     const { view, id } = truth.badReference
     const asides = table.views.flatMap((v) =>
       v.references.filter(({ setAside }) => setAside).map((r) => `${v.id} ${r.id}`),
     )
     expect(asides).toEqual([`${view} ${id}`])
     const problem = table.views.find((v) => v.id === view)?.problem ?? ''
-    expect(problem.match(/\bR\d+\b/g)).toEqual([id])
+    const references = job.views.find((v) => v.id === view)?.references ?? []
+    const named = references.filter((one) =>
+      problem.includes(one.kind === 'rectangle' ? ` ${one.width} ` : ` ${one.size} `),
+    )
+    expect(named.map((one) => one.id)).toEqual([id])
     const suspects = table.views.flatMap((v) =>
       v.references.filter(({ suspect }) => suspect).map((r) => `${v.id} ${r.id}`),
     )

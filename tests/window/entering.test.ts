@@ -264,7 +264,7 @@ describe('The form for evidence, and that of a note', () => {
         for (let k = 0; k < 2; k++) {
           await person.click(grid(page).getByText('drum_length', { exact: true }))
           await told.waitFor()
-          await person.click(person.button('Put this notice away'))
+          await person.click(person.button('Dismiss this notice'))
           await told.waitFor({ state: 'detached' })
         }
       })

@@ -146,7 +146,7 @@ describe('What was typed stays when the folder is touched and the edit refused',
         expect(await field.inputValue()).toBe('217 mm')
         expect(await card.getByRole('button', { name: 'Keep', exact: true }).isDisabled()).toBe(true)
         await page.getByRole('region', { name: 'Notices' }).getByText('217 mm').waitFor()
-        await person.click(card.getByRole('button', { name: 'Put it away' }))
+        await person.click(card.getByRole('button', { name: 'Cancel' }))
         await field.waitFor({ state: 'detached' })
         expect(refusals()).toEqual([expect.stringContaining('Refused "edit"')])
       })

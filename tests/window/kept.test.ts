@@ -17,19 +17,19 @@ async function expectKeyboardIn(part: Locator): Promise<void> {
 
 describe('The keyboard stays near', () => {
   inEachHost((session) => {
-    it("when a known size is taken away, or a form or card left; undo then takes that back, and asks before it takes somebody else's", async () => {
+    it("when a figured size is taken away, or a form or card left; undo then takes that back, and asks before it takes somebody else's", async () => {
       const { folder } = await workshopJob()
       await withJob(folder, (made) => made.edit({ do: 'describe', set: { title: 'Drum, theirs' } }, 'AR'))
       await session({ opens: { folder } }, async ({ page, person }) => {
         await sheetReady(page)
         await workAs(person, 'Eve')
         await person.station('Scale')
-        await page.getByRole('button', { name: /^Remove known size R2/ }).press('Enter')
-        await page.getByRole('button', { name: /^Remove known size R2/ }).waitFor({ state: 'detached' })
+        await page.getByRole('button', { name: /^Remove figured size R2/ }).press('Enter')
+        await page.getByRole('button', { name: /^Remove figured size R2/ }).waitFor({ state: 'detached' })
         await expectKeyboardIn(desk(page))
 
         await person.press('Control+z')
-        await page.getByRole('button', { name: /^Remove known size R2/ }).waitFor()
+        await page.getByRole('button', { name: /^Remove figured size R2/ }).waitFor()
         await person.press('Control+z')
         const asks = page.getByRole('dialog', { name: 'Undo what somebody else did?' })
         await asks.getByText(/A. Rivet.*that it was made, and that you took it back/).waitFor()

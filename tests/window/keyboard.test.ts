@@ -99,9 +99,9 @@ describe('Somebody who uses the keyboard alone', () => {
           ['origin', 'across'],
         ]
         for (const ends of sizes) {
-          await takeUp(person, radio(page, 'Add a known size', 'Two points'))
+          await takeUp(person, radio(page, 'Add a figured size', 'Two points'))
           for (const end of ends) await pickByCross(person, punchAt(end))
-          await keep(person, 'Known size', [`${trueDistance(...ends)} mm`])
+          await keep(person, 'Figured size', [`${trueDistance(...ends)} mm`])
         }
 
         await person.press('Alt+3')

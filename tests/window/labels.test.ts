@@ -38,8 +38,8 @@ describe('What is added in a window', () => {
         await sheetReady(page)
         await person.station('Scale')
         await knownSize(person, ['near', 'far'], `${size} mm`)
-        expect(await undoHint(person)).toBe('Undo add known size 3 to view “Plan” (Ctrl+Z)')
-        await person.button(`Remove known size 3, ${size} mm`).waitFor()
+        expect(await undoHint(person)).toBe('Undo add figured size 3 to view “Plan” (Ctrl+Z)')
+        await person.button(`Remove figured size 3, ${size} mm`).waitFor()
 
         await person.station('Pick')
         await newDistance(person, ['near', 'far'], 'Between the inner punches')
@@ -65,7 +65,7 @@ describe('What is added in a window', () => {
         await person.press('Escape')
         await person.clickAt(near)
         await told(page, 'Point 4')
-        await told(page, 'Known size 3 in “Plan”')
+        await told(page, 'Figured size 3 in “Plan”')
 
         const { job } = await readJobFolder(folder)
         const marks = job.marks.slice(3)

@@ -159,7 +159,7 @@ describe('An archivist brings in pages of a scan and notes what is on them', () 
 
         await person.press('Control+z')
         await person.button(/^Notes \(0\)$/).waitFor()
-        await person.click(person.button('Limits…'))
+        await person.click(person.button('Size limits…'))
         await dialog(page, 'Limits').waitFor()
         found.push(...(await violations(page, 'limits')))
         await person.press('Escape')

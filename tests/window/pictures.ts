@@ -100,7 +100,7 @@ async function stations(page: Page, save: Save): Promise<void> {
     await save(file)
   }
   await rail.getByRole('button', { name: /Scale$/ }).click()
-  await oneOf(page, 'Add a known size', 'Two points').click()
+  await oneOf(page, 'Add a figured size', 'Two points').click()
   await overTheRim(page)
   await save('picking')
   await rail.getByRole('button', { name: /Pick$/ }).click()

@@ -132,7 +132,7 @@ describe('The scan on the screen', () => {
         await turnOn(person, 'Negative')
         await flat(255 - FLAT)
         await turnOn(person, 'Negative')
-        await turnOn(person, 'Lift the ground')
+        await turnOn(person, 'Fade stains')
         await rested(page)
         await nearAndFar(255)
       })

@@ -64,12 +64,12 @@ async function formUp(page: Page, name: string): Promise<void> {
 /** Picks two punches and says how far they are apart. */
 export async function knownSize(person: Person, ends: [Punch, Punch], size: string): Promise<void> {
   const { page } = person
-  await person.click(oneOf(page, 'Add a known size', 'Two points'))
+  await person.click(oneOf(page, 'Add a figured size', 'Two points'))
   for (const end of ends) await pickPunch(person, end)
-  await formUp(page, 'Known size')
+  await formUp(page, 'Figured size')
   await person.write(size)
   await person.press('Enter')
-  await page.getByRole('form', { name: 'Known size' }).waitFor({ state: 'detached' })
+  await page.getByRole('form', { name: 'Figured size' }).waitFor({ state: 'detached' })
 }
 
 /** Picks two punches, and gives what lies between them a name. */

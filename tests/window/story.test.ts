@@ -107,7 +107,7 @@ describe('Somebody who measures a plate from its drawing', () => {
           const banner = page.getByRole('status').filter({ hasText: 'read-only' })
           await expect.poll(() => banner.textContent()).toContain(String(holder.pid))
           expect(await readTable(page)).toEqual(await commandRows(folder))
-          await expect(page.getByText('For looking only', { exact: true }).isVisible()).resolves.toBe(true)
+          await expect(page.getByText('Read-only', { exact: true }).isVisible()).resolves.toBe(true)
 
           await expect(person.button('Bring in a scan…').isDisabled()).resolves.toBe(true)
           await person.station('Scale')
@@ -134,16 +134,16 @@ describe('Somebody who measures a plate from its drawing', () => {
         expect(await dialog.textContent()).toMatch(
           /It is open for writing by rivet on bench-2\.invalid \(process \d+\) since .+ what they do after this is not kept here/,
         )
-        await pressBy(person, dialog.getByRole('button', { name: 'Leave it' }))
+        await pressBy(person, dialog.getByRole('button', { name: 'Cancel' }))
         await dialog.waitFor({ state: 'detached' })
-        await expect(page.getByText('For looking only', { exact: true }).isVisible()).resolves.toBe(true)
+        await expect(page.getByText('Read-only', { exact: true }).isVisible()).resolves.toBe(true)
         await pressBy(person, banner.getByRole('button', { name: 'Take over…' }))
         await pressBy(person, dialog.getByRole('button', { name: 'Take it over' }))
         await dialog.waitFor({ state: 'detached' })
         await banner.waitFor({ state: 'detached' })
         const notice = page.getByRole('region', { name: 'Notices' })
         await expect.poll(() => notice.textContent()).toContain('was taken over, as was asked')
-        await person.click(person.button('Put this notice away'))
+        await person.click(person.button('Dismiss this notice'))
 
         const labelled = () => grid(page).getByText('Length of the drum', { exact: true })
         await expect(person.button('Nothing to undo').isDisabled()).resolves.toBe(true)

@@ -2,7 +2,12 @@ import { describe, expect, it } from 'vitest'
 import { inHost } from './harness/at-the-bench.ts'
 import { localLauncher } from './harness/local-launcher.ts'
 
-const IDS = ['m-23456789bcdfg', 'by person htkz', 'adopted evidence 9kdt for collar', 'known size 2b2b: 3 mm']
+const IDS = [
+  'm-23456789bcdfg',
+  'by person htkz',
+  'adopted evidence 9kdt for collar',
+  'figured size 2b2b: 3 mm',
+]
 const NAMES = [
   'point 4',
   'person Eve',

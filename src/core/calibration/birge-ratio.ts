@@ -22,7 +22,7 @@ export function excessOf(solution: Solution, factor: number, label: string): Unc
       .clone()
       .mul(factor * factor - 1)
       .to2DArray(),
-    `misfit of the references of ${label}`,
+    `misfit of the figured sizes of ${label}`,
     { dof: solution.dof },
   )
 }
@@ -47,7 +47,7 @@ export function figureExcess(
     return [solution.theta.map((_, k) => rows.reduce((sum, i) => sum + gain.get(k, i) * u, 0))]
   })
   if (effects.length === 0) return null
-  const sources = effects.map(() => newSource(`figures of ${label} that do not close`))
+  const sources = effects.map(() => newSource(`figures of ${label} that do not add up`))
   return solution.theta.map((_, k) =>
     fromTerms(
       0,

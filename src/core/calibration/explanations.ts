@@ -10,7 +10,7 @@ import type { ResidualTest } from './residual-test.ts'
 import { type Solution, solveMapping } from './solve-mapping.ts'
 import { isLength, uncertainStretch } from './stretch.ts'
 
-/** One way in which known sizes that do not fit may be wrong: those left out are, and the rest are right. */
+/** One way in which figured sizes that do not fit may be wrong: those left out are, and the rest are right. */
 export interface Explanation {
   /** References, one or two, as they stand in the view. */
   leftOut: readonly string[]

@@ -27,20 +27,20 @@ export const ANNOTATION_WORDS = {
 
   // What was not kept of an annotation
   'annotation.first-of-choice': () => 'Of several bodies to choose from, the first was kept.',
-  'annotation.empty-body': () => 'A body without any text was left out.',
+  'annotation.empty-body': () => 'A body without any text was not brought in.',
   'annotation.body-elsewhere': () =>
     'A body that is kept elsewhere was not fetched: its address is in the note.',
   'annotation.markup': () => 'A text with markup was kept as it is written, as plain text.',
-  'annotation.unknown-fields': () => 'Fields of a note that no job can hold were left out.',
+  'annotation.unknown-fields': () => 'Fields of a note that no job can hold were not brought in.',
   'annotation.no-date': (p: { created: string }) =>
-    `A moment that is no date was left out: ${quoted(p.created)}.`,
+    `A moment that is no date was not brought in: ${quoted(p.created)}.`,
   'annotation.first-creator': () => 'Of several creators, the first is named.',
   'annotation.id-taken': (p: { id: string; instead: string }, say) =>
     `${capital(say.quotedItem('note', p.id))} is in this job already and says something else: the other is ${say.label(p.instead)}.`,
 
   // Why one was left out
   'annotation.left-out': (p: { annotation: string | null; why: AnyReason }, say) =>
-    `${p.annotation === null ? 'An annotation' : `Annotation ${quoted(p.annotation)}`} was left out: ${say(p.why)}.`,
+    `${p.annotation === null ? 'An annotation' : `Annotation ${quoted(p.annotation)}`} was not brought in: ${say(p.why)}.`,
   'annotation.no-target': () => 'it has no target',
   'annotation.unknown-picture': () => 'it is about a picture that is no sheet of this job',
   'annotation.unnamed-target': () => 'it does not say what it is about',

@@ -1,26 +1,32 @@
-/** Why a view can't be calibrated, and how its known sizes do not fit. */
+/** Why a view can't be calibrated, and how its figured sizes do not fit. */
 import { capital } from './capital.ts'
 import { howOften } from './how-often.ts'
+import { mappingName } from './mapping-words.ts'
 import type { AnyReason, Say } from './reason.ts'
 
 type Suspect = Readonly<{ id: string; part?: string }>
 
-/** `R2 (width)`, and with a noun `known size R2 (width)`; what has a label goes by that in both. */
-function nameOf({ id, part }: Suspect, say: Say, noun?: string): string {
-  const name = noun === undefined ? say.label(id) : say.item(noun, id)
+const NOUN = 'figured size'
+
+/** What a figured size is called, with its noun before it: `figured size 14 1/4"`; a label has it already. */
+const figured = (name: string): string => (name.startsWith(NOUN) ? name : `${NOUN} ${name}`)
+
+/** `14 1/4"`, and of a rectangle `2" × 3" (width)`. */
+function nameOf({ id, part }: Suspect, say: Say): string {
+  const name = say.label(id)
   return part === undefined ? name : `${name} (${part})`
 }
 
-/** Each name once: R1, R2 (width) and R3. */
+/** Each name once: 14 1/4", 2" × 3" (width) and 6". */
 function namesOf(suspects: readonly Suspect[], say: Say): string {
   const names = [...new Set(suspects.map((suspect) => nameOf(suspect, say)))]
   return names.length > 1 ? `${names.slice(0, -1).join(', ')} and ${names.at(-1)}` : (names[0] ?? '')
 }
 
-/** `Known sizes R1 and R2`; of those that have labels, `Known size 1 and known size 2`. */
+/** `Figured sizes 14 1/4" and 6"`; of those that go by their labels, `Figured size 1 and figured size 2`. */
 function everyReference(suspects: readonly Suspect[], say: Say): string {
-  const plain = suspects.every(({ id }) => say.label(id) === id)
-  return plain ? `Known sizes ${namesOf(suspects, say)}` : capital(namesOf(suspects, say))
+  const plain = suspects.every(({ id }) => !say.label(id).startsWith(NOUN))
+  return plain ? `Figured sizes ${namesOf(suspects, say)}` : capital(namesOf(suspects, say))
 }
 
 /** From a standard uncertainty to what holds 19 times in 20. */
@@ -29,11 +35,11 @@ const NINETEEN_IN_TWENTY = 1.96
 /** What a probability says of a misfit. */
 const byChance = (p: number): string => `by chance ${howOften(p)}`
 
-/** `R3, or R1 and R2 together`. */
+/** `14 1/4", or 6" and 2" together`. */
 const eitherInWords = (either: readonly (readonly Suspect[])[], say: Say): string =>
   either.map((suspects) => `${namesOf(suspects, say)}${suspects.length > 1 ? ' together' : ''}`).join(', or ')
 
-/** What may be wrong, and where to look first where no leaving out makes the rest agree. */
+/** What may be wrong, and where to look first where no setting aside makes the rest agree. */
 function whichIsWrong(
   { suspects, either }: { suspects: readonly Suspect[]; either: readonly (readonly Suspect[])[] },
   say: Say,
@@ -50,7 +56,7 @@ function whichIsWrong(
     : ` Look first at ${namesOf(suspects, say)}: misread figure, or not to scale?`
 }
 
-/** What may be wrong in place of the one that is left out. */
+/** What may be wrong in place of the one that is set aside. */
 function instead(either: readonly (readonly Suspect[])[], say: Say): string {
   if (either.length === 0) return ''
   const together = either.every((suspects) => suspects.length > 1)
@@ -67,7 +73,7 @@ function longer({ along, across }: { along: number; across: number }): string {
 }
 
 const needs = ({ mapping, sizes }: { mapping: string; sizes: number }): string =>
-  `${mapping === 'affine' ? 'an' : 'a'} ${mapping} mapping needs ${sizes} independent size${sizes > 1 ? 's' : ''}`
+  `${mappingName(mapping)} needs ${sizes} independent size${sizes > 1 ? 's' : ''}`
 
 function directionWords(degrees: number): string {
   if (degrees === 0) return 'along the sheet'
@@ -95,25 +101,17 @@ const shrunkMore = (stretch: number, U: number): string =>
 const viewsInWords = (names: readonly string[]): string =>
   `view${names.length > 1 ? 's' : ''} ${names.map((name) => `"${name}"`).join(' and ')}`
 
-/** What takes just so many known sizes, by the mapping. */
-const TAKERS: Readonly<Record<string, string>> = {
-  uniform: 'one scale takes',
-  'two-axis': 'two scales take',
-  affine: 'two scales and a skew take',
-  projective: 'a photograph takes',
-}
-
 /** What else speaks of a scale that nothing checks, and what to do. */
 function oneMore(coarse: string): string {
-  const add = 'one more known size would'
+  const add = 'one more figured size would tell'
   if (coarse === 'agrees')
     return `A misread figure would not show unless it is out by a tenth, by the drawn scale and the scan's dpi; ${add}.`
   return coarse === 'contradicts'
-    ? `The drawn scale and the scan's dpi contradict it: read the figures again: a wrong digit, or a wrong unit?`
+    ? `The drawn scale and the scan's dpi disagree with it: read the figures again for a wrong digit or a wrong unit.`
     : `A misread figure would not show: ${add}.`
 }
 
-/** Known sizes that close on themselves, with lengths as they are written. */
+/** Figured sizes that close on themselves, with lengths as they are written. */
 type Closes = Readonly<{
   by: readonly Suspect[]
   given: readonly Suspect[]
@@ -127,41 +125,46 @@ type Closes = Readonly<{
 const outBy = ({ out, closes }: Closes): string =>
   closes ? 'that is within the rounding of the figures' : `out by ${out}`
 
-const says = (sizes: readonly unknown[]): string => (sizes.length > 1 ? 'come to' : 'says')
+/** What is printed in place of what others come to: `8'-4 1/4"`, with its length where that is written otherwise. */
+function printed({ given, stated }: Closes, say: Say): string {
+  const names = namesOf(given, say)
+  if (given.length > 1) return `${names} come to ${stated}`
+  return `${names.startsWith(stated) ? names : `${names}, ${stated},`} is printed`
+}
 
 const percent = (share: number): string => `${(100 * share).toFixed(0)} %`
 
 export const CALIBRATION_WORDS = {
   // Go on from "can't be calibrated: "
   'calibration.no-references': () =>
-    'it has no known sizes. Add the ends of a dimension whose true size is known.',
+    'it has no figured sizes. Add the ends of a dimension whose true size is known.',
   'calibration.size-not-above-nothing': (p: { reference: string; stated: number }, say: Say) =>
-    `${say.item('known size', p.reference)} is stated to be ${p.stated} mm. State its true size, or remove it.`,
+    `${figured(say.label(p.reference))} is stated to be ${p.stated} mm. State its true size, or remove it.`,
   'calibration.no-size-on-the-sheet': (p: { reference: string; problem: AnyReason }, say: Say) =>
-    `${say.item('known size', p.reference)} has no size on the sheet: ${say(p.problem)} Pick its marks again, or remove it.`,
+    `${figured(say.label(p.reference))} has no size on the sheet: ${say(p.problem)} Pick its marks again, or remove it.`,
   'calibration.tilt-free': (p: { mapping: string; sizes: number }) =>
-    `its known sizes leave the tilt of the sheet free (${needs(p)}). Add a rectangle, or known lengths in other parts of the view, or choose a simpler mapping.`,
+    `its figured sizes leave the tilt of the sheet free (${needs(p)}). Add a rectangle, or known lengths in other parts of the view, or choose a simpler mapping.`,
   'calibration.scale-free': (p: { mapping: string; sizes: number; degrees: number }) =>
-    `its known sizes do not fix the scale ${directionWords(p.degrees)} (${needs(p)}). Add a known size that runs ${runWords(p.degrees)}, or choose a simpler mapping.`,
+    `its figured sizes do not fix the scale ${directionWords(p.degrees)} (${needs(p)}). Add a figured size that runs ${runWords(p.degrees)}, or choose a simpler mapping.`,
   'calibration.contradictory': (p: { mapping: string }) =>
-    `its known sizes contradict one another: no ${p.mapping} mapping gives all of them at once. Check their figures and marks.`,
+    `its figured sizes contradict one another: ${mappingName(p.mapping)} can't give all of them at once. Check their figures and marks.`,
   'calibration.not-settled': (p: { mapping: string }) =>
-    `its known sizes do not settle on one ${p.mapping} mapping. Check their figures and marks, or choose a simpler mapping.`,
+    `its figured sizes do not settle the scales of ${mappingName(p.mapping)}. Check their figures and marks, or choose a simpler mapping.`,
   'calibration.too-uncertain': (p: { share: number }) =>
-    `its known sizes leave a scale or tilt uncertain by ${percent(p.share)}: they are too short, too close to one another or too roughly picked. Add a longer known size, or choose a simpler mapping.`,
+    `its figured sizes leave a scale or tilt uncertain by ${percent(p.share)}: they are too short, too close to one another or too roughly picked. Add a longer figured size, or choose a simpler mapping.`,
   'calibration.disagrees-too-much': (p: { share: number }) =>
-    `its known sizes disagree so much that a scale or tilt would be uncertain by ${p.share > 1 ? 'more than itself' : percent(p.share)}: misread figures, or marks on the wrong features? Check their figures and marks, and add one that you are sure of.`,
+    `its figured sizes disagree so much that a scale or tilt would be uncertain by ${p.share > 1 ? 'more than itself' : percent(p.share)}: misread figures, or marks on the wrong features? Check their figures and marks, and add one that you are sure of.`,
 
   // Whole sentences
   'calibration.beyond-all-bounds': () =>
-    'The known sizes come out beyond all bounds: check their picks and sizes.',
+    'The figured sizes come out beyond all bounds: check their picks and sizes.',
   'misfit.set-aside': (p: { reference: Suspect; either: readonly (readonly Suspect[])[] }, say: Say) =>
-    `${capital(nameOf(p.reference, say, 'known size'))} does not fit the others: misread figure, or not to scale? It is left out of the calibration, and the rest agree without it.${instead(p.either, say)}`,
+    `${capital(figured(nameOf(p.reference, say)))} does not fit the others: misread figure, or not to scale? It is set aside, and the rest agree without it.${instead(p.either, say)}`,
   'misfit.set-aside-and-enlarged': (
     p: { reference: Suspect; either: readonly (readonly Suspect[])[]; enlarged: number; p: number },
     say: Say,
   ) =>
-    `${capital(nameOf(p.reference, say, 'known size'))} does not fit the others: misread figure, or not to scale? It is left out of the calibration, and the uncertainty of the scale is enlarged ${p.enlarged.toFixed(1)} times, because the rest do not quite agree either (${byChance(p.p)}).${instead(p.either, say)}`,
+    `${capital(figured(nameOf(p.reference, say)))} does not fit the others: misread figure, or not to scale? It is set aside, and the uncertainty of the scale is enlarged ${p.enlarged.toFixed(1)} times, because the rest do not quite agree either (${byChance(p.p)}).${instead(p.either, say)}`,
   'misfit.enlarged': (
     p: {
       suspects: readonly Suspect[]
@@ -171,7 +174,7 @@ export const CALIBRATION_WORDS = {
     },
     say: Say,
   ) =>
-    `The known sizes do not agree within their uncertainties (${byChance(p.p)}), so the uncertainty of the scale is enlarged ${p.enlarged.toFixed(1)} times.${whichIsWrong(p, say)}`,
+    `The figured sizes do not agree within their uncertainties (${byChance(p.p)}), so the uncertainty of the scale is enlarged ${p.enlarged.toFixed(1)} times.${whichIsWrong(p, say)}`,
   'misfit.alternative': (
     p: {
       leftOut: readonly Suspect[]
@@ -181,26 +184,26 @@ export const CALIBRATION_WORDS = {
     },
     say: Say,
   ) =>
-    `Without ${namesOf(p.leftOut, say)} the rest agree, and lengths come out ${longer(p)} than as it stands${p.stretch === null ? '' : `; the sheet has then shrunk ${shrunkMore(p.stretch.value, p.stretch.U)}${p.stretch.seldom ? ', which paper seldom does' : ''}`}.`,
+    `Without ${namesOf(p.leftOut, say)} the rest agree, and lengths come out ${longer(p)} than now${p.stretch === null ? '' : `; the sheet has then shrunk ${shrunkMore(p.stretch.value, p.stretch.U)}${p.stretch.seldom ? ', which paper seldom does' : ''}`}.`,
   // Go on from "nothing checks this scale: "
-  'unchecked.one-size': (p: { coarse: string }) => `it rests on one known size. ${oneMore(p.coarse)}`,
+  'unchecked.one-size': (p: { coarse: string }) => `it rests on one figured size. ${oneMore(p.coarse)}`,
   'unchecked.others-tell-otherwise': () =>
-    'its known sizes are no more than it takes, and the other views of its sheet tell otherwise how the paper has shrunk: look for a misread figure.',
+    'its figured sizes are no more than it takes, and the other views of its sheet tell otherwise how the paper has shrunk: look for a misread figure.',
   'unchecked.figures-alone': (p: { coarse: string }) =>
-    `its known sizes check one another's figures, but not where they are picked and what the sheet is scaled by. ${oneMore(p.coarse)}`,
+    `its figured sizes check one another's figures, but not where they are picked and what the sheet is scaled by. ${oneMore(p.coarse)}`,
   'unchecked.no-more-than-needed': (p: { mapping: string; coarse: string }) =>
-    `it has no more known sizes than ${TAKERS[p.mapping] ?? 'its scales take'}. ${oneMore(p.coarse)}`,
+    `it has no more figured sizes than ${mappingName(p.mapping)} needs. ${oneMore(p.coarse)}`,
 
   'stretch.by-paper': (p: { U: number }) =>
-    `Neither its known sizes nor another view of the sheet tell how much more the paper shrank one way than the other, so ±${ofPercent(p.U)} is allowed for: a known size each way would tell.`,
+    `Neither its figured sizes nor another view of the sheet tell how much more the paper shrank one way than the other, so ±${ofPercent(p.U)} is allowed for: a figured size each way would tell.`,
   'stretch.by-views': (p: { views: readonly string[]; own: boolean; stretch: number; U: number }) =>
-    `By ${viewsInWords(p.views)}${p.own ? ' and its own known sizes' : ''} the sheet has shrunk ${shrunkMore(p.stretch, p.U)}.`,
+    `By ${viewsInWords(p.views)}${p.own ? ' and its own figured sizes' : ''} the sheet has shrunk ${shrunkMore(p.stretch, p.U)}.`,
   'stretch.unlikely': (
     p: { stretch: number; U: number; paper: number; setAside: readonly string[] },
     say: Say,
   ) => {
-    const left = p.setAside.map((id) => say.item('known size', id)).join(' and ')
-    return `By its known sizes the sheet has shrunk ${shrunkMore(p.stretch, p.U)}, and paper seldom does more than ${ofPercent(NINETEEN_IN_TWENTY * p.paper)}: look for figures that are misread alike${left === '' ? '' : `, and do not take ${left} for the wrong one because the others outvote it`}.`
+    const left = p.setAside.map((id) => figured(say.label(id))).join(' and ')
+    return `By its figured sizes the sheet has shrunk ${shrunkMore(p.stretch, p.U)}, and paper seldom does more than ${ofPercent(NINETEEN_IN_TWENTY * p.paper)}: look for figures that are misread alike${left === '' ? '' : `, and do not take ${left} for the wrong one because the others outvote it`}.`
   },
   'stretch.odd': (
     p: {
@@ -218,15 +221,15 @@ export const CALIBRATION_WORDS = {
   'closing.same': (p: Closes, say: Say) =>
     p.out === null
       ? `${capital(namesOf(p.by, say))} and ${namesOf(p.given, say)} give one length between the same marks, and say the same, ${p.stated}.`
-      : `${capital(namesOf(p.by, say))} says ${p.expected}, ${namesOf(p.given, say)} between the same marks says ${p.stated}: ${outBy(p)}.`,
+      : `${capital(namesOf(p.by, say))} is printed, and between the same marks ${printed(p, say)}: ${outBy(p)}.`,
   'closing.sum': (p: Closes, say: Say) =>
     p.out === null
-      ? `${capital(namesOf(p.by, say))} add up to ${p.expected}, and so ${p.given.length > 1 ? 'do' : 'says'} ${namesOf(p.given, say)}: the figures close.`
-      : `${capital(namesOf(p.by, say))} add up to ${p.expected}, ${namesOf(p.given, say)} ${says(p.given)} ${p.stated}: ${outBy(p)}.`,
+      ? `${capital(namesOf(p.by, say))} add up to ${p.expected}, ${p.given.length > 1 ? `and so do ${namesOf(p.given, say)}` : 'as is printed'}: the figures agree.`
+      : `${capital(namesOf(p.by, say))} add up to ${p.expected}, but ${printed(p, say)}: ${outBy(p)}.`,
   'closing.shape': (p: Closes, say: Say) =>
     p.out === null
-      ? `By the shape that ${namesOf(p.by, say)} give, ${namesOf(p.given, say)} is ${p.expected}, as it says: the figures close.`
-      : `By the shape that ${namesOf(p.by, say)} give, ${namesOf(p.given, say)} is ${p.expected}; it says ${p.stated}: ${outBy(p)}.`,
+      ? `By the shape that ${namesOf(p.by, say)} give it is ${p.expected}, as is printed: the figures agree.`
+      : `By the shape that ${namesOf(p.by, say)} give it is ${p.expected}, but ${printed(p, say)}: ${outBy(p)}.`,
   'closing.does-not-close': (
     p: { closings: readonly AnyReason[]; setAside: boolean; fit: AnyReason | null },
     say: Say,
@@ -243,7 +246,7 @@ export const CALIBRATION_WORDS = {
   'misfit.suspects': (p: { suspects: readonly Suspect[] }, say: Say) => {
     const [first] = p.suspects
     return first !== undefined && new Set(p.suspects.map((suspect) => nameOf(suspect, say))).size === 1
-      ? `${capital(nameOf(first, say, 'known size'))} does not fit the others: misread figure, or not to scale?`
+      ? `${capital(figured(nameOf(first, say)))} does not fit the others: misread figure, or not to scale?`
       : `${everyReference(p.suspects, say)} do not fit one another: misread figures, or not to scale?`
   },
 } as const

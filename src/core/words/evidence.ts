@@ -1,4 +1,6 @@
 /** What is wrong with a piece of evidence, or keeps a dimension from having a value. Whole sentences. */
+
+import { basisWord } from '../job/ids/basis-word.ts'
 import { capital } from './capital.ts'
 import { GAUGE_NAMES } from './gauge-names.ts'
 import type { AnyReason, Say } from './reason.ts'
@@ -58,7 +60,7 @@ export const EVIDENCE_WORDS = {
     withStop(`View "${p.name}" (${say.label(p.view)}) can't be calibrated: ${say(p.problem)}`),
   'evidence.gives-back-a-reference': (p: { name: string; view: string }, say: Say) =>
     `It gives back a size that the scale of view "${p.name}" (${say.label(p.view)}) was taken from, so nothing is ` +
-    'measured by it: measure another distance, or give the view one more known size.',
+    'measured by it: measure another distance, or give the view one more figured size.',
   'evidence.needs-values': (p: { names: readonly string[] }) =>
     `It needs ${p.names.join(' and ')}, which ${p.names.length > 1 ? 'have' : 'has'} no value yet.`,
 
@@ -113,7 +115,7 @@ export const EVIDENCE_WORDS = {
       .join(' ')}`,
   'adoption.no-usable-mean': () => 'The mean is to be adopted, but there is no usable evidence for it.',
   'adoption.no-usable-basis': (p: { basis: string }) =>
-    `A ${p.basis} value is to be adopted, but there is no usable evidence for it.`,
+    `A ${basisWord(p.basis)} value is to be adopted, but there is no usable evidence for it.`,
   'adoption.chosen-unusable': (p: { id: string; problem: AnyReason | null }, say: Say) =>
     `${capital(say.item('evidence', p.id))} is to be adopted, but it can't be used: ${p.problem === null ? 'it has no value.' : withStop(say(p.problem))}`,
 } as const

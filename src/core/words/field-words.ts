@@ -1,3 +1,6 @@
+import { basisWord } from '../job/ids/basis-word.ts'
+import { MAPPING_WORDS } from './mapping-words.ts'
+
 /** What people call the fields of a thing and the settings in them: the words that stand beside them in the window. */
 
 /** Of every kind of thing. */
@@ -13,8 +16,8 @@ const OF_ANY: Readonly<Record<string, string>> = {
   changedAt: 'when it was changed',
   changedBy: 'who changed it',
   candidates: 'what it could be',
-  closed: 'whether it closes',
-  count: 'how many alike',
+  closed: 'whether it ends where it began',
+  count: 'how many off',
   covariance: 'how surely',
   how: 'how it was picked',
   limit: 'maximum error',
@@ -40,7 +43,7 @@ const OF_KIND: Readonly<Record<string, Readonly<Record<string, string>>>> = {
     sheet: 'on which sheet',
     text: 'figure as it is printed',
   },
-  job: { gauge: 'standard of sheet gauges', title: 'what it is called', unit: 'unit it is figured in' },
+  job: { gauge: 'standard of sheet gauges', title: 'title', unit: 'unit it is figured in' },
   mark: { label: 'what it marks' },
   reference: {
     height: 'height as printed',
@@ -61,11 +64,11 @@ const OF_KIND: Readonly<Record<string, Readonly<Record<string, string>>>> = {
     paper: 'what its paper does',
     sha256: 'checksum of the scan',
     source: 'where it is kept',
-    straight: 'direction of its horizontal edge',
+    straight: 'direction of its level edge',
   },
   view: {
     drawnScale: 'scale as the sheet states it',
-    grain: 'direction of the sheet’s lower edge',
+    grain: 'direction of the sheet’s level edge',
     mapping: 'how the sheet has kept its shape',
   },
 }
@@ -77,14 +80,6 @@ const own = <T>(words: Readonly<Record<string, T>> | undefined, name: string): T
 export const fieldWord = (kind: string, field: string): string =>
   own(own(OF_KIND, kind), field) ?? own(OF_ANY, field) ?? field
 
-/** What the mappings of a view are called: by how many scales the sheet has kept. */
-export const MAPPING_NAMES = {
-  uniform: 'One',
-  'two-axis': 'Two',
-  affine: 'Skewed',
-  projective: 'Tilted',
-} as const
-
 /** What settings are called, by the field that they stand in. */
 const SETTINGS: Readonly<Record<string, Readonly<Record<string, string>>>> = {
   'evidence legibility': { doubtful: 'hard to read' },
@@ -95,7 +90,11 @@ const SETTINGS: Readonly<Record<string, Readonly<Record<string, string>>>> = {
   },
   'job unit': { in: 'inches', mm: 'millimetres' },
   'mark how': { hand: 'by hand', stroke: 'found on a stroke' },
-  'view mapping': MAPPING_NAMES,
+  'view mapping': Object.fromEntries(
+    Object.entries(MAPPING_WORDS).map(([mapping, { name }]) => [mapping, name]),
+  ),
+  'dimension adopt': { found: basisWord('found') },
+  'evidence basis': { found: basisWord('found') },
 }
 
 /** What a setting is called; itself where people say that. */
@@ -108,15 +107,15 @@ const COUNTS_AS: Readonly<Record<string, string>> = {
   'dimension count': '1',
   'dimension tolerance': 'none of its own',
   'evidence legibility': 'clear',
-  'job gauge': 'US Standard of 1893, taken as usual',
+  'job gauge': 'US Standard of 1893, by default',
   'mark closed': 'no',
   'mark repeats': 'never',
-  'sheet draughting': '0.13 mm, taken as usual',
-  'sheet paper': '0.5 %, taken as usual',
+  'sheet draughting': '0.13 mm, by default',
+  'sheet paper': '0.5 %, by default',
   'view grain': '0°',
 }
 
-/** What a field without a value counts as: `1` of how many alike. */
+/** What a field without a value counts as: `1` of how many off. */
 export const withoutValue = (kind: string, field: string): string =>
   own(COUNTS_AS, `${kind} ${field}`) ?? 'none'
 

@@ -3,8 +3,8 @@ import type { AnyReason, Say } from './reason.ts'
 
 /** What a part of a formula may be within what it is uncertain by. */
 const AT_ITS_EDGE = {
-  divisor: (part: string) => `it divides by ${part}, which can't be told from nothing`,
-  root: (part: string) => `${part}, of which it takes a root, may be less than nothing`,
+  divisor: (part: string) => `it divides by ${part}, which can't be told from 0`,
+  root: (part: string) => `${part}, of which it takes a root, may be less than 0`,
   sine: (part: string) => `${part} is taken for a sine or a cosine and may be beyond 1, which neither can be`,
   tangent: (part: string) => `it takes the tangent of ${part}, which can't be told from a right angle`,
 }
@@ -84,7 +84,7 @@ export const FORMULA_WORDS = {
   'formula.without-value': (p: { formula: string }) =>
     `The formula \`${p.formula}\` has no value for these dimensions.`,
   'formula.below-nothing': (p: { formula: string }) =>
-    `The formula \`${p.formula}\` gives less than nothing: check the dimensions it uses.`,
+    `The formula \`${p.formula}\` gives less than 0: check the dimensions it uses.`,
   'formula.without-uncertainty': (p: { formula: string }) =>
     `The formula \`${p.formula}\` has no uncertainty at these dimensions: the least change of them leaves it without a value, or changes it without bound.`,
 } as const

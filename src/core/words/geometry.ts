@@ -11,9 +11,9 @@ export const GEOMETRY_WORDS = {
   'regression.one-abscissa': () => 'A regression line needs two different abscissae.',
 
   'mapping.mark-beyond-horizon': () =>
-    'A mark lies at or beyond the horizon of this view as its known sizes place it: check those, or pick nearer to them.',
+    'A mark lies at or beyond the horizon of this view as its figured sizes place it: check those, or pick nearer to them.',
   'mapping.true-point-beyond-horizon': () =>
-    'This true point lies at or beyond the horizon of the view as its known sizes place it: check those, or ask for a point nearer to them.',
+    'This true point lies at or beyond the horizon of the view as its figured sizes place it: check those, or ask for a point nearer to them.',
   'mapping.without-scale': () =>
-    'This view has no scale one way, so that no place on the sheet is found from true size: check its known sizes.',
+    'This view has no scale one way, so that no place on the sheet is found from true size: check its figured sizes.',
 } as const

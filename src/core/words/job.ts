@@ -57,7 +57,7 @@ const AT_A_PLACE = {
   'job.same-mark-twice': (p: { mark: string }, say: Say) =>
     `names ${say.quotedItem('mark', p.mark)} twice: pick the other one`,
   'job.mark-not-sound': (p: { problem: AnyReason }, say: Say) => `is not sound: ${say(p.problem)}`,
-  'job.nothing-or-less': (p: { text: string }) => `is ${quoted(p.text)}, and must be greater than nothing`,
+  'job.nothing-or-less': (p: { text: string }) => `is ${quoted(p.text)}, and must be greater than 0`,
 } as const
 
 /** What is wrong with a job as a whole, or where in it. */

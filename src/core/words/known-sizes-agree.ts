@@ -1,9 +1,9 @@
 import { howOften } from './how-often.ts'
 
-/** Below this probability known sizes are taken not to agree. */
+/** Below this probability figured sizes are taken not to agree. */
 const DOUBTED = 0.05
 
-/** Whether the known sizes of a view agree, or that nothing tells: goes on from "its known sizes". */
+/** Whether the figured sizes of a view agree, or that nothing tells: goes on from "its figured sizes". */
 export const agreementInShort = (p: number | null): string =>
   p === null
     ? 'have nothing to check them'
@@ -12,11 +12,11 @@ export const agreementInShort = (p: number | null): string =>
       : 'do not agree'
 
 /**
- * How well the known sizes of a view agree with one another, for somebody who cuts metal.
+ * How well the figured sizes of a view agree with one another, for somebody who cuts metal.
  * @param p probability that good sizes would differ as much by chance; null where nothing checks them
  * @param some whether it is of the rest only, without one that was set aside
  */
 export function knownSizesAgree(p: number | null, some = false): string {
-  if (p === null) return 'Nothing checks these sizes yet: one more known size would.'
-  return `The ${some ? 'rest of the ' : ''}known sizes ${agreementInShort(p)}: good sizes would differ this much ${howOften(p)}.`
+  if (p === null) return 'Nothing checks these sizes yet: one more figured size would.'
+  return `The ${some ? 'rest of the ' : ''}figured sizes ${agreementInShort(p)}: good sizes would differ this much ${howOften(p)}.`
 }

@@ -75,7 +75,7 @@ export const NOTATION_WORDS = {
 
   // Lengths
   'notation.length-expected': () => 'Expected a length such as 14 3/8", 1\'-2 3/8", 2.375 in or 365.1 mm.',
-  'notation.length-negative': () => 'A size is never less than nothing; write it without the minus.',
+  'notation.length-negative': () => 'A size is never less than 0; write it without the minus.',
   'notation.fraction-of-a-foot': () =>
     'Inches follow a fraction of a foot; write whole feet and then inches.',
   'notation.inch-mark-wrong': () => 'Inches are marked " or in; write that mark here.',
@@ -105,7 +105,7 @@ export const NOTATION_WORDS = {
 
   // Angles
   'notation.angle-expected': () => "Expected an angle such as 47° 30', 47.5° or 47 1/2 deg.",
-  'notation.angle-negative': () => 'A printed angle is never less than nothing; write it without the minus.',
+  'notation.angle-negative': () => 'A printed angle is never less than 0; write it without the minus.',
   'notation.angle-unit-missing': () => 'The unit of the angle is missing; write ° or deg after the number.',
   'notation.angle-part-unmarked': (p: { part: string }) => `Expected the mark of ${p.part} after the number.`,
   'notation.sixty-of-a-part': (p: { part: string }) =>
@@ -184,17 +184,17 @@ export const NOTATION_WORDS = {
     'This word has no fixed meaning in a figure; take it away or write it in a note.',
   'notation.after-gauge-figure': () => 'Nothing of this kind may follow a gauge; take this away.',
 
-  // Known sizes
+  // Figured sizes
   'notation.known-size-without-length': () =>
-    'A known size is a length; write one such as 14 3/8", Ø 6" or 12" DIA.',
+    'A figured size is a length; write one such as 14 3/8", Ø 6" or 12" DIA.',
   'notation.known-size-is-a-radius': (p: { of: 'diameter' | 'rectangle' }) =>
     p.of === 'diameter'
-      ? 'A radius is written, and the known size is a diameter; write the diameter, twice that, if that is meant.'
-      : 'A radius is written, and the known size is the side of a rectangle; write the length of the side.',
+      ? 'A radius is written, and the figured size is a diameter; write the diameter, twice that, if that is meant.'
+      : 'A radius is written, and the figured size is the side of a rectangle; write the length of the side.',
   'notation.known-size-is-a-diameter': () =>
-    'A diameter is written, and the known size is the side of a rectangle; write the length of the side.',
+    'A diameter is written, and the figured size is the side of a rectangle; write the length of the side.',
   'notation.known-size-not-to-scale': () =>
-    'What is said not to be drawn to scale gives no scale; take another known size.',
+    'What is said not to be drawn to scale gives no scale; take another figured size.',
   'notation.known-size-not-exact': () =>
     'A limit or a size that is about, full or bare is no exact size; write the size alone, and how uncertain it is beside it.',
 

@@ -1,8 +1,8 @@
 /** What a table says of its views and relations, and what a person should know before using it. Whole sentences. */
 import { capital } from './capital.ts'
 import { GAUGE_NAMES } from './gauge-names.ts'
+import { mappingName, type NamedMapping } from './mapping-words.ts'
 import type { AnyReason, Say } from './reason.ts'
-import { type NamedMapping, SCALES_IN_WORDS } from './scales-in-words.ts'
 
 /** Shown in the app, on every printed page and in every export. */
 const STANDING_WORDS = {
@@ -26,18 +26,12 @@ const MOST_LISTED = 3
 const unitsMixed = ({ stated, found }: { stated: number; found: number }): boolean =>
   Math.abs(Math.abs(Math.log(stated / found)) - Math.log(25.4)) < 0.1
 
-const WITH_SCALES: Readonly<Record<NamedMapping, string>> = {
-  ...SCALES_IN_WORDS,
-  affine: 'two scales and a sheet out of square',
-  projective: 'a photograph at a slant',
-}
-
 export const TABLE_WORDS = {
   ...STANDING_WORDS,
   'caution.scale-not-known': (p: { view: string; dpi: number }) =>
     `View "${p.view}": neither its drawn scale nor the scan's dpi is known, so the draughting error was reckoned as at ${p.dpi} dpi. State one of the two.`,
   'caution.scale-contradicts-dpi': (p: { view: string; stated: number; found: number }) =>
-    `View "${p.view}": it is said to be drawn to ${p.stated}, but by the scan's dpi it is ${p.found.toPrecision(2)}. ${unitsMixed(p) ? 'That is 25.4 times off: check its known sizes for inches taken for millimetres, or the other way round.' : "Check both: a scale the wrong way up, a reduced copy, or a dpi that is not the scanner's?"} The larger draughting error was taken.`,
+    `View "${p.view}": it is said to be drawn to ${p.stated}, but by the scan's dpi it is ${p.found.toPrecision(2)}. ${unitsMixed(p) ? 'That is 25.4 times off: check its figured sizes for inches taken for millimetres, or the other way round.' : "Check both: a scale the wrong way up, a reduced copy, or a dpi that is not the scanner's?"} The larger draughting error was taken.`,
   'caution.picks-scatter': (p: { mark: string; s: number; sigma: number }, say: Say) =>
     `${capital(say.item('mark', p.mark))}: its picks scatter by ${p.s.toFixed(1)} px, more than their sigma of ${p.sigma} px allows. Pick it again, or state a larger sigma.`,
   'caution.people-differ': (p: { mark: string; people: number; within: number; between: number }, say: Say) =>
@@ -60,7 +54,7 @@ export const TABLE_WORDS = {
     `Nothing checks this scale: ${say(p.because)}`,
   'view.not-calibrated': (p: { problem: AnyReason }, say: Say) => `Can't be calibrated: ${say(p.problem)}`,
   'view.other-mapping-suits': (p: { mapping: NamedMapping; suits: NamedMapping; gain: number }) =>
-    `These known sizes fit better with ${WITH_SCALES[p.suits]} than with ${WITH_SCALES[p.mapping]}.`,
+    `These figured sizes fit better as ${mappingName(p.suits)} than as ${mappingName(p.mapping)}.`,
 
   'relation.not-checked': (p: { problem: AnyReason }, say: Say) => `Not checked: ${say(p.problem)}`,
   'relation.needs-values': (p: { names: readonly string[] }) =>

@@ -1,4 +1,5 @@
 /** Why a value is what it is, and how the rest of the evidence agrees with it. */
+import { basisWord } from '../job/ids/basis-word.ts'
 import { capital } from './capital.ts'
 import type { AnyReason, Say } from './reason.ts'
 
@@ -8,12 +9,14 @@ const many = (names: readonly string[], verb: readonly [one: string, more: strin
 /** A piece of evidence as it is told of. */
 type Told = { readonly id: string; readonly basis: string; readonly written: string }
 
-const told = ({ basis, written }: Told): string => `${basis} ${written}`
+const told = ({ basis, written }: Told): string => `${basisWord(basis)} ${written}`
 
 /** A relation, and by how much it misses. */
 type Misses = { readonly id: string; readonly sum: boolean; readonly by: string }
 
-const noun = ({ sum }: Misses): string => (sum ? 'sum' : 'relation')
+/** `sum heights`, `relation 1`: what has a label has its noun in it. */
+const nameOf = ({ id, sum }: Misses, say: Say): string =>
+  `${sum ? 'sum' : 'relation'} ${say.label(id).replace(/^relation /, '')}`
 
 const onWhat = (basis: string): string =>
   basis === 'scaled'
@@ -36,20 +39,21 @@ export const WHY_WORDS = {
     `${say(p.from)}${p.agreement === null ? '' : say(p.agreement)}.`,
   'why.first-order-fails': (p: { interval: string }) =>
     `At 95 % it lies between ${p.interval.replace(' to ', ' and ')}, and not evenly to both sides.`,
-  'why.may-be-nothing': () => "It can't be told from nothing: what it may be at 95 % takes that in.",
+  'why.may-be-nothing': () => "It can't be told from 0, which lies within what it may be at 95 %.",
   'why.may-be-parallel': () => "The two lines can't be told from parallel ones.",
   'why.rests-on-disputed': (p: { names: readonly string[] }) =>
     `It rests on ${many(p.names, ['is', 'are'])} disputed.`,
   'why.scale-unchecked': (p: { view: string; because: AnyReason }, say: Say) =>
     p.because.code === 'stretch.unlikely'
-      ? `The scale of view "${p.view}" is in doubt. ${say(p.because)}`
+      ? `The scale of view "${p.view}" may be wrong. ${say(p.because)}`
       : `Nothing checks the scale of view "${p.view}": ${say(p.because)}`,
   'why.gives-back': (p: { id: string; basis: string }, say: Say) =>
-    `Its ${say.item(`${p.basis} evidence`, p.id)} gives back a known size that its view is scaled by: it measures nothing, and that it agrees is no agreement.`,
-  'why.surer': (p: Told) => `The ${p.basis} value, ${p.written}, is surer.`,
-  'why.too-uncertain': (p: Told) => `The ${p.basis} value ${p.written} is too uncertain to say much.`,
+    `Its ${say.item(`${basisWord(p.basis)} evidence`, p.id)} gives back a figured size that its view is scaled by: it measures nothing, and that it agrees is no agreement.`,
+  'why.surer': (p: Told) => `The ${basisWord(p.basis)} value, ${p.written}, is surer.`,
+  'why.too-uncertain': (p: Told) =>
+    `The ${basisWord(p.basis)} value ${p.written} is too uncertain to say much.`,
   'why.not-usable': (p: { id: string; basis: string }, say: Say) =>
-    `Its ${say.item(`${p.basis} evidence`, p.id)} can't be used.`,
+    `Its ${say.item(`${basisWord(p.basis)} evidence`, p.id)} can't be used.`,
   'why.figure-unread': (p: { id: string; text: string }) =>
     `The printed figure "${p.text}" can't be read and was not counted.`,
   'why.figure-hard-to-read': (_: { id: string }) => 'A printed figure that is hard to read was not counted.',
@@ -58,9 +62,9 @@ export const WHY_WORDS = {
   'why.scale-from-figure': (p: { id: string }, say: Say) =>
     `${capital(say.item('scaled', p.id))} is by a scale that was taken from this figure: it follows the figure, right or wrong, and that it agrees says nothing.`,
   'why.does-not-close': (p: { relations: readonly Misses[] }, say: Say) =>
-    `Part of ${p.relations.map((r) => `the ${noun(r)} ${say.label(r.id)}, which is out by ${r.by}`).join(' and of ')}.`,
+    `Part of ${p.relations.map((r) => `the ${nameOf(r, say)}, which is out by ${r.by}`).join(' and of ')}.`,
   'why.closes': (p: { relations: readonly Misses[] }, say: Say) =>
-    p.relations.map((r) => `The ${noun(r)} ${say.label(r.id)} ${r.sum ? 'adds up' : 'holds'}.`).join(' '),
+    p.relations.map((r) => `The ${nameOf(r, say)} ${r.sum ? 'adds up' : 'holds'}.`).join(' '),
 
   // Where the value is from
   'from.figure': (p: { chosen: boolean; doubtful?: boolean; of?: string }) =>
@@ -83,7 +87,7 @@ export const WHY_WORDS = {
   'agreement.all': (p: { others: number; shows: string | null }) =>
     `; the ${p.others} other pieces of evidence agree${shown(p.shows)}`,
   'agreement.one': (p: { other: string; shows: string | null }) =>
-    `; the ${p.other} value agrees${shown(p.shows)}`,
+    `; the ${basisWord(p.other)} value agrees${shown(p.shows)}`,
   'agreement.among': (p: { shows: string | null }) => `; they agree${shown(p.shows)}`,
   'agreement.figure-twice': (p: { times: number }) =>
     p.times === 2 ? '; printed twice, the same' : `; printed ${p.times} times, the same`,

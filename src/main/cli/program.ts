@@ -27,7 +27,7 @@ From a scan to a table on the command line:
 
 Exit codes:
   0  done
-  1  check found something disputed, or a relation that does not close
+  1  check found something disputed, or a relation that does not hold
   2  it could not be done; one sentence on standard error says what, where and what to do
 
 Values scaled from a print are estimates. "scantling COMMAND --help" tells more of each command.`

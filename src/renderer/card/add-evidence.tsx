@@ -13,7 +13,7 @@ import { draftedEvidence, type EvidenceDraft } from './new-evidence.ts'
 
 const BASES = [
   { id: 'printed', label: 'Printed' },
-  { id: 'found', label: 'Found' },
+  { id: 'found', label: 'Measured' },
   { id: 'derived', label: 'Derived' },
 ] as const
 
@@ -90,14 +90,14 @@ export function AddEvidence({ job, dimension, unit, writable }: CardProps) {
         />
         {!writable && (
           <p className="dimension-card-soft" role="status">
-            Not kept, for the job can only be looked at now: what was written stays here to be copied.
+            Not kept, for the job is read-only now: what was written stays here to be copied.
           </p>
         )}
         <div className="dimension-card-actions">
           <Button kind="main" disabled={!ready} onPress={() => void keep()}>
             Keep
           </Button>
-          <Button onPress={end}>{writable ? 'Abandon' : 'Put it away'}</Button>
+          <Button onPress={end}>Cancel</Button>
         </div>
       </form>
     </Section>

@@ -1,3 +1,4 @@
+import { basisWord } from '../../core/job/ids/basis-word.ts'
 import type { TableRow } from '../../core/ledger/table/table.ts'
 import type { PickerOption } from '../parts/picker.tsx'
 
@@ -7,7 +8,7 @@ export const BY_THE_RULES = 'by the rules'
 const RULES: readonly { id: string; label: string; note: string }[] = [
   { id: 'printed', label: 'Printed', note: 'The clear printed figure.' },
   { id: 'scaled', label: 'Scaled', note: 'Off the sheet; the mean where there are several.' },
-  { id: 'found', label: 'Found', note: 'Measured on the original; the mean where there are several.' },
+  { id: 'found', label: 'Measured', note: 'Measured on the original; the mean where there are several.' },
   { id: 'derived', label: 'Derived', note: 'Worked out from other dimensions.' },
   { id: 'mean', label: 'Mean', note: 'Weighted mean of all that can be used.' },
 ]
@@ -20,7 +21,7 @@ export function adoptionOptions(row: TableRow, adopt: string | undefined): Picke
     {
       id: BY_THE_RULES,
       label: 'By the rules',
-      note: 'Printed governs, then derived, then scaled, then found.',
+      note: 'Printed governs, then derived, then scaled, then measured.',
     },
     ...RULES.filter(({ id }) => id === adopt || (id === 'mean' ? usable.length > 1 : bases.has(id))),
     ...row.evidence
@@ -28,7 +29,7 @@ export function adoptionOptions(row: TableRow, adopt: string | undefined): Picke
       .map(({ id, label = id, basis, written }) => ({
         id,
         label: `Only ${label}`,
-        note: `${basis} ${written}`.trim(),
+        note: `${basisWord(basis)} ${written}`.trim(),
       })),
   ]
 }

@@ -1,6 +1,7 @@
 import './card-head.css'
 import { keepTogether } from '../../core/handoff/table/keep-together.ts'
 import { statedValue } from '../../core/handoff/table/stated-value.ts'
+import { basisWord } from '../../core/job/ids/basis-word.ts'
 import { Figure } from '../parts/figure.tsx'
 import { BasisSample } from '../table/basis-sample.tsx'
 import { StatusMark } from '../table/status-mark.tsx'
@@ -14,14 +15,14 @@ export function CardHead({ dimension, row, unit }: CardProps) {
       <h2 className="card-head-label">{dimension.label}</h2>
       <p className="card-head-name">
         <code>{dimension.name}</code>
-        {(dimension.count ?? 1) > 1 && <span> · {dimension.count} alike</span>}
+        {(dimension.count ?? 1) > 1 && <span> · {dimension.count} off</span>}
       </p>
       <p className="card-head-figure">{row === undefined ? '…' : <Figure text={statedValue(row, unit)} />}</p>
       {row !== undefined && (
         <>
           <p className="card-head-standing">
             <BasisSample basis={row.basis} />
-            <span>{row.basis ?? 'no basis'}</span>
+            <span>{row.basis === null ? 'no basis' : basisWord(row.basis)}</span>
           </p>
           <p className="card-head-standing">
             <StatusMark status={row.status} sumOut={row.sumsOut !== undefined} />

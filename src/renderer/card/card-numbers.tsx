@@ -1,5 +1,6 @@
 import './card-numbers.css'
 import { countedDof } from '../../core/handoff/table/counted-dof.ts'
+import { basisWord } from '../../core/job/ids/basis-word.ts'
 import { afterNoun } from '../../core/job/ids/label.ts'
 import { unitSuffix } from '../../core/ledger/units/plus-minus.ts'
 import { twoFigures } from '../../core/quantity/format/rounding.ts'
@@ -33,7 +34,7 @@ export function CardNumbers({ dimension, row, unit }: CardProps) {
             .map((one) => (
               <tr key={one.id}>
                 <th scope="row">
-                  {one.basis} {afterNoun(one)}
+                  {basisWord(one.basis)} {afterNoun(one)}
                 </th>
                 <td>{size(one.u)}</td>
                 <td>{one.en === undefined ? '—' : one.en >= 100 ? 'over 100' : one.en.toFixed(1)}</td>

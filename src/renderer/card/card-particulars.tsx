@@ -37,7 +37,7 @@ export function CardParticulars({ job, dimension, row, writable }: CardProps) {
         {...inPlace('name')}
       />
       <SavedField
-        label="How many alike"
+        label="How many off"
         value={String(dimension.count ?? 1)}
         inputMode="numeric"
         {...inPlace('count')}

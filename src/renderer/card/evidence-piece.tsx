@@ -1,4 +1,5 @@
 import { spreadOf } from '../../core/handoff/table/stated-value.ts'
+import { basisWord } from '../../core/job/ids/basis-word.ts'
 import './evidence-piece.css'
 import { useState } from 'react'
 import { afterNoun, called, labelOf } from '../../core/job/ids/label.ts'
@@ -40,13 +41,13 @@ export function EvidencePiece(props: EvidencePieceProps) {
   return (
     <section
       className="evidence-piece"
-      aria-label={`${capital(evidence)}, ${piece.basis}`}
+      aria-label={`${capital(evidence)}, ${basisWord(piece.basis)}`}
       data-withdrawn={withdrawn || undefined}
       data-governing={governing || undefined}
     >
       <header className="evidence-piece-head">
         <BasisSample basis={piece.basis} />
-        <span className="evidence-piece-basis">{piece.basis}</span>
+        <span className="evidence-piece-basis">{basisWord(piece.basis)}</span>
         <code>{afterNoun(piece)}</code>
         <span className="evidence-piece-part">{withdrawn ? 'withdrawn' : governing ? 'adopted' : ''}</span>
       </header>

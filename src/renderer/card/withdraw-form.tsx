@@ -46,7 +46,7 @@ export function WithdrawForm({ dimension, id, label, writable, onEnd }: Withdraw
         <Button disabled={!writable} onPress={() => void withdraw()}>
           Withdraw it
         </Button>
-        <Button onPress={onEnd}>{writable ? 'Keep it' : 'Put it away'}</Button>
+        <Button onPress={onEnd}>Cancel</Button>
       </div>
     </>
   )

@@ -2,7 +2,7 @@ import { useBench } from '../bench/bench-store.ts'
 import { STATION_NAMES, STATIONS } from '../bench/stations.ts'
 import { guide } from '../guide/guide.ts'
 
-const FOR_LOOKING = 'This job is open for looking only: choose a row or a view to see what it rests on.'
+const FOR_LOOKING = 'This job is open read-only: choose a row or a view to see what it rests on.'
 
 /** The station's name, what to do next, and what the one after it still lacks. */
 export function DeskHead() {

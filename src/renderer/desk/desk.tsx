@@ -49,7 +49,7 @@ function ToolInHand() {
         {pickSentence(picks)}
       </p>
       <Button kind="quiet" onPress={putDown}>
-        Put it down
+        Cancel
       </Button>
     </div>
   )

@@ -18,7 +18,7 @@ export function Frame({ showKeys }: { showKeys: () => void }) {
   const over = useDroppedScans(
     useCallback((files: File[]) => {
       if (useBench.getState().opened?.writable === true) void bringIn(files)
-      else tell('told', 'Nothing was brought in: this job is open for looking only.')
+      else tell('told', 'Nothing was brought in: this job is open read-only.')
     }, []),
   )
   return (

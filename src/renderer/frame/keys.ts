@@ -33,7 +33,7 @@ export const KEYS: readonly { where: string; keys: readonly (readonly [string, s
       ['E', 'the centre of a stroke, one edge, the other'],
       ['X', 'points where strokes cross, or on one stroke'],
       ['I', 'strokes in the ink of the sheet, or in the other: white across a black area'],
-      ['Esc', 'take the last pick back, then put the tool down'],
+      ['Esc', 'take the last pick back, then cancel'],
     ],
   },
   {
@@ -43,7 +43,7 @@ export const KEYS: readonly { where: string; keys: readonly (readonly [string, s
       ['Home, End', 'first and last cell; with Ctrl first and last row'],
       ['F2, Enter', 'edit the cell'],
       ['Enter', 'keep what was written'],
-      ['Esc', 'leave it as it was'],
+      ['Esc', 'cancel'],
     ],
   },
 ]

@@ -50,7 +50,7 @@ export function PersonMenu() {
         onClose={close}
         actions={
           <>
-            <Button onPress={close}>Leave as it is</Button>
+            <Button onPress={close}>Cancel</Button>
             <Button kind="main" onPress={take} disabled={name.trim() === ''}>
               Work under this name
             </Button>

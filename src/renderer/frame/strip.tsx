@@ -53,7 +53,7 @@ const clock = new Intl.DateTimeFormat('en-GB', { hour: '2-digit', minute: '2-dig
 function savedInWords(opened: OpenedJob | null, keeping: number): string {
   if (opened === null) return ''
   if (keeping > 0) return 'Saving…'
-  if (!opened.writable) return 'For looking only'
+  if (!opened.writable) return 'Read-only'
   if (opened.savedAt === null) return 'Nothing changed yet'
   return `Saved ${clock.format(new Date(opened.savedAt))}`
 }

@@ -31,7 +31,7 @@ export function TheirStepDialog() {
       onClose={leave}
       actions={
         <>
-          <Button onPress={leave}>Leave it</Button>
+          <Button onPress={leave}>Cancel</Button>
           <Button kind="main" onPress={() => void takeTheirs(theirs)}>
             {take}
           </Button>

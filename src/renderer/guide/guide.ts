@@ -42,7 +42,7 @@ function atSheet(job: Job, picks: Picks): Guide {
 function toCalibrate(view: View): string {
   if (view.references.length === 0)
     return `Add a size that is printed in “${view.name}” and pick its two ends.`
-  return `“${view.name}” has no scale yet: add another known size, in another direction.`
+  return `“${view.name}” has no scale yet: add another figured size, in another direction.`
 }
 
 function atScale(job: Job, table: Table | null, picks: Picks): Guide {
@@ -59,7 +59,7 @@ function atScale(job: Job, table: Table | null, picks: Picks): Guide {
   const picking = whilePicking(picks, {
     outline:
       picks.tool.kind === 'outline' && picks.tool.view !== undefined
-        ? 'Keep the new outline, or abandon it.'
+        ? 'Keep the new outline, or cancel.'
         : 'Name the view, and say its scale if the sheet states one.',
     reference: 'Write the size as it is printed, and press Enter.',
   })
@@ -71,12 +71,12 @@ function atScale(job: Job, table: Table | null, picks: Picks): Guide {
   if (without !== undefined) return { next: toCalibrate(without), missing }
   const doubted = table?.views.find(({ references }) => references.some(({ suspect }) => suspect))
   if (doubted !== undefined) {
-    return { next: `Look at “${doubted.name}”: a known size there does not fit the others.`, missing }
+    return { next: `Look at “${doubted.name}”: a figured size there may be wrong.`, missing }
   }
   const unchecked = table?.views.find(({ dof }) => dof === 0)
   if (unchecked !== undefined) {
     return {
-      next: `Add one more known size to “${unchecked.name}”: it checks the others. Or go to Pick.`,
+      next: `Add one more figured size to “${unchecked.name}”: it checks the others. Or go to Pick.`,
       missing,
     }
   }
@@ -98,7 +98,7 @@ function atPick(job: Job, table: Table | null, picks: Picks): Guide {
   if (calibratedViews(job, table).length === 0) {
     return { next: 'Give a view its scale first, at station 2: until then a pick has no size.', missing }
   }
-  const picking = whilePicking(picks, { measure: 'Say what it is called, and press Enter to keep it.' })
+  const picking = whilePicking(picks, { measure: 'Say what it is, and press Enter to keep it.' })
   return { next: picking ?? 'Choose what to measure, then pick it on the sheet.', missing }
 }
 
@@ -147,7 +147,7 @@ export function guide(job: Job, table: Table | null, station: Station, picks: Pi
     note:
       picks.tool.note === undefined
         ? 'Write what is to be noted, and keep it.'
-        : 'Keep the new region, or abandon it.',
+        : 'Keep the new region, or cancel.',
   })
   return noting === null ? guide : { ...guide, next: noting }
 }

@@ -17,7 +17,7 @@ export function LimitsButton() {
   return (
     <>
       <Button kind="quiet" onPress={() => void show()}>
-        Limits…
+        Size limits…
       </Button>
       {limits !== null && <LimitsDialog begun={limits} onClose={() => setLimits(null)} />}
     </>
@@ -31,15 +31,15 @@ function LimitsDialog({ begun, onClose }: { begun: Limits; onClose: () => void }
   }
   return (
     <Dialog
-      title="Limits"
+      title="Size limits"
       open
       onClose={onClose}
       actions={
         <>
           <Button kind="quiet" onPress={() => setLimits(LIMITS)}>
-            As usual
+            Defaults
           </Button>
-          <Button onPress={onClose}>Leave them</Button>
+          <Button onPress={onClose}>Cancel</Button>
           <Button kind="main" onPress={() => void set()}>
             Set them
           </Button>

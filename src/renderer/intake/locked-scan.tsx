@@ -49,7 +49,7 @@ export function LockedScan({ look, onLeave, onOpened }: LockedScanProps) {
         error={wrong}
       />
       <div className="locked-scan-foot">
-        <Button onPress={onLeave}>Leave it</Button>
+        <Button onPress={onLeave}>Cancel</Button>
         <Button kind="main" type="submit" disabled={password === '' || busy}>
           Open it
         </Button>

@@ -94,7 +94,7 @@ function PagesToChoose(props: PagesOfScanProps & { password: string | undefined 
       onClose={() => done(false)}
       actions={
         <>
-          <Button onPress={() => done(false)}>Leave it</Button>
+          <Button onPress={() => done(false)}>Cancel</Button>
           <Button kind="main" disabled={busy || problem || chosen.size === 0} onPress={() => void bringIn()}>
             Bring in
           </Button>

@@ -14,7 +14,7 @@ export type Item = { about: Selection; chosen: boolean } & (
       span: SizeSpan
       text: string
       line: LineType
-      /** Known sizes that are known are told from those that are wanted by the box round them. */
+      /** Figured sizes that are known are told from those that are wanted by the box round them. */
       known: boolean
       /** Something is wrong with it, in words; empty when nothing is. */
       wrong: string

@@ -2,7 +2,7 @@ import type { Job } from '../../core/job/model/types.ts'
 import type { Item } from './items.ts'
 
 /**
- * Whether something drawn over a sheet gives away where a mark lies: the mark, known sizes and dimensions taken from
+ * Whether something drawn over a sheet gives away where a mark lies: the mark, figured sizes and dimensions taken from
  * it, and what the fit makes of them.
  */
 export function givesAway({ about }: Item, mark: string, job: Job): boolean {

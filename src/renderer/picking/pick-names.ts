@@ -97,10 +97,10 @@ export function toolName(tool: Tool): string {
       return `${tool.called} once more`
     case 'reference':
       return tool.reference === 'distance'
-        ? 'known size between two points'
+        ? 'figured size between two points'
         : tool.reference === 'diameter'
-          ? 'known size across a circle'
-          : 'known rectangle'
+          ? 'figured size across a circle'
+          : 'figured rectangle'
     case 'measure':
       return `measure: ${tool.measure}`
   }

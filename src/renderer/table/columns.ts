@@ -10,7 +10,7 @@ export const HEADINGS: Record<ColumnName, string> = {
   figure: 'figure ± U (95 %)',
   basis: 'basis',
   status: 'status',
-  count: 'no.',
+  count: 'off',
   why: 'why',
 }
 

@@ -1,4 +1,6 @@
+import { basisWord } from '../../core/job/ids/basis-word.ts'
 import type { TableRow } from '../../core/ledger/table/table.ts'
+import { statusWord } from '../../core/words/status-word.ts'
 
 const folded = (text: string): string => text.toLocaleLowerCase('en-GB').replaceAll('−', '-')
 
@@ -7,7 +9,14 @@ export function rowHas(row: TableRow, sought: string): boolean {
   const words = folded(sought).split(/\s+/).filter(Boolean)
   if (words.length === 0) return true
   const text = folded(
-    [row.name, row.label, row.written, row.near ?? '', row.basis ?? '', row.status].join('\n'),
+    [
+      row.name,
+      row.label,
+      row.written,
+      row.near ?? '',
+      row.basis === null ? '' : basisWord(row.basis),
+      statusWord(row.status),
+    ].join('\n'),
   )
   return words.every((word) => text.includes(word))
 }

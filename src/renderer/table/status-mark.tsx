@@ -1,3 +1,4 @@
+import { statusWord } from '../../core/words/status-word.ts'
 import './status-mark.css'
 import type { Status } from '../../core/ledger/table/table.ts'
 import { VisuallyHidden } from '../parts/visually-hidden.tsx'
@@ -6,7 +7,7 @@ interface StatusMarkProps {
   status: Status
   /** Whether it is part of a sum that does not add up, whatever its own evidence says. */
   sumOut?: boolean
-  /** Whether it rests on a scale that nothing checks, or that is in doubt. */
+  /** Whether it rests on a scale that nothing checks, or that may be wrong. */
   unchecked?: boolean
 }
 
@@ -17,13 +18,13 @@ export function StatusMark({ status, sumOut = false, unchecked = false }: Status
       <svg className="status-mark-sign" viewBox="0 0 14 14" aria-hidden="true" focusable="false">
         <path d={SIGNS[status]} />
       </svg>
-      {status}
+      {statusWord(status)}
       {unchecked && (
         <span
           className="status-mark-unchecked"
-          title="Nothing checks the scale that it rests on, or it is in doubt"
+          title="Nothing checks the scale that it rests on, or it may be wrong"
         >
-          <VisuallyHidden>, on a scale that nothing checks or that is in doubt</VisuallyHidden>
+          <VisuallyHidden>, on a scale that nothing checks or that may be wrong</VisuallyHidden>
           <svg className="status-mark-sign" viewBox="0 0 14 14" aria-hidden="true" focusable="false">
             <path d="M4 5A3 3 0 1 1 7 7.8V9M7 11.2V12.4" />
           </svg>
@@ -41,7 +42,7 @@ export function StatusMark({ status, sumOut = false, unchecked = false }: Status
   )
 }
 
-/** Agreed: two strokes that meet. Single: one stroke. Disputed: two that point against each other. Open: a ring. */
+/** Agreed: two strokes that meet. Unchecked: one stroke. Disputed: two that point against each other. No value: a ring. */
 const SIGNS: Record<Status, string> = {
   agreed: 'M2 7.5L5.5 11L12 3',
   single: 'M7 2.5V11.5',

@@ -1,4 +1,5 @@
 import { statedValue } from '../../core/handoff/table/stated-value.ts'
+import { basisWord } from '../../core/job/ids/basis-word.ts'
 import type { Unit } from '../../core/job/model/types.ts'
 import type { TableRow } from '../../core/ledger/table/table.ts'
 import { Figure } from '../parts/figure.tsx'
@@ -26,7 +27,7 @@ export function TableCell({ row, column, unit }: TableCellProps) {
       return (
         <span className="table-grid-basis">
           <BasisSample basis={row.basis} />
-          {row.basis ?? '—'}
+          {row.basis === null ? '—' : basisWord(row.basis)}
         </span>
       )
     case 'status':

@@ -6,20 +6,21 @@ import { Icon } from '../parts/icon.tsx'
 
 interface TableFilterProps {
   label: string
-  options: readonly { id: string; shown: ReactNode }[]
+  options: readonly { id: string; word: string; shown: ReactNode }[]
   kept: readonly string[]
   onKeep: (words: readonly string[]) => void
 }
 
 /** A small menu of which rows to keep, by one column; none ticked keeps all. */
 export function TableFilter({ label, options, kept, onKeep }: TableFilterProps) {
+  const keptWords = options.filter(({ id }) => kept.includes(id)).map(({ word }) => word)
   const count = kept.length === 0 ? 'all' : String(kept.length)
   return (
     <MenuTrigger>
       <Button
         className="table-filter"
         data-narrowed={kept.length > 0 || undefined}
-        aria-label={[`${label} ${count}`, ...kept].join(', ')}
+        aria-label={[`${label} ${count}`, ...keptWords].join(', ')}
       >
         {`${label} `}
         <span className="table-filter-count">{count}</span>
@@ -35,8 +36,8 @@ export function TableFilter({ label, options, kept, onKeep }: TableFilterProps) 
             onKeep(options.map(({ id }) => id).filter((id) => keys === 'all' || keys.has(id)))
           }
         >
-          {options.map(({ id, shown }) => (
-            <MenuItem key={id} id={id} textValue={id} className="list-one">
+          {options.map(({ id, word, shown }) => (
+            <MenuItem key={id} id={id} textValue={word} className="list-one">
               <span className="list-tick">
                 <Icon name="check" />
               </span>

@@ -1,3 +1,5 @@
+import { basisWord } from '../../core/job/ids/basis-word.ts'
+import { statusWord } from '../../core/words/status-word.ts'
 import './table-tools.css'
 import { Button as AriaButton, Input, SearchField } from 'react-aria-components'
 import { useBench } from '../bench/bench-store.ts'
@@ -12,16 +14,18 @@ import type { DimensionRows } from './use-dimension-rows.ts'
 
 const BASES = ['printed', 'scaled', 'found', 'derived', 'mean', 'none'].map((id) => ({
   id,
+  word: basisWord(id),
   shown: (
     <span className="table-tools-basis">
       <BasisSample basis={id} />
-      {id}
+      {basisWord(id)}
     </span>
   ),
 }))
 
 const STATUSES = (['agreed', 'single', 'disputed', 'open'] as const).map((id) => ({
   id,
+  word: statusWord(id),
   shown: <StatusMark status={id} />,
 }))
 

@@ -23,9 +23,7 @@ export function Banners() {
       {opened !== null && !opened.writable && (
         <p className="banners-one" data-read-only>
           <Icon name="caution" />
-          <span className="banners-words">
-            {opened.readOnlyBecause ?? 'This job is open for looking only.'}
-          </span>
+          <span className="banners-words">{opened.readOnlyBecause ?? 'This job is open read-only.'}</span>
           {opened.lock !== undefined && <TakeOver job={opened.id} lock={opened.lock} />}
           <LookAgain job={opened.id} free={opened.free === true} />
         </p>

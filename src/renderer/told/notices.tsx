@@ -25,7 +25,7 @@ export function Notices() {
               <VisuallyHidden>{TONES[tone]}: </VisuallyHidden>
               {sentence}
             </p>
-            <Button kind="quiet" icon="close" label="Put this notice away" onPress={() => putAway(id)} />
+            <Button kind="quiet" icon="close" label="Dismiss this notice" onPress={() => putAway(id)} />
           </div>
         ))}
       {more > 0 && (
@@ -35,7 +35,7 @@ export function Notices() {
               for (const { id } of notices) putAway(id)
             }}
           >
-            Put all {notices.length} away
+            Dismiss all {notices.length}
           </Button>
         </div>
       )}

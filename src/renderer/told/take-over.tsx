@@ -28,7 +28,7 @@ export function TakeOver({ job, lock }: TakeOverProps) {
         onClose={leave}
         actions={
           <>
-            <Button onPress={leave}>Leave it</Button>
+            <Button onPress={leave}>Cancel</Button>
             <Button kind="danger" disabled={busy} onPress={() => void takeOver()}>
               Take it over
             </Button>
@@ -37,8 +37,8 @@ export function TakeOver({ job, lock }: TakeOverProps) {
       >
         <p>It is open for writing by {lock.holder}.</p>
         <p>
-          If they are still at work, what they do after this is not kept here, and they can only look at the
-          job from then on. Ask them to close it, and take it over only when nobody can.
+          If they are still at work, what they do after this is not kept here, and the job is read-only for
+          them from then on. Ask them to close it, and take it over only when nobody can.
         </p>
       </Dialog>
     </>

@@ -5,5 +5,5 @@ export const STATUS_WORDS: Readonly<Record<Status, string>> = {
   agreed: 'independent pieces of evidence agree',
   single: 'nothing independent checks it',
   disputed: 'the evidence disagrees',
-  open: 'no evidence that can be used',
+  open: 'no evidence can be used',
 }

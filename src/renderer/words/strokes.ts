@@ -9,7 +9,7 @@ export const SEARCH_WORDS = {
   'search.too-large': () =>
     'That is more of the scan than can be looked over in one go: pick nearer together, or by hand.',
   'search.scan-not-come': () =>
-    'This part of the scan has not come in time: abandon it and pick once more, or go on by hand.',
+    'This part of the scan has not come in time: cancel it and pick once more, or go on by hand.',
   'search.stopped': () =>
     'The part of the program that looks for strokes has stopped: pick by hand, or reload the window. The job is safe.',
   'search.fault': (p: { error: string }) =>

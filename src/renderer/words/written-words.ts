@@ -1,19 +1,19 @@
 /** What is wrong with something that was written in a field, in sentences. */
 export const WRITTEN_WORDS = {
-  'written.size-of-nothing': () => 'A size is more than nothing.',
-  'written.no-known-size': () => 'A known size can’t be empty.',
+  'written.size-of-nothing': () => 'A size is greater than 0.',
+  'written.no-known-size': () => 'A figured size can’t be empty.',
   'written.no-view-name': () => 'A view needs a name.',
   'written.no-sheet-title': () => 'A sheet needs a title.',
   'written.no-note': () => 'A note needs words: write some, or remove the note.',
   'written.no-dimension-name': () => 'A dimension needs a name: write one, or press Escape.',
   'written.no-label': () => 'Say what this is in a few words, or press Escape.',
-  'written.no-count': () => 'How many alike is a whole number from 1 up.',
-  'written.no-sigma': () => 'Pixels above nothing, e.g. 1.5.',
+  'written.no-count': () => 'How many off is a whole number from 1 up.',
+  'written.no-sigma': () => 'Pixels: a number greater than 0, e.g. 1.5.',
   'written.no-per-cent': () => 'Write it in per cent, as in 0.5 %.',
-  'written.no-dpi': (p: { example: number }) => `Dots per inch is a number above nothing, e.g. ${p.example}.`,
+  'written.no-dpi': (p: { example: number }) =>
+    `Dots per inch is a number greater than 0, e.g. ${p.example}.`,
   'written.not-kept': () => 'Not kept yet: Enter tries again, Esc leaves it as it was.',
-  'written.only-looking': () =>
-    'Not kept, for the job can only be looked at now: copy it from here. Esc puts it away.',
+  'written.only-looking': () => 'Not kept, for the job is read-only now: copy it from here. Esc cancels it.',
   'written.no-cause': () => 'Say why: the reason stays with the evidence.',
   'written.name-taken': (p: { name: string }) => `There is a dimension ${p.name} already.`,
   'written.worked-out': () =>

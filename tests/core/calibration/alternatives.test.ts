@@ -80,7 +80,7 @@ describe('two of five sizes misread alike, by 1 %', () => {
     expect(setAside(calibration)).toEqual(['R3'])
     expect(ways(calibration)).toEqual(['R1 and R2'])
     expect(said(calibration)).toMatch(
-      /^Known size R3 does not fit .* But R1 and R2 may be wrong in its place, if misread alike: read/,
+      /^Figured size R3 does not fit .* But R1 and R2 may be wrong in its place, if misread alike: read/,
     )
   })
 })

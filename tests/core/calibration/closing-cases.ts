@@ -1,5 +1,5 @@
 /**
- * Known sizes that share marks and close on themselves, on sheets with known truth and errors drawn as their sigmas say.
+ * Figured sizes that share marks and close on themselves, on sheets with known truth and errors drawn as their sigmas say.
  * All figures are whole millimetres and exact.
  */
 import {
@@ -111,7 +111,7 @@ export interface ClosingSheet {
 }
 
 /**
- * A sheet with the known sizes of a case; for mappings that need more another rectangle is known.
+ * A sheet with the figured sizes of a case; for mappings that need more another rectangle is known.
  * @param draughting mm
  */
 export function closingSheet(

@@ -7,7 +7,7 @@ import { expand } from '../../../src/core/uncertainty/coverage.ts'
 import type { RandomStream } from '../../../src/core/uncertainty/random.ts'
 import { type ClosingCase, closingSheet, TRUE_DISTANCES } from './closing-cases.ts'
 
-/** What came of some sheets whose known sizes close on themselves. */
+/** What came of some sheets whose figured sizes close on themselves. */
 export interface ClosingTrials {
   sheets: number
   refused: number

@@ -24,24 +24,39 @@ const ring = Array.from(
 const point = pointMark('M1', [100, 100])
 
 const CASES: [name: string, kind: MappingKind, sizes: StatedSize[], says: RegExp][] = [
-  ['no reference', 'uniform', [], /no known sizes. Add the ends of a dimension whose true size is known/],
-  ['no reference', 'projective', [], /no known sizes/],
-  ['one, for two scales', 'two-axis', along, /up and down the sheet.*Add a known size.*right angles/],
-  ['one upright, for two scales', 'two-axis', across, /along the sheet.*Add a known size.*along the sheet's/],
+  ['no reference', 'uniform', [], /no figured sizes. Add the ends of a dimension whose true size is known/],
+  ['no reference', 'projective', [], /no figured sizes/],
+  ['one, for two scales', 'two-axis', along, /up and down the sheet.*Add a figured size.*right angles/],
+  [
+    'one upright, for two scales',
+    'two-axis',
+    across,
+    /along the sheet.*Add a figured size.*along the sheet's/,
+  ],
   [
     'two parallel, for two scales',
     'two-axis',
     [...along, ...beside('R2', 800)],
-    /Add a known size.*right angles/,
+    /Add a figured size.*right angles/,
   ],
-  ['two parallel at 45°, for two scales', 'two-axis', [...slanting, ...at(45, 'R4')], /Add a known size/],
-  ['two at ±45°, alike for two scales', 'two-axis', [...at(45, 'R1'), ...at(135, 'R2')], /Add a known size/],
-  ['two, for three scales', 'affine', [...along, ...across], /Add a known size that runs at about (45|135)°/],
+  ['two parallel at 45°, for two scales', 'two-axis', [...slanting, ...at(45, 'R4')], /Add a figured size/],
+  [
+    'two at ±45°, alike for two scales',
+    'two-axis',
+    [...at(45, 'R1'), ...at(135, 'R2')],
+    /Add a figured size/,
+  ],
+  [
+    'two, for three scales',
+    'affine',
+    [...along, ...across],
+    /Add a figured size that runs at about (45|135)°/,
+  ],
   [
     'three parallel, for three scales',
     'affine',
     [...along, ...beside('R2', 700), ...beside('R3', 900)],
-    /Add a known size that runs/,
+    /Add a figured size that runs/,
   ],
   ['three in two directions', 'affine', [...along, ...across, ...at(90, 'R3')], /runs at about (45|135)°/],
   [
@@ -60,26 +75,26 @@ const CASES: [name: string, kind: MappingKind, sizes: StatedSize[], says: RegExp
     'six parallel',
     'projective',
     [0, 1, 2, 3, 4, 5].flatMap((i) => beside(`R${i}`, 100 + 150 * i)),
-    /Add a known size that runs|Add a rectangle/,
+    /Add a figured size that runs|Add a rectangle/,
   ],
   [
     'no length on the sheet',
     'uniform',
     length('R1', [300, 300], [300, 300], 50),
-    /known size R1 has no size/,
+    /figured size R1 has no size/,
   ],
   [
     'no length, among good ones',
     'uniform',
     [...along, ...length('R2', [300, 300], [300, 300], 50)],
-    /known size R2 has no size on the sheet.*Pick its marks again/,
+    /figured size R2 has no size on the sheet.*Pick its marks again/,
   ],
-  ['one mark for both ends', 'uniform', distanceReference('R1', point, point, exact(40)), /known size R1/],
+  ['one mark for both ends', 'uniform', distanceReference('R1', point, point, exact(40)), /figured size R1/],
   [
     'a true size of nothing',
     'uniform',
     length('R1', [0, 0], [500, 0], 0),
-    /known size R1 is stated to be 0 mm/,
+    /figured size R1 is stated to be 0 mm/,
   ],
   ['a negative true size', 'uniform', length('R1', [0, 0], [500, 0], -4), /stated to be -4 mm/],
   [
@@ -143,7 +158,7 @@ it('sizes that share an error beside which nothing tells them apart are refused 
   expect(() => calibrate(viewOf('uniform', sizes), sizes)).toThrow(CalibrationError)
 })
 
-it('a sheet never comes out mirrored, however unlike its known sizes say that it is one way and the other', () => {
+it('a sheet never comes out mirrored, however unlike its figured sizes say that it is one way and the other', () => {
   const sizes = [
     ...length('R1', [0, 0], [500, 0], 200),
     ...length('R2', [0, 0], [0, 2000], 50),

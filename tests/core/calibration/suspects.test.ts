@@ -28,7 +28,7 @@ describe('one misread reference of seven', () => {
       const named = calibration.references[wrong]
       expect(named?.suspect).toBe(true)
       expect(Math.sign(named?.residual ?? 0)).toBe(wrong % 2 ? 1 : -1)
-      expect(said(calibration)).toContain(`Known size R${wrong + 1} does not fit the others`)
+      expect(said(calibration)).toContain(`Figured size R${wrong + 1} does not fit the others`)
       expect(said(calibration)).toContain('misread figure, or not to scale?')
       expect(calibration.enlarged).toBe(1)
 

@@ -114,12 +114,12 @@ describe('a job of the wrong form is refused, saying where', () => {
     [
       ['views', 0, 'references', 0, 'marks'],
       ['A'],
-      'known size "R1" of view "v1": marks must have 2 entries.',
+      'figured size "R1" of view "v1": marks must have 2 entries.',
     ],
     [
       ['views', 0, 'references', 1, 'marks'],
       ['drum', 'pinion'],
-      'known size "R2" of view "v1": marks must have a single entry.',
+      'figured size "R2" of view "v1": marks must have a single entry.',
     ],
     [
       ['dimensions', 0, 'evidence', 0, 'candidates', 0, 'probability'],

@@ -300,7 +300,7 @@ describe('what is asked about a figure', () => {
   })
 })
 
-describe('a known size is written as figures are', () => {
+describe('a figured size is written as figures are', () => {
   const scale = (size: string, kind: 'distance' | 'diameter' = 'distance') => {
     const references = [
       { id: 'R1', kind, marks: kind === 'distance' ? ['A', 'B'] : ['K'], size },
@@ -327,7 +327,7 @@ describe('a known size is written as figures are', () => {
   })
 
   it.each<[string, 'distance' | 'diameter', RegExp]>([
-    ['R 10"', 'diameter', /A radius is written, and the known size is a diameter/],
+    ['R 10"', 'diameter', /A radius is written, and the figured size is a diameter/],
     ['20" MAX.', 'distance', /no exact size/],
     ['ABT. 20"', 'distance', /no exact size/],
     ['20" N.T.S.', 'distance', /gives no scale/],

@@ -66,7 +66,7 @@ describe('views of one sheet', () => {
       /shrunk \d\.\d+ % ± 0\.\d+ % more across than along/,
     )
     expect(alone.views[0]?.remarks?.at(-1)).toMatch(
-      /^Neither its known sizes nor another view .* ±0\.98 % is allowed for/,
+      /^Neither its figured sizes nor another view .* ±0\.98 % is allowed for/,
     )
     expect(uOf(beside, 'across2')).toBeLessThan(0.8 * uOf(alone, 'across1'))
     const by = (name: string) => Object.keys(beside.rows.find((row) => row.name === name)?.by ?? {})
@@ -80,7 +80,7 @@ describe('views of one sheet', () => {
     expect(Math.abs(simulated.u / firstOrder.u - 1)).toBeLessThan(0.08)
   })
 
-  it('check one another where each has just enough known sizes', () => {
+  it('check one another where each has just enough figured sizes', () => {
     const [one, both] = [dimensionTable(jobOf([TWO_KNOWN])), dimensionTable(jobOf([WELL_KNOWN, TWO_KNOWN]))]
     expect(one.views[0]?.dof).toBe(0)
     expect(both.views[1]).toMatchObject({ dof: 1 })
@@ -206,7 +206,7 @@ describe('views of one sheet', () => {
     const { views, rows, cautions } = dimensionTable(misread)
     expect(views[0]?.problem).toMatch(/shrunk 2\.\d % .* and paper seldom does more than/)
     expect(views[1]?.remarks?.join(' ')).not.toContain('View 1')
-    expect(views[1]?.remarks?.at(-1)).toMatch(/is allowed for: a known size each way/)
+    expect(views[1]?.remarks?.at(-1)).toMatch(/is allowed for: a figured size each way/)
     expect(cautions.join(' ')).toContain('paper seldom does more than')
     expect(rows.find(({ name }) => name === 'along1')?.why).toMatch(
       /The scale of view|Nothing checks the scale of view/,

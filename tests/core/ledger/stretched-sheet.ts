@@ -154,7 +154,7 @@ export const ACROSS_LEFT: readonly [XY, XY] = [
   [-80, 62],
 ]
 
-/** A large view with two known sizes each way. */
+/** A large view with two figured sizes each way. */
 export const WELL_KNOWN: StretchedView = {
   mapping: 'two-axis',
   known: [ALONG, ACROSS, ALONG_BELOW, ACROSS_LEFT],

@@ -54,7 +54,7 @@ it('The table names the mapping that its suggestion is about: two scales for pap
   const table = dimensionTable(shrunk())
   expect(table.views[0]).toMatchObject({ suggests: 'two-axis' })
   expect(table.views[0]?.suggestion).toMatch(
-    /^These known sizes fit better with a scale along and one across than with one scale\.$/,
+    /^These figured sizes fit better as “Two ways” than as “Same both ways”\.$/,
   )
   expect(tableSchema.parse(table)).toEqual(table)
 })

@@ -43,13 +43,13 @@ function tableOf(job: Job) {
 const ONE = [size('R1', 'A', 'B', '20"')]
 const TWO = [...ONE, size('R2', 'A', 'D', '10"')]
 
-describe('a view that rests on one known size', () => {
+describe('a view that rests on one figured size', () => {
   const { row, view } = tableOf(jobOf(ONE))
 
   it('says that nothing checks its scale, and why', () => {
     expect(view.unchecked).toBe(true)
     expect(view.remarks?.[0]).toMatch(
-      /^Nothing checks this scale: it rests on one known size\. .*out by a tenth/,
+      /^Nothing checks this scale: it rests on one figured size\. .*out by a tenth/,
     )
   })
 
@@ -57,7 +57,7 @@ describe('a view that rests on one known size', () => {
     for (const name of ['other', 'half']) {
       expect(row(name).unchecked).toEqual(['V1'])
       expect(row(name).why).toContain(
-        'Nothing checks the scale of view "Elevation": it rests on one known size.',
+        'Nothing checks the scale of view "Elevation": it rests on one figured size.',
       )
     }
     expect(row('plain').unchecked).toBeUndefined()
@@ -72,12 +72,12 @@ describe('a view that rests on one known size', () => {
   })
 })
 
-it('A known size with an uncertainty of its own is given back as well by its own marks', () => {
+it('A figured size with an uncertainty of its own is given back as well by its own marks', () => {
   const { row } = tableOf(jobOf([size('R1', 'A', 'B', '20"', { u: '0.1"' })]))
   expect(row('own').value).toBeNull()
 })
 
-it('As many known sizes as a mapping takes leave nothing to check it by; one more does, and then a size is measured', () => {
+it('As many figured sizes as a mapping takes leave nothing to check it by; one more does, and then a size is measured', () => {
   const two = jobOf(TWO)
   const [view] = two.views
   const twoAxis = (job: Job): Job => ({
@@ -86,7 +86,7 @@ it('As many known sizes as a mapping takes leave nothing to check it by; one mor
   })
   if (view === undefined) throw new Error('no view')
   const without = tableOf(twoAxis(two))
-  expect(without.view.remarks?.[0]).toContain('no more known sizes than two scales take')
+  expect(without.view.remarks?.[0]).toContain('no more figured sizes than “Two ways” needs')
   expect(without.row('other').unchecked).toEqual(['V1'])
   const more = tableOf(twoAxis(jobOf([...TWO, size('R3', 'E', 'F', '10"')])))
   expect(more.view.unchecked).toBeUndefined()
@@ -98,8 +98,10 @@ it('A scale that the drawn scale contradicts by what an inch has of millimetres 
   const job = jobOf([size('R1', 'A', 'B', '20 mm')])
   const { table, row } = tableOf(job)
   expect(table.cautions.some((caution) => caution.includes('inches taken for millimetres'))).toBe(true)
-  expect(row('other').why).toContain("The drawn scale and the scan's dpi contradict it")
+  expect(row('other').why).toContain("The drawn scale and the scan's dpi disagree with it")
   const unscaled = { ...job, views: job.views.map(({ drawnScale: _, ...rest }) => rest) }
   const alone = tableOf(readJob(JSON.parse(JSON.stringify(unscaled))))
-  expect(alone.row('other').why).toContain('A misread figure would not show: one more known size would.')
+  expect(alone.row('other').why).toContain(
+    'A misread figure would not show: one more figured size would tell.',
+  )
 })

@@ -38,7 +38,7 @@ export const lengthReference = (id: string, p: XY, q: XY, size: number, u = 0, s
     id,
     pointMark(`${id}a`, p, sigma),
     pointMark(`${id}b`, q, sigma),
-    u === 0 ? exact(size) : measured(size, u, `size stated for known size ${id}`),
+    u === 0 ? exact(size) : measured(size, u, `size stated for figured size ${id}`),
   )
 
 /** The view that holds the references. */

@@ -50,7 +50,7 @@ describe('numbers that share a source of error', () => {
 })
 
 describe('the ratio of two lengths in one view', () => {
-  const stated = measured(500, 5, 'size stated for known size R1')
+  const stated = measured(500, 5, 'size stated for figured size R1')
   const sizes = distanceReference(
     'R1',
     pointMark('A', [100, 100], 0.2),
@@ -64,10 +64,10 @@ describe('the ratio of two lengths in one view', () => {
     uncertaintyBudget(x).find((c) => c.source === source)?.share ?? 0
 
   it('does not carry the uncertainty of the scale, which both lengths carry nearly alone', () => {
-    expect(share(length, 'size stated for known size R1')).toBeGreaterThan(0.9)
+    expect(share(length, 'size stated for figured size R1')).toBeGreaterThan(0.9)
     expect(correlation(length, height)).toBeGreaterThan(0.9)
     const ratio = divide(length, height)
-    expect(share(ratio, 'size stated for known size R1')).toBeLessThan(1e-20)
+    expect(share(ratio, 'size stated for figured size R1')).toBeLessThan(1e-20)
     expect(share(ratio, 'picking of A')).toBeLessThan(1e-20)
     const relative = (x: typeof length): number => standardUncertainty(x) / x.value
     expect(relative(length)).toBeGreaterThan(0.01)

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest'
 import { agreementInShort, knownSizesAgree } from '../../../src/core/words/known-sizes-agree.ts'
 
-describe('how well known sizes agree, in words', () => {
+describe('how well figured sizes agree, in words', () => {
   it('says that nothing checks sizes that only just suffice', () => {
     expect(knownSizesAgree(null)).toMatch(/^Nothing checks these sizes yet/)
     expect(agreementInShort(null)).toBe('have nothing to check them')
@@ -13,7 +13,7 @@ describe('how well known sizes agree, in words', () => {
     [0.0073, 'do not agree: good sizes would differ this much once in a hundred'],
     [0.0026, 'do not agree: good sizes would differ this much less than once in a hundred'],
   ])('says at %d that they %s', (p, said) => {
-    expect(knownSizesAgree(p)).toBe(`The known sizes ${said}.`)
+    expect(knownSizesAgree(p)).toBe(`The figured sizes ${said}.`)
     expect(said.startsWith(agreementInShort(p))).toBe(true)
   })
 })

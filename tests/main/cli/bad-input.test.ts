@@ -225,7 +225,7 @@ describe('an edit that is refused', () => {
     ['{"do":"polish"}', ['line 1', 'do is "polish"']],
     [
       '{"do":"remove-mark","id":"M1"}',
-      ['line 1', 'Mark "M1" is used by known size "R1" of view "Elevation"'],
+      ['line 1', 'Mark "M1" is used by figured size "R1" of view "Elevation"'],
     ],
     ['{"do":"undo"}', ['line 1', 'nothing to undo']],
     ['{"do":"adpot","dimension":"drum_length"}', ['line 1', 'did you mean "adopt"?']],

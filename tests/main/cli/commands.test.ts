@@ -294,7 +294,7 @@ describe('the width of a text table', () => {
 })
 
 describe('check', () => {
-  test('lists what is disputed and what does not close, and says so by exit code 1', async () => {
+  test('lists what is disputed and what does not hold, and says so by exit code 1', async () => {
     const { folder } = await workshopJob((job) => ({
       ...job,
       dimensions: job.dimensions.map((dimension) =>
@@ -310,17 +310,17 @@ describe('check', () => {
     const { code, stdout, stderr } = await scantlingProcess(['check', folder])
     expect(stderr).toBe('')
     expect(stdout).toMatch(/^Disputed\n {2}drum_length: /)
-    expect(stdout).toMatch(/Does not close\n {2}Q1 \(drum_length = drum_half\): out by 3 1\/2"; /)
+    expect(stdout).toMatch(/Does not hold\n {2}Q1 \(drum_length = drum_half\): out by 3 1\/2"; /)
     expect(code).toBe(1)
   })
 
-  test('names what is open without failing', async () => {
+  test('names what has no value without failing', async () => {
     const { folder } = await workshopJob((job) => ({
       ...job,
       dimensions: [...job.dimensions, { name: 'rim', label: 'Rim', kind: 'length', evidence: [] }],
     }))
     const { code, stdout } = await scantling('check', folder)
-    expect(stdout).toMatch(/^Open\n {2}rim: /)
+    expect(stdout).toMatch(/^No value\n {2}rim: /)
     expect(code).toBe(0)
   })
 
@@ -339,7 +339,7 @@ describe('check', () => {
       relations: [{ id: 'Q1', text: 'drum_half = rim' }],
     }))
     const { code, stdout } = await scantling('check', folder)
-    expect(stdout).not.toContain('Does not close')
+    expect(stdout).not.toContain('Does not hold')
     expect(stdout).toMatch(/Figures to settle\n {2}rim, figure E1 \(1 1\/2"\): Hard to read/)
     expect(stdout).toMatch(/Not checked\n {2}Q1 \(drum_half = rim\): rim has no value\.\n$/)
     expect(code).toBe(0)
@@ -347,7 +347,7 @@ describe('check', () => {
 
   test('its help says what each exit code means, and promises no more', async () => {
     const { stdout } = await scantling('check', '--help')
-    expect(stdout).toMatch(/ 0 {2}nothing is disputed.*may still be open.* 1 {2}.* 2 {2}/s)
+    expect(stdout).toMatch(/ 0 {2}nothing is disputed.*may still have no value.* 1 {2}.* 2 {2}/s)
     expect(stdout).not.toMatch(/ready|shop/)
   })
 })

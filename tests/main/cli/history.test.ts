@@ -52,7 +52,7 @@ describe('The history of a job on the command line', () => {
     const folder = await workedOn()
     const before = await folderSnapshot(folder)
     expect(await told(folder)).toEqual([
-      '10  ·  B. Brass  changed known size R1 of view “Elevation”: size as printed 12" → 12 1/16"',
+      '10  ·  B. Brass  changed figured size R1 of view “Elevation”: size as printed 12" → 12 1/16"',
       '9  ·  B. Brass  took back 8: adopted scaled for drum_middle (before: derived, by B. Brass)',
       '8  ·  B. Brass  adopted derived for drum_middle (before: scaled, by A. Rivet)',
       '7  ·  B. Brass  withdrew evidence s2 of drum_middle: creased there',
@@ -122,7 +122,7 @@ describe('The history of a job on the command line', () => {
     const session = await openJob(folder, { mode: 'write' })
     await session.edit({ do: 'describe', set: { title: 'Drum' } }, 'A. Rivet')
     expect((await told(folder))[0]).toBe(
-      '11  ·  A. Rivet  changed the job: what it is called “Drum of the chain ferry” → “Drum”',
+      '11  ·  A. Rivet  changed the job: title “Drum of the chain ferry” → “Drum”',
     )
     await session.close()
   })
@@ -194,7 +194,7 @@ describe('What is called by labels on the command line', () => {
         view: 'elevation',
         item: { kind: 'distance', marks: ['throat, right', 'M1'], size: '1"' },
       },
-      { do: 'change-reference', view: 'Elevation', id: 'known size 3', set: { size: '1 1/8"' } },
+      { do: 'change-reference', view: 'Elevation', id: 'figured size 3', set: { size: '1 1/8"' } },
       { do: 'add-note', item: { sheet: 'S1', outline: [], text: 'Worn on the left', about: 'point 5' } },
     ]) {
       const { code, stdout, stderr } = await scantlingGiven(
@@ -218,15 +218,15 @@ describe('What is called by labels on the command line', () => {
   it('is taken for its id by an edit, and the history calls the edit as its answer and undo do', async () => {
     const { folder, answers } = await labelled()
     expect(answers).toEqual([
-      'add found 1 to drum_length',
-      'add found 1 to drum_half',
-      'adopt found 1 for drum_length',
-      'withdraw found 1 of drum_half',
+      'add measured 1 to drum_length',
+      'add measured 1 to drum_half',
+      'adopt measured 1 for drum_length',
+      'withdraw measured 1 of drum_half',
       'add point 5',
       'move point 5',
       'pick point 5 again',
-      'add known size 3 to view “Elevation”',
-      'change known size 3 of view “Elevation”: size as printed',
+      'add figured size 3 to view “Elevation”',
+      'change figured size 3 of view “Elevation”: size as printed',
       'add note 1, “Worn on the left”',
     ])
     const { stdout } = await scantling('history', folder, '--format', 'json')
@@ -240,7 +240,7 @@ describe('What is called by labels on the command line', () => {
       /picked point 5 \(throat, right\) again at 60\.0, 64\.0 px, 1\.0 px from the pick before$/,
     )
     expect(lines[7]).toMatch(
-      /adopted found 1 for drum_length: 6 1\/16" \(before: left to the rules, which take evidence p1 \(6"\) first\)$/,
+      /adopted measured 1 for drum_length: 6 1\/16" \(before: left to the rules, which take evidence p1 \(6"\) first\)$/,
     )
   })
 
@@ -250,12 +250,15 @@ describe('What is called by labels on the command line', () => {
       (await told(folder, '--of', of)).map((line) => line.split(' ')[0] ?? '')
     expect(await numbers('throat, right')).toEqual(['7', '6', '5'])
     expect(await numbers('Drum, length')).toEqual(['3', '1'])
+    expect(await numbers('drum_length measured 1')).toEqual(['3', '1'])
+    // What these were called before is understood as well.
     expect(await numbers('drum_length found 1')).toEqual(['3', '1'])
-    expect(await numbers('found 1 of drum_half')).toEqual(['4', '2'])
-    expect(await numbers('known size 3')).toEqual(['9', '8'])
+    expect(await numbers('Elevation known size 3')).toEqual(['9', '8'])
+    expect(await numbers('measured 1 of drum_half')).toEqual(['4', '2'])
+    expect(await numbers('figured size 3')).toEqual(['9', '8'])
     expect(await numbers('note 1')).toEqual(['10'])
-    expect((await scantling('history', folder, '--of', 'found 1')).stderr).toBe(
-      'Several things are called "found 1": give one of "drum_length found 1", "drum_half found 1".\n',
+    expect((await scantling('history', folder, '--of', 'measured 1')).stderr).toBe(
+      'Several things are called "measured 1": give one of "drum_length measured 1", "drum_half measured 1".\n',
     )
   })
 

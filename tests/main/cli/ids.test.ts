@@ -32,7 +32,7 @@ describe('an edit without an id', () => {
       [
         `ok 1: add point 5 (mark ${mark?.id})\n`,
         'ok 2: add note mine, “With an id of its own.”\n',
-        `ok 3: add found 1 to drum_length (found ${evidence?.id})\n`,
+        `ok 3: add measured 1 to drum_length (found ${evidence?.id})\n`,
       ].join(''),
     )
     expect(mark?.id).toMatch(MINTED)
@@ -202,15 +202,15 @@ describe('nobody is told a minted id', () => {
     expect(text.match(MINTED)).toBeNull()
     for (const label of [
       'Elevation (view 1)',
-      'Known size 3 (9") does not fit',
+      'Figured size 9" does not fit',
       'Point 5 lies off its page',
-      'found 1',
+      'measured 1',
       'drum, printed 2',
       'relation 1',
       'note 1  Worn.',
       'picked line 6',
       'added scaled 2 of drum: spacing of line 6, line 7 in view “Elevation”',
-      'added known size 3 of view “Elevation”: 9"',
+      'added figured size 3 of view “Elevation”: 9"',
       'added note 1: “Worn.”, about line 6, on sheet “drum”',
     ]) {
       expect(text).toContain(label)
@@ -238,9 +238,9 @@ describe('nobody is told a minted id', () => {
     )
     expect(table.views.map(({ label }: { label: string }) => label)).toEqual(['view 1', 'view 2'])
     expect(table.views[0].references.map(({ label }: { label: string }) => label)).toEqual([
-      'known size 1',
-      'known size 2',
-      'known size 3',
+      'figured size 1',
+      'figured size 2',
+      'figured size 3',
     ])
     expect(table.relations[0].label).toBe('relation 1')
   })
@@ -273,7 +273,7 @@ describe('nobody is told a minted id', () => {
     )
     expect(said.join('').match(MINTED)).toBeNull()
     expect(said[0]).toContain(
-      'Point 1 is used by known size 1 of view "Elevation": remove or change that first.',
+      'Point 1 is used by figured size 1 of view "Elevation": remove or change that first.',
     )
 
     const another = { title: 'Another', record: {}, scan: job.sheets[0]?.scan }

@@ -52,8 +52,8 @@ describe('the sample, as the README shows it', () => {
     const { code, stdout } = await scantling('check', SAMPLE)
     expect(code).toBe(1)
     expect(stdout).toMatch(/Disputed\n {2}neck_height:/)
-    expect(stdout).toMatch(/Does not close\n {2}heights /)
-    expect(stdout).toMatch(/Suspect\n.*Known size R4 \(14 1\/4"\) does not fit the others/)
+    expect(stdout).toMatch(/Does not hold\n {2}heights /)
+    expect(stdout).toMatch(/Scales to settle\n.*Figured size 14 1\/4" does not fit the others/)
   })
 })
 

@@ -53,13 +53,13 @@ describe('a job that somebody else has', () => {
     await first.ask('edit', { edit: { do: 'adopt', dimension: 'drum_middle', adopt: 'mean' }, by: EVE })
     const { entries } = await second.ask('history', { of: { kind: 'dimension', id: dimension }, limit: 9 })
     expect(entries.map(({ who, did }) => [who, ...did])).toEqual([
-      ['Eve', 'adopted mean for drum_middle (before: found 1)'],
+      ['Eve', 'adopted mean for drum_middle (before: measured 1)'],
       ['Eve', 'renamed drum_half to drum_middle'],
       [
         'Eve',
-        'adopted found 1 for drum_half: 2 in (before: left to the rules, which take evidence d1 first)',
+        'adopted measured 1 for drum_half: 2 in (before: left to the rules, which take evidence d1 first)',
       ],
-      ['Eve', 'added found 1 of drum_half: 2 in'],
+      ['Eve', 'added measured 1 of drum_half: 2 in'],
     ])
   })
 

@@ -11,7 +11,7 @@ import { noPicks, type Picks, withPick } from '../../../src/renderer/picking/pic
 
 const LOOKING = noPicks({ kind: 'look' })
 
-/** A job with one sheet and one view with so many of three known sizes. */
+/** A job with one sheet and one view with so many of three figured sizes. */
 function aJob({ sheets = 1, views = 1, sizes = 0, mapping = 'two-axis' as const } = {}): Job {
   const job = newJob('Capstan', 'in')
   if (sheets === 0) return job
@@ -74,19 +74,19 @@ describe('at station Scale', () => {
     expect(missing).toBe('Missing for Pick: a view.')
   })
 
-  it('a view without known sizes needs its first', () => {
+  it('a view without figured sizes needs its first', () => {
     const { next, missing } = at('scale', aJob())
     expect(next).toBe('Add a size that is printed in “Elevation” and pick its two ends.')
     expect(missing).toBe('Missing for Pick: a view whose scale is known.')
   })
 
   it('a view whose sizes do not suffice needs one in another direction', () => {
-    expect(at('scale', aJob({ sizes: 1 })).next).toMatch(/another known size, in another direction/)
+    expect(at('scale', aJob({ sizes: 1 })).next).toMatch(/another figured size, in another direction/)
   })
 
   it('a view whose sizes only just suffice would be checked by one more, and picking may begin', () => {
     const { next, missing } = at('scale', aJob({ sizes: 2 }))
-    expect(next).toMatch(/one more known size to “Elevation”/)
+    expect(next).toMatch(/one more figured size to “Elevation”/)
     expect(missing).toBe('Nothing is missing for Pick.')
   })
 
@@ -97,7 +97,7 @@ describe('at station Scale', () => {
   it('a size that does not fit is to be looked at', () => {
     const job = readJob(sample)
     expect(at('scale', job).next).toBe(
-      'Look at “Elevation, half in section”: a known size there does not fit the others.',
+      'Look at “Elevation, half in section”: a figured size there may be wrong.',
     )
   })
 
@@ -131,7 +131,7 @@ describe('at station Pick', () => {
     )
     expect(at('pick', job).next).toMatch(/^Choose what to measure/)
     expect(at('pick', job, none).next).toBe('Pick a point on the rim.')
-    expect(at('pick', job, three).next).toBe('Say what it is called, and press Enter to keep it.')
+    expect(at('pick', job, three).next).toBe('Say what it is, and press Enter to keep it.')
     expect(at('pick', job).missing).toBe('No dimension is in the table yet.')
   })
 })

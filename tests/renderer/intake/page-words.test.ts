@@ -83,7 +83,7 @@ describe('A drawn page has pixels by its paper and the dpi that is chosen', () =
   })
 
   it('and nothing is no resolution', () => {
-    expect(sentenceOf(drawnAtDpi([drawn], Number.NaN, 1e9).problem)).toContain('a number above nothing')
+    expect(sentenceOf(drawnAtDpi([drawn], Number.NaN, 1e9).problem)).toContain('a number greater than 0')
     expect(usableDpi('')).toBeUndefined()
     expect(usableDpi('299,5')).toBe(299.5)
     for (const text of ['0', '-300', 'high', 'Infinity']) expect(usableDpi(text)).toBeNull()

@@ -22,7 +22,7 @@ describe('what the lens says where a pick would be by hand', () => {
     ],
     [
       reason('search.scan-not-come'),
-      'This part of the scan has not come in time: abandon it and pick once more, or go on by hand.',
+      'This part of the scan has not come in time: cancel it and pick once more, or go on by hand.',
     ],
   ])('is why there is no stroke, be that a reason of core or of the window', (because, note) => {
     expect(words({ state: 'none', at: pixel(3, 4), because })).toEqual({ sure: 'by hand, σ 1.5 px', note })

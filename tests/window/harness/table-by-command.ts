@@ -1,5 +1,7 @@
 import { statedValue } from '../../../src/core/handoff/table/stated-value.ts'
+import { basisWord } from '../../../src/core/job/ids/basis-word.ts'
 import type { Table } from '../../../src/core/ledger/table/table.ts'
+import { statusWord } from '../../../src/core/words/status-word.ts'
 import { tableByCommand } from './program.ts'
 import type { ShownRow } from './table-in-window.ts'
 
@@ -10,10 +12,10 @@ export async function commandRows(folder: string): Promise<ShownRow[]> {
     name: row.name,
     what: row.label,
     'figure ± U (95 %)': statedValue(row, table.unit),
-    basis: row.basis ?? '—',
+    basis: row.basis === null ? '—' : basisWord(row.basis),
     status: [
-      row.status,
-      ...(row.unchecked ? ['on a scale that nothing checks or that is in doubt'] : []),
+      statusWord(row.status),
+      ...(row.unchecked ? ['on a scale that nothing checks or that may be wrong'] : []),
       ...(row.sumsOut ? ['part of a sum that does not add up'] : []),
     ].join(', '),
     'no.': String(row.count),

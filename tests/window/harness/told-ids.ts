@@ -5,7 +5,7 @@ function complainOfIds(): void {
   // A whole id, or the end of one after the noun of a thing that has neither a number nor a name: no word is made of these
   // letters, for none of them is a vowel; four digits alone may be a number.
   const nouns =
-    'person|instrument|sheet|view|mark|point|line|circle|path|known size|evidence|printed|found|derived|scaled|relation|note'
+    'person|instrument|sheet|view|mark|point|line|circle|path|figured size|evidence|printed|found|derived|scaled|relation|note'
   const end = '(?![2-9]{4}\\b)[23456789bcdfghjkmnpqrstvwxyz]{4}'
   const minted = new RegExp(`-[0-9a-z]{12}|\\b(?:${nouns}) ${end}(?![\\w-])`, 'i')
   const told = ['aria-label', 'aria-description', 'aria-valuetext', 'title', 'alt', 'placeholder']

@@ -14,13 +14,13 @@ export const spreadOf = (
 ): string => (interval === undefined ? plusMinus(U, kind, unit) : `, ${plainText(interval.written)}`)
 
 /** Beside what was worked out from exact figures alone. */
-export const FROM_FIGURES = ', from figured sizes'
+export const FROM_FIGURES = ', from printed figures'
 
 /**
  * An adopted value as a shop reads it: the figure, and the tolerance when one is stated, `14 3/8" (tolerance ±1/32)`;
  * of what is no figure the value, ± U at 95 % (or what it is between, `626 mm, 445 mm to 1074 mm`, where first order
  * does not hold) and the figure that it is near, `11.493" ± 0.075", near 11 1/2"`; and whether it was worked out from
- * figures alone, `27.292", from figured sizes`. `—` when there is no usable evidence.
+ * figures alone, `27.292", from printed figures`. `—` when there is no usable evidence.
  */
 export function statedValue(row: TableRow, unit: Unit): string {
   if (row.value === null) return '—'

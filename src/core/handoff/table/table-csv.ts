@@ -46,7 +46,7 @@ const COLUMNS: readonly (readonly [heading: string, content: Content])[] = [
   ['why', (row) => row.why],
   // Read without the rest of the row, a figure that others stand beside would be taken for the one.
   ['near', valued((row) => row.nearRange?.join(' to ') ?? row.near ?? null)],
-  ['from', (row) => (row.figured === true ? 'figured sizes' : null)],
+  ['from', (row) => (row.figured === true ? 'printed figures' : null)],
   ['sum', (row) => (row.sumsOut === undefined ? null : 'out')],
   ['low', valued((row) => end(row, row.interval?.low))],
   ['high', valued((row) => end(row, row.interval?.high))],

@@ -1,3 +1,4 @@
+import { basisWord } from '../../job/ids/basis-word.ts'
 import type { Table } from '../../ledger/table/table.ts'
 import { plainText } from '../../words/plain-text.ts'
 import { statedValue } from './stated-value.ts'
@@ -32,14 +33,14 @@ export function tableMarkdown(table: Table): string {
     '',
     `Lengths in ${unit}; U is the expanded uncertainty at 95 %.`,
     '',
-    row(['Name', 'What', 'Figure ± U', 'Basis', 'Status', 'Number', 'Why']),
+    row(['Name', 'What', 'Figure ± U', 'Basis', 'Status', 'Off', 'Why']),
     row(['---', '---', '---', '---', '---', '---:', '---']),
     ...table.rows.map((entry) =>
       row([
         `\`${entry.name}\``,
         literal(entry.label),
         literal(statedValue(entry, table.unit)),
-        entry.basis ?? '—',
+        entry.basis === null ? '—' : basisWord(entry.basis),
         statusText(entry),
         String(entry.count),
         literal(entry.why),

@@ -4,29 +4,30 @@ import { unitSuffix } from '../../ledger/units/plus-minus.ts'
 import { MAPPINGS } from '../../mapping/mappings.ts'
 import { isPerPixel } from '../../mapping/parameter.ts'
 import { formatDrawnScale } from '../../quantity/format/format-drawn-scale.ts'
+import { formatMeasuredScale } from '../../quantity/format/format-measured-scale.ts'
 import { toUncertainty, twoFigures } from '../../quantity/format/rounding.ts'
 import { inWords } from '../../words/core-words.ts'
 import { agreementInShort } from '../../words/known-sizes-agree.ts'
+import { mappingInFull } from '../../words/mapping-words.ts'
 import { plainText } from '../../words/plain-text.ts'
 import { isReason } from '../../words/reason.ts'
-import { SCALES_IN_WORDS } from '../../words/scales-in-words.ts'
 
 /** A view as a person knows it: `V1 Elevation`, or by its name first where it has a label, `Elevation (view 1)`. */
 export const viewName = ({ id, label, name }: TableView): string =>
   plainText(label === undefined ? `${id} ${name}` : `${name} (${label})`)
 
-/** How a view is calibrated, in words: its scales, how its known sizes agree, and how it compares with the scale stated. */
+/** How a view is calibrated, in words: its scales, how its figured sizes agree, and how it compares with the scale stated. */
 export function calibrationSentence(view: TableView, unit: Unit): string {
-  if (!isCalibrated(view)) return `${SCALES_IN_WORDS[view.mapping]}, not calibrated`
+  if (!isCalibrated(view)) return `${mappingInFull(view.mapping)}, not calibrated`
   const rest = hasSetAside(view) ? 'the rest of ' : ''
-  const agree = `${rest}its known sizes ${agreementInShort(view.p)}`
-  return [SCALES_IN_WORDS[view.mapping], agree, ...scaleSentence(view, unit)].join('; ')
+  const agree = `${rest}its figured sizes ${agreementInShort(view.p)}`
+  return [mappingInFull(view.mapping), agree, ...scaleSentence(view, unit)].join('; ')
 }
 
-/** Whether its known sizes give a view a scale. */
+/** Whether its figured sizes give a view a scale. */
 export const isCalibrated = ({ parameters }: TableView): boolean => Object.keys(parameters).length > 0
 
-/** Whether one of the known sizes of a view was left out of its calibration. */
+/** Whether one of the figured sizes of a view is set aside. */
 export const hasSetAside = ({ references }: TableView): boolean =>
   references.some(({ setAside }) => setAside === true)
 
@@ -61,7 +62,8 @@ const unitOf = (parameter: string, unit: Unit): string => (WITHOUT_UNIT.has(para
 export function scaleSentence({ scale }: TableView, unit: Unit): string[] {
   if (scale === undefined) return []
   const { stated, found } = scale
-  if (stated === null) return found === null ? [] : [`drawn to ${found.toPrecision(4)} by the scan's dpi`]
+  if (stated === null)
+    return found === null ? [] : [`scale ${formatMeasuredScale(found, unit)} by the scan's dpi`]
   if (found === null) return [`scale ${formatDrawnScale(stated, unit)} stated`]
   const off = 100 * (found / stated - 1)
   return [
@@ -111,6 +113,6 @@ export function misclosureText(relation: TableRelation, unit: Unit): string {
   return `${holds ? 'holds to within' : 'out by'} ${plainText(missesBy)}${allowed}`
 }
 
-/** Whether a relation closes, by how much it misses, in one line: `Q1 (overall = neck + rim): holds to within …`. */
+/** Whether a relation holds, by how much it misses, in one line: `Q1 (overall = neck + rim): holds to within …`. */
 export const relationLine = (relation: TableRelation, unit: Unit): string =>
   `${relation.label ?? relation.id} (${plainText(relation.text)}): ${misclosureText(relation, unit)}`

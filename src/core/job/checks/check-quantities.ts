@@ -16,7 +16,7 @@ const QUANTITIES = walkMeanings(jobSchema, 'quantity')
 export const kindAround = ({ path, holders }: Whereabouts): QuantityKind | undefined =>
   path[0] === 'dimensions' ? (holders[1] as { kind: QuantityKind } | undefined)?.kind : undefined
 
-/** What the known size is of that something stands in; undefined elsewhere. */
+/** What the figured size is of that something stands in; undefined elsewhere. */
 const sizeAround = ({ path, holders }: Whereabouts): KnownSizeOf | undefined =>
   path[0] === 'views' ? (holders.at(-1) as { kind?: KnownSizeOf } | undefined)?.kind : undefined
 

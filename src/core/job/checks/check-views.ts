@@ -14,7 +14,7 @@ export function checkViews(context: CheckContext): void {
       checkMarkUse(context, ['views', i, 'references', j], {
         ids: marks,
         sheet: view.sheet,
-        what: `a known size of kind ${kind}`,
+        what: `a figured size of kind ${kind}`,
         needs: [REFERENCE_NEEDS[kind]],
       })
     })

@@ -47,7 +47,7 @@ const TOLERANCES: Readonly<Record<QuantityKind, Notation>> = {
   count: COUNT,
 }
 
-/** A bore that has worn wider has lost less than nothing of its diameter. */
+/** A bore that has worn wider has lost less than 0 of its diameter. */
 const LOSSES: Readonly<Record<QuantityKind, Notation>> = {
   length: { noun: 'length', parsers: [signedLength] },
   angle: { noun: 'angle', parsers: [signedAngle] },
@@ -59,7 +59,7 @@ const LOSSES: Readonly<Record<QuantityKind, Notation>> = {
 export interface Around {
   /** Of the dimension. */
   readonly kind: QuantityKind | undefined
-  /** Of the known size. */
+  /** Of the figured size. */
   readonly size: KnownSizeOf | undefined
 }
 

@@ -10,7 +10,7 @@ import { labelsAround } from './apply/labels-around.ts'
 export type Called = (kind: ThingKind, id: string) => string
 
 /** What goes before the label of a thing, where that has no noun of its own. */
-const nounOf = (kind: ThingKind): string => (kind === 'reference' ? 'known size' : kind)
+const nounOf = (kind: ThingKind): string => (kind === 'reference' ? 'figured size' : kind)
 
 function* addedBy(edit: Edit): Generator<[kind: string, item: object]> {
   if (edit.do === 'several') for (const one of edit.edits) yield* addedBy(one)

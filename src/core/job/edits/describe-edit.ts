@@ -1,5 +1,6 @@
 import { fieldWord } from '../../words/field-words.ts'
 import { plainText } from '../../words/plain-text.ts'
+import { basisWord } from '../ids/basis-word.ts'
 import { mintedFor } from '../ids/id-form.ts'
 import { called, labelOf, withNoun } from '../ids/label.ts'
 import type { Edit } from '../model/edit-schema.ts'
@@ -31,7 +32,7 @@ export function nameEdit(edit: Edit, the: Called, back?: Edit): string {
       return edit.name === '' ? edit.edits.map((one) => nameEdit(one, the)).join('; ') : edit.name
     case 'add-evidence': {
       const { id, basis } = edit.item
-      return `add ${withNoun(`${basis} evidence`, id, labelOf(edit.item))} to ${edit.dimension}`
+      return `add ${withNoun(`${basisWord(basis)} evidence`, id, labelOf(edit.item))} to ${edit.dimension}`
     }
     case 'change-evidence':
       return `change ${the('evidence', edit.id)} of ${edit.dimension}: ${fields('evidence', edit, back)}`
@@ -42,7 +43,7 @@ export function nameEdit(edit: Edit, the: Called, back?: Edit): string {
     case 'remove-evidence':
       return `take back ${the('evidence', edit.id)} of ${edit.dimension}`
     case 'add-reference':
-      return `add ${called('known size', edit.item)} to ${the('view', edit.view)}`
+      return `add ${called('figured size', edit.item)} to ${the('view', edit.view)}`
     case 'change-reference': {
       const what = `${the('reference', edit.id)} of ${the('view', edit.view)}`
       return `change ${what}: ${fields('reference', edit, back)}`
@@ -52,7 +53,7 @@ export function nameEdit(edit: Edit, the: Called, back?: Edit): string {
     case 'adopt': {
       const { adopt, dimension } = edit
       if (adopt === undefined) return `adopt by the rules for ${dimension}`
-      return `adopt ${mintedFor(adopt) === undefined ? adopt : the('evidence', adopt)} for ${dimension}`
+      return `adopt ${mintedFor(adopt) === undefined ? basisWord(adopt) : the('evidence', adopt)} for ${dimension}`
     }
     case 'rename-dimension':
       return `rename ${edit.name} to ${edit.to}`

@@ -93,7 +93,7 @@ function stampedView(view: View, stamp: Stamp): View {
 /**
  * An edit with who made it and when written into all that it adds, adopts or withdraws, and into the marks, evidence
  * and notes that it changes or repeats and that do not say so yet; into marks also in which sitting. What is said already
- * stays, but for a mark that is put somewhere else: that is a pick of whoever does it. Notes, evidence, known sizes, views
+ * stays, but for a mark that is put somewhere else: that is a pick of whoever does it. Notes, evidence, figured sizes, views
  * and sheets that say who entered them also get who changed them last.
  *
  * @param job the job before the edit

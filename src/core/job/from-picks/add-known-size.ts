@@ -7,10 +7,10 @@ import type { Job, Reference, View } from '../model/types.ts'
 import { addMarks } from './add-marks.ts'
 import type { Made, PickedMark, PicksRefused } from './picked-mark.ts'
 
-/** A known size as it was written down. */
+/** A figured size as it was written down. */
 export type KnownSize = { u?: string } & ({ size: string } | { width: string; height: string })
 
-/** Adds a known size with its marks to a view, as one edit. */
+/** Adds a figured size with its marks to a view, as one edit. */
 export function addKnownSize(
   job: Job,
   view: View,
@@ -26,7 +26,7 @@ export function addKnownSize(
     id: item.id,
     edit: {
       do: 'several',
-      name: `add ${called('known size', item)} to view “${view.name}”`,
+      name: `add ${called('figured size', item)} to view “${view.name}”`,
       edits: [...edits, { do: 'add-reference', view: view.id, item }],
     },
   }

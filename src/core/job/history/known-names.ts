@@ -23,7 +23,7 @@ export interface ThingNames {
 
 const NOUNS: { readonly [K in Thing['kind']]?: string } = {
   mark: 'mark',
-  reference: 'known size',
+  reference: 'figured size',
   evidence: 'evidence',
   relation: 'relation',
   note: 'note',

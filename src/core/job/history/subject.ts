@@ -1,3 +1,4 @@
+import { withPresentWords } from '../ids/former-labels.ts'
 import { called, labelOf } from '../ids/label.ts'
 import { inOneCase, ownWords } from '../ids/thing-called.ts'
 import { ITEM_KINDS, ITEM_WORDS } from '../model/item-kinds.ts'
@@ -16,7 +17,7 @@ export interface Subject {
   id: string
   /** Of what is gone: the number of the line that took it away. What was called so later is something else. */
   until?: number
-  /** The id of what alone is asked for within it: of evidence of a dimension, of a known size of a view. */
+  /** The id of what alone is asked for within it: of evidence of a dimension, of a figured size of a view. */
   part?: string
 }
 
@@ -71,18 +72,24 @@ function* partsOf({ dimensions, views }: Job): Generator<Part> {
       const subject: Subject = { kind: 'view', id, part: one.id }
       yield {
         subject,
-        label: called('known size', one),
+        label: called('figured size', one),
         holders: [name, `view ${name}`, labelOf(view)],
       }
     }
   }
 }
 
-/** What is within a thing and goes by a text: `drum_length found 1`, `found 1 of drum_length`; its label alone. */
+/** What is within a thing and goes by a text: `drum_length measured 1`, `measured 1 of drum_length`; its label alone. */
 function partsCalled(job: Job, wanted: string): Subject[] {
   return [...partsOf(job)].flatMap((part) =>
-    [...aloneIn(part), ...within(part, part.holders)].map(asked).includes(wanted) ? [part.subject] : [],
+    isAsked([...aloneIn(part), ...within(part, part.holders)], wanted) ? [part.subject] : [],
   )
+}
+
+/** Whether something goes by one of these names, or did as labels were before. */
+function isAsked(names: readonly string[], wanted: string): boolean {
+  const are = names.map(asked)
+  return are.includes(wanted) || are.includes(withPresentWords(wanted))
 }
 
 const aloneIn = ({ subject, label }: Part): string[] => [label, subject.part ?? '']
@@ -91,7 +98,7 @@ const aloneIn = ({ subject, label }: Part): string[] => [label, subject.part ?? 
 const within = (part: Part, holders: readonly string[]): string[] =>
   holders.flatMap((holder) => aloneIn(part).flatMap((one) => [`${holder} ${one}`, `${one} of ${holder}`]))
 
-/** How people ask for a part of something, so that it alone is meant: `drum_length found 1`. */
+/** How people ask for a part of something, so that it alone is meant: `drum_length measured 1`. */
 export function partInWords(job: Job, { kind, id, part }: Subject): string | null {
   for (const { subject, label, holders } of partsOf(job)) {
     if (subject.kind === kind && subject.id === id && subject.part === part) return `${holders[0]} ${label}`
@@ -167,12 +174,7 @@ export class FormerSubject {
     for (const part of partsOf(this.#job)) {
       const { subject } = part
       if (subject.kind !== kind || subject.id !== id) continue
-      if (
-        within(part, [words, `${kind} ${words}`])
-          .map(asked)
-          .includes(this.#called)
-      )
-        return subject
+      if (isAsked(within(part, [words, `${kind} ${words}`]), this.#called)) return subject
     }
     return null
   }

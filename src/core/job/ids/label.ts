@@ -1,3 +1,4 @@
+import { basisWord } from './basis-word.ts'
 import { type IdKind, mintedFor } from './id-form.ts'
 import type { Numbered } from './new-identity.ts'
 
@@ -8,7 +9,7 @@ const WORDS: Readonly<Record<IdKind, string>> = {
   sheet: 'sheet',
   view: 'view',
   mark: 'mark',
-  reference: 'known size',
+  reference: 'figured size',
   evidence: 'evidence',
   relation: 'relation',
   note: 'note',
@@ -24,18 +25,21 @@ export interface Labelled extends Numbered {
   readonly name?: string | undefined
 }
 
+const basisOf = ({ basis }: Labelled): string | undefined =>
+  basis === undefined ? undefined : basisWord(basis)
+
 /** As much of a minted id as tells it from its neighbours, where it has no number. */
 const tailOf = (id: string): string => id.slice(-4)
 
 /**
- * The label of something, by which people know it: `circle 12`, `known size 2`, `scaled 1`; of somebody and of an
+ * The label of something, by which people know it: `circle 12`, `figured size 2`, `scaled 1`; of somebody and of an
  * instrument the name. An id that was not minted is its own label.
  */
 export function labelOf(item: Labelled): string {
   const kind = mintedFor(item.id)
   if (kind === undefined) return item.id
   if ((kind === 'person' || kind === 'instrument') && item.name) return item.name
-  const word = (kind === 'mark' ? item.kind : kind === 'evidence' ? item.basis : undefined) ?? WORDS[kind]
+  const word = (kind === 'mark' ? item.kind : kind === 'evidence' ? basisOf(item) : undefined) ?? WORDS[kind]
   return `${word} ${item.number ?? tailOf(item.id)}`
 }
 

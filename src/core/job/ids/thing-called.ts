@@ -1,3 +1,4 @@
+import { withPresentWords } from './former-labels.ts'
 import { afterNoun, type Labelled, labelOf } from './label.ts'
 
 /** In one case, as people say the same name now so and now so. */
@@ -21,8 +22,9 @@ export function thingsCalled<T extends Worded>(items: readonly T[], said: string
   const byId = items.find(({ id }) => id === said)
   if (byId !== undefined) return [byId]
   const wanted = inOneCase(said)
+  const label = withPresentWords(wanted)
   const byLabel = items.filter(
-    (item) => inOneCase(labelOf(item)) === wanted || afterNoun(item) === said.trim(),
+    (item) => inOneCase(labelOf(item)) === label || afterNoun(item) === said.trim(),
   )
   return byLabel.length > 0
     ? byLabel

@@ -152,7 +152,7 @@ const oneReference = { view: named('the view'), id: named('the reference') }
 const referenceEdits = [
   z
     .strictObject({ do: z.literal('add-reference'), view: named('the view'), item: referenceSchema, index })
-    .describe('Adds a known size to a view, to calibrate it.'),
+    .describe('Adds a figured size to a view, to calibrate it.'),
   z
     .strictObject({
       do: z.literal('change-reference'),

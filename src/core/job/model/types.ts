@@ -47,7 +47,7 @@ export type Instrument = Known<z.output<typeof instrumentSchema>>
 export type Sheet = Known<z.output<typeof sheetSchema>>
 /** A part of a sheet that has one mapping to true size, and the references that determine it. */
 export type View = Known<z.output<typeof viewSchema>>
-/** A known size of marks, by which a view is calibrated. */
+/** A figured size of marks, by which a view is calibrated. */
 export type Reference = Known<z.output<typeof referenceSchema>>
 /** A point, line, circle or path picked on a sheet, pixels of the scan. */
 export type Mark = Known<z.output<typeof markSchema>>

@@ -11,7 +11,7 @@ const ENTRY: Readonly<Record<string, string>> = {
   dimensions: 'dimension',
   relations: 'relation',
   notes: 'note',
-  references: 'known size',
+  references: 'figured size',
   evidence: 'evidence',
   readings: 'reading',
   candidates: 'candidate',
@@ -62,7 +62,7 @@ function field(parts: readonly string[]): string {
 function addedItem(edit: unknown, item: unknown): string[] {
   const { do: does, dimension, view } = edit as Record<string, unknown>
   const added = typeof does === 'string' ? does.replace(/^add-/, '') : 'item'
-  const word = added === 'reference' ? 'known size' : added
+  const word = added === 'reference' ? 'figured size' : added
   const name = named(word, item)
   const inside: string[] = []
   if (typeof dimension === 'string') inside.push(`dimension ${JSON.stringify(dimension)}`)

@@ -135,7 +135,7 @@ export function assess(job: Job, look: Partial<Look> = {}, before?: Assessment):
 /** What is worked out and kept as long as all that it was worked out from stands. */
 type Kept = PreparedView | CalibratedView | Assessed
 
-/** Where the sources of a calibrated view stand after those of its known sizes, with which they are combined. */
+/** Where the sources of a calibrated view stand after those of its figured sizes, with which they are combined. */
 const BESIDE = 0.5
 
 /** The views of each sheet in the order of the job, by the id of the sheet. */

@@ -48,7 +48,7 @@ export interface EvaluatedEvidence {
   usable: boolean
   /** The view that it was scaled in, where nothing checks the scale of it or it is in doubt. */
   unchecked?: UncheckedView
-  /** Of what is scaled: how much of it moves with a figure, mm, that is a known size of its view between the same ends. */
+  /** Of what is scaled: how much of it moves with a figure, mm, that is a figured size of its view between the same ends. */
   shareOfFigure?: (mm: number) => number
   /** Why it is not used, or what is wrong with it. */
   problem?: AnyReason

@@ -12,7 +12,7 @@ const NOT_MOVED = 0.02
 /** Of each calibration once, for thousands are measured through one. */
 const KNOWN = new WeakMap<Calibration, ReadonlySet<Feature>>()
 
-/** The features that the known sizes of a view are stated for. */
+/** The features that the figured sizes of a view are stated for. */
 function knownFeatures(calibration: Calibration): ReadonlySet<Feature> {
   const before = KNOWN.get(calibration)
   if (before !== undefined) return before

@@ -10,12 +10,12 @@ import { observe } from '../../measuring/propagate-measure.ts'
 
 /** Two figures are one where they differ by less than this share of them. */
 const SAME_FIGURE = 1e-9
-/** Ends that lie so near to those of a known size are taken for the same, as a share of it. Common practice, no source. */
+/** Ends that lie so near to those of a figured size are taken for the same, as a share of it. Common practice, no source. */
 const SAME_ENDS = 0.02
 /** At least, pixels. */
 const NEAREST = 5
 
-/** Known sizes of a view that were written down alike, by their true size; of each calibration once. */
+/** Figured sizes of a view that were written down alike, by their true size; of each calibration once. */
 const SIZES = new WeakMap<Calibration, readonly Known[]>()
 
 interface Known {
@@ -25,9 +25,9 @@ interface Known {
 }
 
 /**
- * How much of a scaled value moves with the figure of a known size of its view, as a share of what the figure moves by:
+ * How much of a scaled value moves with the figure of a figured size of its view, as a share of what the figure moves by:
  * 1 where the scale rests on that figure alone, so that the value follows it, right or wrong. 0 where the figure is no
- * known size of the view between the same ends.
+ * figured size of the view between the same ends.
  * @param mm the figure
  */
 export function shareOfFigure(
@@ -65,14 +65,14 @@ function knownSizes(calibration: Calibration): readonly Known[] {
 
 type XY = readonly [x: number, y: number]
 
-/** Whether a measure runs between the ends of a known size, or others of the same edges, or goes round the same circle. */
+/** Whether a measure runs between the ends of a figured size, or others of the same edges, or goes round the same circle. */
 function endsMeet(known: readonly Feature[], measured: readonly Feature[]): boolean {
   const [a, b] = known.map(middleOf)
   const [p, q] = measured.map(middleOf)
   if (a === undefined || p === undefined || known.length !== measured.length) return false
   if (b === undefined || q === undefined) return apart(a, p) <= reach(2 * radiusOf(element(known, 0)))
   const length = apart(a, b)
-  // Along the known size: another place of the same two edges is the same size.
+  // Along the figured size: another place of the same two edges is the same size.
   const along = ([x, y]: XY): number => ((x - a[0]) * (b[0] - a[0]) + (y - a[1]) * (b[1] - a[1])) / length
   const [from, to] = [along(p), along(q)].sort((one, other) => one - other)
   return (

@@ -23,7 +23,7 @@ const reason: z.ZodType<AnyReason> = z
 const label = z
   .string()
   .optional()
-  .describe('What people call it, where that is not its id: known size 2, scaled 1.')
+  .describe('What people call it, where that is not its id: figured size 2, scaled 1.')
 
 const interval = z
   .object({ low: z.number(), high: z.number(), written: z.string().describe('As a person reads it.') })
@@ -165,7 +165,7 @@ export const tableClosingSchema = z
     says: z.string().describe('In a sentence.'),
     saysReason: reason,
   })
-  .describe('Known sizes between the same marks of which one follows from the others, whatever the picks.')
+  .describe('Figured sizes between the same marks of which one follows from the others, whatever the picks.')
 
 export const tableAlternativeSchema = z
   .object({
@@ -185,7 +185,7 @@ export const tableAlternativeSchema = z
     says: z.string().describe('In a sentence.'),
     saysReason: reason,
   })
-  .describe('Known sizes of which it may be that they are wrong and the rest right.')
+  .describe('Figured sizes of which it may be that they are wrong and the rest right.')
 
 export const tableViewSchema = z.object({
   id: z.string(),
@@ -210,12 +210,12 @@ export const tableViewSchema = z.object({
   closings: z
     .array(tableClosingSchema)
     .optional()
-    .describe('Known sizes that close on themselves; they check the figures, not the scale.'),
+    .describe('Figured sizes that close on themselves; they check the figures, not the scale.'),
   alternatives: z
     .array(tableAlternativeSchema)
     .optional()
     .describe(
-      'Where known sizes do not agree and nothing decides which are wrong: likeliest first, none of them used.',
+      'Where figured sizes do not agree and nothing decides which are wrong: likeliest first, none of them used.',
     ),
   remarks: z
     .array(z.string())

@@ -28,9 +28,9 @@ export type TableEvidence = z.output<typeof tableEvidenceSchema>
 export type TableView = z.output<typeof tableViewSchema>
 /** How a stated size fits the others of its view, in the table's unit. */
 export type TableReference = z.output<typeof tableReferenceSchema>
-/** Known sizes of a view that close on themselves, in the table's unit. */
+/** Figured sizes of a view that close on themselves, in the table's unit. */
 export type TableClosing = z.output<typeof tableClosingSchema>
-/** Known sizes of a view of which it may be that they are wrong and the rest right; scales in the table's unit per pixel. */
+/** Figured sizes of a view of which it may be that they are wrong and the rest right; scales in the table's unit per pixel. */
 export type TableAlternative = z.output<typeof tableAlternativeSchema>
 /** How far a relation is from holding: left less right, in the table's units, with its standard uncertainty. */
 export type TableRelation = z.output<typeof tableRelationSchema>

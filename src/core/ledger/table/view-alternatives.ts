@@ -11,7 +11,7 @@ import { isSeldom, paperOf } from '../views/paper.ts'
 import type { TableAlternative } from './table.ts'
 
 /**
- * What may be wrong in a view where nothing decides, one beside the other: which known sizes each leaves out, the scales
+ * What may be wrong in a view where nothing decides, one beside the other: which figured sizes each leaves out, the scales
  * that the rest come to, and what that changes.
  * @param factor from mm to the unit of the table
  */
@@ -47,7 +47,7 @@ export function alternativeRows(
   })
 }
 
-/** mm a pixel along the sheet and across it, in the middle of the known sizes. */
+/** mm a pixel along the sheet and across it, in the middle of the figured sizes. */
 function scales(
   { mapping, frame }: ViewMapping,
   theta: readonly Uncertain[],

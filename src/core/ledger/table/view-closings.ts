@@ -61,7 +61,7 @@ function closingReason(check: ClosureCheck, style: Style): AnyReason {
 const named = ({ id, part }: ClosingSize): { id: string; part?: string } =>
   part === undefined ? { id } : { id, part }
 
-/** Lengths in shop notation, with feet where the known sizes have them; sums of figures are exact, shapes are not. */
+/** Lengths in shop notation, with feet where the figured sizes have them; sums of figures are exact, shapes are not. */
 function writer({ kind, misclosure, u }: ClosureCheck, { view, unit }: Style): (mm: number) => string {
   const feet = view.references.some((r) => /['′]|ft/i.test(r.kind === 'rectangle' ? r.width : r.size))
   const worth = kind === 'shape' ? { uncertainty: Math.max(u, Math.abs(misclosure) / 5, 0.01) } : {}

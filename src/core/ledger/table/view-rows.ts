@@ -134,7 +134,7 @@ function problemOf(
   )
 }
 
-/** A mapping that suits the known sizes better, with what the other views tell of the sheet. */
+/** A mapping that suits the figured sizes better, with what the other views tell of the sheet. */
 function suggestionFor(
   { view, sheet, calibration, stretched }: CalibratedView,
   stretches: Assessment['stretches'],
@@ -144,7 +144,7 @@ function suggestionFor(
     calibration,
     stretched === undefined ? toldTo(view, calibration, stretches) : undefined,
   )
-  // Paper shrinks more one way than the other: that the known sizes of a view do not show it does not make them surer.
+  // Paper shrinks more one way than the other: that the figured sizes of a view do not show it does not make them surer.
   if (
     suggestion?.kind === 'uniform' &&
     (stretched?.by === 'views' || (sheet !== undefined && paperOf(sheet) > 0))
@@ -155,7 +155,7 @@ function suggestionFor(
   return suggestion?.kind === view.mapping ? null : suggestion
 }
 
-/** The stretch that others tell, to a view that keeps to its own known sizes. */
+/** The stretch that others tell, to a view that keeps to its own figured sizes. */
 function toldTo(
   { id, sheet }: CalibratedView['view'],
   { view: { frame } }: Calibration,

@@ -21,16 +21,16 @@ export type CalibratedView = {
   caution?: AnyReason
   /** Why nothing checks the scale: goes on from "nothing checks this scale: ". */
   unchecked?: AnyReason
-  /** By its own known sizes alone, where others have a say in how its sheet is stretched. */
+  /** By its own figured sizes alone, where others have a say in how its sheet is stretched. */
   own?: Calibration
-  /** That paper seldom does what its known sizes make of it. */
+  /** That paper seldom does what its figured sizes make of it. */
   unlikely?: AnyReason
   /** Where others have a say in how its sheet is stretched. */
   stretched?: StretchUse
 } & ({ calibration: Calibration; problem?: never } | { calibration: null; problem: AnyReason })
 
 /**
- * Calibrates a view of a job from its own known sizes and what the other views of its sheet tell of the paper.
+ * Calibrates a view of a job from its own figured sizes and what the other views of its sheet tell of the paper.
  * @param sheet what all views of its sheet tell, where that matters
  */
 export function calibrateView(prepared: PreparedView, sheet: () => SheetStretch): CalibratedView {
@@ -62,7 +62,7 @@ export function calibrateView(prepared: PreparedView, sheet: () => SheetStretch)
 }
 
 function fault({ id }: View): never {
-  throw new RangeError(`View ${id} has neither known sizes nor a reason why.`)
+  throw new RangeError(`View ${id} has neither figured sizes nor a reason why.`)
 }
 
 function calibrated(
@@ -102,7 +102,7 @@ function stretchFor(
   const told = meanStretch(others, basis.mapping.frame.grain)
   if (told !== null)
     return { by: 'views', names: namesOf(others), own: twoScales !== null && tells, stretch: told }
-  // Two scales need a known size each way, unless another view tells; where what it tells is in doubt, or where the view's
+  // Two scales need a figured size each way, unless another view tells; where what it tells is in doubt, or where the view's
   // own sizes hardly tell, paper stands in.
   const inDoubt = view.mapping === 'two-axis' && (twoScales === null ? knowing.length > 0 : !tells)
   const allowed = (view.mapping === 'uniform' || inDoubt) && paper !== null && paperOf(sheet) > 0

@@ -27,7 +27,7 @@ export interface ViewContext {
   featureOf(id: string): Feature
 }
 
-/** A view as its own known sizes have it, before the other views of its sheet are heard. */
+/** A view as its own figured sizes have it, before the other views of its sheet are heard. */
 export interface PreparedView {
   view: View
   sheet: Sheet | undefined
@@ -37,7 +37,7 @@ export interface PreparedView {
   problem?: AnyReason
   /** What it is calibrated from; null with a problem. */
   basis: { sizes: readonly StatedSize[]; mapping: ViewMapping; coarse: CoarseCheck } | null
-  /** With a scale along and one across by its own known sizes; null where they do not determine both. */
+  /** With a scale along and one across by its own figured sizes; null where they do not determine both. */
   twoScales: Calibration | null
   /** How the sheet is stretched by that. */
   stretch: Uncertain | null
@@ -48,7 +48,7 @@ export interface PreparedView {
   tells: boolean
 }
 
-/** Reads the known sizes of a view, and how far they tell how the sheet is stretched. */
+/** Reads the figured sizes of a view, and how far they tell how the sheet is stretched. */
 export function prepareView(view: View, context: ViewContext): PreparedView {
   const { sheet } = context
   let caution: AnyReason | undefined

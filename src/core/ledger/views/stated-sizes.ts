@@ -4,7 +4,6 @@ import {
   rectangleReference,
   type StatedSize,
 } from '../../calibration/reference.ts'
-import { called } from '../../job/ids/label.ts'
 import type { Conventions } from '../../job/model/conventions.ts'
 import { lengthContext } from '../../job/model/length-context.ts'
 import type { Reference } from '../../job/model/types.ts'
@@ -14,14 +13,15 @@ import type { Length } from '../../quantity/length.ts'
 import { parseKnownSize } from '../../quantity/parse/parse-known-size.ts'
 import { parseLength } from '../../quantity/parse/parse-length.ts'
 import { exact, measured, type Uncertain } from '../../uncertainty/uncertain.ts'
+import { calledByFigure } from './name-known-sizes.ts'
 
-/** What known sizes are read with. */
+/** What figured sizes are read with. */
 interface SizeContext {
   conventions: Conventions
   featureOf(id: string): Feature
 }
 
-/** Reads the figures of known sizes. */
+/** Reads the figures of figured sizes. */
 interface FigureReader {
   size(text: string): Uncertain
   /** mm */
@@ -29,7 +29,7 @@ interface FigureReader {
 }
 
 /**
- * The known sizes of a view as the calibration takes them.
+ * The figured sizes of a view as the calibration takes them.
  * @throws GeometryError when a mark determines no feature
  */
 export function statedSizes(
@@ -44,7 +44,7 @@ export function statedSizes(
     ),
   )
   return references.flatMap((reference) => {
-    const label = `size stated for ${called('known size', reference)}`
+    const label = `size stated for the figured size ${calledByFigure(reference, references)}`
     const read = (text: string): Length => parseKnownSize(text, reference.kind, context)
     const u = reference.u === undefined ? 0 : Number(parseLength(reference.u, { unit }).mm)
     return statedSizesOf(reference, featureOf, {

@@ -9,7 +9,7 @@ import type { PreparedView } from './prepare-view.ts'
 import type { StretchUse } from './stretch-use.ts'
 
 /**
- * That paper seldom stretches as a view has it, which known sizes misread alike would explain as well; null where it is
+ * That paper seldom stretches as a view has it, which figured sizes misread alike would explain as well; null where it is
  * no wonder, and where the sheet is skewed or tilted by its mapping.
  */
 export function unlikelyStretch(
@@ -20,7 +20,7 @@ export function unlikelyStretch(
   if (sheet === undefined || calibration.view.mapping.kind !== 'two-axis') return null
   // What was lent is for those to answer for that lend it.
   if (stretched?.by === 'paper' || (stretched?.by === 'views' && !stretched.own)) return null
-  // Beside others it answers for what its own known sizes say, not for what these made of it.
+  // Beside others it answers for what its own figured sizes say, not for what these made of it.
   const all = uncertainStretch(calibration.view.mapping, calibration.theta)
   const stretch = stretched?.by === 'views' ? (own ?? all) : all
   const { u, U } = expand(stretch)

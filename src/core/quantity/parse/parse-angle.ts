@@ -5,7 +5,7 @@ import { afterAngle, readAngle } from './read-angle.ts'
 
 /** What is to be known to read an angle. */
 export interface AngleContext {
-  /** Whether the angle can be less than nothing; a printed one can't. */
+  /** Whether the angle can be less than 0; a printed one can't. */
   readonly signed?: boolean
 }
 

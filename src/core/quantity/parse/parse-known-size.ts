@@ -6,11 +6,11 @@ import { NotationError } from '../notation/notation-error.ts'
 import { parseFigure } from './parse-figure.ts'
 import { type LengthContext, parseLength } from './parse-length.ts'
 
-/** What a known size is of: two points or lines, a circle, or a side of a rectangle. */
+/** What a figured size is of: two points or lines, a circle, or a side of a rectangle. */
 export type KnownSizeOf = 'distance' | 'diameter' | 'rectangle'
 
 /**
- * Reads a known size as it is printed: a length, or any figure that gives one which fits what it is a size of: `12" DIA.`,
+ * Reads a figured size as it is printed: a length, or any figure that gives one which fits what it is a size of: `12" DIA.`,
  * `Ø 6`, `14 3/8 C.C.`
  *
  * @param of undefined where any length will do

@@ -14,7 +14,7 @@ export interface LengthContext {
   readonly unit?: LengthUnit
   /** What a sheet gauge means that does not name its standard; the US Standard of 1893 unless said otherwise. */
   readonly gauge?: GaugeStandard
-  /** Whether the quantity can be less than nothing, as a correction can; a printed dimension can't. */
+  /** Whether the quantity can be less than 0, as a correction can; a printed dimension can't. */
   readonly signed?: boolean
 }
 

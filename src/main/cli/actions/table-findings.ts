@@ -11,18 +11,19 @@ import { plainText } from '../../../core/words/plain-text.ts'
 /** What somebody should look at in a table, one sentence each. */
 export interface Findings {
   disputed: string[]
+  /** Dimensions without a value. */
   open: string[]
   /** Printed figures that can't be read, are hard to read or are asked about, withdrawn ones left aside. */
   figures: string[]
-  /** Views with a problem, references that do not fit. */
-  suspect: string[]
-  /** Relations that do not close. */
-  unclosed: string[]
+  /** Views with a problem, figured sizes that are set aside. */
+  scales: string[]
+  /** Relations that do not hold. */
+  unheld: string[]
   /** Relations that could not be checked, because something in them has no value. */
   unchecked: string[]
 }
 
-/** Picks out of a table what is disputed, open, suspect, hard to read, or does not close. */
+/** Picks out of a table what is disputed, has no value, may be wrong, is hard to read, or does not hold. */
 export function tableFindings(table: Table): Findings {
   const rows = (status: string): string[] =>
     table.rows.filter((row) => row.status === status).map((row) => `${row.name}: ${plainText(row.why)}`)
@@ -33,11 +34,9 @@ export function tableFindings(table: Table): Findings {
   return {
     disputed: rows('disputed'),
     open: rows('open'),
-    suspect: table.views.flatMap((view) =>
-      viewProblems(view).map((remark) => `${viewName(view)}: ${remark}`),
-    ),
+    scales: table.views.flatMap((view) => viewProblems(view).map((remark) => `${viewName(view)}: ${remark}`)),
     figures: [...gaugesToSettle(table), ...table.rows.flatMap(figuresToSettle)],
-    unclosed: relations('does not hold'),
+    unheld: relations('does not hold'),
     unchecked: relations('not checked'),
   }
 }

@@ -6,14 +6,14 @@ import type { Output } from '../output/output.ts'
 import { type CliReason, inWords, reason } from '../words/cli-words.ts'
 
 const HELP = `
-Lists what is disputed, relations that do not close or could not be checked, suspect references and views,
-printed figures to settle (hard or impossible to read, or asked about), open dimensions, and scans that are no longer the files
-picked on. Reads only.
+Lists what is disputed, relations that do not hold or could not be checked, views whose scale may be wrong with the
+figured sizes that are set aside, printed figures to settle (hard or impossible to read, or asked about), dimensions
+without a value, and scans that are no longer the files picked on. Reads only.
 
 Exit codes:
-  0  nothing is disputed, and all relations that could be checked close; dimensions may still be open, single
-     or estimated, and relations unchecked: read the list
-  1  something is disputed or does not close
+  0  nothing is disputed, and all relations that could be checked hold; dimensions may still have no value, or be
+     unchecked or estimated, and relations not checked: read the list
+  1  something is disputed or does not hold
   2  a scan is missing or changed, a view can't be calibrated, or there is no job to read
 
 Example:
@@ -33,7 +33,7 @@ function scanStop(scans: readonly SheetScan[]): CliReason | undefined {
 export function addCheckCommand(program: Command, output: Output): void {
   program
     .command('check')
-    .description('list what is disputed, does not close, is suspect, hard to read or open')
+    .description('list what is disputed, does not hold, is set aside, hard to read or without a value')
     .argument('<FOLDER>', 'the job folder')
     .addHelpText('after', HELP)
     .action(async (folder: string) => {
@@ -43,10 +43,10 @@ export function addCheckCommand(program: Command, output: Output): void {
       const findings = tableFindings(table)
       const sections: [string, string[]][] = [
         ['Disputed', findings.disputed],
-        ['Does not close', findings.unclosed],
-        ['Suspect', findings.suspect],
+        ['Does not hold', findings.unheld],
+        ['Scales to settle', findings.scales],
         ['Figures to settle', findings.figures],
-        ['Open', findings.open],
+        ['No value', findings.open],
         ['Not checked', findings.unchecked],
         ['Scans', scans.flatMap(({ problem }) => (problem === null ? [] : [inWords(problem)]))],
       ]
@@ -66,6 +66,6 @@ export function addCheckCommand(program: Command, output: Output): void {
         return
       }
       if (warning !== undefined) output.note(warning)
-      if (findings.disputed.length > 0 || findings.unclosed.length > 0) output.code = 1
+      if (findings.disputed.length > 0 || findings.unheld.length > 0) output.code = 1
     })
 }

@@ -8,8 +8,8 @@ each with the number of its edit. What one edit did to several things stands in 
 machine's clock. Reads only, also while somebody has the job open.
 
 --of takes the name of a dimension, or what it is; the name, label or id of a view, mark, sheet, person, instrument,
-relation or note, also of one that is gone; what a mark marks; and a piece of evidence or a known size with what it
-belongs to: "drum_length found 1", "Elevation known size 2". Names that something had before are found too: what was done
+relation or note, also of one that is gone; what a mark marks; and a piece of evidence or a figured size with what it
+belongs to: "drum_length found 1", "Elevation figured size 2". Names that something had before are found too: what was done
 is told by the names of that time. A dimension is told with its evidence, its adoption and
 the marks that its evidence is scaled from; a view with the sizes known in it; a person with all that they did. At the end,
 without a number, stands what the job itself said when its history began.

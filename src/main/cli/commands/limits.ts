@@ -1,4 +1,4 @@
-import type { Command } from 'commander'
+import { type Command, Option } from 'commander'
 import type { Limits } from '../../services/limits/kept-limits.ts'
 import { valueOption } from '../arguments/options.ts'
 import type { Output } from '../output/output.ts'
@@ -11,19 +11,21 @@ Limits, as whole numbers:
   memory   bytes that the process that reads a scan may use
   seconds  that looking into a scan, or at one of its pages, may take
 
-They hold for this person, in the window as well, where they stand under "Limits", at the Sheet station.
+They hold for this person, in the window as well, where they stand under "Size limits", at the Sheet station.
 
 With --format json, what stops it is printed as JSON as well: {"error": {"code", "parts", "words"}}.
 
 Examples:
   $ scantling limits
   $ scantling limits --set pixels=2000000000 --set seconds=600
-  $ scantling limits --usual`
+  $ scantling limits --defaults`
 
 type Settings = Record<string, number>
 
 interface Options {
   set?: Settings
+  defaults?: true
+  /** What `defaults` was called before. */
   usual?: true
   format: string
 }
@@ -45,19 +47,21 @@ export function addLimitsCommand(program: Command, output: Output): void {
         withSetting,
       ),
     )
-    .option('--usual', 'set all limits to the usual ones first')
+    .option('--defaults', 'set all limits to their defaults first')
+    .addOption(new Option('--usual').hideHelp())
     .option('--format <FORMAT>', 'how to print them: text or json', 'text')
     .addHelpText('after', HELP)
-    .action(async ({ set, usual, format }: Options) => {
+    .action(async ({ set, defaults, usual, format }: Options) => {
       const { LIMITS } = await import('../../services/limits/kept-limits.ts')
       const { limitInWords } = await import('../../services/words/limits-in-words.ts')
       const { settingsLimits } = await import('../actions/settings-limits.ts')
       const kept = settingsLimits()
+      const afresh = defaults === true || usual === true
       let limits = await kept.read()
-      if (set === undefined && usual === undefined) {
+      if (set === undefined && !afresh) {
         if (kept.trouble !== undefined) output.note(kept.trouble)
       } else {
-        limits = await kept.set({ ...(usual === true ? LIMITS : limits), ...set })
+        limits = await kept.set({ ...(afresh ? LIMITS : limits), ...set })
       }
       if (format === 'json') {
         output.print(`${JSON.stringify(limits, null, 2)}\n`)

@@ -12,7 +12,7 @@ Without an option: lists the notes of the job, one a line.
 --export writes them as W3C Web Annotations (JSON-LD, one collection; "-" is standard output). Each is about the scan
 by its SHA-256, its page, and a region as an SVG polygon in pixels of the page.
 --import adds the notes of such a file. Each goes to the sheet of its scan and page; those on a picture that no sheet
-is of are left out, or go to --sheet. What the job has already stays as it is.
+is of are not brought in, or go to --sheet. What the job has already stays as it is.
 
 Annotations that don't say who made them and when get both from --by and the clock.
 ${TAKE_OVER_HELP}

@@ -10,7 +10,7 @@ type Format = (typeof FORMATS)[number]
 
 const HELP = `
 Reads only: nothing in the folder changes, and a job that somebody has open can be read too.
-A view that can't be calibrated leaves its dimensions open; the table is printed, and the exit code is 2.
+A view that can't be calibrated leaves its dimensions without a value; the table is printed, and the exit code is 2.
 With --format json, what stops it is printed as JSON as well: {"error": {"code", "parts", "words"}}.
 Text is laid out to the width of the terminal; elsewhere to COLUMNS, or ${COLUMNS_WITHOUT_TERMINAL} columns.
 
@@ -22,14 +22,15 @@ Columns of csv:
                      decimal to the place where U ends (11.493")
   u, U, k, dof       standard uncertainty, expanded uncertainty U = k u at 95 %, coverage factor, effective
                      degrees of freedom (empty: more than 1,000)
-  basis, status      what the value rests on; agreed, single, disputed or open
+  basis, status      what the value rests on (found: measured); agreed, single (unchecked), disputed or
+                     open (no value)
   tolerance          as stated for the dimension
   why                where the value comes from, and how the rest agrees
   near               the nearest figure, as the job writes its own, within U of what is no figure
-  from               "figured sizes" for what was worked out from exact figures alone
+  from               "printed figures" for what was worked out from exact figures alone
   sum                "out" where it is part of a sum that does not add up, whatever its status
   low, high          what the value lies between at 95 % where it does so unevenly, and ± U alone would mislead
-An open row has nothing in value, written, near, u, U, k, dof, low and high. Uncertainties have four significant
+A row without a value has nothing in value, written, near, u, U, k, dof, low and high. Uncertainties have four significant
 digits, and values end at the same place: two more than are worth showing, for working on with.
 Records that begin with # come last: "# relation" has the relation in label, holds, does not hold or not checked
 in status, and its misclosure in why; "# caution" has a caution in label.

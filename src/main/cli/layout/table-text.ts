@@ -9,6 +9,7 @@ import {
   viewName,
   viewRemarks,
 } from '../../../core/handoff/table/view-lines.ts'
+import { basisWord } from '../../../core/job/ids/basis-word.ts'
 import type { Table } from '../../../core/ledger/table/table.ts'
 import { plainText } from '../../../core/words/plain-text.ts'
 import { wrapText } from './wrap-text.ts'
@@ -20,13 +21,13 @@ const NARROWEST_PAGE = 40
 
 const padding = (text: string, width: number): string => ' '.repeat(Math.max(0, width - stringWidth(text)))
 
-const HEADINGS = ['name', 'figure ± U (95 %)', 'basis', 'status', 'no.', 'why'] as const
+const HEADINGS = ['name', 'figure ± U (95 %)', 'basis', 'status', 'off', 'why'] as const
 
 function rowLines(table: Table, width: number): string[] {
   const cells = table.rows.map((row) => [
     row.name,
     statedValue(row, table.unit),
-    row.basis ?? '—',
+    row.basis === null ? '—' : basisWord(row.basis),
     statusText(row),
     String(row.count),
   ])

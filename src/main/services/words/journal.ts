@@ -18,7 +18,7 @@ export const JOURNAL_WORDS = {
   'journal.bad-line': (p: { path: string; line: number; problem: AnyReason }, say) =>
     `${p.path}, line ${p.line}: ${say(p.problem)}, so the job is not opened and nothing was changed; keep a copy of the folder, then repair that line or take the folder from a backup.`,
   'journal.torn-line': (p: { path: string; line: number; begins: string }) =>
-    `The last line of ${p.path} (line ${p.line}) was not completely written and is left out: it begins "${p.begins}".`,
+    `The last line of ${p.path} (line ${p.line}) was not completely written and is set aside: it begins "${p.begins}".`,
   'journal.not-plain': (p: { path: string }) =>
     `${p.path} is not a plain file, so the job is not opened: put the journal itself there.`,
   'journal.not-read': (p: { path: string; cause: AnyReason }, say) =>

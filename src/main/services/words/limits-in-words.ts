@@ -22,4 +22,4 @@ export const limitInWords = (name: keyof Limits, value: number): string => IN_WO
 
 /** How a person raises a limit, as the end of a sentence. */
 export const howToRaise = (name: keyof Limits): string =>
-  `set the limit "${name}" higher under "Limits", at the Sheet station, or with "scantling limits --set ${name}=NUMBER"`
+  `set the limit "${name}" higher under "Size limits", at the Sheet station, or with "scantling limits --set ${name}=NUMBER"`

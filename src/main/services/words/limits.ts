@@ -1,6 +1,6 @@
 import type { AnyReason, Catalogue } from '../../../core/words/reason.ts'
 
-const USUAL = 'the usual limits hold until they are set again'
+const USUAL = 'the defaults hold until they are set again'
 
 /** What is said of the limits that a person set, and of the files of the window. */
 export const LIMIT_WORDS = {

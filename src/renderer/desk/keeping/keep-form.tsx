@@ -18,7 +18,7 @@ interface KeepFormProps {
 }
 
 /**
- * A form that belongs to picks: Enter keeps, Esc abandons. While a stroke is still looked for under them, keeping waits
+ * A form that belongs to picks: Enter keeps, Esc cancels. While a stroke is still looked for under them, keeping waits
  * for it: else what is kept would be the rough pick.
  */
 export function KeepForm(props: KeepFormProps) {
@@ -65,7 +65,7 @@ export function KeepForm(props: KeepFormProps) {
         <Button type="submit" kind="main" disabled={disabled} autoFocus={startAtKeep}>
           {keep}
         </Button>
-        <Button onPress={onAbandon}>Abandon</Button>
+        <Button onPress={onAbandon}>Cancel</Button>
       </div>
     </form>
   )

@@ -5,7 +5,7 @@ import { lengthIn } from '../../../core/quantity/length.ts'
 import { NotationError } from '../../../core/quantity/notation/notation-error.ts'
 import { type KnownSizeOf, parseKnownSize } from '../../../core/quantity/parse/parse-known-size.ts'
 
-/** What a known size was read as, in the unit of the job and as a decimal: `Read as 2'-0 5/8", 24.625"`. Empty where it can't be read. */
+/** What a figured size was read as, in the unit of the job and as a decimal: `Read as 2'-0 5/8", 24.625"`. Empty where it can't be read. */
 export function readAs(job: Job, text: string, of: KnownSizeOf): string {
   if (text.trim() === '') return ''
   try {

@@ -13,7 +13,7 @@ export function lengthProblem(job: Job, text: string): AnyReason | null {
   return text.trim() === '' ? null : refusalOf(() => parseLength(text, lengthContext(job)))
 }
 
-/** Why a text can't be read as a known size of what it is of; null as for `lengthProblem`. Nothing is no size. */
+/** Why a text can't be read as a figured size of what it is of; null as for `lengthProblem`. Nothing is no size. */
 export function sizeProblem(job: Job, text: string, of: KnownSizeOf): AnyReason | null {
   if (text.trim() === '') return null
   const read = () => parseKnownSize(text, of, lengthContext(job))

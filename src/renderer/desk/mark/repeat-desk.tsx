@@ -47,7 +47,7 @@ export function RepeatDesk() {
       <div className="desk-head">
         <h2 className="desk-station">Pick {mark.label ?? labelOf(mark)} again</h2>
         <p className="desk-next" aria-live="polite" data-next>
-          {isComplete(picks) ? 'Keep this pick, or abandon it and pick once more.' : pickSentence(picks)}
+          {isComplete(picks) ? 'Keep this pick, or cancel it and pick once more.' : pickSentence(picks)}
         </p>
         <p className="desk-missing">
           {kept === 0

@@ -43,7 +43,7 @@ export function StrokeSection({ mark, writable }: { mark: Mark; writable: boolea
       {(kept > 0 || leftOut > 0) && (
         <p className="block-soft">
           {kept > 0 && `${kept} profiles kept (ticks). `}
-          {leftOut > 0 && `${leftOut} left out (open crosses): they do not lie on it.`}
+          {leftOut > 0 && `${leftOut} set aside (open crosses): they do not lie on it.`}
         </p>
       )}
       {again?.state === 'looking' && <p aria-live="polite">Looking for the stroke…</p>}
@@ -75,7 +75,7 @@ export function StrokeSection({ mark, writable }: { mark: Mark; writable: boolea
             >
               Take what was found again
             </Button>
-            <Button onPress={() => setAgain(null)}>Leave it</Button>
+            <Button onPress={() => setAgain(null)}>Cancel</Button>
           </div>
         </div>
       )}

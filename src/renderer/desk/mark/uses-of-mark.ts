@@ -9,7 +9,7 @@ export function usesOfMark(job: Job, mark: string): { words: string; selection: 
     view.references
       .filter(({ marks }) => (marks as readonly string[]).includes(mark))
       .map((reference) => ({
-        words: `${capital(called('known size', reference))} in “${view.name}”`,
+        words: `${capital(called('figured size', reference))} in “${view.name}”`,
         selection: { kind: 'reference', view: view.id, id: reference.id } as const,
       })),
   )

@@ -55,7 +55,7 @@ export function BroughtIn({ file, onDone }: { file: File; onDone: () => void }) 
       onClose={onDone}
       actions={
         <>
-          <Button onPress={onDone}>Leave them</Button>
+          <Button onPress={onDone}>Cancel</Button>
           <Button kind="main" disabled={read.notes.length === 0} onPress={() => void bringIn()}>
             Bring in
           </Button>
@@ -74,7 +74,7 @@ export function BroughtIn({ file, onDone }: { file: File; onDone: () => void }) 
           label="Notes on pictures that no sheet is of"
           value={sheet}
           options={[
-            { id: LEAVE, label: 'Leave them out' },
+            { id: LEAVE, label: 'Do not bring them in' },
             ...job.sheets.map(({ id, title }) => ({ id, label: `Put them on “${title}”` })),
           ]}
           onChange={setSheet}

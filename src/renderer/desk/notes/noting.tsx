@@ -29,9 +29,7 @@ export function Noting() {
       <PickAt />
       <div className="block-row">
         <Button onPress={wholeSheet}>The whole sheet</Button>
-        <Button onPress={putDown}>
-          {tool.note === undefined ? 'Don’t write a note' : 'Leave its region as it is'}
-        </Button>
+        <Button onPress={putDown}>Cancel</Button>
       </div>
     </Section>
   )

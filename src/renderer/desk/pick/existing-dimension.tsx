@@ -1,5 +1,6 @@
 import { addScaledEvidence } from '../../../core/job/from-picks/add-measured.ts'
 import type { Dimension, Job, Unit } from '../../../core/job/model/types.ts'
+import { statusWord } from '../../../core/words/status-word.ts'
 import { mintForTrial } from '../../bench/mint.ts'
 import { Combo } from '../../parts/combo.tsx'
 import { type MeasurePicks, pickedMeasure } from '../../picking/picked-marks.ts'
@@ -38,6 +39,6 @@ export function ExistingDimension(props: ExistingDimensionProps) {
 function WithIt({ job, unit, name, picks }: { job: Job; unit: Unit; name: string; picks: MeasurePicks }) {
   const made = addScaledEvidence(job, pickedMeasure(picks), name, mintForTrial())
   const trial = useTrial(job, made, name, unit)
-  const status = trial?.row == null ? '' : `, ${trial.row.status}`
+  const status = trial?.row == null ? '' : `, ${statusWord(trial.row.status)}`
   return <TrialFigure label={`${name} with it${status}`} trial={trial} />
 }

@@ -75,7 +75,7 @@ export function MeasureChoice({ view }: { view: View | undefined }) {
         <Section title="Picks">
           <PickAt />
           <div className="block-row">
-            <Button onPress={putDown}>Put the tool down</Button>
+            <Button onPress={putDown}>Cancel</Button>
           </div>
         </Section>
       )}

@@ -23,11 +23,11 @@ export function NewDimension(props: NewDimensionProps) {
   return (
     <>
       <TextField
-        label="What it is called"
+        label="What it is"
         value={label}
         onChange={onLabel}
         autoFocus
-        note="In your own words: Length of barrel, Bolt circle."
+        note="In your own words: Length of drum, Bolt circle."
       />
       <TextField
         label="Name in formulas"
@@ -40,7 +40,7 @@ export function NewDimension(props: NewDimensionProps) {
         <Button onPress={onAddToExisting}>Add this pick to it as further evidence</Button>
       )}
       <NumberField
-        label="How many alike"
+        label="How many off"
         value={count}
         least={1}
         most={9999}

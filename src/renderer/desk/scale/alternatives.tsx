@@ -1,8 +1,8 @@
 import './alternatives.css'
 import { hasSetAside } from '../../../core/handoff/table/view-lines.ts'
-import { called } from '../../../core/job/ids/label.ts'
 import type { Unit, View } from '../../../core/job/model/types.ts'
 import type { TableView } from '../../../core/ledger/table/table.ts'
+import { calledByFigure } from '../../../core/ledger/views/name-known-sizes.ts'
 import { choose } from '../../bench/choose.ts'
 import { Button } from '../../parts/button.tsx'
 import { percentLonger } from './fit-words.ts'
@@ -13,7 +13,7 @@ interface AlternativesProps {
   unit: Unit
 }
 
-/** Known sizes that may be wrong where nothing decides, one beside the other, and what each would change. */
+/** Figured sizes that may be wrong where nothing decides, one beside the other, and what each would change. */
 export function Alternatives({ view, row, unit }: AlternativesProps) {
   if (row.alternatives === undefined) return null
   const known = new Map(view.references.map((one) => [one.id, one]))
@@ -43,7 +43,7 @@ export function Alternatives({ view, row, unit }: AlternativesProps) {
                         kind="quiet"
                         onPress={() => choose({ kind: 'reference', view: view.id, id })}
                       >
-                        {called('known size', one)}
+                        {calledByFigure(one, view.references)}
                       </Button>
                     )
                   )

@@ -1,18 +1,19 @@
 import { hasSetAside, isCalibrated } from '../../../core/handoff/table/view-lines.ts'
 import type { View } from '../../../core/job/model/types.ts'
 import { formatDrawnScale } from '../../../core/quantity/format/format-drawn-scale.ts'
+import { formatMeasuredScale } from '../../../core/quantity/format/format-measured-scale.ts'
 import { knownSizesAgree } from '../../../core/words/known-sizes-agree.ts'
+import { MAPPING_WORDS } from '../../../core/words/mapping-words.ts'
 import { useBench } from '../../bench/bench-store.ts'
 import { makeEdit } from '../../bench/edits.ts'
 import { Button } from '../../parts/button.tsx'
 import { Figure } from '../../parts/figure.tsx'
 import { Section } from '../../parts/section.tsx'
-import { MAPPING_WORDS } from '../../words/mapping-words.ts'
 import { Caution } from '../keeping/caution.tsx'
 import { Alternatives } from './alternatives.tsx'
 import { offStated } from './fit-words.ts'
 
-/** What the known sizes make of a view: its scale, how well they agree, and a way out where they do not suffice. */
+/** What the figured sizes make of a view: its scale, how well they agree, and a way out where they do not suffice. */
 export function Fit({ view }: { view: View }) {
   const unit = useBench((bench) => bench.opened?.job.unit ?? 'in')
   const row = useBench((bench) => bench.table?.views.find(({ id }) => id === view.id))
@@ -24,13 +25,13 @@ export function Fit({ view }: { view: View }) {
   const mapBy = (mapping: View['mapping']) => void makeEdit({ do: 'change-view', id, set: { mapping } })
   const { stated, found } = row.scale ?? { stated: null, found: null }
   return (
-    <Section title="Scale found">
+    <Section title="Scale">
       {row.problem !== undefined && (
         <Caution>
           <p>{row.problem}</p>
           {!calibrated && view.mapping === 'two-axis' && (
             <Button disabled={!writable} onPress={() => mapBy('uniform')}>
-              Use one scale both ways
+              Use “{MAPPING_WORDS.uniform.name}”
             </Button>
           )}
         </Caution>
@@ -39,24 +40,19 @@ export function Fit({ view }: { view: View }) {
       {calibrated && (
         <>
           <dl className="block-facts">
-            <dt>Found</dt>
-            <dd>{found === null ? 'Not known without the scan’s dpi' : found.toPrecision(4)}</dd>
-            <dt>Stated</dt>
+            <dt>Measured</dt>
             <dd>
-              {stated === null ? (
-                'Not stated'
+              {found === null ? (
+                'Not known without the scan’s dpi'
               ) : (
                 <>
-                  {Number(stated.toPrecision(4))} (<Figure text={formatDrawnScale(stated, unit)} />)
+                  <Figure text={formatMeasuredScale(found, unit)} />
+                  {stated !== null && `, ${offStated(found, stated)}`}
                 </>
               )}
             </dd>
-            {stated !== null && found !== null && (
-              <>
-                <dt>On the scan</dt>
-                <dd>{offStated(found, stated)}</dd>
-              </>
-            )}
+            <dt>Stated</dt>
+            <dd>{stated === null ? 'Not stated' : <Figure text={formatDrawnScale(stated, unit)} />}</dd>
           </dl>
           {row.unchecked !== true && <p>{knownSizesAgree(row.p, hasSetAside(row))}</p>}
           {row.remarks?.map((remark) => (
@@ -69,7 +65,7 @@ export function Fit({ view }: { view: View }) {
           <p>{row.suggestion}</p>
           <div className="block-row">
             <Button disabled={!writable} onPress={() => mapBy(better)}>
-              Use “{MAPPING_WORDS[better].label}”
+              Use “{MAPPING_WORDS[better].name}”
             </Button>
           </div>
         </div>

@@ -1,8 +1,8 @@
 import { Button as AriaButton } from 'react-aria-components'
 import type { Edit } from '../../../core/job/edits/edit.ts'
-import { afterNoun, called } from '../../../core/job/ids/label.ts'
 import type { Reference, View } from '../../../core/job/model/types.ts'
 import type { TableReference } from '../../../core/ledger/table/table.ts'
+import { calledByFigure } from '../../../core/ledger/views/name-known-sizes.ts'
 import { useBench } from '../../bench/bench-store.ts'
 import { choose } from '../../bench/choose.ts'
 import { makeEdit } from '../../bench/edits.ts'
@@ -37,7 +37,7 @@ const ROUNDING = 1e-9
 /** Whether the scale gives a size back, whatever it is: nothing was found out about it. */
 const isTakenFrom = ({ U, fitted }: TableReference): boolean => U <= ROUNDING * Math.abs(fitted)
 
-/** One known size of a view: as printed, as the fit makes it, and whether it is to be doubted. */
+/** One figured size of a view: as printed, as the fit makes it, and whether it is to be doubted. */
 export function KnownSize({ view, reference, rows, chosen }: KnownSizeProps) {
   const unit = useBench((bench) => bench.table?.unit ?? 'in')
   const writable = useBench((bench) => bench.opened?.writable === true)
@@ -52,7 +52,6 @@ export function KnownSize({ view, reference, rows, chosen }: KnownSizeProps) {
           choose(chosen ? { kind: 'view', id: view.id } : { kind: 'reference', view: view.id, id })
         }
       >
-        <span className="known-sizes-id">{afterNoun(reference)}</span>
         <span className="known-sizes-size">
           <Figure text={size} />
         </span>
@@ -60,7 +59,7 @@ export function KnownSize({ view, reference, rows, chosen }: KnownSizeProps) {
       <Button
         kind="quiet"
         icon="bin"
-        label={`Remove ${called('known size', reference)}, ${size}`}
+        label={`Remove the figured size ${calledByFigure(reference, view.references)}`}
         disabled={!writable}
         onPress={() => {
           if (chosen) choose({ kind: 'view', id: view.id })
@@ -85,8 +84,8 @@ export function KnownSize({ view, reference, rows, chosen }: KnownSizeProps) {
       {rows.some(({ suspect }) => suspect) && (
         <p className="known-sizes-doubt">
           {rows.some(({ setAside }) => setAside === true)
-            ? 'Set aside: it does not fit the others.'
-            : 'In doubt: misread, or not to scale?'}
+            ? 'Set aside: misread, or not to scale?'
+            : 'May be wrong: misread, or not to scale?'}
         </p>
       )}
       {chosen && <Sizes view={view} reference={reference} />}
@@ -94,7 +93,7 @@ export function KnownSize({ view, reference, rows, chosen }: KnownSizeProps) {
   )
 }
 
-/** The fields of a known size that can be changed. */
+/** The fields of a figured size that can be changed. */
 function Sizes({ view, reference }: { view: View; reference: Reference }) {
   const job = useBench((bench) => bench.opened?.job)
   const writable = useBench((bench) => bench.opened?.writable === true)

@@ -33,9 +33,9 @@ export function KnownSizes({ view }: { view: View }) {
   )
   const kind = tool.kind === 'reference' ? tool.reference : null
   return (
-    <Section title={`Sizes known in “${view.name}”`}>
+    <Section title={`Figured sizes of “${view.name}”`}>
       <Choice
-        label="Add a known size"
+        label="Add a figured size"
         value={kind}
         options={KINDS}
         columns={3}
@@ -51,7 +51,7 @@ export function KnownSizes({ view }: { view: View }) {
         <>
           <PickAt />
           <div className="block-row">
-            <Button onPress={putDown}>Put the tool down</Button>
+            <Button onPress={putDown}>Cancel</Button>
           </div>
         </>
       )}

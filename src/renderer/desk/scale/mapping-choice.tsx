@@ -1,16 +1,17 @@
 import { degrees } from '../../../core/geometry/angle-units.ts'
 import type { MappingKind, View } from '../../../core/job/model/types.ts'
+import { MAPPING_WORDS } from '../../../core/words/mapping-words.ts'
 import { useBench } from '../../bench/bench-store.ts'
 import { makeEdit } from '../../bench/edits.ts'
 import { Choice } from '../../parts/choice.tsx'
 import { NumberField } from '../../parts/number-field.tsx'
 import { Section } from '../../parts/section.tsx'
 import { useKept } from '../../parts/use-kept.ts'
-import { MAPPING_WORDS } from '../../words/mapping-words.ts'
+import { MAPPING_WHEN } from '../../words/mapping-when.ts'
 
 const OPTIONS = (Object.keys(MAPPING_WORDS) as MappingKind[]).map((id) => ({
   id,
-  label: MAPPING_WORDS[id].label,
+  label: MAPPING_WORDS[id].name,
 }))
 
 /** How pixels of a view are turned into true size. */
@@ -32,11 +33,11 @@ export function MappingChoice({ view }: { view: View }) {
         options={OPTIONS}
         disabled={!writable}
         onChange={(kind) => void keep(kind)}
-        note={`${mapping[0]?.toUpperCase()}${mapping.slice(1)}. ${MAPPING_WORDS[mapping].when}`}
+        note={MAPPING_WHEN[mapping]}
       />
       {mapping === 'two-axis' && (
         <NumberField
-          label="Direction of the sheet’s lower edge"
+          label="Direction of the sheet’s level edge"
           suffix="°"
           value={grain.shown}
           places={2}

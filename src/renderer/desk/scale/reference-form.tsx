@@ -45,7 +45,7 @@ export function ReferenceForm({ view }: { view: View }) {
   const example = job.unit === 'in' ? `1'-2 3/8"` : '365 mm'
   return (
     <KeepForm
-      label="Known size"
+      label="Figured size"
       keep="Keep this size"
       onKeep={keep}
       onAbandon={abandonTool}

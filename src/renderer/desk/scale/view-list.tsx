@@ -52,7 +52,7 @@ export function ViewList({ sheet, atWork }: { sheet: string; atWork: string | nu
       )}
       <div className="block-row">
         {outlining ? (
-          <Button onPress={putDown}>Don’t name a view</Button>
+          <Button onPress={putDown}>Cancel</Button>
         ) : (
           <Button
             icon="outline"
@@ -77,8 +77,8 @@ export function ViewList({ sheet, atWork }: { sheet: string; atWork: string | nu
 function stateOf(view: View, table: Table | null): string {
   const row = table?.views.find(({ id }) => id === view.id)
   const sizes = view.references.length
-  const known = sizes === 0 ? 'no known size' : sizes === 1 ? 'one known size' : `${sizes} known sizes`
+  const known = sizes === 0 ? 'no figured size' : sizes === 1 ? 'one figured size' : `${sizes} figured sizes`
   if (row === undefined || !isCalibrated(row)) return `No scale yet, ${known}`
   const doubted = row.references.filter(({ suspect }) => suspect).length
-  return `Has its scale, ${known}${doubted === 0 ? '' : `, ${doubted} in doubt`}`
+  return `Has its scale, ${known}${doubted === 0 ? '' : `, ${doubted} to look at`}`
 }

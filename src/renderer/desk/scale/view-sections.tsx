@@ -62,7 +62,7 @@ export function ViewSections({ view }: { view: View }) {
         />
         <div className="block-row">
           {drawing ? (
-            <Button onPress={putDown}>Leave its outline as it is</Button>
+            <Button onPress={putDown}>Cancel</Button>
           ) : (
             <Button
               icon="outline"

@@ -20,10 +20,10 @@ export function AidsSection() {
   const turn = (angle: number) => lookWith({ turn: plainTurn(degrees(angle)) })
   return (
     <Section
-      title="Looking at it"
+      title="Display"
       aside={
         <Button kind="quiet" disabled={sameAids(aids, start)} onPress={() => lookWith(start)}>
-          As it is
+          Reset
         </Button>
       }
     >
@@ -54,8 +54,8 @@ export function AidsSection() {
         onChange={(contrast) => lookWith({ contrast })}
       />
       <Switch
-        label="Lift the ground"
-        note="Fades stains and folds, so that the lines stand out."
+        label="Fade stains"
+        note="Folds as well, so that the lines stand out."
         on={aids.lift}
         onChange={(lift) => lookWith({ lift })}
       />

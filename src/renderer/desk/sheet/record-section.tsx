@@ -130,7 +130,7 @@ export function RecordSection({ sheet }: { sheet: Sheet }) {
           value={sheet.paper ?? ''}
           placeholder="0.5 %"
           disabled={!writable}
-          note="How much more the paper may have shrunk or swelled one way than the other, one standard deviation. It counts where no known size tells: 0.5 % is usual, 0 % is right for film or metal."
+          note="How much more the paper may have shrunk or swelled one way than the other, one standard deviation. It counts where no figured size tells: 0.5 % is usual, 0 % is right for film or metal."
           check={(text) => (text.trim() === '' || isPerCent(text) ? null : reason('written.no-per-cent'))}
           onSave={keep('paper')}
         />

@@ -67,7 +67,7 @@ export function StraightenSection({ sheet }: { sheet: Sheet }) {
         </Button>
         {picking ? (
           <Button kind="quiet" onPress={putDown}>
-            Put it down
+            Cancel
           </Button>
         ) : (
           <Button kind="quiet" disabled={!writable || straight === undefined} onPress={() => void takeBack()}>

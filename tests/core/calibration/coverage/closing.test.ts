@@ -9,7 +9,7 @@ const KINDS = Object.keys(MAPPINGS) as MappingKind[]
 /** Of each case with each mapping, undraughted and draughted: 480 a case. The rest is tried by `tests/bench/closings.ts`. */
 const SHEETS = 60
 
-describe('known sizes that share marks and close on themselves', () => {
+describe('figured sizes that share marks and close on themselves', () => {
   it.each(CLOSING_CASES)('%s: fit, cover and count as they should with every mapping', (name) => {
     const random = randomStream(20261130)
     const all = KINDS.flatMap((kind) =>

@@ -63,7 +63,7 @@ export const aTable = (change: Partial<Table> = {}): Table => ({
         { id: 'R1', stated: 12, fitted: 12.01, U: 0.05, residual: 0.01, w: 0.4, suspect: false },
         { id: 'R3', stated: 8, fitted: 8.4, U: 0.04, residual: 0.4, w: 4.12, suspect: true, setAside: true },
       ],
-      problem: 'Reference R3 does not fit the others: misread figure, or not to scale? It is left out.',
+      problem: 'Reference R3 does not fit the others: misread figure, or not to scale? It is set aside.',
       suggestion: 'A two-axis mapping fits better.',
     },
   ],

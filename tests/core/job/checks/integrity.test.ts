@@ -48,7 +48,7 @@ describe('ids and names', () => {
     [
       ['views', 0, 'references', 2, 'id'],
       'R1',
-      'known size "R1" of view "v1" stands twice in its list, 1st and 3rd: give one of them another id.',
+      'figured size "R1" of view "v1" stands twice in its list, 1st and 3rd: give one of them another id.',
     ],
     [
       [...PRINTED, 'id'],
@@ -121,7 +121,7 @@ describe('what is referred to exists', () => {
     [
       ['views', 0, 'references', 0, 'marks', 1],
       'Z',
-      'known size "R1" of view "v1": the 2nd mark is "Z", and the job has no such mark.',
+      'figured size "R1" of view "v1": the 2nd mark is "Z", and the job has no such mark.',
     ],
     [
       [...FOUND, 'instrument'],
@@ -197,7 +197,7 @@ describe('marks suit what is measured between them', () => {
       `${inScaled}: the 2nd mark is "elsewhere", a mark on sheet "s2", but the view is on sheet "s1".`,
     )
     expect(refusalOf([['views', 0, 'references', 2, 'marks', 3], 'elsewhere'])).toBe(
-      'known size "R3" of view "v1": the 4th mark is "elsewhere", a mark on sheet "s2", but the view is on sheet "s1".',
+      'figured size "R3" of view "v1": the 4th mark is "elsewhere", a mark on sheet "s2", but the view is on sheet "s1".',
     )
   })
 
@@ -205,22 +205,22 @@ describe('marks suit what is measured between them', () => {
     [
       ['references', 0, 'marks', 0],
       'drum',
-      'known size "R1" of view "v1": marks must be a point and a point for a known size of kind distance, and this is a circle and a point',
+      'figured size "R1" of view "v1": marks must be a point and a point for a figured size of kind distance, and this is a circle and a point',
     ],
     [
       ['references', 1, 'marks', 0],
       'A',
-      'known size "R2" of view "v1": marks must be a circle for a known size of kind diameter, and this is a point',
+      'figured size "R2" of view "v1": marks must be a circle for a figured size of kind diameter, and this is a point',
     ],
     [
       ['references', 2, 'marks', 2],
       'base',
-      'known size "R3" of view "v1": marks must be a point and a point and a point and a point for a known size of kind rectangle, and this is a point and a point and a line and a point',
+      'figured size "R3" of view "v1": marks must be a point and a point and a point and a point for a figured size of kind rectangle, and this is a point and a point and a line and a point',
     ],
     [
       ['references', 0, 'marks', 1],
       'A',
-      'known size "R1" of view "v1": marks names mark "A" twice: pick the other one',
+      'figured size "R1" of view "v1": marks names mark "A" twice: pick the other one',
     ],
   ])('a reference %j of %j', (path, value, problem) => {
     expect(refusalOf([['views', 0, ...path], value])).toBe(`${problem}.`)
@@ -306,22 +306,22 @@ describe('written quantities can be read', () => {
     [
       ['views', 0, 'references', 0, 'u'],
       '?',
-      /^known size "R1" of view "v1": u is not written as a length\. /,
+      /^figured size "R1" of view "v1": u is not written as a length\. /,
     ],
     [
       ['views', 0, 'references', 0, 'size'],
       '1 38"',
-      /^known size "R1" of view "v1": size is not written as a length\. Cannot read “1 38"”/,
+      /^figured size "R1" of view "v1": size is not written as a length\. Cannot read “1 38"”/,
     ],
     [
       ['views', 0, 'references', 2, 'width'],
       'wide',
-      /known size "R3" of view "v1": width is not written as a length\. /,
+      /figured size "R3" of view "v1": width is not written as a length\. /,
     ],
     [
       ['views', 0, 'references', 2, 'height'],
       'high',
-      /known size "R3" of view "v1": height is not written as a length\. /,
+      /figured size "R3" of view "v1": height is not written as a length\. /,
     ],
     [
       ['dimensions', 0, 'tolerance'],
@@ -382,10 +382,8 @@ describe('written quantities can be read', () => {
     ['views', 0, 'references', 1, 'size'],
     ['views', 0, 'references', 2, 'width'],
     ['views', 0, 'references', 2, 'height'],
-  ])('a known size is more than nothing: %j %j %j %j %j', (...path) => {
-    expect(refusalOf([path, '0 in'])).toMatch(
-      /(size|width|height) is "0 in", and must be greater than nothing\.$/,
-    )
+  ])('a figured size is more than nothing: %j %j %j %j %j', (...path) => {
+    expect(refusalOf([path, '0 in'])).toMatch(/(size|width|height) is "0 in", and must be greater than 0\.$/)
   })
 })
 

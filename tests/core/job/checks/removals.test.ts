@@ -20,7 +20,7 @@ const NOTHING = {
 it.each<[Edit, RegExp]>([
   [
     { do: 'remove-mark', id: 'drum' },
-    /^Mark "drum" is used by known size "R2" of view "Elevation": remove or change that first\.$/,
+    /^Mark "drum" is used by figured size "R2" of view "Elevation": remove or change that first\.$/,
   ],
   [
     { do: 'remove-mark', id: 'rim' },

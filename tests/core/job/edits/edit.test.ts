@@ -76,7 +76,7 @@ describe('adding and removing', () => {
   it.each<[Edit, string]>([
     [
       { do: 'remove-mark', id: 'drum' },
-      'Mark "drum" is used by known size "R2" of view "Elevation": remove or change that first.',
+      'Mark "drum" is used by figured size "R2" of view "Elevation": remove or change that first.',
     ],
     [
       { do: 'remove-sheet', id: 's2' },
@@ -159,7 +159,7 @@ describe('changing', () => {
   it.each<[Edit, string]>([
     [
       { do: 'change-reference', view: 'v1', id: 'R2', set: { size: '7 1/2' } } as Edit,
-      `because known size "R2" of view "v1": size "7 1/2" is written without its unit and would mean another size: write their units first, as in "7 1/2 in".`,
+      `because figured size "R2" of view "v1": size "7 1/2" is written without its unit and would mean another size: write their units first, as in "7 1/2 in".`,
     ],
     [
       {
@@ -350,7 +350,9 @@ describe('several edits as one', () => {
       { do: 'add-mark', item: point },
       { do: 'remove-mark', id: 'drum' },
     ]
-    expect(refusal({ do: 'several', name: 'tidy', edits })).toMatch(/^Mark "drum" is used by known size "R2"/)
+    expect(refusal({ do: 'several', name: 'tidy', edits })).toMatch(
+      /^Mark "drum" is used by figured size "R2"/,
+    )
     expect(refusal({ do: 'several', name: 'nothing', edits: [] })).toBe(
       'The edit: edits must not be an empty list.',
     )

@@ -69,7 +69,7 @@ describe('an edit as a person writes it', () => {
       'sheet 2',
       'point 5',
       'line 6',
-      'known size 3',
+      'figured size 3',
       'printed 2',
       'printed 3',
       'printed 1',
@@ -115,7 +115,7 @@ describe('an edit as a person writes it', () => {
       ],
     })
     const [view, rim, note] = [after.views.at(-1), after.dimensions.at(-1), after.notes.at(-1)]
-    expect(view?.references.map(labelOf)).toEqual(['known size 1'])
+    expect(view?.references.map(labelOf)).toEqual(['figured size 1'])
     expect(rim?.evidence.map(labelOf)).toEqual(['scaled 1', 'scaled 2'])
     expect(rim?.adopt).toBe(rim?.evidence[0]?.id)
     expect(rim?.evidence.map((one) => one.basis === 'scaled' && one.view)).toEqual([view?.id, view?.id])

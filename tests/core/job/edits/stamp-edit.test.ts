@@ -52,7 +52,7 @@ describe('who and when', () => {
       { do: 'add-view', item: { id: 'v3', sheet: 's1', name: 'Plan', mapping: 'uniform', references: [] } },
     ],
     [
-      'a known size',
+      'a figured size',
       {
         do: 'add-reference',
         view: 'v1',
@@ -69,7 +69,7 @@ describe('who and when', () => {
     expect(stampEdit(job, said, stamp)).toEqual(said)
   })
 
-  it('are written into the known sizes that come with a view', () => {
+  it('are written into the figured sizes that come with a view', () => {
     const size = { id: 'R1', kind: 'diameter', marks: ['drum'], size: '9 in' } as const
     const item = { id: 'v3', sheet: 's1', name: 'Plan', mapping: 'uniform', references: [] } as const
     const edit: Edit = { do: 'add-view', item: { ...item, references: [{ ...size, marks: ['drum'] }] } }
@@ -280,7 +280,7 @@ describe('who changed a thing last', () => {
     expect(stampEdit(job, view, stamp)).toEqual(view)
   })
 
-  it('is said of known sizes, views, sheets and evidence', () => {
+  it('is said of figured sizes, views, sheets and evidence', () => {
     const signed: typeof job = {
       ...job,
       sheets: job.sheets.map((sheet) => ({ ...sheet, ...ada })),

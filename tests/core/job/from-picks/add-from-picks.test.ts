@@ -78,7 +78,7 @@ function viewOf(job: Job): View {
   return view
 }
 
-/** A view 100 px to the inch both ways, as its two known sizes say. */
+/** A view 100 px to the inch both ways, as its two figured sizes say. */
 function calibrated(): Job {
   const outline = outlineBetween(pixel(1900, 1400), pixel(100, 100), PAGE)
   const { edit } = addView(
@@ -132,7 +132,7 @@ describe('what is kept of picks', () => {
     })
   })
 
-  it('is a known size with its marks, undone as one', () => {
+  it('is a figured size with its marks, undone as one', () => {
     const before = calibrated()
     const corners = points([
       [300, 300],
@@ -144,7 +144,7 @@ describe('what is kept of picks', () => {
     const added = addKnownSize(before, viewOf(before), corners, size, mint)
     if ('refused' in added) throw new Error(inWords(added.refused))
     const applied = applyEdit(before, added.edit)
-    expect(added.edit).toMatchObject({ name: 'add known size 3 to view “Elevation”' })
+    expect(added.edit).toMatchObject({ name: 'add figured size 3 to view “Elevation”' })
     const marks = applied.job.marks.slice(-4)
     expect(marks.map(labelOf)).toEqual(['point 5', 'point 6', 'point 7', 'point 8'])
     expect(applied.job.views[0]?.references.at(-1)).toEqual({
@@ -345,7 +345,7 @@ describe('nothing is kept, and why is said,', () => {
     ],
     [0, { size: '2"' }, 'a distance is picked by 2 marks (point, point), and this has 0'],
     [3, { size: '2"' }, 'a distance is picked by 2 marks (point, point), and this has 3'],
-  ])('of %i marks that are not those of a known size', (count, size, sentence) => {
+  ])('of %i marks that are not those of a figured size', (count, size, sentence) => {
     const job = calibrated()
     const marks = points(Array.from({ length: count }, (_, i) => [100 * i, 10 * i] as const))
     expect(why(addKnownSize(job, viewOf(job), marks, size, mint))).toContain(sentence)

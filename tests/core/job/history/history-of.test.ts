@@ -121,7 +121,7 @@ describe('the history of a dimension', () => {
     work.do({ do: 'adopt', dimension: 'drum_rim' })
     expect(work.said({ kind: 'dimension', id: 'drum_rim' })).toEqual([
       '12 ada: left drum_rim to the rules (before: mean, by Ada Quill)',
-      '11 ada: changed drum_rim: tolerance none of its own → 1/64"; how many alike 1 → 2',
+      '11 ada: changed drum_rim: tolerance none of its own → 1/64"; how many off 1 → 2',
       '10 ada: took back 9: reinstated evidence P1 of drum_rim (withdrawn before: of another part)',
       '9 ben: withdrew evidence P1 of drum_rim: of another part',
       '8 ada: renamed rim to drum_rim',
@@ -272,10 +272,10 @@ describe('the history of other things', () => {
     work.do({ do: 'change-view', id: 'v1', set: { drawnScale: 0.5, name: 'Front' } })
     work.do({ do: 'remove-reference', view: 'v1', id: 'R9' })
     expect(work.said({ kind: 'view', id: 'v1' })).toEqual([
-      '4 ada: removed known size R9 of view “Front”: 9 1/4"',
+      '4 ada: removed figured size R9 of view “Front”: 9 1/4"',
       `3 ada: changed view “Front”: scale as the sheet states it 3" = 1'-0" → 6" = 1'-0"; name “Elevation” → “Front”`,
-      '2 ada: changed known size R9 of view “Elevation”: size as printed 9 1/2" → 9 1/4"',
-      '1 ben: added known size R9 of view “Elevation”: 9 1/2"',
+      '2 ada: changed figured size R9 of view “Elevation”: size as printed 9 1/2" → 9 1/4"',
+      '1 ben: added figured size R9 of view “Elevation”: 9 1/2"',
     ])
   })
 
@@ -296,7 +296,7 @@ describe('the history of other things', () => {
     expect(told).toEqual([
       '3 ben: changed sheet “General arrangement”: date “1911” → “1912”; drawn by none → “J. Tarn”',
       '2 ada: changed the person Ben Adze: role none → “restorer”',
-      '1 Ben Adze: changed the job: what it is called “Quay winch, general arrangement” → “Winch of the quay”',
+      '1 Ben Adze: changed the job: title “Quay winch, general arrangement” → “Winch of the quay”',
     ])
   })
 })
@@ -321,7 +321,7 @@ describe('what something was called before', () => {
     expect(work.said({ kind: 'view', id: 'v1' }).filter((line) => !line.startsWith('-'))).toEqual([
       '7 ada: changed view “Side view, looking east”: name “Side view” → “Side view, looking east”',
       '3 ada: changed view “Side view”: name “Elevation” → “Side view”',
-      '1 ada: added known size R9 of view “Elevation”: 9"',
+      '1 ada: added figured size R9 of view “Elevation”: 9"',
     ])
     const said = (kind: Subject['kind'], id: string): string =>
       work.said({ kind, id }).find((line) => /^[45]/.test(line)) ?? ''
@@ -336,7 +336,7 @@ describe('what something was called before', () => {
     expect(told.map(({ name }) => name).slice(0, 3)).toEqual([
       'change view “Side view, looking east”: name',
       'change view “Side view”: name',
-      'add known size R9 to view “Elevation”',
+      'add figured size R9 to view “Elevation”',
     ])
     expect([
       names.nameOf({ kind: 'view', id: 'v1' }),
@@ -353,8 +353,8 @@ describe('what something was called before', () => {
     ['Ben Adze', { kind: 'person', id: 'ben' }],
     ['6 in dial caliper', { kind: 'instrument', id: 'cal' }],
     ['throat, right', { kind: 'mark', id: 'A' }],
-    ['elevation known size R9', { kind: 'view', id: 'v1', part: 'R9' }],
-    ['known size R9 of view “Elevation”', { kind: 'view', id: 'v1', part: 'R9' }],
+    ['elevation figured size R9', { kind: 'view', id: 'v1', part: 'R9' }],
+    ['figured size R9 of view “Elevation”', { kind: 'view', id: 'v1', part: 'R9' }],
   ])('%s: finds it, as the history writes it or not', (called, subject) => {
     expect(renamed().former(called)).toEqual(subject)
   })
@@ -394,10 +394,10 @@ describe('what was there before', () => {
     work.do({ do: 'change-dimension', name: 'drum_length', set: { label: long, note: 'a "7" or a 1' } })
     work.do({ do: 'change-mark', id: 'A', set: { label: 'throat, right', sigma: 2 } })
     expect(work.said({ kind: 'sheet', id: 's1' })[0]).toBe(
-      '2 ada: changed sheet “General arrangement”: draughting uncertainty 0.13 mm, taken as usual → 0.2 mm',
+      '2 ada: changed sheet “General arrangement”: draughting uncertainty 0.13 mm, by default → 0.2 mm',
     )
     expect(work.said({ kind: 'view', id: 'v1' })[0]).toMatch(
-      /: how the sheet has kept its shape (Two|Skewed|Tilted) → One$/,
+      /: how the sheet has kept its shape (Two ways|Out of square|Photograph) → Same both ways$/,
     )
     expect(work.said({ kind: 'dimension', id: 'drum_length' })[1]).toMatch(
       new RegExp(`changed drum_length: what it is “.*” → “${long}”; note none → “a "7" or a 1”$`),
@@ -415,8 +415,8 @@ describe('what was there before', () => {
     work.do({ do: 'change-view', id: 'v1', clear: ['remark'] })
     expect(work.said({ kind: 'view', id: 'v1' }).slice(0, 4)).toEqual([
       '4 ada: changed nothing of view “Elevation”',
-      '3 ada: wrote again for view “Elevation”: direction of the sheet’s lower edge −0.8°',
-      '2 ada: changed view “Elevation”: direction of the sheet’s lower edge 0.3° → −0.8°',
+      '3 ada: wrote again for view “Elevation”: direction of the sheet’s level edge −0.8°',
+      '2 ada: changed view “Elevation”: direction of the sheet’s level edge 0.3° → −0.8°',
       `1 ada: wrote again for view “Elevation”: scale as the sheet states it 3" = 1'-0"`,
     ])
     work.do({ do: 'add-mark', item: { ...point('m-2222222222222', 100), number: 7, label: 'Rim, left' } })
@@ -545,7 +545,7 @@ describe('what undo calls an edit', () => {
         view: 'v1',
         item: { id: 'r-wt39d5bn66dd8', number: 9, kind: 'diameter', marks: ['drum'], size: '9"' },
       },
-      'add known size 9 to view “Elevation”',
+      'add figured size 9 to view “Elevation”',
     ],
   ])('%j', (edit, name) => {
     expect(called(edit)).toBe(name)
@@ -568,14 +568,14 @@ describe('what something goes by', () => {
     ['view "Elevation"', [{ kind: 'view', id: 'v1' }]],
     ['view “Elevation”', [{ kind: 'view', id: 'v1' }]],
     ['the person', []],
-    ['known size R2 of view “Elevation”', [{ kind: 'view', id: 'v1', part: 'R2' }]],
+    ['figured size R2 of view “Elevation”', [{ kind: 'view', id: 'v1', part: 'R2' }]],
     ['mark M12', []],
     ['Mark A', [{ kind: 'mark', id: 'A' }]],
     ['ben adze', [{ kind: 'person', id: 'ben' }]],
     ['drum_length P1', [{ kind: 'dimension', id: 'drum_length', part: 'P1' }]],
     ['P1 of drum_length', [{ kind: 'dimension', id: 'drum_length', part: 'P1' }]],
-    ['elevation known size R2', [{ kind: 'view', id: 'v1', part: 'R2' }]],
-    ['known size R2', [{ kind: 'view', id: 'v1', part: 'R2' }]],
+    ['elevation figured size R2', [{ kind: 'view', id: 'v1', part: 'R2' }]],
+    ['figured size R2', [{ kind: 'view', id: 'v1', part: 'R2' }]],
     ['nothing', []],
   ])('%s is found', (text, subjects) => {
     expect(called(text)).toEqual(subjects)

@@ -136,7 +136,7 @@ export const WAYS_BY_HAND: readonly ((job: Job, chance: Chance) => object)[] = [
   }),
   (job, chance) => ({
     do: 'several',
-    name: 'a view with a known size',
+    name: 'a view with a figured size',
     edits: [
       ...['new:one', 'new:another'].map((id) => ({
         do: 'add-mark',

@@ -9,7 +9,7 @@ describe('people call a thing', () => {
   it.each([
     [{ id: mint('mark'), number: 12, kind: 'circle' }, 'circle 12'],
     [{ id: mint('mark'), number: 3, kind: 'point' }, 'point 3'],
-    [{ id: mint('reference'), number: 2, kind: 'distance' }, 'known size 2'],
+    [{ id: mint('reference'), number: 2, kind: 'distance' }, 'figured size 2'],
     [{ id: mint('evidence'), number: 1, basis: 'scaled' }, 'scaled 1'],
     [{ id: mint('view'), number: 4, name: 'Elevation' }, 'view 4'],
     [{ id: mint('sheet'), number: 2 }, 'sheet 2'],
@@ -81,7 +81,7 @@ describe('the labels of a job', () => {
     const ids = [person.id, reference.id, evidence.id, mark.id, 'M3', 'V1', gone]
     expect(ids.map((id) => labels(id))).toEqual([
       'A. Rivet',
-      'known size 1',
+      'figured size 1',
       'printed 2',
       'circle 12',
       'M3',

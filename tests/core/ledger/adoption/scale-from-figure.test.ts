@@ -10,7 +10,7 @@ const size = (id: string, a: string, b: string, text: string): Reference => ({
   size: text,
 })
 
-/** Other marks on the edges that the known size runs between, and a length of its own. */
+/** Other marks on the edges that the figured size runs between, and a length of its own. */
 const MARKS = [
   point('P', pixel(100.6, 700)),
   point('Q', pixel(3099.2, 700)),
@@ -98,7 +98,7 @@ describe('what agrees and is surer than what governs', () => {
   it('is told with its figure', () => {
     const row = rowOf(job(['13.690', '13.691', '13.690', '13.691']), 'plate')
     expect(row).toMatchObject({ basis: 'scaled', status: 'agreed' })
-    expect(row.why).toMatch(/The found value, 13\.690\d?" ± 0\.00\d+", is surer\./)
+    expect(row.why).toMatch(/The measured value, 13\.690\d?" ± 0\.00\d+", is surer\./)
   })
 
   it('lets no figure stand near that it speaks against', () => {

@@ -152,7 +152,7 @@ const contradicted = (job: Job): Job => ({
 })
 
 describe('what stands', () => {
-  it('names evidence and known sizes by their own dimension and view, though others go by the same ids', () => {
+  it('names evidence and figured sizes by their own dimension and view, though others go by the same ids', () => {
     let named = 0
     for (let seed = 1; seed <= 24; seed++) {
       // All evidence with one id there has one minted id here, in each dimension with a number of its own.

@@ -129,10 +129,10 @@ describe('a length is read exactly, however the draughtsman wrote it', () => {
     expect(parseLength('No. 16 GA').graduation.div(127, 5).toFraction()).toBe('9/1280')
   })
 
-  it('takes a minus only where a quantity can be less than nothing', () => {
+  it('takes a minus only where a quantity can be less than 0', () => {
     expect(inches('−3/8"', { signed: true })).toBe('-3/8')
     expect(inches('-1\'-2"', { signed: true })).toBe('-14')
-    expect(() => parseLength('-3/8"')).toThrow(/never less than nothing/)
+    expect(() => parseLength('-3/8"')).toThrow(/never less than 0/)
   })
 })
 

@@ -12,20 +12,18 @@ test('the findings are what must be settled: disputed, open, suspect, hard to re
   const findings = tableFindings(aTable({ rows }))
   expect(findings.disputed).toEqual(['lid: Printed and scaled differ.'])
   expect(findings.open).toEqual(['neck: No usable evidence.'])
-  expect(findings.suspect).toHaveLength(1)
-  expect(findings.suspect[0]).toMatch(
-    /^V1 Elevation: Reference R3 does not fit the others: misread figure, or not to scale\? It is left out\.$/,
+  expect(findings.scales).toHaveLength(1)
+  expect(findings.scales[0]).toMatch(
+    /^V1 Elevation: Reference R3 does not fit the others: misread figure, or not to scale\? It is set aside\.$/,
   )
-  expect(findings.unclosed).toEqual([
-    'Q1 (overall = neck + drum_length): out by 1/4"; 0.039" would be allowed',
-  ])
+  expect(findings.unheld).toEqual(['Q1 (overall = neck + drum_length): out by 1/4"; 0.039" would be allowed'])
   expect([findings.figures, findings.unchecked]).toEqual([[], []])
 })
 
-test('a relation over a dimension without a value is not checked, and does not count as one that fails to close', () => {
+test('a relation over a dimension without a value is not checked, and does not count as one that does not hold', () => {
   const relations = [uncheckedRelation('Q1', 'a = neck', ['neck'])]
-  const { unclosed, unchecked } = tableFindings(aTable({ relations }))
-  expect(unclosed).toEqual([])
+  const { unheld, unchecked } = tableFindings(aTable({ relations }))
+  expect(unheld).toEqual([])
   expect(unchecked).toEqual(['Q1 (a = neck): neck has no value.'])
 })
 

@@ -7,18 +7,20 @@ import { aRow, aTable, withCautionsOfViews } from '../../../core/handoff/table/a
 
 describe('a table for a terminal', () => {
   test('has its columns in line, the reason beside each row, then views, relations and cautions', () => {
-    const lines = tableText(aTable(), 110).split('\n')
+    const lines = tableText(aTable(), 120).split('\n')
     const rows = lines.slice(3, 8)
-    expect(rows[0]).toBe('name         figure ± U (95 %)          basis    status  no.  why')
+    expect(rows[0]).toBe('name         figure ± U (95 %)          basis    status     off  why')
     expect(rows[2]).toBe(
-      'drum_length  14 3/8" (tolerance ±1/32)  printed  agreed    1  The printed figure governs.',
+      'drum_length  14 3/8" (tolerance ±1/32)  printed  agreed       1  The printed figure governs.',
     )
-    expect(rows[3]).toContain('rim          1.5" ± 0.031"              scaled   single    4  ')
+    expect(rows[3]).toContain('rim          1.5" ± 0.031"              scaled   unchecked    4  ')
     expect(rows[4]).toContain(
-      'neck         —                          —        open      1  No usable evidence.',
+      'neck         —                          —        no value     1  No usable evidence.',
     )
     const text = lines.join('\n')
-    expect(text).toContain('V1 Elevation: one scale; the rest of its known sizes do not agree')
+    expect(text).toContain(
+      'V1 Elevation: Same both ways, one scale all over; the rest of its figured sizes do not agree',
+    )
     const behind = text.indexOf('\nThe numbers behind the views\n')
     expect(
       text.indexOf('V1 Elevation: scale 0.04000 in/px (u 0.00029); chi-square 14.2 with 2 degrees of'),

@@ -6,7 +6,7 @@ import { readAs } from '../../../../src/renderer/desk/keeping/read-as.ts'
 
 const job = (unit: 'in' | 'mm'): Job => readJob(newJob('Hood', unit))
 
-describe('a known size, as it was read', () => {
+describe('a figured size, as it was read', () => {
   it.each([
     ['in', `2'-0 5/8"`, 'distance', `Read as 2'-0 5/8", 24.625".`],
     ['in', '12" DIA.', 'diameter', 'Read as 12".'],

@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest'
 import { MAPPINGS } from '../../../../src/core/mapping/mappings.ts'
 import { offStated, percentLonger } from '../../../../src/renderer/desk/scale/fit-words.ts'
 import { difference } from '../../../../src/renderer/desk/scale/plain-figures.ts'
-import { MAPPING_WORDS } from '../../../../src/renderer/words/mapping-words.ts'
+import { MAPPING_WHEN } from '../../../../src/renderer/words/mapping-when.ts'
 
 describe('the fit of a view in words', () => {
   it('says by how much the scale is off', () => {
@@ -25,6 +25,6 @@ describe('the fit of a view in words', () => {
   })
 
   it('explains every mapping there is', () => {
-    expect(Object.keys(MAPPING_WORDS).sort()).toEqual(Object.keys(MAPPINGS).sort())
+    expect(Object.keys(MAPPING_WHEN).sort()).toEqual(Object.keys(MAPPINGS).sort())
   })
 })

@@ -6,7 +6,7 @@ import { fieldChange } from './change-fields.ts'
 import { InnerList } from './edited-list.ts'
 import type { WorkingCopy } from './working-copy.ts'
 
-const RULES: ListRules = { word: 'known size', key: 'id', schema: referenceSchema, locked: [] }
+const RULES: ListRules = { word: 'figured size', key: 'id', schema: referenceSchema, locked: [] }
 
 function referenceEdit(view: string, edit: ListEdit<Reference>): Edit {
   switch (edit.verb) {

@@ -180,7 +180,7 @@ describe('Regions drawn as SVG', () => {
     expect(svg('<text>rect</text>').remarks[0]).toContain('no shape that is understood')
     expect(svg('<path d="M 1 1 L 1e999 2"/>').remarks[0]).toContain('not written as SVG has it')
     expect(region({ type: 'TextQuoteSelector', exact: 'x' }).remarks[0]).toBe(
-      'Annotation "http://example.org/anno1" was left out: its TextQuoteSelector does not select a region of a picture.',
+      'Annotation "http://example.org/anno1" was not brought in: its TextQuoteSelector does not select a region of a picture.',
     )
   })
 })
