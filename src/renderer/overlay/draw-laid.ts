@@ -31,7 +31,7 @@ export function drawLaid(context: Context, laid: readonly Laid[], inks: Inks, bo
   const notes = laid.filter(isNote)
   const others = laid.filter((one) => !isNote(one))
   for (const one of others) drawLines(context, one, inks, seen)
-  // What is said of views can be read over a cloud, and no plate hides the triangle of a note.
+  // What is said of views can be read over a note's brackets, and no plate hides its number.
   for (const one of notes) drawLines(context, onlyFine(one, true), inks, seen)
   for (const one of others) drawLettering(context, one, inks)
   for (const one of notes) drawLines(context, onlyFine(one, false), inks, seen)

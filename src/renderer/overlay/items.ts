@@ -32,7 +32,16 @@ export type Item = { about: Selection; chosen: boolean } & (
     }
   /** word: what should be known of it; empty when nothing. */
   | { kind: 'residual'; at: Pixel; vector: Vector<Pixel>; wrong: boolean; word: string }
-  /** cloud: whether its outline is drawn, and not its number alone. */
-  | { kind: 'note'; outline: readonly Pixel[]; number: string; cloud: boolean }
+  /**
+   * bracketed: whether its region is drawn, and not its number alone. printed: boxes of the printed figures of its sheet,
+   * which its number keeps off.
+   */
+  | {
+      kind: 'note'
+      outline: readonly Pixel[]
+      number: string
+      bracketed: boolean
+      printed: readonly (readonly [x: number, y: number, width: number, height: number])[]
+    }
   | { kind: 'figure box'; box: readonly [x: number, y: number, width: number, height: number] }
 )

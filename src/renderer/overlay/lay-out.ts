@@ -6,7 +6,7 @@ import { boxCorners, collide, farFrom, type LetteredBox } from './geometry-on-sc
 import type { Item } from './items.ts'
 import type { Laid, Stroke } from './laid.ts'
 import { type Lettering, layOutSize, type OnScreen } from './lay-out-size.ts'
-import { layOutNote } from './notes-items.ts'
+import { layOutNote } from './note-mark.ts'
 import type { MarkShape } from './shape.ts'
 
 /** Half of the cross that a picked point is drawn as, CSS pixels. */
@@ -27,7 +27,11 @@ export function layOut(items: readonly Item[], camera: Camera, box: BoxSize, let
   const matrix = matrixOf(camera, box)
   const at: OnScreen = (pixel) => applied(matrix, pixel)
   const laid = titlesApart(
-    items.map((item) => layOutItem(item, at, camera.zoom, lettering)).filter((one) => isNear(one, box)),
+    items
+      .map((item) =>
+        item.kind === 'note' ? withoutNumber(item, at) : layOutItem(item, at, camera.zoom, lettering),
+      )
+      .filter((one) => isNear(one, box)),
     lettering,
   )
   const taken: LetteredBox[] = laid.flatMap(({ item, figure, title, word }) => [
@@ -35,15 +39,28 @@ export function layOut(items: readonly Item[], camera: Camera, box: BoxSize, let
     ...(title === null ? [] : [titleBox(title, lettering)]),
     ...(word === null ? [] : [wordBox(word, lettering)]),
   ])
-  return laid.map((one) => {
+  const lettered = laid.map((one) => {
     const { figure } = one
-    // A note's triangle says nothing without its number, and lies over everything else.
-    if (figure === null || one.item.chosen || one.item.kind === 'note') return one
+    if (figure === null || one.item.chosen) return one
     if (taken.some((other) => collide(figure, other))) return unlettered(one, at, lettering)
     taken.push(figure)
     return one
   })
+  // A note's mark says nothing without its number: last of all, so that it goes where nothing else is lettered.
+  return lettered.map((one) => {
+    if (one.item.kind !== 'note') return one
+    const note = layOutNote(one.item, at, lettering, { taken, box })
+    if (note.figure !== null) taken.push(note.figure)
+    return note
+  })
 }
+
+/** A note before the place of its number is known. */
+const withoutNumber = (item: Item & { kind: 'note' }, at: OnScreen): Laid => ({
+  ...bare,
+  item,
+  strokes: [{ points: item.outline.map(at), line: 'full', closed: true }],
+})
 
 function titleBox(
   { top: [x, y], title, lines }: NonNullable<Laid['title']>,
@@ -95,7 +112,12 @@ function isNear({ strokes, title, figure }: Laid, box: BoxSize): boolean {
 
 const bare = { arrows: [], figure: null, title: null, word: null }
 
-function layOutItem(item: Item, at: OnScreen, zoom: number, lettering: Lettering): Laid {
+function layOutItem(
+  item: Exclude<Item, { kind: 'note' }>,
+  at: OnScreen,
+  zoom: number,
+  lettering: Lettering,
+): Laid {
   switch (item.kind) {
     case 'size':
       return layOutSize(item, at, lettering)
@@ -124,8 +146,6 @@ function layOutItem(item: Item, at: OnScreen, zoom: number, lettering: Lettering
         word: item.word === '' ? null : { at: screen(tip[0] + 6, tip[1]), text: item.word },
       }
     }
-    case 'note':
-      return layOutNote(item, at, lettering)
     case 'figure box': {
       const [x, y, width, height] = item.box
       const points = [
