@@ -126,7 +126,7 @@ describe('The frame round it', () => {
         await person.press('Control+z')
         await person.button(/^Redo /).waitFor()
         await tableSettled(page)
-        for (const station of ['Scale', 'Pick', 'Hand over', 'Sheet']) await person.station(station)
+        for (const station of ['Scale', 'Pick', 'Sheet']) await person.station(station)
         const moving = Object.entries(await placesSeen(page)).filter(([, places]) => places.length > 1)
         expect(moving).toEqual([])
       })

@@ -27,9 +27,6 @@ const STATIONS = [
   ['Sheet', 'sheet'],
   ['Scale', 'scale'],
   ['Pick', 'pick'],
-  ['Read', 'read'],
-  ['Prove', 'prove'],
-  ['Hand over', 'hand-over'],
 ] as const
 
 /** A rim of the foot flange's bolt holes on the sample's sheet, pixels. */

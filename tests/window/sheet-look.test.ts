@@ -143,7 +143,7 @@ describe('The scan on the screen', () => {
       const folder = await bandsJob(greys)
       await session({ opens: { folder } }, async ({ page, person }) => {
         await scanInSight(page)
-        await page.getByRole('button', { name: /^Actual pixels/ }).click()
+        await page.getByRole('button', { name: /^1 : 1/ }).click()
         await rested(page)
         const seen = async (): Promise<number[]> => {
           const box = await boxOf(sheetBox(page))

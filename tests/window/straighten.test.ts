@@ -49,7 +49,7 @@ async function askewJob(): Promise<string> {
 
 describe('A sheet that was laid askew on the scanner', () => {
   inEachHost((session) => {
-    it('is straightened along its border, stays so when it is opened again, and can be taken back', async () => {
+    it('is squared up along its border, stays so when it is opened again, and can be taken back', async () => {
       const folder = await askewJob()
       await session({ opens: { folder } }, async ({ page, person }) => {
         await sheetReady(page)
@@ -60,7 +60,7 @@ describe('A sheet that was laid askew on the scanner', () => {
         await page.mouse.down()
         await page.mouse.move(...to, { steps: 4 })
         await page.mouse.up()
-        const form = page.getByRole('form', { name: 'Straighten' })
+        const form = page.getByRole('form', { name: 'Square up the sheet' })
         await form.getByText(/3\.\d\d° clockwise on the scan/).waitFor()
         await person.press('Enter')
         await form.waitFor({ state: 'detached' })
@@ -71,7 +71,7 @@ describe('A sheet that was laid askew on the scanner', () => {
         expect(Math.abs(straight - LAID)).toBeLessThan(0.15)
         expect(job.views[0]?.grain).toBe(straight)
         await desk(page).getByText('3.3° anticlockwise').waitFor()
-        await person.button(/^Undo straighten sheet “/).waitFor()
+        await person.button(/^Undo square up sheet “/).waitFor()
 
         await person.click(alongALine)
         const [left, right] = [await placeOf(page, onScan(300, 200)), await placeOf(page, onScan(1500, 200))]

@@ -36,7 +36,7 @@ const MOST_KEPT = 5000
 const LONGEST = 2000
 
 /**
- * Reads a formula such as `pi * (barrel_od - sheet_thickness)` or `2'-3" - gap`.
+ * Reads a formula such as `pi * (drum_od - sheet_thickness)` or `2'-3" - gap`.
  * @throws FormulaError saying what can't be read
  */
 export function parseFormula(text: string): Formula {

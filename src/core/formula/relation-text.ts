@@ -3,7 +3,7 @@ import { type Formula, parseFormula } from './formula.ts'
 import { FormulaError } from './formula-error.ts'
 
 /**
- * Reads a relation such as `overall = neck + barrel + rim` into its two sides.
+ * Reads a relation such as `overall = neck + drum + rim` into its two sides.
  * @throws FormulaError when it has no single `=` or a side can't be read
  */
 export function parseRelation(text: string): { left: Formula; right: Formula } {

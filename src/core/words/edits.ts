@@ -4,20 +4,23 @@ import { capital } from './capital.ts'
 import { quoted } from './quoted.ts'
 import type { AnyReason, Say } from './reason.ts'
 
+/** Of evidence there is no single one: it goes without an article. */
+const withArticle = (kind: string, name: string): string => (kind === 'evidence' ? name : article(name))
+
 export const EDIT_WORDS = {
   'edit.not-an-edit': () => 'This is not an edit: an edit is a JSON object that says what to "do".',
   'edit.does-nothing-known': (p: { where: string; does: string; meant: string | null }) => {
-    const place = p.where === '' ? 'The edit: do' : `The edit: do of ${p.where}`
+    const place = p.where === '' ? 'The edit' : `The edit: ${p.where}`
     const advice =
       p.meant === null
         ? 'the schema of an edit ("scantling schema edit") lists what it can be'
         : `did you mean ${quoted(p.meant)}?`
-    return `${place} is ${p.does}, which is no edit; ${advice}${p.meant === null ? '.' : ''}`
+    return `${place}: unknown edit ${p.does}; ${advice}${p.meant === null ? '.' : ''}`
   },
   'edit.no-such-item': (p: { kind: string; id: string }, say: Say) =>
     `There is no ${say.quotedItem(p.kind, p.id)}: it may have been removed.`,
   'edit.item-there-already': (p: { kind: string; id: string; key: string }, say: Say) =>
-    `There is ${article(say.quotedItem(p.kind, p.id))} already: give this one another ${p.key}.`,
+    `There is ${withArticle(p.kind, say.quotedItem(p.kind, p.id))} already: give this one another ${p.key}.`,
   'edit.stands-for-two': (p: { as: string }) =>
     `The edit: ${quoted(p.as)} stands for two new things: give each its own.`,
   'edit.several-called': (p: { said: string; things: readonly string[] }) =>

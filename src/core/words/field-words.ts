@@ -64,11 +64,11 @@ const OF_KIND: Readonly<Record<string, Readonly<Record<string, string>>>> = {
     paper: 'what its paper does',
     sha256: 'checksum of the scan',
     source: 'where it is kept',
-    straight: 'direction of its level edge',
+    straight: 'level edge of the sheet',
   },
   view: {
     drawnScale: 'scale as the sheet states it',
-    grain: 'direction of the sheet’s level edge',
+    grain: 'level edge of the sheet',
     mapping: 'how the sheet has kept its shape',
   },
 }

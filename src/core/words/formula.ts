@@ -42,11 +42,11 @@ export const FORMULA_WORDS = {
   'formula.number-of-values': (p: { name: string; least: number; most: number; given: number }) =>
     `${p.name} takes ${p.least === p.most ? p.least : `${p.least} or more`} value${p.most > 1 ? 's' : ''}, not ${p.given}`,
   'formula.relation-without-sides': (p: { text: string }) =>
-    `the relation \`${p.text}\` must have two sides with one = between them`,
+    `the relation \`${p.text}\` must have two sides with one = between them, as in overall = neck + drum`,
 
   // Units
   'formula.mixes-units': (p: { expression: string; left: string; with: 'plus' | 'minus'; right: string }) =>
-    `\`${p.expression}\` mixes units: ${p.left} ${p.with} ${p.right}`,
+    `\`${p.expression}\` mixes units: ${p.left} ${p.with} ${p.right}; add up only what is of one kind`,
   'formula.number-without-unit': (p: {
     expression: string
     left: string
@@ -59,7 +59,7 @@ export const FORMULA_WORDS = {
       p.wanted === 'length' ? `${p.number}" or ${p.number} mm` : `${p.number}° or ${p.number} rad`
     }`,
   'formula.exponent-with-units': (p: { expression: string; exponent: string }) =>
-    `\`${p.expression}\` has ${p.exponent} for an exponent`,
+    `\`${p.expression}\` has ${p.exponent} for an exponent; write a plain number there`,
   'formula.exponent-is-a-dimension': (p: { name: string }) =>
     `the exponent of a length must be a number, not the dimension ${p.name}`,
   'formula.needs-an-angle': (p: { name: string; given: string }) =>
@@ -67,7 +67,7 @@ export const FORMULA_WORDS = {
   'formula.needs-a-number': (p: { name: string; given: string }) =>
     `${p.name} needs a plain number such as a ratio, not ${p.given}`,
   'formula.values-mix-units': (p: { name: string; first: string; other: string }) =>
-    `${p.name} mixes units: ${p.first} and ${p.other}`,
+    `${p.name} mixes units: ${p.first} and ${p.other}; give it only what is of one kind`,
 
   // Values: whole sentences
   'formula.part-at-its-edge': (p: {
@@ -79,8 +79,11 @@ export const FORMULA_WORDS = {
     `The formula \`${p.formula}\` has no sure value: ${AT_ITS_EDGE[p.edge](`\`${p.part}\``)}. Measure ${p.names.join(' and ')} more closely, or work the dimension out another way.`,
   'formula.mostly-without-value': (p: { formula: string }) =>
     `The formula \`${p.formula}\` has no sure value: within what its dimensions are uncertain by it may have none. Measure these more closely, or work the dimension out another way.`,
+  /** names: each followed by one that it uses, the last is the first again. */
   'formula.circle': (p: { names: readonly string[] }) =>
-    `The formulas run in a circle: ${p.names.join(' uses ')}.`,
+    p.names.length > 2
+      ? `${p.names[0]} refers to itself by way of ${p.names.slice(1, -1).join(', then ')}.`
+      : `${p.names[0]} refers to itself.`,
   'formula.without-value': (p: { formula: string }) =>
     `The formula \`${p.formula}\` has no value for these dimensions.`,
   'formula.below-nothing': (p: { formula: string }) =>

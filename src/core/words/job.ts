@@ -102,12 +102,14 @@ export const JOB_WORDS = {
     `${capital(say.quotedItem('relation', p.relation))}: ${say(p.problem)}.`,
   'formula.circle-to-break': (p: { names: readonly string[] }) => [
     FORMULA_WORDS['formula.circle'](p),
-    'Withdraw one of them.',
+    'Change or withdraw one of these formulas.',
   ],
   'formula.of-another-kind': (p: { text: string; gives: string; wanted: string }) =>
-    `the formula \`${p.text}\` gives ${p.gives}, but the dimension is ${p.wanted}`,
+    / to the power | times /.test(p.gives)
+      ? `the formula \`${p.text}\` does not give ${p.wanted}: check its powers and roots`
+      : `the formula \`${p.text}\` gives ${p.gives}, but the dimension is ${p.wanted}`,
   'formula.relation-mixes-units': (p: { text: string; left: string; right: string }) =>
-    `\`${p.text}\` mixes units: ${p.left} = ${p.right}`,
+    `\`${p.text}\` mixes units: ${p.left} = ${p.right}; both sides must be of one kind`,
   'formula.no-such-name': (p: { text: string; name: string }) =>
     `\`${p.text}\` uses ${p.name}, but no dimension has that name`,
 } as const

@@ -1,5 +1,6 @@
 import { Command } from 'commander'
 import { version } from '../../../package.json'
+import { addAcceptScanCommands } from './commands/accept-scan.ts'
 import { addCheckCommand } from './commands/check.ts'
 import { addEditCommand } from './commands/edit.ts'
 import { addHistoryCommand } from './commands/history.ts'
@@ -8,7 +9,6 @@ import { addMendCommand } from './commands/mend.ts'
 import { addNewCommand } from './commands/new.ts'
 import { addNotesCommand } from './commands/notes.ts'
 import { addOpenCommand } from './commands/open.ts'
-import { addRelinkCommand } from './commands/relink.ts'
 import { addSchemaCommand } from './commands/schema.ts'
 import { addTableCommand } from './commands/table.ts'
 import type { Output } from './output/output.ts'
@@ -54,7 +54,7 @@ export function scantlingProgram(output: Output): Command {
     .showSuggestionAfterError(true)
   addNewCommand(program, output)
   addEditCommand(program, output)
-  addRelinkCommand(program, output)
+  addAcceptScanCommands(program, output)
   addOpenCommand(program, output)
   addTableCommand(program, output)
   addCheckCommand(program, output)

@@ -23,9 +23,11 @@ export function DeskHead() {
       <p className="desk-next" aria-live="polite" data-next>
         {shown}
       </p>
-      <p className="desk-missing" data-missing>
-        {missing}
-      </p>
+      {missing !== null && (
+        <p className="desk-missing" data-missing>
+          {missing}
+        </p>
+      )}
     </div>
   )
 }

@@ -9,7 +9,6 @@ import { MEASURE_WORDS, pickSentence } from '../guide/pick-sentences.ts'
 import { Button } from '../parts/button.tsx'
 import { LongWork } from '../told/long-work.tsx'
 import { DeskHead } from './desk-head.tsx'
-import { Later } from './later.tsx'
 import { MarkCard } from './mark/mark-card.tsx'
 import { RepeatDesk } from './mark/repeat-desk.tsx'
 import { NoteCard } from './notes/note-card.tsx'
@@ -80,8 +79,6 @@ function StationDesk() {
       return <ScaleDesk />
     case 'pick':
       return <PickDesk />
-    default:
-      return <Later station={station} />
   }
 }
 

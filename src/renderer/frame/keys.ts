@@ -3,7 +3,7 @@ export const KEYS: readonly { where: string; keys: readonly (readonly [string, s
   {
     where: 'Everywhere',
     keys: [
-      ['Alt+1 … Alt+6', 'go to a station'],
+      ['Alt+1 … Alt+3', 'go to a station'],
       ['F6, Shift+F6', 'rail, sheet, table, desk'],
       ['Ctrl+Z', 'undo'],
       ['Ctrl+Shift+Z, Ctrl+Y', 'redo'],
@@ -15,7 +15,7 @@ export const KEYS: readonly { where: string; keys: readonly (readonly [string, s
     keys: [
       ['+, −', 'closer, further off'],
       ['0', 'whole sheet'],
-      ['1', 'actual pixels'],
+      ['1', '1 : 1'],
       ['Space and drag', 'move the sheet'],
       ['Wheel', 'closer and further off about the pointer'],
     ],

@@ -1,15 +1,14 @@
 import { isCalibrated } from '../../core/handoff/table/view-lines.ts'
 import type { Job, View } from '../../core/job/model/types.ts'
 import type { Table, TableView } from '../../core/ledger/table/table.ts'
-import { asSentence } from '../../core/words/as-sentence.ts'
 import type { Station } from '../bench/stations.ts'
 import { isComplete, type Picks } from '../picking/picks.ts'
 import { pickSentence } from './pick-sentences.ts'
 
-/** What to do next at a station, and what is still missing for the one after it; a sentence each. */
+/** What to do next at a station, and what is still missing for the one after it; a sentence each, null where nothing is. */
 interface Guide {
   next: string
-  missing: string
+  missing: string | null
 }
 
 const hasScale = (row: TableView | undefined): boolean => row !== undefined && isCalibrated(row)
@@ -19,11 +18,9 @@ export function calibratedViews(job: Job, table: Table | null): View[] {
   return job.views.filter((view) => hasScale(table?.views.find(({ id }) => id === view.id)))
 }
 
-const count = (n: number, one: string, many: string): string => (n === 1 ? `one ${one}` : `${n} ${many}`)
-
 function atSheet(job: Job, picks: Picks): Guide {
-  const picking = whilePicking(picks, { straighten: 'Press Enter to straighten the sheet by this line.' })
-  if (picking !== null) return { next: picking, missing: 'Nothing is missing for Scale.' }
+  const picking = whilePicking(picks, { straighten: 'Press Enter to square up the sheet by this line.' })
+  if (picking !== null) return { next: picking, missing: null }
   if (job.sheets.length === 0) {
     return {
       next: 'Bring in a scan of the drawing: choose the file, or drop it on this window.',
@@ -35,7 +32,7 @@ function atSheet(job: Job, picks: Picks): Guide {
     unrecorded !== undefined && job.views.length > 0
       ? `Write down what “${unrecorded.title}” is and where it came from, while it is known.`
       : 'Turn the sheet upright and look it over, then go to Scale.'
-  return { next, missing: 'Nothing is missing for Scale.' }
+  return { next, missing: null }
 }
 
 /** What a view still needs before it has a scale. */
@@ -55,7 +52,7 @@ function atScale(job: Job, table: Table | null, picks: Picks): Guide {
       ? 'Missing for Pick: a view.'
       : calibrated.length === 0
         ? 'Missing for Pick: a view whose scale is known.'
-        : 'Nothing is missing for Pick.'
+        : null
   const picking = whilePicking(picks, {
     outline:
       picks.tool.kind === 'outline' && picks.tool.view !== undefined
@@ -93,47 +90,12 @@ function whilePicking(
 }
 
 function atPick(job: Job, table: Table | null, picks: Picks): Guide {
-  const missing =
-    job.dimensions.length === 0 ? 'No dimension is in the table yet.' : 'Nothing is missing for Read.'
+  const missing = job.dimensions.length === 0 ? 'No dimension is in the table yet.' : null
   if (calibratedViews(job, table).length === 0) {
     return { next: 'Give a view its scale first, at station 2: until then a pick has no size.', missing }
   }
   const picking = whilePicking(picks, { measure: 'Say what it is, and press Enter to keep it.' })
   return { next: picking ?? 'Choose what to measure, then pick it on the sheet.', missing }
-}
-
-function atRead(table: Table | null): Guide {
-  const alone = table?.rows.filter(({ status }) => status === 'single').length ?? 0
-  return {
-    next: 'This station is not built yet. Printed figures are added on the card of a dimension.',
-    missing:
-      alone === 0
-        ? 'Nothing is missing for Prove.'
-        : asSentence(
-            `${count(alone, 'dimension rests', 'dimensions rest')} on one piece of evidence, with nothing to prove it by`,
-          ),
-  }
-}
-
-function atProve(table: Table | null): Guide {
-  const disputed = table?.rows.filter(({ status }) => status === 'disputed').length ?? 0
-  const open = table?.rows.filter(({ status }) => status === 'open').length ?? 0
-  const parts = [
-    ...(disputed === 0 ? [] : [`${count(disputed, 'dimension is', 'dimensions are')} disputed`]),
-    ...(open === 0 ? [] : [`${count(open, 'dimension has', 'dimensions have')} no value`]),
-  ]
-  return {
-    next: 'This station is not built yet. Disputed dimensions are settled on their cards.',
-    missing:
-      parts.length === 0 ? 'Nothing is missing for Hand over.' : `Before handing over: ${parts.join(', ')}.`,
-  }
-}
-
-function atHandOver(job: Job): Guide {
-  return {
-    next: 'This station is not built yet. The command line gives the table meanwhile.',
-    missing: job.dimensions.length === 0 ? 'The table has no dimension yet.' : 'This is the last station.',
-  }
 }
 
 /**
@@ -160,11 +122,5 @@ function atStation(job: Job, table: Table | null, station: Station, picks: Picks
       return atScale(job, table, picks)
     case 'pick':
       return atPick(job, table, picks)
-    case 'read':
-      return atRead(table)
-    case 'prove':
-      return atProve(table)
-    case 'hand-over':
-      return atHandOver(job)
   }
 }

@@ -34,7 +34,7 @@ export function PageTools({ pages, chosen, all, onChoose }: PageToolsProps) {
         value={draft ?? rangesOf(chosen)}
         onChange={write}
         onBlur={() => setDraft(null)}
-        placeholder="1-3, 5"
+        placeholder="e.g. 1-3, 5"
         error={sentenceOf(read !== null && 'problem' in read ? read.problem : null)}
         autoFocus
       />

@@ -32,7 +32,7 @@ const WAYS = [
 ] as const
 
 /** What a note keeps off. */
-export interface Around {
+export interface KeptOff {
   /** Lettering that stands already. */
   taken: readonly LetteredBox[]
   /** What is seen of the sheet. */
@@ -88,7 +88,7 @@ function places({ left, top, right, bottom }: Extent, width: number): Placed[] {
 }
 
 /** The first place where the box keeps off what stands already and is seen whole; else the first that keeps off it. */
-function freePlace(all: readonly Placed[], { taken, box }: Around): Placed | undefined {
+function freePlace(all: readonly Placed[], { taken, box }: KeptOff): Placed | undefined {
   const free = all.filter(({ box: place }) => {
     const wide = { ...place, width: place.width + 2 * CLEAR, height: place.height + 2 * CLEAR }
     return !taken.some((other) => collide(wide, other))
@@ -116,7 +116,7 @@ const printedOn = (printed: NoteItem['printed'], at: OnScreen): LetteredBox[] =>
  * Where a note falls on the screen: corner brackets about its region, and its number in a box on a leader, which goes to a
  * side where it covers no printed figure and no lettering.
  */
-export function layOutNote(item: NoteItem, at: OnScreen, lettering: Lettering, around: Around): Laid {
+export function layOutNote(item: NoteItem, at: OnScreen, lettering: Lettering, around: KeptOff): Laid {
   const points = item.outline.map((place: Pixel): Screen => at(place))
   const region = extent(points)
   const { width, height } = lettering(item.number)

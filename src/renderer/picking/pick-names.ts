@@ -16,7 +16,7 @@ function partNames(tool: Tool): string[] {
     case 'note':
       return ['First corner', 'Opposite corner']
     case 'straighten':
-      return ['Line to straighten by']
+      return ['Line to square up by']
     case 'repeat':
       return ['Once more']
     case 'reference':
@@ -92,7 +92,7 @@ export function toolName(tool: Tool): string {
     case 'note':
       return 'region of a note'
     case 'straighten':
-      return 'straighten the sheet'
+      return 'square up the sheet'
     case 'repeat':
       return `${tool.called} once more`
     case 'reference':

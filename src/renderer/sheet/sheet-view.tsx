@@ -100,7 +100,7 @@ export function SheetView() {
 }
 
 const KEYS_LOOKING =
-  'Arrow keys move the sheet, plus and minus zoom, 0 shows the whole sheet, 1 actual pixels. Escape chooses nothing.'
+  'Arrow keys move the sheet, plus and minus zoom, 0 shows the whole sheet, 1 shows it 1 : 1. Escape chooses nothing.'
 const KEYS_PICKING =
   'Control with arrow keys moves the cross, with Shift further. P or Enter picks the stroke there, with Shift by hand; ' +
   'Enter ends a path. H changes between strokes and by hand, E the part of the stroke, X between crossing and single ' +

@@ -9,7 +9,7 @@ const BUTTONS = [
   { words: '−', name: 'Zoom out', key: '-', act: zoomOut },
   { words: '+', name: 'Zoom in', key: '+', act: zoomIn },
   { words: 'Whole sheet', name: 'Whole sheet', key: '0', act: showWholeSheet },
-  { words: 'Actual pixels', name: 'Actual pixels', key: '1', act: showActualPixels },
+  { words: '1 : 1', name: '1 : 1', key: '1', act: showActualPixels },
 ]
 
 /** How near the sheet is looked at: by hand, and as a share of actual pixels. */

@@ -22,9 +22,7 @@ export function OpenJob() {
     <section className="start-way" aria-label="Go on with a job">
       <h2 className="start-way-title">Go on with a job</h2>
       {recent.length === 0 ? (
-        <p>
-          A job is a folder with its scans and all that is known about them. Those opened lately stand here.
-        </p>
+        <p>A job is a folder with its scans and all that is known about them. Recent jobs appear here.</p>
       ) : (
         <ul className="start-recent">
           {recent.map(({ id, title, place, openedAt }) => (

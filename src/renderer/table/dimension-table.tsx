@@ -1,20 +1,10 @@
 import './dimension-table.css'
-import { STANDING_REASONS } from '../../core/ledger/table/cautions.ts'
-import type { Table } from '../../core/ledger/table/table.ts'
 import { useBench } from '../bench/bench-store.ts'
 import { TableCautions } from './table-cautions.tsx'
 import { TableEmpty } from './table-empty.tsx'
 import { TableGrid } from './table-grid.tsx'
 import { TableTools } from './table-tools.tsx'
 import { useDimensionRows } from './use-dimension-rows.ts'
-
-const NO_CAUTIONS: readonly string[] = []
-
-const STANDING: ReadonlySet<string> = new Set(STANDING_REASONS.map(({ code }) => code))
-
-/** How many cautions a table has of its job, beside those that stand on every table. */
-const ownCautions = (table: Table | null): number =>
-  table?.cautionReasons.filter(({ code }) => !STANDING.has(code)).length ?? 0
 
 /** The table of the job that is open; fills its box. While a newer one is worked out the last one stands. */
 export function DimensionTable() {
@@ -34,7 +24,7 @@ export function DimensionTable() {
       ) : (
         <TableGrid rows={rows} unit={table.unit} />
       )}
-      <TableCautions cautions={table?.cautions ?? NO_CAUTIONS} own={ownCautions(table)} />
+      <TableCautions table={table} />
     </section>
   )
 }

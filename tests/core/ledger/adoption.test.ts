@@ -218,9 +218,9 @@ describe('relations', () => {
   const dims = (overall: string) => [
     dimension('overall', [printed(overall)]),
     dimension('neck', [printed('4 1/16"')]),
-    dimension('barrel', [printed('6"')]),
+    dimension('drum', [printed('6"')]),
   ]
-  const relations = [{ id: 'L1', text: 'overall = neck + barrel' }]
+  const relations = [{ id: 'L1', text: 'overall = neck + drum' }]
 
   it('hold when the figures add up within their graduations', async () => {
     const [closed] = dimensionTable(smallJob({ dimensions: dims('10 1/16"'), relations })).relations
@@ -233,10 +233,10 @@ describe('relations', () => {
   })
 
   it('are not said to hold when something in them has no value', async () => {
-    const dimensions = [...dims('10"').slice(0, 2), dimension('barrel', [])]
+    const dimensions = [...dims('10"').slice(0, 2), dimension('drum', [])]
     const [row] = dimensionTable(smallJob({ dimensions, relations })).relations
     expect(row?.holds).toBe(false)
-    expect(row?.problem).toContain('barrel')
+    expect(row?.problem).toContain('drum')
   })
 })
 

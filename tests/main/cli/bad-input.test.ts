@@ -332,8 +332,8 @@ describe('a command line that is wrong', () => {
     ],
     [['new', 'x', 'y', '--title', ' '], ['--title is empty']],
     [
-      ['relink', 'x'],
-      ['SHEET', '"scantling relink --help"'],
+      ['accept-scan', 'x'],
+      ['SHEET', '"scantling accept-scan --help"'],
     ],
   ])('%j: one sentence, exit 2', async (args, names) => {
     const { code, stdout, stderr } = await scantling(...args)

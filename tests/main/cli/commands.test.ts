@@ -183,16 +183,16 @@ describe('from scans to a table on the command line', () => {
     )
   })
 
-  test('relink takes a lock over in the same way, and says what that risks', async () => {
+  test('accept-scan takes a lock over in the same way, and says what that risks', async () => {
     const { folder } = await workshopJob()
     await writeFile(join(folder, '.lock'), 'damaged')
-    const refused = await scantling('relink', folder, 'S1')
+    const refused = await scantling('accept-scan', folder, 'S1')
     expect(refused.code).toBe(2)
     const [, named = ''] = /--take-over ([0-9a-f]+)/.exec(refused.stderr) ?? []
-    const taken = await scantling('relink', folder, 'S1', '--take-over', named)
+    const taken = await scantling('accept-scan', folder, 'S1', '--take-over', named)
     expect(taken.code).toBe(0)
     expect(taken.stderr).toContain('was taken over, as was asked')
-    for (const command of ['edit', 'relink', 'notes', 'mend']) {
+    for (const command of ['edit', 'accept-scan', 'notes', 'mend']) {
       const { stdout } = await scantling(command, '--help')
       expect(stdout).toContain('what they do\nafter this is not kept in the job')
     }
@@ -231,29 +231,30 @@ describe('undo and redo among the edits', () => {
   })
 })
 
-describe('relink', () => {
+describe('accept-scan', () => {
   test('accepts the scan as it is now, or a copy of another, and says to look at the marks', async () => {
     const { folder, scan } = await workshopJob()
-    const nothing = await scantling('relink', folder, 'S1', '--by', 'AR')
+    const nothing = await scantling('accept-scan', folder, 'S1', '--by', 'AR')
     expect(nothing).toMatchObject({
       code: 0,
-      stdout: 'Sheet S1 is linked to drum.png as it is: nothing to do.\n',
+      stdout: 'Sheet S1 has drum.png as it is: nothing to do.\n',
     })
     await drawScan(scan, 90)
     const changed = await scantling('table', folder)
     expect([changed.code, changed.stderr]).toEqual([
       2,
-      expect.stringContaining(`"scantling relink ${folder} S1"`),
+      expect.stringContaining(`"scantling accept-scan ${folder} S1"`),
     ])
-    const { code, stdout, stderr } = await scantling('relink', folder, 'S1', '--by', 'AR')
+    const { code, stdout, stderr } = await scantling('accept-scan', folder, 'S1', '--by', 'AR')
     expect([code, stderr]).toEqual([0, ''])
-    expect(stdout).toMatch(/^ok 1: link sheet S1 to drum\.png\nLook at the marks/)
+    expect(stdout).toMatch(/^ok 1: accept drum\.png for sheet S1\nLook at the marks/)
     expect((await scantling('table', folder)).code).toBe(0)
 
     await mkdir(join(folder, '..', 'toned'))
     const toned = await drawScan(join(folder, '..', 'toned', 'drum.png'), 30)
+    // By what it was called before as well.
     const copied = await scantling('relink', folder, 'S1', toned, '--by', 'AR')
-    expect(copied.stdout).toMatch(/^ok 2: link sheet S1 to drum-2\.png\n/)
+    expect(copied.stdout).toMatch(/^ok 2: accept drum-2\.png for sheet S1\n/)
     const job = parseJobText(await readFile(join(folder, 'job.json'), 'utf8'))
     expect(job.sheets[0]?.scan).toMatchObject({ file: 'drum-2.png', sha256: await hashFile(toned) })
   })
@@ -263,12 +264,10 @@ describe('relink', () => {
     const small = join(folder, '..', 'small.png')
     await sharp(scan).resize(200, 150).toFile(small)
     const before = await folderSnapshot(folder)
-    const refused = await scantling('relink', folder, 'S1', small, '--by', 'AR')
+    const refused = await scantling('accept-scan', folder, 'S1', small, '--by', 'AR')
     expect(refused.code).toBe(2)
-    expect(refused.stderr).toMatch(
-      /^Sheet S1 can't be linked to the scan .*small\.png, .* 200 × 150 .* 400 × 300/,
-    )
-    const unknown = await scantling('relink', folder, 'S9', small, '--by', 'AR')
+    expect(refused.stderr).toMatch(/^Sheet S1 can't take the scan .*small\.png, .* 200 × 150 .* 400 × 300/)
+    const unknown = await scantling('accept-scan', folder, 'S9', small, '--by', 'AR')
     expect(unknown.stderr).toMatch(/^There is no sheet S9 in the job .*; its sheets are: S1\.\n$/)
     expect(await folderSnapshot(folder)).toEqual(before)
   })
@@ -364,10 +363,10 @@ describe('the program itself', () => {
   test('shows its help when it is asked, or given nothing to do', async () => {
     const help = await scantlingProcess(['--help'])
     expect(help.code).toBe(0)
-    for (const word of ['new', 'edit', 'relink', 'table', 'check', 'schema', 'Exit codes'])
+    for (const word of ['new', 'edit', 'accept-scan', 'table', 'check', 'schema', 'Exit codes'])
       expect(help.stdout).toContain(word)
     expect(await scantling()).toEqual(help)
-    for (const command of ['new', 'edit', 'relink', 'table', 'check', 'schema']) {
+    for (const command of ['new', 'edit', 'accept-scan', 'table', 'check', 'schema']) {
       const { code, stdout, stderr } = await scantling(command, '--help')
       expect([code, stderr]).toEqual([0, ''])
       expect(stdout).toMatch(/Examples?:\n {2}\$ /)

@@ -280,10 +280,10 @@ describe('nobody is told a minted id', () => {
     expect((await edit(folder, { do: 'add-sheet', item: another })).stdout).toMatch(
       /^ok 3: add sheet “Another” \(/,
     )
-    expect(await scantling('relink', folder, 'sheet 2')).toMatchObject({
+    expect(await scantling('accept-scan', folder, 'sheet 2')).toMatchObject({
       code: 0,
       stdout: 'Sheet 2 is linked to drum.png as it is: nothing to do.\n',
     })
-    expect((await scantling('relink', folder, '9')).stderr).toContain('its sheets are: S1, sheet 2')
+    expect((await scantling('accept-scan', folder, '9')).stderr).toContain('its sheets are: S1, sheet 2')
   })
 })

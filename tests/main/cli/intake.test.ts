@@ -72,7 +72,14 @@ describe('a PDF on the command line', () => {
     const folder = join(await temporaryFolder(), 'job')
     expect((await scantling('new', folder, await aFile('drawn lines.pdf'), '--draw-at', '200')).code).toBe(0)
     expect(await sheetsOf(folder)).toMatchObject([{ scan: { width: 500, height: 325, drawnAt: 200 } }])
-    const again = await scantling('relink', folder, 'S1', await aFile('drawn lines.pdf'), '--by', 'A. Rivet')
+    const again = await scantling(
+      'accept-scan',
+      folder,
+      'S1',
+      await aFile('drawn lines.pdf'),
+      '--by',
+      'A. Rivet',
+    )
     expect(again).toMatchObject({ code: 0, stdout: expect.stringContaining('link sheet S1') })
     expect(await sheetsOf(folder)).toMatchObject([{ scan: { width: 500, height: 325, drawnAt: 200 } }])
   })

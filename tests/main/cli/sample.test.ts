@@ -61,8 +61,8 @@ describe('the commands', () => {
   test('are all in the README, and the README has no other', async () => {
     const help = (await scantling('--help')).stdout
     const list = help.slice(help.indexOf('Commands:'), help.indexOf('A job is a folder'))
-    const commands = [...list.matchAll(/^ {2}(\w+) /gm)].map(([, name]) => name)
-    const shown = [...readme.matchAll(/^\| `npx scantling (\w+)/gm)].map(([, name]) => name)
+    const commands = [...list.matchAll(/^ {2}([\w-]+) /gm)].map(([, name]) => name)
+    const shown = [...readme.matchAll(/^\| `npx scantling ([\w-]+)/gm)].map(([, name]) => name)
     expect(commands.length).toBeGreaterThan(8)
     expect([...new Set(shown)].sort()).toEqual([...commands].sort())
   })

@@ -146,7 +146,7 @@ describe('a scan that is no longer the file picked on', () => {
     const [changed] = await verifyScans(job, folder)
     expect(changed?.state).toBe('changed')
     expect(changed?.problem && inWords(changed.problem)).toMatch(
-      /^The scan drum\.png of sheet S1 is no longer the file that was picked on .+: put the old file back and open the job again, or bring this one in as a new sheet; .+"scantling relink /,
+      /^The scan drum\.png of sheet S1 is no longer the file that was picked on .+: put the old file back and open the job again, or bring this one in as a new sheet; .+"scantling accept-scan /,
     )
     const elsewhere = job.sheets.map((sheet) => ({ ...sheet, scan: { ...sheet.scan, file: 'rim.png' } }))
     const [missing] = await verifyScans({ ...job, sheets: elsewhere }, folder)

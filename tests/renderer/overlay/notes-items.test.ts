@@ -6,7 +6,7 @@ import type { Station } from '../../../src/renderer/bench/stations.ts'
 import { boxCorners, collide, type LetteredBox } from '../../../src/renderer/overlay/geometry-on-screen.ts'
 import type { Laid } from '../../../src/renderer/overlay/laid.ts'
 import { layOut, nearest } from '../../../src/renderer/overlay/lay-out.ts'
-import { type Around, layOutNote } from '../../../src/renderer/overlay/note-mark.ts'
+import { type KeptOff, layOutNote } from '../../../src/renderer/overlay/note-mark.ts'
 import { type NoteItem, noteItems } from '../../../src/renderer/overlay/notes-items.ts'
 import { sampleJob } from '../sample-job.ts'
 
@@ -16,7 +16,7 @@ const items = (station: Station, selection: Selection | null = null) =>
 const square: Screen[] = [screen(100, 100), screen(300, 100), screen(300, 300), screen(100, 300)]
 
 /** The first note of the sample about a square, laid where the sheet is seen pixel for pixel. */
-function laidNote(changed: Partial<NoteItem> = {}, around: Partial<Around> = {}): Laid {
+function laidNote(changed: Partial<NoteItem> = {}, around: Partial<KeptOff> = {}): Laid {
   const [item] = items('sheet')
   if (item === undefined) throw new Error('The sample has notes.')
   const outline = square.map(([x, y]) => pixel(x, y))

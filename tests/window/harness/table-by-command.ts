@@ -18,7 +18,7 @@ export async function commandRows(folder: string): Promise<ShownRow[]> {
       ...(row.unchecked ? ['on a scale that nothing checks or that may be wrong'] : []),
       ...(row.sumsOut ? ['part of a sum that does not add up'] : []),
     ].join(', '),
-    'no.': String(row.count),
+    off: String(row.count),
     why: row.why,
   }))
 }

@@ -34,7 +34,7 @@ export function straightenSheet(job: Job, sheet: string, straight: Degrees): Edi
   const views = job.views.filter((view) => view.sheet === sheet)
   return {
     do: 'several',
-    name: `straighten ${titled(job, sheet)}`,
+    name: `square up ${titled(job, sheet)}`,
     edits: [
       { do: 'change-sheet', id: sheet, set: { straight } },
       ...views.map(({ id }): Edit => ({ do: 'change-view', id, set: { grain: straight } })),
@@ -48,7 +48,7 @@ export function takeBackStraightening(job: Job, sheet: string): Edit {
   const views = job.views.filter((view) => view.sheet === sheet && view.grain === straight)
   return {
     do: 'several',
-    name: `take back the straightening of ${titled(job, sheet)}`,
+    name: `take back the squaring up of ${titled(job, sheet)}`,
     edits: [
       { do: 'change-sheet', id: sheet, clear: ['straight'] },
       ...views.map(({ id }): Edit => ({ do: 'change-view', id, clear: ['grain'] })),

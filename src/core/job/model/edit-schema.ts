@@ -194,7 +194,7 @@ const plainEdits = [
     .describe('Adds one more independent pick of a mark, from whose scatter its uncertainty is judged.'),
   ...itemEdits('person', ITEM_KINDS.person),
   ...itemEdits('instrument', ITEM_KINDS.instrument),
-  ...itemEdits('sheet', ITEM_KINDS.sheet, ' To tie it to another scan, use "scantling relink".'),
+  ...itemEdits('sheet', ITEM_KINDS.sheet, ' To give it another scan, use "scantling accept-scan".'),
   ...itemEdits('view', ITEM_KINDS.view, ' References have edits of their own.'),
   ...itemEdits('mark', ITEM_KINDS.mark),
   ...dimensionEdits,

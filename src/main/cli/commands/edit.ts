@@ -27,7 +27,7 @@ the name of one of the job's people; somebody new is added to them first, and th
 ${TAKE_OVER_HELP}
 Examples:
   $ scantling edit ventilator edits.ndjson --by "A. Rivet"
-  $ echo '{"do":"adopt","dimension":"barrel_length","adopt":"printed"}' | scantling edit ventilator`
+  $ echo '{"do":"adopt","dimension":"drum_length","adopt":"printed"}' | scantling edit ventilator`
 
 interface Options {
   by?: string

@@ -105,11 +105,11 @@ export const JOB_FOLDER_WORDS = {
   'session.scan-not-sound': (p: { sheet: string; problem: AnyReason }, say) =>
     `Nothing is picked on ${say.item('sheet', p.sheet)} for now, because ${say(p.problem).replace(/^The /, 'the ')}`,
 
-  // Tying a sheet to another scan
+  // Accepting a scan for a sheet
   'relink.no-such-sheet': (p: { sheet: string; folder: string; sheets: readonly string[] }, say) =>
     `There is no ${say.item('sheet', p.sheet)} in the job ${p.folder}; its sheets are: ${p.sheets.length === 0 ? 'none' : p.sheets.map(say.label).join(', ')}.`,
   'relink.scan-not-there': (p: { sheet: string; scan: string; cause: AnyReason }, say) =>
-    `${capital(say.item('sheet', p.sheet))} can't be linked to the scan ${p.scan} because ${say(p.cause)}: put the file into the job's scans folder first.`,
+    `${capital(say.item('sheet', p.sheet))} can't take the scan ${p.scan} because ${say(p.cause)}: put the file into the job's scans folder first.`,
   'relink.other-size': (
     p: {
       sheet: string
@@ -120,5 +120,5 @@ export const JOB_FOLDER_WORDS = {
     },
     say,
   ) =>
-    `${capital(say.item('sheet', p.sheet))} can't be linked to the scan ${p.scan}, which has ${p.width} × ${p.height} pixels and not ${p.wanted.width} × ${p.wanted.height}, so that no pick would lie where it was made: give a scan of the same size, or add a sheet for this one and pick anew.`,
+    `${capital(say.item('sheet', p.sheet))} can't take the scan ${p.scan}, which has ${p.width} × ${p.height} pixels and not ${p.wanted.width} × ${p.wanted.height}, so that no pick would lie where it was made: give a scan of the same size, or add a sheet for this one and pick anew.`,
 } as const satisfies Catalogue

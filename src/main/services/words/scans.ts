@@ -38,7 +38,7 @@ const OF_A_SHEET = {
     p: PagePart & { sheet: string; folder: string; sha256: string; picked: string },
     say,
   ) =>
-    `${pageBegins(p, say)} is no longer the file that was picked on (its SHA-256 is ${p.sha256.slice(0, 12)}…, not ${p.picked.slice(0, 12)}…): put the old file back and open the job again, or bring this one in as a new sheet; where the marks still lie right on it, "scantling relink ${p.folder} ${say.label(p.sheet).replace(/^sheet /, '')}" takes it for this sheet.`,
+    `${pageBegins(p, say)} is no longer the file that was picked on (its SHA-256 is ${p.sha256.slice(0, 12)}…, not ${p.picked.slice(0, 12)}…): put the old file back and open the job again, or bring this one in as a new sheet; where the marks still lie right on it, "scantling accept-scan ${p.folder} ${say.label(p.sheet).replace(/^sheet /, '')}" takes it for this sheet.`,
 } as const satisfies Catalogue
 
 /** How the reading of a scan ended, in the process that reads. */

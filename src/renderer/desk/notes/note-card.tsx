@@ -72,7 +72,7 @@ export function NoteCard({ id }: { id: string }) {
         {note.outline.length === 0 && <p className="block-soft">It is about the sheet as a whole.</p>}
         <div className="block-row">
           <Button
-            icon="outline"
+            icon="note"
             disabled={!writable}
             onPress={() => {
               takeUp({ kind: 'note', note: id })

@@ -6,7 +6,7 @@ import { refusalOf } from '../../words/refusal.ts'
 import { reason } from '../../words/window-words.ts'
 
 /**
- * A name that formulas can use, made from what a person calls a dimension: `Barrel, outside Ø` → `barrel_outside_dia`.
+ * A name that formulas can use, made from what a person calls a dimension: `Drum, outside Ø` → `drum_outside_dia`.
  * Empty when the label has no letter or digit of the Latin alphabet.
  */
 export function nameOfLabel(label: string): string {

@@ -37,7 +37,7 @@ export function MappingChoice({ view }: { view: View }) {
       />
       {mapping === 'two-axis' && (
         <NumberField
-          label="Direction of the sheet’s level edge"
+          label="Level edge of the sheet"
           suffix="°"
           value={grain.shown}
           places={2}

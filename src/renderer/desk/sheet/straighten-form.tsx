@@ -20,8 +20,8 @@ export function StraightenForm({ picks, onKeep }: StraightenFormProps) {
   const straight = straightBy(line.angle, aids)
   return (
     <KeepForm
-      label="Straighten"
-      keep="Straighten the sheet"
+      label="Square up the sheet"
+      keep="Square up the sheet"
       onKeep={() => onKeep(straight, line.u)}
       onAbandon={abandonTool}
       startAtKeep

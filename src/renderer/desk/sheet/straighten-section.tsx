@@ -43,13 +43,13 @@ export function StraightenSection({ sheet }: { sheet: Sheet }) {
   }
 
   return (
-    <Section title="Straighten">
+    <Section title="Square up the sheet">
       <p className="block-soft">
-        Paper shrinks by one share along the sheet and by another across it. A view with two scales has them
-        along this direction and square to it.
+        Paper shrinks differently each way. A view with two scales has them along this direction and square to
+        it.
       </p>
       <dl className="block-facts">
-        <dt>Its level edge</dt>
+        <dt>Level edge of the sheet</dt>
         <dd>{straight === undefined ? 'not picked yet' : `${slopeInWords(straight)} on the scan`}</dd>
         <dt>Standard uncertainty</dt>
         <dd>

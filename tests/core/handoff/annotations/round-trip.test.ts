@@ -42,7 +42,7 @@ const note = (id: string): fc.Arbitrary<Note> =>
           fc.constantFrom('2026-03-01T09:30:00Z', '2026-03-01T09:30:00+01:00', 'a Tuesday', ''),
           oddText,
         ),
-        about: fc.oneof(fc.constantFrom('barrel_od', 'M12', ''), oddText),
+        about: fc.oneof(fc.constantFrom('drum_od', 'M12', ''), oddText),
         annotation: fc.webUrl(),
         colour: fc
           .jsonValue({ maxDepth: 3 })

@@ -390,7 +390,7 @@ describe('written quantities can be read', () => {
 describe('formulas hold together', () => {
   it.each<[string, RegExp]>([
     ['pi * drum_odd', /^Dimension "drum_girth", evidence "D1": .*drum_odd/],
-    ['drum_girth + drum_od', /^The formulas run in a circle: drum_girth uses drum_girth/],
+    ['drum_girth + drum_od', /^drum_girth refers to itself\./],
     ['rake + drum_od', /^Dimension "drum_girth", evidence "D1": .*mixes units/],
     ['pi * (', /^Dimension "drum_girth", evidence "D1": /],
     ['drum_od ^ 2', /^Dimension "drum_girth", evidence "D1": .*area/],

@@ -34,7 +34,7 @@ const made = (job: Job, edit: Edit): Job => applyEdit(job, edit).job
 describe('straightening a sheet', () => {
   it('is one edit under one name, and the grain of its views follows', () => {
     const edit = straightenSheet(withViews(), 'S1', degrees(3.27))
-    expect(edit).toMatchObject({ do: 'several', name: 'straighten sheet “Windlass”' })
+    expect(edit).toMatchObject({ do: 'several', name: 'square up sheet “Windlass”' })
     const job = made(withViews(), edit)
     expect(job.sheets[0]?.straight).toBe(3.27)
     expect(job.views.map(({ grain }) => grain)).toEqual([3.27, 3.27])

@@ -361,11 +361,11 @@ describe('what something was called before', () => {
 
   it('finds a part of a dimension, and of what is gone', () => {
     const work = renamed()
-    work.do({ do: 'rename-dimension', name: 'drum_length', to: 'barrel' })
-    expect(work.former('drum_length P1')).toEqual({ kind: 'dimension', id: 'barrel', part: 'P1' })
+    work.do({ do: 'rename-dimension', name: 'drum_length', to: 'cone' })
+    expect(work.former('drum_length P1')).toEqual({ kind: 'dimension', id: 'cone', part: 'P1' })
     expect(work.former('P1 of dimension drum_length')).toEqual({
       kind: 'dimension',
-      id: 'barrel',
+      id: 'cone',
       part: 'P1',
     })
     expect(work.former('drum_length P77')).toBeNull()
@@ -415,8 +415,8 @@ describe('what was there before', () => {
     work.do({ do: 'change-view', id: 'v1', clear: ['remark'] })
     expect(work.said({ kind: 'view', id: 'v1' }).slice(0, 4)).toEqual([
       '4 ada: changed nothing of view “Elevation”',
-      '3 ada: wrote again for view “Elevation”: direction of the sheet’s level edge −0.8°',
-      '2 ada: changed view “Elevation”: direction of the sheet’s level edge 0.3° → −0.8°',
+      '3 ada: wrote again for view “Elevation”: level edge of the sheet −0.8°',
+      '2 ada: changed view “Elevation”: level edge of the sheet 0.3° → −0.8°',
       `1 ada: wrote again for view “Elevation”: scale as the sheet states it 3" = 1'-0"`,
     ])
     work.do({ do: 'add-mark', item: { ...point('m-2222222222222', 100), number: 7, label: 'Rim, left' } })

@@ -5,7 +5,7 @@ import { sentenceOf } from '../../../../src/renderer/words/window-words.ts'
 
 describe('the name in formulas of what a person calls a dimension', () => {
   it.each([
-    ['Length of barrel', 'length_of_barrel'],
+    ['Length of drum', 'length_of_drum'],
     ['Neck, outside Ø', 'neck_outside_dia'],
     ['  Bolt circle (8 holes) ', 'bolt_circle_8_holes'],
     ['2nd rivet', 'd_2nd_rivet'],
@@ -19,7 +19,7 @@ describe('the name in formulas of what a person calls a dimension', () => {
     expect(nameOfLabel(label)).toBe(name)
   })
 
-  it.each(['Length of barrel', '2nd rivet', 'pi', 'sin', 'toString', 'in', 'Größe'])(
+  it.each(['Length of drum', '2nd rivet', 'pi', 'sin', 'toString', 'in', 'Größe'])(
     'is one that formulas can use: %s',
     (label) => {
       expect(nameProblem(newJob('Winch', 'in'), nameOfLabel(label))).toBeNull()

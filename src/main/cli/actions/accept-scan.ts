@@ -8,7 +8,7 @@ import { mustBeWritable } from './must-be-writable.ts'
 import { settingsLimits } from './settings-limits.ts'
 
 /**
- * Links a sheet of a job to a scan and closes the job.
+ * Accepts a scan for a sheet of a job and closes the job.
  * @param sheet its id, or its label
  * @param scan a file to copy into the job; undefined: the sheet's own as it is now
  * @param how who says so; passwordFile: a file whose first line opens the scan, where it is locked; takeOver: the lock
@@ -16,7 +16,7 @@ import { settingsLimits } from './settings-limits.ts'
  * @returns what a person should know of the opening, and what was done
  * @throws ServiceError when the job can't be edited or the scan does not suit
  */
-export async function relink(
+export async function acceptScan(
   folder: string,
   sheet: string,
   scan: string | undefined,
@@ -32,7 +32,7 @@ export async function relink(
     const the = called('sheet', named ?? { id: sheet })
     const notices = session.notices.filter((notice) => notice !== found?.problem)
     if (scan === undefined && found?.state === 'ok') {
-      return { notices, answer: `${capital(the)} is linked to ${found.file} as it is: nothing to do.\n` }
+      return { notices, answer: `${capital(the)} has ${found.file} as it is: nothing to do.\n` }
     }
     const { n } = await (scan === undefined
       ? relinkSheet(session, sheet, by, undefined, how)
@@ -40,7 +40,7 @@ export async function relink(
     const file = session.job.sheets.find(({ id }) => id === named?.id)?.scan.file ?? ''
     return {
       notices,
-      answer: `ok ${n}: link ${the} to ${file}\nLook at the marks of the sheet: they lie at the same pixels as before.\n`,
+      answer: `ok ${n}: accept ${file} for ${the}\nLook at the marks of the sheet: they lie at the same pixels as before.\n`,
     }
   } finally {
     await session.close()
