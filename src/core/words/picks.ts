@@ -21,6 +21,8 @@ export const PICK_WORDS = {
     `it says who picked it again ${p.people} times, and has ${p.repeats} repeated picks`,
   'mark.picks-said-otherwise': (p: { field: string }) =>
     `its "${p.field}" and its "picks" do not say the same: take away "picks", and they are made anew of the other fields, or make the two say the same`,
+  'picks.rests-on-it': (p: { dimension: string; mark: string }) =>
+    `“${p.dimension}” rests on ${p.mark} already, and what agrees with itself checks nothing: pick it anew, without Shift.`,
   'picks.other-marks': (p: { what: string; wanted: readonly string[]; given: number }) =>
     `${article(p.what)} is picked by ${p.wanted.length === 1 ? `one mark (${p.wanted[0]})` : `${p.wanted.length} marks (${p.wanted.join(', ')})`}, and this has ${p.given}: pick all of them, and no other`,
   'picks.not-on-its-stroke': (p: { mark: string }, say: Say) =>

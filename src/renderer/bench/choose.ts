@@ -1,6 +1,7 @@
 import type { Mark } from '../../core/job/model/types.ts'
 import type { Aids } from '../looking/aids.ts'
 import { sameAids, startingAids } from '../looking/starting-aids.ts'
+import { readMiddles } from '../picking/how-to-pick.ts'
 import { noPicks, type Picks } from '../picking/picks.ts'
 import type { Tool } from '../picking/tool.ts'
 import { inWords, reason } from '../words/window-words.ts'
@@ -16,7 +17,7 @@ export const liesOnDesk = ({ kind }: Selection): boolean =>
 
 /** Whether the desk is taken by what is in hand, so that the card of what is chosen has to wait. */
 export const isDeskTaken = ({ features, tool }: Picks): boolean =>
-  features.length > 0 || tool.kind === 'note' || tool.kind === 'repeat'
+  features.length > 0 || (tool.kind === 'note' && tool.note !== undefined) || tool.kind === 'repeat'
 
 /** Goes to a station; what was being picked is put down, and a card that lay on the desk is put away. */
 export function goTo(station: Station): void {
@@ -38,6 +39,7 @@ function onBench({ sheet: before, picks }: BenchContents, sheet: string | null):
 
 /** Takes a tool up, with nothing picked yet. A tool that belongs to a view brings its sheet to the bench. */
 export function takeUp(tool: Tool): void {
+  readMiddles()
   const { opened, sheet } = useBench.getState()
   const view = 'view' in tool ? opened?.job.views.find(({ id }) => id === tool.view) : undefined
   useBench.setState({ picks: noPicks(tool), sheet: view?.sheet ?? sheet })
@@ -51,6 +53,7 @@ export function setPicks(picks: Picks): void {
 
 /** Once picks are kept: the tool that comes next, unless a person has picked otherwise meanwhile. */
 export function nextAfter(kept: Picks, tool: Tool): void {
+  readMiddles()
   if (useBench.getState().picks === kept) useBench.setState({ picks: noPicks(tool) })
 }
 

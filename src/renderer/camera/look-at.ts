@@ -8,6 +8,7 @@ import {
   movedBy,
   onTheSheet,
   onWholePixels,
+  toScreen,
   wholeSheet,
   zoomedAbout,
 } from './camera.ts'
@@ -68,6 +69,30 @@ export function showActualPixels(): void {
   const factor = 1 / density / here.camera.zoom
   const camera = zoomedAbout(here.camera, here.box, here.size, middleOf(here.box), factor)
   setCamera(here.sheet, onWholePixels(camera, here.box, density))
+}
+
+/** Where the sheet was looked at from before it was looked at closer. */
+const before = new Map<string, Camera>()
+
+/**
+ * Looks at a place of the sheet as large as the scan has it, one pixel for each CSS pixel at the least; where it is so
+ * large already, goes back to where it was looked at from before, or else shows the whole sheet.
+ */
+export function lookCloser(place: Pixel | null): void {
+  const here = onTheBench()
+  if (here === undefined || place === null) return
+  const { camera, box, size, sheet } = here
+  if (camera.zoom < 1) {
+    before.set(sheet, camera)
+    // What was under the pointer stays under it.
+    setCamera(
+      sheet,
+      onTheSheet(zoomedAbout(camera, box, size, toScreen(camera, box, place), 1 / camera.zoom), size),
+    )
+    return
+  }
+  setCamera(sheet, before.get(sheet) ?? wholeSheet(camera, box, size))
+  before.delete(sheet)
 }
 
 /** Brings pixels into sight where they are not: glides there, or jumps where no motion is wanted. */

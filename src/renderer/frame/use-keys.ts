@@ -3,6 +3,7 @@ import { useBench } from '../bench/bench-store.ts'
 import { goTo } from '../bench/choose.ts'
 import { redo, undo } from '../bench/edits.ts'
 import { STATIONS } from '../bench/stations.ts'
+import { takeUpByKey } from '../desk/in-hand/tool-keys.ts'
 import { isWritingIn, leaveField } from '../focus/leave-field.ts'
 import { focusNextRegion } from '../focus/regions.ts'
 import { UndoIn } from '../focus/undo-in.ts'
@@ -13,6 +14,18 @@ function stationOf({ altKey, ctrlKey, metaKey, code }: KeyboardEvent) {
   const digit = /^(?:Digit|Numpad)([1-6])$/.exec(code)?.[1]
   return digit === undefined ? undefined : STATIONS[Number(digit) - 1]
 }
+
+/** Parts of the window in which digits mean something else. */
+const OWN_KEYS = '[role="grid"], [role="listbox"], [role="menu"], [role="spinbutton"]'
+
+/** Whether this may take a tool up: a digit by itself, where nobody writes. */
+const isToolKey = ({ altKey, ctrlKey, metaKey, key, target }: KeyboardEvent): boolean =>
+  !altKey &&
+  !ctrlKey &&
+  !metaKey &&
+  /^[1-9]$/.test(key) &&
+  !isWritingIn(target) &&
+  !(target instanceof Element && target.closest(OWN_KEYS) !== null)
 
 /** Whether this asks for undo or redo. */
 function historyKey({ ctrlKey, metaKey, shiftKey, altKey, key }: KeyboardEvent): 'undo' | 'redo' | null {
@@ -48,6 +61,10 @@ export function useKeys(showKeys: () => void): void {
         event.preventDefault()
         leaveField()
         goTo(station)
+        return
+      }
+      if (isToolKey(event) && takeUpByKey(event.key)) {
+        event.preventDefault()
         return
       }
       const history = historyKey(event)

@@ -4,18 +4,28 @@ import { choose, setPicks } from '../bench/choose.ts'
 import { alongScan } from '../camera/camera.ts'
 import {
   keepInSight,
+  lookCloser,
   onTheBench,
   pan,
-  showActualPixels,
   showWholeSheet,
   zoomIn,
   zoomOut,
 } from '../camera/look-at.ts'
-import { lastPixel, nudged, wanted } from '../picking/picks.ts'
+import { isComplete, lastPixel, nudged, wanted } from '../picking/picks.ts'
 import { pointer } from '../picking/pointer-store.ts'
 import { turnHowToPick } from './how-to-pick-keys.ts'
 import type { Held } from './on-pointer.ts'
-import { crossPlace, endPath, giveUp, type Manner, mannerOf, mayPick, pickAt, pointAt } from './picking.ts'
+import {
+  crossPlace,
+  endPath,
+  giveUp,
+  holdManner,
+  type Manner,
+  mannerOf,
+  mayPick,
+  pickAt,
+  pointAt,
+} from './picking.ts'
 
 /** Steps of the arrow keys. Pixels of the scan: */
 const FINE = 0.1
@@ -24,6 +34,8 @@ const COARSE = 1
 const STRIDE = 20
 const LEAP = 100
 const PAN = 60
+
+const PICKS: ReadonlySet<string> = new Set(['Enter', 'p', 'P'])
 
 const ARROWS: Readonly<Record<string, readonly [number, number]>> = {
   ArrowLeft: [-1, 0],
@@ -35,6 +47,8 @@ const ARROWS: Readonly<Record<string, readonly [number, number]>> = {
 /** Keys on the sheet. The function that comes back ends it. */
 export function onKeys(element: HTMLElement, held: Held): () => void {
   const down = (event: KeyboardEvent): void => {
+    holdManner(mannerOf(event))
+    if (isForTheForm(event)) return
     if (event.key === ' ') {
       held.space = true
       element.dataset['space'] = 'true'
@@ -49,6 +63,7 @@ export function onKeys(element: HTMLElement, held: Held): () => void {
     delete element.dataset['space']
   }
   const up = (event: KeyboardEvent): void => {
+    holdManner(mannerOf(event))
     if (event.key === ' ') release()
   }
   element.addEventListener('keydown', down)
@@ -61,10 +76,24 @@ export function onKeys(element: HTMLElement, held: Held): () => void {
   }
 }
 
+const SIGN = /^[\p{L}\p{N}]$/u
+
+/**
+ * Whether a letter or digit is meant for the form that asks for a name or a figure: all is picked, and what is written
+ * then is no command, wherever the keyboard was left. The letter falls into the field that it is given.
+ */
+function isForTheForm({ key, altKey, ctrlKey, metaKey }: KeyboardEvent): boolean {
+  if (altKey || ctrlKey || metaKey || !SIGN.test(key) || !isComplete(useBench.getState().picks)) return false
+  const field = document.querySelector<HTMLInputElement>('.keep-form input[type="text"]:not([disabled])')
+  field?.focus()
+  return field !== null
+}
+
 /** Whether the key meant something here. */
 function pressed(event: KeyboardEvent): boolean {
   const arrow = ARROWS[event.key]
-  if (event.altKey || event.metaKey) return false
+  if (event.metaKey) return false
+  if (event.altKey) return !event.ctrlKey && PICKS.has(event.key) && pickAtCross(mannerOf(event))
   if (arrow !== undefined) return onArrow(arrow, event)
   if (event.ctrlKey) return false
   switch (event.key) {
@@ -76,11 +105,13 @@ function pressed(event: KeyboardEvent): boolean {
     case '−':
       zoomOut()
       return true
-    case '0':
+    case 'w':
+    case 'W':
       showWholeSheet()
       return true
-    case '1':
-      showActualPixels()
+    case 'z':
+    case 'Z':
+      lookCloser(crossPlace())
       return true
     case 'Escape':
       if (useBench.getState().picks.tool.kind === 'look') choose(null)
@@ -123,7 +154,7 @@ function onArrow([right, down]: readonly [number, number], { ctrlKey, shiftKey }
     const next = nudged(picks, dx, dy)
     setPicks(next)
     const at = lastPixel(next)
-    pointAt(at, 'cross', { alwaysNew: true, byHand: true })
+    pointAt(at, 'cross', { takesOld: false, byHand: true })
     if (at !== null) keepInSight(at)
     return true
   }

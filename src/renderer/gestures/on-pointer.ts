@@ -8,7 +8,9 @@ import type { Laid } from '../overlay/laid.ts'
 import { nearest } from '../overlay/lay-out.ts'
 import { noPicks, withPick } from '../picking/picks.ts'
 import { isCornerToCorner } from '../picking/tool.ts'
+import { Fingers } from './fingers.ts'
 import { endPath, mannerOf, mayPick, pickAt, pointAt } from './picking.ts'
+import { WheelHand } from './wheel-hand.ts'
 
 /** A press that moves no further than this is a click, CSS pixels. */
 const STILL = 4
@@ -36,6 +38,7 @@ export interface Held {
 export function onPointer(element: HTMLElement, held: Held, laid: () => readonly Laid[]): () => void {
   let press: Press | null = null
   let clicked: { at: Screen; when: number } | null = null
+  const hand = new WheelHand()
   const place = (event: MouseEvent): Screen => {
     const { left, top } = element.getBoundingClientRect()
     return screen(event.clientX - left, event.clientY - top)
@@ -46,9 +49,16 @@ export function onPointer(element: HTMLElement, held: Held, laid: () => readonly
   }
   const looking = (): boolean => useBench.getState().picks.tool.kind === 'look'
 
+  const fingers = new Fingers()
+
   const down = (event: PointerEvent): void => {
     if (event.button > 1) return
     event.preventDefault()
+    if (event.pointerType === 'touch' && fingers.down(event.pointerId, place(event)) > 1) {
+      // What two fingers do moves the sheet, whatever the first of them began.
+      cancelled()
+      return
+    }
     element.focus({ preventScroll: true })
     element.setPointerCapture(event.pointerId)
     const at = place(event)
@@ -57,6 +67,12 @@ export function onPointer(element: HTMLElement, held: Held, laid: () => readonly
 
   const move = (event: PointerEvent): void => {
     const at = place(event)
+    const step = fingers.move(event.pointerId, at)
+    if (step !== null) {
+      zoomAt(step.about, step.factor)
+      pan(step.by[0], step.by[1])
+      return
+    }
     if (press !== null) {
       const [x, y] = [at[0] - press.from[0], at[1] - press.from[1]]
       press.moved ||= Math.hypot(x, y) > STILL
@@ -70,6 +86,10 @@ export function onPointer(element: HTMLElement, held: Held, laid: () => readonly
   }
 
   const up = (event: PointerEvent): void => {
+    if (fingers.up(event.pointerId)) {
+      cancelled()
+      return
+    }
     const pressed = press
     press = null
     delete element.dataset['dragged']
@@ -99,7 +119,8 @@ export function onPointer(element: HTMLElement, held: Held, laid: () => readonly
     else pickAt(pixel, mannerOf(event))
   }
 
-  const cancelled = (): void => {
+  const cancelled = (event?: PointerEvent): void => {
+    if (event !== undefined) fingers.up(event.pointerId)
     press = null
     delete element.dataset['dragged']
   }
@@ -114,6 +135,7 @@ export function onPointer(element: HTMLElement, held: Held, laid: () => readonly
     const lines = event.deltaMode === WheelEvent.DOM_DELTA_LINE ? 32 : 1
     const [x, y] = [event.deltaX * lines, event.deltaY * lines]
     if (event.shiftKey && !event.ctrlKey) pan(-(x === 0 ? y : x), 0)
+    else if (!event.ctrlKey && hand.isFingers(event)) pan(-x, -y)
     else zoomAt(at, Math.exp(-y * (event.ctrlKey ? PINCH : WHEEL)))
     pointAt(pixelAt(at), 'pointer', mannerOf(event))
   }

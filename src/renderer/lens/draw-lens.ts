@@ -4,9 +4,10 @@ import { toScreen } from '../camera/camera.ts'
 import { cameraOf, cameras } from '../camera/camera-store.ts'
 import { isShownDark } from '../looking/scan-tone.ts'
 import { inksFor } from '../overlay/inks.ts'
-import { useHowToPick } from '../picking/how-to-pick.ts'
-import { markCalled, placeInWords } from '../picking/pick-names.ts'
+import { edgeWanted, useHowToPick } from '../picking/how-to-pick.ts'
+import { markWithUse, placeInWords } from '../picking/pick-names.ts'
 import { pickQuality } from '../picking/pick-quality.ts'
+import { wanted } from '../picking/picks.ts'
 import { pointer } from '../picking/pointer-store.ts'
 import { seenFrom } from '../strokes/edge-sides.ts'
 import { underPointer } from '../strokes/under-pointer.ts'
@@ -88,10 +89,11 @@ export function drawLens(parts: LensParts): void {
   if (section !== null) drawSection(section, now.state === 'found' ? now.found.section : null, inks)
   const quality = pickQuality(pointer.getState().by, camera.zoom, pictures)
   const coarse = coarseNote(level, pictures.width, overview, quality.sigma)
-  const { snapped } = pointer.getState()
+  const { near, takesOld } = pointer.getState()
   const words = lensWords(now, quality, coarse, useHowToPick.getState(), {
     from: seenFrom(camera),
-    snapped: snapped === null ? null : markCalled(snapped, useBench.getState().opened?.job.marks ?? []),
+    edge: edgeWanted(wanted(bench.picks), useHowToPick.getState()),
+    old: { called: near === null ? null : markWithUse(near, bench.opened?.job), taken: takesOld },
   })
   parts.place.textContent = placeInWords(pixel)
   parts.sigma.textContent = words.sure

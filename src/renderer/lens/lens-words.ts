@@ -14,11 +14,26 @@ interface LensWords {
   note: string
 }
 
+interface LensSetting {
+  /** How the sheet is held. */
+  from?: SeenFrom
+  old?: OldMark | null
+  /** The edge that is read in place of the middle, in words; null where the middle is. */
+  edge?: string | null
+}
+
+/** The old mark that lies under the pointer. */
+export interface OldMark {
+  /** With what rests on it; null where none lies there. */
+  called: string | null
+  /** Whether the key is held by which it is taken. */
+  taken: boolean
+}
+
 const BACK_TO_INK = 'I goes back to the ink of the sheet'
 
 /**
  * @param quality of a pick by hand here
- * @param snapped what the old mark is called that would be taken
  * @param coarse what is to be said of the picture where it is not the scan as it is; empty where it is
  */
 export function lensWords(
@@ -26,9 +41,28 @@ export function lensWords(
   quality: PickQuality,
   coarse: string,
   how: HowToPick,
-  { from = AS_IT_LIES, snapped = null }: { from?: SeenFrom; snapped?: string | null } = {},
+  { from = AS_IT_LIES, old = null, edge = null }: LensSetting = {},
 ): LensWords {
-  if (snapped !== null) return { sure: snapped, note: 'It will be taken. Alt picks anew.' }
+  if (old?.taken === true) {
+    return old.called === null
+      ? { sure: 'no old mark here', note: 'Shift takes a mark that is there already.' }
+      : { sure: old.called, note: 'A click takes this mark as it is.' }
+  }
+  const plain = newMarkWords(underPointer, quality, coarse, how, from)
+  const words = edge === null || how.byHand ? plain : { ...plain, sure: `${edge} · ${plain.sure}` }
+  const called = old?.called ?? null
+  return called === null || underPointer.state === 'complete'
+    ? words
+    : { ...words, note: `New mark. Shift takes the one that lies here: ${called}.` }
+}
+
+function newMarkWords(
+  underPointer: UnderPointer,
+  quality: PickQuality,
+  coarse: string,
+  how: HowToPick,
+  from: SeenFrom,
+): LensWords {
   const hand = `by hand, σ ${quality.sigma.toFixed(1)} px`
   switch (underPointer.state) {
     case 'hand':
@@ -54,7 +88,7 @@ export function lensWords(
       if (found.kind === 'crossing') {
         return {
           sure: `crossing, σ ${pixelsInWords(across)}`,
-          note: `${width} · ${how.otherInk ? BACK_TO_INK : 'X takes one stroke'} · Shift by hand`,
+          note: `${width} · ${how.otherInk ? BACK_TO_INK : 'X takes one stroke'} · Alt by hand`,
         }
       }
       const part =
@@ -63,7 +97,7 @@ export function lensWords(
           : 'stroke'
       return {
         sure: `${part}, σ ${pixelsInWords(across)} across`,
-        note: `${width} · ${how.otherInk ? BACK_TO_INK : 'E takes another edge'} · Shift by hand`,
+        note: `${width} · ${how.otherInk ? BACK_TO_INK : 'E takes another edge'} · Alt by hand`,
       }
     }
   }

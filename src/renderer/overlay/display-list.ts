@@ -1,11 +1,12 @@
 import type { Pixel } from '../../core/geometry/frames.ts'
 import { FROM_FIGURES, spreadOf, statedValue } from '../../core/handoff/table/stated-value.ts'
-import type { Dimension, Job, Mark, Reference, View } from '../../core/job/model/types.ts'
+import type { Dimension, FoundOn, Job, Mark, Reference, View } from '../../core/job/model/types.ts'
 import { firstPlaces, picksOf, placesOf } from '../../core/job/picks/picks-of.ts'
 import type { Table, TableRow } from '../../core/ledger/table/table.ts'
 import { plainText } from '../../core/words/plain-text.ts'
 import type { Selection } from '../bench/selection.ts'
 import type { Station } from '../bench/stations.ts'
+import { roundWords } from '../picking/round-words.ts'
 import type { Item, LineType } from './items.ts'
 import { lanesOf } from './lanes.ts'
 import { noteItems } from './notes-items.ts'
@@ -234,15 +235,28 @@ function markItems(shapes: ReadonlyMap<string, MarkShape>, { job, station, selec
   const ofReferences = new Set(
     job.views.flatMap(({ references }) => references.flatMap(({ marks }): string[] => marks)),
   )
+  const marks = new Map(job.marks.map((mark) => [mark.id, mark]))
   return [...shapes].flatMap(([id, shape]): Item[] => {
     const chosen = ofSelection.has(id)
     const here = station === 'pick' || (station === 'scale' && ofReferences.has(id))
     if (!chosen && !here) return []
-    const item: Item = { kind: 'mark', about: { kind: 'mark', id }, chosen, shape }
-    const mark = selection?.kind === 'mark' && chosen ? job.marks.find((one) => one.id === id) : undefined
-    return [mark === undefined ? item : { ...item, ...whatItIsFrom(mark) }]
+    const mark = marks.get(id)
+    const edge = mark?.stroke === undefined ? '' : edgeInWords(mark.stroke)
+    const item: Item = {
+      kind: 'mark',
+      about: { kind: 'mark', id },
+      chosen,
+      shape,
+      ...(edge === '' ? {} : { edge }),
+    }
+    const open = selection?.kind === 'mark' && chosen ? mark : undefined
+    return [open === undefined ? item : { ...item, ...whatItIsFrom(open) }]
   })
 }
+
+/** The edge of its stroke that a mark lies on; empty where it lies along the middle. */
+const edgeInWords = ({ as, reading }: FoundOn): string =>
+  reading === 'centre' ? '' : as === 'circle' || as === 'arc' ? roundWords(reading) : 'edge'
 
 /** What a mark whose card is open was found from, and where it was picked again. */
 function whatItIsFrom(mark: Mark): Pick<Item & { kind: 'mark' }, 'profiles' | 'again'> {

@@ -84,7 +84,7 @@ function drawLettering(context: Context, laid: Laid, inks: Inks): void {
     context.font = lettering().word
     context.textAlign = 'left'
     context.textBaseline = 'middle'
-    lettered(context, word.text, word.at, inks.wrong, inks.ground)
+    lettered(context, word.text, word.at, item.kind === 'mark' ? inks.ink : inks.wrong, inks.ground)
   }
 }
 

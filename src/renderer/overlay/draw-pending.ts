@@ -9,6 +9,7 @@ import type { PointerPlace } from '../picking/pointer-store.ts'
 import { isCornerToCorner } from '../picking/tool.ts'
 import { centreStrokes } from './centre-strokes.ts'
 import type { Inks } from './inks.ts'
+import { type Leg, legsOf } from './legs.ts'
 import { lettering } from './lettering.ts'
 import { type PickedShape, pickedShapes } from './picked-shapes.ts'
 
@@ -51,6 +52,7 @@ export function drawPending(
   context.setLineDash([6, 4])
   twice(() => drawBetween(context, picks, shapes, aim, at))
   context.setLineDash([])
+  twice(() => drawAngle(context, picks, shapes, at))
   shapes.forEach(({ feature, pixels }, i) => {
     for (const pixel of pixels) twice(() => drawCross(context, at(pixel), CROSS))
     const first = pixels[0]
@@ -65,11 +67,11 @@ export function drawPending(
   })
   if (picks.tool.kind === 'look' || pointer.pixel === null) return
   if (pointer.by === 'cross') twice(() => drawCross(context, at(pointer.pixel as Pixel), 3 * CROSS))
-  const snapped = marks.find(({ id }) => id === pointer.snapped)
-  if (snapped === undefined) return
+  const near = marks.find(({ id }) => id === pointer.near)
+  if (near === undefined || !pointer.takesOld) return
   for (const { pixels } of pickedShapes(
-    { ...picks, features: [{ need: 'point', mark: snapped.id, done: true }] },
-    [snapped],
+    { ...picks, features: [{ need: 'point', mark: near.id, done: true }] },
+    [near],
   )) {
     for (const pixel of pixels) twice(() => drawRing(context, at(pixel), RING + 2))
   }
@@ -153,6 +155,28 @@ function drawBetween(
   } else if (features.length > 0) {
     polyline(all, tool.kind === 'reference' && tool.reference === 'rectangle' && all.length > 3)
   }
+}
+
+const ARC = 40
+
+/** The angle that is measured, between the ways in which its two lines were picked. */
+function drawAngle(
+  context: Context,
+  { tool }: Picks,
+  shapes: readonly PickedShape[],
+  at: (pixel: Pixel) => Screen,
+): void {
+  if (tool.kind !== 'measure' || tool.measure !== 'angle') return
+  const [first, second] = shapes.map(({ pixels: [from, to] }): Leg<Screen> | null =>
+    from === undefined || to === undefined ? null : [at(from), at(to)],
+  )
+  const legs = first == null || second == null ? null : legsOf(first, second)
+  if (legs === null) return
+  const [[ux, uy], [vx, vy]] = legs.ways
+  const [from, to] = [Math.atan2(uy, ux), Math.atan2(vy, vx)]
+  context.beginPath()
+  context.arc(legs.meet[0], legs.meet[1], ARC, from, to, ux * vy - uy * vx < 0)
+  context.stroke()
 }
 
 function circleThrough(context: Context, pixels: readonly Pixel[], at: (pixel: Pixel) => Screen): void {

@@ -29,6 +29,8 @@ export type Item = { about: Selection; chosen: boolean } & (
       shape: MarkShape
       profiles?: { kept: readonly Pixel[]; leftOut: readonly Pixel[] }
       again?: readonly Pixel[]
+      /** The edge of its stroke that it lies on; left out where it lies along the middle. */
+      edge?: string
     }
   /** word: what should be known of it; empty when nothing. */
   | { kind: 'residual'; at: Pixel; vector: Vector<Pixel>; wrong: boolean; word: string }

@@ -8,6 +8,7 @@ import type { Laid, Stroke } from './laid.ts'
 import { type Lettering, layOutSize, type OnScreen } from './lay-out-size.ts'
 import { layOutNote } from './note-mark.ts'
 import type { MarkShape } from './shape.ts'
+import { middle } from './span.ts'
 
 /** Half of the cross that a picked point is drawn as, CSS pixels. */
 const CROSS = 5
@@ -132,6 +133,7 @@ function layOutItem(
             : centreStrokes(item.profiles.kept, item.profiles.leftOut, at)),
           ...againStrokes(item.again ?? [], at),
         ],
+        word: item.edge === undefined ? null : { at: besideMark(item.shape, at, zoom), text: item.edge },
       }
     case 'residual': {
       const tail = at(item.at)
@@ -199,6 +201,13 @@ function markStrokes(shape: MarkShape, at: OnScreen, zoom: number): Stroke[] {
     case 'path':
       return [{ points: shape.pixels.map(at), line, closed: shape.closed }]
   }
+}
+
+/** Where a word stands that is said of a mark: outside a circle, beside anything else. */
+function besideMark(shape: MarkShape, at: OnScreen, zoom: number): Screen {
+  const [x, y] = at(middle(shape))
+  const far = (shape.kind === 'circle' ? shape.radius * zoom : 0) + CROSS
+  return screen(x + far * Math.SQRT1_2 + 4, y + far * Math.SQRT1_2 + 4)
 }
 
 const PRECEDENCE: readonly Item['kind'][] = ['mark', 'size', 'residual', 'figure box', 'note', 'view']

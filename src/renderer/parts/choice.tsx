@@ -8,6 +8,8 @@ interface ChoiceOption<T extends string> {
   id: T
   label: string
   icon?: IconName
+  /** The key that chooses it, shown on it. */
+  key?: string
 }
 
 interface ChoiceProps<T extends string> {
@@ -48,7 +50,13 @@ export function Choice<T extends string>(props: ChoiceProps<T>) {
         style={columns === undefined ? undefined : ({ '--choice-columns': columns } as CSSProperties)}
       >
         {options.map((option) => (
-          <Radio key={option.id} value={option.id} className="choice-one">
+          <Radio
+            key={option.id}
+            value={option.id}
+            className="choice-one"
+            data-key={option.key}
+            {...(option.key === undefined ? {} : { 'aria-keyshortcuts': option.key })}
+          >
             {option.icon !== undefined && <Icon name={option.icon} large={pictures} />}
             <span className="choice-words" data-words={option.label}>
               {option.label}

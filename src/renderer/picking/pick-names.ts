@@ -1,6 +1,6 @@
 import { called } from '../../core/job/ids/label.ts'
 import type { MarkNeed } from '../../core/job/model/mark-needs.ts'
-import type { Mark } from '../../core/job/model/types.ts'
+import type { Job, Mark } from '../../core/job/model/types.ts'
 import { lastPixel, type Picks, wanted } from './picks.ts'
 import type { Tool } from './tool.ts'
 
@@ -62,6 +62,15 @@ export function nextPickName(picks: Picks): string | null {
 /** What a mark of a job is called: `circle 12`, `mark M12`. */
 export const markCalled = (id: string, marks: readonly Mark[]): string =>
   called('mark', marks.find((mark) => mark.id === id) ?? { id })
+
+/** A mark with what rests on it, so that a person knows it: `circle 12 of “Drum, bore”`. */
+export function markWithUse(id: string, job: Job | undefined): string {
+  const rests = job?.dimensions.find(({ evidence }) =>
+    evidence.some((piece) => piece.basis === 'scaled' && piece.marks.includes(id)),
+  )
+  const called = markCalled(id, job?.marks ?? [])
+  return rests === undefined ? called : `${called} of “${rests.label || rests.name}”`
+}
 
 /**
  * The newest pick and where it is, `First end at 1204.3, 880.1`; empty when nothing is picked.

@@ -68,6 +68,9 @@ export function wanted(picks: Picks): MarkNeed | null {
   return needsOf(picks.tool)[picks.features.length] ?? null
 }
 
+/** Whether a mark is begun that takes more picks. */
+export const isOpen = (picks: Picks): boolean => last(picks)?.done === false
+
 export const isComplete = (picks: Picks): boolean =>
   picks.tool.kind !== 'look' && wanted(picks) === null && picks.features.length > 0
 
@@ -192,6 +195,10 @@ export function withStroke(
   const features = picks.features.map((one) => (one === of ? now : one))
   return { picks: picks.features.includes(of) ? { ...picks, features } : picks, now }
 }
+
+/** Without a mark that was picked, where it is the newest. */
+export const withoutFeature = (picks: Picks, of: PickedFeature): Picks =>
+  last(picks) === of ? { ...picks, features: picks.features.slice(0, -1) } : picks
 
 /** What was found for a mark that is being picked; null when it is by hand, or the search goes on. */
 export const foundMark = (feature: PickedFeature): UnnamedMark | null =>

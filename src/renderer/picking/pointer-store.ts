@@ -8,8 +8,10 @@ export interface PointerPlace {
   by: 'pointer' | 'cross'
   /** Whether the key is held by which a pick is exactly where it is, and no stroke is looked for. */
   byHand: boolean
-  /** The old mark that a pick would take. */
-  snapped: string | null
+  /** The old mark that lies there and could stand for what is wanted. */
+  near: string | null
+  /** Whether the key is held by which a pick takes that one. */
+  takesOld: boolean
   /** What plain arrow keys move: the newest pick, or the cross. */
   arrows: 'pick' | 'cross'
 }
@@ -18,6 +20,7 @@ export const pointer = createStore<PointerPlace>(() => ({
   pixel: null,
   by: 'pointer',
   byHand: false,
-  snapped: null,
+  near: null,
+  takesOld: false,
   arrows: 'cross',
 }))

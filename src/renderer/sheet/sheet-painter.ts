@@ -291,7 +291,8 @@ export class SheetPainter {
     const context = this.#contextOf('pending')
     const { picks, opened } = useBench.getState()
     const place = pointer.getState()
-    const something = picks.features.length > 0 || place.by === 'cross' || place.snapped !== null
+    const something =
+      picks.features.length > 0 || place.by === 'cross' || (place.takesOld && place.near !== null)
     this.#showOnly('pending', something)
     if (frame === undefined || context === null || opened === null || !isPicking()) return
     context.save()

@@ -100,9 +100,9 @@ export function SheetView() {
 }
 
 const KEYS_LOOKING =
-  'Arrow keys move the sheet, plus and minus zoom, 0 shows the whole sheet, 1 shows it 1 : 1. Escape chooses nothing.'
+  'Arrow keys move the sheet, plus and minus zoom, W shows the whole sheet, Z goes close and back. Digits take up tools. Escape chooses nothing.'
 const KEYS_PICKING =
-  'Control with arrow keys moves the cross, with Shift further. P or Enter picks the stroke there, with Shift by hand; ' +
+  'Control with arrow keys moves the cross, with Shift further. P or Enter picks the stroke there, with Alt by hand, with Shift the old mark that lies there; ' +
   'Enter ends a path. H changes between strokes and by hand, E the part of the stroke, X between crossing and single ' +
   'stroke, I between the ink of the sheet and the other. Arrow keys then move the pick by a tenth of a pixel, with Shift by one. Escape gives up the last pick, then ' +
   'the tool.'

@@ -23,10 +23,10 @@ export function SpokenPlace() {
         waiting = {}
       }, QUIET)
     }
-    const endPointer = pointer.subscribe(({ pixel, by, snapped, arrows }) => {
+    const endPointer = pointer.subscribe(({ pixel, by, near, arrows }) => {
       if (by !== 'cross' || pixel === null || arrows === 'pick') return
-      const near = snapped === null ? '' : `, ${markCalled(snapped, marksOfJob())} will be taken`
-      soon({ cross: () => `Cross at ${placeInWords(pixel)}${near}` })
+      const old = near === null ? '' : `, ${markCalled(near, marksOfJob())} is there: Shift and P takes it`
+      soon({ cross: () => `Cross at ${placeInWords(pixel)}${old}` })
     })
     const endBench = useBench.subscribe(({ picks }, before) => {
       if (picks === before.picks || picks.tool.kind === 'look') return

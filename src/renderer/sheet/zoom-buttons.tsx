@@ -8,8 +8,8 @@ import { showActualPixels, showWholeSheet, zoomIn, zoomOut } from '../camera/loo
 const BUTTONS = [
   { words: '−', name: 'Zoom out', key: '-', act: zoomOut },
   { words: '+', name: 'Zoom in', key: '+', act: zoomIn },
-  { words: 'Whole sheet', name: 'Whole sheet', key: '0', act: showWholeSheet },
-  { words: '1 : 1', name: '1 : 1', key: '1', act: showActualPixels },
+  { words: 'Whole sheet', name: 'Whole sheet', key: 'W', act: showWholeSheet },
+  { words: '1 : 1', name: '1 : 1', key: 'Z', act: showActualPixels },
 ]
 
 /** How near the sheet is looked at: by hand, and as a share of actual pixels. */

@@ -50,7 +50,3 @@ export function readingWords(reading: StrokeReading, direction: Way, from: SeenF
   if (isUpright(normal, from)) return dot(normal, from.left) > 0 ? 'left-hand edge' : 'right-hand edge'
   return dot(normal, from.up) > 0 ? 'upper edge' : 'lower edge'
 }
-
-/** The same of a round one. */
-export const roundWords = (reading: StrokeReading): string =>
-  reading === 'centre' ? 'centre' : reading === 'left' ? 'outer edge' : 'inner edge'

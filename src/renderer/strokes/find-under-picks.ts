@@ -4,14 +4,23 @@ import { markOnStroke } from '../../core/job/from-picks/mark-on-stroke.ts'
 import type { FoundOn } from '../../core/job/model/types.ts'
 import { useBench } from '../bench/bench-store.ts'
 import { setPicks } from '../bench/choose.ts'
+import { tell } from '../bench/notices.ts'
 import { onTheBench } from '../camera/look-at.ts'
 import { useHowToPick } from '../picking/how-to-pick.ts'
-import { type NewFeature, readyForStroke, withStroke } from '../picking/picks.ts'
+import {
+  foundMark,
+  type NewFeature,
+  type Picks,
+  readyForStroke,
+  withoutFeature,
+  withStroke,
+} from '../picking/picks.ts'
 import type { StrokeState } from '../picking/stroke-state.ts'
-import { reason } from '../words/window-words.ts'
+import { inWords, reason } from '../words/window-words.ts'
 import { wantedOn } from './ink-of-sheet.ts'
 import type { NotFound } from './messages.ts'
 import { strokeReach } from './reach.ts'
+import { isSameMark } from './same-mark.ts'
 import { searchScan } from './search-scan.ts'
 import { type SearchWish, wishAgain, wishFor } from './search-wish.ts'
 
@@ -60,5 +69,24 @@ export async function findUnderPicks(): Promise<void> {
   const state = stateOf(await searchScan(pixels, wish, shown), pixels, sigmas)
   const later = useBench.getState().picks
   const found = withStroke(later, looking.now, state)
-  if (found.picks !== later) setPicks(found.picks)
+  if (found.picks === later) return
+  if (!isPickedBefore(found.picks, found.now)) setPicks(found.picks)
+  else {
+    setPicks(withoutFeature(found.picks, found.now))
+    tell(
+      'told',
+      inWords(reason('picked.same-again', { kind: found.now.need === 'circle' ? 'circle' : 'line' })),
+    )
+  }
+}
+
+/** Whether the newest mark is of a stroke that was picked with the tool already: nothing lies between the two. */
+function isPickedBefore({ features }: Picks, newest: NewFeature): boolean {
+  const mark = foundMark(newest)
+  if (mark === null || features.at(-1) !== newest) return false
+  const marks = useBench.getState().opened?.job.marks ?? []
+  return features.slice(0, -1).some((feature) => {
+    const before = 'mark' in feature ? marks.find(({ id }) => id === feature.mark) : foundMark(feature)
+    return before != null && isSameMark(mark, before)
+  })
 }

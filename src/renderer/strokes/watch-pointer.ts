@@ -16,7 +16,7 @@ const tell = (now: UnderPointer): void => underPointer.setState({ now })
 /** The pointer must rest no longer than a frame before what is under it is looked at. */
 async function look(isNow: () => boolean): Promise<void> {
   const { picks, pictures, opened } = useBench.getState()
-  const { pixel, byHand, snapped } = pointer.getState()
+  const { pixel, byHand, takesOld } = pointer.getState()
   const here = onTheBench()
   const need = wanted(picks)
   const { tool } = picks
@@ -24,7 +24,7 @@ async function look(isNow: () => boolean): Promise<void> {
     tell({ state: 'complete' })
     return
   }
-  if (here === undefined || pixel === null || isByHand(picks, byHand) || snapped !== null) {
+  if (here === undefined || pixel === null || isByHand(picks, byHand) || takesOld) {
     tell({ state: 'hand' })
     return
   }
@@ -67,7 +67,8 @@ export function watchPointer(): () => void {
   }
   const endings = [
     pointer.subscribe((now, before) => {
-      if (now.pixel !== before.pixel || now.byHand !== before.byHand || now.snapped !== before.snapped) ask()
+      if (now.pixel !== before.pixel || now.byHand !== before.byHand || now.takesOld !== before.takesOld)
+        ask()
     }),
     cameras.subscribe(ask),
     useHowToPick.subscribe(ask),

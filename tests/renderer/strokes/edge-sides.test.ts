@@ -1,14 +1,8 @@
 import { describe, expect, it } from 'vitest'
 import { radians } from '../../../src/core/geometry/angle-units.ts'
 import { pixel } from '../../../src/core/geometry/frames.ts'
-import {
-  AS_IT_LIES,
-  readingWords,
-  roundWords,
-  seenFrom,
-  sideOf,
-  way,
-} from '../../../src/renderer/strokes/edge-sides.ts'
+import { roundWords } from '../../../src/renderer/picking/round-words.ts'
+import { AS_IT_LIES, readingWords, seenFrom, sideOf, way } from '../../../src/renderer/strokes/edge-sides.ts'
 
 const camera = (turn: number, mirror = false) => ({
   centre: pixel(0, 0),

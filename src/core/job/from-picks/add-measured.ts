@@ -1,9 +1,10 @@
 import { reason } from '../../words/core-words.ts'
 import type { Edit } from '../edits/edit.ts'
+import { called } from '../ids/label.ts'
 import type { Mint } from '../ids/mint-ids.ts'
 import { newIdentity } from '../ids/new-identity.ts'
 import { kindOfMeasure, MEASURE_NEEDS } from '../model/mark-needs.ts'
-import type { Evidence, Job, Measure } from '../model/types.ts'
+import type { Dimension, Evidence, Job, Measure } from '../model/types.ts'
 import { addMarks } from './add-marks.ts'
 import type { Made, PickedMark, PicksRefused } from './picked-mark.ts'
 
@@ -15,15 +16,37 @@ export interface PickedMeasure {
   marks: readonly PickedMark[] | PicksRefused
 }
 
-/** Adds what was measured as a dimension of its own, with its marks, as one edit. */
+/** What a dimension that was picked is called, how many of it there are, and the figure that is printed for it. */
+export interface NamedDimension {
+  name: string
+  label: string
+  count: number
+  /** As it stands on the sheet that was picked on; left out where none is printed or it was not written down. */
+  printed?: string
+}
+
+/** Adds what was measured as a dimension of its own, with its marks and the figure that is printed for it, as one edit. */
 export function addDimension(
   job: Job,
   picked: PickedMeasure,
-  { name, label, count }: { name: string; label: string; count: number },
+  { name, label, count, printed }: NamedDimension,
   mint: Mint,
 ): Made {
   const scaled = scaledEvidence(job, picked, [], mint)
   if ('refused' in scaled) return scaled
+  const sheet = job.views.find(({ id }) => id === picked.view)?.sheet
+  const figure: Evidence[] =
+    printed === undefined
+      ? []
+      : [
+          {
+            ...newIdentity('printed', [scaled.item], mint),
+            basis: 'printed',
+            text: printed,
+            legibility: 'clear',
+            ...(sheet === undefined ? {} : { sheet }),
+          },
+        ]
   return {
     id: name,
     edit: {
@@ -38,7 +61,7 @@ export function addDimension(
             label,
             kind: kindOfMeasure(picked.measure),
             ...(count === 1 ? {} : { count }),
-            evidence: [scaled.item],
+            evidence: [scaled.item, ...figure],
           },
         },
       ],
@@ -50,6 +73,13 @@ export function addDimension(
 export function addScaledEvidence(job: Job, picked: PickedMeasure, dimension: string, mint: Mint): Made {
   const to = job.dimensions.find(({ name }) => name === dimension)
   if (to === undefined) return { refused: reason('edit.no-such-dimension', { name: dimension }) }
+  const shared = restsAlreadyOn(to, picked.marks)
+  if (shared !== undefined) {
+    const mark = job.marks.find(({ id }) => id === shared) ?? { id: shared }
+    return {
+      refused: reason('picks.rests-on-it', { dimension: to.label || to.name, mark: called('mark', mark) }),
+    }
+  }
   const scaled = scaledEvidence(job, picked, to.evidence, mint)
   if ('refused' in scaled) return scaled
   const { edits, item } = scaled
@@ -61,6 +91,17 @@ export function addScaledEvidence(job: Job, picked: PickedMeasure, dimension: st
       edits: [...edits, { do: 'add-evidence', dimension, item }],
     },
   }
+}
+
+/** An old mark among what was picked that the dimension rests on already: it would be its own witness. */
+function restsAlreadyOn(to: Dimension, marks: PickedMeasure['marks']): string | undefined {
+  if ('refused' in marks) return undefined
+  const old = new Set(
+    to.evidence.flatMap((piece) =>
+      piece.basis === 'scaled' && piece.withdrawn === undefined ? piece.marks : [],
+    ),
+  )
+  return marks.find((mark): mark is string => typeof mark === 'string' && old.has(mark))
 }
 
 function scaledEvidence(

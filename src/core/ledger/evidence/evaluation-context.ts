@@ -1,5 +1,5 @@
 import type { Conventions } from '../../job/model/conventions.ts'
-import type { Instrument, Unit } from '../../job/model/types.ts'
+import type { Instrument, Mark, Unit } from '../../job/model/types.ts'
 import type { Feature } from '../../measuring/features/feature-of-mark.ts'
 import type { Source } from '../../uncertainty/source.ts'
 import type { Uncertain } from '../../uncertainty/uncertain.ts'
@@ -22,6 +22,8 @@ export interface EvaluationContext {
   viewOf(id: string): CalibratedView | undefined
   /** Throws GeometryError when the mark determines no feature. */
   featureOf(id: string): Feature
+  /** undefined: the job has no such mark. */
+  markOf(id: string): Mark | undefined
   instrumentOf(id: string): Instrument | undefined
   /** What an instrument is off by, the same for all that was measured with it. */
   limitOf(instrument: Instrument): Source

@@ -4,6 +4,7 @@ import { reason } from '../../words/core-words.ts'
 import { type EvaluatedEvidence, without } from './evaluated-evidence.ts'
 import type { EvaluationContext } from './evaluation-context.ts'
 import { givesBack } from './gives-back.ts'
+import { readAtEdges } from './read-at-edges.ts'
 import { shareOfFigure } from './scale-from-figure.ts'
 import type { WorkOut } from './valuation.ts'
 
@@ -13,7 +14,7 @@ import type { WorkOut } from './valuation.ts'
  */
 export function scaledEvidence(
   evidence: Extract<Evidence, { basis: 'scaled' }>,
-  { viewOf, featureOf, within }: EvaluationContext,
+  { viewOf, featureOf, markOf, within }: EvaluationContext,
 ): EvaluatedEvidence {
   const view = viewOf(evidence.view)
   if (view === undefined) return without(evidence, reason('evidence.no-such-view', { view: evidence.view }))
@@ -44,6 +45,8 @@ export function scaledEvidence(
         ),
       ),
   }
+  const edges = readAtEdges(evidence.marks.flatMap((id) => markOf(id) ?? []))
+  if (edges !== null) evaluated.remarks = [edges]
   // One scale all over changes no angle, whatever it is.
   const free = evidence.measure === 'angle' && view.view.mapping === 'uniform'
   const because = view.unchecked ?? view.unlikely

@@ -4,6 +4,7 @@ import type { Decision } from '../adoption/adopt.ts'
 import { isVague } from '../adoption/agreement.ts'
 import type { Duplicate } from '../adoption/witnesses.ts'
 import { type EvaluatedEvidence, isDoubted, type UncheckedView } from '../evidence/evaluated-evidence.ts'
+import { READ_AT_EDGES } from '../evidence/read-at-edges.ts'
 import { agreementReason } from './agreement-reason.ts'
 import type { DoubtfulEnd } from './doubtful-end.ts'
 import type { TableRelation } from './table.ts'
@@ -51,6 +52,7 @@ export function whyAdopted({
     ...duplicates(decision),
     ...surer(decision, U, telling),
     ...vague(decision, telling),
+    ...edges(decision),
     ...doubted(decision, unchecked),
     ...slips(decision),
     ...notCounted(decision, evaluated),
@@ -116,6 +118,10 @@ const SLIPS: ReadonlySet<string> = new Set(['evidence.readings-apart', 'evidence
 /** Readings that ask whether one of them slipped, where the value or what agrees with it rests on them. */
 const slips = ({ witnesses }: Decision): AnyReason[] =>
   witnesses.flatMap(({ remarks = [] }) => remarks.filter(({ code }) => SLIPS.has(code)))
+
+/** What was read at the edge of a stroke, of what the value is from. */
+const edges = ({ from }: Decision): AnyReason[] =>
+  from.flatMap(({ remarks = [] }) => remarks.filter(({ code }) => code === READ_AT_EDGES))
 
 /** Evidence that agrees only because it says next to nothing. */
 function vague({ from, witnesses }: Decision, { told }: Telling): AnyReason[] {

@@ -9,8 +9,13 @@ interface KeepFormProps {
   children: ReactNode
   /** Words on the button that keeps. */
   keep: string
-  /** Keeps what is written; when it is refused, all of it stays. */
-  onKeep: () => Promise<unknown>
+  /**
+   * Keeps what is written; when it is refused, all of it stays.
+   * @param again whether what comes next is to be called alike, counted up
+   */
+  onKeep: (again: boolean) => Promise<unknown>
+  /** Words on the button that keeps and begins the next alike, where there is one. */
+  keepAgain?: string
   onAbandon: () => void
   disabled?: boolean
   /** Whether the keyboard begins at the button that keeps, where there is nothing to write. */
@@ -22,41 +27,49 @@ interface KeepFormProps {
  * for it: else what is kept would be the rough pick.
  */
 export function KeepForm(props: KeepFormProps) {
-  const { label, children, keep, onKeep, onAbandon, disabled = false, startAtKeep = false } = props
+  const { label, children, keep, keepAgain, onKeep, onAbandon, disabled = false, startAtKeep = false } = props
   const keeping = useRef(false)
   const looking = useBench(({ picks }) => isLooking(picks))
-  const [asked, setAsked] = useState(false)
-  const submit = async () => {
+  const [asked, setAsked] = useState<{ again: boolean } | null>(null)
+  const submit = async (again: boolean) => {
     if (keeping.current || disabled) return
     keeping.current = true
     try {
-      await onKeep()
+      await onKeep(again)
     } finally {
       keeping.current = false
     }
   }
   useEffect(() => {
-    if (!asked || looking) return
-    setAsked(false)
-    void submit()
+    if (asked === null || looking) return
+    setAsked(null)
+    void submit(asked.again)
   })
+  const ask = (again: boolean): void => {
+    if (looking) setAsked({ again })
+    else void submit(again)
+  }
   return (
     <form
       className="keep-form"
       aria-label={label}
       onSubmit={(event) => {
         event.preventDefault()
-        if (looking) setAsked(true)
-        else void submit()
+        ask(false)
       }}
       onKeyDown={(event) => {
+        if (event.key === 'Enter' && event.shiftKey && keepAgain !== undefined && !event.defaultPrevented) {
+          event.preventDefault()
+          ask(true)
+          return
+        }
         if (event.key !== 'Escape' || event.defaultPrevented) return
         event.preventDefault()
         onAbandon()
       }}
     >
       {children}
-      {asked && (
+      {asked !== null && (
         <p className="block-soft" role="status">
           It is kept as soon as the stroke has been looked for.
         </p>
@@ -65,6 +78,15 @@ export function KeepForm(props: KeepFormProps) {
         <Button type="submit" kind="main" disabled={disabled} autoFocus={startAtKeep}>
           {keep}
         </Button>
+        {keepAgain !== undefined && (
+          <Button
+            disabled={disabled}
+            hint="The next one is called alike, its number counted up. Key: Shift+Enter."
+            onPress={() => ask(true)}
+          >
+            {keepAgain}
+          </Button>
+        )}
         <Button onPress={onAbandon}>Cancel</Button>
       </div>
     </form>

@@ -23,7 +23,7 @@ const needOf = (mark: Mark): MarkNeed =>
 export function takeUpAgain(mark: Mark): void {
   choose(null)
   takeUp({ kind: 'repeat', mark: mark.id, called: called('mark', mark), need: needOf(mark) })
-  pointer.setState({ pixel: null, snapped: null, arrows: 'cross' })
+  pointer.setState({ pixel: null, near: null, arrows: 'cross' })
   const here = onTheBench()
   const shape = shapeOf(mark)
   if (here === undefined || shape === null || here.sheet !== mark.sheet) return

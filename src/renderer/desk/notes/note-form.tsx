@@ -7,7 +7,7 @@ import { mint } from '../../bench/mint.ts'
 import { TextField } from '../../parts/text-field.tsx'
 import { pickedCorners } from '../../picking/picked-marks.ts'
 import { isFlat, OutlineSize } from '../in-hand/outline-size.tsx'
-import { abandonTool, showKept } from '../keeping/after-picking.ts'
+import { pickAnew, showKept } from '../keeping/after-picking.ts'
 import { KeepForm } from '../keeping/keep-form.tsx'
 import { AboutField } from './about-field.tsx'
 
@@ -33,7 +33,7 @@ export function NoteForm({ sheet }: { sheet: string }) {
       label="Note"
       keep="Keep this note"
       onKeep={keep}
-      onAbandon={abandonTool}
+      onAbandon={() => pickAnew(picks)}
       disabled={text.trim() === '' || isFlat(outline)}
     >
       <h3 className="section-title">Note</h3>

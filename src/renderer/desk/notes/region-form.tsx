@@ -3,7 +3,7 @@ import { useBench } from '../../bench/bench-store.ts'
 import { makeEdit } from '../../bench/edits.ts'
 import { pickedCorners } from '../../picking/picked-marks.ts'
 import { isFlat, OutlineSize } from '../in-hand/outline-size.tsx'
-import { abandonTool, showKept } from '../keeping/after-picking.ts'
+import { abandonTool, showDone } from '../keeping/after-picking.ts'
 import { KeepForm } from '../keeping/keep-form.tsx'
 import { noteNumber } from './note-words.ts'
 
@@ -26,7 +26,7 @@ export function RegionForm({ id }: { id: string }) {
       }))
     )
       return
-    showKept(picks, { kind: 'note', id })
+    showDone(picks, { kind: 'note', id })
   }
   return (
     <KeepForm

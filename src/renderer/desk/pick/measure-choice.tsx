@@ -1,7 +1,6 @@
-import type { Measure, View } from '../../../core/job/model/types.ts'
+import type { View } from '../../../core/job/model/types.ts'
 import { useBench } from '../../bench/bench-store.ts'
-import { choose, goTo, putDown, setPicks, takeUp } from '../../bench/choose.ts'
-import { toTheSheet } from '../../focus/to-the-sheet.ts'
+import { choose, goTo, putDown, setPicks } from '../../bench/choose.ts'
 import { calibratedViews } from '../../guide/guide.ts'
 import { MEASURE_WORDS } from '../../guide/pick-sentences.ts'
 import { Button } from '../../parts/button.tsx'
@@ -10,12 +9,14 @@ import { Picker } from '../../parts/picker.tsx'
 import { Section } from '../../parts/section.tsx'
 import { useLastUsed } from '../in-hand/last-used.ts'
 import { PickAt } from '../in-hand/pick-at.tsx'
+import { keyOf, MEASURES, takeUpToWork } from '../in-hand/tool-keys.ts'
 import { Caution } from '../keeping/caution.tsx'
 
-const OPTIONS = (Object.keys(MEASURE_WORDS) as Measure[]).map((id) => ({
+const OPTIONS = MEASURES.map((id, place) => ({
   id,
   label: MEASURE_WORDS[id].label,
   icon: id,
+  key: keyOf(place),
 }))
 
 /** What to measure, and in which view. */
@@ -50,10 +51,7 @@ export function MeasureChoice({ view }: { view: View | undefined }) {
           note={measure === null ? 'Choose one; then pick it on the sheet.' : MEASURE_WORDS[measure].what}
           onChange={(chosen) => {
             if (view === undefined) return
-            choose(null)
-            useLastUsed.setState({ measure: chosen, view: view.id })
-            takeUp({ kind: 'measure', view: view.id, measure: chosen })
-            toTheSheet()
+            takeUpToWork({ kind: 'measure', view: view.id, measure: chosen })
           }}
         />
         {views.length > 0 && view !== undefined && (

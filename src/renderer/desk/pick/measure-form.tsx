@@ -3,23 +3,28 @@ import { addDimension, addScaledEvidence } from '../../../core/job/from-picks/ad
 import { kindOfMeasure } from '../../../core/job/model/mark-needs.ts'
 import type { Job, Unit, View } from '../../../core/job/model/types.ts'
 import { useBench } from '../../bench/bench-store.ts'
-import { choose, nextAfter, takeUp } from '../../bench/choose.ts'
 import { makeOf } from '../../bench/edits.ts'
 import { mint, mintForTrial } from '../../bench/mint.ts'
-import { toTheSheet } from '../../focus/to-the-sheet.ts'
 import { Choice } from '../../parts/choice.tsx'
 import { type MeasurePicks, pickedMeasure } from '../../picking/picked-marks.ts'
 import { outsideView } from '../in-hand/outside-view.ts'
 import { searchInWords } from '../in-hand/stroke-words.ts'
+import { pickAnew, showKept } from '../keeping/after-picking.ts'
 import { Caution } from '../keeping/caution.tsx'
 import { KeepForm } from '../keeping/keep-form.tsx'
+import { leaveAlike, takeAlike } from './alike.ts'
+import { countedUp } from './counted-up.ts'
 import { ExistingDimension } from './existing-dimension.tsx'
+import { figureBeside } from './figure-beside.ts'
 import { isTaken, nameOfLabel, nameProblem } from './name-of-label.ts'
-import { NewDimension } from './new-dimension.tsx'
+import { NewDimension, type NewDimensionDraft } from './new-dimension.tsx'
 import { TrialFigure } from './trial-figure.tsx'
 import { useTrial } from './use-trial.ts'
+import { WhichAngle } from './which-angle.tsx'
 
+/** Of trials with one name only the newest is worked out. */
 const TRIAL = 'as_picked'
+const FIGURED = 'as_figured'
 
 /** What was picked, what it comes to, and what it is called. */
 export function MeasureForm({ picks, view }: { picks: MeasurePicks; view: View }) {
@@ -27,47 +32,52 @@ export function MeasureForm({ picks, view }: { picks: MeasurePicks; view: View }
   const unit = useBench((bench) => bench.unit ?? bench.opened?.job.unit ?? 'in')
   const chosen = useBench(({ selection }) => (selection?.kind === 'dimension' ? selection.name : null))
   const [as, setAs] = useState<'new' | 'evidence'>('new')
-  const [label, setLabel] = useState('')
-  const [written, setWritten] = useState<string | null>(null)
-  const [count, setCount] = useState(1)
+  const [draft, setDraft] = useState<NewDimensionDraft>(() => takeAlike())
   const [dimension, setDimension] = useState(chosen)
   if (job === undefined) return null
 
-  const name = written ?? nameOfLabel(label)
+  const label = draft.label.trim()
+  const name = draft.name ?? nameOfLabel(label)
+  const printed = draft.printed.trim()
   const kind = kindOfMeasure(picks.tool.measure)
   const alike = job.dimensions.filter((one) => one.kind === kind)
   const target = alike.find((one) => one.name === dimension)?.name ?? null
-  const abandon = () => {
-    takeUp(picks.tool)
-    toTheSheet()
-  }
-  const keep = async () => {
+  const figure = figureBeside(job, printed, { kind, unit, view, count: draft.count })
+  const count = draft.count ?? figure.count ?? 1
+  const isRefused = figure.drafted !== null && 'refused' in figure.drafted
+  const keep = async (again: boolean) => {
     const measured = pickedMeasure(picks)
     const made =
       as === 'new'
-        ? addDimension(job, measured, { name, label: label.trim(), count }, mint)
+        ? addDimension(job, measured, { name, label, count, ...(printed === '' ? {} : { printed }) }, mint)
         : target === null
           ? null
           : addScaledEvidence(job, measured, target, mint)
     if (made === null || !(await makeOf(made))) return
-    nextAfter(picks, picks.tool)
-    choose({ kind: 'dimension', name: as === 'new' ? name : (target ?? name) })
-    toTheSheet()
+    if (as === 'new' && again) {
+      const isCalled = (one: string) => one === label || isTaken(job, nameOfLabel(one))
+      leaveAlike({ ...draft, label: countedUp(label, isCalled), name: null })
+    }
+    showKept(picks, { kind: 'dimension', name: as === 'new' ? name : (target ?? name) })
   }
   const ready =
-    as === 'new' ? label.trim() !== '' && name !== '' && nameProblem(job, name) === null : target !== null
+    as === 'new'
+      ? label !== '' && name !== '' && nameProblem(job, name) === null && !isRefused
+      : target !== null
   return (
     <KeepForm
       label="What was picked"
       keep={as === 'new' ? 'Keep this dimension' : 'Keep as evidence'}
+      {...(as === 'new' ? { keepAgain: 'Keep, next alike' } : {})}
       onKeep={keep}
-      onAbandon={abandon}
+      onAbandon={() => pickAnew(picks)}
       disabled={!ready}
     >
-      <TrialOf picks={picks} job={job} unit={unit} view={view} />
+      <TrialOf picks={picks} job={job} unit={unit} view={view} printed={isRefused ? '' : printed} />
       <p className="block-soft" aria-live="polite">
         {searchInWords(picks)}
       </p>
+      <WhichAngle picks={picks} marks={job.marks} />
       {outsideView(view, picks, job.marks) && (
         <Caution>
           Some of these picks lie outside “{view.name}”, by whose scale they are measured. Is it the right
@@ -87,13 +97,12 @@ export function MeasureForm({ picks, view }: { picks: MeasurePicks; view: View }
       )}
       {as === 'new' ? (
         <NewDimension
-          label={label}
-          onLabel={setLabel}
+          draft={draft}
+          onWrite={setDraft}
           name={name}
-          onName={setWritten}
-          problem={name === '' ? null : nameProblem(job, name)}
           count={count}
-          onCount={setCount}
+          problem={name === '' ? null : nameProblem(job, name)}
+          figure={figure.drafted}
           onAddToExisting={
             alike.some((one) => one.name === name) && isTaken(job, name)
               ? () => {
@@ -122,11 +131,25 @@ interface TrialOfProps {
   job: Job
   unit: Unit
   view: View
+  /** The figure that is written beside it, once it can be read; empty before. */
+  printed: string
 }
 
-function TrialOf({ picks, job, unit, view }: TrialOfProps) {
+function TrialOf({ picks, job, unit, view, printed }: TrialOfProps) {
   const as = { name: TRIAL, label: TRIAL, count: 1 }
+  const trial = useTrial(job, addDimension(job, pickedMeasure(picks), as, mintForTrial()), TRIAL, unit)
+  return (
+    <>
+      <TrialFigure label={`As picked in “${view.name}”`} trial={trial} />
+      {printed !== '' && <AgainstFigure picks={picks} job={job} unit={unit} printed={printed} />}
+    </>
+  )
+}
+
+/** Whether the figure that is written speaks against what was picked. */
+function AgainstFigure({ picks, job, unit, printed }: Omit<TrialOfProps, 'view'>) {
+  const as = { name: FIGURED, label: FIGURED, count: 1, printed }
   const made = addDimension(job, pickedMeasure(picks), as, mintForTrial())
-  const trial = useTrial(job, made, TRIAL, unit)
-  return <TrialFigure label={`As picked in “${view.name}”`} trial={trial} />
+  const row = useTrial(job, made, FIGURED, unit)?.row
+  return row?.status === 'disputed' ? <Caution>{row.why}</Caution> : null
 }

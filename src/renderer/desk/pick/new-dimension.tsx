@@ -1,52 +1,90 @@
+import { useState } from 'react'
 import type { AnyReason } from '../../../core/words/reason.ts'
+import { DraftVerdict } from '../../card/draft-verdict.tsx'
+import type { Drafted } from '../../card/new-evidence.ts'
 import { Button } from '../../parts/button.tsx'
 import { NumberField } from '../../parts/number-field.tsx'
 import { TextField } from '../../parts/text-field.tsx'
 import { sentenceOf } from '../../words/window-words.ts'
 
-interface NewDimensionProps {
+/** What is written for a new dimension. */
+export interface NewDimensionDraft {
   label: string
-  onLabel: (label: string) => void
+  /** For formulas; null: made from the label. */
+  name: string | null
+  /** The figure on the sheet; empty where none is written down. */
+  printed: string
+  /** How many of it; null: as the figure says, or one. */
+  count: number | null
+}
+
+interface NewDimensionProps {
+  draft: NewDimensionDraft
+  onWrite: (draft: NewDimensionDraft) => void
   name: string
-  onName: (name: string) => void
+  count: number
   /** Why the name can't be had; null when it can. */
   problem: AnyReason | null
-  count: number
-  onCount: (count: number) => void
+  /** What the figure is read as. */
+  figure: Drafted
   /** Adds to the dimension that has the name; left out when there is none it could be added to. */
   onAddToExisting: (() => void) | undefined
 }
 
-/** What a new dimension is called. */
+/** What a new dimension is called, the figure that is printed for it, and how many there are: Enter keeps all of it. */
 export function NewDimension(props: NewDimensionProps) {
-  const { label, onLabel, name, onName, problem, count, onCount, onAddToExisting } = props
+  const { draft, onWrite, name, count, problem, figure, onAddToExisting } = props
+  const [naming, setNaming] = useState(draft.name !== null)
   return (
     <>
       <TextField
-        label="What it is"
-        value={label}
-        onChange={onLabel}
+        label="What is it?"
+        value={draft.label}
+        onChange={(label) => onWrite({ ...draft, label })}
         autoFocus
-        note="In your own words: Length of drum, Bolt circle."
-      />
-      <TextField
-        label="Name in formulas"
-        value={name}
-        onChange={onName}
-        error={sentenceOf(problem)}
-        note="Letters, digits and underscores."
+        note={
+          naming || name === '' ? (
+            'In your own words: Drum, length; Flange, bolt circle.'
+          ) : (
+            <>
+              In formulas: <code>{name}</code>
+            </>
+          )
+        }
+        error={naming ? undefined : sentenceOf(problem)}
       />
       {onAddToExisting !== undefined && (
         <Button onPress={onAddToExisting}>Add this pick to it as further evidence</Button>
       )}
+      <TextField
+        label="Printed as"
+        value={draft.printed}
+        onChange={(printed) => onWrite({ ...draft, printed })}
+        note="The figure on the sheet, sign for sign; empty where there is none."
+      />
+      <DraftVerdict drafted={figure} />
       <NumberField
-        label="How many off"
+        label="Off"
         value={count}
         least={1}
         most={9999}
         step={1}
-        onChange={(value) => onCount(Number.isNaN(value) ? 1 : value)}
+        onChange={(value) => onWrite({ ...draft, count: Number.isNaN(value) ? null : value })}
+        note="How many of it one assembly has."
       />
+      {naming ? (
+        <TextField
+          label="Name in formulas"
+          value={name}
+          onChange={(written) => onWrite({ ...draft, name: written })}
+          error={sentenceOf(problem)}
+          note="Letters, digits and underscores."
+        />
+      ) : (
+        <Button kind="quiet" onPress={() => setNaming(true)}>
+          Another name in formulas
+        </Button>
+      )}
     </>
   )
 }

@@ -1,21 +1,22 @@
 import './known-sizes.css'
 import type { View } from '../../../core/job/model/types.ts'
 import { useBench } from '../../bench/bench-store.ts'
-import { putDown, takeUp } from '../../bench/choose.ts'
-import { toTheSheet } from '../../focus/to-the-sheet.ts'
+import { putDown } from '../../bench/choose.ts'
 import { Button } from '../../parts/button.tsx'
 import { Choice } from '../../parts/choice.tsx'
 import { Section } from '../../parts/section.tsx'
 import type { ReferenceKind } from '../../picking/tool.ts'
-import { useLastUsed } from '../in-hand/last-used.ts'
 import { PickAt } from '../in-hand/pick-at.tsx'
+import { keyOf, REFERENCES, takeUpToWork } from '../in-hand/tool-keys.ts'
 import { KnownSize } from './known-size.tsx'
 
-const KINDS: readonly { id: ReferenceKind; label: string; icon: ReferenceKind }[] = [
-  { id: 'distance', label: 'Two points', icon: 'distance' },
-  { id: 'diameter', label: 'Circle', icon: 'diameter' },
-  { id: 'rectangle', label: 'Rectangle', icon: 'rectangle' },
-]
+const LABELS: Readonly<Record<ReferenceKind, string>> = {
+  distance: 'Two points',
+  diameter: 'Circle',
+  rectangle: 'Rectangle',
+}
+
+const KINDS = REFERENCES.map((id, place) => ({ id, label: LABELS[id], icon: id, key: keyOf(place) }))
 
 const WHAT: Readonly<Record<ReferenceKind, string>> = {
   distance: 'Pick both ends of a size that is printed; the longer, the better.',
@@ -41,11 +42,7 @@ export function KnownSizes({ view }: { view: View }) {
         columns={3}
         disabled={!writable}
         note={kind === null ? 'A size that is printed on the sheet and can be trusted.' : WHAT[kind]}
-        onChange={(reference) => {
-          useLastUsed.setState({ reference, view: view.id })
-          takeUp({ kind: 'reference', view: view.id, reference })
-          toTheSheet()
-        }}
+        onChange={(reference) => takeUpToWork({ kind: 'reference', view: view.id, reference })}
       />
       {kind !== null && (
         <>

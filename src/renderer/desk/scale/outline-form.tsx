@@ -4,7 +4,7 @@ import { useBench } from '../../bench/bench-store.ts'
 import { makeEdit } from '../../bench/edits.ts'
 import { pickedCorners } from '../../picking/picked-marks.ts'
 import { isFlat, OutlineSize } from '../in-hand/outline-size.tsx'
-import { abandonTool, showKept } from '../keeping/after-picking.ts'
+import { abandonTool, showDone } from '../keeping/after-picking.ts'
 import { KeepForm } from '../keeping/keep-form.tsx'
 
 /** Gives a view the outline that was picked. */
@@ -16,7 +16,7 @@ export function OutlineForm({ view }: { view: View }) {
   const outline = outlineBetween(...corners, page)
   const keep = async () => {
     if (!(await makeEdit({ do: 'change-view', id: view.id, set: { outline } }))) return
-    showKept(picks, { kind: 'view', id: view.id })
+    showDone(picks, { kind: 'view', id: view.id })
   }
   return (
     <KeepForm

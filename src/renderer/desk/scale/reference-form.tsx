@@ -12,7 +12,7 @@ import { sentenceOf } from '../../words/window-words.ts'
 import { useLastUsed } from '../in-hand/last-used.ts'
 import { outsideView } from '../in-hand/outside-view.ts'
 import { searchInWords } from '../in-hand/stroke-words.ts'
-import { abandonTool, showKept } from '../keeping/after-picking.ts'
+import { pickAnew, showKept } from '../keeping/after-picking.ts'
 import { Caution } from '../keeping/caution.tsx'
 import { KeepForm } from '../keeping/keep-form.tsx'
 import { readAs } from '../keeping/read-as.ts'
@@ -48,7 +48,7 @@ export function ReferenceForm({ view }: { view: View }) {
       label="Figured size"
       keep="Keep this size"
       onKeep={keep}
-      onAbandon={abandonTool}
+      onAbandon={() => pickAnew(picks)}
       disabled={!written || problems.some((problem) => problem !== '')}
     >
       <h3 className="section-title">How large is it?</h3>

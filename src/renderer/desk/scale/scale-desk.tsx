@@ -1,6 +1,7 @@
 import { useBench } from '../../bench/bench-store.ts'
 import { isComplete } from '../../picking/picks.ts'
 import { useLastUsed } from '../in-hand/last-used.ts'
+import { useViewUnderPicks } from '../in-hand/use-view-under-picks.ts'
 import { viewAtWork } from '../in-hand/view-at-work.ts'
 import { OutlineForm } from './outline-form.tsx'
 import { ReferenceForm } from './reference-form.tsx'
@@ -14,6 +15,7 @@ export function ScaleDesk() {
   const view = useBench((bench) => viewAtWork(bench, last))
   const picks = useBench((bench) => bench.picks)
   const sheet = useBench((bench) => bench.sheet)
+  useViewUnderPicks()
   const complete = isComplete(picks)
   if (sheet === null) return null
   if (complete && picks.tool.kind === 'outline') {

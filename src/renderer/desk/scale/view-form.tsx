@@ -9,7 +9,7 @@ import { pickedCorners } from '../../picking/picked-marks.ts'
 import { sentenceOf } from '../../words/window-words.ts'
 import { useLastUsed } from '../in-hand/last-used.ts'
 import { isFlat, OutlineSize } from '../in-hand/outline-size.tsx'
-import { abandonTool, showKept } from '../keeping/after-picking.ts'
+import { pickAnew, showKept } from '../keeping/after-picking.ts'
 import { KeepForm } from '../keeping/keep-form.tsx'
 import { scaleProblem } from '../keeping/written-problem.ts'
 
@@ -41,7 +41,7 @@ export function ViewForm({ sheet }: { sheet: string }) {
       label="Name the view"
       keep="Keep this view"
       onKeep={keep}
-      onAbandon={abandonTool}
+      onAbandon={() => pickAnew(picks)}
       disabled={name.trim() === '' || problem !== null || isFlat(outline)}
     >
       <h3 className="section-title">Name the view</h3>
