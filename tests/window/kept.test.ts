@@ -136,7 +136,7 @@ describe('An outline', () => {
         await person.click(person.button('This view'))
         await person.click(person.button('Draw its outline'))
         await pickPunch(person, 'origin')
-        await person.press('0')
+        await person.press('w')
         await pickPunch(person, 'far')
         await page.getByRole('form', { name: 'New outline' }).waitFor()
         await person.press('Enter')

@@ -10,19 +10,12 @@ import { overwrite, pickByCross, pressBy, tabTo, toPart, withoutMouse } from './
 import type { Person } from './harness/person.ts'
 import { commandRows } from './harness/table-by-command.ts'
 import { grid, type ShownRow, tableSettled } from './harness/table-in-window.ts'
-import { desk, sheetReady } from './steps.ts'
+import { desk, onSheet, sheetReady } from './steps.ts'
 
 const LABEL = 'Between the inner punches'
 
 const radio = (page: Page, group: string, name: string): Locator =>
   page.getByRole('radiogroup', { name: group }).getByRole('radio', { name })
-
-/** Chooses the first of several, none being chosen yet. */
-async function takeUp(person: Person, tool: Locator): Promise<void> {
-  await toPart(person, desk(person.page))
-  await tabTo(person, tool)
-  await person.press('Space')
-}
 
 async function keep(person: Person, form: string, words: readonly string[]): Promise<void> {
   const { page } = person
@@ -98,14 +91,19 @@ describe('Somebody who uses the keyboard alone', () => {
           ['origin', 'along'],
           ['origin', 'across'],
         ]
-        for (const ends of sizes) {
-          await takeUp(person, radio(page, 'Add a figured size', 'Two points'))
-          for (const end of ends) await pickByCross(person, punchAt(end))
+        for (const [k, [from, to]] of sizes.entries()) {
+          await person.press('1')
+          await onSheet(page)
+          // The corner that both sizes begin at is picked once, and taken again.
+          await pickByCross(person, punchAt(from), k === 0 ? 'p' : 'Shift+P')
+          await pickByCross(person, punchAt(to))
+          const ends: [Punch, Punch] = [from, to]
           await keep(person, 'Figured size', [`${trueDistance(...ends)} mm`])
         }
 
         await person.press('Alt+3')
-        await takeUp(person, radio(page, 'What to measure', 'Distance'))
+        await person.press('1')
+        await onSheet(page)
         for (const end of ['near', 'far'] as const) await pickByNumbers(person, punchAt(end))
         await keep(person, 'What was picked', [LABEL])
         await tableSettled(page)

@@ -42,7 +42,7 @@ describe('What is added in a window', () => {
         await person.button(`Remove figured size 3, ${size} mm`).waitFor()
 
         await person.station('Pick')
-        await newDistance(person, ['near', 'far'], 'Between the inner punches')
+        await newDistance(person, ['near', 'far'], 'Between the inner punches', ['near', 'far'])
         await tableSettled(page)
         await person.click(grid(page).getByText('between_the_inner_punches', { exact: true }))
         await told(page, 'distance of point 4, point 5 in view “Plan”')

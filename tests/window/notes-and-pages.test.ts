@@ -69,7 +69,7 @@ async function noteByMouse(
   const { page } = person
   await person.click(person.button('Write a note'))
   await onSheet(page)
-  await person.press('0')
+  await person.press('w')
   const [begins, ends] = [await placeOf(page, from), await placeOf(page, to)]
   await page.mouse.move(...begins)
   await page.mouse.down()

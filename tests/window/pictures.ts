@@ -140,7 +140,7 @@ async function strokes(page: Page, save: Save): Promise<void> {
   await page.mouse.move(0, 0)
   await save('mark')
   await person.station('Sheet')
-  await person.press('0')
+  await person.press('w')
   await person.click(person.button(/^Notes/))
   await page.getByRole('list', { name: 'Notes' }).getByRole('button').first().click()
   await page.mouse.move(0, 0)

@@ -101,7 +101,7 @@ describe('The scan on the screen', () => {
       await session({ opens: { folder } }, async ({ page, person }) => {
         await scanInSight(page)
         const box = await boxOf(sheetBox(page))
-        await person.press('0')
+        await person.press('w')
         await page.mouse.move(box.x + box.width / 2, box.y + box.height / 2)
         for (const notch of [...Array<number>(14).fill(-240), ...Array<number>(14).fill(240)]) {
           await page.mouse.wheel(0, notch)

@@ -31,7 +31,7 @@ async function takeDistance(person: Person): Promise<void> {
 /** Takes the tool up anew and picks one punch. */
 async function pickOne(person: Person, punch: Punch, notches?: number): Promise<[number, number]> {
   await takeDistance(person)
-  await pickPunch(person, punch, notches)
+  await pickPunch(person, punch, { notches })
   await desk(person.page).getByText('1 of 2 marks picked').waitFor()
   return await lastPick(person.page)
 }
@@ -67,7 +67,7 @@ describe('The sheet under the hand', () => {
           // What is given up must not be seen any more: it would stand in the way of the next pick.
           await person.press('Escape')
           await desk(page).getByText('0 of 2 marks picked').waitFor()
-          await pickPunch(person, 'far', notches)
+          await pickPunch(person, 'far', { notches })
           await desk(page).getByText('1 of 2 marks picked').waitFor()
           expectAt(await lastPick(page), 'far')
         }
@@ -141,7 +141,7 @@ describe('The sheet under the hand', () => {
 
         // Two sizes from one point share its mark.
         await person.station('Pick')
-        await newDistance(person, ['origin', 'near'], 'Corner to inner punch')
+        await newDistance(person, ['origin', 'near'], 'Corner to inner punch', ['origin'])
         const { job } = await readJobFolder(folder)
         const made = job.dimensions.find(({ name }) => name === 'corner_to_inner_punch')
         expect(made?.evidence).toMatchObject([{ basis: 'scaled', marks: ['M1', job.marks[3]?.id] }])

@@ -9,6 +9,13 @@ import { grid, tableSettled } from './harness/table-in-window.ts'
 export const oneOf = (page: Page, group: string, name: string): Locator =>
   page.getByRole('radiogroup', { name: group }).getByText(name, { exact: true })
 
+/** Takes a tool up; one that is in hand stays there. */
+async function takeUp(person: Person, group: string, name: string): Promise<void> {
+  const { page } = person
+  const inHand = page.getByRole('radiogroup', { name: group }).getByRole('radio', { name, checked: true })
+  if ((await inHand.count()) === 0) await person.click(oneOf(page, group, name))
+}
+
 /** From the whole sheet in sight to a punch that fills a good part of what is looked at. */
 const NOTCHES = 12
 
@@ -49,11 +56,22 @@ export async function onSheet(page: Page): Promise<void> {
   await page.waitForFunction(() => document.activeElement?.getAttribute('role') === 'application')
 }
 
-/** Presses the mouse where a punch is seen, close to. */
-export async function pickPunch(person: Person, punch: Punch, notches = NOTCHES): Promise<void> {
-  await onSheet(person.page)
-  await person.press('0')
-  await person.clickAt(await closeUp(person.page, punchAt(punch), notches))
+/**
+ * Presses the mouse where a punch is seen, close to.
+ * @param old whether the mark that lies there is meant
+ */
+export async function pickPunch(
+  person: Person,
+  punch: Punch,
+  { notches = NOTCHES, old = false }: { notches?: number; old?: boolean } = {},
+): Promise<void> {
+  const { page } = person
+  await onSheet(page)
+  await person.press('w')
+  const place = await closeUp(page, punchAt(punch), notches)
+  if (old) await page.keyboard.down('Shift')
+  await person.clickAt(place)
+  if (old) await page.keyboard.up('Shift')
 }
 
 /** The form that comes up once all is picked, ready to be written in. */
@@ -64,7 +82,7 @@ async function formUp(page: Page, name: string): Promise<void> {
 /** Picks two punches and says how far they are apart. */
 export async function knownSize(person: Person, ends: [Punch, Punch], size: string): Promise<void> {
   const { page } = person
-  await person.click(oneOf(page, 'Add a figured size', 'Two points'))
+  await takeUp(person, 'Add a figured size', 'Two points')
   for (const end of ends) await pickPunch(person, end)
   await formUp(page, 'Figured size')
   await person.write(size)
@@ -72,11 +90,19 @@ export async function knownSize(person: Person, ends: [Punch, Punch], size: stri
   await page.getByRole('form', { name: 'Figured size' }).waitFor({ state: 'detached' })
 }
 
-/** Picks two punches, and gives what lies between them a name. */
-export async function newDistance(person: Person, ends: [Punch, Punch], label: string): Promise<void> {
+/**
+ * Picks two punches, and gives what lies between them a name.
+ * @param old those of them whose marks are there and are meant
+ */
+export async function newDistance(
+  person: Person,
+  ends: [Punch, Punch],
+  label: string,
+  old: readonly Punch[] = [],
+): Promise<void> {
   const { page } = person
-  await person.click(oneOf(page, 'What to measure', 'Distance'))
-  for (const end of ends) await pickPunch(person, end)
+  await takeUp(person, 'What to measure', 'Distance')
+  for (const end of ends) await pickPunch(person, end, { old: old.includes(end) })
   await formUp(page, 'What was picked')
   await person.write(label)
   await person.press('Enter')
@@ -101,7 +127,7 @@ export async function nameOutlined(person: Person, name: string, scale: string):
   const { page } = person
   await person.click(person.button('Name a view'))
   await onSheet(page)
-  await person.press('0')
+  await person.press('w')
   const box = await boxOf(sheetBox(page))
   const [x, y] = [box.x + box.width / 2, box.y + box.height / 2]
   // The sheet as a whole is as high as the box, a little border aside, and four by three.

@@ -26,7 +26,7 @@ const STRAIGHT = /^Centre of a straight stroke, (?:2\.[89]|3\.[012]) px wide: σ
 /** Goes close to a place of the scan, and says where it is on the page then. */
 async function closeTo({ page }: Person, [x, y]: Pixel): Promise<[number, number]> {
   await sheetBox(page).focus()
-  await page.keyboard.press('0')
+  await page.keyboard.press('w')
   const [px, py] = await placeOf(page, [x, y])
   await page.mouse.move(px, py)
   // All at once, as a wheel that spins: each notch by itself would have the sheet drawn once more.
@@ -35,7 +35,7 @@ async function closeTo({ page }: Person, [x, y]: Pixel): Promise<[number, number
   return [nx, ny]
 }
 
-async function pick(person: Person, pixel: Pixel, key?: 'Shift'): Promise<void> {
+async function pick(person: Person, pixel: Pixel, key?: 'Alt'): Promise<void> {
   const place = await closeTo(person, pixel)
   if (key !== undefined) await person.page.keyboard.down(key)
   await person.clickAt(place)
@@ -106,7 +106,7 @@ describe('Somebody who picks on strokes', () => {
         const row = table.rows.find(({ label }) => label === 'Lower edge')
         expect(Math.abs((row?.value ?? 0) - EDGE_LONG)).toBeLessThan(row?.U ?? 0)
 
-        await pick(person, astray(edgeCorner('upper left')), 'Shift')
+        await pick(person, astray(edgeCorner('upper left')), 'Alt')
         await says(person, 'Picked by hand.')
         await pick(person, pixel(1000, 600))
         await formSays(person, /^Picked by hand\. .*by hand, or go nearer\.$/)

@@ -17,7 +17,7 @@ export const liesOnDesk = ({ kind }: Selection): boolean =>
 
 /** Whether the desk is taken by what is in hand, so that the card of what is chosen has to wait. */
 export const isDeskTaken = ({ features, tool }: Picks): boolean =>
-  features.length > 0 || (tool.kind === 'note' && tool.note !== undefined) || tool.kind === 'repeat'
+  features.length > 0 || tool.kind === 'note' || tool.kind === 'repeat'
 
 /** Goes to a station; what was being picked is put down, and a card that lay on the desk is put away. */
 export function goTo(station: Station): void {

@@ -40,13 +40,12 @@ export function Desk() {
 /** The tool that is still up while a card lies on the desk, and what to pick with it. */
 function ToolInHand() {
   const picks = useBench((bench) => bench.picks)
-  const { tool } = picks
-  if (tool.kind !== 'measure' && tool.kind !== 'note') return null
+  if (picks.tool.kind !== 'measure') return null
   return (
     <div className="desk-tool">
       <p>
-        <strong>{tool.kind === 'note' ? 'Note' : MEASURE_WORDS[tool.measure].label}</strong> is still in hand
-        for the next one. {pickSentence(picks)}
+        <strong>{MEASURE_WORDS[picks.tool.measure].label}</strong> is still in hand for the next one.{' '}
+        {pickSentence(picks)}
       </p>
       <Button kind="quiet" onPress={putDown}>
         Cancel

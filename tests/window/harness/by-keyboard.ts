@@ -74,8 +74,12 @@ async function crossAt(page: Page): Promise<[number, number]> {
 const arrow = (axis: 0 | 1, way: number): string =>
   axis === 0 ? (way < 0 ? 'ArrowLeft' : 'ArrowRight') : way < 0 ? 'ArrowUp' : 'ArrowDown'
 
-/** Moves the cross to a pixel of the scan by arrow keys, listening where it is, and picks there. */
-export async function pickByCross(person: Person, to: readonly [number, number]): Promise<void> {
+/** Moves the cross to a pixel of the scan by arrow keys, listening where it is, and picks there; with Shift the old mark. */
+export async function pickByCross(
+  person: Person,
+  to: readonly [number, number],
+  key: 'p' | 'Shift+P' = 'p',
+): Promise<void> {
   const { page } = person
   // One step that is not fine takes the keys from the last pick to the cross.
   await person.press('Control+ArrowLeft')
@@ -92,5 +96,5 @@ export async function pickByCross(person: Person, to: readonly [number, number])
       await person.press(`${chord}${arrow(axis, far)}`, Math.round(Math.abs(far) / step))
     }
   }
-  await person.press('p')
+  await person.press(key)
 }

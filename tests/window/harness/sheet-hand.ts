@@ -40,7 +40,7 @@ export async function placeOf(page: Page, [px, py]: Place): Promise<Place> {
 /** The whole sheet in sight, by its key. */
 export async function wholeSheet(page: Page): Promise<void> {
   await sheetBox(page).focus()
-  await page.keyboard.press('0')
+  await page.keyboard.press('w')
 }
 
 /**

@@ -7,7 +7,7 @@ import { mint } from '../../bench/mint.ts'
 import { TextField } from '../../parts/text-field.tsx'
 import { pickedCorners } from '../../picking/picked-marks.ts'
 import { isFlat, OutlineSize } from '../in-hand/outline-size.tsx'
-import { pickAnew, showKept } from '../keeping/after-picking.ts'
+import { abandonTool, showDone } from '../keeping/after-picking.ts'
 import { KeepForm } from '../keeping/keep-form.tsx'
 import { AboutField } from './about-field.tsx'
 
@@ -26,14 +26,14 @@ export function NoteForm({ sheet }: { sheet: string }) {
     const said = { sheet, outline, text: text.trim(), ...(about === null ? {} : { about }) }
     const { edit, id } = addNote(job, said, mint)
     if (!(await makeEdit(edit))) return
-    showKept(picks, { kind: 'note', id })
+    showDone(picks, { kind: 'note', id })
   }
   return (
     <KeepForm
       label="Note"
       keep="Keep this note"
       onKeep={keep}
-      onAbandon={() => pickAnew(picks)}
+      onAbandon={abandonTool}
       disabled={text.trim() === '' || isFlat(outline)}
     >
       <h3 className="section-title">Note</h3>
