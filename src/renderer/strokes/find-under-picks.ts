@@ -66,7 +66,8 @@ export async function findUnderPicks(): Promise<void> {
   const looking = withStroke(picks, ready, { state: 'looking' })
   setPicks(looking.picks)
   const { pixels, sigmas } = ready
-  const state = stateOf(await searchScan(pixels, wish, shown), pixels, sigmas)
+  const { found: stroke, rough } = await searchScan(pixels, wish, shown)
+  const state = stateOf(stroke, rough, sigmas)
   const later = useBench.getState().picks
   const found = withStroke(later, looking.now, state)
   if (found.picks === later) return

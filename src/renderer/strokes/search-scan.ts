@@ -1,34 +1,99 @@
 import type { SheetPictures } from '../../contract/pictures.ts'
-import type { Pixel } from '../../core/geometry/frames.ts'
-import { type FoundStroke, LARGEST_WINDOW, searchWindow } from '../../core/imaging/index.ts'
+import { type Pixel, pixel } from '../../core/geometry/frames.ts'
+import { type FoundStroke, type GreyWindow, LARGEST_WINDOW, searchWindow } from '../../core/imaging/index.ts'
 import { tileAddress } from '../tiles/addresses.ts'
 import type { GreyTile } from '../tiles/picture-forms.ts'
 import { reason } from '../words/window-words.ts'
 import { cutWindow } from './cut-window.ts'
 import { fetchGreys, giveUp } from './fetch-greys.ts'
+import { aroundCoarse } from './from-afar.ts'
 import type { NotFound } from './messages.ts'
+import { levelOfReach } from './reach.ts'
 import type { SearchWish } from './search-wish.ts'
 import { theSearcher } from './searcher.ts'
+import { hasStrokeBeside } from './stroke-beside.ts'
 import { tilesLookedAt } from './tiles-looked-at.ts'
 
-const TOO_LARGE: NotFound = { kind: 'none', because: reason('search.too-large') }
+const none = (because: NotFound['because']): NotFound => ({ kind: 'none', because })
+
+const TWO_STROKES = none(reason('search.two-strokes'))
+
+const TOO_LARGE = none(reason('search.too-large'))
 
 /** Milliseconds that a pick waits for its part of the scan: a large file may first have to be read through. */
 const PATIENCE = 20_000
 
-const NOT_COME: NotFound = { kind: 'none', because: reason('search.scan-not-come') }
+const NOT_COME = none(reason('search.scan-not-come'))
 
-function windowOf(rough: readonly Pixel[], { as, reach }: SearchWish, pictures: SheetPictures) {
-  const area = searchWindow(rough, as, { reach, scan: pictures })
-  const { box } = area
-  const [left, top, right, bottom] = box
-  if ((right - left) * (bottom - top) > LARGEST_WINDOW) return null
-  const tiles = tilesLookedAt(area, pictures)
-  return {
-    addresses: tiles.map((tile) => tileAddress(pictures, tile)),
-    cut: (greys: ReadonlyMap<string, GreyTile> | null) =>
-      greys === null ? null : cutWindow(box, tiles, pictures, greys),
+/** One way to have a window of the scan and look into it; null: it is not wanted any more. */
+export interface Looking {
+  fetch(addresses: readonly string[]): Promise<ReadonlyMap<string, GreyTile> | null>
+  look(grey: GreyWindow, rough: readonly Pixel[], wish: SearchWish): Promise<FoundStroke | NotFound | null>
+}
+
+/**
+ * Looks into the pictures of one level.
+ * @param rough in pixels of the level, as the reach of the wish is
+ * @param within another stroke so near to what is found leaves open which is meant; 0: it does not
+ */
+async function lookAt(
+  level: number,
+  rough: readonly Pixel[],
+  wish: SearchWish,
+  pictures: SheetPictures,
+  looking: Looking,
+  within = 0,
+): Promise<FoundStroke | NotFound | null> {
+  const scan = pictures.levels[level] ?? pictures
+  const area = searchWindow(rough, wish.as, { reach: wish.reach, scan })
+  const [left, top, right, bottom] = area.box
+  if ((right - left) * (bottom - top) > LARGEST_WINDOW) return TOO_LARGE
+  const tiles = tilesLookedAt(area, pictures, level)
+  const greys = await looking.fetch(tiles.map((tile) => tileAddress(pictures, tile)))
+  if (greys === null) return null
+  const grey = cutWindow(area.box, tiles, pictures, greys)
+  if (grey === null) return NOT_COME
+  const found = await looking.look(grey, rough, wish)
+  if (found === null || found.kind === 'none' || within === 0) return found
+  return hasStrokeBeside(grey, found, within) ? TWO_STROKES : found
+}
+
+/** A stroke with where it was looked for at last, pixels of the scan. */
+export interface Sought {
+  found: FoundStroke | NotFound
+  rough: readonly Pixel[]
+}
+
+/** Strokes closer to each other than this share of a reach can't be told apart by a hand. Common practice, no source. */
+const WITHIN = 0.75
+
+/**
+ * Looks for a stroke: in the scan as it is, or where it is pointed at from far off first in a picture about as coarse as it
+ * is seen there, and then in the scan near what was found. Where two strokes are one from so far off, nobody can say which
+ * is meant, and none is taken.
+ */
+export async function lookInStages(
+  rough: readonly Pixel[],
+  wish: SearchWish,
+  pictures: SheetPictures,
+  looking: Looking,
+): Promise<Sought | null> {
+  const level = levelOfReach(wish.reach, pictures)
+  if (level === null) return { found: none(reason('search.too-far-off')), rough }
+  if (level === 0) {
+    const found = await lookAt(0, rough, wish, pictures, looking)
+    return found && { found, rough }
   }
+  const step = 2 ** level
+  const there = rough.map(([x, y]) => pixel(x / step, y / step))
+  const roughly = { ...wish, reading: 'centre' as const, reach: wish.reach / step }
+  const coarse = await lookAt(level, there, roughly, pictures, looking)
+  if (coarse === null) return null
+  if (coarse.kind === 'none') return { found: coarse, rough }
+  const { places, as } = aroundCoarse(coarse, there, step)
+  const finely = { ...wish, as, either: false, reach: step }
+  const found = await lookAt(0, places, finely, pictures, looking, WITHIN * wish.reach)
+  return found && { found, rough: places }
 }
 
 let asked = 0
@@ -38,14 +103,18 @@ export async function searchScan(
   rough: readonly Pixel[],
   wish: SearchWish,
   pictures: SheetPictures,
-): Promise<FoundStroke | NotFound> {
-  const window = windowOf(rough, wish, pictures)
-  if (window === null) return TOO_LARGE
-  const who = `stroke ${++asked}`
-  const patience = setTimeout(() => giveUp(who), PATIENCE)
-  const grey = window.cut(await fetchGreys(who, window.addresses))
-  clearTimeout(patience)
-  return grey === null ? NOT_COME : theSearcher().pick(grey, rough, wish)
+): Promise<Sought> {
+  const sought = await lookInStages(rough, wish, pictures, {
+    fetch: async (addresses) => {
+      const who = `stroke ${++asked}`
+      const patience = setTimeout(() => giveUp(who), PATIENCE)
+      const greys = await fetchGreys(who, addresses)
+      clearTimeout(patience)
+      return greys
+    },
+    look: (grey, at, how) => theSearcher().pick(grey, at, how),
+  })
+  return sought ?? { found: NOT_COME, rough }
 }
 
 /** The same for what is under the pointer; null when that was asked of another place meanwhile. */
@@ -54,11 +123,9 @@ export async function glanceAtScan(
   wish: SearchWish,
   pictures: SheetPictures,
 ): Promise<FoundStroke | NotFound | null> {
-  const rough = [at]
-  const window = windowOf(rough, wish, pictures)
-  if (window === null) return TOO_LARGE
-  const greys = await fetchGreys('stroke under the pointer', window.addresses)
-  if (greys === null) return null
-  const grey = window.cut(greys)
-  return grey === null ? NOT_COME : theSearcher().glance(grey, rough, wish)
+  const sought = await lookInStages([at], wish, pictures, {
+    fetch: (addresses) => fetchGreys('stroke under the pointer', addresses),
+    look: (grey, rough, how) => theSearcher().glance(grey, rough, how),
+  })
+  return sought?.found ?? null
 }

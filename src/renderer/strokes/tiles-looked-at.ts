@@ -7,10 +7,14 @@ import { type Tile, tilesOver } from '../tiles/wanted-tiles.ts'
 /** From the middle of a tile to its corners, pixels. */
 const CORNER = (TILE / 2) * Math.SQRT2
 
-/** The tiles of the scan as it is that a search looks at: along the stroke, not beside it. */
-export function tilesLookedAt({ box, looksWithin }: SearchWindow, pictures: SheetPictures): Tile[] {
-  const [left, top, right, bottom] = box
-  return tilesOver({ left, top, right, bottom }, 0, pictures).filter(({ column, row }) =>
+/**
+ * The tiles of a level that a search looks at: along the stroke, not beside it.
+ * @param area in pixels of the level
+ */
+export function tilesLookedAt(area: SearchWindow, pictures: SheetPictures, level = 0): Tile[] {
+  const { box, looksWithin } = area
+  const [left, top, right, bottom] = box.map((at) => at * 2 ** level) as [number, number, number, number]
+  return tilesOver({ left, top, right, bottom }, level, pictures).filter(({ column, row }) =>
     looksWithin(CORNER, pixel((column + 0.5) * TILE, (row + 0.5) * TILE)),
   )
 }

@@ -4,6 +4,8 @@ export const SEARCH_WORDS = {
   'search.line-wants-two-picks': () => 'A line is looked for between two picks.',
   'search.circle-wants-three-picks': () => 'A circle is looked for through three picks.',
   'search.too-far-off': () => 'Too far off to tell which stroke is meant: go closer to find it.',
+  'search.two-strokes': () =>
+    'Two strokes lie here that look like one from so far off: go closer to say which is meant. The key Z does.',
   'search.other-ink': () =>
     'What lies here is not in the ink that is looked for but in the other, as white across a black area is. The key I looks for that.',
   'search.too-large': () =>

@@ -4,7 +4,7 @@ import type { SheetPictures } from '../../../src/contract/pictures.ts'
 import { type Pixel, pixel } from '../../../src/core/geometry/frames.ts'
 import { searchWindow } from '../../../src/core/imaging/index.ts'
 import { cutWindow } from '../../../src/renderer/strokes/cut-window.ts'
-import { strokeReach } from '../../../src/renderer/strokes/reach.ts'
+import { levelOfReach, strokeReach } from '../../../src/renderer/strokes/reach.ts'
 import { tilesLookedAt } from '../../../src/renderer/strokes/tiles-looked-at.ts'
 import { tileAddress } from '../../../src/renderer/tiles/addresses.ts'
 import { type Tile, tilesOver } from '../../../src/renderer/tiles/wanted-tiles.ts'
@@ -79,7 +79,10 @@ describe('how far a stroke is looked for', () => {
   it('is what the pointer means on the screen, and nowhere when that is half of the drawing', () => {
     expect(strokeReach(1, pictures)).toBe(8)
     expect(strokeReach(16, pictures)).toBe(4)
-    expect(strokeReach(0.4, pictures)).toBeNull()
+    expect(strokeReach(0.4, pictures)).toBe(20)
+    expect(levelOfReach(16, pictures)).toBe(0)
+    expect(levelOfReach(20, pictures)).toBe(1)
+    expect(levelOfReach(16 * 2 ** 9, pictures)).toBeNull()
     expect(strokeReach(1, undefined)).toBeNull()
   })
 

@@ -32,7 +32,7 @@ export function StrokeSection({ mark, writable }: { mark: Mark; writable: boolea
   const find = async () => {
     if (pictures === undefined) return
     setAgain({ state: 'looking' })
-    const found = await searchScan(stroke.rough, wishAgain(stroke, REACH), pictures)
+    const { found } = await searchScan(stroke.rough, wishAgain(stroke, REACH), pictures)
     setAgain(stateOf(found, stroke.rough, [HAND_SIGMA]))
   }
   const byHand = putBackByHand(mark)
