@@ -11,7 +11,7 @@ const MOST = 75
 
 /** The sheet over the table. */
 export function Middle() {
-  const [share, setShare] = useRemembered('scantling.table-share', 34, LEAST, MOST)
+  const [share, setShare] = useRemembered('scantling.table-share', 44, LEAST, MOST)
   const sheet = useBench((bench) => bench.sheet)
   const pictures = useBench((bench) => bench.pictures[bench.sheet ?? '']?.progress.state ?? 'asked for')
   return (

@@ -40,7 +40,7 @@ export interface LensParts {
 /** Draws the neighbourhood of the pointer, or hides the lens where there is none. */
 export function drawLens(parts: LensParts): void {
   const bench = useBench.getState()
-  const { pixel } = pointer.getState()
+  const { pixel, by } = pointer.getState()
   const pictures = bench.sheet === null ? undefined : bench.pictures[bench.sheet]
   const camera = cameraOf(bench.sheet)
   const onSheet =
@@ -50,8 +50,10 @@ export function drawLens(parts: LensParts): void {
     pixel[1] >= 0 &&
     pixel[0] <= pictures.width &&
     pixel[1] <= pictures.height
-  parts.frame.hidden = !onSheet || camera === undefined
-  if (!onSheet || camera === undefined) {
+  // Once all is picked only the keys that move the last pick want it.
+  const isWanted = wanted(bench.picks) !== null || by === 'cross'
+  parts.frame.hidden = !onSheet || camera === undefined || !isWanted
+  if (!onSheet || camera === undefined || !isWanted) {
     pictureLoader.want('lens', RANK.lens, 'bitmap', [])
     return
   }

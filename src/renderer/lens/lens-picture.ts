@@ -3,7 +3,7 @@ import type { Camera, Extent } from '../camera/camera.ts'
 import { luminance } from '../tiles/luminance.ts'
 
 /** Pixels of the scan across the lens. */
-export const LENS_PIXELS = 25
+export const LENS_PIXELS = 21
 /** CSS pixels of the screen for each pixel of the scan. */
 export const LENS_ZOOM = 8
 

@@ -2,7 +2,7 @@ import type { Section } from '../../core/imaging/index.ts'
 import type { LensInks } from './lens-lines.ts'
 
 /** CSS pixels. */
-export const SECTION_WIDTH = 248
+export const SECTION_WIDTH = 216
 export const SECTION_HEIGHT = 56
 const AIR = 5
 const DOT = 1.6

@@ -6,7 +6,7 @@ import { useBench } from '../bench/bench-store.ts'
 import { marksOf, showSheet } from '../bench/choose.ts'
 import { onCommand } from '../bench/commands.ts'
 import type { BoxSize } from '../camera/camera.ts'
-import { cameras } from '../camera/camera-store.ts'
+import { fitBox } from '../camera/fit-box.ts'
 import { bringInSight, showWholeSheet, zoomIn, zoomOut } from '../camera/look-at.ts'
 import { onKeys } from '../gestures/on-keys.ts'
 import { onPointer } from '../gestures/on-pointer.ts'
@@ -51,7 +51,7 @@ export function SheetView() {
   }, [])
 
   useEffect(() => {
-    cameras.setState({ box: size })
+    fitBox(size)
     painter.current?.ask('tiles', 'over', 'pending')
   }, [size])
 
