@@ -20,8 +20,8 @@ const NOTCHES = 12
 const ASTRAY = 2.3
 
 /** What is said of strokes as wide as the plate's edge: it is drawn 3 px wide, and read to within 0.2 px. */
-const CROSSING = /^Centre of a crossing of strokes, (?:2\.[89]|3\.[012]) px wide: σ 0\.0/
-const STRAIGHT = /^Centre of a straight stroke, (?:2\.[89]|3\.[012]) px wide: σ 0\.0/
+const CROSSING = /^Centre of a crossing of strokes, (?:2\.[89]|3\.[012]) px wide\.$/
+const STRAIGHT = /^Centre of a straight stroke, (?:2\.[89]|3\.[012]) px wide\.$/
 
 /** Goes close to a place of the scan, and says where it is on the page then. */
 async function closeTo({ page }: Person, [x, y]: Pixel): Promise<[number, number]> {

@@ -88,6 +88,7 @@ export function drawLens(parts: LensParts): void {
     if (now.state === 'found') drawLensStroke(above, now.found, pixel, hold, inks)
   }
   const section = contextOf(parts.section, SECTION_WIDTH, SECTION_HEIGHT, density)
+  parts.section.hidden = now.state !== 'found'
   if (section !== null) drawSection(section, now.state === 'found' ? now.found.section : null, inks)
   const quality = pickQuality(pointer.getState().by, camera.zoom, pictures)
   const coarse = coarseNote(level, pictures.width, overview, quality.sigma)

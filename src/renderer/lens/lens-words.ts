@@ -30,6 +30,9 @@ export interface OldMark {
   taken: boolean
 }
 
+/** To about 95 %, as all that the window gives. */
+const EXPANDED = 1.96
+
 const BACK_TO_INK = 'I goes back to the ink of the sheet'
 
 /**
@@ -63,7 +66,7 @@ function newMarkWords(
   how: HowToPick,
   from: SeenFrom,
 ): LensWords {
-  const hand = `by hand, σ ${quality.sigma.toFixed(1)} px`
+  const hand = `by hand, ± ${(EXPANDED * quality.sigma).toFixed(1)} px`
   switch (underPointer.state) {
     case 'hand':
       return { sure: hand, note: coarse !== '' ? coarse : how.byHand ? 'H goes back to strokes' : '' }
@@ -87,7 +90,7 @@ function newMarkWords(
       const width = `width ${pixelsInWords(found.shape.width)}`
       if (found.kind === 'crossing') {
         return {
-          sure: `crossing, σ ${pixelsInWords(across)}`,
+          sure: `crossing, ± ${pixelsInWords(EXPANDED * across)}`,
           note: `${width} · ${how.otherInk ? BACK_TO_INK : 'X takes one stroke'} · Alt by hand`,
         }
       }
@@ -96,7 +99,7 @@ function newMarkWords(
           ? readingWords(found.reading, way(Math.cos(found.direction), Math.sin(found.direction)), from)
           : 'stroke'
       return {
-        sure: `${part}, σ ${pixelsInWords(across)} across`,
+        sure: `${part}, ± ${pixelsInWords(EXPANDED * across)} across`,
         note: `${width} · ${how.otherInk ? BACK_TO_INK : 'E takes another edge'} · Alt by hand`,
       }
     }

@@ -11,6 +11,8 @@ interface Across {
 const PLACES = 24
 /** Of a point, so far along its stroke, pixels. */
 const ALONG_POINT = 30
+/** Inside a circle no more than this share of its radius. */
+const INSIDE = 0.6
 /** Shares of the stroke's own darkness: so much is another stroke, and between the two there is no more than so much. */
 const ANOTHER = 0.4
 const GAP = 0.3
@@ -23,16 +25,22 @@ const GAP = 0.3
 export function hasStrokeBeside(grey: GreyWindow, found: FoundStroke, within: number): boolean {
   const places = acrossOf(found)
   if (places.length === 0) return false
-  const reach = Math.ceil(within)
-  const seen = Array.from({ length: 2 * reach + 1 }, (_, i) =>
-    median(places.flatMap((place) => greyAcross(grey, place, i - reach))),
+  const out = Math.ceil(within)
+  // Across a small circle its own other side would be met.
+  const inwards = isRound(found) ? Math.min(out, Math.floor(INSIDE * found.radius)) : out
+  const seen = Array.from({ length: inwards + out + 1 }, (_, i) =>
+    median(places.flatMap((place) => greyAcross(grey, place, i - inwards))),
   )
-  const middle = seen[reach] ?? 0
+  const middle = seen[inwards] ?? 0
   const ground = found.shape.dark ? Math.max(...seen) : Math.min(...seen)
   if (ground === middle) return false
   const depth = seen.map((value) => (ground - value) / (ground - middle))
-  return isBeside(depth.slice(reach)) || isBeside(depth.slice(0, reach + 1).reverse())
+  return isBeside(depth.slice(inwards)) || isBeside(depth.slice(0, inwards + 1).reverse())
 }
+
+type Round = Extract<FoundStroke, { kind: 'circle' | 'arc' }>
+
+const isRound = (stroke: FoundStroke): stroke is Round => stroke.kind === 'circle' || stroke.kind === 'arc'
 
 /** Whether a stroke comes after a gap, going out from the middle of one. */
 function isBeside(depth: readonly number[]): boolean {

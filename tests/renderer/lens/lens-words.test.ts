@@ -25,7 +25,7 @@ describe('what the lens says where a pick would be by hand', () => {
       'This part of the scan has not come in time: cancel it and pick once more, or go on by hand.',
     ],
   ])('is why there is no stroke, be that a reason of core or of the window', (because, note) => {
-    expect(words({ state: 'none', at: pixel(3, 4), because })).toEqual({ sure: 'by hand, σ 1.5 px', note })
+    expect(words({ state: 'none', at: pixel(3, 4), because })).toEqual({ sure: 'by hand, ± 2.9 px', note })
   })
 
   it('is also how to come back from the other ink to that of the sheet', () => {

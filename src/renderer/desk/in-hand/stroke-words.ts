@@ -1,6 +1,6 @@
 import type { FoundOn } from '../../../core/job/model/types.ts'
 import { firstPlaces } from '../../../core/job/picks/picks-of.ts'
-import { foundMark, type Picks } from '../../picking/picks.ts'
+import { foundMark, type NewFeature, type Picks } from '../../picking/picks.ts'
 import { roundWords } from '../../picking/round-words.ts'
 import { AS_IT_LIES, readingWords, way } from '../../strokes/edge-sides.ts'
 import { markUncertainty, pixelsInWords } from '../../strokes/uncertainty-words.ts'
@@ -32,14 +32,29 @@ export function foundInWords({ as, reading, rough, width }: FoundOn): string {
 
 /** What became of the search under the newest picks, a sentence; empty while there is nothing to say. */
 export function searchInWords(picks: Picks): string {
-  const feature = picks.features.at(-1)
-  if (feature === undefined || !('pixels' in feature) || !feature.done) return ''
+  const feature = newestDone(picks)
+  if (feature === null) return ''
   const { stroke } = feature
   if (stroke === undefined) return feature.byHand === true ? 'Picked by hand.' : ''
   if (stroke.state === 'looking') return 'Looking for the stroke…'
   if (stroke.state === 'none') return `Picked by hand. ${inWords(stroke.because)}`
   const mark = foundMark(feature)
+  return mark?.stroke === undefined ? '' : `${foundInWords(mark.stroke)}.`
+}
+
+/** How surely the stroke under the newest picks was found, and whether it is round; empty where none was. */
+export function sureInWords(picks: Picks): string {
+  const feature = newestDone(picks)
+  const mark = feature === null ? null : foundMark(feature)
   if (mark?.stroke === undefined) return ''
-  const found = `${foundInWords(mark.stroke)}: ${markUncertainty(mark)}.`
-  return [found, outOfRoundInWords(mark.stroke.as, firstPlaces(mark))].join(' ').trim()
+  const { as } = mark.stroke
+  return [`${markUncertainty(mark)}.`, outOfRoundInWords(as, firstPlaces(mark))].join(' ').trim()
+}
+
+/** Whether no stroke was found under the newest picks though one was looked for. */
+export const isNotFound = (picks: Picks): boolean => newestDone(picks)?.stroke?.state === 'none'
+
+function newestDone({ features }: Picks): NewFeature | null {
+  const feature = features.at(-1)
+  return feature !== undefined && 'pixels' in feature && feature.done ? feature : null
 }

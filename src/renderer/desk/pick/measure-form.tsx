@@ -8,7 +8,7 @@ import { mint, mintForTrial } from '../../bench/mint.ts'
 import { Choice } from '../../parts/choice.tsx'
 import { type MeasurePicks, pickedMeasure } from '../../picking/picked-marks.ts'
 import { outsideView } from '../in-hand/outside-view.ts'
-import { searchInWords } from '../in-hand/stroke-words.ts'
+import { HowSurely, PickedOn } from '../in-hand/picked-on.tsx'
 import { pickAnew, showKept } from '../keeping/after-picking.ts'
 import { Caution } from '../keeping/caution.tsx'
 import { KeepForm } from '../keeping/keep-form.tsx'
@@ -32,7 +32,7 @@ export function MeasureForm({ picks, view }: { picks: MeasurePicks; view: View }
   const unit = useBench((bench) => bench.unit ?? bench.opened?.job.unit ?? 'in')
   const chosen = useBench(({ selection }) => (selection?.kind === 'dimension' ? selection.name : null))
   const [as, setAs] = useState<'new' | 'evidence'>('new')
-  const [draft, setDraft] = useState<NewDimensionDraft>(() => takeAlike())
+  const [draft, setDraft] = useState<NewDimensionDraft>(() => takeAlike(picks.tool.measure))
   const [dimension, setDimension] = useState(chosen)
   if (job === undefined) return null
 
@@ -56,7 +56,7 @@ export function MeasureForm({ picks, view }: { picks: MeasurePicks; view: View }
     if (made === null || !(await makeOf(made))) return
     if (as === 'new' && again) {
       const isCalled = (one: string) => one === label || isTaken(job, nameOfLabel(one))
-      leaveAlike({ ...draft, label: countedUp(label, isCalled), name: null })
+      leaveAlike(picks.tool.measure, { ...draft, label: countedUp(label, isCalled), name: null })
     }
     showKept(picks, { kind: 'dimension', name: as === 'new' ? name : (target ?? name) })
   }
@@ -67,16 +67,14 @@ export function MeasureForm({ picks, view }: { picks: MeasurePicks; view: View }
   return (
     <KeepForm
       label="What was picked"
-      keep={as === 'new' ? 'Keep this dimension' : 'Keep as evidence'}
-      {...(as === 'new' ? { keepAgain: 'Keep, next alike' } : {})}
+      keep={as === 'new' ? 'Keep' : 'Keep as evidence'}
+      {...(as === 'new' ? { keepAgain: 'Keep and repeat' } : {})}
       onKeep={keep}
       onAbandon={() => pickAnew(picks)}
       disabled={!ready}
     >
       <TrialOf picks={picks} job={job} unit={unit} view={view} printed={isRefused ? '' : printed} />
-      <p className="block-soft" aria-live="polite">
-        {searchInWords(picks)}
-      </p>
+      <PickedOn picks={picks} />
       <WhichAngle picks={picks} marks={job.marks} />
       {outsideView(view, picks, job.marks) && (
         <Caution>
@@ -122,6 +120,7 @@ export function MeasureForm({ picks, view }: { picks: MeasurePicks; view: View }
           picks={picks}
         />
       )}
+      <HowSurely picks={picks} />
     </KeepForm>
   )
 }

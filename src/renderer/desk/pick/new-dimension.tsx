@@ -62,7 +62,7 @@ export function NewDimension(props: NewDimensionProps) {
         onChange={(printed) => onWrite({ ...draft, printed })}
         note="The figure on the sheet, sign for sign; empty where there is none."
       />
-      <DraftVerdict drafted={figure} />
+      {draft.printed.trim() !== '' && <DraftVerdict drafted={figure} />}
       <NumberField
         label="Off"
         value={count}

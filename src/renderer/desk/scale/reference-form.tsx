@@ -11,7 +11,7 @@ import { UNIT_WORDS } from '../../words/unit-words.ts'
 import { sentenceOf } from '../../words/window-words.ts'
 import { useLastUsed } from '../in-hand/last-used.ts'
 import { outsideView } from '../in-hand/outside-view.ts'
-import { searchInWords } from '../in-hand/stroke-words.ts'
+import { HowSurely, PickedOn } from '../in-hand/picked-on.tsx'
 import { pickAnew, showKept } from '../keeping/after-picking.ts'
 import { Caution } from '../keeping/caution.tsx'
 import { KeepForm } from '../keeping/keep-form.tsx'
@@ -52,9 +52,7 @@ export function ReferenceForm({ view }: { view: View }) {
       disabled={!written || problems.some((problem) => problem !== '')}
     >
       <h3 className="section-title">How large is it?</h3>
-      <p className="block-soft" aria-live="polite">
-        {searchInWords(picks)}
-      </p>
+      <PickedOn picks={picks} />
       {outsideView(view, picks, job.marks) && (
         <Caution>Some of these picks lie outside “{view.name}”. Is it the right view?</Caution>
       )}
@@ -75,6 +73,7 @@ export function ReferenceForm({ view }: { view: View }) {
           note={readAs(job, height, of)}
         />
       )}
+      <HowSurely picks={picks} />
       <Section title="More" fold="shut">
         <TextField
           label="Standard uncertainty of this size"

@@ -1,0 +1,26 @@
+import { Section } from '../../parts/section.tsx'
+import type { Picks } from '../../picking/picks.ts'
+import { Caution } from '../keeping/caution.tsx'
+import { isNotFound, searchInWords, sureInWords } from './stroke-words.ts'
+
+/** What the newest picks were found to lie on; that nothing was found is a caution. */
+export function PickedOn({ picks }: { picks: Picks }) {
+  const words = searchInWords(picks)
+  if (isNotFound(picks)) return <Caution>{words}</Caution>
+  return (
+    <p className="block-soft" aria-live="polite">
+      {words}
+    </p>
+  )
+}
+
+/** How surely that was found, for whoever asks. */
+export function HowSurely({ picks }: { picks: Picks }) {
+  const sure = sureInWords(picks)
+  if (sure === '') return null
+  return (
+    <Section title="How surely it was found" fold="shut">
+      <p className="block-soft">{sure}</p>
+    </Section>
+  )
+}
