@@ -56,6 +56,11 @@ function expectAt([x, y]: readonly [number, number], punch: Punch): void {
 const moved = (from: readonly [number, number], to: readonly [number, number]): number[] =>
   [to[0] - from[0], to[1] - from[1]].map((way) => Math.round(way * 10) / 10 || 0)
 
+/** Places are said to a tenth of a pixel, so two of one place may differ by that. */
+const expectSamePlace = (a: readonly [number, number], b: readonly [number, number]): void => {
+  for (const way of moved(a, b)) expect(Math.abs(way)).toBeLessThanOrEqual(0.1)
+}
+
 describe('The sheet under the hand', () => {
   inEachHost((session) => {
     it('gives the same pixel for the same feature near and far, turned and mirrored', async () => {
@@ -128,7 +133,7 @@ describe('The sheet under the hand', () => {
         const [left, top] = [Math.round(x + width * 0.45), Math.round(y + height * 0.4)]
         const first = await clickedPixel(person, [left, top])
         await page.mouse.wheel(0, -600)
-        expect(moved(first, await clickedPixel(person, [left, top]))).toEqual([0, 0])
+        expectSamePlace(first, await clickedPixel(person, [left, top]))
 
         await page.keyboard.down('Space')
         await page.mouse.move(left, top)
@@ -137,7 +142,7 @@ describe('The sheet under the hand', () => {
         await page.mouse.move(left + 120, top + 70, { steps: 3 })
         await page.mouse.up()
         await page.keyboard.up('Space')
-        expect(moved(first, await clickedPixel(person, [left + 120, top + 70]))).toEqual([0, 0])
+        expectSamePlace(first, await clickedPixel(person, [left + 120, top + 70]))
 
         // Two sizes from one point share its mark.
         await person.station('Pick')

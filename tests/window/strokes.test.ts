@@ -15,7 +15,7 @@ import { tableSettled } from './harness/table-in-window.ts'
 import { desk, oneOf, sheetReady } from './steps.ts'
 
 /** From the whole sheet in sight to a corner of the plate close to. */
-const NOTCHES = 12
+const NOTCHES = 14
 /** The pointer of a careful hand comes within this of what is meant, pixels of the scan. */
 const ASTRAY = 2.3
 
