@@ -117,7 +117,7 @@ describe('The frame round it', () => {
         await tableSettled(page)
         await watchPlaces(page)
         await person.click(grid(page).getByText('flange_bore', { exact: true }))
-        await person.press('ArrowRight', 4)
+        await person.press('End')
         await person.press('F2')
         await person.write('2')
         await person.press('Enter')

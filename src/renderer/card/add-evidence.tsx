@@ -2,14 +2,16 @@ import { useReducer, useRef } from 'react'
 import { goTo } from '../bench/choose.ts'
 import { makeThen } from '../bench/edits.ts'
 import { mint } from '../bench/mint.ts'
+import { DraftVerdict } from '../entering/draft-verdict.tsx'
+import { EvidenceFields } from '../entering/evidence-fields.tsx'
+import { draftedEvidence, type EvidenceDraft } from '../entering/new-evidence.ts'
+import { TriedFormula } from '../entering/tried-formula.tsx'
+import { currentInstrument } from '../instruments/at-hand.ts'
 import { Button } from '../parts/button.tsx'
 import { Choice } from '../parts/choice.tsx'
 import { Section } from '../parts/section.tsx'
 import type { CardProps } from './card-props.ts'
-import { DraftVerdict } from './draft-verdict.tsx'
-import { EvidenceFields } from './evidence-fields.tsx'
 import { evidenceForm, SHUT_FORM } from './evidence-form.ts'
-import { draftedEvidence, type EvidenceDraft } from './new-evidence.ts'
 
 const BASES = [
   { id: 'printed', label: 'Printed' },
@@ -30,7 +32,10 @@ export function AddEvidence({ job, dimension, unit, writable }: CardProps) {
     return (
       <Section title="More evidence">
         <div className="dimension-card-actions">
-          <Button icon="plus" onPress={() => act({ do: 'open' })}>
+          <Button
+            icon="plus"
+            onPress={() => act({ do: 'open', instrument: currentInstrument()?.id ?? null })}
+          >
             Add evidence
           </Button>
           <Button onPress={() => goTo('pick')} hint="A scaled value comes from marks on the sheet.">
@@ -84,7 +89,14 @@ export function AddEvidence({ job, dimension, unit, writable }: CardProps) {
           job={job}
           onWrite={(written) => act({ do: 'write', draft: written })}
           takesKeyboard={state === 'opened'}
-          verdict={<DraftVerdict drafted={drafted} />}
+          verdict={
+            <>
+              <DraftVerdict drafted={drafted} />
+              {ready && draft.basis === 'derived' && (
+                <TriedFormula draft={draft} {...{ job, dimension, unit }} />
+              )}
+            </>
+          }
           onEnter={() => void keep()}
           onEscape={end}
         />

@@ -1,4 +1,4 @@
-import type { EvidenceDraft } from './new-evidence.ts'
+import type { EvidenceDraft } from '../entering/new-evidence.ts'
 
 type DraftBasis = EvidenceDraft['basis']
 
@@ -14,7 +14,8 @@ export interface EvidenceForm {
 }
 
 type FormAction =
-  | { do: 'open' }
+  /** instrument: with which readings are taken now, by its id. */
+  | { do: 'open'; instrument?: string | null }
   | { do: 'end' }
   | { do: 'take'; basis: DraftBasis }
   | { do: 'write'; draft: EvidenceDraft }
@@ -34,7 +35,11 @@ export const SHUT_FORM: EvidenceForm = {
 export function evidenceForm(form: EvidenceForm, action: FormAction): EvidenceForm {
   switch (action.do) {
     case 'open':
-      return { ...form, state: 'opened' }
+      return {
+        ...form,
+        state: 'opened',
+        drafts: { ...form.drafts, found: { ...form.drafts.found, ...taken(action) } },
+      }
     case 'end':
       return { ...form, state: 'shut', drafts: emptied(form.drafts) }
     case 'take':
@@ -43,6 +48,9 @@ export function evidenceForm(form: EvidenceForm, action: FormAction): EvidenceFo
       return { ...form, drafts: { ...form.drafts, [action.draft.basis]: action.draft } }
   }
 }
+
+const taken = ({ instrument }: { instrument?: string | null }) =>
+  instrument === undefined ? {} : { instrument }
 
 const emptied = ({ printed, found, derived }: Drafts): Drafts => ({
   printed: { ...printed, text: '' },

@@ -1,28 +1,38 @@
 import './cell-editor.css'
-import { type KeyboardEvent, useEffect, useId, useRef, useState } from 'react'
+import { type KeyboardEvent, type ReactNode, useEffect, useId, useRef, useState } from 'react'
 import type { AnyReason } from '../../core/words/reason.ts'
 import { sentenceOf } from '../words/window-words.ts'
+
+/** How a cell is left: by Enter, along the row by Tab, back along it, or by going elsewhere. */
+export type CellLeft = 'down' | 'along' | 'back' | 'elsewhere'
 
 interface CellEditorProps {
   /** What is being changed, for those who hear the window. */
   label: string
   text: string
+  /** What was typed already, in place of what is selected otherwise; undefined: nothing. */
+  typed?: string | undefined
   /** Whether the keyboard goes into it at once. */
   takesKeyboard: boolean
   /** Whether what is wrong is said above the cell, where there is no room below it. */
   above: boolean
-  /** Keeps the text, or says why it can't be kept. `byKey`: the keyboard stays where it is. */
-  onKeep: (text: string, byKey: boolean) => AnyReason | null
+  /** What a text comes to, said while it is written; nothing for a text that needs none. */
+  verdict?: ((text: string) => ReactNode) | undefined
+  /** Keeps the text, or says why it can't be kept. */
+  onKeep: (text: string, left: CellLeft) => AnyReason | null
   /** Gives up; what is in the job stays. */
   onGiveUp: () => void
+  /** Whether there is a cell along the row, or back along it, that Tab goes to. */
+  goesOn: (left: CellLeft) => boolean
 }
 
 const isUndo = ({ ctrlKey, metaKey, shiftKey, key }: KeyboardEvent): boolean =>
   (ctrlKey || metaKey) && !shiftKey && key.toLowerCase() === 'z'
 
-/** A field in a cell. Enter keeps, Escape gives up, and leaving it keeps what can be kept. */
-export function CellEditor({ label, text, takesKeyboard, above, onKeep, onGiveUp }: CellEditorProps) {
-  const [draft, setDraft] = useState(text)
+/** A field in a cell. Enter and Tab keep, Escape gives up, and leaving it keeps what can be kept. */
+export function CellEditor(props: CellEditorProps) {
+  const { label, text, typed, takesKeyboard, above, verdict, onKeep, onGiveUp, goesOn } = props
+  const [draft, setDraft] = useState(typed ?? text)
   const [wrong, setWrong] = useState('')
   const input = useRef<HTMLInputElement>(null)
   const over = useRef(false)
@@ -32,14 +42,15 @@ export function CellEditor({ label, text, takesKeyboard, above, onKeep, onGiveUp
   useEffect(() => {
     if (!takesKeyboard) return
     input.current?.focus()
-    input.current?.select()
+    if (typed === undefined) input.current?.select()
+    else input.current?.setSelectionRange(typed.length, typed.length)
   }, [])
 
-  const keep = (byKey: boolean) => {
+  const keep = (left: CellLeft) => {
     if (over.current) return
     // Before it is kept: the keyboard goes elsewhere with that, and leaving the field would keep it again.
     over.current = true
-    const why = onKeep(draft, byKey)
+    const why = onKeep(draft, left)
     if (why === null) return
     over.current = false
     setWrong(sentenceOf(why))
@@ -48,6 +59,7 @@ export function CellEditor({ label, text, takesKeyboard, above, onKeep, onGiveUp
     over.current = true
     onGiveUp()
   }
+  const said = draft === text ? null : verdict?.(draft)
   return (
     <span className="cell-editor">
       <input
@@ -63,17 +75,25 @@ export function CellEditor({ label, text, takesKeyboard, above, onKeep, onGiveUp
           setDraft(event.target.value)
           setWrong('')
         }}
-        onBlur={() => keep(false)}
+        onBlur={() => keep('elsewhere')}
         onKeyDown={(event) => {
           event.stopPropagation()
           // With nothing written here, a browser's undo would go on to letters of the field that was left.
           if (draft === text && isUndo(event)) event.preventDefault()
-          if (event.key === 'Enter') keep(true)
+          if (event.key === 'Enter') keep('down')
           if (event.key === 'Escape') giveUp()
+          const tab = event.shiftKey ? 'back' : 'along'
+          if (event.key === 'Tab' && goesOn(tab)) {
+            event.preventDefault()
+            keep(tab)
+          }
         }}
       />
-      <span className="cell-editor-wrong" role="alert" id={sentence} data-above={above || undefined}>
-        {wrong}
+      <span className="cell-editor-said" data-above={above || undefined}>
+        <span className="cell-editor-wrong" role="alert" id={sentence}>
+          {wrong}
+        </span>
+        {wrong === '' && said}
       </span>
     </span>
   )

@@ -1,13 +1,14 @@
-/** The columns of the table, in order. */
-export const COLUMNS = ['name', 'label', 'figure', 'basis', 'status', 'count', 'why'] as const
+/** The columns of the table, in order: what a person calls a thing leads, what formulas call it follows. */
+export const COLUMNS = ['label', 'name', 'figure', 'original', 'basis', 'status', 'count', 'why'] as const
 
 export type ColumnName = (typeof COLUMNS)[number]
 
-/** As the command line heads them, so that both tables read alike. */
+/** As the command line heads them, so that both tables read alike; readings on the original stand in this one only. */
 export const HEADINGS: Record<ColumnName, string> = {
-  name: 'name',
   label: 'what',
+  name: 'name',
   figure: 'figure ± U (95 %)',
+  original: 'original',
   basis: 'basis',
   status: 'status',
   count: 'off',
@@ -15,17 +16,17 @@ export const HEADINGS: Record<ColumnName, string> = {
 }
 
 /** What a column of the table can be changed to where it stands. */
-export const EDITABLE: ReadonlySet<ColumnName> = new Set(['name', 'label', 'count'])
+export const EDITABLE: ReadonlySet<ColumnName> = new Set(['label', 'name', 'figure', 'original', 'count'])
 
-/** Pixels: below these widths of the table its labels, and then its reasons, are left to the card. */
-const WIDE = 1000
-const MIDDLING = 724
+/** Pixels: below these widths of the table its reasons are left to the card, and then the names follow what they name. */
+const WIDE = 1100
+const MIDDLING = 860
 
-const WITHOUT_LABEL: readonly ColumnName[] = COLUMNS.filter((column) => column !== 'label')
-const WITHOUT_WHY: readonly ColumnName[] = WITHOUT_LABEL.filter((column) => column !== 'why')
+const WITHOUT_WHY: readonly ColumnName[] = COLUMNS.filter((column) => column !== 'why')
+const WITHOUT_NAME: readonly ColumnName[] = WITHOUT_WHY.filter((column) => column !== 'name')
 
 /** The columns that a table of this width has room for; the same array for the same columns. */
 export function columnsFor(width: number): readonly ColumnName[] {
   if (width >= WIDE) return COLUMNS
-  return width >= MIDDLING ? WITHOUT_LABEL : WITHOUT_WHY
+  return width >= MIDDLING ? WITHOUT_WHY : WITHOUT_NAME
 }

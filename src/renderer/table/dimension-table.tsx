@@ -1,5 +1,6 @@
 import './dimension-table.css'
 import { useBench } from '../bench/bench-store.ts'
+import { InstrumentsDialog } from '../instruments/instruments-dialog.tsx'
 import { TableCautions } from './table-cautions.tsx'
 import { TableEmpty } from './table-empty.tsx'
 import { TableGrid } from './table-grid.tsx'
@@ -24,6 +25,7 @@ export function DimensionTable() {
       ) : (
         <TableGrid rows={rows} unit={table.unit} />
       )}
+      <InstrumentsDialog />
       <TableCautions table={table} />
     </section>
   )

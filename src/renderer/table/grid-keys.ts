@@ -68,3 +68,6 @@ function cellAfterKey(from: GridCell, key: string, ctrl: boolean, size: GridSize
       return null
   }
 }
+
+/** Whether a key writes a letter or a digit, by which writing in a cell begins; a space chooses the row. */
+export const isTyped = (key: string, ctrl: boolean): boolean => !ctrl && key.length === 1 && key !== ' '

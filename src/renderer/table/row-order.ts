@@ -30,8 +30,14 @@ export function compareRows(a: TableRow, b: TableRow, column: ColumnName): numbe
       return words.compare(a.why, b.why)
     case 'figure':
       return bySize(a, b)
+    case 'original':
+      return Number(!isMeasured(a)) - Number(!isMeasured(b)) || bySize(a, b)
   }
 }
+
+/** Whether readings on the original give it a value. */
+const isMeasured = ({ evidence }: TableRow): boolean =>
+  evidence.some(({ basis, value }) => basis === 'found' && value !== null)
 
 /** Lengths with lengths and angles with angles; a row without a value comes after those of its kind. */
 function bySize(a: TableRow, b: TableRow): number {

@@ -1,15 +1,19 @@
 // biome-ignore-all lint/a11y/useSemanticElements: the elements of a table can't have rows that are placed one by one
 import './table-grid.css'
-import { type KeyboardEvent, useId, useRef, useState } from 'react'
+import { type KeyboardEvent, useId, useMemo, useRef, useState } from 'react'
 import type { Unit } from '../../core/job/model/types.ts'
 import { useBench } from '../bench/bench-store.ts'
 import { choose } from '../bench/choose.ts'
+import { readingsInLine } from '../entering/readings-in-line.ts'
+import { useInstrumentAtHand } from '../instruments/at-hand.ts'
 import { useWidth } from '../parts/use-width.ts'
+import type { CellLeft } from './cell-editor.tsx'
+import { isChangedInPlace } from './change-in-place.ts'
 import { columnsFor } from './columns.ts'
-import { type GridCell, wishOfKey } from './grid-keys.ts'
+import { type GridCell, isTyped, wishOfKey } from './grid-keys.ts'
 import { TableHead } from './table-head.tsx'
 import { type RowActions, TableRow } from './table-row.tsx'
-import { useCellEditing } from './use-cell-editing.ts'
+import { type Editing, useCellEditing } from './use-cell-editing.ts'
 import { useChosenRow } from './use-chosen-row.ts'
 import type { DimensionRows } from './use-dimension-rows.ts'
 import { ROW_HEIGHT, useRowsInSight } from './use-rows-in-sight.ts'
@@ -37,13 +41,44 @@ export function TableGrid({ rows: shown, unit }: TableGridProps) {
     bringInSight(row)
     setActive((was) => ({ row, column: was.column }))
   })
-  const { editing, begin, keep, giveUp } = useCellEditing(() => box.current?.focus({ preventScroll: true }))
+  const dimensions = useBench(({ opened }) => opened?.job.dimensions)
+  const byName = useMemo(() => new Map(dimensions?.map((one) => [one.name, one])), [dimensions])
+  const instrument = useInstrumentAtHand()?.id
+  const { editing, begin, keep, giveUp } = useCellEditing(
+    () => box.current?.focus({ preventScroll: true }),
+    goOnFrom,
+  )
 
   const pick = (row: number) => {
     const name = rows[row]?.id
     if (name !== undefined) choose({ kind: 'dimension', name })
   }
   const change = ({ row, column }: GridCell) => begin(rows[row]?.id, columns[column])
+  /** The cell that the keyboard goes on in; null: none. */
+  function nextOf({ name, column }: Editing, left: CellLeft): GridCell | null {
+    const row = rows.findIndex(({ id }) => id === name)
+    const place = columns.indexOf(column)
+    if (row < 0 || place < 0) return null
+    // What is filled in down the rows is what was read off the original; elsewhere Enter ends.
+    if (left === 'down') {
+      return column === 'original' && row + 1 < rows.length ? { row: row + 1, column: place } : null
+    }
+    const job = useBench.getState().opened?.job
+    for (let at = place + (left === 'back' ? -1 : 1); job !== undefined; at += left === 'back' ? -1 : 1) {
+      const next = columns[at]
+      if (next === undefined) break
+      if (isChangedInPlace(job, name, next)) return { row, column: at }
+    }
+    return null
+  }
+  function goOnFrom(from: Editing, left: CellLeft): boolean {
+    const next = nextOf(from, left)
+    if (next === null) return false
+    setActive(next)
+    bringInSight(next.row)
+    if (chosen !== null && next.row !== at.row) pick(next.row)
+    return begin(rows[next.row]?.id, columns[next.column])
+  }
   const sortBy = (column: number) => {
     const which = columns[column]
     if (which !== undefined && which !== 'why') shown.sortBy(which)
@@ -54,6 +89,10 @@ export function TableGrid({ rows: shown, unit }: TableGridProps) {
     bringInSight(to.row)
     if (chosen !== null && to.row !== at.row) pick(to.row)
   }
+  const readingsOf = (name: string) => {
+    const dimension = byName.get(name)
+    return dimension === undefined ? undefined : readingsInLine(dimension, instrument)
+  }
   const actions = useSteady<RowActions>({
     press: (row, column) => {
       setActive({ row, column })
@@ -62,10 +101,15 @@ export function TableGrid({ rows: shown, unit }: TableGridProps) {
     open: (row, column) => void change({ row, column }),
     keep,
     giveUp,
+    goesOn: (left) => editing !== null && nextOf(editing, left) !== null,
   })
   const onKeyDown = (event: KeyboardEvent) => {
     if (event.target !== box.current || event.altKey || event.metaKey) return
     const size = { rows: rows.length, columns: columns.length, page: page() }
+    if (columns[at.column] === 'original' && at.row >= 0 && isTyped(event.key, event.ctrlKey)) {
+      if (begin(rows[at.row]?.id, 'original', event.key)) event.preventDefault()
+      return
+    }
     const wish = wishOfKey(at, event.key, event.ctrlKey, size)
     if (wish === null || (wish.to === 'choose nothing' && chosen === null)) return
     event.preventDefault()
@@ -124,6 +168,7 @@ export function TableGrid({ rows: shown, unit }: TableGridProps) {
               height={ROW_HEIGHT}
               columns={columns}
               unit={unit}
+              readings={readingsOf(row.id)}
               chosen={row.id === chosen}
               active={at.row === index ? at.column : null}
               id={rowId(index)}

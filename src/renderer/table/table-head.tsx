@@ -2,6 +2,7 @@
 // biome-ignore-all lint/a11y/useFocusableInteractive: the grid has the focus and names the cell that is active
 // biome-ignore-all lint/a11y/useKeyWithClickEvents: the grid hears the keys
 import { type ColumnName, HEADINGS } from './columns.ts'
+import { OriginalHead } from './original-head.tsx'
 import type { DimensionRows } from './use-dimension-rows.ts'
 
 interface TableHeadProps {
@@ -36,6 +37,7 @@ export function TableHead({ columns, sorted, active, id, onPress }: TableHeadPro
               <path d={sorted?.down === true ? 'M1 4L4 8L7 4' : 'M1 6L4 2L7 6'} />
             </svg>
           )}
+          {column === 'original' && <OriginalHead />}
         </div>
       ))}
     </div>

@@ -5,7 +5,9 @@ import { memo } from 'react'
 import type { Unit } from '../../core/job/model/types.ts'
 import type { TableRow as Row } from '../../core/ledger/table/table.ts'
 import type { AnyReason } from '../../core/words/reason.ts'
-import { CellEditor } from './cell-editor.tsx'
+import type { Found } from '../entering/readings-in-line.ts'
+import { CellEditor, type CellLeft } from './cell-editor.tsx'
+import { CellVerdict } from './cell-verdict.tsx'
 import { type ColumnName, HEADINGS } from './columns.ts'
 import { TableCell, wholeText } from './table-cell.tsx'
 import type { Editing } from './use-cell-editing.ts'
@@ -14,8 +16,9 @@ import type { Editing } from './use-cell-editing.ts'
 export interface RowActions {
   press: (index: number, column: number) => void
   open: (index: number, column: number) => void
-  keep: (text: string, byKey: boolean) => AnyReason | null
+  keep: (text: string, left: CellLeft) => AnyReason | null
   giveUp: () => void
+  goesOn: (left: CellLeft) => boolean
 }
 
 interface TableRowProps {
@@ -26,6 +29,8 @@ interface TableRowProps {
   height: number
   columns: readonly ColumnName[]
   unit: Unit
+  /** The readings that stand in its column of the original. */
+  readings: Found | undefined
   chosen: boolean
   /** The column of the cell that the keyboard is at, when that is in this row. */
   active: number | null
@@ -39,7 +44,8 @@ interface TableRowProps {
 
 /** One dimension. */
 export const TableRow = memo(function TableRow(props: TableRowProps) {
-  const { row, index, columns, unit, chosen, active, editing, actions } = props
+  const { row, index, columns, unit, readings, chosen, active, editing, actions } = props
+  const named = columns.includes('name')
   return (
     <div
       role="row"
@@ -59,7 +65,7 @@ export const TableRow = memo(function TableRow(props: TableRowProps) {
           aria-colindex={place + 1}
           data-column={column}
           data-active={active === place || undefined}
-          title={wholeText(row, column, unit)}
+          title={editing?.column === column ? undefined : wholeText(row, column, unit, readings)}
           onClick={() => actions.press(index, place)}
           onDoubleClick={() => actions.open(index, place)}
         >
@@ -67,13 +73,16 @@ export const TableRow = memo(function TableRow(props: TableRowProps) {
             <CellEditor
               label={`${HEADINGS[column]} of ${row.name}`}
               text={editing.text}
+              typed={editing.typed}
               takesKeyboard={editing.refused !== true}
               above={props.low}
+              verdict={(text) => <CellVerdict name={row.name} column={column} text={text} unit={unit} />}
               onKeep={actions.keep}
               onGiveUp={actions.giveUp}
+              goesOn={actions.goesOn}
             />
           ) : (
-            <TableCell row={row} column={column} unit={unit} />
+            <TableCell row={row} column={column} unit={unit} readings={readings} named={named} />
           )}
         </div>
       ))}

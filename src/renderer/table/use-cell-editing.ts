@@ -2,8 +2,9 @@ import { useState } from 'react'
 import type { AnyReason } from '../../core/words/reason.ts'
 import { useBench } from '../bench/bench-store.ts'
 import { makeThen } from '../bench/edits.ts'
-import { changeInPlace, textInPlace } from './change-in-place.ts'
-import { type ColumnName, EDITABLE } from './columns.ts'
+import type { CellLeft } from './cell-editor.tsx'
+import { changeInPlace, isChangedInPlace, textInPlace } from './change-in-place.ts'
+import type { ColumnName } from './columns.ts'
 
 /** The cell that is being changed where it stands. */
 export interface Editing {
@@ -11,6 +12,8 @@ export interface Editing {
   name: string
   column: ColumnName
   text: string
+  /** What was typed to begin with, in place of the text. */
+  typed?: string | undefined
   /** What was written was refused; the keyboard is elsewhere by now, and stays there. */
   refused?: boolean
 }
@@ -18,8 +21,9 @@ export interface Editing {
 /**
  * Changing one cell at a time where it stands.
  * @param onEnd called when the keyboard goes back to the grid
+ * @param onNext called when it goes on from a cell that was kept; true where it goes on in another
  */
-export function useCellEditing(onEnd: () => void) {
+export function useCellEditing(onEnd: () => void, onNext: (from: Editing, left: CellLeft) => boolean) {
   const [editing, setEditing] = useState<Editing | null>(null)
   const end = () => {
     setEditing(null)
@@ -33,25 +37,27 @@ export function useCellEditing(onEnd: () => void) {
   }
   return {
     editing,
-    /** Begins on a cell; false where nothing can be changed. */
-    begin(name: string | undefined, column: ColumnName | undefined): boolean {
+    /** Begins on a cell, with what was typed already; false where nothing can be changed. */
+    begin(name: string | undefined, column: ColumnName | undefined, typed?: string): boolean {
       const { opened } = useBench.getState()
       if (opened?.writable !== true || name === undefined || column === undefined) return false
       const { job } = opened
-      if (!EDITABLE.has(column) || !job.dimensions.some((d) => d.name === name)) return false
-      setEditing({ name, column, text: textInPlace(job, name, column) })
+      if (!isChangedInPlace(job, name, column)) return false
+      setEditing({ name, column, text: textInPlace(job, name, column), typed })
       return true
     },
-    /** Keeps a text, or says why it can't be kept. `byKey`: the keyboard goes back to the grid with it. */
-    keep(text: string, byKey: boolean): AnyReason | null {
+    /** Keeps a text, or says why it can't be kept. */
+    keep(text: string, left: CellLeft): AnyReason | null {
       const job = useBench.getState().opened?.job
       if (editing === null || job === undefined) return null
       const change = changeInPlace(job, editing.name, editing.column, text)
       if (change !== null && 'refused' in change) return change.refused
-      if (byKey) end()
-      else setEditing(null)
+      if (left === 'elsewhere') setEditing(null)
+      else if (!onNext(editing, left)) end()
       // What is in the job may be about to be replaced by what was put here before.
-      if (change !== null || useBench.getState().keeping > 0) void make({ ...editing, text, refused: true })
+      if (change !== null || useBench.getState().keeping > 0) {
+        void make({ ...editing, text, typed: undefined, refused: true })
+      }
       return null
     },
     giveUp: end,

@@ -5,6 +5,7 @@ import { speak } from '../../core/words/speak.ts'
 import { EDIT_WORDS } from './edit-words.ts'
 import { FINDINGS_WORDS } from './findings-words.ts'
 import { HOST_WORDS } from './host-words.ts'
+import { INSTRUMENT_WORDS } from './instrument-words.ts'
 import { INTAKE_WORDS } from './intake-words.ts'
 import { PICKED_WORDS } from './picked-words.ts'
 import { SEARCH_WORDS } from './strokes.ts'
@@ -15,6 +16,7 @@ const WINDOW = {
   ...EDIT_WORDS,
   ...FINDINGS_WORDS,
   ...HOST_WORDS,
+  ...INSTRUMENT_WORDS,
   ...INTAKE_WORDS,
   ...PICKED_WORDS,
   ...SEARCH_WORDS,

@@ -16,6 +16,8 @@ export const WRITTEN_WORDS = {
   'written.only-looking': () => 'Not kept, for the job is read-only now: copy it from here. Esc cancels it.',
   'written.no-cause': () => 'Say why: the reason stays with the evidence.',
   'written.name-taken': (p: { name: string }) => `There is a dimension ${p.name} already.`,
+  'written.no-formula': () =>
+    'A formula can’t be empty: on the card it is withdrawn where it no longer counts.',
   'written.worked-out': () =>
     'This is worked out from the evidence: change that on the card of the dimension.',
 } as const

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest'
 import { type EvidenceForm, evidenceForm, SHUT_FORM } from '../../../src/renderer/card/evidence-form.ts'
-import type { EvidenceDraft } from '../../../src/renderer/card/new-evidence.ts'
+import type { EvidenceDraft } from '../../../src/renderer/entering/new-evidence.ts'
 
 const printed: EvidenceDraft = { basis: 'printed', text: '6"', legibility: 'doubtful', sheet: 'sheet-1' }
 const found: EvidenceDraft = { basis: 'found', readings: '6.01', instrument: 'caliper' }

@@ -27,8 +27,9 @@ const seen = (table: Locator): Promise<Seen> =>
       for (const hidden of copy.querySelectorAll('[aria-hidden="true"]')) hidden.remove()
       return (copy.textContent ?? '').trim()
     }
+    // The command line has no column of the readings on the original.
     const cells = (row: Element, role: string): string[] =>
-      [...row.querySelectorAll(`[role="${role}"]`)].map(said)
+      [...row.querySelectorAll(`[role="${role}"]:not([data-column="original"])`)].map(said)
     const rows = [...element.querySelectorAll('[role="row"]')]
     const headings = rows.flatMap((row) => cells(row, 'columnheader'))
     return {

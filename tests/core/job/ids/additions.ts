@@ -12,7 +12,7 @@ import type { Mint } from '../../../../src/core/job/ids/mint-ids.ts'
 import { FEWEST_PICKS, type MarkNeed, MEASURE_NEEDS } from '../../../../src/core/job/model/mark-needs.ts'
 import type { Job, Measure } from '../../../../src/core/job/model/types.ts'
 import { inWords } from '../../../../src/core/words/core-words.ts'
-import { draftedEvidence, type EvidenceDraft } from '../../../../src/renderer/card/new-evidence.ts'
+import { draftedEvidence, type EvidenceDraft } from '../../../../src/renderer/entering/new-evidence.ts'
 
 /** Gives a whole number below the one it is asked for. */
 export type Chance = (below: number) => number

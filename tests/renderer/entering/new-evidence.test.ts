@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest'
 import { applyEdit } from '../../../src/core/job/edits/edit.ts'
 import { inWords } from '../../../src/core/words/core-words.ts'
-import { draftedEvidence, type EvidenceDraft } from '../../../src/renderer/card/new-evidence.ts'
+import { draftedEvidence, type EvidenceDraft } from '../../../src/renderer/entering/new-evidence.ts'
 import { seededMint } from '../../core/job/ids/seeded-mint.ts'
 import { sampleDimension, sampleJob } from '../sample-job.ts'
 

@@ -7,24 +7,14 @@ import { newIdentity } from '../../core/job/ids/new-identity.ts'
 import type { Dimension, Evidence, Job, Unit } from '../../core/job/model/types.ts'
 import { figureUnderstood } from '../../core/ledger/evidence/figure-understood.ts'
 import { readFigures } from '../../core/ledger/evidence/figures.ts'
-import { foundEvidence, limitOfError } from '../../core/ledger/evidence/found-evidence.ts'
-import { readReading } from '../../core/ledger/evidence/found-reading.ts'
-import { foundSpreads } from '../../core/ledger/evidence/found-spread.ts'
-import { instrumentLimits } from '../../core/ledger/evidence/instrument-limits.ts'
 import { printedEvidence } from '../../core/ledger/evidence/printed-evidence.ts'
-import { scatterPools } from '../../core/ledger/evidence/scatter-pools.ts'
-
-import { displayFactor, writeMeasured } from '../../core/ledger/units/display-units.ts'
-import { plusMinus } from '../../core/ledger/units/plus-minus.ts'
 
 import { formatLength } from '../../core/quantity/format/format-length.ts'
 
 import { NotationError } from '../../core/quantity/notation/notation-error.ts'
-import type { QuantityKind } from '../../core/quantity/quantity-kind.ts'
-import { expand } from '../../core/uncertainty/coverage.ts'
-import type { Uncertain } from '../../core/uncertainty/uncertain.ts'
 import type { AnyReason } from '../../core/words/reason.ts'
 import { ScantlingError } from '../../core/words/scantling-error.ts'
+import { foundUnderstood, type UnderstoodAs } from './found-understood.ts'
 
 /** Evidence as it is being written on the card. */
 export type EvidenceDraft =
@@ -54,10 +44,17 @@ export function draftedEvidence(
   const item = evidenceOf(draft, dimension, mint)
   if (item === null) return null
   const edit: Edit = { do: 'add-evidence', dimension: dimension.name, item }
-  try {
+  return drafted(() => {
     const { understood, also = [] } = understoodAs(item, dimension, job, unit)
     applyEdit(job, readEdit(edit))
     return { edit, understood, also }
+  })
+}
+
+/** What is tried, or what is wrong with it and where reading stopped. */
+export function drafted(attempt: () => NonNullable<Drafted>): NonNullable<Drafted> {
+  try {
+    return attempt()
   } catch (error) {
     if (error instanceof NotationError) {
       const { reason: refused, text, at } = error
@@ -94,12 +91,7 @@ function evidenceOf(draft: EvidenceDraft, dimension: Dimension, mint: Mint): Evi
 }
 
 /** How evidence is understood, and what else a person should know of that or is asked. */
-function understoodAs(
-  item: Evidence,
-  dimension: Dimension,
-  job: Job,
-  unit: Unit,
-): { understood: string; also?: readonly AnyReason[] } {
+function understoodAs(item: Evidence, dimension: Dimension, job: Job, unit: Unit): UnderstoodAs {
   switch (item.basis) {
     case 'printed': {
       // With what the dimension has already: a radius may be the wrong figure of it.
@@ -114,50 +106,17 @@ function understoodAs(
       const { as, also } = figureUnderstood(figure, plain)
       return { understood: `Read as ${as}`, also: [...also, ...remarks] }
     }
-    case 'found': {
-      // Each by itself first, so that the line which can't be read is the one that is named.
-      for (const reading of item.readings) readReading(reading, dimension.kind, job)
-      const whole = { ...dimension, evidence: [...dimension.evidence, item] }
-      const dimensions = [...job.dimensions.filter(({ name }) => name !== whole.name), whole]
-      const limits = instrumentLimits(job.instruments, job)
-      const pools = scatterPools(
-        dimensions.flatMap((one) => foundSpreads(one, job)),
-        limits,
-      )
-      const {
-        adopted,
-        remarks = [],
-        problem,
-      } = foundEvidence(item, whole, {
-        conventions: job,
-        instrument: job.instruments.find(({ id }) => id === item.instrument),
-        limitOf: limitOfError,
-        scatterOf: (pool) => pools.get(pool),
-      })
-      if (problem !== undefined) return { understood: 'They give no value', also: [problem] }
-      const mean = adopted === null ? '' : measuredWithU(adopted, dimension.kind, unit)
-      return {
-        understood:
-          item.readings.length === 1 ? `Read as ${mean}` : `${item.readings.length} readings, mean ${mean}`,
-        also: remarks,
-      }
-    }
+    case 'found':
+      return foundUnderstood(item, dimension, job, unit)
     default:
       // By itself first, so that the place in it is shown; the edit checks the names.
       if (item.basis === 'derived') checkFormulaAlone(item.formula, job)
-      return { understood: 'The formula can be worked out' }
+      return { understood: '' }
   }
 }
 
-/** As the table will have it: never a measured value without its ±. */
-function measuredWithU(x: Uncertain, kind: QuantityKind, unit: Unit): string {
-  const { U } = expand(x)
-  const style = { kind, unit, figuresAs: 'fractions', finest: null, feetFrom: null } as const
-  return `${writeMeasured(x.value, U, style)}${plusMinus(U * displayFactor(kind, unit), kind, unit)}`
-}
-
 /** @throws FormulaError with its place for what can't be read or mixes units; names that no dimension has are left aside */
-function checkFormulaAlone(text: string, job: Job): void {
+export function checkFormulaAlone(text: string, job: Job): void {
   const formula = parseFormula(text)
   const kinds = new Map(job.dimensions.map(({ name, kind }) => [name, kind]))
   if (formula.names.some((name) => !kinds.has(name))) return

@@ -1,5 +1,7 @@
 import type { ReactNode } from 'react'
 import type { Job } from '../../core/job/model/types.ts'
+import { takeUpInstrument } from '../instruments/at-hand.ts'
+import { askForInstruments } from '../instruments/instruments-asked.ts'
 import { Choice } from '../parts/choice.tsx'
 import { Picker } from '../parts/picker.tsx'
 import { TextField } from '../parts/text-field.tsx'
@@ -13,6 +15,11 @@ const LEGIBILITIES = [
 /** No sheet, no instrument. */
 const NONE = ''
 const NOT_SAID = { id: NONE, label: 'Not said' }
+const NEW = 'new'
+const INSTRUMENT_ACTS = [
+  { id: NEW, label: 'New instrument…' },
+  { id: 'all', label: 'Change or remove…' },
+]
 
 interface EvidenceFieldsProps {
   draft: EvidenceDraft
@@ -71,10 +78,20 @@ export function EvidenceFields(props: EvidenceFieldsProps) {
           <Picker
             label="Instrument"
             value={draft.instrument ?? NONE}
-            options={[NOT_SAID, ...job.instruments.map(({ id, name }) => ({ id, label: name }))]}
-            onChange={(instrument) =>
-              onWrite({ ...draft, instrument: instrument === NONE ? null : instrument })
-            }
+            options={[
+              NOT_SAID,
+              ...job.instruments.map(({ id, name }) => ({ id, label: name })),
+              ...INSTRUMENT_ACTS,
+            ]}
+            onChange={(chosen) => {
+              const onTake = (instrument: string | null) => {
+                onWrite({ ...draft, instrument })
+                takeUpInstrument(instrument)
+              }
+              if (INSTRUMENT_ACTS.some(({ id }) => id === chosen)) {
+                askForInstruments({ for: chosen === NEW ? 'new' : 'all', onTake })
+              } else onTake(chosen === NONE ? null : chosen)
+            }}
           />
         </>
       )

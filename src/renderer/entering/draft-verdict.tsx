@@ -10,7 +10,7 @@ export function DraftVerdict({ drafted }: { drafted: Drafted }) {
     <div className="draft-verdict" role="status">
       {drafted !== null && 'understood' in drafted && (
         <>
-          <Figure text={drafted.understood} />
+          {drafted.understood !== '' && <Figure text={drafted.understood} />}
           {drafted.also.map((one) => (
             <p
               key={`${one.code} ${sentenceOf(one)}`}
