@@ -21,6 +21,8 @@ export const EDITABLE: ReadonlySet<ColumnName> = new Set(['label', 'name', 'figu
 /** Pixels: below these widths of the table its reasons are left to the card, and then the names follow what they name. */
 const WIDE = 1100
 const MIDDLING = 860
+/** Below this a basis is told by its line alone. */
+const TIGHT = 700
 
 const WITHOUT_WHY: readonly ColumnName[] = COLUMNS.filter((column) => column !== 'why')
 const WITHOUT_NAME: readonly ColumnName[] = WITHOUT_WHY.filter((column) => column !== 'name')
@@ -30,3 +32,6 @@ export function columnsFor(width: number): readonly ColumnName[] {
   if (width >= WIDE) return COLUMNS
   return width >= MIDDLING ? WITHOUT_WHY : WITHOUT_NAME
 }
+
+/** Whether a table of this width has room for the least only. */
+export const isTight = (width: number): boolean => width > 0 && width < TIGHT

@@ -1,6 +1,7 @@
 import './dimension-table.css'
 import { useBench } from '../bench/bench-store.ts'
 import { InstrumentsDialog } from '../instruments/instruments-dialog.tsx'
+import { PrintedTable } from '../taking-out/printed-table.tsx'
 import { TableCautions } from './table-cautions.tsx'
 import { TableEmpty } from './table-empty.tsx'
 import { TableGrid } from './table-grid.tsx'
@@ -26,6 +27,7 @@ export function DimensionTable() {
         <TableGrid rows={rows} unit={table.unit} />
       )}
       <InstrumentsDialog />
+      <PrintedTable />
       <TableCautions table={table} />
     </section>
   )

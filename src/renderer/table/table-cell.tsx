@@ -41,7 +41,7 @@ export function TableCell({ row, column, unit, readings, named }: TableCellProps
       return (
         <span className="table-grid-basis">
           <BasisSample basis={row.basis} />
-          {row.basis === null ? '—' : basisWord(row.basis)}
+          <span className="table-grid-basis-word">{row.basis === null ? '—' : basisWord(row.basis)}</span>
         </span>
       )
     case 'status':

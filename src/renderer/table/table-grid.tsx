@@ -9,7 +9,7 @@ import { useInstrumentAtHand } from '../instruments/at-hand.ts'
 import { useWidth } from '../parts/use-width.ts'
 import type { CellLeft } from './cell-editor.tsx'
 import { isChangedInPlace } from './change-in-place.ts'
-import { columnsFor } from './columns.ts'
+import { columnsFor, isTight } from './columns.ts'
 import { type GridCell, isTyped, wishOfKey } from './grid-keys.ts'
 import { TableHead } from './table-head.tsx'
 import { type RowActions, TableRow } from './table-row.tsx'
@@ -27,7 +27,8 @@ interface TableGridProps {
 export function TableGrid({ rows: shown, unit }: TableGridProps) {
   const { rows } = shown
   const box = useRef<HTMLDivElement>(null)
-  const columns = columnsFor(useWidth(box))
+  const width = useWidth(box)
+  const columns = columnsFor(width)
   const id = useId()
   const rowId = (row: number) => `${id}-${row < 0 ? 'head' : row}`
   const writable = useBench(({ opened }) => opened?.writable === true)
@@ -142,6 +143,7 @@ export function TableGrid({ rows: shown, unit }: TableGridProps) {
       aria-activedescendant={`${rowId(at.row)}-${at.column}`}
       tabIndex={0}
       data-columns={columns.length}
+      data-tight={isTight(width) || undefined}
       data-unit={unit}
       onKeyDown={onKeyDown}
     >

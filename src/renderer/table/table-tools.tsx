@@ -6,6 +6,7 @@ import { useBench } from '../bench/bench-store.ts'
 import { lookIn, setFigures } from '../bench/store-sync.ts'
 import { Choice } from '../parts/choice.tsx'
 import { Icon } from '../parts/icon.tsx'
+import { TakeOut } from '../taking-out/take-out.tsx'
 import { UNIT_WORDS } from '../words/unit-words.ts'
 import { BasisSample } from './basis-sample.tsx'
 import { StatusMark } from './status-mark.tsx'
@@ -84,6 +85,7 @@ export function TableTools({ rows, total, working }: TableToolsProps) {
           working out…
         </p>
       </div>
+      <TakeOut rows={rows.rows.map(({ original }) => original)} working={working} />
       {unit !== own && (
         <p className="table-tools-unit">
           <span className="table-tools-shown">Shown in {UNIT_WORDS[unit]}; the </span>

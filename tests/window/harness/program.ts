@@ -68,9 +68,10 @@ function addressFrom(child: ChildProcess, log: readonly string[]): Promise<strin
   })
 }
 
-/** The table of a job folder as the command line gives it, in JSON. */
-export async function tableByCommand(folder: string): Promise<string> {
-  const { code, stdout, stderr } = await runProgram(SCANTLING, ['table', folder, '--format', 'json'])
+/** The table of a job folder as the command line gives it, in JSON unless said otherwise. */
+export async function tableByCommand(folder: string, ...more: readonly string[]): Promise<string> {
+  const given = more.length === 0 ? ['--format', 'json'] : more
+  const { code, stdout, stderr } = await runProgram(SCANTLING, ['table', folder, ...given])
   if (code !== 0) throw new Error(`scantling table ended with ${code}: ${stderr}`)
   return stdout
 }

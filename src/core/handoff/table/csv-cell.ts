@@ -39,8 +39,18 @@ const quoted = (text: string): string => (/[",\r\n]/.test(text) ? `"${text.repla
  * One cell of a CSV file, quoted where it has to be (RFC 4180, section 2, rules 5 to 7): a text on one line as a
  * spreadsheet leaves it, a number to 12 significant digits; empty for none and for what is not finite.
  */
-export function csvCell(content: string | number | null): string {
-  if (content === null) return ''
-  if (typeof content === 'string') return quoted(spreadsheetText(plainText(content)))
-  return Number.isFinite(content) ? String(Number(content.toPrecision(DIGITS))) : ''
+export const csvCell = (content: string | number | null): string =>
+  typeof content === 'string' ? quoted(asPlain(content)) : numberCell(content)
+
+const asPlain = (text: string): string => spreadsheetText(plainText(text))
+
+function numberCell(content: number | null): string {
+  return content !== null && Number.isFinite(content) ? String(Number(content.toPrecision(DIGITS))) : ''
+}
+
+/** The same for cells that tabs part: only what begins with a quotation mark is quoted, as spreadsheets copy it. */
+export function tabbedCell(content: string | number | null): string {
+  if (typeof content !== 'string') return numberCell(content)
+  const text = asPlain(content)
+  return text.startsWith('"') ? `"${text.replaceAll('"', '""')}"` : text
 }

@@ -58,12 +58,19 @@ const unitOf = (row: TableRow, table: Table): string => {
   return row.kind === 'area' ? `${table.unit}2` : table.unit
 }
 
+/** What heads each column of a table that is handed on as values. */
+export const TABLE_HEADINGS: readonly string[] = COLUMNS.map(([heading]) => heading)
+
+/** One row as it stands in those columns; null for none. */
+export const rowContents = (row: TableRow, table: Table): (string | number | null)[] =>
+  COLUMNS.map(([, content]) => content(row, table))
+
 const record = (contents: readonly (string | number | null)[]): string =>
   `${contents.map(csvCell).join(',')}\r\n`
 
 /** A record that is no dimension: its kind after `#` in the first cell, and what it says in the columns named. */
 const remark = (kind: string, says: Readonly<Record<string, string>>): string =>
-  record(COLUMNS.map(([heading]) => (heading === 'name' ? `# ${kind}` : (says[heading] ?? null))))
+  record(TABLE_HEADINGS.map((heading) => (heading === 'name' ? `# ${kind}` : (says[heading] ?? null))))
 
 /**
  * The rows of a table as comma-separated values after RFC 4180: one heading record, CRLF line ends, UTF-8 without
@@ -78,8 +85,8 @@ const remark = (kind: string, says: Readonly<Record<string, string>>): string =>
  * `label`.
  */
 export function tableCsv(table: Table): string {
-  const headings = record(COLUMNS.map(([heading]) => heading))
-  const rows = table.rows.map((row) => record(COLUMNS.map(([, content]) => content(row, table))))
+  const headings = record(TABLE_HEADINGS)
+  const rows = table.rows.map((row) => record(rowContents(row, table)))
   const relations = table.relations.map((relation) =>
     remark('relation', {
       label: `${relation.label ?? relation.id}: ${relation.text}`,
