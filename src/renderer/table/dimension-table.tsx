@@ -1,5 +1,6 @@
 import './dimension-table.css'
 import { useBench } from '../bench/bench-store.ts'
+import { NewDimensionDialog } from '../entering/new-dimension-dialog.tsx'
 import { InstrumentsDialog } from '../instruments/instruments-dialog.tsx'
 import { PrintedTable } from '../taking-out/printed-table.tsx'
 import { TableCautions } from './table-cautions.tsx'
@@ -27,6 +28,7 @@ export function DimensionTable() {
         <TableGrid rows={rows} unit={table.unit} />
       )}
       <InstrumentsDialog />
+      <NewDimensionDialog />
       <PrintedTable />
       <TableCautions table={table} />
     </section>

@@ -4,6 +4,7 @@ import { type KeyboardEvent, useId, useMemo, useRef, useState } from 'react'
 import type { Unit } from '../../core/job/model/types.ts'
 import { useBench } from '../bench/bench-store.ts'
 import { choose } from '../bench/choose.ts'
+import { askForDimension } from '../entering/new-dimension-asked.ts'
 import { readingsInLine } from '../entering/readings-in-line.ts'
 import { useInstrumentAtHand } from '../instruments/at-hand.ts'
 import { useWidth } from '../parts/use-width.ts'
@@ -106,6 +107,11 @@ export function TableGrid({ rows: shown, unit }: TableGridProps) {
   })
   const onKeyDown = (event: KeyboardEvent) => {
     if (event.target !== box.current || event.altKey || event.metaKey) return
+    if (event.key === 'Insert' && writable) {
+      event.preventDefault()
+      askForDimension()
+      return
+    }
     const size = { rows: rows.length, columns: columns.length, page: page() }
     if (columns[at.column] === 'original' && at.row >= 0 && isTyped(event.key, event.ctrlKey)) {
       if (begin(rows[at.row]?.id, 'original', event.key)) event.preventDefault()

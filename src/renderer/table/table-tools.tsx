@@ -4,6 +4,8 @@ import './table-tools.css'
 import { Button as AriaButton, Input, SearchField } from 'react-aria-components'
 import { useBench } from '../bench/bench-store.ts'
 import { lookIn, setFigures } from '../bench/store-sync.ts'
+import { askForDimension } from '../entering/new-dimension-asked.ts'
+import { Button } from '../parts/button.tsx'
 import { Choice } from '../parts/choice.tsx'
 import { Icon } from '../parts/icon.tsx'
 import { TakeOut } from '../taking-out/take-out.tsx'
@@ -51,6 +53,7 @@ export function TableTools({ rows, total, working }: TableToolsProps) {
   const own = useBench((bench) => bench.opened?.job.unit ?? 'in')
   const unit = useBench((bench) => bench.unit) ?? own
   const figuresAs = useBench((bench) => bench.figuresAs)
+  const writable = useBench(({ opened }) => opened?.writable === true)
   const shown = rows.rows.length
   return (
     <div className="table-tools">
@@ -85,6 +88,16 @@ export function TableTools({ rows, total, working }: TableToolsProps) {
           working out…
         </p>
       </div>
+      <Button
+        kind="quiet"
+        icon="plus"
+        label="New dimension…"
+        hint="A dimension without a pick: lettered, by gauge, by formula or measured. Insert"
+        disabled={!writable}
+        onPress={() => askForDimension()}
+      >
+        <span className="menu-words">New dimension…</span>
+      </Button>
       <TakeOut rows={rows.rows.map(({ original }) => original)} working={working} />
       {unit !== own && (
         <p className="table-tools-unit">

@@ -13,6 +13,7 @@ import { SavedField } from '../../parts/saved-field.tsx'
 import { reason } from '../../words/window-words.ts'
 import { readAs } from '../keeping/read-as.ts'
 import { lengthProblem, sizeProblem } from '../keeping/written-problem.ts'
+import { DimensionToo } from './dimension-too.tsx'
 import { difference, measuredText } from './plain-figures.ts'
 
 interface KnownSizeProps {
@@ -136,6 +137,7 @@ function Sizes({ view, reference }: { view: View; reference: Reference }) {
           )
         }
       />
+      <DimensionToo view={view} reference={reference} writable={writable} />
       {entered !== null && <p className="block-soft">Entered by {entered}</p>}
     </div>
   )

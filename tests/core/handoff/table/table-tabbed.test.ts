@@ -7,7 +7,7 @@ import { sampleJob } from '../../../renderer/sample-job.ts'
 const table = dimensionTable(sampleJob)
 const cells = (text: string): string[][] =>
   text
-    .trimEnd()
+    .replace(/\n$/, '')
     .split('\n')
     .map((line) => line.split('\t'))
 
