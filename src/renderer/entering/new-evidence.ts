@@ -26,10 +26,15 @@ export type EvidenceDraft =
 /** What a draft comes to: an edit and how it is understood, or what is wrong and where. */
 export type Drafted =
   | { edit: Edit; understood: string; also: readonly AnyReason[] }
-  /** Of what can't be read: the text, and where reading stopped. */
-  | { refused: AnyReason; stopped?: { text: string; at: number } }
+  | DraftRefused
   /** Nothing is written yet. */
   | null
+
+/** Of what can't be read: the text, and where reading stopped. */
+interface DraftRefused {
+  refused: AnyReason
+  stopped?: { text: string; at: number }
+}
 
 /**
  * Reads a draft as core will, so that what is wrong is said while it is being written.
@@ -52,7 +57,7 @@ export function draftedEvidence(
 }
 
 /** What is tried, or what is wrong with it and where reading stopped. */
-export function drafted(attempt: () => NonNullable<Drafted>): NonNullable<Drafted> {
+export function drafted<D extends Drafted>(attempt: () => D): D | DraftRefused {
   try {
     return attempt()
   } catch (error) {

@@ -2,6 +2,7 @@ import { applyEdit, type Edit, readEdit } from '../../core/job/edits/edit.ts'
 import type { Mint } from '../../core/job/ids/mint-ids.ts'
 import { newIdentity } from '../../core/job/ids/new-identity.ts'
 import type { Dimension, Evidence, Job, Unit } from '../../core/job/model/types.ts'
+import { readReading } from '../../core/ledger/evidence/found-reading.ts'
 import { foundUnderstood } from './found-understood.ts'
 import { type Drafted, drafted } from './new-evidence.ts'
 import { splitReadings } from './split-readings.ts'
@@ -53,6 +54,37 @@ export function hasCommas(job: Job): boolean {
   return has
 }
 
+/** What a line of readings makes of the job: evidence, or its withdrawal. */
+type LineEdit = { edit: Edit; item: Found | null }
+
+/**
+ * The edit that a line of readings comes to: they replace those that stand in it and keep their instrument; an emptied
+ * line withdraws them. null: nothing is changed.
+ * @param instrument with which new readings are taken, by its id; undefined: it is not said
+ * @throws NotationError for a reading that can't be read
+ */
+export function lineEdit(
+  text: string,
+  dimension: Dimension,
+  job: Job,
+  { mint, instrument }: { mint: Mint; instrument: string | undefined },
+): LineEdit | null {
+  const before = readingsInLine(dimension, instrument)
+  const wanted = text.trim()
+  if (wanted === (before === undefined ? '' : lineOf(before, dimension))) return null
+  const target = { dimension: dimension.name, id: before?.id ?? '' }
+  if (wanted === '') return { edit: { do: 'withdraw-evidence', ...target, why: TAKEN_OUT }, item: null }
+  const readings = splitReadings(wanted, dimension.kind, hasCommas(job))
+  for (const reading of readings) readReading(reading, dimension.kind, job)
+  if (before !== undefined) {
+    return { edit: { do: 'change-evidence', ...target, set: { readings } }, item: { ...before, readings } }
+  }
+  const by = instrument === undefined ? {} : { instrument }
+  const identity = newIdentity('found', dimension.evidence, mint)
+  const item: Found = { ...identity, basis: 'found', readings, ...by }
+  return { edit: { do: 'add-evidence', dimension: dimension.name, item }, item }
+}
+
 interface LineContext {
   /** That what was understood is shown in. */
   unit: Unit
@@ -61,51 +93,22 @@ interface LineContext {
   instrument: string | undefined
 }
 
-/**
- * What a line of readings comes to: they replace those that stand in it and keep their instrument; an emptied line
- * withdraws them. null: nothing is changed.
- */
+/** What a line of readings comes to, tried on the job, and how it is understood; null: nothing is changed. */
 export function draftedLine(
   text: string,
   dimension: Dimension,
   job: Job,
   { unit, mint, instrument }: LineContext,
 ): Drafted {
-  const before = readingsInLine(dimension, instrument)
-  const wanted = text.trim()
-  if (wanted === (before === undefined ? '' : lineOf(before, dimension))) return null
-  const target = { dimension: dimension.name, id: before?.id ?? '' }
-  if (wanted === '') {
-    const edit: Edit = { do: 'withdraw-evidence', ...target, why: TAKEN_OUT }
-    return drafted(() => ({
-      edit: tried(job, edit),
-      understood: 'Taken out: they no longer count',
-      also: [],
-    }))
-  }
-  const readings = splitReadings(wanted, dimension.kind, hasCommas(job))
-  const item: Found =
-    before === undefined
-      ? {
-          ...newIdentity('found', dimension.evidence, mint),
-          basis: 'found',
-          readings,
-          ...(instrument === undefined ? {} : { instrument }),
-        }
-      : { ...before, readings }
-  const edit: Edit =
-    before === undefined
-      ? { do: 'add-evidence', dimension: dimension.name, item }
-      : { do: 'change-evidence', ...target, set: { readings } }
   return drafted(() => {
+    const made = lineEdit(text, dimension, job, { mint, instrument })
+    if (made === null) return null
+    const { edit, item } = made
+    applyEdit(job, readEdit(edit))
+    if (item === null) return { edit, understood: 'Taken out: they no longer count', also: [] }
     const { understood, also = [] } = foundUnderstood(item, dimension, job, unit)
-    return { edit: tried(job, edit), understood: `${understood}${byWhat(job, item)}`, also }
+    return { edit, understood: `${understood}${byWhat(job, item)}`, also }
   })
-}
-
-function tried(job: Job, edit: Edit): Edit {
-  applyEdit(job, readEdit(edit))
-  return edit
 }
 
 function byWhat(job: Job, { instrument }: Found): string {

@@ -21,15 +21,26 @@ export function takeUpInstrument(instrument: string | null): void {
  * last. null: none is.
  */
 export function lastUsedInstrument(job: Job): string | null {
-  let last: { at: string; instrument: string } | null = null
-  for (const { evidence } of job.dimensions) {
+  const known = LAST_USED.get(job)
+  if (known !== undefined) return known
+  const last = newestNamed(job.dimensions) ?? job.instruments.at(-1)?.id ?? null
+  LAST_USED.set(job, last)
+  return last
+}
+
+/** Asked at every change of anything in the window. */
+const LAST_USED = new WeakMap<Job, string | null>()
+
+function newestNamed(dimensions: Job['dimensions']): string | undefined {
+  let last: { at: string; instrument: string } | undefined
+  for (const { evidence } of dimensions) {
     for (const piece of evidence) {
       if (piece.basis !== 'found' || piece.instrument === undefined) continue
       const at = piece.at ?? ''
-      if (last === null || at >= last.at) last = { at, instrument: piece.instrument }
+      if (last === undefined || at >= last.at) last = { at, instrument: piece.instrument }
     }
   }
-  return last?.instrument ?? job.instruments.at(-1)?.id ?? null
+  return last?.instrument
 }
 
 /** With which readings are taken now; undefined: it is not said. */

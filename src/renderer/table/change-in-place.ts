@@ -3,8 +3,8 @@ import type { Dimension, Job } from '../../core/job/model/types.ts'
 import type { AnyReason } from '../../core/words/reason.ts'
 import { mint } from '../bench/mint.ts'
 import { draftedFormula, formulaInLine } from '../entering/formula-in-line.ts'
-import type { Drafted } from '../entering/new-evidence.ts'
-import { draftedLine, lineOf, readingsInLine } from '../entering/readings-in-line.ts'
+import { type Drafted, drafted } from '../entering/new-evidence.ts'
+import { lineEdit, lineOf, readingsInLine } from '../entering/readings-in-line.ts'
 import { currentInstrument } from '../instruments/at-hand.ts'
 import { refusalOf } from '../words/refusal.ts'
 import { reason } from '../words/window-words.ts'
@@ -47,8 +47,7 @@ export function textInPlace(job: Job, name: string, column: ColumnName): string 
 export function changeInPlace(job: Job, name: string, column: ColumnName, text: string): Change {
   const dimension = dimensionOf(job, name)
   if (dimension !== undefined && column === 'original') {
-    const instrument = currentInstrument()?.id
-    return changeOf(draftedLine(text, dimension, job, { unit: job.unit, mint, instrument }))
+    return changeOf(drafted(() => lineChange(text, dimension, job)))
   }
   if (dimension !== undefined && column === 'figure') return changeOf(draftedFormula(text, dimension, job))
   const wanted = text.trim()
@@ -57,6 +56,14 @@ export function changeInPlace(job: Job, name: string, column: ColumnName, text: 
   if ('refused' in read) return read
   const refused = refusalOf(() => applyEdit(job, readEdit(read.edit)))
   return refused === null ? read : { refused }
+}
+
+/** Without what it would come to: that is said while it is being written. */
+function lineChange(text: string, dimension: Dimension, job: Job): Drafted {
+  const made = lineEdit(text, dimension, job, { mint, instrument: currentInstrument()?.id })
+  if (made === null) return null
+  applyEdit(job, readEdit(made.edit))
+  return { edit: made.edit, understood: '', also: [] }
 }
 
 function changeOf(drafted: Drafted): Change {
