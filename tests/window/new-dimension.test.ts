@@ -49,6 +49,20 @@ describe('A dimension without a pick', () => {
           .toMatchObject([{ formula: 'drum_length + 1/4"' }])
         await person.press('Control+z')
         await expect.poll(async () => (await dimensions()).length).toBe(2)
+
+        // By readings alone, one line of them.
+        await person.click(person.button('New dimension…'))
+        await form.waitFor()
+        await person.write('Hood, rim')
+        await person.click(oneOf(page, 'What says how large it is', 'Measured'))
+        await person.click(person.field('Readings on the original'))
+        await person.write('2 1/2 2 33/64')
+        await person.press('Enter')
+        await page.getByRole('article', { name: 'Card of hood_rim' }).waitFor()
+        expect((await dimensions()).at(-1)).toMatchObject({
+          name: 'hood_rim',
+          evidence: [{ basis: 'found', readings: ['2 1/2', '2 33/64'] }],
+        })
       })
     })
 

@@ -31,11 +31,13 @@ interface EvidenceFieldsProps {
   verdict: ReactNode
   onEnter: () => void
   onEscape: () => void
+  /** Whether readings stand in one line, so that Enter keeps them. */
+  oneLine?: boolean
 }
 
 /** The fields of evidence that is being written, by its basis. */
 export function EvidenceFields(props: EvidenceFieldsProps) {
-  const { draft, job, onWrite, takesKeyboard, verdict, onEnter, onEscape } = props
+  const { draft, job, onWrite, takesKeyboard, verdict, onEnter, onEscape, oneLine = false } = props
   switch (draft.basis) {
     case 'printed':
       return (
@@ -67,10 +69,10 @@ export function EvidenceFields(props: EvidenceFieldsProps) {
       return (
         <>
           <TextField
-            label="Readings on the original, one a line"
+            label={oneLine ? 'Readings on the original' : 'Readings on the original, one a line'}
             value={draft.readings}
             onChange={(readings) => onWrite({ ...draft, readings })}
-            lines={4}
+            {...(oneLine ? { note: 'Several with spaces between: 11 1/2 11 17/32', onEnter } : { lines: 4 })}
             autoFocus={takesKeyboard}
             onEscape={onEscape}
           />

@@ -120,6 +120,7 @@ export function NewDimensionForm({ job, unit, begun, onKept, onCancel }: NewDime
           job={job}
           onWrite={write}
           takesKeyboard={false}
+          oneLine
           verdict={verdict}
           {...fields}
         />

@@ -15,11 +15,13 @@ import { NotationError } from '../../core/quantity/notation/notation-error.ts'
 import type { AnyReason } from '../../core/words/reason.ts'
 import { ScantlingError } from '../../core/words/scantling-error.ts'
 import { foundUnderstood, type UnderstoodAs } from './found-understood.ts'
+import { hasCommas } from './has-commas.ts'
+import { splitReadings } from './split-readings.ts'
 
 /** Evidence as it is being written on the card. */
 export type EvidenceDraft =
   | { basis: 'printed'; text: string; legibility: 'clear' | 'doubtful'; sheet: string | null }
-  /** One reading a line. */
+  /** One reading a line, or several parted by spaces. */
   | { basis: 'found'; readings: string; instrument: string | null }
   | { basis: 'derived'; formula: string }
 
@@ -46,7 +48,7 @@ export function draftedEvidence(
   job: Job,
   { unit, mint }: { unit: Unit; mint: Mint },
 ): Drafted {
-  const item = evidenceOf(draft, dimension, mint)
+  const item = evidenceOf(draft, dimension, job, mint)
   if (item === null) return null
   const edit: Edit = { do: 'add-evidence', dimension: dimension.name, item }
   return drafted(() => {
@@ -73,7 +75,7 @@ export function drafted<D extends Drafted>(attempt: () => D): D | DraftRefused {
   }
 }
 
-function evidenceOf(draft: EvidenceDraft, dimension: Dimension, mint: Mint): Evidence | null {
+function evidenceOf(draft: EvidenceDraft, dimension: Dimension, job: Job, mint: Mint): Evidence | null {
   const identity = newIdentity(draft.basis, dimension.evidence, mint)
   switch (draft.basis) {
     case 'printed': {
@@ -83,7 +85,7 @@ function evidenceOf(draft: EvidenceDraft, dimension: Dimension, mint: Mint): Evi
       return { ...identity, basis: 'printed', text, legibility: draft.legibility, ...sheet }
     }
     case 'found': {
-      const readings = draft.readings.split('\n').flatMap((line) => line.trim() || [])
+      const readings = splitReadings(draft.readings, dimension.kind, hasCommas(job))
       if (readings.length === 0) return null
       const instrument = draft.instrument === null ? {} : { instrument: draft.instrument }
       return { ...identity, basis: 'found', readings, ...instrument }

@@ -4,6 +4,7 @@ import { newIdentity } from '../../core/job/ids/new-identity.ts'
 import type { Dimension, Evidence, Job, Unit } from '../../core/job/model/types.ts'
 import { readReading } from '../../core/ledger/evidence/found-reading.ts'
 import { foundUnderstood } from './found-understood.ts'
+import { hasCommas } from './has-commas.ts'
 import { type Drafted, drafted } from './new-evidence.ts'
 import { splitReadings } from './split-readings.ts'
 
@@ -34,24 +35,6 @@ export function lineOf({ readings }: Found, dimension: Dimension): string {
   const again = splitReadings(spaced, dimension.kind)
   const same = again.length === readings.length && again.every((one, i) => one === readings[i])
   return same ? spaced : readings.join('; ')
-}
-
-const COMMA = /\d,\d{1,2}(?!\d)/
-const COMMAS = new WeakMap<Job, boolean>()
-
-/** Whether any figure or reading of a job has a decimal comma. */
-export function hasCommas(job: Job): boolean {
-  const known = COMMAS.get(job)
-  if (known !== undefined) return known
-  const has = job.dimensions.some(({ evidence }) =>
-    evidence.some((piece) =>
-      piece.basis === 'printed'
-        ? COMMA.test(piece.text)
-        : piece.basis === 'found' && piece.readings.some((one) => COMMA.test(one)),
-    ),
-  )
-  COMMAS.set(job, has)
-  return has
 }
 
 /** What a line of readings makes of the job: evidence, or its withdrawal. */
