@@ -35,7 +35,7 @@ export function OneInstrument({ job, instrument, atHand, writable, onTake, onCha
         {note !== undefined && <p className="block-soft">{note}</p>}
         {entered !== null && <p className="block-soft">{`Entered by ${entered}`}</p>}
       </div>
-      <Button label={`Read with ${name}`} disabled={atHand} onPress={onTake}>
+      <Button label={`${atHand ? 'In use' : 'Use'}: ${name}`} disabled={atHand} onPress={onTake}>
         {atHand ? 'In use' : 'Use'}
       </Button>
       <Button label={`Change ${name}`} disabled={!writable} onPress={onChange}>
