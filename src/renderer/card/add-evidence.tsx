@@ -90,12 +90,11 @@ export function AddEvidence({ job, dimension, unit, writable }: CardProps) {
           onWrite={(written) => act({ do: 'write', draft: written })}
           takesKeyboard={state === 'opened'}
           verdict={
-            <>
+            ready && draft.basis === 'derived' ? (
+              <TriedFormula draft={draft} {...{ job, dimension, unit }} />
+            ) : (
               <DraftVerdict drafted={drafted} />
-              {ready && draft.basis === 'derived' && (
-                <TriedFormula draft={draft} {...{ job, dimension, unit }} />
-              )}
-            </>
+            )
           }
           onEnter={() => void keep()}
           onEscape={end}

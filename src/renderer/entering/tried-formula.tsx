@@ -1,6 +1,6 @@
 import type { Dimension, Job, Unit } from '../../core/job/model/types.ts'
 import { mintForTrial } from '../bench/mint.ts'
-import { FormulaValue } from './formula-value.tsx'
+import { FormulaVerdict } from './formula-verdict.tsx'
 import { draftedEvidence, type EvidenceDraft } from './new-evidence.ts'
 
 interface TriedFormulaProps {
@@ -14,6 +14,7 @@ interface TriedFormulaProps {
 export function TriedFormula({ draft, dimension, job, unit }: TriedFormulaProps) {
   const read = draftedEvidence(draft, dimension, job, { unit, mint: mintForTrial() })
   if (read === null || !('edit' in read) || read.edit.do !== 'add-evidence') return null
-  const { edit } = read
-  return <FormulaValue job={job} edit={edit} dimension={dimension.name} id={edit.item.id} unit={unit} />
+  return (
+    <FormulaVerdict drafted={read} job={job} dimension={dimension.name} id={read.edit.item.id} unit={unit} />
+  )
 }

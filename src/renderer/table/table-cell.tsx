@@ -29,9 +29,10 @@ export function TableCell({ row, column, unit, readings, named }: TableCellProps
       return named ? (
         row.label
       ) : (
-        <>
-          {row.label} <span className="table-grid-name-behind">{row.name}</span>
-        </>
+        <span className="table-grid-both">
+          <span className="table-grid-label">{row.label}</span>{' '}
+          <span className="table-grid-name-behind">{row.name}</span>
+        </span>
       )
     case 'original':
       return readings === undefined ? '' : <OriginalCell row={row} readings={readings} unit={unit} />
