@@ -69,5 +69,5 @@ function cellAfterKey(from: GridCell, key: string, ctrl: boolean, size: GridSize
   }
 }
 
-/** Whether a key writes a letter or a digit, by which writing in a cell begins; a space chooses the row. */
-export const isTyped = (key: string, ctrl: boolean): boolean => !ctrl && key.length === 1 && key !== ' '
+/** Whether a key writes what a reading begins with, so that writing in its cell begins with it. */
+export const beginsReading = (key: string, ctrl: boolean): boolean => !ctrl && /^[\d.,+\-−¼-¾⅐-⅞]$/.test(key)

@@ -11,7 +11,7 @@ import { useWidth } from '../parts/use-width.ts'
 import type { CellLeft } from './cell-editor.tsx'
 import { isChangedInPlace } from './change-in-place.ts'
 import { columnsFor, isTight } from './columns.ts'
-import { type GridCell, isTyped, wishOfKey } from './grid-keys.ts'
+import { beginsReading, type GridCell, wishOfKey } from './grid-keys.ts'
 import { TableHead } from './table-head.tsx'
 import { type RowActions, TableRow } from './table-row.tsx'
 import { type Editing, useCellEditing } from './use-cell-editing.ts'
@@ -113,7 +113,7 @@ export function TableGrid({ rows: shown, unit }: TableGridProps) {
       return
     }
     const size = { rows: rows.length, columns: columns.length, page: page() }
-    if (columns[at.column] === 'original' && at.row >= 0 && isTyped(event.key, event.ctrlKey)) {
+    if (columns[at.column] === 'original' && at.row >= 0 && beginsReading(event.key, event.ctrlKey)) {
       if (begin(rows[at.row]?.id, 'original', event.key)) event.preventDefault()
       return
     }

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest'
-import { changeInPlace, textInPlace } from '../../../src/renderer/table/change-in-place.ts'
+import { changeInPlace, isChangedInPlace, textInPlace } from '../../../src/renderer/table/change-in-place.ts'
 import { sentenceOf } from '../../../src/renderer/words/window-words.ts'
 import { sampleJob } from '../sample-job.ts'
 
@@ -47,6 +47,33 @@ describe('changing a dimension where it stands in the table', () => {
     ['figure', '3/8"', /evidence/],
   ] as const)('says why the %s can not be “%s”', (column, text, why) => {
     expect(said(change(column, text))).toMatch(why)
+  })
+
+  it('takes a formula where one gives the figure, and no other figure', () => {
+    expect(isChangedInPlace(sampleJob, 'drum_bore', 'figure')).toBe(true)
+    expect(isChangedInPlace(sampleJob, 'hole_dia', 'figure')).toBe(false)
+    expect(textInPlace(sampleJob, 'drum_bore', 'figure')).toBe('drum_od - 2 * sheet_thickness')
+    const formula = (text: string) => changeInPlace(sampleJob, 'drum_bore', 'figure', text)
+    expect(formula('drum_od - sheet_thickness')).toMatchObject({
+      edit: { do: 'change-evidence', dimension: 'drum_bore', set: { formula: 'drum_od - sheet_thickness' } },
+    })
+    expect(formula(' drum_od - 2 * sheet_thickness ')).toBeNull()
+    expect(said(formula(''))).toMatch(/empty/)
+    expect(said(formula('drum_od -'))).toMatch(/breaks off/)
+    expect(said(formula('drum_bore + 1"'))).toMatch(/drum_bore/)
+    expect(said(formula('drum_od * drum_od'))).toMatch(/area/)
+  })
+
+  it('takes readings of the original, also where there are none yet', () => {
+    expect(textInPlace(sampleJob, 'hole_dia', 'original')).toBe('0.564 in 0.561 in 0.563 in')
+    expect(textInPlace(sampleJob, 'drum_od', 'original')).toBe('')
+    expect(changeInPlace(sampleJob, 'hole_dia', 'original', '9/16 0.563')).toMatchObject({
+      edit: { do: 'change-evidence', set: { readings: ['9/16', '0.563'] } },
+    })
+    expect(changeInPlace(sampleJob, 'drum_od', 'original', '8 3/4')).toMatchObject({
+      edit: { do: 'add-evidence', item: { basis: 'found', readings: ['8 3/4'] } },
+    })
+    expect(said(changeInPlace(sampleJob, 'drum_od', 'original', '8 3/4 wide?'))).toMatch(/wide/)
   })
 
   it('says it as a sentence, with a capital at its start and a stop at its end', () => {

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest'
-import { wishOfKey } from '../../../src/renderer/table/grid-keys.ts'
+import { beginsReading, wishOfKey } from '../../../src/renderer/table/grid-keys.ts'
 
 const size = { rows: 41, columns: 6, page: 5 }
 const from = { row: 10, column: 2 }
@@ -51,5 +51,13 @@ describe('going through the table by keyboard', () => {
   it('sorts by a heading with Enter and Space', () => {
     expect(wished('Enter', false, { row: -1, column: 2 })).toEqual({ to: 'sort' })
     expect(wished(' ', false, { row: -1, column: 2 })).toEqual({ to: 'sort' })
+  })
+})
+
+describe('a key on a cell of readings', () => {
+  it('begins one with what a reading begins with, and with nothing else', () => {
+    for (const key of ['1', '0', '.', ',', '-', '½', '⅜']) expect(beginsReading(key, false)).toBe(true)
+    for (const key of ['?', 'a', ' ', '/', 'F2', 'Enter', '10']) expect(beginsReading(key, false)).toBe(false)
+    expect(beginsReading('0', true)).toBe(false)
   })
 })

@@ -18,6 +18,15 @@ describe('the order of the rows', () => {
     ])
   })
 
+  it('puts what was read off the original before what is still to be read', () => {
+    const rows = [
+      like('read', { evidence: sampleRow('hole_dia').evidence, value: 2 }),
+      like('not_read', { evidence: [], value: 1 }),
+      like('smaller', { evidence: sampleRow('hole_dia').evidence, value: 1 }),
+    ]
+    expect(sorted(rows, 'original')).toEqual(['smaller', 'read', 'not_read'])
+  })
+
   it('puts what is disputed or open before what is settled', () => {
     const rows = [
       like('a', { status: 'agreed' }),
