@@ -11,9 +11,11 @@ export function useChosenRow(rows: DimensionRows['rows'], onChoice: (row: number
   const row = chosen === null ? -1 : rows.findIndex(({ id }) => id === chosen)
   const latest = useRef({ row, onChoice })
   latest.current = { row, onChoice }
+  // One that was only just made is chosen before the table has its row.
+  const isThere = row >= 0
   // biome-ignore lint/correctness/useExhaustiveDependencies: only another choice brings its row in sight, not a sort
   useEffect(() => {
-    if (latest.current.row >= 0) latest.current.onChoice(latest.current.row)
-  }, [chosen])
+    if (isThere) latest.current.onChoice(latest.current.row)
+  }, [chosen, isThere])
   return chosen
 }
