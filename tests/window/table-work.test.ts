@@ -66,10 +66,10 @@ const readings: Work = async ({ page, person }, folder) => {
 
   await cellOf(person, 'drum_length', 'original').dblclick()
   await person.write('6.01 6,02 6 1/64')
-  await grid(page).getByText('3 readings, mean 6.015" ±', { exact: false }).first().waitFor()
+  await page.getByText('3 readings, mean 6.015" ±', { exact: false }).first().waitFor()
   await person.press('Enter')
   await person.write('3.01 30.1')
-  await grid(page).getByText("can't both be readings of one size", { exact: false }).waitFor()
+  await page.getByText("can't both be readings of one size", { exact: false }).waitFor()
   await person.press('Control+a')
   await person.write('3.01')
   await person.press('Tab')
@@ -144,7 +144,7 @@ const newDimensions: Work = async ({ page, person }, folder) => {
   await figure.dblclick()
   await person.press('End')
   await person.write(' + 1"')
-  await expect.poll(() => figure.locator('[data-formula-value]').textContent()).toMatch(/= .*7 1\/4"/)
+  await expect.poll(() => page.locator('[data-formula-value]').textContent()).toMatch(/= .*7 1\/4"/)
   await person.press('Enter')
   await expect
     .poll(async () => (await dimensions()).at(-1)?.evidence)

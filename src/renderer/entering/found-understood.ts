@@ -15,6 +15,8 @@ import type { AnyReason } from '../../core/words/reason.ts'
 export interface UnderstoodAs {
   understood: string
   also?: readonly AnyReason[]
+  /** Whether it comes to nothing. */
+  isWithout?: true
 }
 
 /**
@@ -48,7 +50,7 @@ export function foundUnderstood(
     limitOf: limitOfError,
     scatterOf: (pool) => pools.get(pool),
   })
-  if (problem !== undefined) return { understood: 'They give no value', also: [problem] }
+  if (problem !== undefined) return { understood: 'They give no value', also: [problem], isWithout: true }
   const mean = adopted === null ? '' : measuredWithU(adopted, dimension.kind, unit)
   return {
     understood:

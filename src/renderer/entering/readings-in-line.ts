@@ -89,8 +89,8 @@ export function draftedLine(
     const { edit, item } = made
     applyEdit(job, readEdit(edit))
     if (item === null) return { edit, understood: 'Taken out: they no longer count', also: [] }
-    const { understood, also = [] } = foundUnderstood(item, dimension, job, unit)
-    return { edit, understood: `${understood}${byWhat(job, item)}`, also }
+    const { understood, also = [], isWithout } = foundUnderstood(item, dimension, job, unit)
+    return { edit, understood: isWithout ? understood : `${understood}${byWhat(job, item)}`, also }
   })
 }
 

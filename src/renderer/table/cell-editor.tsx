@@ -2,6 +2,7 @@ import './cell-editor.css'
 import { type KeyboardEvent, type ReactNode, useEffect, useId, useRef, useState } from 'react'
 import type { AnyReason } from '../../core/words/reason.ts'
 import { sentenceOf } from '../words/window-words.ts'
+import { CellSaid } from './cell-said.tsx'
 
 /** How a cell is left: by Enter, along the row by Tab, back along it, or by going elsewhere. */
 export type CellLeft = 'down' | 'along' | 'back' | 'elsewhere'
@@ -14,8 +15,6 @@ interface CellEditorProps {
   typed?: string | undefined
   /** Whether the keyboard goes into it at once. */
   takesKeyboard: boolean
-  /** Whether what is wrong is said above the cell, where there is no room below it. */
-  above: boolean
   /** What a text comes to, said while it is written; nothing for a text that needs none. */
   verdict?: ((text: string) => ReactNode) | undefined
   /** Keeps the text, or says why it can't be kept. */
@@ -31,7 +30,7 @@ const isUndo = ({ ctrlKey, metaKey, shiftKey, key }: KeyboardEvent): boolean =>
 
 /** A field in a cell. Enter and Tab keep, Escape gives up, and leaving it keeps what can be kept. */
 export function CellEditor(props: CellEditorProps) {
-  const { label, text, typed, takesKeyboard, above, verdict, onKeep, onGiveUp, goesOn } = props
+  const { label, text, typed, takesKeyboard, verdict, onKeep, onGiveUp, goesOn } = props
   const [draft, setDraft] = useState(typed ?? text)
   const [wrong, setWrong] = useState('')
   const input = useRef<HTMLInputElement>(null)
@@ -89,12 +88,12 @@ export function CellEditor(props: CellEditorProps) {
           }
         }}
       />
-      <span className="cell-editor-said" data-above={above || undefined}>
-        <span className="cell-editor-wrong" role="alert" id={sentence}>
+      <CellSaid of={input}>
+        <p className="cell-editor-wrong" role="alert" id={sentence}>
           {wrong}
-        </span>
+        </p>
         {wrong === '' && said}
-      </span>
+      </CellSaid>
     </span>
   )
 }

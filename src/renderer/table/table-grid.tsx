@@ -164,7 +164,7 @@ export function TableGrid({ rows: shown, unit }: TableGridProps) {
         }}
       />
       <div role="rowgroup" className="table-grid-rows" style={{ height }}>
-        {placed.map(({ index, top, low }) => {
+        {placed.map(({ index, top }) => {
           const row = rows[index]
           if (row === undefined) return null
           return (
@@ -181,7 +181,6 @@ export function TableGrid({ rows: shown, unit }: TableGridProps) {
               active={at.row === index ? at.column : null}
               id={rowId(index)}
               editing={editing?.name === row.id ? editing : null}
-              low={low}
               actions={actions}
             />
           )

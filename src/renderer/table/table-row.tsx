@@ -37,8 +37,6 @@ interface TableRowProps {
   /** What the ids of its cells begin with. */
   id: string
   editing: Editing | null
-  /** Whether there is more room above the row than below. */
-  low: boolean
   actions: RowActions
 }
 
@@ -75,7 +73,6 @@ export const TableRow = memo(function TableRow(props: TableRowProps) {
               text={editing.text}
               typed={editing.typed}
               takesKeyboard={editing.refused !== true}
-              above={props.low}
               verdict={(text) => <CellVerdict name={row.name} column={column} text={text} unit={unit} />}
               onKeep={actions.keep}
               onGiveUp={actions.giveUp}

@@ -10,8 +10,6 @@ interface PlacedRow {
   index: number
   /** Pixels from the top of the rows. */
   top: number
-  /** Whether there is more room above it than below. */
-  low: boolean
 }
 
 /**
@@ -44,13 +42,12 @@ export function useRowsInSight(
   })
   /** Pixels that rows are seen in, below the head. */
   const room = (): number => (box.current?.clientHeight ?? 0) - ROW_HEIGHT
-  const middle = (virtual.scrollOffset ?? 0) + room() / 2
   return {
     /** Pixels of all rows together. */
     height: virtual.getTotalSize(),
     placed: virtual
       .getVirtualItems()
-      .map(({ index, start }): PlacedRow => ({ index, top: start - ROW_HEIGHT, low: start > middle })),
+      .map(({ index, start }): PlacedRow => ({ index, top: start - ROW_HEIGHT })),
     bringInSight: (row: number) => virtual.scrollToIndex(row),
     /** Rows that a page is turned by. */
     page: () => Math.max(1, Math.floor(room() / ROW_HEIGHT) - 1),
