@@ -46,7 +46,7 @@ export function TakeOut({ rows, working }: TakeOutProps) {
     <Menu
       label="Take the table out"
       words="Take out"
-      icon="hand-over"
+      icon="take-out"
       options={WAYS}
       value={null}
       onChange={take}
