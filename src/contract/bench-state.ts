@@ -55,8 +55,6 @@ const openedJobSchema = z.strictObject({
   reading: z.string(),
   /** Where the job folder is, in words to show. */
   place: z.string(),
-  /** The id of the person of the job who worked in it last, from here where that is known. */
-  lastAtWork: z.string().optional(),
   /** True for a copy of the sample job, made to be practised on. */
   sample: z.boolean(),
   writable: z.boolean(),
@@ -88,7 +86,7 @@ export type OpenedJob = z.infer<typeof openedJobSchema>
 export const benchStateSchema = z.strictObject({
   version: z.string(),
   host: z.enum(['electron', 'local']),
-  /** Who is at work when nobody is named, and nobody is known to have worked in the job. */
+  /** Who is at work at this machine, as they said; empty: nobody has said it yet. */
   person: z.string(),
   /** Whether the host can show the system's own dialog to choose a job folder. */
   choosesFolders: z.boolean(),

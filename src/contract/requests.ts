@@ -82,6 +82,8 @@ export const REQUESTS = {
   },
   /** Reads a job anew that can only be looked at, and opens it for writing where nobody has it by now. */
   'look-again': { args: z.strictObject({ job: id }), answer: benchStateSchema },
+  /** Says who is at work from now on, in whichever job; kept with the program's own settings. */
+  'work-as': { args: z.strictObject({ name: person }), answer: benchStateSchema },
   'close-job': { args: nothing, answer: benchStateSchema },
   edit: { args: z.strictObject({ edit, by: person, job }), answer: committedSchema },
   /** theirs: also where somebody else made that edit. */

@@ -32,7 +32,6 @@ const place = (name: string): string => `${home}/${name}`
 const bench = new Workbench({
   host: 'local',
   version: '0',
-  person: 'Bench',
   log: () => undefined,
   pyramidProgram,
   places: {

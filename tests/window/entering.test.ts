@@ -2,13 +2,12 @@ import type { Locator, Page } from 'playwright-core'
 import { describe, expect, it } from 'vitest'
 import { readJobFolder } from '../../src/main/services/job-folder/read-job-folder.ts'
 import { withJob } from '../main/fixtures/history-folder.ts'
-import { temporaryFolder } from '../main/fixtures/temporary-folder.ts'
 import { workshopJob } from '../main/fixtures/workshop-job.ts'
 import { inEachHost, inHost } from './harness/at-the-bench.ts'
 import { localLauncher } from './harness/local-launcher.ts'
 import type { Person } from './harness/person.ts'
 import { grid } from './harness/table-in-window.ts'
-import { atWork, openCard, sheetReady, workAs } from './steps.ts'
+import { openCard, sheetReady, workAs } from './steps.ts'
 
 /** Holds every edit on its way; what comes back lets so many of them go on, by and by. */
 async function holdEdits(page: Page): Promise<(howMany: number) => void> {
@@ -187,27 +186,6 @@ describe('Many steps back at once', () => {
         expect(await opened.getByRole('textbox', { name: 'What it is' }).inputValue()).toBe('Drum, length')
         expect(await page.getByRole('region', { name: 'Notices' }).textContent()).toBe('')
       })
-    })
-  })
-})
-
-describe('Whoever worked last in a job', () => {
-  inEachHost((session) => {
-    it('is at work as it is opened again from the same home, and its last author from another', async () => {
-      const { folder } = await workshopJob()
-      const home = await temporaryFolder()
-      await session({ opens: { folder }, home }, async ({ page, person }) => {
-        await workAs(person, 'Eve')
-        const opened = await openCard(person, 'drum_length')
-        await person.click(opened.getByRole('button', { name: 'Add evidence' }))
-        await person.write('217 mm')
-        await person.press('Enter')
-        await opened.getByRole('region', { name: /^Printed 2/ }).waitFor()
-        await allSaved(page)
-      })
-      await withJob(folder, (made) => made.edit({ do: 'describe', set: { title: 'Drum, theirs' } }, 'AR'))
-      await session({ opens: { folder }, home }, ({ person }) => atWork(person, 'Eve').waitFor())
-      await session({ opens: { folder } }, ({ person }) => atWork(person, 'A. Rivet').waitFor())
     })
   })
 })

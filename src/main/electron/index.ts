@@ -2,7 +2,6 @@ import { homedir } from 'node:os'
 import { resolve } from 'node:path'
 import { app, dialog } from 'electron'
 import { version } from '../../../package.json'
-import { loginName } from '../services/people/login-name.ts'
 import { placesFor } from '../services/places/places.ts'
 import { Workbench } from '../services/workbench/workbench.ts'
 import { readGiven } from './given.ts'
@@ -17,7 +16,6 @@ startDesktop({
   root: resolve(import.meta.dirname, '..', '..'),
   version,
   places: placesFor({ platform: process.platform, env: process.env, home: homedir() }),
-  person: loginName(),
   given: readGiven(args, process.cwd()),
   log: (what, subject) => console.error(logLine(what, subject)),
   makeWorkbench: (options) => new Workbench(options),

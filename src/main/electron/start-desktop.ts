@@ -27,8 +27,6 @@ export interface DesktopOptions {
   root: string
   version: string
   places: Places
-  /** Login name of who is at work. */
-  person: string
   given: Given
   log: Log
   makeWorkbench: (options: WorkbenchOptions) => DesktopWorkbench
@@ -54,7 +52,7 @@ export async function startDesktop(options: DesktopOptions): Promise<void> {
 }
 
 async function openBench(
-  { root, version, places, person, given, log, makeWorkbench }: DesktopOptions,
+  { root, version, places, given, log, makeWorkbench }: DesktopOptions,
   handedOver: FoldersHandedOver,
 ): Promise<void> {
   const files = await readPageFiles(join(root, 'out', 'renderer'))
@@ -65,7 +63,6 @@ async function openBench(
     host: 'electron',
     version,
     places: workbenchPlaces(places, root),
-    person,
     chooseJobFolder: () => chooseFolder(window),
     folderOpened: (folder) => app.addRecentDocument(folder),
     log,

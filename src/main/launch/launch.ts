@@ -20,8 +20,6 @@ export interface LaunchOptions {
   opens: Opens
   /** Opens no window and gives the address only. */
   addressOnly: boolean
-  /** Login name. */
-  person: string
   /** A sentence for the person: which window is opened, and why. */
   say: (sentence: string) => void
   /** The address of the workbench, where no window could be opened. */
@@ -71,7 +69,7 @@ async function openInElectron(
 }
 
 async function openLocally(
-  { opens, person, say, giveAddress, log, linger }: LaunchOptions,
+  { opens, say, giveAddress, log, linger }: LaunchOptions,
   folder: string | undefined,
   surroundings: LaunchSurroundings,
   window: { why: string; windows: boolean } | undefined,
@@ -82,7 +80,6 @@ async function openLocally(
     host: 'local',
     version,
     places: workbenchPlaces(places, project),
-    person,
     log,
   })
   let host: LocalHost

@@ -51,13 +51,15 @@ export interface BenchContents {
   picks: Picks
   /** How each sheet is looked at, where that was changed. */
   aids: Record<string, Aids>
-  /** Who makes the edits: an id or a name. */
+  /** Who makes the edits: an id or a name; empty as long as nobody has said it. */
   person: string
   /** Lengths are looked at in this unit; null: in the job's own. */
   unit: Unit | null
   /** How exact inches are set. */
   figuresAs: FiguresAs
   theme: 'system' | 'light' | 'dark'
+  /** Whether the person is being asked who they are. */
+  asksWho: boolean
   /** Somebody else's edit that a step would take: the person is being asked. */
   theirs: TheirStep | null
   /** How many changes were asked for and are not on disk yet. */
@@ -83,6 +85,7 @@ export const useBench = create<BenchContents>(() => ({
   unit: null,
   figuresAs: 'fractions',
   theme: 'system',
+  asksWho: false,
   theirs: null,
   keeping: 0,
   notices: [],

@@ -10,13 +10,8 @@ import { tell } from './notices.ts'
 import { takeCommitted } from './store-sync.ts'
 import { ask, isForLookingOnly, tellRefusal, theHost } from './the-host.ts'
 import { refusedAsTheirs, type StepKind, type TheirStep, theirStep } from './their-step.ts'
+import { type Signed, signed } from './who-is-at-work.ts'
 import { writtenIn } from './written-in.ts'
-
-/** Who it is by, and the job that it is meant for. */
-export function signed(): { by: string; job?: string } {
-  const { person, opened } = useBench.getState()
-  return { by: person, ...(opened === null ? {} : { job: opened.id }) }
-}
 
 /** What is to be made of the job: an edit, or why none; null: nothing is to be changed. */
 type Made = { edit: Edit } | { refused: AnyReason } | null
@@ -35,8 +30,10 @@ export const makeOf = (made: { edit: Edit } | PicksRefused): Promise<boolean> =>
  * @param made called when it is its turn
  */
 export function makeThen(made: (job: Job) => Made): Promise<boolean> {
-  const by = signed()
+  const who = signed()
   return inTurn(async () => {
+    const by = await who
+    if (by === null) return notSigned()
     const { opened } = useBench.getState()
     const wanted = opened === null ? null : made(opened.job)
     if (wanted === null) return true
@@ -46,7 +43,13 @@ export function makeThen(made: (job: Job) => Made): Promise<boolean> {
   })
 }
 
-async function send(edit: Edit, by: ReturnType<typeof signed>, job: Job | undefined): Promise<boolean> {
+/** Whoever would not say who they are is not kept waiting: what they wrote stays where it is. */
+function notSigned(): false {
+  countRefused()
+  return false
+}
+
+async function send(edit: Edit, by: Signed, job: Job | undefined): Promise<boolean> {
   const reply = await theHost().ask('edit', { edit, ...by })
   if (reply.ok) return took(reply.answer)
   if (isForLookingOnly(reply)) tellNotKept(edit, job)
@@ -68,8 +71,10 @@ export const redo = (): Promise<boolean> => step('redo')
  * first. As long as they are being asked, no further step is taken.
  */
 function step(kind: StepKind): Promise<boolean> {
-  const by = signed()
+  const who = signed()
   return inTurn(async () => {
+    const by = await who
+    if (by === null) return notSigned()
     const { opened, person, theirs } = useBench.getState()
     if (opened === null || theirs !== null) return false
     if ((kind === 'undo' ? opened.undoName : opened.redoName) === undefined) return false
@@ -77,11 +82,7 @@ function step(kind: StepKind): Promise<boolean> {
   })
 }
 
-async function stepUnlessTheirs(
-  kind: StepKind,
-  by: ReturnType<typeof signed>,
-  known: TheirStep | null,
-): Promise<boolean> {
+async function stepUnlessTheirs(kind: StepKind, by: Signed, known: TheirStep | null): Promise<boolean> {
   if (known === null) {
     const reply = await theHost().ask(kind, by)
     if (reply.ok) return took(reply.answer)
@@ -96,7 +97,11 @@ async function stepUnlessTheirs(
 /** Takes the step that somebody else's edit is taken by, once that was asked. */
 export function takeTheirs({ kind }: TheirStep): Promise<boolean> {
   useBench.setState({ theirs: null })
-  return inTurn(async () => took(await ask(kind, { ...signed(), theirs: true })))
+  const who = signed()
+  return inTurn(async () => {
+    const by = await who
+    return by === null ? notSigned() : took(await ask(kind, { ...by, theirs: true }))
+  })
 }
 
 /** Tells what was to be kept of an edit that the job does not take any more; why, stands above the bench. */

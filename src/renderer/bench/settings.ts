@@ -2,11 +2,6 @@ import { type BenchContents, useBench } from './bench-store.ts'
 
 const THEME = 'scantling.theme'
 
-/** Names who makes the edits from now on: the id of a person of the job, or a name. */
-export function workAs(person: string): void {
-  useBench.setState({ person: person.trim() })
-}
-
 /** Shows the window by day, by night or as the system does, and remembers it on this machine. */
 export function lookBy(theme: BenchContents['theme']): void {
   useBench.setState({ theme })

@@ -1,6 +1,6 @@
 import type { BenchState, Committed } from '../../contract/bench-state.ts'
 import type { HostEvent } from '../../contract/host-event.ts'
-import { applyEdit, type Edit } from '../../core/job/edits/edit.ts'
+import { applyEdit, type Edit, personOf } from '../../core/job/edits/edit.ts'
 import type { Job, Unit } from '../../core/job/model/types.ts'
 import type { FiguresAs } from '../../core/ledger/units/look.ts'
 import { Computer } from '../findings/computer.ts'
@@ -59,7 +59,7 @@ export function takeBench(state: BenchState): void {
     host,
     opened,
     connected: true,
-    person: same ? atWork(before, state) : (opened?.lastAtWork ?? atWork(before, state)),
+    person: atWork(before, state),
     ...(same
       ? {}
       : {
@@ -86,10 +86,12 @@ export function takeBench(state: BenchState): void {
   workOutTable()
 }
 
-/** Who is at work where the job does not say who was so last: by name, for another job has other ids. */
-function atWork({ person, opened }: BenchContents, state: BenchState): string {
-  if (person === '') return state.person
-  return opened === null || opened.id === state.opened?.id ? person : personName(opened.job, person)
+/** Who is at work: whoever the host has by now, as the job that is open lists them. */
+function atWork({ host, person, opened }: BenchContents, state: BenchState): string {
+  const news = host?.person !== state.person
+  const name =
+    news || person === '' || opened === null ? state.person || person : personName(opened.job, person)
+  return state.opened === null ? name : (personOf(state.opened.job, name)?.id ?? name)
 }
 
 /** Takes in edits that are on disk; where some in between are missing, everything is asked for again. */

@@ -12,6 +12,7 @@ import { Rail } from './rail.tsx'
 import { Strip } from './strip.tsx'
 import { TheirStepDialog } from './their-step-dialog.tsx'
 import { useDroppedScans } from './use-dropped-scans.ts'
+import { WhoDialog } from './who-dialog.tsx'
 
 /** The window while a job is open. */
 export function Frame({ showKeys }: { showKeys: () => void }) {
@@ -32,6 +33,7 @@ export function Frame({ showKeys }: { showKeys: () => void }) {
       </main>
       <Desk />
       <TheirStepDialog />
+      <WhoDialog />
       {over && <DropHint words="Let go to bring the scan in as a sheet" />}
     </div>
   )

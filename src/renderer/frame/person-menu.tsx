@@ -1,12 +1,9 @@
 import './person-menu.css'
-import { useState } from 'react'
 import { personOf } from '../../core/job/edits/edit.ts'
 import { useBench } from '../bench/bench-store.ts'
-import { workAs } from '../bench/settings.ts'
+import { askWho, workAs } from '../bench/who-is-at-work.ts'
 import { Button } from '../parts/button.tsx'
-import { Dialog } from '../parts/dialog.tsx'
 import { Menu } from '../parts/menu.tsx'
-import { TextField } from '../parts/text-field.tsx'
 
 const OTHER = 'somebody else'
 
@@ -14,21 +11,21 @@ const OTHER = 'somebody else'
 export function PersonMenu() {
   const job = useBench((bench) => bench.opened?.job)
   const person = useBench((bench) => bench.person)
-  const [asking, setAsking] = useState(false)
-  const [name, setName] = useState('')
   if (job === undefined) return null
+  if (person === '')
+    return (
+      <div className="person-menu">
+        <Button kind="quiet" icon="person" onPress={askWho}>
+          Who is at work?
+        </Button>
+      </div>
+    )
   const known = personOf(job, person)
   const options = [
     ...job.people.map((one) => ({ id: `person ${one.id}`, label: one.name })),
     ...(known === undefined ? [{ id: 'now', label: person }] : []),
     { id: OTHER, label: 'Somebody else…' },
   ]
-  const close = () => setAsking(false)
-  const take = () => {
-    if (name.trim() === '') return
-    workAs(name)
-    close()
-  }
   return (
     <div className="person-menu">
       <Menu
@@ -38,34 +35,10 @@ export function PersonMenu() {
         options={options}
         value={known === undefined ? 'now' : `person ${known.id}`}
         onChange={(id) => {
-          if (id === OTHER) {
-            setName('')
-            setAsking(true)
-          } else if (id.startsWith('person ')) workAs(id.slice('person '.length))
+          if (id === OTHER) askWho()
+          else if (id.startsWith('person ')) void workAs(id.slice('person '.length))
         }}
       />
-      <Dialog
-        title="Who is at work?"
-        open={asking}
-        onClose={close}
-        actions={
-          <>
-            <Button onPress={close}>Cancel</Button>
-            <Button kind="main" onPress={take} disabled={name.trim() === ''}>
-              Work under this name
-            </Button>
-          </>
-        }
-      >
-        <TextField
-          label="Name"
-          value={name}
-          onChange={setName}
-          onEnter={take}
-          autoFocus
-          note="Picks, readings and changes are kept under it from now on. It joins the people of the job with the first of them."
-        />
-      </Dialog>
     </div>
   )
 }

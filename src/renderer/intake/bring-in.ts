@@ -1,11 +1,11 @@
 import type { RequestAnswer } from '../../contract/requests.ts'
 import { useBench } from '../bench/bench-store.ts'
 import { showSheet } from '../bench/choose.ts'
-import { signed } from '../bench/edits.ts'
 import { getPictures } from '../bench/get-pictures.ts'
 import { endWork, showWork, tell } from '../bench/notices.ts'
 import { takeCommitted } from '../bench/store-sync.ts'
 import { theHost } from '../bench/the-host.ts'
+import { type Signed, signed } from '../bench/who-is-at-work.ts'
 import { takePages } from './take-pages.ts'
 
 let sent = 0
@@ -32,7 +32,7 @@ export async function sendScan(file: File): Promise<string | undefined> {
 }
 
 /** Has sheets made of a scan that was handed over, of the pages that a person chooses where there is a choice. */
-async function bringInOne(upload: string, name: string, meant: ReturnType<typeof signed>): Promise<void> {
+async function bringInOne(upload: string, name: string, meant: Signed): Promise<void> {
   let added: RequestAnswer<'add-sheets'> | undefined
   await takePages(upload, name, async (chosen) => {
     const reply = await theHost().ask('add-sheets', { upload, ...chosen, ...meant })
@@ -53,7 +53,8 @@ async function bringInOne(upload: string, name: string, meant: ReturnType<typeof
 /** Brings scans into the job, each page that is wanted as a sheet of its own. */
 export async function bringIn(files: readonly File[]): Promise<void> {
   // Another job may be open by the time that a large scan has arrived.
-  const meant = signed()
+  const meant = await signed()
+  if (meant === null) return
   for (const file of files) {
     const upload = await sendScan(file)
     if (upload !== undefined) await bringInOne(upload, file.name, meant)

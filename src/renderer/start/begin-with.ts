@@ -1,5 +1,5 @@
 import type { RequestArguments } from '../../contract/requests.ts'
-import { workAs } from '../bench/settings.ts'
+import { workAs } from '../bench/who-is-at-work.ts'
 import { sendScan } from '../intake/bring-in.ts'
 import type { ChosenPages } from '../intake/choose-pages.ts'
 import { takePages } from '../intake/take-pages.ts'
@@ -49,7 +49,7 @@ export async function beginWith(
     else uploads.push(upload)
   }
   if (uploads.length === 0) return
-  workAs(job.by)
+  await workAs(job.by)
   if (await openWith('new-job', { ...job, uploads })) return
   // Another choice of pages may be what is needed.
   for (const file of files) chosenOf.delete(file)

@@ -40,7 +40,6 @@ test('with the workbench itself: the sample opens, a scan becomes a job, its pic
     root: await builtPage(),
     version: '1.2.3',
     places: { settings: join(home, 'settings'), shelf: join(home, 'jobs') },
-    person: 'a.rivet',
     given: { sample: true },
     log: (what, subject) => happened.push(`log ${what} ${subject ?? ''}`),
     makeWorkbench: (options) => new Workbench({ ...options, places: { ...options.places, sample: SAMPLE } }),

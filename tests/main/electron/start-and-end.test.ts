@@ -18,7 +18,6 @@ test('the window shows the page once the job is open, under the person’s own s
   expect(made).toMatchObject({
     host: 'electron',
     version: '1.2.3',
-    person: 'a.rivet',
     places: {
       settings: '/home/rivet/.config/scantling',
       shelf: '/home/rivet/Scantling',
@@ -49,7 +48,6 @@ test('a page that was not built is said, and no window opens', async () => {
     root: await temporaryFolder(),
     version: '1.2.3',
     places: { settings: '/s', shelf: '/j' },
-    person: 'a.rivet',
     given: { sample: false },
     log: () => undefined,
     makeWorkbench: () => {
@@ -67,7 +65,6 @@ test('a second instance hands over what it was told to open, and ends', async ()
     root: '/nowhere',
     version: '1.2.3',
     places: { settings: '/s', shelf: '/j' },
-    person: 'a.rivet',
     given: { folder: '/jobs/winch', sample: false },
     log: () => undefined,
     makeWorkbench: () => {

@@ -149,7 +149,6 @@ describe('the choice of a window', () => {
     await launch({
       opens: 'start',
       addressOnly: false,
-      person: 'A. Rivet',
       say: (sentence) => said.push(sentence),
       giveAddress: (address) => {
         said.push('ADDRESS')

@@ -32,7 +32,6 @@ export async function servedJob(options: Partial<LocalHostOptions> = {}): Promis
     host: 'local',
     version: '0.0.0',
     places: { settings: join(home, 'settings'), shelf: join(home, 'shelf'), sample: folder, temporary },
-    person: 'A. Rivet',
     log,
   })
   await workbench.openFolder(folder)

@@ -20,7 +20,7 @@ describe('an empty bench', () => {
     expect(await ask('look', {})).toEqual({
       version: '1.2.3',
       host: 'local',
-      person: 'A. Rivet',
+      person: '',
       choosesFolders: false,
       recent: [],
       opened: null,

@@ -1,7 +1,8 @@
 import { randomBytes } from 'node:crypto'
 import { mkdir } from 'node:fs/promises'
-import { resolve } from 'node:path'
+import { join, resolve } from 'node:path'
 import { describe, expect } from 'vitest'
+import { KeptPerson } from '../../../src/main/services/people/kept-person.ts'
 import { temporaryFolder } from '../../main/fixtures/temporary-folder.ts'
 import { type Launcher, launchers, type OpenedWindow, type WindowWanted } from './launcher.ts'
 import { Person } from './person.ts'
@@ -31,6 +32,12 @@ export function inHost(launcher: Launcher, tests: (session: Session) => void): v
   })
 }
 
+/** Has a program that keeps its settings below a home know who is at work, where it does not yet. */
+async function knownAs(home: string, name: string): Promise<void> {
+  const settings = join(home, 'settings')
+  if ((await new KeptPerson(settings).name()) === '') await new KeptPerson(settings).keep(name)
+}
+
 /** Opens a window, works in it, closes it: and neither the page nor the host has anything to complain of. */
 async function sessionIn(
   launcher: Launcher,
@@ -38,6 +45,7 @@ async function sessionIn(
   work: Work,
 ): Promise<void> {
   const home = wanted.home ?? (await temporaryFolder())
+  if (wanted.isStranger !== true) await knownAs(home, 'A. Rivet')
   const window = await launcher.open({ ...wanted, home })
   const { page } = window
   try {

@@ -16,6 +16,8 @@ export interface WindowWanted {
   home: string
   size?: WindowSize
   scheme?: 'light' | 'dark'
+  /** Whether nobody has said yet who is at work; else A. Rivet has. */
+  isStranger?: boolean
 }
 
 /** A window of the program with a page in it. */

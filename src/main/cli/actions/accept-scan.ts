@@ -24,7 +24,7 @@ export async function acceptScan(
 ): Promise<{ notices: AnyReason[]; answer: string }> {
   const password = passwordFile === undefined ? undefined : await readPassword(passwordFile)
   const how = { limits: await settingsLimits().read(), password }
-  const session = await openJob(folder, { mode: 'write', takeOver })
+  const session = await openJob(folder, { mode: 'write', takeOver, person: by })
   try {
     mustBeWritable(session, folder)
     const named = itemCalled(session.job.sheets, sheet)

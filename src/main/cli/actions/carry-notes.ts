@@ -97,7 +97,7 @@ export async function bringInNotes(
   { by, sheet, takeOver }: { by: string; sheet?: string; takeOver?: string },
 ): Promise<void> {
   const text = await readText(file)
-  const session = await openJob(folder, { mode: 'write', takeOver })
+  const session = await openJob(folder, { mode: 'write', takeOver, person: by })
   try {
     mustBeWritable(session, folder)
     for (const notice of session.notices) output.note(notice)

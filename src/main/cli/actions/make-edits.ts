@@ -98,7 +98,7 @@ export async function makeEdits(
   const handle = file === undefined ? undefined : await openEdits(file)
   const input = handle?.createReadStream({ autoClose: false }) ?? output.stdin
   try {
-    const session = await openJob(folder, { mode: 'write', takeOver })
+    const session = await openJob(folder, { mode: 'write', takeOver, person: by })
     const stop = (): void => {
       void session.close().finally(() => process.exit(STOPPED_BY_SIGNAL))
     }

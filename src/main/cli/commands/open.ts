@@ -1,5 +1,4 @@
 import type { Command } from 'commander'
-import { loginName } from '../../services/people/login-name.ts'
 import type { Output } from '../output/output.ts'
 import { CliError } from '../words/cli-error.ts'
 import { reason } from '../words/cli-words.ts'
@@ -49,7 +48,6 @@ export function addOpenCommand(program: Command, output: Output): void {
       await launch({
         opens: folder !== undefined ? { folder } : options.sample === true ? 'sample' : 'start',
         addressOnly: options.print === true,
-        person: loginName(),
         say: (sentence) => output.say(sentence),
         giveAddress: (address) => output.print(`${address}\n`),
         log: (line) => output.note(line),

@@ -16,6 +16,7 @@ import { snapshotText } from './history/snapshot.ts'
 import type { Step } from './history/undo-stacks.ts'
 import { releaseLock, stillHeld } from './lock/acquire-lock.ts'
 import type { LockHolder } from './lock/lock-holder.ts'
+import { nameHolder } from './lock/name-holder.ts'
 import type { EditRequest, SessionState, Transition } from './session-state.ts'
 import { sittings } from './sittings.ts'
 import { takeRequest } from './take-request.ts'
@@ -173,6 +174,14 @@ export class JobSession {
   /** Makes the newest undone edit again, which is an edit of its own. @param theirs also where somebody else undid it */
   redo(by: string, theirs = false): Promise<Acknowledged> {
     return this.make({ kind: 'redo', theirs }, by)
+  }
+
+  /** Has the lock say who is at work from now on, for whoever else opens the job. @throws the system's error */
+  async nameHolder(person: string): Promise<void> {
+    const access = this.#access
+    if (access === undefined || !this.writable || access.holder.person === person) return
+    access.holder = { ...access.holder, person }
+    await nameHolder(lockFile(this.folder), access.holder)
   }
 
   /** Writes job.json anew with all acknowledged edits. */

@@ -26,6 +26,8 @@ export interface OpenOptions {
   mode: 'write' | 'read'
   /** The lock that is to be taken over, as the refusal named it (`offeredTakeOver`), and no other one. */
   takeOver?: string
+  /** Who is at work, where that is known: the lock says so to others. */
+  person?: string
   now?: () => Date
   openHistory?: OpenHistory
 }
@@ -63,7 +65,7 @@ export async function openJob(folder: string, options: OpenOptions): Promise<Job
   await mustBeJobFolder(folder)
   if (mode === 'read') return readOnly(folder, reason('job-folder.for-reading'), now)
 
-  const lock = await lockFolder(folder, now(), options.takeOver)
+  const lock = await lockFolder(folder, now(), options.takeOver, options.person)
   if (lock.kind === 'refused') {
     const because = lock.why
     return readOnly(folder, because, now, [reason('job-folder.read-only', { folder, because })])

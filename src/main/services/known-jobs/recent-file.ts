@@ -10,8 +10,6 @@ export interface KnownJob {
   title: string
   /** ISO 8601. */
   openedAt: string
-  /** Who worked in it last from here: the id of a person of the job, or a name. */
-  person?: string | undefined
 }
 
 const SHAPE = z.object({
@@ -22,7 +20,6 @@ const SHAPE = z.object({
       folder: z.string().min(1),
       title: z.string(),
       openedAt: z.string(),
-      person: z.string().optional(),
     }),
   ),
 })

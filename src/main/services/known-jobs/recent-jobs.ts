@@ -55,24 +55,9 @@ export class RecentJobs {
     return undefined
   }
 
-  /** Puts a job at the head of the list; who worked in it last is still known. */
+  /** Puts a job at the head of the list. */
   async add(job: KnownJob): Promise<void> {
-    await this.#change((jobs) => [
-      { ...jobs.find(({ folder }) => folder === job.folder), ...job },
-      ...jobs.filter(({ folder }) => folder !== job.folder),
-    ])
-  }
-
-  /** Who worked last in the job of a folder from here, as far as the list was read. */
-  lastAtWork(folder: string): string | undefined {
-    return this.#jobs?.find((job) => job.folder === folder)?.person
-  }
-
-  /** Remembers who works in a job. */
-  async worked(folder: string, person: string): Promise<void> {
-    await this.list()
-    if (this.#jobs?.some((job) => job.folder === folder && job.person !== person) !== true) return
-    await this.#change((jobs) => jobs.map((job) => (job.folder === folder ? { ...job, person } : job)))
+    await this.#change((jobs) => [job, ...jobs.filter(({ folder }) => folder !== job.folder)])
   }
 
   /** Keeps up with a job that was given another title while it was open. */

@@ -1,5 +1,6 @@
 /** Who holds a job folder open, as a part of a reason. */
 export type HolderPart = {
+  /** Who is at work, or the login where they have not said it. */
   readonly user: string
   readonly host: string
   readonly pid: number

@@ -29,6 +29,10 @@ export const WORKBENCH_WORDS = {
   'workbench.scan-not-there': (p: { scan: string; sheet: string }, say) =>
     `The scan ${p.scan} of ${say.item('sheet', p.sheet)} is not there: put it back into the job's scans folder.`,
 
+  // Who is at work
+  'person.not-kept': (p: { name: string; path: string; cause: AnyReason }, say) =>
+    `That ${p.name} is at work could not be kept in ${p.path} because ${say(p.cause)}: it holds until this window is closed.`,
+
   // Folders
   'shelf.no-folder': (p: { shelf: string; cause: AnyReason }, say) =>
     `No folder for the job can be made in ${p.shelf} because ${say(p.cause)}: put that right and try again.`,

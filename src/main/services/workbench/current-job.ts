@@ -9,6 +9,7 @@ import { placeInWords } from '../known-jobs/place-in-words.ts'
 import type { KnownJob } from '../known-jobs/recent-file.ts'
 import type { RecentJobs } from '../known-jobs/recent-jobs.ts'
 import type { KeptLimits } from '../limits/kept-limits.ts'
+import type { KeptPerson } from '../people/kept-person.ts'
 import { Pictures } from '../pictures/pictures.ts'
 import { pyramidProgram } from '../pictures/process/pyramid-program.ts'
 import { ServiceError } from '../service-error.ts'
@@ -23,6 +24,7 @@ interface CurrentJobOptions {
   options: WorkbenchOptions
   now: () => Date
   recent: RecentJobs
+  person: KeptPerson
   /** Makes a folder of this process's own, removed in the end. */
   temporary: () => Promise<string>
   limits: KeptLimits
@@ -36,8 +38,6 @@ export class CurrentJob {
   readonly #around: CurrentJobOptions
   readonly #program: string | undefined
   #job: JobOnBench | null = null
-  /** Once it is remembered who works in the job. */
-  #noted: Promise<void> = Promise.resolve()
 
   constructor(around: CurrentJobOptions) {
     this.#around = around
@@ -64,22 +64,22 @@ export class CurrentJob {
 
   /** What a window is told of the host and of the job. */
   async state(): Promise<BenchState> {
-    return this.#stateWith(await this.#around.recent.list())
+    return this.#stateWith(await this.#known())
   }
 
   /** Tells every window how things stand. */
   async tellState(): Promise<BenchState> {
-    const recent = await this.#around.recent.list()
+    const known = await this.#known()
     // Nothing may come between looking and telling, or a window would take an older state for the newer.
-    const state = this.#stateWith(recent)
+    const state = this.#stateWith(known)
     this.#around.tell({ kind: 'bench', state })
     return state
   }
 
   /** Tells one window how things stand and how far the pictures are, in order with what all are told. */
   async greet(heard: (event: HostEvent) => void): Promise<void> {
-    const recent = await this.#around.recent.list()
-    heard({ kind: 'bench', state: this.#stateWith(recent) })
+    const known = await this.#known()
+    heard({ kind: 'bench', state: this.#stateWith(known) })
     for (const progress of this.#job?.pictures.progress() ?? []) heard({ kind: 'pictures', progress })
   }
 
@@ -89,7 +89,7 @@ export class CurrentJob {
    * @throws ServiceError when it can't be opened; what was open stays open, but for the same folder read-only
    */
   async open(folder: string, remarks: readonly string[] = []): Promise<BenchState> {
-    const { options, now, recent } = this.#around
+    const { options, now, recent, person } = this.#around
     const path = await realpath(folder).catch(() => resolve(folder))
     const again = this.#job?.folder === path
     if (again && this.#job?.session.writable) return this.state()
@@ -97,7 +97,7 @@ export class CurrentJob {
     const early = again ? await this.close() : undefined
     let session: JobSession
     try {
-      session = await openJob(path, { mode: 'write', now })
+      session = await openJob(path, { mode: 'write', now, person: await person.name() })
     } catch (error) {
       if (again) await this.tellState()
       throw error
@@ -122,7 +122,6 @@ export class CurrentJob {
     if (before === null) return undefined
     try {
       await before.close()
-      await this.#noted
       await this.#around.recent.retitle(before.folder, before.session.job.title)
       return undefined
     } catch (error) {
@@ -136,17 +135,31 @@ export class CurrentJob {
     await this.tellState()
   }
 
-  #stateWith(recent: BenchState['recent']): BenchState {
-    const { version, host, person, chooseJobFolder } = this.#around.options
-    const job = this.#job
-    const lastAtWork = job?.lastAtWork(this.#around.recent.lastAtWork(job.folder))
-    const described = job?.describe() ?? null
-    const opened = described && { ...described, ...(lastAtWork !== undefined && { lastAtWork }) }
-    return { version, host, person, choosesFolders: chooseJobFolder !== undefined, recent, opened }
+  /** Keeps who is at work from now on; the lock of the job that is open says so too. @throws ServiceError when it can't be kept */
+  async workAs(name: string): Promise<BenchState> {
+    await this.#around.person.keep(name)
+    try {
+      await this.#job?.session.nameHolder(name)
+    } catch (error) {
+      // Others are told who it was before; the hold itself is as it was.
+      whyNot('naming who holds the job', error, this.#around.log)
+    }
+    return this.tellState()
+  }
+
+  async #known(): Promise<Pick<BenchState, 'recent' | 'person'>> {
+    const { recent, person } = this.#around
+    return { recent: await recent.list(), person: await person.name() }
+  }
+
+  #stateWith(known: Pick<BenchState, 'recent' | 'person'>): BenchState {
+    const { version, host, chooseJobFolder } = this.#around.options
+    const opened = this.#job?.describe() ?? null
+    return { version, host, ...known, choosesFolders: chooseJobFolder !== undefined, opened }
   }
 
   #bench(session: JobSession, sample: boolean, remarks: readonly string[]): JobOnBench {
-    const { options, now, recent, temporary, limits, passwords, tell, log } = this.#around
+    const { options, now, recent, person, temporary, limits, passwords, tell, log } = this.#around
     const bench: JobOnBench = new JobOnBench({
       id: recent.idOf(session.folder),
       session,
@@ -154,10 +167,8 @@ export class CurrentJob {
       remarks,
       now,
       quiet: options.quiet ?? QUIET,
-      committed: (committed, by) => {
-        tell({ kind: 'committed', committed })
-        this.#noted = recent.worked(session.folder, by)
-      },
+      person: () => person.name(),
+      committed: (committed) => tell({ kind: 'committed', committed }),
       turned: () => this.tellState(),
       log,
       pictures: new Pictures({

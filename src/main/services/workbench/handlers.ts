@@ -128,6 +128,7 @@ function handlersWith(around: HandledWith): Handlers {
     'new-job': (args) => inTurn(() => newJob(args)),
     'take-over': ({ job, lock }) => inTurn(() => takeOver(current, job, lock)),
     'look-again': ({ job }) => inTurn(() => lookAgain(current, job)),
+    'work-as': ({ name }) => inTurn(() => current.workAs(name)),
     'close-job': () => inTurn(closeJob),
     edit: async ({ edit, by, job }) =>
       current.mustBeOpen(job).make({ kind: 'edit', edit: readEdit(edit) }, by),

@@ -1,7 +1,6 @@
 import { randomUUID } from 'node:crypto'
 import { isDeepStrictEqual } from 'node:util'
 import type { Committed, OpenedJob, ScanState } from '../../../contract/bench-state.ts'
-import { personOf } from '../../../core/job/edits/edit.ts'
 import type { Sheet } from '../../../core/job/model/types.ts'
 import type { AnyReason } from '../../../core/words/reason.ts'
 import { ScantlingError } from '../../../core/words/scantling-error.ts'
@@ -31,8 +30,10 @@ export interface BenchedJob {
   remarks: readonly string[]
   now: () => Date
   quiet: number
-  /** Called when edits came to disk. by: who made them, as the job has them now */
-  committed: (committed: Committed, by: string) => void
+  /** Who is at work; empty where that is not known. */
+  person: () => Promise<string>
+  /** Called when edits came to disk. */
+  committed: (committed: Committed) => void
   /** Called when something else about the job changed: it went read-only, or could not be saved. */
   turned: () => Promise<unknown>
   log: (line: string) => void
@@ -109,19 +110,6 @@ export class JobOnBench {
     }
   }
 
-  /**
-   * Who of the job worked in it last: who did so from here, or made or undid its last edit; undefined where that is nobody
-   * whom the job lists.
-   * @param here who did so last from here, where that is known
-   */
-  lastAtWork(here: string | undefined): string | undefined {
-    const { job, undoes, redoes } = this.session
-    const known = here === undefined ? undefined : personOf(job, here)
-    if (known !== undefined) return known.id
-    const last = (undoes?.at ?? '') < (redoes?.at ?? '') ? redoes : undoes
-    return last && personOf(job, last.by)?.id
-  }
-
   /** The sheet of this id, and how its scan was found; undefined when the job has none. */
   sheet(id: string): { sheet: Sheet; scan: SheetScan | undefined } | undefined {
     const sheet = this.session.job.sheets.find((one) => one.id === id)
@@ -153,7 +141,7 @@ export class JobOnBench {
     }
     const committed = this.#committedBy(done)
     this.#saveWhenQuiet()
-    this.#start.committed(committed, personOf(this.session.job, by)?.id ?? by)
+    this.#start.committed(committed)
     return committed
   }
 
@@ -165,7 +153,7 @@ export class JobOnBench {
   async takeOver(lock: string): Promise<void> {
     const before = this.#session
     if (offeredTakeOver(before.readOnlyBecause)?.takeOver === lock) {
-      this.#take(await openJob(this.folder, { mode: 'write', now: this.#start.now, takeOver: lock }))
+      this.#take(await this.#open(lock))
       await before.close()
     }
     const because = this.#session.readOnlyBecause
@@ -181,7 +169,7 @@ export class JobOnBench {
     if (before.writable) return
     // A job that went read-only while it was open holds its folder still, and would keep itself out.
     await before.close()
-    this.#take(await openJob(this.folder, { mode: 'write', now: this.#start.now }))
+    this.#take(await this.#open())
   }
 
   /** Looks at what became of a folder that somebody else has, sooner than it would by itself. */
@@ -199,6 +187,11 @@ export class JobOnBench {
     this.#watch?.end()
     await this.pictures.close()
     await this.session.close()
+  }
+
+  async #open(takeOver?: string): Promise<JobSession> {
+    const { now, person } = this.#start
+    return openJob(this.folder, { mode: 'write', now, takeOver, person: await person() })
   }
 
   #take(session: JobSession): void {

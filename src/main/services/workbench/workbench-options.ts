@@ -4,8 +4,6 @@ export interface WorkbenchOptions {
   host: 'electron' | 'local'
   version: string
   places: WorkbenchPlaces
-  /** Who is at work when nobody is named. */
-  person: string
   /** Lets a person choose a folder with the system's own dialog; undefined: the host has none. */
   chooseJobFolder?: () => Promise<string | undefined>
   /** Told each job folder that was opened. */

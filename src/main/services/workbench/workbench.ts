@@ -5,6 +5,7 @@ import type { Reply } from '../../../contract/reply.ts'
 import { RecentJobs } from '../known-jobs/recent-jobs.ts'
 import { KeptLimits } from '../limits/kept-limits.ts'
 import { oneLine } from '../log/one-line.ts'
+import { KeptPerson } from '../people/kept-person.ts'
 import type { PictureFile } from '../pictures/pictures.ts'
 import { WorkQueue } from '../process/work-queue.ts'
 import { ServiceError } from '../service-error.ts'
@@ -57,6 +58,7 @@ export class Workbench {
       options,
       now,
       recent,
+      person: new KeptPerson(places.settings),
       temporary: () => temporary.folder(),
       limits: this.#limits,
       passwords,

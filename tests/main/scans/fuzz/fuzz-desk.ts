@@ -32,7 +32,6 @@ export async function fuzzDesk(limits: Limits = { ...LIMITS, seconds: GIVEN_UP_A
   const bench = new Workbench({
     host: 'local',
     version: '1.2.3',
-    person: 'A. Rivet',
     log: () => undefined,
     places: {
       settings: join(home, 'settings'),

@@ -16,7 +16,12 @@ type Held = Extract<LockOutcome, { kind: 'held' }>
 type Acquired = Extract<LockOutcome, { kind: 'acquired' }>
 
 /** What of a hold is said to a person. */
-const inPart = ({ user, host, pid, since }: LockHolder): HolderPart => ({ user, host, pid, since })
+const inPart = ({ user, person, host, pid, since }: LockHolder): HolderPart => ({
+  user: person ?? user,
+  host,
+  pid,
+  since,
+})
 
 function whyHeld({ holder, takeOver }: Held, path: string): ServiceReason {
   if (takeOver === undefined) return reason('lock.held', { holder: inPart(holder), path })
@@ -41,10 +46,16 @@ function whatWasTaken(from: NonNullable<Acquired['from']>, path: string): Servic
 /**
  * Locks a job folder for this process, or says in a sentence why it can't.
  * @param takeOver the lock that a person was told of and wants taken over, as the reason for the refusal named it
+ * @param person who is at work, where that is known
  */
-export async function lockFolder(folder: string, now: Date, takeOver?: string): Promise<FolderLock> {
+export async function lockFolder(
+  folder: string,
+  now: Date,
+  takeOver?: string,
+  person?: string,
+): Promise<FolderLock> {
   const path = lockFile(folder)
-  const holder = thisHolder(now, await folderNumbers(folder))
+  const holder = thisHolder(now, await folderNumbers(folder), person)
   try {
     const outcome = await acquireLock(path, holder, takeOver)
     if (outcome.kind === 'in-the-way')

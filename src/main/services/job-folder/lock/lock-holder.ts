@@ -17,6 +17,8 @@ export interface LockHolder {
   /** The PID namespace in which `pid` is its number, where the system has them. */
   namespace?: string
   user: string
+  /** Who is at work, where they have said it. */
+  person?: string
   /** When the process was started, as the system counts it; tells a reused pid from the process that locked. */
   start?: string
   /** When the folder was locked, ISO 8601. */
@@ -40,14 +42,14 @@ const MOST_LETTERS = 300
 
 const isName = (value: unknown): value is string => typeof value === 'string' && value.length <= MOST_LETTERS
 
-const OPTIONAL = ['machine', 'boot', 'namespace', 'start', 'folder'] as const
+const OPTIONAL = ['person', 'machine', 'boot', 'namespace', 'start', 'folder'] as const
 
 /** Those of the fields that a system need not have which are there. */
 function optional(from: Readonly<Record<string, unknown>>): Pick<LockHolder, (typeof OPTIONAL)[number]> {
   const found: Pick<LockHolder, (typeof OPTIONAL)[number]> = {}
   for (const name of OPTIONAL) {
     const value = from[name]
-    if (typeof value === 'string') found[name] = value
+    if (typeof value === 'string' && (name !== 'person' || isName(value))) found[name] = value
   }
   return found
 }
@@ -55,14 +57,16 @@ function optional(from: Readonly<Record<string, unknown>>): Pick<LockHolder, (ty
 /**
  * A hold by this process, from now.
  * @param folder what `folderNumbers` gives of the folder that is locked
+ * @param person who is at work, where that is known
  */
-export const thisHolder = (now: Date, folder?: string): LockHolder => ({
+export const thisHolder = (now: Date, folder?: string, person?: string): LockHolder => ({
   token: randomBytes(12).toString('hex'),
   pid: process.pid,
   host: thisHost(),
   user: login(),
   since: now.toISOString(),
   ...optional({
+    person: person === '' ? undefined : person,
     machine: thisMachine(),
     boot: thisBoot(),
     namespace: pidNamespace(),
