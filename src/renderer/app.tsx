@@ -7,6 +7,7 @@ import { KeysDialog } from './frame/keys-dialog.tsx'
 import { useCommands } from './frame/use-commands.ts'
 import { useKeys } from './frame/use-keys.ts'
 import { useLeavePage } from './frame/use-leave-page.ts'
+import { useStayHere } from './frame/use-stay-here.ts'
 import { useTheme } from './frame/use-theme.ts'
 import { PagesDialog } from './intake/pages-of-scan.tsx'
 import { StartPage } from './start/start-page.tsx'
@@ -20,6 +21,7 @@ export function App() {
   useCommands()
   useKeptFocus()
   useLeavePage()
+  useStayHere()
   useKeys(useCallback(() => setKeys(true), []))
   const showKeys = () => setKeys(true)
   return (

@@ -7,6 +7,8 @@ const MOST_WAITING = 64 * 1024 * 1024
 export interface StreamTimes {
   /** Milliseconds from the end of the last stream until its window counts as closed; a reload takes less. */
   linger: number
+  /** The same where its page was led elsewhere and not closed: time enough for a person to come back. */
+  away: number
   /** Milliseconds between signs of life. */
   heartbeat: number
 }
@@ -18,6 +20,8 @@ export class EventStreams {
   readonly #streams = new Set<ServerResponse>()
   readonly #pulse: NodeJS.Timeout
   #farewell: NodeJS.Timeout | undefined
+  /** Whether a page was led elsewhere, and no window came back yet. */
+  #isAway = false
   #closed = false
 
   /** @param allGone called when there was a window, and none has been there for a while */
@@ -35,15 +39,28 @@ export class EventStreams {
   /** Begins a stream on a response of which nothing is sent yet. */
   add(response: ServerResponse, headers: Readonly<Record<string, string>>): void {
     clearTimeout(this.#farewell)
+    this.#isAway = false
     response.writeHead(200, { ...headers, 'content-type': 'text/event-stream; charset=utf-8' })
     response.write('retry: 1000\n\n')
     this.#streams.add(response)
     response.on('error', () => response.destroy())
     response.on('close', () => {
       this.#streams.delete(response)
-      if (this.#streams.size > 0 || this.#closed) return
-      this.#farewell = setTimeout(this.#allGone, this.#times.linger)
+      if (this.#streams.size === 0) this.#waitForOne()
     })
+  }
+
+  /** A page says that it is being led elsewhere: by Back, by another address, or to be loaded again. */
+  leadAway(): void {
+    this.#isAway = true
+    if (this.#streams.size === 0 && this.#farewell !== undefined) this.#waitForOne()
+  }
+
+  #waitForOne(): void {
+    clearTimeout(this.#farewell)
+    if (this.#closed) return
+    const { away, linger } = this.#times
+    this.#farewell = setTimeout(this.#allGone, this.#isAway ? away : linger)
   }
 
   send(event: HostEvent): void {

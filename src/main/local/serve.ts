@@ -20,6 +20,9 @@ const LOOPBACK = '127.0.0.1'
 /** Milliseconds for a request to arrive whole: the largest scan from a slow disk takes less. */
 const REQUEST_WITHIN = 10 * 60 * 1000
 
+/** Common practice, no source: as long as somebody may look something up. */
+const AWAY = 60 * 60 * 1000
+
 /** What this host carries. */
 type ServedWorkbench = Pick<Workbench, 'ask' | 'listen' | 'greet' | 'picture' | 'receiveScan' | 'close'>
 
@@ -31,6 +34,8 @@ export interface LocalHostOptions {
   log: (line: string) => void
   /** Milliseconds from the end of the last window until the host ends: time enough for a slow machine to load it again. */
   linger?: number
+  /** The same for a window whose page was led elsewhere, as Back does. */
+  away?: number
   /** Milliseconds between signs of life on the event streams. */
   heartbeat?: number
   /** Milliseconds without a byte after which a scan on its way is given up. */
@@ -53,7 +58,7 @@ export interface LocalHost {
  * @throws ServiceError when the page has not been built
  */
 export async function serve(options: LocalHostOptions): Promise<LocalHost> {
-  const { workbench, log, linger = 10_000, heartbeat = 15_000, stall = 30_000 } = options
+  const { workbench, log, linger = 10_000, away = AWAY, heartbeat = 15_000, stall = 30_000 } = options
   const files = await readPageFiles(options.page)
   const malformed = new MalformedHttp(log)
   const server = Fastify({
@@ -69,7 +74,7 @@ export async function serve(options: LocalHostOptions): Promise<LocalHost> {
     clientErrorHandler: (error, socket) => malformed.refuse(error, socket),
   })
   let own: { authority: string; keys: Keys } | undefined
-  const streams = new EventStreams({ linger, heartbeat }, () => void close().catch(() => undefined))
+  const streams = new EventStreams({ linger, away, heartbeat }, () => void close().catch(() => undefined))
   const deaf = workbench.listen((event) => streams.send(event))
 
   server.removeAllContentTypeParsers()
@@ -93,6 +98,10 @@ export async function serve(options: LocalHostOptions): Promise<LocalHost> {
     void workbench
       .greet((event) => streams.sendTo(reply.raw, event))
       .catch((error: unknown) => log(`failed to greet a window: ${String(error)}`))
+  })
+  server.post('/left', { bodyLimit: 1 }, (_request, reply) => {
+    streams.leadAway()
+    return reply.code(204).send()
   })
   await server.register((scope) => askRoute(scope, workbench))
   await server.register((scope) => scanRoute(scope, workbench, stall))

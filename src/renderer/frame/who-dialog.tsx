@@ -1,5 +1,6 @@
 import './person-menu.css'
 import { useState } from 'react'
+import { Group } from 'react-aria-components'
 import type { Person } from '../../core/job/model/types.ts'
 import { useBench } from '../bench/bench-store.ts'
 import { cancelWho, workAs } from '../bench/who-is-at-work.ts'
@@ -40,13 +41,13 @@ function Question() {
     >
       {isWanted && <p>Your change is kept under a name, so that others see whose it is.</p>}
       {people.length > 0 && (
-        <div className="who-people" role="group" aria-label="People of this job">
+        <Group className="who-people" aria-label="People of this job">
           {people.map(({ id, name: known }) => (
             <Button key={id} icon="person" onPress={() => void workAs(id)}>
               {known}
             </Button>
           ))}
-        </div>
+        </Group>
       )}
       <TextField
         label="Name"

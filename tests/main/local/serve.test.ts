@@ -289,6 +289,26 @@ test('it outlives a reload, and waits for a window that has not come yet', async
   expect((await window.get('/')).status).toBe(200)
 })
 
+test('it waits longer for a window whose page was led elsewhere, and ends when that was closed after all', async () => {
+  const workbench = bench()
+  const host = await served(workbench, { linger: LINGER, away: 6 * LINGER })
+  const window = await windowOf(host)
+  // The page may say so before its stream ends, or after.
+  for (const early of [true, false]) {
+    const stream = await listening(window)
+    if (early) expect((await window.send({ method: 'POST', path: '/left' })).status).toBe(204)
+    stream.leave()
+    if (!early) await window.send({ method: 'POST', path: '/left' })
+    await wait(2 * LINGER)
+    expect(workbench.closed).toBe(0)
+  }
+  const back = await listening(window)
+  back.leave()
+  const since = performance.now()
+  await host.ended
+  expect(performance.now() - since).toBeLessThan(5 * LINGER)
+})
+
 test('closing ends the streams at once, and is done once', async () => {
   const workbench = bench()
   const host = await served(workbench, { linger: LINGER })
