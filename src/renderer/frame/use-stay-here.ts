@@ -16,10 +16,9 @@ export function useStayHere(): void {
   const isLocal = useBench(({ host }) => host?.host === 'local')
   useEffect(() => {
     if (!isLocal) return
-    if (history.state !== BENCH) {
-      history.replaceState(FLOOR, '')
-      history.pushState(BENCH, '')
-    }
+    // At every load: an entry from before it would bring up a page of its own.
+    history.replaceState(FLOOR, '')
+    history.pushState(BENCH, '')
     const went = ({ state }: PopStateEvent): void => {
       if (state === FLOOR) history.forward()
     }
