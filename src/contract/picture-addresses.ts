@@ -26,6 +26,25 @@ export function pageThumbnailAt(address: string): PageThumbnailWanted | null {
   return upload === null ? null : { upload, page: Number(page) }
 }
 
+/** The small picture of the first sheet of a job that need not be open. */
+export interface FrontWanted {
+  /** The id that a window was told the job by. */
+  job: string
+  version: string
+}
+
+/** The address of the small picture of a job, below the host's own. */
+export const frontAddress = ({ job, version }: FrontWanted): string =>
+  `front/${encodeURIComponent(job)}/${encodeURIComponent(version)}`
+
+/** The job whose picture an address names; null when it names none. `address` as `frontAddress` gives it. */
+export function frontAt(address: string): FrontWanted | null {
+  const [kind, encodedJob = '', encodedVersion = '', ...rest] = address.split('/')
+  if (kind !== 'front' || rest.length > 0) return null
+  const [job, version] = [decoded(encodedJob), decoded(encodedVersion)]
+  return job === null || version === null ? null : { job, version }
+}
+
 /** The address of a picture, below the host's own. */
 export function pictureAddress(wanted: PictureWanted): string {
   const sheet = `picture/${encodeURIComponent(wanted.sheet)}/${encodeURIComponent(wanted.version)}`

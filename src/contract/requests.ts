@@ -2,6 +2,7 @@ import { z } from 'zod'
 import type { Edit } from '../core/job/edits/edit.ts'
 import { benchStateSchema, committedSchema } from './bench-state.ts'
 import { subjectSchema, toldHistorySchema } from './history.ts'
+import { foldersSeenSchema, glanceSchema, listedJobsSchema } from './jobs.ts'
 import { limitsSchema } from './limits.ts'
 import { sheetPicturesSchema } from './pictures.ts'
 import { scanLookSchema } from './scan-look.ts'
@@ -54,7 +55,15 @@ export const REQUESTS = {
   look: { args: nothing, answer: benchStateSchema },
   /** Opens a copy of the sample job, made the first time. */
   'open-sample': { args: nothing, answer: benchStateSchema },
-  /** Opens a job that was open before. */
+  /** Every job where jobs are made, and those that were open before. */
+  jobs: { args: nothing, answer: listedJobsSchema },
+  /** How a job stands that a window was told of; it need not be open. */
+  glance: { args: z.strictObject({ job: id }), answer: glanceSchema },
+  /** Takes a job off the list of those that were open before; its folder stays as it is. */
+  'forget-job': { args: z.strictObject({ job: id }), answer: listedJobsSchema },
+  /** The folders in a folder below the home folder, by the id that it was told by. Without `folder`: in the home folder. */
+  'look-in-folder': { args: z.strictObject({ folder: id.optional() }), answer: foldersSeenSchema },
+  /** Opens a job that a window was told of; one that was moved is looked for. */
   'open-recent': { args: z.strictObject({ recent: id }), answer: benchStateSchema },
   /** Lets a person choose a job folder with the system's own dialog; nothing happens when they choose none. */
   'choose-job': { args: nothing, answer: benchStateSchema },

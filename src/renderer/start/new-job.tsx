@@ -27,11 +27,16 @@ export function NewJob({ files, onAdd, onFiles }: NewJobProps) {
   const [unit, setUnit] = useState<Unit>('in')
   const [name, setName] = useState<string | null>(null)
   const [busy, setBusy] = useState(false)
+  const [asked, setAsked] = useState(false)
   const shownTitle = title ?? titleOfFile(files[0]?.name)
   const shownName = name ?? person
-  const ready = files.length > 0 && shownTitle.trim() !== '' && shownName.trim() !== ''
+  const missing = {
+    title: shownTitle.trim() === '' ? 'Write what the job is called: its folder is named after it.' : '',
+    name: shownName.trim() === '' ? 'Write your name: what you do is kept under it.' : '',
+  }
   const begin = async () => {
-    if (!ready || busy) return
+    setAsked(true)
+    if (busy || missing.title !== '' || missing.name !== '') return
     setBusy(true)
     let wanted = files
     const left = (file: File) => {
@@ -81,6 +86,7 @@ export function NewJob({ files, onAdd, onFiles }: NewJobProps) {
             label="What the job is called"
             value={shownTitle}
             onChange={setTitle}
+            error={asked ? missing.title : ''}
             autoFocus
             disabled={busy}
           />
@@ -95,11 +101,12 @@ export function NewJob({ files, onAdd, onFiles }: NewJobProps) {
             label="Your name"
             value={shownName}
             onChange={setName}
+            error={asked ? missing.name : ''}
             disabled={busy}
             note="Kept beside everything you pick and write."
           />
           <div className="block-row">
-            <Button kind="main" type="submit" disabled={!ready || busy}>
+            <Button kind="main" type="submit" disabled={busy}>
               Begin the job
             </Button>
             <ScanFiles words="Another scan…" onFiles={onAdd} disabled={busy} />

@@ -262,6 +262,8 @@ describe('no path that comes over the wire leads out of its place', () => {
   test.each(titled(decoded))('the arguments of asks: %s', async (_, path) => {
     const asks: [string, object][] = [
       ['open-recent', { recent: path }],
+      ['look-in-folder', { folder: path }],
+      ['glance', { job: path }],
       ['add-sheets', { upload: path, by: 'A. Rivet' }],
       ['new-job', { title: 'x', unit: 'in', by: 'A. Rivet', uploads: [{ upload: path }] }],
       ['show-sheet', { sheet: path }],

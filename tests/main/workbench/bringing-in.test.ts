@@ -52,12 +52,17 @@ describe('a new job', () => {
     expect(await leftIn(places.temporary)).toEqual([])
   })
 
-  test('gets a number where its title is taken, and never touches the folder that has it', async () => {
-    const { ask, handOver, places } = await aWorkbench()
+  test('is refused where its title is taken, by a folder or a file, which stay; another title takes the same scan', async () => {
+    const { ask, refused, handOver, places } = await aWorkbench()
     await mkdir(join(places.shelf, 'Pump'), { recursive: true })
     await writeFile(join(places.shelf, 'Pump 2'), "a person's own file")
     const scan = await drawScan(join(await temporaryFolder(), 'pump.png'))
-    await ask('new-job', { title: 'Pump', ...A_PERSON, uploads: [{ upload: await handOver(scan) }] })
+    const uploads = [{ upload: await handOver(scan) }]
+    for (const title of ['Pump', 'Pump 2'])
+      expect(await refused('new-job', { title, ...A_PERSON, uploads })).toBe(
+        `There is a folder "${title}" in ${places.shelf} already: call this job something else, or open that one.`,
+      )
+    await ask('new-job', { title: 'Pump 3', ...A_PERSON, uploads })
     expect((await readdir(places.shelf)).sort()).toEqual(['Pump', 'Pump 2', 'Pump 3'])
     expect(await readdir(join(places.shelf, 'Pump'))).toEqual([])
   })

@@ -1,4 +1,4 @@
-import { mkdir, readFile, writeFile } from 'node:fs/promises'
+import { mkdir, readFile, rm, writeFile } from 'node:fs/promises'
 import { join } from 'node:path'
 import { describe, expect, test } from 'vitest'
 import { pictureAddress } from '../../../src/contract/picture-addresses.ts'
@@ -138,6 +138,9 @@ describe('what no window should ask', () => {
       const upload = await handOver(scan)
       const { opened } = await ask('new-job', { title, unit: 'in', by: 'AR', uploads: [{ upload }] })
       expect(opened?.job.title).toBe(title.trim())
+      // Several of them come to one name.
+      await ask('close-job', {})
+      await rm(places.shelf, { recursive: true })
     }
     expect(await outside()).toEqual([])
   })

@@ -18,13 +18,13 @@ function droppedOf({ raw }: FastifyReply): AbortSignal {
   return control.signal
 }
 
-/** The page's own files, by exact address, and the pictures of sheets and of pages of scans. */
+/** The page's own files, by exact address, and the pictures of sheets, of pages of scans and of jobs. */
 export async function pageRoutes(
   server: FastifyInstance,
   workbench: Pick<Workbench, 'picture'>,
   files: PageFiles,
 ): Promise<void> {
-  for (const pictures of ['/picture/*', '/page/*']) {
+  for (const pictures of ['/picture/*', '/page/*', '/front/*']) {
     server.get(pictures, async ({ raw }, reply) => {
       const dropped = droppedOf(reply)
       const picture = await workbench.picture(pathOf(raw.url).slice(1), dropped)

@@ -10,6 +10,8 @@ export interface KnownJob {
   title: string
   /** ISO 8601. */
   openedAt: string
+  /** The id of the job, by which it is found again where it was moved. */
+  job?: string | undefined
 }
 
 const SHAPE = z.object({
@@ -20,6 +22,7 @@ const SHAPE = z.object({
       folder: z.string().min(1),
       title: z.string(),
       openedAt: z.string(),
+      job: z.string().optional(),
     }),
   ),
 })

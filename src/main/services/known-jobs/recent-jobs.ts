@@ -2,6 +2,8 @@ import { randomBytes } from 'node:crypto'
 import { join } from 'node:path'
 import pLimit from 'p-limit'
 import type { RecentJob } from '../../../contract/bench-state.ts'
+import { exists } from '../files/exists.ts'
+import { jobFile } from '../job-layout/job-layout.ts'
 import { placeInWords } from './place-in-words.ts'
 import { type KnownJob, readRecent, writeRecent } from './recent-file.ts'
 
@@ -65,6 +67,16 @@ export class RecentJobs {
     await this.list()
     if (this.#jobs?.some((job) => job.folder === folder && job.title !== title) !== true) return
     await this.#change((jobs) => jobs.map((job) => (job.folder === folder ? { ...job, title } : job)))
+  }
+
+  /** Takes a job off the list at the places where it is no more, once it was opened at another. */
+  async followTo(folder: string, job: string | undefined): Promise<void> {
+    if (job === undefined) return
+    await this.list()
+    for (const one of this.#jobs ?? []) {
+      const isElsewhere = one.job === job && one.folder !== folder
+      if (isElsewhere && !(await exists(jobFile(one.folder)))) await this.drop(one.folder)
+    }
   }
 
   async drop(folder: string): Promise<void> {

@@ -23,8 +23,18 @@ export const WORKBENCH_WORDS = {
   'workbench.no-such-thing': (p: { kind: string; id: string }, say) =>
     `There is no ${say.quotedItem(p.kind, p.id)} in the job that is open: it was renamed or removed.`,
   'recent.not-listed': () => 'That job is not on the list any more: choose another.',
+  'recent.no-job-there': (p: { place: string }) =>
+    `There is no job in ${p.place} any more: choose another folder.`,
   'recent.gone': (p: { title: string; place: string }) =>
-    `The job "${p.title}" is no longer in ${p.place}, so it was taken off the list: open it from where it is now.`,
+    `The job "${p.title}" is no longer in ${p.place}, and was not found below your home folder: say where it is, or take it off the list.`,
+  'recent.moved': (p: { title: string; place: string; found: string }) =>
+    `The job "${p.title}" was moved from ${p.place} and found in ${p.found}.`,
+
+  // Folders to choose among
+  'folders.not-told': () => 'That folder is not known here any more: begin again at your home folder.',
+  'folders.outside': () => 'Only folders below your home folder are shown: choose one of those.',
+  'folders.not-read': (p: { place: string; cause: AnyReason }, say) =>
+    `The folder ${p.place} can't be looked into because ${say(p.cause)}: choose another.`,
   'workbench.no-such-sheet': () => 'The job has no such sheet any more: choose another.',
   'workbench.scan-not-there': (p: { scan: string; sheet: string }, say) =>
     `The scan ${p.scan} of ${say.item('sheet', p.sheet)} is not there: put it back into the job's scans folder.`,
@@ -36,8 +46,8 @@ export const WORKBENCH_WORDS = {
   // Folders
   'shelf.no-folder': (p: { shelf: string; cause: AnyReason }, say) =>
     `No folder for the job can be made in ${p.shelf} because ${say(p.cause)}: put that right and try again.`,
-  'shelf.too-many-alike': (p: { most: number; name: string; shelf: string }) =>
-    `There are ${p.most} jobs called "${p.name}" in ${p.shelf} already: give it another title.`,
+  'shelf.name-taken': (p: { name: string; shelf: string }) =>
+    `There is a folder "${p.name}" in ${p.shelf} already: call this job something else, or open that one.`,
   'sample.not-copied': (p: { folder: string; cause: AnyReason }, say) =>
     `The sample job can't be copied to ${p.folder} because ${say(p.cause)}: put that right and try again.`,
   'temporary.unusable': (p: { folder: string; cause: AnyReason }, say) =>

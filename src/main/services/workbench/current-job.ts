@@ -6,7 +6,6 @@ import type { AnyReason } from '../../../core/words/reason.ts'
 import type { JobSession } from '../job-folder/job-session.ts'
 import { openJob } from '../job-folder/open-job.ts'
 import { placeInWords } from '../known-jobs/place-in-words.ts'
-import type { KnownJob } from '../known-jobs/recent-file.ts'
 import type { RecentJobs } from '../known-jobs/recent-jobs.ts'
 import type { KeptLimits } from '../limits/kept-limits.ts'
 import type { KeptPerson } from '../people/kept-person.ts'
@@ -110,7 +109,9 @@ export class CurrentJob {
       (one) => one !== undefined,
     )
     this.#job = this.#bench(session, path === sample, [...remarks, ...troubles])
-    await recent.add({ folder: path, title: session.job.title, openedAt: now().toISOString() })
+    const { title, id: job } = session.job
+    await recent.add({ folder: path, title, openedAt: now().toISOString(), job })
+    await recent.followTo(path, job)
     options.folderOpened?.(path)
     return this.tellState()
   }
@@ -129,8 +130,8 @@ export class CurrentJob {
     }
   }
 
-  /** Takes a job that is gone off the list, and tells every window. */
-  async forget({ folder }: KnownJob): Promise<void> {
+  /** Takes a job off the list of those that were open before, and tells every window. */
+  async forget(folder: string): Promise<void> {
     await this.#around.recent.drop(folder)
     await this.tellState()
   }

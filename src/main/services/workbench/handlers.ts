@@ -8,6 +8,9 @@ import type { KeptLimits } from '../limits/kept-limits.ts'
 import { ScanLocked } from '../scans/file/scan-locked.ts'
 import { lookInto } from '../scans/reader/read-scan.ts'
 import { ServiceError } from '../service-error.ts'
+import type { Glances } from '../shelf/glances.ts'
+import { HomeFolders } from '../shelf/home-folders.ts'
+import { listJobs } from '../shelf/list-jobs.ts'
 import { reason } from '../words/services-words.ts'
 import { beginJob } from './begin-job.ts'
 import { bringInSheets } from './bring-in-sheets.ts'
@@ -32,6 +35,9 @@ export interface HandledWith {
   limits: KeptLimits
   passwords: Passwords
   thumbnails: PageThumbnails
+  glances: Glances
+  /** The folder below which jobs are looked for. */
+  home: string
   /** Whatever opens, closes or adds a file waits for what came before. */
   inTurn: <T>(work: () => Promise<T>) => Promise<T>
   openFolder: (folder: string) => Promise<BenchState>
@@ -53,7 +59,9 @@ export function handling(
 }
 
 function handlersWith(around: HandledWith): Handlers {
-  const { options, current, recent, uploads, limits, passwords, thumbnails, inTurn } = around
+  const { options, current, recent, uploads, limits, passwords, thumbnails, glances, home, inTurn } = around
+  const folders = new HomeFolders(recent, home)
+  const jobs = (): Promise<RequestAnswer<'jobs'>> => listJobs(recent, options.places.shelf)
 
   const dropUpload = async (upload: string): Promise<null> => {
     thumbnails.drop(upload)
@@ -123,7 +131,15 @@ function handlersWith(around: HandledWith): Handlers {
   return {
     look: () => current.state(),
     'open-sample': () => around.openSample(),
-    'open-recent': (args) => inTurn(() => openRecent(current, recent, args.recent)),
+    jobs,
+    glance: ({ job }) => glances.of(job),
+    'forget-job': async ({ job }) => {
+      const folder = recent.folderOf(job)
+      if (folder !== undefined) await current.forget(folder)
+      return jobs()
+    },
+    'look-in-folder': ({ folder }) => folders.look(folder),
+    'open-recent': (args) => inTurn(() => openRecent(current, recent, home, args.recent)),
     'choose-job': chooseJob,
     'new-job': (args) => inTurn(() => newJob(args)),
     'take-over': ({ job, lock }) => inTurn(() => takeOver(current, job, lock)),

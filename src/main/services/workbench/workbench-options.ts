@@ -4,6 +4,8 @@ export interface WorkbenchOptions {
   host: 'electron' | 'local'
   version: string
   places: WorkbenchPlaces
+  /** The folder below which job folders are chosen; the person's own home unless given. */
+  home?: string
   /** Lets a person choose a folder with the system's own dialog; undefined: the host has none. */
   chooseJobFolder?: () => Promise<string | undefined>
   /** Told each job folder that was opened. */

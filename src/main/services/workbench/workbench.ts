@@ -1,6 +1,7 @@
+import { homedir } from 'node:os'
 import type { BenchState } from '../../../contract/bench-state.ts'
 import type { HostEvent } from '../../../contract/host-event.ts'
-import { pageThumbnailAt, pictureAt } from '../../../contract/picture-addresses.ts'
+import { frontAt, pageThumbnailAt, pictureAt } from '../../../contract/picture-addresses.ts'
 import type { Reply } from '../../../contract/reply.ts'
 import { RecentJobs } from '../known-jobs/recent-jobs.ts'
 import { KeptLimits } from '../limits/kept-limits.ts'
@@ -9,6 +10,7 @@ import { KeptPerson } from '../people/kept-person.ts'
 import type { PictureFile } from '../pictures/pictures.ts'
 import { WorkQueue } from '../process/work-queue.ts'
 import { ServiceError } from '../service-error.ts'
+import { Glances } from '../shelf/glances.ts'
 import { reason } from '../words/services-words.ts'
 import { CurrentJob } from './current-job.ts'
 import { handling } from './handlers.ts'
@@ -32,6 +34,7 @@ export class Workbench {
   readonly #current: CurrentJob
   readonly #limits: KeptLimits
   readonly #thumbnails: PageThumbnails
+  readonly #glances: Glances
   readonly #handle: ReturnType<typeof handling>
   /** Whatever opens, closes or adds a file waits for what came before. */
   readonly #turns = new WorkQueue()
@@ -54,6 +57,10 @@ export class Workbench {
       () => this.#limits.now.bytes,
     )
     this.#thumbnails = new PageThumbnails(this.#uploads, () => this.#limits.now)
+    this.#glances = new Glances({
+      folderOf: (id) => recent.folderOf(id),
+      limits: () => this.#limits.now,
+    })
     this.#current = new CurrentJob({
       options,
       now,
@@ -73,6 +80,8 @@ export class Workbench {
       limits: this.#limits,
       passwords,
       thumbnails: this.#thumbnails,
+      glances: this.#glances,
+      home: options.home ?? homedir(),
       inTurn: (work) => this.#inTurn(work),
       openFolder: (folder) => this.openFolder(folder),
       openSample: () => this.openSample(),
@@ -104,14 +113,16 @@ export class Workbench {
   }
 
   /**
-   * A picture of a sheet of the open job, or of a page of a scan that was handed over; null when there is none (yet).
-   * `address` as `pictureAddress` or `pageThumbnailAddress` gives it.
+   * A picture of a sheet of the open job, of a page of a scan that was handed over, or of a job that was looked at; null
+   * when there is none (yet). `address` as `pictureAddress`, `pageThumbnailAddress` or `frontAddress` gives it.
    * @param dropped whoever asked wants it no more: it is not waited for, and not made for them
    */
   async picture(address: string, dropped?: AbortSignal): Promise<PictureFile | null> {
     if (typeof address !== 'string') return null
     const page = pageThumbnailAt(address)
     if (page !== null) return this.#thumbnails.picture(page, dropped)
+    const front = frontAt(address)
+    if (front !== null) return this.#glances.front(front, dropped)
     const wanted = pictureAt(address)
     return wanted === null ? null : ((await this.#current.job?.pictures.picture(wanted, dropped)) ?? null)
   }
