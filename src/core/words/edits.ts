@@ -45,6 +45,14 @@ export const EDIT_WORDS = {
     `There is a dimension ${quoted(p.name)} already: give this one another name.`,
   'edit.name-means-something': (p: { name: string; dimension: string | null }) =>
     `${p.dimension === null ? 'A relation' : `A formula of dimension ${quoted(p.dimension)}`} means something else by ${quoted(p.name)} already: give another name.`,
+  'edit.view-name-taken': (p: { name: string }) =>
+    `There is a view ${quoted(p.name)} on this sheet already: give this one another name.`,
+  'sheet.too-few-common': (p: { given: number; fewest: number }) =>
+    `${p.given === 0 ? 'No place is' : p.given === 1 ? 'One place is' : `${p.given} places are`} picked on both pictures: pick ${p.fewest} at least.`,
+  'sheet.common-on-a-line': () =>
+    'The places that are picked on both pictures lie on one line: pick another well beside it.',
+  'sheet.not-bare': (p: { title: string }) =>
+    `Something is on the sheet ${quoted(p.title)} already, so its picture can't be that of another sheet: bring the better scan in anew.`,
   'edit.repeat-is-one-pixel': (p: { mark: string; kind: string }, say: Say) =>
     `${say.quotedItem('mark', p.mark)} is a ${p.kind}: give where it was picked again as one "pixel", and no "pixels".`,
   'edit.repeat-is-pixels': (p: { mark: string; kind: string }, say: Say) =>

@@ -127,6 +127,8 @@ export const HISTORY_WORDS = {
   },
   'history.moved-row': (p: { thing: AnyReason; before: number | null; after: number }, say: Say) =>
     `moved ${say(p.thing)} ${p.before === null ? '' : `from row ${p.before} `}to row ${p.after}`,
+  'history.moved-sheet': (p: { thing: AnyReason; before: number | null; after: number }, say: Say) =>
+    `moved ${say(p.thing)} ${p.before === null ? '' : `from place ${p.before} `}to place ${p.after} of the set`,
   /** at: the place of a point; off: how far it is from the pick before. */
   'history.picked-again': (p: { thing: AnyReason; at: string | null; off: AnyReason | null }, say: Say) =>
     `picked ${say(p.thing)} again${p.at === null ? '' : ` at ${p.at}`}${p.off === null ? '' : `, ${say(p.off)}`}`,

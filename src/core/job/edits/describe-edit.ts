@@ -59,6 +59,8 @@ export function nameEdit(edit: Edit, the: Called, back?: Edit): string {
       return `rename ${edit.name} to ${edit.to}`
     case 'move-dimension':
       return `move dimension ${edit.name}`
+    case 'move-sheet':
+      return `move ${the('sheet', edit.id)}`
     case 'repeat-pick':
       return `pick ${the('mark', edit.mark)} again`
     case 'change-mark':

@@ -1,8 +1,9 @@
 import { z } from 'zod'
-import { reason } from '../../words/core-words.ts'
+import { type CoreReason, reason } from '../../words/core-words.ts'
 import { nameIn } from '../../words/name-in.ts'
 import { quoted } from '../../words/quoted.ts'
 import { problemOfUse } from '../checks/uses.ts'
+import { problemOfViewName } from '../checks/view-name.ts'
 import { labelBesideId } from '../ids/label.ts'
 import { labelIn } from '../ids/labels-of-job.ts'
 import { type Edit, HEAD_SCHEMA } from '../model/edit-schema.ts'
@@ -66,7 +67,7 @@ function checkTimes(thing: object, schema: unknown, what: string): void {
 
 /**
  * Looks at an edit as a person gives it, before it is made for the first time, for slips that a file is not to be
- * refused for: a field name miswritten, a time that is none, a person removed whose work stays, withdrawn evidence that is
+ * refused for: a field name miswritten, a time that is none, a name that another view on the sheet has, a person removed whose work stays, withdrawn evidence that is
  * adopted or withdrawn again.
  * Unknown fields that resemble no known one pass.
  *
@@ -76,6 +77,22 @@ function checkTimes(thing: object, schema: unknown, what: string): void {
 export function reviewEdit(job: Job, edit: Edit): void {
   reviewWithdrawn(job, edit)
   reviewOne(job, edit)
+}
+
+function reviewViewName(job: Job, edit: Edit): void {
+  const problem =
+    edit.do === 'add-view'
+      ? problemOfViewName(job, edit.item.sheet, edit.item.name)
+      : edit.do === 'change-view'
+        ? renameProblem(job, edit.id, edit.set?.name)
+        : null
+  if (problem !== null) throw new JobError(problem)
+}
+
+function renameProblem(job: Job, id: string, name: string | undefined): CoreReason | null {
+  const view = job.views.find((one) => one.id === id)
+  if (view === undefined || typeof name !== 'string' || name === view.name) return null
+  return problemOfViewName(job, view.sheet, name, id)
 }
 
 function reviewOne(job: Job, edit: Edit): void {
@@ -88,6 +105,7 @@ function reviewOne(job: Job, edit: Edit): void {
     if (problem !== null) throw new JobError(nameIn(problem, (id) => labelIn(job, id)))
     return
   }
+  reviewViewName(job, edit)
   if ('at' in edit) checkTime(edit.at, 'at', `"${edit.do}"`)
   const what = edit.do === 'describe' ? 'job' : edit.do.replace(/^(add|change)-/, '')
   const schema = schemaFor(what)

@@ -155,6 +155,11 @@ function changesBy(edit: Exclude<Edit, { do: 'several' }>, back: Edit | undefine
       const fields = changedFields({ index }, { index: edit.index })
       return [{ thing: { kind: 'dimension', id: edit.name }, verb: 'moved', fields }]
     }
+    case 'move-sheet': {
+      const { index } = ofKind(back, 'move-sheet')
+      const fields = changedFields({ index }, { index: edit.index })
+      return [{ thing: { kind: 'sheet', id: edit.id }, verb: 'moved', fields }]
+    }
     case 'repeat-pick': {
       const { pixel, pixels } = edit
       const thing = { kind: 'mark', id: edit.mark } as const

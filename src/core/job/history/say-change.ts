@@ -179,10 +179,10 @@ const inPixels = ([x, y]: readonly [number, number]): string => `${x.toFixed(1)}
 function sayMove(change: Change, names: ThingNames): CoreReason {
   const { thing, fields } = change
   const called = told(thing, names)
-  if (thing.kind === 'dimension') {
+  if (thing.kind === 'dimension' || thing.kind === 'sheet') {
     const { before, after } = fieldIn(fields, 'index')
     const row = (index: unknown): number => Number(index) + 1
-    return reason('history.moved-row', {
+    return reason(thing.kind === 'sheet' ? 'history.moved-sheet' : 'history.moved-row', {
       thing: called,
       before: before === undefined ? null : row(before),
       after: row(after ?? before),

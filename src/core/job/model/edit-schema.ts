@@ -195,6 +195,13 @@ const plainEdits = [
   ...itemEdits('person', ITEM_KINDS.person),
   ...itemEdits('instrument', ITEM_KINDS.instrument),
   ...itemEdits('sheet', ITEM_KINDS.sheet, ' To give it another scan, use "scantling accept-scan".'),
+  z
+    .strictObject({
+      do: z.literal('move-sheet'),
+      id: named('the sheet'),
+      index: z.int().min(0).describe('Its new place, from 0.'),
+    })
+    .describe('Moves a sheet to another place in the set.'),
   ...itemEdits('view', ITEM_KINDS.view, ' References have edits of their own.'),
   ...itemEdits('mark', ITEM_KINDS.mark),
   ...dimensionEdits,

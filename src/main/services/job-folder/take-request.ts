@@ -10,6 +10,7 @@ import {
 } from '../../../core/job/edits/edit.ts'
 import { labelOfId } from '../../../core/job/ids/label.ts'
 import type { Job } from '../../../core/job/model/types.ts'
+import { goesWithItsSheet } from '../../../core/job/sheets/remove-sheet.ts'
 import { mint } from '../ids/mint.ts'
 import { ServiceError } from '../service-error.ts'
 import { reason } from '../words/services-words.ts'
@@ -34,12 +35,18 @@ export interface Making {
 
 /**
  * Evidence is withdrawn, never removed: the edits that remove it exist to take back an edit that added it, so only
- * undo and redo may make them.
+ * undo and redo may make them; and it goes with the sheet that it came from.
  * @throws ServiceError for such an edit, also inside several
  */
-function mustNotRemoveEvidence(edit: Edit): void {
-  if (edit.do === 'several') edit.edits.forEach(mustNotRemoveEvidence)
-  if ('undo' in edit && edit.undo === true) throw new ServiceError(reason('session.evidence-stays'))
+function mustNotRemoveEvidence(
+  job: Job,
+  edit: Edit,
+  goes: ReadonlySet<string> = goesWithItsSheet(job, edit),
+): void {
+  if (edit.do === 'several') for (const one of edit.edits) mustNotRemoveEvidence(job, one, goes)
+  if (!('undo' in edit) || edit.undo !== true) return
+  if (edit.do === 'remove-evidence' && goes.has(`${edit.dimension} ${edit.id}`)) return
+  throw new ServiceError(reason('session.evidence-stays'))
 }
 
 /** What a request does, stamped with who and when; before it, the edit that adds a person nobody knew. */
@@ -53,7 +60,7 @@ export async function takeRequest(
   }
   const asked = request.edit
   const { by, at, sittingOf } = making
-  mustNotRemoveEvidence(asked)
+  mustNotRemoveEvidence(state.job, asked)
   reviewEdit(state.job, asked)
   const person = makerOf(state.job, asked, by)
   if (person !== undefined) {

@@ -1,4 +1,5 @@
 import { useState } from 'react'
+import { problemOfViewName } from '../../../core/job/checks/view-name.ts'
 import { addView, outlineBetween } from '../../../core/job/from-picks/add-view.ts'
 import { parseDrawnScale } from '../../../core/quantity/parse/parse-drawn-scale.ts'
 import { useBench } from '../../bench/bench-store.ts'
@@ -24,6 +25,7 @@ export function ViewForm({ sheet }: { sheet: string }) {
   if (job === undefined || page === undefined || corners === null) return null
   const outline = outlineBetween(...corners, page)
   const problem = scaleProblem(scale, job.unit)
+  const taken = problemOfViewName(job, sheet, name)
   const keep = async () => {
     const view = {
       sheet,
@@ -42,7 +44,7 @@ export function ViewForm({ sheet }: { sheet: string }) {
       keep="Keep this view"
       onKeep={keep}
       onAbandon={() => pickAnew(picks)}
-      disabled={name.trim() === '' || problem !== null || isFlat(outline)}
+      disabled={name.trim() === '' || taken !== null || problem !== null || isFlat(outline)}
     >
       <h3 className="section-title">Name the view</h3>
       <OutlineSize outline={outline} />
@@ -51,6 +53,7 @@ export function ViewForm({ sheet }: { sheet: string }) {
         value={name}
         onChange={setName}
         autoFocus
+        error={sentenceOf(taken)}
         note="As it is lettered under the drawing: Elevation, Plan of foot flange."
       />
       <TextField

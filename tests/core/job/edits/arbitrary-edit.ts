@@ -138,6 +138,10 @@ const MAKERS: Record<Edit['do'], (draw: Draw, job: Job, fresh: string) => object
     name: oneOf(draw, job.dimensions)?.name,
     index: some(draw, job.dimensions.length),
   }),
+  'move-sheet': (draw, job) => ({
+    id: oneOf(draw, job.sheets)?.id,
+    index: some(draw, job.sheets.length),
+  }),
   'rename-dimension': (draw, job, id) => ({
     name: oneOf(draw, job.dimensions)?.name,
     to: oneOf(draw, ['dim_new', 'nobody_knows', `d_${id}`, job.dimensions[0]?.name]),

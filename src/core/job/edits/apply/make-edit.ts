@@ -7,6 +7,7 @@ import { editHead } from './edit-head.ts'
 import { editItem } from './edit-item.ts'
 import { editReference } from './edit-reference.ts'
 import { itemEditOf } from './item-edit.ts'
+import { moveSheet } from './move-sheet.ts'
 import { repeatPick } from './repeat-pick.ts'
 import type { WorkingCopy } from './working-copy.ts'
 
@@ -36,6 +37,8 @@ export function makeEdit(copy: WorkingCopy, edit: Edit): Edit {
       return rename(copy, edit)
     case 'move-dimension':
       return moveDimension(copy, edit)
+    case 'move-sheet':
+      return moveSheet(copy, edit)
     case 'adopt':
       return adopt(copy, edit)
     case 'repeat-pick':
