@@ -26,23 +26,36 @@ export function pageThumbnailAt(address: string): PageThumbnailWanted | null {
   return upload === null ? null : { upload, page: Number(page) }
 }
 
-/** The small picture of the first sheet of a job that need not be open. */
+/** The small picture of a sheet of a job, which need not be open nor its other pictures made. */
 export interface FrontWanted {
   /** The id that a window was told the job by. */
   job: string
+  sheet: string
+  /** Names this very scan, as `scanVersion` does. */
   version: string
 }
 
-/** The address of the small picture of a job, below the host's own. */
-export const frontAddress = ({ job, version }: FrontWanted): string =>
-  `front/${encodeURIComponent(job)}/${encodeURIComponent(version)}`
+/** What tells one page of one scan from another. */
+export const scanVersion = ({
+  sha256,
+  page,
+  drawnAt,
+}: {
+  sha256: string
+  page: number
+  drawnAt?: number | undefined
+}): string => `${sha256.toLowerCase().slice(0, 16)}-${page}${drawnAt === undefined ? '' : `-${drawnAt}`}`
 
-/** The job whose picture an address names; null when it names none. `address` as `frontAddress` gives it. */
+/** The address of such a picture, below the host's own. */
+export const frontAddress = ({ job, sheet, version }: FrontWanted): string =>
+  `front/${[job, sheet, version].map(encodeURIComponent).join('/')}`
+
+/** The sheet whose small picture an address names; null when it names none. `address` as `frontAddress` gives it. */
 export function frontAt(address: string): FrontWanted | null {
-  const [kind, encodedJob = '', encodedVersion = '', ...rest] = address.split('/')
-  if (kind !== 'front' || rest.length > 0) return null
-  const [job, version] = [decoded(encodedJob), decoded(encodedVersion)]
-  return job === null || version === null ? null : { job, version }
+  const [kind, ...parts] = address.split('/')
+  const [job = null, sheet = null, version = null, ...rest] = parts.map(decoded)
+  if (kind !== 'front' || rest.length > 0 || job === null || sheet === null || version === null) return null
+  return { job, sheet, version }
 }
 
 /** The address of a picture, below the host's own. */

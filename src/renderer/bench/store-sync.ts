@@ -1,5 +1,6 @@
 import type { BenchState, Committed } from '../../contract/bench-state.ts'
 import type { HostEvent } from '../../contract/host-event.ts'
+import { scanVersion } from '../../contract/picture-addresses.ts'
 import { applyEdit, type Edit, personOf } from '../../core/job/edits/edit.ts'
 import type { Job, Unit } from '../../core/job/model/types.ts'
 import type { FiguresAs } from '../../core/ledger/units/look.ts'
@@ -8,7 +9,7 @@ import { noPicks } from '../picking/picks.ts'
 import { inWords } from '../words/window-words.ts'
 import { type BenchContents, useBench } from './bench-store.ts'
 import { heardCommand } from './commands.ts'
-import { heardOfPictures } from './get-pictures.ts'
+import { getPictures, heardOfPictures } from './get-pictures.ts'
 import { endWork, showWork, tell, tellWritable } from './notices.ts'
 import { renamed } from './renamed.ts'
 import { isSaidAbove } from './said-above.ts'
@@ -121,9 +122,23 @@ export function takeCommitted(committed: Committed): void {
       ...(committed.redoBy === undefined ? {} : { redoBy: committed.redoBy }),
     },
   })
+  anewWhereScansChanged(opened.job, job)
   followNames(fresh.map(({ edit }) => edit))
   dropWhatIsGone(job)
   workOutTable()
+}
+
+/** Pictures of a scan that a sheet no longer has are put away; those of the new one are made for the sheet on the bench. */
+function anewWhereScansChanged(before: Job, after: Job): void {
+  const scans = new Map(before.sheets.map(({ id, scan }) => [id, scanVersion(scan)]))
+  const changed = after.sheets.filter(({ id, scan }) => scans.has(id) && scans.get(id) !== scanVersion(scan))
+  if (changed.length === 0) return
+  const gone = new Set(changed.map(({ id }) => id))
+  const { pictures, sheet } = useBench.getState()
+  useBench.setState({
+    pictures: Object.fromEntries(Object.entries(pictures).filter(([id]) => !gone.has(id))),
+  })
+  if (sheet !== null && gone.has(sheet)) void getPictures(sheet)
 }
 
 async function lookAgain(): Promise<void> {

@@ -77,6 +77,7 @@ export function pickSentence(picks: Picks): string {
   const several = needsOf(tool).length > 1
   switch (need) {
     case 'point':
+      if (tool.kind === 'common') return 'Pick the place on this picture.'
       if (tool.kind === 'note') {
         return feature === 0 ? 'Pick one corner of what the note is about.' : 'Pick the corner opposite.'
       }

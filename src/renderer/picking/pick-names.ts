@@ -17,6 +17,8 @@ function partNames(tool: Tool): string[] {
       return ['First corner', 'Opposite corner']
     case 'straighten':
       return ['Line to square up by']
+    case 'common':
+      return ['Place on both pictures']
     case 'repeat':
       return ['Once more']
     case 'reference':
@@ -102,6 +104,8 @@ export function toolName(tool: Tool): string {
       return 'region of a note'
     case 'straighten':
       return 'square up the sheet'
+    case 'common':
+      return 'places on both pictures'
     case 'repeat':
       return `${tool.called} once more`
     case 'reference':

@@ -50,6 +50,8 @@ export function needsOf(tool: Tool): readonly MarkNeed[] {
       return ['point', 'point']
     case 'straighten':
       return ['line']
+    case 'common':
+      return ['point']
     case 'repeat':
       return [tool.need]
     case 'reference':
@@ -99,7 +101,7 @@ export function withPick(picks: Picks, pixel: Pixel, sigma = HAND_SIGMA, byHand 
 }
 
 /** Tools that take no old mark. */
-const NEW_ONLY: ReadonlySet<Tool['kind']> = new Set(['outline', 'note', 'repeat'])
+const NEW_ONLY: ReadonlySet<Tool['kind']> = new Set(['outline', 'note', 'repeat', 'common'])
 
 /** Whether an old mark can stand for what is to be picked now. */
 export function takes(picks: Picks, mark: Mark): boolean {

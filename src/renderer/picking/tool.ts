@@ -15,6 +15,8 @@ export type Tool =
   | { kind: 'measure'; view: string; measure: Measure }
   /** The sheet's edge, or a line that is meant to be horizontal. */
   | { kind: 'straighten' }
+  /** A place that is to be found on another picture of the same sheet as well. */
+  | { kind: 'common' }
   /** Two opposite corners of the region that a note is about: of a new note, or of one that there is. */
   | { kind: 'note'; note?: string }
   /** A mark once more, without sight of how it was picked before. called: `circle 12` */

@@ -1,7 +1,7 @@
 import { readFile, realpath, stat } from 'node:fs/promises'
 import { basename, join } from 'node:path'
 import type { Glance } from '../../../contract/jobs.ts'
-import { type FrontWanted, frontAddress } from '../../../contract/picture-addresses.ts'
+import { type FrontWanted, frontAddress, scanVersion } from '../../../contract/picture-addresses.ts'
 import type { Job, Sheet } from '../../../core/job/model/types.ts'
 import { dimensionTable } from '../../../core/ledger/table/dimension-table.ts'
 import { asSentence } from '../../../core/words/as-sentence.ts'
@@ -11,7 +11,7 @@ import { fileStamp } from '../job-folder/history/job-file.ts'
 import { readJobFolder } from '../job-folder/read-job-folder.ts'
 import { cacheFolder, historyFile, jobFile } from '../job-layout/job-layout.ts'
 import type { Limits } from '../limits/kept-limits.ts'
-import { pictureFolderName, pictureVersion, THUMBNAIL } from '../pictures/layout/picture-names.ts'
+import { pictureFolderName, THUMBNAIL } from '../pictures/layout/picture-names.ts'
 import type { PictureFile } from '../pictures/pictures.ts'
 import { WorkQueue } from '../process/work-queue.ts'
 import { resolveScan } from '../scans/kept/scan-path.ts'
@@ -25,12 +25,14 @@ const MOST = 1024 * 1024
 interface Seen {
   stamp: string
   glance: Glance
-  sheet: Sheet | undefined
+  sheets: readonly Sheet[]
 }
 
 export interface GlancesOver {
   /** The folder that an id stands for which a window was told. */
   folderOf: (id: string) => string | undefined
+  /** The sheets of the job of an id, where that is open. */
+  opened: (id: string) => readonly Sheet[] | undefined
   limits: () => Limits
 }
 
@@ -52,11 +54,12 @@ export class Glances {
     return (await this.#turns.do(() => this.#look(id, folder))).glance
   }
 
-  /** The small picture of the first sheet of a job that was looked at; null when there is none. @param dropped whoever asked wants it no more */
-  async front({ job, version }: FrontWanted, dropped?: AbortSignal): Promise<PictureFile | null> {
+  /** The small picture of a sheet of a job that is open or was looked at; null when there is none. @param dropped whoever asked wants it no more */
+  async front({ job, sheet: id, version }: FrontWanted, dropped?: AbortSignal): Promise<PictureFile | null> {
     const folder = this.#over.folderOf(job)
-    const sheet = this.#seen.get(job)?.sheet
-    if (folder === undefined || sheet === undefined || pictureVersion(sheet.scan) !== version) return null
+    const sheets = this.#over.opened(job) ?? this.#seen.get(job)?.sheets
+    const sheet = sheets?.find((one) => one.id === id)
+    if (folder === undefined || sheet === undefined || scanVersion(sheet.scan) !== version) return null
     return (await madeBefore(folder, sheet)) ?? (await this.#madeNow(folder, sheet, dropped))
   }
 
@@ -86,17 +89,17 @@ const stampOf = async (folder: string): Promise<string> =>
     await Promise.all([jobFile(folder), historyFile(folder)].map((path) => fileStamp(path).catch(() => '')))
   ).join(' ')
 
-async function glanceAt(id: string, folder: string): Promise<Pick<Seen, 'glance' | 'sheet'>> {
+async function glanceAt(id: string, folder: string): Promise<Pick<Seen, 'glance' | 'sheets'>> {
   try {
     const { job } = await readJobFolder(folder)
     const [sheet] = job.sheets
-    const front = sheet === undefined ? null : frontAddress({ job: id, version: pictureVersion(sheet.scan) })
-    return { sheet, glance: { ...standingOf(job), front } }
+    const front = sheet && frontAddress({ job: id, sheet: sheet.id, version: scanVersion(sheet.scan) })
+    return { sheets: job.sheets, glance: { ...standingOf(job), front: front ?? null } }
   } catch (error) {
     if (!(error instanceof ScantlingError)) throw error
     const nothing = { sheets: 0, dimensions: 0, disputed: 0, noValue: 0, front: null }
     return {
-      sheet: undefined,
+      sheets: [],
       glance: { title: basename(folder), ...nothing, problem: asSentence(inWords(error.reason)) },
     }
   }

@@ -59,6 +59,7 @@ export class Workbench {
     this.#thumbnails = new PageThumbnails(this.#uploads, () => this.#limits.now)
     this.#glances = new Glances({
       folderOf: (id) => recent.folderOf(id),
+      opened: (id) => (this.#current.job?.id === id ? this.#current.job.session.job.sheets : undefined),
       limits: () => this.#limits.now,
     })
     this.#current = new CurrentJob({

@@ -7,7 +7,10 @@ import { AidsSection } from './aids-section.tsx'
 import { ConventionsSection } from './conventions-section.tsx'
 import { LockedSection } from './locked-section.tsx'
 import { RecordSection } from './record-section.tsx'
+import { ReplaceSection } from './replace-section.tsx'
+import { useReplacing } from './replacing.ts'
 import { SheetList } from './sheet-list.tsx'
+import { SheetTools } from './sheet-tools.tsx'
 import { StraightenSection } from './straighten-section.tsx'
 
 /** Station 1: bring scans in, say what they are, look at them as they are best seen. */
@@ -16,11 +19,15 @@ export function SheetDesk() {
   const writable = useBench((bench) => bench.opened?.writable === true)
   const chosen = useBench((bench) => bench.sheet)
   const sheet = job?.sheets.find(({ id }) => id === chosen)
+  const open = useBench((bench) => bench.opened?.id)
+  const replacing = useReplacing(({ now }) => now)
   if (job === undefined) return null
   return (
     <>
+      {replacing !== null && replacing.job === open && <ReplaceSection job={job} replacing={replacing} />}
       <Section title="Sheets">
-        <SheetList sheets={job.sheets} />
+        <SheetList sheets={job.sheets} writable={writable} />
+        {sheet !== undefined && <SheetTools job={job} sheet={sheet} writable={writable} />}
         <div className="block-row">
           <ScanFiles
             words="Bring in a scan…"

@@ -95,6 +95,13 @@ function checkChange(change: Change, before: Job, after: Job): void {
       return
     }
     case 'moved':
+      if (thing.kind === 'sheet') {
+        for (const { before: from, after: to } of fields) {
+          expect(before.sheets[Number(from)]?.id).toBe(thing.id)
+          expect(after.sheets[Number(to)]?.id).toBe(thing.id)
+        }
+        return
+      }
       if (thing.kind === 'dimension') {
         for (const { before: from, after: to } of fields) {
           expect(before.dimensions[Number(from)]?.name).toBe(thing.id)
