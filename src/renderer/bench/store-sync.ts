@@ -77,6 +77,7 @@ export function takeBench(state: BenchState): void {
           picks: noPicks({ kind: 'look' }),
         }),
   })
+  if (same && opened !== null && before.opened !== null) anewWhereScansChanged(before.opened.job, opened.job)
   if (opened === null) return
   dropWhatIsGone(opened.job)
   if (same && before.opened?.writable === false && opened.writable) tellWritable()

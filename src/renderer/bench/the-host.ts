@@ -12,8 +12,15 @@ export function setHost(host: Host): void {
   present = host
 }
 
-/** Takes in whether the host answers. */
-export const hostAnswers = (connected: boolean): void => useBench.setState({ connected })
+/** Takes in whether the host answers; once it does again, nobody needs to be told any more that it did not. */
+export function hostAnswers(connected: boolean): void {
+  useBench.setState(({ notices }) => ({
+    connected,
+    ...(connected ? { notices: notices.filter(({ sentence }) => sentence !== GONE) } : {}),
+  }))
+}
+
+const GONE = inWords(reason('host.gone'))
 
 /** The host of this window. */
 export function theHost(): Host {

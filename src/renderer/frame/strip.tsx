@@ -11,7 +11,7 @@ import { closeJob } from './use-commands.ts'
 export function Strip({ showKeys }: { showKeys: () => void }) {
   const title = useBench((bench) => bench.opened?.job.title ?? '')
   const place = useBench((bench) => bench.opened?.place ?? '')
-  const saved = useBench((bench) => savedInWords(bench.opened, bench.keeping))
+  const saved = useBench(({ opened, keeping, connected }) => savedInWords(opened, keeping, connected))
   return (
     <header className="frame-strip strip">
       <div className="strip-job">
@@ -50,8 +50,9 @@ export function Strip({ showKeys }: { showKeys: () => void }) {
 const clock = new Intl.DateTimeFormat('en-GB', { hour: '2-digit', minute: '2-digit' })
 
 /** What of the job is on disk, as a fact; what is still on its way is not. */
-function savedInWords(opened: OpenedJob | null, keeping: number): string {
+function savedInWords(opened: OpenedJob | null, keeping: number, connected: boolean): string {
   if (opened === null) return ''
+  if (!connected) return 'Nothing is saved now'
   if (keeping > 0) return 'Saving…'
   if (!opened.writable) return 'Read-only'
   if (opened.savedAt === null) return 'Nothing changed yet'

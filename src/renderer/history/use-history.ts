@@ -15,6 +15,21 @@ interface Known {
 
 const NOTHING_YET: Known = { told: null, refused: null }
 
+/** Milliseconds between looks at what somebody else does meanwhile. */
+const LOOK_EVERY = 4000
+
+/** Goes on counting while a job is shown that somebody else writes to: no window is told of their edits one by one. */
+function useTicks(isWanted: boolean): number {
+  const isTheirs = useBench(({ opened }) => opened?.writable === false)
+  const [ticks, setTicks] = useState(0)
+  useEffect(() => {
+    if (!isWanted || !isTheirs) return
+    const timer = setInterval(() => setTicks((before) => before + 1), LOOK_EVERY)
+    return () => clearInterval(timer)
+  }, [isWanted, isTheirs])
+  return ticks
+}
+
 /**
  * The history of a thing, the newest first, asked for again after every edit; until the answer is there the one before
  * stands.
@@ -23,6 +38,7 @@ const NOTHING_YET: Known = { told: null, refused: null }
 export function useHistory({ kind, id }: HistoryOf, limit: number | null): Known {
   const job = useBench((bench) => bench.opened?.id)
   const n = useBench((bench) => bench.opened?.n)
+  const again = useTicks(limit !== null)
   const [known, setKnown] = useState({ ...NOTHING_YET, key: '' })
   const key = `${kind} ${id}`
   // biome-ignore lint/correctness/useExhaustiveDependencies: what was told is no longer all once another edit was made.
@@ -39,6 +55,6 @@ export function useHistory({ kind, id }: HistoryOf, limit: number | null): Known
     return () => {
       wanted = false
     }
-  }, [kind, id, limit, job, n])
+  }, [kind, id, limit, job, n, again])
   return known.key === key ? known : NOTHING_YET
 }

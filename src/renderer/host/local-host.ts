@@ -7,6 +7,12 @@ import { readAnswer } from './read-answer.ts'
 import { hearing } from './read-event.ts'
 import { sendScan } from './send-scan.ts'
 
+/** `EventSource.CLOSED`: HTML Living Standard, 9.2.2. */
+const ENDED = 2
+
+/** Milliseconds until a stream that ended for good is begun anew. */
+const AGAIN_AFTER = 1000
+
 /** How long the first request waits for the stream of events, so that nothing is missed between the two. */
 const STREAM_WITHIN = 2000
 
@@ -56,6 +62,8 @@ export function localHost(connected: (answers: boolean) => void): Host {
       source.onerror = () => {
         resolve()
         found(false)
+        // A browser tries again by itself, but for some ends; those are tried again here.
+        if (source.readyState === ENDED) setTimeout(() => stream === source && begin(), AGAIN_AFTER)
       }
       setTimeout(resolve, STREAM_WITHIN)
     })

@@ -13,6 +13,9 @@ interface SavedFieldProps
   check?: (value: string) => AnyReason | null
 }
 
+const elsewhere = (now: string, several: boolean): AnyReason =>
+  reason(several ? 'written.text-changed-elsewhere' : 'written.changed-elsewhere', { now })
+
 /** A field that is kept when one leaves it or presses Enter, also while it is still being kept; Esc gives up. */
 export function SavedField({ value, onSave, check, disabled = false, ...rest }: SavedFieldProps) {
   /** What is written and not kept yet; null: nothing, and the field shows what is in the job. */
@@ -24,9 +27,16 @@ export function SavedField({ value, onSave, check, disabled = false, ...rest }: 
   /** What can't be kept any more stays to be read and copied. */
   const left = changed && disabled
   const problem = changed ? (check?.(draft) ?? null) : null
+  /** What the field showed when the writing began. */
+  const [began, setBegan] = useState(shown)
+  if (!changed && began !== shown) setBegan(shown)
+  const isElsewhere = changed && shown === value && shown !== began
+  const several = rest.lines !== undefined
   useEffect(() => (changed ? holdUnkept() : undefined), [changed])
 
-  const save = async () => {
+  const save = async (byKey = false) => {
+    // What somebody else wrote meanwhile is not written over by leaving the field.
+    if (isElsewhere && !byKey && !several) return
     if (!changed) setDraft((now) => (shown === value ? null : now))
     if (!changed || disabled || problem !== null) return
     const saved = await keep(draft.trim())
@@ -45,10 +55,12 @@ export function SavedField({ value, onSave, check, disabled = false, ...rest }: 
       error={sentenceOf(
         left
           ? reason('written.only-looking')
-          : (problem ?? (changed && draft === refused ? reason('written.not-kept') : null)),
+          : (problem ??
+              (isElsewhere ? elsewhere(shown, several) : null) ??
+              (changed && draft === refused ? reason('written.not-kept') : null)),
       )}
       onBlur={() => void save()}
-      {...(rest.lines === undefined ? { onEnter: () => void save() } : {})}
+      {...(rest.lines === undefined ? { onEnter: () => void save(true) } : {})}
       onEscape={() => setDraft(null)}
     />
   )

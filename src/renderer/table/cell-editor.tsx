@@ -1,7 +1,7 @@
 import './cell-editor.css'
 import { type KeyboardEvent, type ReactNode, useEffect, useId, useRef, useState } from 'react'
 import type { AnyReason } from '../../core/words/reason.ts'
-import { sentenceOf } from '../words/window-words.ts'
+import { inWords, reason, sentenceOf } from '../words/window-words.ts'
 import { CellSaid } from './cell-said.tsx'
 
 /** How a cell is left: by Enter, along the row by Tab, back along it, or by going elsewhere. */
@@ -13,6 +13,8 @@ interface CellEditorProps {
   text: string
   /** What was typed already, in place of what is selected otherwise; undefined: nothing. */
   typed?: string | undefined
+  /** What the job has there by now: another text than at first where it was changed elsewhere meanwhile. */
+  now: string
   /** Whether the keyboard goes into it at once. */
   takesKeyboard: boolean
   /** What a text comes to, said while it is written; nothing for a text that needs none. */
@@ -30,12 +32,21 @@ const isUndo = ({ ctrlKey, metaKey, shiftKey, key }: KeyboardEvent): boolean =>
 
 /** A field in a cell. Enter and Tab keep, Escape gives up, and leaving it keeps what can be kept. */
 export function CellEditor(props: CellEditorProps) {
-  const { label, text, typed, takesKeyboard, verdict, onKeep, onGiveUp, goesOn } = props
+  const { label, text, typed, now, takesKeyboard, verdict, onKeep, onGiveUp, goesOn } = props
   const [draft, setDraft] = useState(typed ?? text)
   const [wrong, setWrong] = useState('')
   const input = useRef<HTMLInputElement>(null)
   const over = useRef(false)
   const sentence = useId()
+  /** What the job had when it was last looked at here. */
+  const [seen, setSeen] = useState(now)
+  const isElsewhere = now !== seen && draft.trim() !== now
+  // With nothing written here yet, it goes on following the job.
+  if (now !== seen && draft === seen) {
+    setSeen(now)
+    setDraft(now)
+  }
+  const said = isElsewhere ? inWords(reason('written.changed-elsewhere', { now })) : wrong
 
   // biome-ignore lint/correctness/useExhaustiveDependencies: only when it appears
   useEffect(() => {
@@ -46,7 +57,8 @@ export function CellEditor(props: CellEditorProps) {
   }, [])
 
   const keep = (left: CellLeft) => {
-    if (over.current) return
+    // What somebody else wrote meanwhile is not written over by leaving the field.
+    if (over.current || (isElsewhere && left === 'elsewhere')) return
     // Before it is kept: the keyboard goes elsewhere with that, and leaving the field would keep it again.
     over.current = true
     const why = onKeep(draft, left)
@@ -58,15 +70,15 @@ export function CellEditor(props: CellEditorProps) {
     over.current = true
     onGiveUp()
   }
-  const said = draft === text ? null : verdict?.(draft)
+  const comesTo = draft === text ? null : verdict?.(draft)
   return (
     <span className="cell-editor">
       <input
         ref={input}
         className="cell-editor-input"
         aria-label={label}
-        aria-invalid={wrong !== ''}
-        aria-describedby={wrong === '' ? undefined : sentence}
+        aria-invalid={said !== ''}
+        aria-describedby={said === '' ? undefined : sentence}
         value={draft}
         spellCheck={false}
         autoComplete="off"
@@ -90,9 +102,9 @@ export function CellEditor(props: CellEditorProps) {
       />
       <CellSaid of={input}>
         <p className="cell-editor-wrong" role="alert" id={sentence}>
-          {wrong}
+          {said}
         </p>
-        {wrong === '' && said}
+        {said === '' && comesTo}
       </CellSaid>
     </span>
   )

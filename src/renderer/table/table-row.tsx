@@ -72,6 +72,7 @@ export const TableRow = memo(function TableRow(props: TableRowProps) {
               label={`${HEADINGS[column]} of ${row.name}`}
               text={editing.text}
               typed={editing.typed}
+              now={editing.now ?? editing.text}
               takesKeyboard={editing.refused !== true}
               verdict={(text) => <CellVerdict name={row.name} column={column} text={text} unit={unit} />}
               onKeep={actions.keep}

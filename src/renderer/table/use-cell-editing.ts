@@ -1,4 +1,5 @@
-import { useState } from 'react'
+import { useEffect, useRef, useState } from 'react'
+import type { Job } from '../../core/job/model/types.ts'
 import type { AnyReason } from '../../core/words/reason.ts'
 import { useBench } from '../bench/bench-store.ts'
 import { makeThen } from '../bench/edits.ts'
@@ -14,8 +15,37 @@ export interface Editing {
   text: string
   /** What was typed to begin with, in place of the text. */
   typed?: string | undefined
+  /** What the job has there by now, as it was changed elsewhere; left out where it was not. */
+  now?: string
   /** What was written was refused; the keyboard is elsewhere by now, and stays there. */
   refused?: boolean
+}
+
+/** Where the dimension is that is being changed, and what its cell has by now, while the job goes on elsewhere. */
+function useAsItIsNow(editing: Editing | null, set: (editing: Editing | null) => void): Editing | null {
+  const job = useBench((bench) => bench.opened?.job)
+  /** The job as it was last, to know a row again that was given another name. */
+  const before = useRef(job)
+  const last = before.current
+  useEffect(() => {
+    before.current = job
+  }, [job])
+  if (editing === null || job === undefined) return editing
+  const name = nameNow(last ?? job, job, editing.name)
+  const now = name === undefined ? editing.text : textInPlace(job, name, editing.column)
+  const current =
+    name === undefined || (name === editing.name && now === (editing.now ?? editing.text))
+      ? editing
+      : { ...editing, name, now }
+  if (current !== editing && editing.refused !== true) set(current)
+  return current
+}
+
+/** What a dimension is called by now that had a name in the job before; undefined where it is gone. */
+function nameNow(before: Job, now: Job, name: string): string | undefined {
+  if (now.dimensions.some((one) => one.name === name)) return name
+  const at = before.dimensions.findIndex((one) => one.name === name)
+  return before.dimensions.length === now.dimensions.length ? now.dimensions[at]?.name : undefined
 }
 
 /**
@@ -24,7 +54,8 @@ export interface Editing {
  * @param onNext called when it goes on from a cell that was kept; true where it goes on in another
  */
 export function useCellEditing(onEnd: () => void, onNext: (from: Editing, left: CellLeft) => boolean) {
-  const [editing, setEditing] = useState<Editing | null>(null)
+  const [edited, setEditing] = useState<Editing | null>(null)
+  const editing = useAsItIsNow(edited, setEditing)
   const end = () => {
     setEditing(null)
     onEnd()

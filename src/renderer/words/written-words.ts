@@ -12,6 +12,14 @@ export const WRITTEN_WORDS = {
   'written.no-per-cent': () => 'Write it in per cent, as in 0.5 %.',
   'written.no-dpi': (p: { example: number }) =>
     `Dots per inch is a number greater than 0, e.g. ${p.example}.`,
+  /** now: what the job has by now; said of a field of one line. */
+  'written.changed-elsewhere': (p: { now: string }) =>
+    `Changed elsewhere to “${p.now}” meanwhile: Enter keeps what is written here, Esc takes theirs.`,
+  /** Of a field of several lines, in which Enter begins another. */
+  'written.text-changed-elsewhere': (p: { now: string }) =>
+    `Changed elsewhere to “${p.now}” meanwhile: leaving the field keeps what is written here, Esc takes theirs.`,
+  'written.row-gone': (p: { name: string; text: string }) =>
+    `The row ${p.name} was removed elsewhere while it was written in, so this was not kept: ${p.text}`,
   'written.not-kept': () => 'Not kept yet: Enter tries again, Esc leaves it as it was.',
   'written.only-looking': () => 'Not kept, for the job is read-only now: copy it from here. Esc cancels it.',
   'written.no-cause': () => 'Say why: the reason stays with the evidence.',

@@ -106,9 +106,12 @@ export class Pictures {
   async picture(wanted: PictureWanted, signal?: AbortSignal): Promise<PictureFile | null> {
     const found = this.#of.sheet(wanted.sheet)
     if (found === undefined || this.#fault(found.sheet, found.scan) !== undefined) return null
-    if (wanted.version !== pictureVersion(found.sheet.scan)) return null
-    const page = this.#pages.get(wanted.version)?.pictures
-    if (page === undefined) return null
+    const made = this.#pages.get(wanted.version)
+    // What a window still asks for of the scan that the sheet had before is what it says it is.
+    const isOfIt =
+      wanted.version === pictureVersion(found.sheet.scan) || made?.sheets.has(wanted.sheet) === true
+    if (made === undefined || !isOfIt) return null
+    const page = made.pictures
     return wanted.kind === 'tile' ? page.tile(wanted, signal) : page.whole(wanted.kind)
   }
 

@@ -3,7 +3,7 @@ import { readFigures } from '../../../core/ledger/evidence/figures.ts'
 import { NotationError } from '../../../core/quantity/notation/notation-error.ts'
 import type { QuantityKind } from '../../../core/quantity/quantity-kind.ts'
 import { mintForTrial } from '../../bench/mint.ts'
-import { type Drafted, draftedEvidence } from '../../card/new-evidence.ts'
+import { type Drafted, draftedEvidence } from '../../entering/new-evidence.ts'
 
 interface FigureOf {
   kind: QuantityKind

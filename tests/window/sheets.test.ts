@@ -1,0 +1,149 @@
+import { join } from 'node:path'
+import sharp from 'sharp'
+import { describe, expect, it } from 'vitest'
+import { readJobFolder } from '../../src/main/services/job-folder/read-job-folder.ts'
+import { temporaryFolder } from '../main/fixtures/temporary-folder.ts'
+import { drawPlate, type Punch, punchAt } from './fixtures/plate.ts'
+import { plateJob } from './fixtures/plate-job.ts'
+import { inHost } from './harness/at-the-bench.ts'
+import { localLauncher } from './harness/local-launcher.ts'
+import type { Person } from './harness/person.ts'
+import { closeUp } from './harness/sheet-hand.ts'
+import { desk, onSheet, sheetReady } from './steps.ts'
+
+const LARGER = 1.25
+
+/** The plate once more, scanned larger. @returns its path */
+async function largerPlate(): Promise<string> {
+  const folder = await temporaryFolder()
+  const scan = await drawPlate(join(folder, 'plate.png'))
+  const { width } = await sharp(scan).metadata()
+  const larger = join(folder, 'larger.png')
+  await sharp(scan)
+    .resize({ width: Math.round(width * LARGER) })
+    .withMetadata({ density: 300 })
+    .png()
+    .toFile(larger)
+  return larger
+}
+
+async function bringIn(person: Person, path: string): Promise<void> {
+  await person.hand(path, () => person.click(person.button('Bring in a scan…').last()))
+  await desk(person.page).locator('.sheet-list-title', { hasText: 'larger' }).waitFor()
+  await sheetReady(person.page)
+}
+
+/** Picks a place, exactly where it is said to be. */
+async function pickAt(person: Person, [x, y]: readonly [number, number]): Promise<void> {
+  const { page } = person
+  await onSheet(page)
+  await page.locator('[data-region="sheet"][data-pictures="ready"]').waitFor()
+  await person.press('0')
+  const place = await closeUp(page, [x, y], 12)
+  await page.keyboard.down('Shift')
+  await person.clickAt(place)
+  await page.keyboard.up('Shift')
+}
+
+const titles = async (folder: string): Promise<string[]> =>
+  (await readJobFolder(folder)).job.sheets.map(({ title }) => title)
+
+describe('The sheets of a job', () => {
+  inHost(localLauncher(), (session) => {
+    it('are moved by keys and by the grip, and have their pictures as the job is opened again', async () => {
+      const folder = await plateJob()
+      const home = await temporaryFolder()
+      await session({ opens: { folder }, home }, async ({ page, person }) => {
+        await sheetReady(page)
+        await bringIn(person, await largerPlate())
+        const rows = desk(page).locator('.sheet-list-row')
+        await rows.nth(1).getByRole('button').focus()
+        await person.press('Alt+ArrowUp')
+        await expect.poll(() => titles(folder)).toEqual(['larger', 'Plate'])
+        await page.locator('.sheet-list-grip').first().dragTo(rows.nth(1))
+        await expect.poll(() => titles(folder)).toEqual(['Plate', 'larger'])
+      })
+      await session({ opens: { folder }, home }, async ({ page }) => {
+        await expect
+          .poll(() =>
+            page.evaluate(() =>
+              [...document.querySelectorAll<HTMLImageElement>('.sheet-list-picture img')].map(
+                ({ naturalWidth }) => naturalWidth > 0,
+              ),
+            ),
+          )
+          .toEqual([true, true])
+      })
+    })
+
+    it('say first what goes with one that is removed; one undo brings it all back', async () => {
+      const folder = await plateJob()
+      const before = (await readJobFolder(folder)).job
+      await session({ opens: { folder } }, async ({ page, person }) => {
+        await sheetReady(page)
+        await person.click(person.button('Remove this sheet…'))
+        const asked = page.getByRole('dialog', { name: 'Remove Plate?' })
+        await asked.getByText('1 view: Plan').waitFor()
+        await asked.getByText('2 figured sizes').waitFor()
+        await asked.getByText('3 marks').waitFor()
+        await asked.getByText('1 piece of evidence of 1 dimension: width_over_punches').waitFor()
+        await person.click(asked.getByRole('button', { name: 'Remove it' }))
+        await page.getByText('No sheet on the bench').waitFor()
+        const gone = (await readJobFolder(folder)).job
+        expect([gone.sheets, gone.views, gone.marks].map(({ length }) => length)).toEqual([0, 0, 0])
+        expect(gone.dimensions[0]?.evidence).toEqual([])
+        await person.press('Control+z')
+        await desk(page).getByText('Plate', { exact: true }).first().waitFor()
+        const { sheets, views, marks, dimensions } = (await readJobFolder(folder)).job
+        expect({ sheets, views, marks, dimensions }).toEqual({
+          sheets: before.sheets,
+          views: before.views,
+          marks: before.marks,
+          dimensions: before.dimensions,
+        })
+      })
+    })
+
+    it('are given a better scan by places that are picked on both, as one edit', async () => {
+      const folder = await plateJob()
+      const before = (await readJobFolder(folder)).job
+      await session({ opens: { folder } }, async ({ page, person }) => {
+        await sheetReady(page)
+        await person.click(person.button('A better scan…'))
+        await bringIn(person, await largerPlate())
+        await person.click(page.getByRole('button', { name: /The better scan/ }))
+        await person.click(page.getByRole('option', { name: 'larger' }))
+        const punches: Punch[] = ['origin', 'along', 'across']
+        for (const punch of punches) {
+          const [x, y] = punchAt(punch)
+          await page
+            .getByRole('status')
+            .getByText(/^\d of \d places are picked on both/)
+            .or(page.getByText(/^\d of \d places are picked on both/))
+            .first()
+            .waitFor()
+          await pickAt(person, [x, y])
+          await page.getByText('Now pick the same place on larger.').waitFor()
+          await pickAt(person, [LARGER * x, LARGER * y])
+        }
+        const places = page.getByRole('list', { name: 'Places on both pictures' })
+        await places.getByText(/^Place 3: off by \d/).waitFor()
+        await person.click(person.button('Carry over'))
+        await expect.poll(() => titles(folder)).toEqual(['Plate'])
+        const now = (await readJobFolder(folder)).job
+        expect(now.sheets[0]?.scan.file).toBe('larger.png')
+        for (const mark of before.marks) {
+          const moved = now.marks.find(({ id }) => id === mark.id)
+          if (mark.kind !== 'point' || moved?.kind !== 'point') throw new Error('The plate has points.')
+          expect(Math.abs(moved.pixel[0] - LARGER * mark.pixel[0])).toBeLessThan(4 * moved.sigma)
+          expect(Math.abs(moved.pixel[1] - LARGER * mark.pixel[1])).toBeLessThan(4 * moved.sigma)
+          expect(moved.sigma).toBeGreaterThan(LARGER * mark.sigma)
+        }
+        await sheetReady(page)
+        await person.press('Control+z')
+        await expect.poll(() => titles(folder)).toEqual(['Plate', 'larger'])
+        expect((await readJobFolder(folder)).job.marks).toEqual(before.marks)
+      })
+    })
+  })
+})
