@@ -11,8 +11,8 @@ interface CellEditorProps {
   /** What is being changed, for those who hear the window. */
   label: string
   text: string
-  /** What was typed already, in place of what is selected otherwise; undefined: nothing. */
-  typed?: string | undefined
+  /** What is written so far, and what the job had when that was begun; kept up to date here. */
+  writing: { draft: string; seen: string }
   /** What the job has there by now: another text than at first where it was changed elsewhere meanwhile. */
   now: string
   /** Whether the keyboard goes into it at once. */
@@ -32,14 +32,14 @@ const isUndo = ({ ctrlKey, metaKey, shiftKey, key }: KeyboardEvent): boolean =>
 
 /** A field in a cell. Enter and Tab keep, Escape gives up, and leaving it keeps what can be kept. */
 export function CellEditor(props: CellEditorProps) {
-  const { label, text, typed, now, takesKeyboard, verdict, onKeep, onGiveUp, goesOn } = props
-  const [draft, setDraft] = useState(typed ?? text)
+  const { label, text, writing, now, takesKeyboard, verdict, onKeep, onGiveUp, goesOn } = props
+  const [draft, setDraft] = useState(writing.draft)
   const [wrong, setWrong] = useState('')
   const input = useRef<HTMLInputElement>(null)
   const over = useRef(false)
   const sentence = useId()
   /** What the job had when it was last looked at here. */
-  const [seen, setSeen] = useState(now)
+  const [seen, setSeen] = useState(writing.seen)
   const isElsewhere = now !== seen && draft.trim() !== now
   // With nothing written here yet, it goes on following the job.
   if (now !== seen && draft === seen) {
@@ -52,8 +52,8 @@ export function CellEditor(props: CellEditorProps) {
   useEffect(() => {
     if (!takesKeyboard) return
     input.current?.focus()
-    if (typed === undefined) input.current?.select()
-    else input.current?.setSelectionRange(typed.length, typed.length)
+    if (draft === text) input.current?.select()
+    else input.current?.setSelectionRange(draft.length, draft.length)
   }, [])
 
   const keep = (left: CellLeft) => {
@@ -83,6 +83,7 @@ export function CellEditor(props: CellEditorProps) {
         spellCheck={false}
         autoComplete="off"
         onChange={(event) => {
+          writing.draft = event.target.value
           setDraft(event.target.value)
           setWrong('')
         }}

@@ -71,7 +71,7 @@ export const TableRow = memo(function TableRow(props: TableRowProps) {
             <CellEditor
               label={`${HEADINGS[column]} of ${row.name}`}
               text={editing.text}
-              typed={editing.typed}
+              writing={editing.writing}
               now={editing.now ?? editing.text}
               takesKeyboard={editing.refused !== true}
               verdict={(text) => <CellVerdict name={row.name} column={column} text={text} unit={unit} />}

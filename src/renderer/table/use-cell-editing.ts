@@ -3,6 +3,8 @@ import type { Job } from '../../core/job/model/types.ts'
 import type { AnyReason } from '../../core/words/reason.ts'
 import { useBench } from '../bench/bench-store.ts'
 import { makeThen } from '../bench/edits.ts'
+import { tell } from '../bench/notices.ts'
+import { inWords, reason } from '../words/window-words.ts'
 import type { CellLeft } from './cell-editor.tsx'
 import { changeInPlace, isChangedInPlace, textInPlace } from './change-in-place.ts'
 import type { ColumnName } from './columns.ts'
@@ -13,10 +15,10 @@ export interface Editing {
   name: string
   column: ColumnName
   text: string
-  /** What was typed to begin with, in place of the text. */
-  typed?: string | undefined
   /** What the job has there by now, as it was changed elsewhere; left out where it was not. */
   now?: string
+  /** What is written so far, and what the job had when that was begun: it outlives the row, which is another one under another name. */
+  writing: { draft: string; seen: string }
   /** What was written was refused; the keyboard is elsewhere by now, and stays there. */
   refused?: boolean
 }
@@ -30,8 +32,17 @@ function useAsItIsNow(editing: Editing | null, set: (editing: Editing | null) =>
   useEffect(() => {
     before.current = job
   }, [job])
-  if (editing === null || job === undefined) return editing
-  const name = nameNow(last ?? job, job, editing.name)
+  const isThere = editing !== null && job !== undefined
+  const name = isThere ? nameNow(last ?? job, job, editing.name) : undefined
+  const isGone = isThere && name === undefined
+  useEffect(() => {
+    if (!isGone || editing === null) return
+    const { draft, seen } = editing.writing
+    if (draft !== seen)
+      tell('caution', inWords(reason('written.row-gone', { name: editing.name, text: draft })))
+    set(null)
+  }, [isGone, editing, set])
+  if (!isThere) return editing
   const now = name === undefined ? editing.text : textInPlace(job, name, editing.column)
   const current =
     name === undefined || (name === editing.name && now === (editing.now ?? editing.text))
@@ -74,7 +85,8 @@ export function useCellEditing(onEnd: () => void, onNext: (from: Editing, left: 
       if (opened?.writable !== true || name === undefined || column === undefined) return false
       const { job } = opened
       if (!isChangedInPlace(job, name, column)) return false
-      setEditing({ name, column, text: textInPlace(job, name, column), typed })
+      const text = textInPlace(job, name, column)
+      setEditing({ name, column, text, writing: { draft: typed ?? text, seen: text } })
       return true
     },
     /** Keeps a text, or says why it can't be kept. */
@@ -87,7 +99,8 @@ export function useCellEditing(onEnd: () => void, onNext: (from: Editing, left: 
       else if (!onNext(editing, left)) end()
       // What is in the job may be about to be replaced by what was put here before.
       if (change !== null || useBench.getState().keeping > 0) {
-        void make({ ...editing, text, typed: undefined, refused: true })
+        const seen = textInPlace(job, editing.name, editing.column)
+        void make({ ...editing, text, now: seen, refused: true, writing: { draft: text, seen } })
       }
       return null
     },
