@@ -69,6 +69,8 @@ const openedJobSchema = z.strictObject({
       holder: z.string(),
     })
     .optional(),
+  /** Whether it is its files that keep it from being edited, so that mending them may help. */
+  damaged: z.literal(true).optional(),
   /** Whether nobody has the job any more that was opened to be looked at only. */
   free: z.literal(true).optional(),
   /** A sentence: the job went on in its folder since it was read. */

@@ -56,3 +56,13 @@ export const foldersSeenSchema = z.strictObject({
 })
 
 export type FoldersSeen = z.infer<typeof foldersSeenSchema>
+
+/** What is wrong with the files of a job, and what it can be gone on from. */
+export const damageSchema = z.strictObject({
+  /** A sentence; null: nothing is wrong. */
+  trouble: z.string().nullable(),
+  /** from: what the request to mend it is given. holds: what that holds, a sentence. */
+  offers: z.array(z.strictObject({ from: z.string(), holds: z.string() })),
+})
+
+export type Damage = z.infer<typeof damageSchema>

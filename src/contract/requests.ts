@@ -2,7 +2,7 @@ import { z } from 'zod'
 import type { Edit } from '../core/job/edits/edit.ts'
 import { benchStateSchema, committedSchema } from './bench-state.ts'
 import { subjectSchema, toldHistorySchema } from './history.ts'
-import { foldersSeenSchema, glanceSchema, listedJobsSchema } from './jobs.ts'
+import { damageSchema, foldersSeenSchema, glanceSchema, listedJobsSchema } from './jobs.ts'
 import { limitsSchema } from './limits.ts'
 import { sheetPicturesSchema } from './pictures.ts'
 import { scanLookSchema } from './scan-look.ts'
@@ -61,6 +61,10 @@ export const REQUESTS = {
   glance: { args: z.strictObject({ job: id }), answer: glanceSchema },
   /** Takes a job off the list of those that were open before; its folder stays as it is. */
   'forget-job': { args: z.strictObject({ job: id }), answer: listedJobsSchema },
+  /** What is wrong with the files of a job that does not open for writing. Changes nothing. */
+  'look-at-damage': { args: z.strictObject({ job: id }), answer: damageSchema },
+  /** Lets such a job go on from one of its files, or from what was rescued of it, and opens it; what its files were is kept. */
+  mend: { args: z.strictObject({ job: id, from: id, by: person }), answer: benchStateSchema },
   /** The folders in a folder below the home folder, by the id that it was told by. Without `folder`: in the home folder. */
   'look-in-folder': { args: z.strictObject({ folder: id.optional() }), answer: foldersSeenSchema },
   /** Opens a job that a window was told of; one that was moved is looked for. */

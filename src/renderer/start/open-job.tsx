@@ -5,6 +5,7 @@ import type { Glance, ListedJob } from '../../contract/jobs.ts'
 import { useBench } from '../bench/bench-store.ts'
 import { ask } from '../bench/the-host.ts'
 import { Button } from '../parts/button.tsx'
+import { MendJob } from '../told/mend-job.tsx'
 import { ChooseFolder } from './choose-folder.tsx'
 import { JobFront } from './job-front.tsx'
 import { openWith } from './open-with.ts'
@@ -52,6 +53,13 @@ export function OpenJob() {
                   onLook={() => void open(openWith('open-recent', { recent: job.id }))}
                   onChoose={choose}
                 />
+              ) : seen.glances.get(job.id)?.problem !== undefined ? (
+                <div className="open-job-gone">
+                  <JobRow job={job} glance={seen.glances.get(job.id)} />
+                  <span className="open-job-ways">
+                    <MendJob job={job.id} title={job.title} />
+                  </span>
+                </div>
               ) : (
                 <AriaButton
                   className="open-job-one"

@@ -5,6 +5,7 @@ import { useBench } from '../bench/bench-store.ts'
 import { DropHint } from '../frame/drop-hint.tsx'
 import { ThemeMenu } from '../frame/theme-menu.tsx'
 import { useDroppedScans } from '../frame/use-dropped-scans.ts'
+import { WhoDialog } from '../frame/who-dialog.tsx'
 import { fileIdentity } from '../intake/bring-in.ts'
 import { Banners } from '../told/banners.tsx'
 import { LongWork } from '../told/long-work.tsx'
@@ -58,6 +59,7 @@ export function StartPage() {
         <LongWork />
       </main>
       <Notices />
+      <WhoDialog />
       {over && <DropHint words="Let go to begin a job with this scan" />}
     </div>
   )

@@ -2,6 +2,7 @@ import './banners.css'
 import { useBench } from '../bench/bench-store.ts'
 import { Icon } from '../parts/icon.tsx'
 import { LookAgain } from './look-again.tsx'
+import { MendJob } from './mend-job.tsx'
 import { TakeOver } from './take-over.tsx'
 
 const NOT_ANSWERING =
@@ -25,6 +26,7 @@ export function Banners() {
           <Icon name="caution" />
           <span className="banners-words">{opened.readOnlyBecause ?? 'This job is open read-only.'}</span>
           {opened.lock !== undefined && <TakeOver job={opened.id} lock={opened.lock} />}
+          {opened.damaged === true && <MendJob job={opened.id} title={opened.job.title} />}
           <LookAgain job={opened.id} free={opened.free === true} />
         </p>
       )}

@@ -72,6 +72,28 @@ export const HISTORY_WORDS = {
     `${p.path} was changed, replaced or removed by another program while this job was open, so it is not overwritten; ${wayOn(p)}`,
 
   // Mending
+  'mend.side': (p: {
+    file: string
+    n: number
+    title: string
+    dimensions: number
+    marks: number
+    leaves: LeftPart | null
+  }) =>
+    `${p.file}: "${p.title}" as of edit ${p.n}, ${p.dimensions} dimensions, ${p.marks} marks${p.leaves === null ? '' : `; going on from it leaves behind ${leftInWords(p.leaves)}`}`,
+  /** by, at: of the last edit; null where they are not known. */
+  'mend.rescue': (p: {
+    place: string
+    n: number
+    title: string
+    dimensions: number
+    marks: number
+    by: string | null
+    at: string | null
+  }) =>
+    `What was kept in ${p.place}: "${p.title}" as of edit ${p.n}${lastOf(p)}, ${p.dimensions} dimensions, ${p.marks} marks`,
+  'mend.mended': (p: { n: number; place: string; leaves: LeftPart | null }) =>
+    `The job was mended and goes on from edit ${p.n}; ${p.leaves === null ? '' : `it leaves behind ${leftInWords(p.leaves)}; `}its files as they were are in ${p.place}.`,
   'mend.not-from': (p: { file: string; problem: AnyReason; offers: readonly OfferPart[] }, say) =>
     `Nothing was changed, for ${p.file} can't be gone on from: ${withoutStop(say(p.problem))}; ${offered(p.offers)}.`,
   'mend.no-such-rescue': (p: { from: string; offers: readonly OfferPart[] }) =>

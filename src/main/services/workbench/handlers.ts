@@ -16,6 +16,7 @@ import { beginJob } from './begin-job.ts'
 import { bringInSheets } from './bring-in-sheets.ts'
 import type { CurrentJob } from './current-job.ts'
 import { lookAgain } from './look-again.ts'
+import { lookAtDamage, mendKnown } from './mend-known.ts'
 import { openRecent } from './open-recent.ts'
 import type { PageThumbnails } from './page-thumbnails.ts'
 import type { Passwords } from './passwords.ts'
@@ -138,6 +139,8 @@ function handlersWith(around: HandledWith): Handlers {
       if (folder !== undefined) await current.forget(folder)
       return jobs()
     },
+    'look-at-damage': ({ job }) => lookAtDamage(recent, job),
+    mend: (args) => inTurn(() => mendKnown(current, recent, args, options.now?.() ?? new Date())),
     'look-in-folder': ({ folder }) => folders.look(folder),
     'open-recent': (args) => inTurn(() => openRecent(current, recent, home, args.recent)),
     'choose-job': chooseJob,

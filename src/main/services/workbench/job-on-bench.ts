@@ -102,6 +102,7 @@ export class JobOnBench {
       ...(readOnlyBecause === undefined ? {} : { readOnlyBecause: inWords(readOnly(readOnlyBecause)) }),
       ...(offered && { lock: { id: offered.takeOver, holder: holderInWords(offered.holder) } }),
       ...(free ? { free } : {}),
+      ...(readOnlyBecause !== undefined && isDamage(readOnlyBecause) ? { damaged: true as const } : {}),
       ...(wentOn ? { wentOn: inWords(reason('job-folder.went-on', { n })) } : {}),
       notices: this.#saveTrouble === undefined ? notices : [...notices, inWords(this.#saveTrouble)],
       scans: session.scans.map(scanState),
@@ -264,6 +265,9 @@ const OF_OTHERS: ReadonlySet<string> = new Set<ServiceReason['code']>([
   'lock.held-out-of-sight',
   'lock.held-by-nobody-known',
 ])
+
+/** Whether a job is kept from being edited by what its files hold, and by nobody who has it. */
+const isDamage = ({ code }: AnyReason): boolean => /^(?:job-file|history)\./.test(code)
 
 const readOnly = (because: AnyReason): ServiceReason =>
   reason('job-folder.read-only', { folder: null, because })
