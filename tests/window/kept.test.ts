@@ -72,6 +72,7 @@ describe('What was written is kept', () => {
     it('once, however often Enter is pressed, and when somebody goes to another station', async () => {
       const { folder } = await workshopJob()
       await session({ opens: { folder } }, async ({ page, person }) => {
+        await workAs(person, 'Eve')
         const opened = await openCard(person, 'drum_length')
         await person.fill(opened.getByRole('textbox', { name: 'Note' }), 'Worn at one end.')
         await person.fill(opened.getByRole('textbox', { name: 'What it is' }), 'Length of the drum')

@@ -1,3 +1,4 @@
+import { readFile } from 'node:fs/promises'
 import { join } from 'node:path'
 import sharp from 'sharp'
 import { describe, expect, it } from 'vitest'
@@ -143,6 +144,49 @@ describe('The sheets of a job', () => {
         await person.press('Control+z')
         await expect.poll(() => titles(folder)).toEqual(['Plate', 'larger'])
         expect((await readJobFolder(folder)).job.marks).toEqual(before.marks)
+      })
+    })
+  })
+})
+
+describe('A picture that is pasted', () => {
+  inHost(localLauncher(), (session) => {
+    it('comes in as a sheet', async () => {
+      const folder = await plateJob()
+      const bytes = [...(await readFile(await largerPlate()))]
+      await session({ opens: { folder } }, async ({ page }) => {
+        await sheetReady(page)
+        const paste = (name: string, content: number[]) =>
+          page.evaluate(
+            ([called, all]) => {
+              const data = new DataTransfer()
+              data.items.add(new File([new Uint8Array(all)], called, { type: 'image/png' }))
+              window.dispatchEvent(new ClipboardEvent('paste', { clipboardData: data, cancelable: true }))
+            },
+            [name, content] as const,
+          )
+        await paste('image.png', bytes)
+        await expect.poll(() => titles(folder)).toEqual(['Plate', 'image'])
+        await sheetReady(page)
+      })
+    })
+  })
+})
+
+describe('A picture that is pasted where nothing can come in', () => {
+  inHost(localLauncher(), (session) => {
+    it('says why', async () => {
+      const folder = await plateJob()
+      await session({ opens: { folder } }, async () => {
+        await session({ opens: { folder } }, async ({ page }) => {
+          await page.locator('.frame-banners [data-read-only]').waitFor()
+          await page.evaluate(() => {
+            const data = new DataTransfer()
+            data.items.add(new File([new Uint8Array(4)], 'image.png', { type: 'image/png' }))
+            window.dispatchEvent(new ClipboardEvent('paste', { clipboardData: data, cancelable: true }))
+          })
+          await page.getByText('Nothing was brought in: this job is open for looking only.').waitFor()
+        })
       })
     })
   })

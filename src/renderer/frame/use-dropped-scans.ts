@@ -1,7 +1,8 @@
 import { useEffect, useState } from 'react'
+import { isWritingIn } from '../focus/leave-field.ts'
 
 /**
- * Takes files that are dropped anywhere on the window.
+ * Takes files that are dropped or pasted anywhere on the window.
  * @returns whether files are held over the window
  */
 export function useDroppedScans(dropped: (files: File[]) => void): boolean {
@@ -23,10 +24,20 @@ export function useDroppedScans(dropped: (files: File[]) => void): boolean {
       const files = [...(event.dataTransfer?.files ?? [])]
       if (files.length > 0) dropped(files)
     }
+    const pasted = (event: ClipboardEvent): void => {
+      const { files, types } = event.clipboardData ?? {}
+      if (files === undefined || files.length === 0) return
+      // What comes from a table or a text brings a picture of itself along; in a field the text is meant.
+      if (isWritingIn(event.target) && types?.includes('text/plain') === true) return
+      event.preventDefault()
+      dropped([...files])
+    }
+    window.addEventListener('paste', pasted)
     window.addEventListener('dragover', dragged)
     window.addEventListener('dragleave', left)
     window.addEventListener('drop', letGo)
     return () => {
+      window.removeEventListener('paste', pasted)
       window.removeEventListener('dragover', dragged)
       window.removeEventListener('dragleave', left)
       window.removeEventListener('drop', letGo)

@@ -27,10 +27,10 @@ export function SavedField({ value, onSave, check, disabled = false, ...rest }: 
   /** What can't be kept any more stays to be read and copied. */
   const left = changed && disabled
   const problem = changed ? (check?.(draft) ?? null) : null
-  /** What the field showed when the writing began. */
-  const [began, setBegan] = useState(shown)
-  if (!changed && began !== shown) setBegan(shown)
-  const isElsewhere = changed && shown === value && shown !== began
+  /** What the job had when the writing began, or what came to it from here since. */
+  const [began, setBegan] = useState(value)
+  if (draft === null && began !== value) setBegan(value)
+  const isElsewhere = changed && shown === value && value !== began
   const several = rest.lines !== undefined
   useEffect(() => (changed ? holdUnkept() : undefined), [changed])
 
@@ -40,7 +40,10 @@ export function SavedField({ value, onSave, check, disabled = false, ...rest }: 
     if (!changed) setDraft((now) => (shown === value ? null : now))
     if (!changed || disabled || problem !== null) return
     const saved = await keep(draft.trim())
-    if (saved) setDraft((now) => (now === draft ? null : now))
+    if (saved) {
+      setBegan(draft.trim())
+      setDraft((now) => (now === draft ? null : now))
+    }
     setRefused(saved ? null : draft)
   }
   return (
@@ -56,7 +59,7 @@ export function SavedField({ value, onSave, check, disabled = false, ...rest }: 
         left
           ? reason('written.only-looking')
           : (problem ??
-              (isElsewhere ? elsewhere(shown, several) : null) ??
+              (isElsewhere ? elsewhere(value, several) : null) ??
               (changed && draft === refused ? reason('written.not-kept') : null)),
       )}
       onBlur={() => void save()}
