@@ -84,7 +84,7 @@ export async function openJob(folder: string, options: OpenOptions): Promise<Job
     await removeStrays(folder)
     const { document } = found
     const jobJson = new JobFile(jobFile(folder), document.stamp, document.bytes)
-    const held = await holdHistory(folder, found, jobJson, { now, openHistory })
+    const held = await holdHistory(folder, found, jobJson, { now, openHistory, person: options.person })
     const notices: AnyReason[] = []
     if (lock.notice !== undefined) notices.push(lock.notice)
     if (found.warning !== undefined) notices.push(found.warning)
@@ -112,7 +112,7 @@ async function holdHistory(
   folder: string,
   { job, document, history: found }: JobOnDisk,
   jobJson: JobFile,
-  { now, openHistory }: { now: () => Date; openHistory: OpenHistory },
+  { now, openHistory, person }: { now: () => Date; openHistory: OpenHistory; person?: string | undefined },
 ): Promise<Held> {
   const path = historyFile(folder)
   const setAside = async (bytes: Buffer): Promise<void> => {
@@ -126,7 +126,7 @@ async function holdHistory(
     return { history, job, stacks, savedAt }
   }
   const from = sha256(document.bytes)
-  const by = job.people[0]?.id ?? loginName()
+  const by = job.people[0]?.id ?? (person || loginName())
   const carried = carryOver(found.document, found.lines, job, { at: now().toISOString(), by, from })
   const files = { job: document.bytes, journal: found.journal }
   const before = { folder, path, carried, files, jobFile: jobJson, open: openHistory, setAside }
