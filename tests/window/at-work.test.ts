@@ -9,6 +9,7 @@ import { temporaryFolder } from '../main/fixtures/temporary-folder.ts'
 import { workshopJob } from '../main/fixtures/workshop-job.ts'
 import { inEachHost, inHost } from './harness/at-the-bench.ts'
 import { localLauncher } from './harness/local-launcher.ts'
+import { violations } from './harness/violations.ts'
 import { atWork, openCard, workAs } from './steps.ts'
 
 describe('Whoever is at work', () => {
@@ -24,6 +25,7 @@ describe('Whoever is at work', () => {
         const asked = page.getByRole('dialog', { name: 'Who is at work?' })
         await asked.waitFor()
         expect(await readFile(historyFile(folder), 'utf8')).not.toContain('217 mm')
+        expect(await violations(page, 'who is at work')).toEqual([])
         await person.click(asked.getByRole('button', { name: 'Cancel' }))
         expect(await opened.getByRole('textbox').first().inputValue()).toBe('217 mm')
         await person.press('Enter')
@@ -42,7 +44,9 @@ describe('Whoever is at work', () => {
       const home = await temporaryFolder()
       await session({ opens: { folder: one.folder }, home }, async ({ page, person }) => {
         await workAs(person, 'Eve')
-        await expect.poll(() => new KeptPerson(join(home, 'settings')).name()).toBe('Eve')
+        await expect
+          .poll(() => new KeptPerson(join(home, 'settings')).name(), { timeout: 15_000 })
+          .toBe('Eve')
         await page.reload()
         await atWork(person, 'Eve').waitFor()
       })
@@ -59,10 +63,13 @@ describe('Whoever is at work', () => {
       await session({ opens: { folder }, home }, async ({ person: there }) => {
         await workAs(there, 'Eve Archivist-of-the-Long-Name')
         await expect
-          .poll(async () => {
-            const lock = await lookAtLock(lockFile(folder))
-            return lock.kind === 'held' ? lock.holder.person : undefined
-          })
+          .poll(
+            async () => {
+              const lock = await lookAtLock(lockFile(folder))
+              return lock.kind === 'held' ? lock.holder.person : undefined
+            },
+            { timeout: 15_000 },
+          )
           .toBe('Eve Archivist-of-the-Long-Name')
         await session({ opens: { folder } }, async ({ page }) => {
           await page.locator('.frame-banners', { hasText: 'by Eve Archivist-of-the-Long-Name on' }).waitFor()

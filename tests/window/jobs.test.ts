@@ -5,6 +5,7 @@ import { temporaryFolder } from '../main/fixtures/temporary-folder.ts'
 import { drawScan, workshopJob } from '../main/fixtures/workshop-job.ts'
 import { inHost } from './harness/at-the-bench.ts'
 import { localLauncher } from './harness/local-launcher.ts'
+import { violations } from './harness/violations.ts'
 import { sheetReady } from './steps.ts'
 
 const TITLE = 'Drum of the chain ferry'
@@ -28,6 +29,7 @@ describe('The start page', () => {
           const picture = document.querySelector<HTMLImageElement>('.job-front img')
           return picture !== null && picture.complete && picture.naturalWidth > 0
         })
+        expect(await violations(page, 'start page with jobs')).toEqual([])
         await person.click(jobs.getByRole('button', { name: new RegExp(TITLE) }))
         await sheetReady(page)
         await person.click(person.button('Close this job'))
@@ -53,6 +55,7 @@ describe('The start page', () => {
         const chooser = page.getByRole('dialog', { name: 'Open a job folder' })
         await person.click(chooser.getByRole('button', { name: 'Works' }))
         await chooser.getByText('~/Works', { exact: true }).waitFor()
+        expect(await violations(page, 'folders')).toEqual([])
         await person.click(chooser.getByRole('button', { name: 'Up' }))
         await person.click(chooser.getByRole('button', { name: 'Works' }))
         await person.click(chooser.getByRole('button', { name: /Job in drum/ }))
@@ -89,6 +92,8 @@ describe('The start page', () => {
       await session({ opens: 'start', home }, async ({ page, person }) => {
         await person.click(person.button('Mend drum…'))
         const asks = page.getByRole('dialog', { name: 'Mend drum?' })
+        await asks.getByText(/^history\.ndjson/).waitFor()
+        expect(await violations(page, 'mending')).toEqual([])
         await person.click(asks.getByRole('button', { name: /^Go on from this: history\.ndjson/ }))
         await page.getByRole('heading', { name: TITLE }).waitFor()
         await page.getByText(/^Caution: The job was mended/).waitFor()

@@ -10,6 +10,7 @@ import { inHost } from './harness/at-the-bench.ts'
 import { localLauncher } from './harness/local-launcher.ts'
 import type { Person } from './harness/person.ts'
 import { closeUp } from './harness/sheet-hand.ts'
+import { violations } from './harness/violations.ts'
 import { desk, onSheet, sheetReady } from './steps.ts'
 
 const LARGER = 1.25
@@ -60,18 +61,20 @@ describe('The sheets of a job', () => {
         const rows = desk(page).locator('.sheet-list-row')
         await rows.nth(1).getByRole('button').focus()
         await person.press('Alt+ArrowUp')
-        await expect.poll(() => titles(folder)).toEqual(['larger', 'Plate'])
+        await expect.poll(() => titles(folder), { timeout: 15_000 }).toEqual(['larger', 'Plate'])
         await page.locator('.sheet-list-grip').first().dragTo(rows.nth(1))
-        await expect.poll(() => titles(folder)).toEqual(['Plate', 'larger'])
+        await expect.poll(() => titles(folder), { timeout: 15_000 }).toEqual(['Plate', 'larger'])
       })
       await session({ opens: { folder }, home }, async ({ page }) => {
         await expect
-          .poll(() =>
-            page.evaluate(() =>
-              [...document.querySelectorAll<HTMLImageElement>('.sheet-list-picture img')].map(
-                ({ naturalWidth }) => naturalWidth > 0,
+          .poll(
+            () =>
+              page.evaluate(() =>
+                [...document.querySelectorAll<HTMLImageElement>('.sheet-list-picture img')].map(
+                  ({ naturalWidth }) => naturalWidth > 0,
+                ),
               ),
-            ),
+            { timeout: 15_000 },
           )
           .toEqual([true, true])
       })
@@ -88,6 +91,7 @@ describe('The sheets of a job', () => {
         await asked.getByText('2 figured sizes').waitFor()
         await asked.getByText('3 marks').waitFor()
         await asked.getByText('1 piece of evidence of 1 dimension: width_over_punches').waitFor()
+        expect(await violations(page, 'removing a sheet')).toEqual([])
         await person.click(asked.getByRole('button', { name: 'Remove it' }))
         await page.getByText('No sheet on the bench').waitFor()
         const gone = (await readJobFolder(folder)).job
@@ -129,8 +133,9 @@ describe('The sheets of a job', () => {
         }
         const places = page.getByRole('list', { name: 'Places on both pictures' })
         await places.getByText(/^Place 3: off by \d/).waitFor()
+        expect(await violations(page, 'a better scan')).toEqual([])
         await person.click(person.button('Carry over'))
-        await expect.poll(() => titles(folder)).toEqual(['Plate'])
+        await expect.poll(() => titles(folder), { timeout: 15_000 }).toEqual(['Plate'])
         const now = (await readJobFolder(folder)).job
         expect(now.sheets[0]?.scan.file).toBe('larger.png')
         for (const mark of before.marks) {
@@ -142,7 +147,7 @@ describe('The sheets of a job', () => {
         }
         await sheetReady(page)
         await person.press('Control+z')
-        await expect.poll(() => titles(folder)).toEqual(['Plate', 'larger'])
+        await expect.poll(() => titles(folder), { timeout: 15_000 }).toEqual(['Plate', 'larger'])
         expect((await readJobFolder(folder)).job.marks).toEqual(before.marks)
       })
     })
@@ -166,7 +171,7 @@ describe('A picture that is pasted', () => {
             [name, content] as const,
           )
         await paste('image.png', bytes)
-        await expect.poll(() => titles(folder)).toEqual(['Plate', 'image'])
+        await expect.poll(() => titles(folder), { timeout: 15_000 }).toEqual(['Plate', 'image'])
         await sheetReady(page)
       })
     })

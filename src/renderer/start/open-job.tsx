@@ -55,7 +55,9 @@ export function OpenJob() {
                 />
               ) : seen.glances.get(job.id)?.problem !== undefined ? (
                 <div className="open-job-gone">
-                  <JobRow job={job} glance={seen.glances.get(job.id)} />
+                  <span className="open-job-row">
+                    <JobRow job={job} glance={seen.glances.get(job.id)} />
+                  </span>
                   <span className="open-job-ways">
                     <MendJob job={job.id} title={job.title} />
                   </span>
