@@ -27,7 +27,7 @@ describe('The start page', () => {
         await jobs.getByText(/^1 sheet, 2 dimensions/).waitFor()
         await page.waitForFunction(() => {
           const picture = document.querySelector<HTMLImageElement>('.job-front img')
-          return picture !== null && picture.complete && picture.naturalWidth > 0
+          return picture?.complete === true && picture.naturalWidth > 0
         })
         expect(await violations(page, 'start page with jobs')).toEqual([])
         await person.click(jobs.getByRole('button', { name: new RegExp(TITLE) }))

@@ -21,7 +21,7 @@ const index = z.int().min(0).optional().describe('Where in the list, from 0; at 
 const undo = z
   .literal(true)
   .describe(
-    'Says that this takes back the edit that added it, for evidence is otherwise withdrawn and never removed. Written by undo itself and refused from a person: take back an edit with {"do":"undo"} instead.',
+    'Says that this takes back the edit that added it, for evidence is otherwise withdrawn and never removed. Written by undo itself, and where a sheet is removed with all that came from it; else refused from a person: take back an edit with {"do":"undo"} instead.',
   )
 
 /** Fields with their new values, but for those that have edits of their own. */
@@ -222,7 +222,8 @@ interface Several {
  * One edit to a job: plain JSON, so that it can be kept in a file.
  *
  * Evidence is withdrawn, not removed. `remove-evidence`, and `remove-dimension` of a dimension that holds evidence,
- * exist only to take back the edit that added them, and say so by `undo: true`.
+ * exist to take back the edit that added them, and say so by `undo: true`; evidence goes with the sheet that it came from
+ * as well.
  */
 export type Edit = PlainEdit | Several
 
