@@ -186,3 +186,24 @@ describe('a view', () => {
     )
   })
 })
+
+describe('The table after what is done to a sheet', () => {
+  it.each<[string, (of: Job) => Edit]>([
+    ['moved', () => ({ do: 'move-sheet', id: 'better', index: 0 })],
+    ['removed', (of) => removeSheet(of, sheet.id)],
+    [
+      'given a better picture',
+      (of) => carryOver(of, sheet.id, 'better', fitPictures(common(similar), 'uniform')),
+    ],
+  ])(
+    'that is %s is to the last bit what it is when all is worked out anew, and again once that is undone',
+    (_, editOf) => {
+      const before = dimensionTable(job)
+      const { job: after, inverse } = applyEdit(job, editOf(job))
+      const goneOn = dimensionTable(after, { before })
+      expect(goneOn).toEqual(dimensionTable(after))
+      const { job: back } = applyEdit(after, inverse)
+      expect(dimensionTable(back, { before: goneOn })).toEqual(before)
+    },
+  )
+})
