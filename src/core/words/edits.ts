@@ -50,7 +50,7 @@ export const EDIT_WORDS = {
   'sheet.too-few-common': (p: { given: number; fewest: number }) =>
     `${p.given === 0 ? 'No place is' : p.given === 1 ? 'One place is' : `${p.given} places are`} picked on both pictures: pick ${p.fewest} at least.`,
   'sheet.common-on-a-line': () =>
-    'The places that are picked on both pictures lie on one line: pick another well beside it.',
+    'The places that are picked on both pictures lie on one line, or nearly so: pick another well beside it.',
   'sheet.not-bare': (p: { title: string }) =>
     `Something is on the sheet ${quoted(p.title)} already, so its picture can't be that of another sheet: bring the better scan in anew.`,
   'edit.repeat-is-one-pixel': (p: { mark: string; kind: string }, say: Say) =>

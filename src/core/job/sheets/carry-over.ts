@@ -82,7 +82,7 @@ function changeOf(mark: Mark, mapping: PictureMapping): Edit {
   return { do: 'change-mark', id: mark.id, set, ...clear } as Edit
 }
 
-/** J C Jᵀ with the mapping's own variance: JCGM 102:2011, 6.2. J is the same everywhere, for the mapping is affine. */
+/** J C Jᵀ with the mapping's own variance: JCGM 102:2011, 6.2. A pixel on either side is near enough for J. */
 function covarianceOn(
   [xx, xy, yy]: readonly [number, number, number],
   at: Pixel,
@@ -103,7 +103,8 @@ function covarianceOn(
 /** A pick on the new picture; its uncertainty is that of the pick together with that of the mapping where it is least sure. */
 function pickOn(pick: MarkPick, ofMark: number, mapping: PictureMapping): MarkPick {
   const u = Math.max(...placesOf(pick).map(mapping.uAt))
-  const sigma = Math.hypot((pick.sigma ?? ofMark) * mapping.scale, u)
+  const scale = Math.max(...placesOf(pick).map(mapping.scaleAt))
+  const sigma = Math.hypot((pick.sigma ?? ofMark) * scale, u)
   if ('pixel' in pick) return { ...pick, pixel: mapping.apply(pick.pixel), sigma }
   return { ...pick, pixels: pick.pixels.map(mapping.apply), sigma }
 }

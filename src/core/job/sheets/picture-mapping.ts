@@ -2,6 +2,12 @@ import { type Pixel, pixel } from '../../geometry/frames.ts'
 import { type LeastSquares, leastSquares, type Row } from '../../linear-algebra/linear-least-squares.ts'
 import { reason } from '../../words/core-words.ts'
 import { JobError } from '../text/job-error.ts'
+import {
+  type LocalPlace,
+  PICTURE_MODELS,
+  type PictureMappingKind,
+  type PictureModel,
+} from './picture-models.ts'
 
 /** One place that was picked on two pictures of the same sheet. */
 export interface CommonPoint {
@@ -12,15 +18,12 @@ export interface CommonPoint {
   sigmaAfter: number
 }
 
-/** `uniform`: turned, and larger or smaller the same both ways. `affine`: by its own share each way, and out of square as well. */
-export type PictureMappingKind = 'uniform' | 'affine'
-
 /** Where places of one picture of a sheet are on another. */
 export interface PictureMapping {
   kind: PictureMappingKind
   apply(at: Pixel): Pixel
-  /** Pixels of the other picture for one of this, along the way in which that is most. */
-  scale: number
+  /** Pixels of the other picture for one of this at a place, along the way in which that is most. */
+  scaleAt(at: Pixel): number
   /** Standard uncertainty of each coordinate of a place that is mapped, pixels of the other picture. */
   uAt(at: Pixel): number
   /** How far each common point lies on the other picture from where it is mapped to: x and y, pixels. */
@@ -31,56 +34,57 @@ export interface PictureMapping {
   dof: number
 }
 
-/** Fewer give no mapping that anything checks. */
-export const FEWEST_COMMON = 3
+/** Fewer give no mapping. */
+export const FEWEST_COMMON: Readonly<Record<PictureMappingKind, number>> = {
+  uniform: 3,
+  affine: 3,
+  projective: 4,
+}
+
+/** Steps of the fit; a sheet that was photographed takes some five. */
+const MOST_STEPS = 50
+
+/** Of the spread of the places, beyond which nothing is seen. */
+const STILL = 1e-13
 
 /**
- * The mapping between two pictures of a sheet by places that are common to both, by least squares.
+ * The mapping between two pictures of a sheet by places that are common to both, by least squares (Gauss and Newton).
  * Its scatter is what the residuals say; where they say less than the picks themselves, or nothing, what those say
  * counts: three points agree with an affine mapping whatever they are.
  * The covariance of the fitted parameters is JCGM 102:2011, 6.2 with a scatter in common.
- * @throws JobError when there are fewer than three places, or they lie on one line
+ * @throws JobError when there are too few places, or they do not determine it
  */
 export function fitPictures(points: readonly CommonPoint[], kind: PictureMappingKind): PictureMapping {
-  if (points.length < FEWEST_COMMON) {
-    throw new JobError(reason('sheet.too-few-common', { given: points.length, fewest: FEWEST_COMMON }))
+  const fewest = FEWEST_COMMON[kind]
+  if (points.length < fewest) {
+    throw new JobError(reason('sheet.too-few-common', { given: points.length, fewest }))
   }
-  const centre = meanOf(points.map(({ before }) => before))
-  const spread = Math.max(...points.map(({ before: [x, y] }) => Math.hypot(x - centre[0], y - centre[1])))
-  const local = ([x, y]: Pixel): readonly [number, number] => [
-    (x - centre[0]) / spread,
-    (y - centre[1]) / spread,
-  ]
-  if (spread === 0 || isOnOneLine(points.map(({ before }) => local(before)))) {
+  const [from, to] = [frameOf(points.map(({ before }) => before)), frameOf(points.map(({ after }) => after))]
+  const places = points.map(({ before, after }) => ({ at: from.local(before), seen: to.local(after) }))
+  if (from.spread === 0 || to.spread === 0 || isOnOneLine(places.map(({ at }) => at))) {
     throw new JobError(reason('sheet.common-on-a-line'))
   }
-  const model = MODELS[kind]
-  const rows = points.flatMap(({ before, after }): Row[] => {
-    const [x, y] = model.terms(local(before))
-    return [
-      [after[0], x],
-      [after[1], y],
-    ]
-  })
-  const fit = leastSquares(rows, model.size)
-  if (fit === null) throw new JobError(reason('sheet.common-on-a-line'))
-  const place = (at: Pixel): [number, number] => {
-    const [x, y] = model.terms(local(at))
-    return [product(x, fit.solution), product(y, fit.solution)]
-  }
-  const scale = model.scale(fit.solution) / spread
-  const dof = rows.length - model.size
+  const model = PICTURE_MODELS[kind]
+  const { parameters, fit } = fitted(model, places)
+  const valueAt = (at: Pixel): LocalPlace => model.value(parameters, from.local(at))
+  const apply = (at: Pixel): Pixel => pixel(...to.back(valueAt(at)))
+  const scaleAt = (at: Pixel): number => largestGrowth(apply, at)
+  const dof = 2 * points.length - model.size
   const ofPicks = Math.max(
-    ...points.map(({ sigmaBefore, sigmaAfter }) => Math.hypot(sigmaBefore * scale, sigmaAfter)),
+    ...points.map(({ before, sigmaBefore, sigmaAfter }) =>
+      Math.hypot(sigmaBefore * scaleAt(before), sigmaAfter),
+    ),
   )
-  const s = Math.max(ofPicks, dof === 0 ? 0 : Math.sqrt(fit.squares / dof))
+  const s = Math.max(ofPicks, dof === 0 ? 0 : to.spread * Math.sqrt(fit.squares / dof))
   return {
     kind,
-    apply: (at) => pixel(...place(at)),
-    scale,
-    uAt: (at) => s * Math.sqrt(Math.max(...model.terms(local(at)).map((terms) => spreadOf(terms, fit)))),
+    apply,
+    scaleAt,
+    uAt: (at) =>
+      s *
+      Math.sqrt(Math.max(...model.terms(parameters, from.local(at)).map((terms) => spreadOf(terms, fit)))),
     residuals: points.map(({ before, after }) => {
-      const [x, y] = place(before)
+      const [x, y] = apply(before)
       return [after[0] - x, after[1] - y] as const
     }),
     s,
@@ -88,43 +92,65 @@ export function fitPictures(points: readonly CommonPoint[], kind: PictureMapping
   }
 }
 
-interface Model {
-  size: number
-  /** What each coordinate is of the parameters. */
-  terms(at: readonly [number, number]): readonly [readonly number[], readonly number[]]
-  /** The most that a length grows by. */
-  scale(parameters: readonly number[]): number
+interface Seen {
+  at: LocalPlace
+  seen: LocalPlace
 }
 
-const MODELS: Readonly<Record<PictureMappingKind, Model>> = {
-  uniform: {
-    size: 4,
-    terms: ([x, y]) => [
-      [x, -y, 1, 0],
-      [y, x, 0, 1],
-    ],
-    scale: ([a = 0, b = 0]) => Math.hypot(a, b),
-  },
-  affine: {
-    size: 6,
-    terms: ([x, y]) => [
-      [x, y, 1, 0, 0, 0],
-      [0, 0, 0, x, y, 1],
-    ],
-    // The larger singular value of [[a, b], [c, d]].
-    scale: ([a = 0, b = 0, _e, c = 0, d = 0]) => (Math.hypot(a + d, c - b) + Math.hypot(a - d, b + c)) / 2,
-  },
+/** @throws JobError when the places do not determine the parameters */
+function fitted(model: PictureModel, places: readonly Seen[]): { parameters: number[]; fit: LeastSquares } {
+  let parameters = [...model.start]
+  for (let step = 0; ; step++) {
+    const rows = places.flatMap(({ at, seen }): Row[] => {
+      const value = model.value(parameters, at)
+      const [x, y] = model.terms(parameters, at)
+      return [
+        [seen[0] - value[0], x],
+        [seen[1] - value[1], y],
+      ]
+    })
+    const fit = leastSquares(rows, model.size)
+    if (fit === null || step > MOST_STEPS) throw new JobError(reason('sheet.common-on-a-line'))
+    if (Math.max(...fit.solution.map(Math.abs)) < STILL) return { parameters, fit }
+    const next = parameters.map((one, i) => one + (fit.solution[i] ?? 0))
+    // What is left of rounding goes to and fro.
+    if (
+      step > 2 &&
+      next.every((one, i) => Math.abs(one - (parameters[i] ?? 0)) <= 1e-12 * Math.max(1, Math.abs(one)))
+    )
+      return { parameters: next, fit }
+    parameters = next
+  }
 }
 
-function meanOf(points: readonly Pixel[]): readonly [number, number] {
-  const sum = (axis: 0 | 1): number => points.reduce((all, point) => all + point[axis], 0)
-  return [sum(0) / points.length, sum(1) / points.length]
+/** Places counted from their middle, in units of how far they reach. */
+function frameOf(points: readonly Pixel[]) {
+  const mean = (axis: 0 | 1): number => points.reduce((all, one) => all + one[axis], 0) / points.length
+  const [x, y] = [mean(0), mean(1)]
+  const spread = Math.max(...points.map((one) => Math.hypot(one[0] - x, one[1] - y)))
+  return {
+    spread,
+    local: (at: Pixel): LocalPlace => [(at[0] - x) / spread, (at[1] - y) / spread],
+    back: ([u, v]: LocalPlace): [number, number] => [x + spread * u, y + spread * v],
+  }
+}
+
+/** Half a pixel to either side: a mapping is as good as straight over that. */
+const REACH = 0.5
+
+/** The larger singular value of the derivative of a mapping. */
+function largestGrowth(apply: (at: Pixel) => Pixel, [x, y]: Pixel): number {
+  const [left, right] = [apply(pixel(x - REACH, y)), apply(pixel(x + REACH, y))]
+  const [up, down] = [apply(pixel(x, y - REACH)), apply(pixel(x, y + REACH))]
+  const [a, c] = [right[0] - left[0], right[1] - left[1]]
+  const [b, d] = [down[0] - up[0], down[1] - up[1]]
+  return (Math.hypot(a + d, c - b) + Math.hypot(a - d, b + c)) / 2
 }
 
 /** How thin a set of places may be across, of how long it is. Common practice, no source. */
 const THIN = 0.02
 
-function isOnOneLine(places: readonly (readonly [number, number])[]): boolean {
+function isOnOneLine(places: readonly LocalPlace[]): boolean {
   let [xx, xy, yy] = [0, 0, 0]
   for (const [x, y] of places) {
     xx += x * x
@@ -134,9 +160,6 @@ function isOnOneLine(places: readonly (readonly [number, number])[]): boolean {
   const [half, across] = [(xx + yy) / 2, Math.hypot((xx - yy) / 2, xy)]
   return half - across <= THIN * THIN * (half + across)
 }
-
-const product = (terms: readonly number[], parameters: readonly number[]): number =>
-  terms.reduce((sum, term, i) => sum + term * (parameters[i] ?? 0), 0)
 
 /** tᵀ (AᵀA)⁻¹ t. */
 function spreadOf(terms: readonly number[], { inverse }: LeastSquares): number {

@@ -3,12 +3,8 @@ import { useEffect } from 'react'
 import type { Job, Sheet, Unit } from '../../../core/job/model/types.ts'
 import { carryOver } from '../../../core/job/sheets/carry-over.ts'
 import { whatIsOn } from '../../../core/job/sheets/on-sheet.ts'
-import {
-  FEWEST_COMMON,
-  fitPictures,
-  type PictureMapping,
-  type PictureMappingKind,
-} from '../../../core/job/sheets/picture-mapping.ts'
+import { FEWEST_COMMON, fitPictures, type PictureMapping } from '../../../core/job/sheets/picture-mapping.ts'
+import type { PictureMappingKind } from '../../../core/job/sheets/picture-models.ts'
 import type { AnyReason } from '../../../core/words/reason.ts'
 import { useBench } from '../../bench/bench-store.ts'
 import { showSheet } from '../../bench/choose.ts'
@@ -27,7 +23,15 @@ import { endReplacing, leaveOut, mapBy, pickNext, type Replacing, replaceBy, too
 const KINDS: readonly { id: PictureMappingKind; label: string }[] = [
   { id: 'uniform', label: 'Same both ways' },
   { id: 'affine', label: 'Out of square' },
+  { id: 'projective', label: 'Photograph' },
 ]
+
+const NOTES: Readonly<Record<PictureMappingKind, string>> = {
+  uniform: 'Turned, and larger or smaller the same both ways. Takes three places.',
+  affine:
+    'Also stretched more one way than the other, or out of square. Takes three places; four or more check it.',
+  projective: 'Taken from aslant by a camera. Takes four places; five or more check it.',
+}
 
 /** Gives a sheet a better picture: by places that are picked on both, all that is on it is carried over. */
 export function ReplaceSection({ job, replacing }: { job: Job; replacing: Replacing }) {
@@ -52,7 +56,7 @@ export function ReplaceSection({ job, replacing }: { job: Job; replacing: Replac
           </p>
           <p role="status">
             {half === null
-              ? `${points.length} of ${Math.max(FEWEST_COMMON, points.length)} places are picked on both.`
+              ? `${points.length} of ${Math.max(FEWEST_COMMON[kind], points.length)} places are picked on both.`
               : `Now pick the same place on ${half.sheet === from ? better.title : sheet.title}.`}
           </p>
           {tool !== 'common' && (
@@ -65,11 +69,7 @@ export function ReplaceSection({ job, replacing }: { job: Job; replacing: Replac
             value={kind}
             options={KINDS}
             onChange={mapBy}
-            note={
-              kind === 'uniform'
-                ? 'Turned, and larger or smaller the same both ways.'
-                : 'Also stretched more one way than the other, or out of square. Four places or more check it.'
-            }
+            note={NOTES[kind]}
           />
           <Outcome job={job} sheet={sheet} better={better} replacing={replacing} />
         </>

@@ -1,6 +1,7 @@
 import { create } from 'zustand'
 import type { Pixel } from '../../../core/geometry/frames.ts'
-import type { CommonPoint, PictureMappingKind } from '../../../core/job/sheets/picture-mapping.ts'
+import type { CommonPoint } from '../../../core/job/sheets/picture-mapping.ts'
+import type { PictureMappingKind } from '../../../core/job/sheets/picture-models.ts'
 import { useBench } from '../../bench/bench-store.ts'
 import { putDown, showSheet, takeUp } from '../../bench/choose.ts'
 import { toTheSheet } from '../../focus/to-the-sheet.ts'

@@ -6,11 +6,8 @@ import { picksOf, placesOf } from '../../../../src/core/job/picks/picks-of.ts'
 import { readJob } from '../../../../src/core/job/read-job.ts'
 import { carryOver } from '../../../../src/core/job/sheets/carry-over.ts'
 import { whatIsOn } from '../../../../src/core/job/sheets/on-sheet.ts'
-import {
-  type CommonPoint,
-  fitPictures,
-  type PictureMappingKind,
-} from '../../../../src/core/job/sheets/picture-mapping.ts'
+import { type CommonPoint, fitPictures } from '../../../../src/core/job/sheets/picture-mapping.ts'
+import type { PictureMappingKind } from '../../../../src/core/job/sheets/picture-models.ts'
 import { goesWithItsSheet, removeSheet } from '../../../../src/core/job/sheets/remove-sheet.ts'
 import { dimensionTable } from '../../../../src/core/ledger/table/dimension-table.ts'
 import { winchJob } from '../winch-job.ts'
@@ -97,7 +94,7 @@ describe('the mapping between two pictures', () => {
       const [x, y] = similar(at)
       expect(mapping.apply(at)[0]).toBeCloseTo(x, 6)
       expect(mapping.apply(at)[1]).toBeCloseTo(y, 6)
-      expect(mapping.scale).toBeCloseTo(2, 9)
+      expect(mapping.scaleAt(at)).toBeCloseTo(2, 7)
       expect(mapping.residuals.every(([dx, dy]) => Math.hypot(dx, dy) < 1e-6)).toBe(true)
       // The picks say more than the residuals here.
       expect(mapping.s).toBeCloseTo(Math.hypot(0.6, 0.5), 9)
@@ -114,11 +111,29 @@ describe('the mapping between two pictures', () => {
     expect(fitPictures(points, 'affine').dof).toBe(4)
   })
 
+  it('of a photograph is found exactly where the points are exact, also between them', () => {
+    const aslant = ([x, y]: readonly [number, number]) => {
+      const w = 1 + 4e-5 * x - 2e-5 * y
+      return pixel((1.9 * x + 0.2 * y + 300) / w, (-0.1 * x + 2.1 * y + 150) / w)
+    }
+    const mapping = fitPictures(common(aslant), 'projective')
+    expect(mapping.dof).toBe(2)
+    for (const at of [pixel(1234, 987), pixel(2200, 400), ...PLACES]) {
+      expect(mapping.apply(at)[0]).toBeCloseTo(aslant(at)[0], 6)
+      expect(mapping.apply(at)[1]).toBeCloseTo(aslant(at)[1], 6)
+    }
+    expect(fitPictures(common(aslant), 'affine').s).toBeGreaterThan(5)
+    expect(() => fitPictures(common(aslant, PLACES.slice(0, 3)), 'projective')).toThrow('pick 4 at least')
+    // Three of four on a line do not tell how it was seen.
+    const three = [pixel(0, 0), pixel(1000, 1000), pixel(2000, 2000), pixel(2000, 0)]
+    expect(() => fitPictures(common(aslant, three), 'projective')).toThrow('on one line, or nearly so')
+  })
+
   it('is refused by too few points, and by points on a line', () => {
     expect(() => fitPictures(common(similar, PLACES.slice(0, 2)), 'uniform')).toThrow('pick 3 at least')
     const line = [0, 1, 2, 3].map((k) => pixel(100 + 900 * k, 200 + 500 * k))
     for (const kind of ['uniform', 'affine'] as const)
-      expect(() => fitPictures(common(similar, line), kind)).toThrow('lie on one line')
+      expect(() => fitPictures(common(similar, line), kind)).toThrow('on one line')
   })
 })
 
