@@ -41,6 +41,10 @@ export const KEYS: readonly { where: string; keys: readonly (readonly [string, s
     ],
   },
   {
+    where: 'In the list of sheets',
+    keys: [['Alt+Up, Alt+Down', 'move the sheet in the set']],
+  },
+  {
     where: 'In the table',
     keys: [
       ['Arrows', 'move about'],
