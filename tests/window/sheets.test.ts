@@ -42,9 +42,9 @@ async function pickAt(person: Person, [x, y]: readonly [number, number]): Promis
   await page.locator('[data-region="sheet"][data-pictures="ready"]').waitFor()
   await person.press('0')
   const place = await closeUp(page, [x, y], 12)
-  await page.keyboard.down('Shift')
+  await page.keyboard.down('Alt')
   await person.clickAt(place)
-  await page.keyboard.up('Shift')
+  await page.keyboard.up('Alt')
 }
 
 const titles = async (folder: string): Promise<string[]> =>
