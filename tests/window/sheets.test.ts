@@ -190,7 +190,7 @@ describe('A picture that is pasted where nothing can come in', () => {
             data.items.add(new File([new Uint8Array(4)], 'image.png', { type: 'image/png' }))
             window.dispatchEvent(new ClipboardEvent('paste', { clipboardData: data, cancelable: true }))
           })
-          await page.getByText('Nothing was brought in: this job is open for looking only.').waitFor()
+          await page.getByText('Nothing was brought in: this job is open read-only.').waitFor()
         })
       })
     })
