@@ -222,7 +222,7 @@ describe('an edit that is refused', () => {
   test.each([
     ['{"do":"add-mark"', ['line 1', 'JSON']],
     ['[1]', ['line 1', 'edit']],
-    ['{"do":"polish"}', ['line 1', 'do is "polish"']],
+    ['{"do":"polish"}', ['line 1', 'unknown edit "polish"']],
     [
       '{"do":"remove-mark","id":"M1"}',
       ['line 1', 'Mark "M1" is used by figured size "R1" of view "Elevation"'],
@@ -415,7 +415,7 @@ describe('a process of its own', () => {
     const { folder } = await workshopJob()
     const before = await folderSnapshot(folder)
     const { code, stdout, stderr } = await scantlingProcess(['edit', folder], '{"do":"polish"}\n')
-    expectOneSentence(stderr, ['Standard input, line 1', 'do is "polish"'])
+    expectOneSentence(stderr, ['Standard input, line 1', 'unknown edit "polish"'])
     expect([code, stdout]).toEqual([2, ''])
     expect(await folderSnapshot(folder)).toEqual(before)
   })

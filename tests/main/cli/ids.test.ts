@@ -282,7 +282,7 @@ describe('nobody is told a minted id', () => {
     )
     expect(await scantling('accept-scan', folder, 'sheet 2')).toMatchObject({
       code: 0,
-      stdout: 'Sheet 2 is linked to drum.png as it is: nothing to do.\n',
+      stdout: 'Sheet 2 has drum.png as it is: nothing to do.\n',
     })
     expect((await scantling('accept-scan', folder, '9')).stderr).toContain('its sheets are: S1, sheet 2')
   })

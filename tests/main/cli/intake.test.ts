@@ -80,7 +80,7 @@ describe('a PDF on the command line', () => {
       '--by',
       'A. Rivet',
     )
-    expect(again).toMatchObject({ code: 0, stdout: expect.stringContaining('link sheet S1') })
+    expect(again).toMatchObject({ code: 0, stdout: expect.stringContaining('for sheet S1') })
     expect(await sheetsOf(folder)).toMatchObject([{ scan: { width: 500, height: 325, drawnAt: 200 } }])
   })
 

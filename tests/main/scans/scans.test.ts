@@ -187,7 +187,7 @@ describe('a scan that is no longer the file picked on', () => {
     await session.close()
   })
 
-  test('a sheet is not linked to a scan that is not there, nor to one whose SHA-256 differs', async () => {
+  test('a sheet takes no scan that is not there, nor to one whose SHA-256 differs', async () => {
     const { folder, job } = await workshopJob()
     const session = await openJob(folder, { mode: 'write' })
     const before = await folderSnapshot(folder)
