@@ -63,7 +63,7 @@ describe('what is drawn over the sheet', () => {
     const title = shown({}).find((item) => item.kind === 'view')
     expect(title?.kind === 'view' && title.title).toBe('Elevation, half in section')
     expect(title?.kind === 'view' && title.lines.join('; ')).toMatch(
-      /^scale 3" = 1'-0" stated; \d\.\d % smaller on the scan$/,
+      /^scale 3" = 1'-0" stated; on the scan \d\.\d % ± \d\.\d % smaller along and \d\.\d % ± \d\.\d % smaller across$/,
     )
   })
 

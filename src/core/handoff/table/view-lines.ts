@@ -11,6 +11,7 @@ import { agreementInShort } from '../../words/known-sizes-agree.ts'
 import { mappingInFull } from '../../words/mapping-words.ts'
 import { plainText } from '../../words/plain-text.ts'
 import { isReason } from '../../words/reason.ts'
+import { axisShareInWords, axisShares } from './axis-scales.ts'
 
 /** A view as a person knows it: `V1 Elevation`, or by its name first where it has a label, `Elevation (view 1)`. */
 export const viewName = ({ id, label, name }: TableView): string =>
@@ -59,12 +60,17 @@ const unitOf = (parameter: string, unit: Unit): string => (WITHOUT_UNIT.has(para
  * The scale of a drawing as stated, and how far it is from that on the scan; nothing when neither is known.
  * @param unit `in`: to the foot, as an inch drawing states it; `mm`: as a ratio
  */
-export function scaleSentence({ scale }: TableView, unit: Unit): string[] {
+export function scaleSentence(view: TableView, unit: Unit): string[] {
+  const { scale } = view
   if (scale === undefined) return []
   const { stated, found } = scale
   if (stated === null)
     return found === null ? [] : [`scale ${formatMeasuredScale(found, unit)} by the scan's dpi`]
   if (found === null) return [`scale ${formatDrawnScale(stated, unit)} stated`]
+  const ways = axisShares(view)?.flatMap((share) => axisShareInWords(share) ?? []) ?? []
+  if (ways.length > 0) {
+    return [`scale ${formatDrawnScale(stated, unit)} stated, on the scan ${ways.join(' and ')}`]
+  }
   const off = 100 * (found / stated - 1)
   return [
     `scale ${formatDrawnScale(stated, unit)} stated, ${Math.abs(off).toFixed(1)} % ${off < 0 ? 'smaller' : 'larger'} on the scan`,

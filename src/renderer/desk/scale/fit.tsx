@@ -1,5 +1,8 @@
+import { Fragment } from 'react'
+import { axisShareInWords, axisShares } from '../../../core/handoff/table/axis-scales.ts'
 import { hasSetAside, isCalibrated } from '../../../core/handoff/table/view-lines.ts'
-import type { View } from '../../../core/job/model/types.ts'
+import type { Unit, View } from '../../../core/job/model/types.ts'
+import type { TableView } from '../../../core/ledger/table/table.ts'
 import { formatDrawnScale } from '../../../core/quantity/format/format-drawn-scale.ts'
 import { formatMeasuredScale } from '../../../core/quantity/format/format-measured-scale.ts'
 import { knownSizesAgree } from '../../../core/words/known-sizes-agree.ts'
@@ -40,7 +43,8 @@ export function Fit({ view }: { view: View }) {
       {calibrated && (
         <>
           <dl className="block-facts">
-            <dt>Measured</dt>
+            <Axes view={row} unit={unit} />
+            <dt>{axisShares(row) === null ? 'Measured' : 'Both together'}</dt>
             <dd>
               {found === null ? (
                 'Not known without the scan’s dpi'
@@ -72,4 +76,20 @@ export function Fit({ view }: { view: View }) {
       )}
     </Section>
   )
+}
+
+/** The scale each way of a view that has two, with how the sheet came to be of that size. */
+function Axes({ view, unit }: { view: TableView; unit: Unit }) {
+  return axisShares(view)?.map((share) => {
+    const off = axisShareInWords(share)
+    return (
+      <Fragment key={share.way}>
+        <dt>{share.way === 'along' ? 'Along the sheet' : 'Across it'}</dt>
+        <dd>
+          <Figure text={formatMeasuredScale(share.found, unit)} />
+          {off !== null && `, ${off} than stated`}
+        </dd>
+      </Fragment>
+    )
+  })
 }
