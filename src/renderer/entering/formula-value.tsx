@@ -1,10 +1,10 @@
 import { spreadOf } from '../../core/handoff/table/stated-value.ts'
 import type { Edit } from '../../core/job/edits/edit.ts'
 import type { Job, Unit } from '../../core/job/model/types.ts'
-import { useTrial } from '../desk/pick/use-trial.ts'
 import type { Trial } from '../findings/computer.ts'
 import { Figure } from '../parts/figure.tsx'
 import { sentenceOf } from '../words/window-words.ts'
+import { useTrial } from './use-trial.ts'
 
 interface FormulaValueProps {
   job: Job

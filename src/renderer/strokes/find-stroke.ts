@@ -14,6 +14,7 @@ import { sideOf, type Way, way } from './edge-sides.ts'
 import { otherInk } from './ink-wanted.ts'
 import type { NotFound } from './messages.ts'
 import type { SearchWish } from './search-wish.ts'
+import { hasStrokeBeside } from './stroke-beside.ts'
 
 /**
  * Looks for a stroke in a window of the scan.
@@ -25,7 +26,11 @@ export function findStroke(
   wish: SearchWish,
 ): FoundStroke | NotFound {
   const found = findOfInk(window, rough, wish)
-  if (found.kind !== 'none' || wish.ink === undefined) return found
+  if (found.kind !== 'none') {
+    const another = wish.alone !== undefined && hasStrokeBeside(window, found, wish.alone)
+    return another ? none(reason('search.two-strokes')) : found
+  }
+  if (wish.ink === undefined) return found
   const other = findOfInk(window, rough, { ...wish, ink: otherInk(wish.ink) })
   return other.kind === 'none' ? found : none(reason('search.other-ink'))
 }

@@ -8,15 +8,13 @@ import { cutWindow } from './cut-window.ts'
 import { fetchGreys, giveUp } from './fetch-greys.ts'
 import { aroundCoarse } from './from-afar.ts'
 import type { NotFound } from './messages.ts'
-import { levelOfReach } from './reach.ts'
+import { LEAST_REACH, levelOfReach } from './reach.ts'
+import { scaledStroke } from './scaled-stroke.ts'
 import type { SearchWish } from './search-wish.ts'
 import { theSearcher } from './searcher.ts'
-import { hasStrokeBeside } from './stroke-beside.ts'
 import { tilesLookedAt } from './tiles-looked-at.ts'
 
 const none = (because: NotFound['because']): NotFound => ({ kind: 'none', because })
-
-const TWO_STROKES = none(reason('search.two-strokes'))
 
 const TOO_LARGE = none(reason('search.too-large'))
 
@@ -34,7 +32,6 @@ export interface Looking {
 /**
  * Looks into the pictures of one level.
  * @param rough in pixels of the level, as the reach of the wish is
- * @param within another stroke so near to what is found leaves open which is meant; 0: it does not
  */
 async function lookAt(
   level: number,
@@ -42,7 +39,6 @@ async function lookAt(
   wish: SearchWish,
   pictures: SheetPictures,
   looking: Looking,
-  within = 0,
 ): Promise<FoundStroke | NotFound | null> {
   const scan = pictures.levels[level] ?? pictures
   const area = searchWindow(rough, wish.as, { reach: wish.reach, scan })
@@ -52,10 +48,7 @@ async function lookAt(
   const greys = await looking.fetch(tiles.map((tile) => tileAddress(pictures, tile)))
   if (greys === null) return null
   const grey = cutWindow(area.box, tiles, pictures, greys)
-  if (grey === null) return NOT_COME
-  const found = await looking.look(grey, rough, wish)
-  if (found === null || found.kind === 'none' || within === 0) return found
-  return hasStrokeBeside(grey, found, within) ? TWO_STROKES : found
+  return grey === null ? NOT_COME : looking.look(grey, rough, wish)
 }
 
 /** A stroke with where it was looked for at last, pixels of the scan. */
@@ -81,7 +74,7 @@ export async function lookInStages(
   const level = levelOfReach(wish.reach, pictures)
   if (level === null) return { found: none(reason('search.too-far-off')), rough }
   if (level === 0) {
-    const found = await lookAt(0, rough, wish, pictures, looking)
+    const found = await lookFinest(rough, wish, pictures, looking)
     return found && { found, rough }
   }
   const step = 2 ** level
@@ -91,9 +84,31 @@ export async function lookInStages(
   if (coarse === null) return null
   if (coarse.kind === 'none') return { found: coarse, rough }
   const { places, as } = aroundCoarse(coarse, there, step)
-  const finely = { ...wish, as, either: false, reach: step }
-  const found = await lookAt(0, places, finely, pictures, looking, WITHIN * wish.reach)
+  const finely = { ...wish, as, either: false, reach: step, alone: WITHIN * wish.reach }
+  const found = await lookFinest(places, finely, pictures, looking)
   return found && { found, rough: places }
+}
+
+/** Looks into the scan as it is, or what goes round more of it than can be looked over into the finest picture of it that can. */
+async function lookFinest(
+  rough: readonly Pixel[],
+  wish: SearchWish,
+  pictures: SheetPictures,
+  looking: Looking,
+): Promise<FoundStroke | NotFound | null> {
+  for (const { level } of pictures.levels) {
+    const step = 2 ** level
+    const there = rough.map(([x, y]) => pixel(x / step, y / step))
+    const near = {
+      ...wish,
+      reach: Math.max(LEAST_REACH, wish.reach / step),
+      ...(wish.alone === undefined ? {} : { alone: wish.alone / step }),
+    }
+    const found = await lookAt(level, there, near, pictures, looking)
+    if (found === TOO_LARGE) continue
+    return found === null || found.kind === 'none' ? found : scaledStroke(found, step)
+  }
+  return TOO_LARGE
 }
 
 let asked = 0

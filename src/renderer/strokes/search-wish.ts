@@ -14,6 +14,8 @@ export interface SearchWish {
   reading: StrokeReading | { straight: StraightSide; round: RoundSide; from: SeenFrom }
   /** Whether a point is taken where strokes cross within reach, and a circle as an arc where it is not whole. */
   either: boolean
+  /** Another stroke that runs along it so near leaves open which is meant, pixels; left out: none does. */
+  alone?: number
   /** Whether dark or light strokes are meant; left out where nothing says which are ink. */
   ink?: Ink
 }

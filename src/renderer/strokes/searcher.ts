@@ -74,7 +74,8 @@ export class Searcher {
       return
     }
     this.#underWay = next
-    this.#worker.postMessage(next.message)
+    // Handed over and not copied: a window may be as large as the sheet.
+    this.#worker.postMessage(next.message, [next.message.window.data.buffer as ArrayBuffer])
   }
 }
 

@@ -2,10 +2,10 @@ import { addScaledEvidence } from '../../../core/job/from-picks/add-measured.ts'
 import type { Dimension, Job, Unit } from '../../../core/job/model/types.ts'
 import { statusWord } from '../../../core/words/status-word.ts'
 import { mintForTrial } from '../../bench/mint.ts'
+import { useTrial } from '../../entering/use-trial.ts'
 import { Combo } from '../../parts/combo.tsx'
 import { type MeasurePicks, pickedMeasure } from '../../picking/picked-marks.ts'
 import { TrialFigure } from './trial-figure.tsx'
-import { useTrial } from './use-trial.ts'
 
 interface ExistingDimensionProps {
   job: Job

@@ -1,9 +1,9 @@
-import type { Dimension, Evidence, Job, Unit, View } from '../../../core/job/model/types.ts'
-import { readFigures } from '../../../core/ledger/evidence/figures.ts'
-import { NotationError } from '../../../core/quantity/notation/notation-error.ts'
-import type { QuantityKind } from '../../../core/quantity/quantity-kind.ts'
-import { mintForTrial } from '../../bench/mint.ts'
-import { type Drafted, draftedEvidence } from '../../entering/new-evidence.ts'
+import type { Dimension, Evidence, Job, Unit, View } from '../../core/job/model/types.ts'
+import { readFigures } from '../../core/ledger/evidence/figures.ts'
+import { NotationError } from '../../core/quantity/notation/notation-error.ts'
+import type { QuantityKind } from '../../core/quantity/quantity-kind.ts'
+import { mintForTrial } from '../bench/mint.ts'
+import { type Drafted, draftedEvidence } from './new-evidence.ts'
 
 interface FigureOf {
   kind: QuantityKind

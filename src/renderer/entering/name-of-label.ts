@@ -1,9 +1,9 @@
-import { RESERVED_NAMES } from '../../../core/formula/formula.ts'
-import { applyEdit, readEdit } from '../../../core/job/edits/edit.ts'
-import type { Job } from '../../../core/job/model/types.ts'
-import type { AnyReason } from '../../../core/words/reason.ts'
-import { refusalOf } from '../../words/refusal.ts'
-import { reason } from '../../words/window-words.ts'
+import { RESERVED_NAMES } from '../../core/formula/formula.ts'
+import { applyEdit, readEdit } from '../../core/job/edits/edit.ts'
+import type { Job } from '../../core/job/model/types.ts'
+import type { AnyReason } from '../../core/words/reason.ts'
+import { refusalOf } from '../words/refusal.ts'
+import { reason } from '../words/window-words.ts'
 
 /**
  * A name that formulas can use, made from what a person calls a dimension: `Drum, outside Ø` → `drum_outside_dia`.

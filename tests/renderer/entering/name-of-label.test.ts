@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest'
-import { newJob } from '../../../../src/core/job/model/new-job.ts'
-import { nameOfLabel, nameProblem } from '../../../../src/renderer/desk/pick/name-of-label.ts'
-import { sentenceOf } from '../../../../src/renderer/words/window-words.ts'
+import { newJob } from '../../../src/core/job/model/new-job.ts'
+import { nameOfLabel, nameProblem } from '../../../src/renderer/entering/name-of-label.ts'
+import { sentenceOf } from '../../../src/renderer/words/window-words.ts'
 
 describe('the name in formulas of what a person calls a dimension', () => {
   it.each([

@@ -1,10 +1,10 @@
 import { useEffect, useState } from 'react'
-import type { Edit } from '../../../core/job/edits/edit.ts'
-import type { PicksRefused } from '../../../core/job/from-picks/picked-mark.ts'
-import type { Job, Unit } from '../../../core/job/model/types.ts'
-import { useBench } from '../../bench/bench-store.ts'
-import { theComputer } from '../../bench/store-sync.ts'
-import type { Trial } from '../../findings/computer.ts'
+import type { Edit } from '../../core/job/edits/edit.ts'
+import type { PicksRefused } from '../../core/job/from-picks/picked-mark.ts'
+import type { Job, Unit } from '../../core/job/model/types.ts'
+import { useBench } from '../bench/bench-store.ts'
+import { theComputer } from '../bench/store-sync.ts'
+import type { Trial } from '../findings/computer.ts'
 
 /**
  * What a dimension would come to after the edit that picks come to; the last answer stays, in its unit, while a newer one
