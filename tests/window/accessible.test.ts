@@ -32,7 +32,7 @@ describe('Somebody who hears the window, or sees it badly, finds nothing in the 
           await person.click(oneOf(page, 'Add a figured size', 'Two points'))
           found.push(...(await violations(page, 'picking a figured size')))
           await person.station('Pick')
-          await person.click(oneOf(page, 'What to measure', 'Distance'))
+          await person.click(oneOf(page, 'What to measure', 'Between points'))
           await person.click(page.getByRole('application'))
           await person.press('p')
           await page.getByRole('form', { name: 'What was picked' }).waitFor()

@@ -25,7 +25,7 @@ const lastPick = async (page: Page): Promise<[number, number]> => [
 
 async function takeDistance(person: Person): Promise<void> {
   await person.station('Pick')
-  await person.click(oneOf(person.page, 'What to measure', 'Distance'))
+  await person.click(oneOf(person.page, 'What to measure', 'Between points'))
 }
 
 /** Takes the tool up anew and picks one punch. */
@@ -121,7 +121,7 @@ describe('The sheet under the hand', () => {
         await desk(page).getByText('0 of 2 marks picked').waitFor()
         await person.press('Escape')
         await desk(page).getByText('marks picked').waitFor({ state: 'detached' })
-        const distance = page.getByRole('radio', { name: 'Distance' })
+        const distance = page.getByRole('radio', { name: 'Between points' })
         await expect(distance.isChecked()).resolves.toBe(false)
         const { job: untouched } = await readJobFolder(folder)
         expect(untouched.marks.map(({ id }) => id)).toEqual(['M1', 'M2', 'M3'])

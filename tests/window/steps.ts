@@ -101,7 +101,7 @@ export async function newDistance(
   old: readonly Punch[] = [],
 ): Promise<void> {
   const { page } = person
-  await takeUp(person, 'What to measure', 'Distance')
+  await takeUp(person, 'What to measure', 'Between points')
   for (const end of ends) await pickPunch(person, end, { old: old.includes(end) })
   await formUp(page, 'What was picked')
   await person.write(label)

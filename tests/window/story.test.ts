@@ -113,7 +113,7 @@ describe('Somebody who measures a plate from its drawing', () => {
           await person.station('Scale')
           await expect(person.button('Name a view').isDisabled()).resolves.toBe(true)
           await person.station('Pick')
-          await expect(page.getByRole('radio', { name: 'Distance' }).isDisabled()).resolves.toBe(true)
+          await expect(page.getByRole('radio', { name: 'Between points' }).isDisabled()).resolves.toBe(true)
           await grid(page).getByText('drum_length').first().dblclick()
           await expect(grid(page).getByRole('textbox').count()).resolves.toBe(0)
           await person.press('Control+z')

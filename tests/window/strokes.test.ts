@@ -77,7 +77,7 @@ describe('Somebody who picks on strokes', () => {
       await session({ opens: { folder } }, async ({ page, person }) => {
         await sheetReady(page)
         await person.station('Pick')
-        await person.click(oneOf(page, 'What to measure', 'Distance'))
+        await person.click(oneOf(page, 'What to measure', 'Between points'))
         await sheetBox(page).focus()
         const otherInk = desk(page).getByRole('checkbox', { name: /^Light on dark/ })
         await person.press('i')
@@ -124,7 +124,7 @@ describe('Somebody who picks on strokes', () => {
       await session({ opens: { folder } }, async ({ page, person }) => {
         await sheetReady(page)
         await person.station('Pick')
-        await person.click(oneOf(page, 'What to measure', 'Spacing'))
+        await person.click(oneOf(page, 'What to measure', 'Between lines'))
         const [left, right] = [edgeCorner('lower left'), edgeCorner('lower right')]
         const [upLeft, upRight] = [edgeCorner('upper left'), edgeCorner('upper right')]
         for (const [[ax, ay], [bx, by]] of [
@@ -153,7 +153,7 @@ describe('Somebody who picks on strokes', () => {
         expect((await job()).marks.find(({ id }) => id === lines[0]?.id)).toMatchObject({ how: 'stroke' })
 
         await person.click(person.button('Back to Pick'))
-        await person.click(oneOf(page, 'What to measure', 'Distance'))
+        await person.click(oneOf(page, 'What to measure', 'Between points'))
         await choosing(person, punchAt('origin'))
         await says(person, 'Point M1')
         await says(person, /^Picked once/)

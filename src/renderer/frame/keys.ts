@@ -16,7 +16,7 @@ export const KEYS: readonly { where: string; keys: readonly (readonly [string, s
       ['+, −', 'closer, further off'],
       ['W', 'whole sheet'],
       ['Z', 'close to what is under the pointer, and back'],
-      ['1 … 9', 'take up the tool that has the digit'],
+      ['0 … 9', 'take up the tool that has the digit'],
       ['Space and drag', 'move the sheet'],
       ['Wheel', 'closer and further off about the pointer'],
       ['Two fingers', 'move the sheet, and closer and further off'],

@@ -23,7 +23,7 @@ const isToolKey = ({ altKey, ctrlKey, metaKey, key, target }: KeyboardEvent): bo
   !altKey &&
   !ctrlKey &&
   !metaKey &&
-  /^[1-9]$/.test(key) &&
+  /^[0-9]$/.test(key) &&
   !isWritingIn(target) &&
   !(target instanceof Element && target.closest(OWN_KEYS) !== null)
 

@@ -2,26 +2,32 @@ import type { MarkNeed } from '../../core/job/model/mark-needs.ts'
 import type { Measure } from '../../core/job/model/types.ts'
 import { capital } from '../../core/words/capital.ts'
 import { isComplete, needsOf, type Picks, wanted } from '../picking/picks.ts'
+import { isThroughHoles } from '../picking/tool.ts'
 
 /** What each measure is called, and what to pick for it. */
 export const MEASURE_WORDS: Readonly<Record<Measure, { label: string; what: string }>> = {
-  distance: { label: 'Distance', what: 'Between two points: pick one end, then the other.' },
+  distance: { label: 'Between points', what: 'Pick one end, then the other.' },
   spacing: {
-    label: 'Spacing',
-    what: 'Square across between two lines: pick two points on one line, then two on the other.',
+    label: 'Between lines',
+    what: 'Square across from one line to another: pick two points on one line, then two on the other.',
   },
   diameter: { label: 'Diameter', what: 'Of a circle: pick three points on its rim, well apart.' },
   radius: { label: 'Radius', what: 'Of a circle or an arc: pick three points on it, well apart.' },
   centres: {
-    label: 'Centres',
-    what: 'From centre to centre of two circles: pick three points on the rim of each.',
+    label: 'Between centres',
+    what: 'Of two circles: pick three points on the rim of each.',
   },
   angle: {
     label: 'Angle',
     what: 'Between two lines: pick each from where they meet outwards, two points on each.',
   },
-  run: { label: 'Run', what: 'Along a path of straight pieces: pick every bend, then press Enter.' },
+  run: { label: 'Length along', what: 'Of a path of straight pieces: pick every bend, then press Enter.' },
   area: { label: 'Area', what: 'Of an outline: pick its corners going round, then press Enter.' },
+}
+
+export const HOLES_WORDS = {
+  label: 'Bolt circle',
+  what: 'Through the middles of three holes or more: pick three points on the rim of each, then press Enter.',
 }
 
 const CORNERS = [
@@ -94,6 +100,10 @@ export function pickSentence(picks: Picks): string {
       }
       return `${feature === 0 ? 'First line' : 'Second line'}: ${onLine(current)}.`
     case 'circle':
+      if (isThroughHoles(tool)) {
+        const onward = current === 0 && picks.features.length >= needsOf(tool).length
+        return `Hole ${feature + 1}: ${onRim(current).replace(/^P/, 'p')}${onward ? ', or press Enter where these are all' : ''}.`
+      }
       if (!several) return `${onRim(current)}.`
       return `${feature === 0 ? 'First circle' : 'Second circle'}: ${onRim(current).replace(/^P/, 'p')}.`
     case 'path':
@@ -113,7 +123,7 @@ export function pickSentence(picks: Picks): string {
 
 /** How far the picks of a tool are: marks settled, and marks that it takes. */
 export function pickProgress(picks: Picks): { settled: number; of: number } {
-  const of = needsOf(picks.tool).length
   const settled = picks.features.filter(({ done }) => done).length
+  const of = Math.max(needsOf(picks.tool).length, isThroughHoles(picks.tool) ? settled : 0)
   return { settled: isComplete(picks) ? of : settled, of }
 }

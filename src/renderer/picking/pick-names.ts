@@ -2,7 +2,7 @@ import { called } from '../../core/job/ids/label.ts'
 import type { MarkNeed } from '../../core/job/model/mark-needs.ts'
 import type { Job, Mark } from '../../core/job/model/types.ts'
 import { lastPixel, type Picks, wanted } from './picks.ts'
-import type { Tool } from './tool.ts'
+import { isThroughHoles, type Tool } from './tool.ts'
 
 const ORDINALS = ['First', 'Second', 'Third', 'Fourth']
 const ordinal = (i: number): string => ORDINALS[i] ?? `${i + 1}th`
@@ -26,6 +26,7 @@ function partNames(tool: Tool): string[] {
       if (tool.reference === 'diameter') return ['Circle']
       return ['First corner', 'Second corner', 'Third corner', 'Fourth corner']
     case 'measure':
+      if (isThroughHoles(tool)) return ['First hole', 'Second hole', 'Third hole', 'Fourth hole']
       switch (tool.measure) {
         case 'distance':
           return ['First end', 'Second end']
@@ -115,6 +116,6 @@ export function toolName(tool: Tool): string {
           ? 'figured size across a circle'
           : 'figured rectangle'
     case 'measure':
-      return `measure: ${tool.measure}`
+      return isThroughHoles(tool) ? 'measure: bolt circle' : `measure: ${tool.measure}`
   }
 }

@@ -1,8 +1,11 @@
 import type { Pixel } from '../../core/geometry/frames.ts'
 import type { PickedMeasure } from '../../core/job/from-picks/add-measured.ts'
+import { circleThroughCentres } from '../../core/job/from-picks/circle-through-centres.ts'
 import { markByHand } from '../../core/job/from-picks/mark-by-hand.ts'
 import type { PickedMark, PicksRefused, UnnamedMark } from '../../core/job/from-picks/picked-mark.ts'
+import type { Job, Mark } from '../../core/job/model/types.ts'
 import { foundMark, type NewFeature, type Picks } from './picks.ts'
+import { isThroughHoles } from './tool.ts'
 
 /** A new mark as a job would keep it: where its stroke was found, or else where it was picked. */
 const newMark = (feature: NewFeature): UnnamedMark | PicksRefused =>
@@ -24,12 +27,25 @@ export type MeasurePicks = Picks & { tool: { kind: 'measure' } }
 
 export const isMeasure = (picks: Picks): picks is MeasurePicks => picks.tool.kind === 'measure'
 
-/** What was picked to be measured. */
-export const pickedMeasure = (picks: MeasurePicks): PickedMeasure => ({
+/**
+ * What was picked to be measured.
+ * @param job whose old marks may be among it
+ */
+export const pickedMeasure = (picks: MeasurePicks, job: Pick<Job, 'marks'>): PickedMeasure => ({
   view: picks.tool.view,
   measure: picks.tool.measure,
-  marks: pickedMarks(picks),
+  marks: isThroughHoles(picks.tool) ? throughHoles(picks, job.marks) : pickedMarks(picks),
 })
+
+/** The circle through the middles of the holes that were picked. */
+function throughHoles(picks: Picks, old: readonly Mark[]): PickedMark[] | PicksRefused {
+  const marks = pickedMarks(picks)
+  if ('refused' in marks) return marks
+  const circle = circleThroughCentres(
+    marks.flatMap((mark) => (typeof mark === 'string' ? (old.find(({ id }) => id === mark) ?? []) : mark)),
+  )
+  return 'refused' in circle ? circle : [circle]
+}
 
 /** A mark that was picked once more; null before it is. */
 export function pickedAgain({ tool, features }: Picks): UnnamedMark | PicksRefused | null {

@@ -10,7 +10,7 @@ import {
 import type { Mark } from '../../core/job/model/types.ts'
 import { firstPlaces } from '../../core/job/picks/picks-of.ts'
 import type { StrokeState } from './stroke-state.ts'
-import { isCornerToCorner, type Tool } from './tool.ts'
+import { isCornerToCorner, isThroughHoles, type Tool } from './tool.ts'
 
 /** One mark that is being picked: each pixel with its standard uncertainty in pixels. */
 export interface NewFeature {
@@ -31,6 +31,8 @@ export type PickedFeature = NewFeature | { need: MarkNeed; mark: string; done: t
 export interface Picks {
   tool: Tool
   features: PickedFeature[]
+  /** Whether a tool that takes any number of marks has been told that these are all. */
+  all?: true
 }
 
 const NOTHING = { pixels: [] as Pixel[], sigmas: [] as number[] }
@@ -57,9 +59,12 @@ export function needsOf(tool: Tool): readonly MarkNeed[] {
     case 'reference':
       return REFERENCE_NEEDS[tool.reference]
     case 'measure':
-      return MEASURE_NEEDS[tool.measure][0] ?? []
+      return isThroughHoles(tool) ? FEWEST_HOLES : (MEASURE_NEEDS[tool.measure][0] ?? [])
   }
 }
+
+/** A circle goes through three places at the least. */
+const FEWEST_HOLES: readonly MarkNeed[] = ['circle', 'circle', 'circle']
 
 const last = (picks: Picks): PickedFeature | undefined => picks.features.at(-1)
 
@@ -67,6 +72,7 @@ const last = (picks: Picks): PickedFeature | undefined => picks.features.at(-1)
 export function wanted(picks: Picks): MarkNeed | null {
   const current = last(picks)
   if (current !== undefined && !current.done) return current.need
+  if (isThroughHoles(picks.tool)) return picks.all === true ? null : 'circle'
   return needsOf(picks.tool)[picks.features.length] ?? null
 }
 
@@ -123,6 +129,9 @@ export function withMark(picks: Picks, mark: Mark): Picks {
 /** Whether the path that is being picked has points enough to be ended. */
 export function canEnd(picks: Picks): boolean {
   const current = last(picks)
+  if (isThroughHoles(picks.tool)) {
+    return picks.all !== true && picks.features.length >= FEWEST_HOLES.length && current?.done === true
+  }
   return (
     current !== undefined &&
     !current.done &&
@@ -135,11 +144,12 @@ export function canEnd(picks: Picks): boolean {
 export function ended(picks: Picks): Picks {
   const current = last(picks)
   if (current === undefined || !canEnd(picks)) return picks
+  if (isThroughHoles(picks.tool)) return { ...picks, all: true }
   return { ...picks, features: [...picks.features.slice(0, -1), { ...current, done: true } as PickedFeature] }
 }
 
 /** Without the newest pick. */
-export function withoutLast(picks: Picks): Picks {
+export function withoutLast({ all, ...picks }: Picks): Picks {
   const current = last(picks)
   if (current === undefined) return picks
   const before = picks.features.slice(0, -1)

@@ -13,6 +13,8 @@ export type Tool =
   | { kind: 'reference'; view: string; reference: ReferenceKind }
   /** The marks of a size that is wanted. */
   | { kind: 'measure'; view: string; measure: Measure }
+  /** The circle through the middles of holes, three or more; its diameter is wanted. */
+  | { kind: 'measure'; view: string; measure: 'diameter'; through: 'holes' }
   /** The sheet's edge, or a line that is meant to be horizontal. */
   | { kind: 'straighten' }
   /** A place that is to be found on another picture of the same sheet as well. */
@@ -21,6 +23,9 @@ export type Tool =
   | { kind: 'note'; note?: string }
   /** A mark once more, without sight of how it was picked before. called: `circle 12` */
   | { kind: 'repeat'; mark: string; called: string; need: MarkNeed }
+
+/** Whether a tool takes circle after circle until it is ended. */
+export const isThroughHoles = (tool: Tool): boolean => 'through' in tool
 
 /** Whether a tool picks a region by two opposite corners, so that it can be dragged as well. */
 export const isCornerToCorner = ({ kind }: Tool): boolean => kind === 'outline' || kind === 'note'

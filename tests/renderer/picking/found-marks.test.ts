@@ -84,10 +84,14 @@ describe('what was picked, as marks,', () => {
     const old = { id: 'M7', sheet: 'S1', ...onPoint }
     const second = withMark(picks, old)
     if (!isMeasure(second)) throw new Error('The tool measures.')
-    expect(pickedMeasure(second)).toEqual({ view: 'V1', measure: 'distance', marks: [onPoint, 'M7'] })
+    expect(pickedMeasure(second, { marks: [] })).toEqual({
+      view: 'V1',
+      measure: 'distance',
+      marks: [onPoint, 'M7'],
+    })
     const byHand = withPick(picks, pixel(500.12345, 500), 2.04, true)
     if (!isMeasure(byHand)) throw new Error('The tool measures.')
-    expect(pickedMeasure(byHand).marks).toEqual([
+    expect(pickedMeasure(byHand, { marks: [] }).marks).toEqual([
       onPoint,
       { how: 'hand', kind: 'point', sigma: 2, pixel: [500.123, 500] },
     ])

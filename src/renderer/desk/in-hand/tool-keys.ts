@@ -12,6 +12,7 @@ export const MEASURES = Object.keys(MEASURE_WORDS) as readonly Measure[]
 export const REFERENCES: readonly ReferenceKind[] = ['distance', 'diameter', 'rectangle']
 /** Keys of tools that lie elsewhere. */
 export const OUTLINE_KEY = '4'
+export const HOLES_KEY = '0'
 export const NOTE_KEY = '9'
 export const SQUARE_UP_KEY = '1'
 
@@ -36,12 +37,21 @@ function toolOf(digit: string, bench: BenchContents): Tool | null {
     }
     case 'pick': {
       const measure = MEASURES[place]
+      if (digit === HOLES_KEY && view !== undefined) return throughHoles(view.id)
       return measure === undefined || view === undefined ? null : { kind: 'measure', view: view.id, measure }
     }
     default:
       return null
   }
 }
+
+/** The tool for the circle through holes of a view. */
+export const throughHoles = (view: string): Tool => ({
+  kind: 'measure',
+  view,
+  measure: 'diameter',
+  through: 'holes',
+})
 
 /** Takes up the tool that lies under a digit; false where none does. */
 export function takeUpByKey(digit: string): boolean {

@@ -37,7 +37,7 @@ export function ExistingDimension(props: ExistingDimensionProps) {
 }
 
 function WithIt({ job, unit, name, picks }: { job: Job; unit: Unit; name: string; picks: MeasurePicks }) {
-  const made = addScaledEvidence(job, pickedMeasure(picks), name, mintForTrial())
+  const made = addScaledEvidence(job, pickedMeasure(picks, job), name, mintForTrial())
   const trial = useTrial(job, made, name, unit)
   const status = trial?.row == null ? '' : `, ${statusWord(trial.row.status)}`
   return <TrialFigure label={`${name} with it${status}`} trial={trial} />

@@ -1,15 +1,16 @@
-import type { View } from '../../../core/job/model/types.ts'
+import type { Measure, View } from '../../../core/job/model/types.ts'
 import { useBench } from '../../bench/bench-store.ts'
 import { choose, goTo, putDown, setPicks } from '../../bench/choose.ts'
 import { calibratedViews } from '../../guide/guide.ts'
-import { MEASURE_WORDS } from '../../guide/pick-sentences.ts'
+import { HOLES_WORDS, MEASURE_WORDS } from '../../guide/pick-sentences.ts'
 import { Button } from '../../parts/button.tsx'
 import { Choice } from '../../parts/choice.tsx'
 import { Picker } from '../../parts/picker.tsx'
 import { Section } from '../../parts/section.tsx'
+import { isThroughHoles } from '../../picking/tool.ts'
 import { useLastUsed } from '../in-hand/last-used.ts'
 import { PickAt } from '../in-hand/pick-at.tsx'
-import { keyOf, MEASURES, takeUpToWork } from '../in-hand/tool-keys.ts'
+import { HOLES_KEY, keyOf, MEASURES, takeUpToWork, throughHoles } from '../in-hand/tool-keys.ts'
 import { Caution } from '../keeping/caution.tsx'
 
 const OPTIONS = MEASURES.map((id, place) => ({
@@ -18,6 +19,11 @@ const OPTIONS = MEASURES.map((id, place) => ({
   icon: id,
   key: keyOf(place),
 }))
+
+/** The circle through holes is no measure of its own: its diameter is measured, and it is picked otherwise. */
+const HOLES = { id: 'holes', label: HOLES_WORDS.label, icon: 'holes', key: HOLES_KEY } as const
+
+const wordsOf = (chosen: Measure | 'holes') => (chosen === 'holes' ? HOLES_WORDS : MEASURE_WORDS[chosen])
 
 /** What to measure, and in which view. */
 export function MeasureChoice({ view }: { view: View | undefined }) {
@@ -28,7 +34,7 @@ export function MeasureChoice({ view }: { view: View | undefined }) {
   const writable = useBench((bench) => bench.opened?.writable === true)
   if (job === undefined) return null
   const { tool } = picks
-  const measure = tool.kind === 'measure' ? tool.measure : null
+  const measure = tool.kind !== 'measure' ? null : isThroughHoles(tool) ? HOLES.id : tool.measure
   const calibrated = calibratedViews(job, table)
   const isCalibrated = calibrated.some(({ id }) => id === view?.id)
   const views = job.views
@@ -45,13 +51,17 @@ export function MeasureChoice({ view }: { view: View | undefined }) {
           label="What to measure"
           hideLabel
           value={measure}
-          options={OPTIONS}
-          columns={4}
+          options={[...OPTIONS, HOLES]}
+          columns={3}
           disabled={!writable || view === undefined}
-          note={measure === null ? 'Choose one; then pick it on the sheet.' : MEASURE_WORDS[measure].what}
+          note={measure === null ? 'Choose one; then pick it on the sheet.' : wordsOf(measure).what}
           onChange={(chosen) => {
             if (view === undefined) return
-            takeUpToWork({ kind: 'measure', view: view.id, measure: chosen })
+            takeUpToWork(
+              chosen === HOLES.id
+                ? throughHoles(view.id)
+                : { kind: 'measure', view: view.id, measure: chosen },
+            )
           }}
         />
         {views.length > 0 && view !== undefined && (

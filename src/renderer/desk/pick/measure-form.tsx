@@ -10,6 +10,7 @@ import { isTaken, nameOfLabel, nameProblem } from '../../entering/name-of-label.
 import { useTrial } from '../../entering/use-trial.ts'
 import { Choice } from '../../parts/choice.tsx'
 import { type MeasurePicks, pickedMeasure } from '../../picking/picked-marks.ts'
+import { isLooking } from '../../picking/picks.ts'
 import { outsideView } from '../in-hand/outside-view.ts'
 import { HowSurely, PickedOn } from '../in-hand/picked-on.tsx'
 import { pickAnew, showKept } from '../keeping/after-picking.ts'
@@ -46,7 +47,7 @@ export function MeasureForm({ picks, view }: { picks: MeasurePicks; view: View }
   const count = draft.count ?? figure.count ?? 1
   const isRefused = figure.drafted !== null && 'refused' in figure.drafted
   const keep = async (again: boolean) => {
-    const measured = pickedMeasure(picks)
+    const measured = pickedMeasure(picks, job)
     const made =
       as === 'new'
         ? addDimension(job, measured, { name, label, count, ...(printed === '' ? {} : { printed }) }, mint)
@@ -135,11 +136,13 @@ interface TrialOfProps {
 }
 
 function TrialOf({ picks, job, unit, view, printed }: TrialOfProps) {
+  const looking = isLooking(picks)
   const as = { name: TRIAL, label: TRIAL, count: 1 }
-  const trial = useTrial(job, addDimension(job, pickedMeasure(picks), as, mintForTrial()), TRIAL, unit)
+  const trial = useTrial(job, addDimension(job, pickedMeasure(picks, job), as, mintForTrial()), TRIAL, unit)
   return (
     <>
-      <TrialFigure label={`As picked in “${view.name}”`} trial={trial} />
+      {/* A pick by hand is less sure than what is found of it, so nothing is said before that is known. */}
+      <TrialFigure label={`As picked in “${view.name}”`} trial={looking ? null : trial} />
       {printed !== '' && <AgainstFigure picks={picks} job={job} unit={unit} printed={printed} />}
     </>
   )
@@ -148,7 +151,7 @@ function TrialOf({ picks, job, unit, view, printed }: TrialOfProps) {
 /** Whether the figure that is written speaks against what was picked. */
 function AgainstFigure({ picks, job, unit, printed }: Omit<TrialOfProps, 'view'>) {
   const as = { name: FIGURED, label: FIGURED, count: 1, printed }
-  const made = addDimension(job, pickedMeasure(picks), as, mintForTrial())
+  const made = addDimension(job, pickedMeasure(picks, job), as, mintForTrial())
   const row = useTrial(job, made, FIGURED, unit)?.row
   return row?.status === 'disputed' ? <Caution>{row.why}</Caution> : null
 }
