@@ -33,11 +33,10 @@ const LOOSE = {
 export const EVIDENCE_WORDS = {
   'evidence.withdrawn': (p: { why: string }) => withStop(`Withdrawn: ${p.why}`),
   'evidence.hard-to-read': () => 'Hard to read, so it is not adopted by itself: settle its reading first.',
-  'evidence.read-at-edges': (
-    p: { edges: readonly { id: string; kind: string; edge: 'edge' | 'inner edge' | 'outer edge' }[] },
-    say: Say,
-  ) =>
-    `Read at ${p.edges.map(({ id, kind, edge }) => `the ${edge} of ${say.item(kind, id)}`).join(' and ')}, not along the middle of the stroke.`,
+  'evidence.read-at-edges': (p: {
+    edges: readonly { of: string; edge: 'edge' | 'inner edge' | 'outer edge' }[]
+  }) =>
+    `Read at ${p.edges.map(({ of, edge }) => `the ${edge} of ${of}`).join(' and ')}, not along the middle of the stroke.`,
   'evidence.not-read': () => 'It was not read.',
   'evidence.figure-of-another-kind': (p: { kind: string; wanted: string }) =>
     `The dimension is of kind ${p.kind}, so its figure must be ${p.wanted}.`,

@@ -33,7 +33,7 @@ export function MeasureForm({ picks, view }: { picks: MeasurePicks; view: View }
   const unit = useBench((bench) => bench.unit ?? bench.opened?.job.unit ?? 'in')
   const chosen = useBench(({ selection }) => (selection?.kind === 'dimension' ? selection.name : null))
   const [as, setAs] = useState<'new' | 'evidence'>('new')
-  const [draft, setDraft] = useState<NewDimensionDraft>(() => takeAlike(picks.tool.measure))
+  const [draft, setDraft] = useState<NewDimensionDraft>(() => takeAlike(picks.tool))
   const [dimension, setDimension] = useState(chosen)
   if (job === undefined) return null
 
@@ -57,7 +57,7 @@ export function MeasureForm({ picks, view }: { picks: MeasurePicks; view: View }
     if (made === null || !(await makeOf(made))) return
     if (as === 'new' && again) {
       const isCalled = (one: string) => one === label || isTaken(job, nameOfLabel(one))
-      leaveAlike(picks.tool.measure, { ...draft, label: countedUp(label, isCalled), name: null })
+      leaveAlike(picks.tool, { ...draft, label: countedUp(label, isCalled), name: null })
     }
     showKept(picks, { kind: 'dimension', name: as === 'new' ? name : (target ?? name) })
   }
