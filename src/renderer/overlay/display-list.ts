@@ -98,12 +98,13 @@ function viewItems(view: View, shapes: ReadonlyMap<string, MarkShape>, shown: Sh
             chosen,
             outline: view.outline,
             title: plainText(view.name),
-            lines: linesUnderTitle(
+            lines: linesUnderTitle({
               view,
               found,
-              residuals.length === 0 ? null : larger.factor,
-              shown.job.unit,
-            ),
+              factor: residuals.some(isSeen) ? larger.factor : null,
+              unit: shown.job.unit,
+              chosen,
+            }),
           },
         ]
   return [
@@ -123,6 +124,9 @@ function viewItems(view: View, shapes: ReadonlyMap<string, MarkShape>, shown: Sh
     }),
   ]
 }
+
+/** Whether there is anything of a residual to be seen, however it is enlarged. */
+const isSeen = ({ vector: [x, y] }: Residual): boolean => Math.hypot(x, y) > 1e-6
 
 function isChosen(about: Selection, selection: Selection | null): boolean {
   if (selection?.kind !== about.kind) return false

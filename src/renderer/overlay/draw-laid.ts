@@ -7,6 +7,7 @@ import type { LineType } from './items.ts'
 import type { Laid, Stroke } from './laid.ts'
 import { lettering } from './lettering.ts'
 import { drawFigure, setFigure } from './stacked-figure.ts'
+import { TAB_HEIGHT, TAB_LINE, TAB_PADDING } from './view-tab.ts'
 
 type Context = CanvasRenderingContext2D
 
@@ -79,7 +80,7 @@ function drawLettering(context: Context, laid: Laid, inks: Inks): void {
     }
     context.restore()
   }
-  if (title !== null) drawTitle(context, title, inks, item.chosen)
+  if (title !== null) drawTab(context, title, inks, item.chosen)
   if (word !== null) {
     context.font = lettering().word
     context.textAlign = 'left'
@@ -154,34 +155,27 @@ function lettered(context: Context, text: string, [x, y]: Screen, ink: string, g
   context.fillText(text, x, y)
 }
 
-/** A title in capitals, underlined twice, and what belongs to it below, as a view is lettered on a drawing. */
-function drawTitle(
+/** The tab of a view on its frame: its name, and what is said of it below. */
+function drawTab(
   context: Context,
-  { top: [x, y], title, lines }: NonNullable<Laid['title']>,
+  { centre: [x, y], width, height, title, lines }: NonNullable<Laid['title']>,
   { ink, ground, chosen }: Inks,
   isChosen: boolean,
 ): void {
-  const { title: font, under, titleSize, underSize } = lettering()
-  const capitals = title.toUpperCase()
-  context.textAlign = 'center'
-  context.textBaseline = 'top'
-  context.font = under
-  const widest = Math.max(0, ...lines.map((line) => context.measureText(line).width))
-  context.font = font
-  context.letterSpacing = '1px'
-  const width = context.measureText(capitals).width
-  const step = underSize + 3
-  const underlined = titleSize + 1
-  const height = underlined + 8 + step * lines.length
-  const half = Math.max(width, widest) / 2 + 6
-  plate(context, [x - half, y - 2, 2 * half, height], isChosen ? chosen : ground)
+  const { word, under } = lettering()
+  const [left, top] = [x - width / 2, y - height / 2]
+  plate(context, [left, top, width, height], isChosen ? chosen : ground)
+  context.strokeStyle = ink
+  context.setLineDash([])
+  context.lineWidth = 1
+  context.strokeRect(left + 0.5, top + 0.5, width - 1, height - 1)
   context.fillStyle = ink
-  context.fillText(capitals, x, y)
-  context.letterSpacing = '0px'
-  context.fillRect(x - width / 2, y + underlined, width, isChosen ? 2 : 1)
-  context.fillRect(x - width / 2, y + underlined + 3, width, 1)
+  context.textAlign = 'left'
+  context.textBaseline = 'middle'
+  context.font = word
+  context.fillText(title, left + TAB_PADDING, top + TAB_HEIGHT / 2 + 0.5)
   context.font = under
   lines.forEach((line, i) => {
-    context.fillText(line, x, y + underlined + 6 + step * i)
+    context.fillText(line, left + TAB_PADDING, top + TAB_HEIGHT + TAB_LINE * (i + 0.5) - 1)
   })
 }

@@ -42,6 +42,9 @@ export function boxCorners({ centre: [x, y], angle, width, height }: LetteredBox
 
 /** Whether two turned boxes touch: no line parallel to a side of either parts them. */
 export function collide(p: LetteredBox, q: LetteredBox): boolean {
+  // Most boxes are far apart, which is told without their corners.
+  const reach = (p.width + p.height + q.width + q.height) / 2
+  if (Math.abs(p.centre[0] - q.centre[0]) > reach || Math.abs(p.centre[1] - q.centre[1]) > reach) return false
   const [a, b] = [boxCorners(p), boxCorners(q)]
   return [p.angle, p.angle + Math.PI / 2, q.angle, q.angle + Math.PI / 2].every((angle) => {
     const [x, y] = [Math.cos(angle), Math.sin(angle)]

@@ -19,8 +19,10 @@ export interface Laid {
   arrows: readonly { tip: Screen; angle: number }[]
   /** The figure on a dimension line; null where there is no room for it. */
   figure: (LetteredBox & { text: string }) | null
-  /** A title with the lines under it, from the top, centred; null for what has none. */
-  title: { top: Screen; title: string; lines: readonly string[] } | null
+  /** The line to a figure that stands away from what it quotes; left out where there is none. */
+  leader?: readonly Screen[]
+  /** The tab on the frame of a view: its name, and under it what is said of the one that is chosen. Null for what has none. */
+  title: (LetteredBox & { title: string; lines: readonly string[] }) | null
   /** A word beside it, and where. */
   word: { at: Screen; text: string } | null
 }

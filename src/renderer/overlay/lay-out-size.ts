@@ -9,9 +9,15 @@ const NEXT_LANE = 20
 const GAP = 3
 const BEYOND = 5
 const ARROW = 9
-/** Below this a dimension line has no room for lettering between its arrows, nor anybody for reading it beside. */
-const LETTERED_FROM = 26
+/** Of what is so short on the screen nobody sees what a figure beside it quotes. */
+const LETTERED_FROM = 10
+/** A dimension line that is shorter has its arrows outside, pointing at each other. */
+const ROOM_FOR_ARROWS = 2.5 * ARROW
 const PADDING = 5
+/** Between a dimension line and a figure beside it. */
+const BESIDE = 3
+/** How long the leader to a figure may be, the shorter first. */
+const LEADERS = [18, 40] as const
 
 /** How wide and high a written figure is set. */
 export type Lettering = (text: string) => { width: number; height: number }
@@ -19,17 +25,54 @@ export type Lettering = (text: string) => { width: number; height: number }
 export type SizeItem = Item & { kind: 'size' }
 export type OnScreen = (pixel: Pixel) => Screen
 
-/** A size as a draughtsman sets it: dimension line, witness lines, arrowheads and the figure. */
-export function layOutSize(size: SizeItem, at: OnScreen, lettering: Lettering): Laid {
+/** So many places a figure may have, by what is measured: `layOutSize` takes the number of one, the best first. */
+export const placesOf = ({ span }: SizeItem): number => (span.kind === 'straight' ? 10 : 3)
+
+/**
+ * A size as a draughtsman sets it: dimension line, witness lines, arrowheads and the figure.
+ * @param place which place the figure has, from 0
+ */
+export function layOutSize(size: SizeItem, at: OnScreen, lettering: Lettering, place = 0): Laid {
   switch (size.span.kind) {
     case 'straight':
-      return straight(size, size.span, at, lettering)
+      return straight(size, size.span, at, lettering, place)
     case 'angle':
-      return arc(size, size.span, at, lettering)
+      return arc(size, size.span, at, lettering, place)
     case 'path':
-      return alongPath(size, size.span, at, lettering)
+      return alongPath(size, size.span, at, lettering, place)
   }
 }
+
+/** Where a figure stands about a straight dimension line: on it, so far beyond one of its ends, or so far beside it. */
+type FigurePlace =
+  /** at: how far along it, as a share. */
+  | { kind: 'on'; at: number }
+  | { kind: 'beyond'; end: 'a' | 'b' }
+  | { kind: 'beside'; side: 1 | -1; leader: number }
+
+const BEYOND_ENDS: readonly FigurePlace[] = [
+  { kind: 'beyond', end: 'b' },
+  { kind: 'beyond', end: 'a' },
+]
+const AT_THE_LINE: readonly FigurePlace[] = [
+  { kind: 'beside', side: 1, leader: 0 },
+  { kind: 'beside', side: -1, leader: 0 },
+]
+const ON_LEADERS: readonly FigurePlace[] = LEADERS.flatMap((leader): FigurePlace[] => [
+  { kind: 'beside', side: 1, leader },
+  { kind: 'beside', side: -1, leader },
+])
+
+/** On the line or at it where the figure has room there, else beyond an end; on a leader where all of that is taken. */
+const PLACES_INSIDE: readonly FigurePlace[] = [
+  { kind: 'on', at: 0.5 },
+  ...AT_THE_LINE,
+  { kind: 'on', at: 0.25 },
+  { kind: 'on', at: 0.75 },
+  ...BEYOND_ENDS,
+  ...ON_LEADERS,
+]
+const PLACES_SHORT: readonly FigurePlace[] = [...BEYOND_ENDS, ...AT_THE_LINE, ...ON_LEADERS]
 
 const wordOf = ({ wrong }: SizeItem, at: Screen): Laid['word'] => (wrong === '' ? null : { at, text: wrong })
 
@@ -38,6 +81,7 @@ function straight(
   span: SizeItem['span'] & { kind: 'straight' },
   at: OnScreen,
   lettering: Lettering,
+  place: number,
 ): Laid {
   const [p, q] = [at(span.from), at(span.to)]
   const [dx, dy] = [q[0] - p[0], q[1] - p[1]]
@@ -57,31 +101,76 @@ function straight(
   const angle = Math.atan2(uy, ux)
   const { width, height } = lettering(size.text)
   const lettered = size.text !== '' && (size.chosen || length >= LETTERED_FROM)
+  const plain = !lettered && length < ROOM_FOR_ARROWS
+  if (plain) {
+    // Far off there is room for what is measured alone.
+    const strokes: Stroke[] = [{ points: [p, q], line: size.line }]
+    return { item: size, strokes, arrows: [], figure: null, title: null, word: wordOf(size, moved(q, 8)) }
+  }
   const inside = length >= width + 2 * (ARROW + PADDING)
-  const outwards = length < 2.5 * ARROW
-  const from = outwards ? -1 : 1
+  const places = inside ? PLACES_INSIDE : PLACES_SHORT
+  const where = places[Math.min(place, places.length - 1)] ?? { kind: 'on', at: 0.5 }
+  const outwards = length < ROOM_FOR_ARROWS
+  const both = span.arrows === 'both'
   const arrows = [
-    ...(span.arrows === 'both' ? [{ tip: a, angle: outwards ? angle : angle + Math.PI }] : []),
+    ...(both ? [{ tip: a, angle: outwards ? angle : angle + Math.PI }] : []),
     { tip: b, angle: outwards ? angle + Math.PI : angle },
   ]
   const along = (t: number): Screen => screen(a[0] + ux * t, a[1] + uy * t)
   const tail = outwards ? 2 * ARROW : 0
-  const beyond = length + tail + PADDING + width / 2
-  const centre = inside ? along(length / 2) : along(beyond)
+  const tails = { a: both ? -tail : 0, b: length + tail }
+  const centre = centreOf()
   const figure: Laid['figure'] = lettered
     ? { centre, angle: readable(angle), width: width + 2 * GAP, height, text: size.text }
     : null
-  const end = figure !== null && !inside ? length + tail + PADDING - GAP : length + tail
+  const leader = leaderOf()
   const strokes: Stroke[] = [
     ...witness,
-    ...(figure !== null && inside
-      ? [
-          { points: [along(0), along((length - width) / 2 - GAP)], line: size.line },
-          { points: [along((length + width) / 2 + GAP), along(length)], line: size.line },
-        ]
-      : [{ points: [along(from < 0 && span.arrows === 'both' ? -tail : 0), along(end)], line: size.line }]),
+    ...lines(),
+    ...(leader === null ? [] : [{ points: leader, line: 'full' as const, fine: true }]),
   ]
-  return { item: size, strokes, arrows, figure, title: null, word: wordOf(size, moved(b, 8)) }
+  const laid = { item: size, strokes, arrows, figure, title: null, word: wordOf(size, moved(b, 8)) }
+  return leader === null ? laid : { ...laid, leader }
+
+  /** So far along the line, but clear of its arrows. */
+  function onLine(share: number): number {
+    const clear = ARROW + PADDING + width / 2
+    return Math.min(length - clear, Math.max(clear, share * length))
+  }
+
+  function centreOf(): Screen {
+    if (where.kind === 'on') return along(onLine(where.at))
+    if (where.kind === 'beyond') {
+      const far = PADDING + width / 2
+      return along(where.end === 'b' ? tails.b + far : tails.a - far)
+    }
+    const far = where.side * (where.leader + BESIDE + height / 2)
+    const [x, y] = along(length / 2)
+    return screen(x + nx * far, y + ny * far)
+  }
+
+  function lines(): Stroke[] {
+    if (figure === null) return [{ points: [along(tails.a), along(tails.b)], line: size.line }]
+    if (where.kind === 'on') {
+      return [
+        { points: [along(0), along(onLine(where.at) - width / 2 - GAP)], line: size.line },
+        { points: [along(onLine(where.at) + width / 2 + GAP), along(length)], line: size.line },
+      ]
+    }
+    const onward = where.kind === 'beyond' ? PADDING - GAP : 0
+    const [from, to] = [
+      tails.a - (where.kind === 'beyond' && where.end === 'a' ? onward : 0),
+      tails.b + (where.kind === 'beyond' && where.end === 'b' ? onward : 0),
+    ]
+    return [{ points: [along(from), along(to)], line: size.line }]
+  }
+
+  function leaderOf(): Screen[] | null {
+    if (figure === null || where.kind !== 'beside' || where.leader === 0) return null
+    const [x, y] = along(length / 2)
+    const end = where.side * where.leader
+    return [screen(x, y), screen(x + nx * end, y + ny * end)]
+  }
 }
 
 /** The side of a dimension line that leads out of its view; upwards or to the left when that is not known. */
@@ -100,6 +189,7 @@ function arc(
   span: SizeItem['span'] & { kind: 'angle' },
   at: OnScreen,
   lettering: Lettering,
+  place: number,
 ): Laid {
   const vertex = at(span.vertex)
   const [s, t] = span.sides.map((ends) => sideOnScreen(vertex, ends.map(at))) as [Side, Side]
@@ -114,9 +204,12 @@ function arc(
   const sign = Math.sign(sweep) || 1
   const { width, height } = lettering(size.text)
   const figure: Laid['figure'] =
-    size.text === ''
-      ? null
-      : { centre: on(0.5, radius + 6 + width / 2), angle: 0, width: width + 2 * GAP, height, text: size.text }
+    size.text === '' ? null : { centre: about(), angle: 0, width: width + 2 * GAP, height, text: size.text }
+  /** Outside the arc, further outside, or within it. */
+  function about(): Screen {
+    const far = 6 + width / 2
+    return on(0.5, place === 0 ? radius + far : place === 1 ? radius + far + 24 : Math.max(0, radius - far))
+  }
   /** From the line that was picked on to the arc, where it does not reach there. */
   const onward = ({ near, far }: Side, share: number): Stroke[] => {
     const [from, to] = radius > far ? [far, radius + BEYOND] : [radius - BEYOND, near]
@@ -161,15 +254,19 @@ function alongPath(
   span: SizeItem['span'] & { kind: 'path' },
   at: OnScreen,
   lettering: Lettering,
+  place: number,
 ): Laid {
   const points = span.pixels.map(at)
   const { width, height } = lettering(size.text)
-  const centre: Screen = span.closed
+  const middle: Screen = span.closed
     ? screen(
         points.reduce((sum, [x]) => sum + x, 0) / points.length,
         points.reduce((sum, [, y]) => sum + y, 0) / points.length,
       )
     : (points[Math.floor(points.length / 2)] ?? screen(0, 0))
+  // On it, or above or below it.
+  const aside = place === 0 ? 0 : (place === 1 ? -1 : 1) * (height + 2 * BESIDE)
+  const centre = screen(middle[0], middle[1] + aside)
   const box: LetteredBox = { centre, angle: 0, width: width + 2 * GAP, height }
   return {
     item: size,

@@ -2,51 +2,51 @@ import { distanceBetween } from '../../core/geometry/distance-between.ts'
 import { pixel, type Screen, screen } from '../../core/geometry/frames.ts'
 import { applied, type BoxSize, type Camera, extent, matrixOf } from '../camera/camera.ts'
 import { againStrokes, centreStrokes } from './centre-strokes.ts'
-import { boxCorners, collide, farFrom, type LetteredBox } from './geometry-on-screen.ts'
+import { figuresApart } from './figures-apart.ts'
+import { boxCorners, farFrom, type LetteredBox } from './geometry-on-screen.ts'
+import { bareGround, type Ground } from './ground.ts'
 import type { Item } from './items.ts'
 import type { Laid, Stroke } from './laid.ts'
 import { type Lettering, layOutSize, type OnScreen } from './lay-out-size.ts'
 import { layOutNote } from './note-mark.ts'
 import type { MarkShape } from './shape.ts'
 import { middle } from './span.ts'
+import { type Framed, tabsOf } from './view-tab.ts'
+import { wordsApart } from './words-apart.ts'
 
-/** Half of the cross that a picked point is drawn as, CSS pixels. */
+/** Half of the cross that a picked point is drawn as, CSS pixels; from far off, down to the least. */
 const CROSS = 5
+const LEAST_CROSS = 2
+/** So many pixels of the scan a cross covers at the most, unless it is at its least. */
+const CROSS_ON_SCAN = 60
 /** Points of a circle on the screen: each chord is less than a quarter of a pixel from it at any size in use. */
 const ROUND = 96
 /** What lies so far outside the box is left out. */
 const OUTSIDE = 60
 
-/** Title lettering against that of figures, in width. */
-const TITLE_WIDER = 1.8
-
 /**
- * Where everything falls on the screen. Of figures that would lie on each other, only the first is lettered; one that
- * belongs to what is chosen always is, and so are titles and words of warning.
+ * Where everything falls on the screen. Figures stand beside what they quote and keep off each other and off what is
+ * printed; where there is no room for all, those of what is chosen come first, then of what is disputed.
  */
-export function layOut(items: readonly Item[], camera: Camera, box: BoxSize, lettering: Lettering): Laid[] {
+export function layOut(
+  items: readonly Item[],
+  camera: Camera,
+  box: BoxSize,
+  lettering: Lettering,
+  ground: Ground = bareGround(),
+): Laid[] {
   const matrix = matrixOf(camera, box)
   const at: OnScreen = (pixel) => applied(matrix, pixel)
-  const laid = titlesApart(
-    items
-      .map((item) =>
-        item.kind === 'note' ? withoutNumber(item, at) : layOutItem(item, at, camera.zoom, lettering),
-      )
-      .filter((one) => isNear(one, box)),
-    lettering,
-  )
-  const taken: LetteredBox[] = laid.flatMap(({ item, figure, title, word }) => [
-    ...(item.chosen && figure !== null ? [figure] : []),
-    ...(title === null ? [] : [titleBox(title, lettering)]),
-    ...(word === null ? [] : [wordBox(word, lettering)]),
-  ])
-  const lettered = laid.map((one) => {
-    const { figure } = one
-    if (figure === null || one.item.chosen) return one
-    if (taken.some((other) => collide(figure, other))) return unlettered(one, at, lettering)
-    taken.push(figure)
-    return one
-  })
+  const near = items
+    .map((item) =>
+      item.kind === 'note' ? withoutNumber(item, at) : layOutItem(item, at, camera.zoom, lettering),
+    )
+    .filter((one) => isNear(one, box))
+  const tabbed = withTabs(near, box, lettering, ground)
+  const taken: LetteredBox[] = tabbed.flatMap(({ title }) => (title === null ? [] : [title]))
+  const around = { at, lettering, box, ground, taken }
+  const chosen = figuresApart(tabbed, 'chosen', around)
+  const lettered = figuresApart(wordsApart(chosen, taken, lettering), 'others', around)
   // A note's mark says nothing without its number: last of all, so that it goes where nothing else is lettered.
   return lettered.map((one) => {
     if (one.item.kind !== 'note') return one
@@ -56,6 +56,18 @@ export function layOut(items: readonly Item[], camera: Camera, box: BoxSize, let
   })
 }
 
+/** The frames of the views with their tabs. */
+function withTabs(laid: readonly Laid[], box: BoxSize, lettering: Lettering, ground: Ground): Laid[] {
+  const views = laid.flatMap((one) => (one.item.kind === 'view' ? [{ one, item: one.item }] : []))
+  const framed = views.map(({ one, item }): Framed => {
+    const frame = extent(one.strokes.flatMap(({ points }) => points))
+    return { frame, chosen: item.chosen, title: item.title, lines: item.lines }
+  })
+  const tabs = tabsOf(framed, box, lettering, ground)
+  const tabOf = new Map(views.map(({ one }, i) => [one, tabs[i] ?? null]))
+  return laid.map((one) => (tabOf.has(one) ? { ...one, title: tabOf.get(one) ?? null } : one))
+}
+
 /** A note before the place of its number is known. */
 const withoutNumber = (item: Item & { kind: 'note' }, at: OnScreen): Laid => ({
   ...bare,
@@ -63,48 +75,9 @@ const withoutNumber = (item: Item & { kind: 'note' }, at: OnScreen): Laid => ({
   strokes: [{ points: item.outline.map(at), line: 'full', closed: true }],
 })
 
-function titleBox(
-  { top: [x, y], title, lines }: NonNullable<Laid['title']>,
-  lettering: Lettering,
-): LetteredBox {
-  const width = Math.max(TITLE_WIDER * lettering(title).width, ...lines.map((line) => lettering(line).width))
-  const height = 26 + 16 * lines.length
-  return { centre: screen(x, y + height / 2), angle: 0, width, height }
-}
-
-function wordBox({ at: [x, y], text }: NonNullable<Laid['word']>, lettering: Lettering): LetteredBox {
-  const { width, height } = lettering(text)
-  return { centre: screen(x + width / 2, y), angle: 0, width, height }
-}
-
-/** How far down a title may go to be clear of another, in steps, CSS pixels. */
-const DOWN = [0, 14, 28, 42, 56]
-
-/** Where titles would lie on each other, the later one goes further down or else without the lines under it. */
-function titlesApart(laid: readonly Laid[], lettering: Lettering): Laid[] {
-  const boxes: LetteredBox[] = []
-  return laid.map((one) => {
-    if (one.title === null) return one
-    const whole = one.title
-    const [x, y] = whole.top
-    const title = DOWN.map((down) => ({ ...whole, top: screen(x, y + down) as Screen })).find(
-      (moved) => !boxes.some((other) => collide(titleBox(moved, lettering), other)),
-    ) ?? { ...whole, lines: [] }
-    boxes.push(titleBox(title, lettering))
-    return { ...one, title }
-  })
-}
-
-/** A dimension line that is drawn through, with no gap for its figure. */
-function unlettered(one: Laid, at: OnScreen, lettering: Lettering): Laid {
-  if (one.item.kind !== 'size') return { ...one, figure: null }
-  return { ...layOutSize({ ...one.item, text: '' }, at, lettering), item: one.item, figure: null }
-}
-
-function isNear({ strokes, title, figure }: Laid, box: BoxSize): boolean {
+function isNear({ strokes, figure }: Laid, box: BoxSize): boolean {
   const points = [
     ...strokes.flatMap((stroke) => stroke.points),
-    ...(title === null ? [] : [title.top]),
     ...(figure === null ? [] : boxCorners(figure)),
   ]
   const { left, top, right, bottom } = extent(points)
@@ -127,7 +100,7 @@ function layOutItem(
         ...bare,
         item,
         strokes: [
-          ...markStrokes(item.shape, at, zoom),
+          ...markStrokes(item.shape, at, zoom, item.chosen),
           ...(item.profiles === undefined
             ? []
             : centreStrokes(item.profiles.kept, item.profiles.leftOut, at)),
@@ -160,27 +133,21 @@ function layOutItem(
     }
     case 'view': {
       const points = item.outline.map(at)
-      const { left, right, bottom } = extent(points)
-      const top: Screen = screen((left + right) / 2, bottom + 6)
-      return {
-        ...bare,
-        item,
-        strokes: [{ points, line: 'chain', closed: true, fine: true }],
-        title: { top, title: item.title, lines: right - left < 90 ? [] : item.lines },
-      }
+      return { ...bare, item, strokes: [{ points, line: 'chain', closed: true, fine: true }] }
     }
   }
 }
 
-function markStrokes(shape: MarkShape, at: OnScreen, zoom: number): Stroke[] {
+function markStrokes(shape: MarkShape, at: OnScreen, zoom: number, chosen: boolean): Stroke[] {
   const line = 'full' as const
+  const arm = chosen ? CROSS : Math.max(LEAST_CROSS, Math.min(CROSS, CROSS_ON_SCAN * zoom))
   const cross = ([x, y]: Screen): Stroke[] => [
     {
-      points: [screen(x - CROSS, y), screen(x + CROSS, y)],
+      points: [screen(x - arm, y), screen(x + arm, y)],
       line,
     },
     {
-      points: [screen(x, y - CROSS), screen(x, y + CROSS)],
+      points: [screen(x, y - arm), screen(x, y + arm)],
       line,
     },
   ]
@@ -196,7 +163,7 @@ function markStrokes(shape: MarkShape, at: OnScreen, zoom: number): Stroke[] {
         const angle = (2 * Math.PI * i) / ROUND
         return screen(x + radius * Math.cos(angle), y + radius * Math.sin(angle))
       })
-      return [{ points, line, closed: true }, ...(radius > 2 * CROSS ? cross(screen(x, y)) : [])]
+      return [{ points, line, closed: true }, ...(radius > 2 * arm ? cross(screen(x, y)) : [])]
     }
     case 'path':
       return [{ points: shape.pixels.map(at), line, closed: shape.closed }]
@@ -218,12 +185,12 @@ const PRECEDENCE: readonly Item['kind'][] = ['mark', 'size', 'residual', 'figure
  */
 export function nearest(laid: readonly Laid[], place: Screen, within: number): Item | null {
   let best: { item: Item; order: number; far: number } | null = null
-  for (const { item, strokes, figure } of laid) {
+  for (const { item, strokes, figure, title } of laid) {
     const lines = strokes.map(({ points, closed }) =>
       farFrom(place, closed === true && points[0] !== undefined ? [...points, points[0]] : points),
     )
     // Lettering stands on its own ground, over every line.
-    const lettered = figure !== null && isOn(place, figure)
+    const lettered = (figure !== null && isOn(place, figure)) || (title !== null && isOn(place, title))
     const far = lettered ? 0 : Math.min(Infinity, ...lines)
     const order = lettered ? -1 : PRECEDENCE.indexOf(item.kind)
     if (far > within) continue

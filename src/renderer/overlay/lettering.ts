@@ -5,10 +5,7 @@ export interface LetteringFonts {
   /** CSS pixels. */
   figureSize: number
   fractionSize: number
-  title: string
-  titleSize: number
   under: string
-  underSize: number
   word: string
 }
 
@@ -29,17 +26,13 @@ function read(): LetteringFonts {
   const size = (token: string): number => Number.parseFloat(style.getPropertyValue(token)) * rem
   const narrow = style.getPropertyValue('--narrow')
   const [figureSize, small] = [size('--size'), size('--size-small')]
-  const titleSize = figureSize
   const fractionSize = Math.round(FRACTION * figureSize)
   return {
     figure: `500 ${figureSize}px ${narrow}`,
     fraction: `500 ${fractionSize}px ${narrow}`,
     figureSize,
     fractionSize,
-    title: `700 ${titleSize}px ${style.getPropertyValue('--title')}`,
-    titleSize,
     under: `400 ${small}px ${narrow}`,
-    underSize: small,
     word: `600 ${small}px ${narrow}`,
   }
 }

@@ -101,7 +101,7 @@ function freePlace(all: readonly Placed[], { taken, box }: KeptOff): Placed | un
 }
 
 /** Where the printed figures of a sheet stand on the screen, that nothing is to cover. */
-const printedOn = (printed: NoteItem['printed'], at: OnScreen): LetteredBox[] =>
+export const printedOnScreen = (printed: NoteItem['printed'], at: OnScreen): LetteredBox[] =>
   printed.map(([x, y, width, height]) => {
     const [a, b, c] = [at(pixel(x, y)), at(pixel(x + width, y)), at(pixel(x + width, y + height))]
     return {
@@ -121,7 +121,7 @@ export function layOutNote(item: NoteItem, at: OnScreen, lettering: Lettering, a
   const region = extent(points)
   const { width, height } = lettering(item.number)
   const boxWidth = Math.max(WIDE, width + 2 * PADDING)
-  const taken = [...around.taken, ...printedOn(item.printed, at)]
+  const taken = [...around.taken, ...printedOnScreen(item.printed, at)]
   const placed = freePlace(places(region, boxWidth), { ...around, taken })
   if (placed === undefined) throw new RangeError('A note has no place for its number.')
   const { box, leader } = placed

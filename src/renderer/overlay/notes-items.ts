@@ -11,8 +11,8 @@ export type NoteItem = Extract<Item, { kind: 'note' }>
 const numberOf = (note: Note): string =>
   plainText(/^N(\d{1,4})$/.exec(note.id)?.[1] ?? afterNoun(note).slice(0, 4))
 
-/** Where figures are printed on a sheet, as far as the job knows: a note is not to cover what it may be about. */
-const printedOn = (job: Job, sheet: string): NoteItem['printed'] =>
+/** Where figures are printed on a sheet, as far as the job knows: nothing that is lettered is to cover them. */
+export const printedOn = (job: Job, sheet: string): NoteItem['printed'] =>
   job.dimensions.flatMap(({ evidence }) =>
     evidence.flatMap((one) =>
       one.basis === 'printed' && one.sheet === sheet && one.box !== undefined ? [one.box] : [],

@@ -28,6 +28,7 @@ import {
 } from '../tiles/shown-level.ts'
 import { FOR_THE_SCREEN, isDark, keptPictures, pictureLoader, RANK } from '../tiles/the-pictures.ts'
 import { type Tile, tilesInSight } from '../tiles/wanted-tiles.ts'
+import { SheetGround } from './sheet-ground.ts'
 
 type Part = 'tiles' | 'over' | 'pending'
 
@@ -50,6 +51,7 @@ export class SheetPainter {
   #frame = 0
   #items: { items: Item[]; from: readonly unknown[] } = { items: [], from: [] }
   #laid: Laid[] = []
+  readonly #ground = new SheetGround()
   #shown: ReadonlySet<string> = new Set()
   #overview = ''
   /** What `#shown` was found for; empty: it is to be found anew. */
@@ -143,7 +145,7 @@ export class SheetPainter {
     cancelAnimationFrame(this.#frame)
     clearTimeout(this.#resting)
     for (const end of this.#endings) end()
-    const parts = ['overview', 'tone', 'ground', 'sight', 'ring']
+    const parts = ['overview', 'tone', 'ink', 'ground', 'sight', 'ring']
     pictureLoader.wantAll(parts.map((who) => [who, RANK.sight, 'image', []] as const))
     this.#scan.clear()
   }
@@ -158,7 +160,9 @@ export class SheetPainter {
     }
     // Whatever else comes, what stands on the screen is not let go for it.
     for (const shown of this.#shown) keptPictures.get(shown, 'image')
-    if (form === 'tone' && address === this.#overview) this.ask('tiles', 'over', 'pending')
+    if (address !== this.#overview) return
+    if (form === 'tone') this.ask('tiles', 'over', 'pending')
+    if (form === 'grey') this.ask('over')
   }
 
   #onBench(now: BenchContents, before: BenchContents): void {
@@ -226,6 +230,7 @@ export class SheetPainter {
     const ring = around.filter((one) => !this.#shown.has(one))
     pictureLoader.wantAll([
       ['tone', RANK.sight, 'tone', [overview]],
+      ['ink', RANK.crop, 'grey', [overview]],
       ['overview', RANK.sight, 'image', [overview]],
       ['ground', RANK.sight, 'image', ground],
       ['sight', RANK.sight, 'image', tiles],
@@ -268,7 +273,7 @@ export class SheetPainter {
     const { pictures, camera, box } = frame
     this.#drawnFor = { sheet: pictures.sheet, camera, box }
     const lettering = (text: string) => setFigure(context, text)
-    this.#laid = layOut(this.#itemsNow(pictures.sheet), camera, box, lettering)
+    this.#laid = layOut(this.#itemsNow(pictures.sheet), camera, box, lettering, this.#ground.of(frame))
     this.#showOnly('over', this.#laid.length > 0)
     context.save()
     drawLaid(context, this.#laid, this.#inks(pictures), box)

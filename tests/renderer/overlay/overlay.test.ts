@@ -59,9 +59,12 @@ describe('what is drawn over the sheet', () => {
     expect(told).toBeGreaterThan(5)
   })
 
-  it('letters each view with its name, the scale stated and how far the scan is from it', () => {
-    const title = shown({}).find((item) => item.kind === 'view')
-    expect(title?.kind === 'view' && title.title).toBe('Elevation, half in section')
+  it('letters each view with its name alone, and the chosen one with its scale and how far the scan is from it', () => {
+    const views = shown({}).filter((item) => item.kind === 'view')
+    expect(views.map(({ title }) => title)).toContain('Elevation, half in section')
+    expect(views.flatMap(({ lines }) => lines)).toEqual([])
+    const chosen = shown({ selection: { kind: 'view', id: 'elevation' } })
+    const title = chosen.find((item) => item.kind === 'view' && item.chosen)
     expect(title?.kind === 'view' && title.lines.join('; ')).toMatch(
       /^scale 3" = 1'-0" stated; on the scan \d\.\d % ± \d\.\d % smaller along and \d\.\d % ± \d\.\d % smaller across$/,
     )
