@@ -5,7 +5,7 @@ import './look/blocks.css'
 import { StrictMode } from 'react'
 import { createRoot } from 'react-dom/client'
 import { App } from './app.tsx'
-import { recallTheme } from './bench/settings.ts'
+import { recallSettings } from './bench/settings.ts'
 import { takeBench, takeEvent } from './bench/store-sync.ts'
 import { ask, hostAnswers, setHost } from './bench/the-host.ts'
 import { connect } from './host/connect.ts'
@@ -13,7 +13,7 @@ import { connect } from './host/connect.ts'
 const root = document.getElementById('window')
 if (root === null) throw new Error('The page has no place for the window.')
 
-recallTheme()
+recallSettings()
 const host = connect(hostAnswers)
 setHost(host)
 host.listen(takeEvent)

@@ -8,6 +8,7 @@ import { type Aids, PLAIN } from '../looking/aids.ts'
 import { startingAids } from '../looking/starting-aids.ts'
 import { noPicks, type Picks } from '../picking/picks.ts'
 import type { Selection } from './selection.ts'
+import type { Shows } from './shows.ts'
 import type { Station } from './stations.ts'
 import type { TheirStep } from './their-step.ts'
 
@@ -58,6 +59,8 @@ export interface BenchContents {
   /** How exact inches are set. */
   figuresAs: FiguresAs
   theme: 'system' | 'light' | 'dark'
+  /** How much is drawn over a sheet. */
+  shows: Shows
   /** Whether the person is being asked who they are. */
   asksWho: boolean
   /** Somebody else's edit that a step would take: the person is being asked. */
@@ -85,6 +88,7 @@ export const useBench = create<BenchContents>(() => ({
   unit: null,
   figuresAs: 'fractions',
   theme: 'system',
+  shows: 'all',
   asksWho: false,
   theirs: null,
   keeping: 0,

@@ -4,7 +4,7 @@ import { useBench } from '../bench/bench-store.ts'
 import { SheetView } from '../sheet/sheet-view.tsx'
 import { DimensionTable } from '../table/dimension-table.tsx'
 import { Divider } from './divider.tsx'
-import { SheetTabs } from './sheet-tabs.tsx'
+import { SheetHead } from './sheet-head.tsx'
 
 const LEAST = 15
 const MOST = 75
@@ -16,7 +16,7 @@ export function Middle() {
   const pictures = useBench((bench) => bench.pictures[bench.sheet ?? '']?.progress.state ?? 'asked for')
   return (
     <div className="middle" style={{ '--table-share': `${share}%` } as CSSProperties}>
-      <SheetTabs />
+      <SheetHead />
       <div className="middle-sheet" data-region="sheet" data-pictures={pictures}>
         {sheet === null ? <NoSheet /> : <SheetView />}
       </div>

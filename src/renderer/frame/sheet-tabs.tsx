@@ -3,11 +3,18 @@ import { ToggleButton, ToggleButtonGroup } from 'react-aria-components'
 import { useBench } from '../bench/bench-store.ts'
 import { showSheet } from '../bench/choose.ts'
 
-/** Which sheet is on the bench, when there are several. */
+/** Which sheet is on the bench; where there are several, each to be chosen. */
 export function SheetTabs() {
   const sheets = useBench((bench) => bench.opened?.job.sheets)
   const sheet = useBench((bench) => bench.sheet)
-  if (sheets === undefined || sheets.length < 2) return <div />
+  if (sheets === undefined || sheets.length < 2) {
+    const title = sheets?.[0]?.title ?? ''
+    return (
+      <p className="sheet-head-title" title={title}>
+        {title}
+      </p>
+    )
+  }
   return (
     <ToggleButtonGroup
       className="sheet-tabs"

@@ -2,11 +2,14 @@ import { useEffect } from 'react'
 import { useBench } from '../bench/bench-store.ts'
 import { goTo } from '../bench/choose.ts'
 import { redo, undo } from '../bench/edits.ts'
+import { showOnSheet } from '../bench/settings.ts'
+import { nextShows } from '../bench/shows.ts'
 import { STATIONS } from '../bench/stations.ts'
 import { takeUpByKey } from '../desk/in-hand/tool-keys.ts'
 import { isWritingIn, leaveField } from '../focus/leave-field.ts'
 import { focusNextRegion } from '../focus/regions.ts'
 import { UndoIn } from '../focus/undo-in.ts'
+import { goToNext, NEXT_KEYS } from '../table/rows-in-order.ts'
 
 /** The station that Alt and a digit name. */
 function stationOf({ altKey, ctrlKey, metaKey, code }: KeyboardEvent) {
@@ -18,6 +21,9 @@ function stationOf({ altKey, ctrlKey, metaKey, code }: KeyboardEvent) {
 /** Parts of the window in which digits mean something else. */
 const OWN_KEYS = '[role="grid"], [role="listbox"], [role="menu"], [role="spinbutton"]'
 
+/** Parts in which a letter goes to the entry that begins with it. */
+const BY_LETTERS = '[role="listbox"], [role="menu"], [role="spinbutton"]'
+
 /** Whether this may take a tool up: a digit by itself, where nobody writes. */
 const isToolKey = ({ altKey, ctrlKey, metaKey, key, target }: KeyboardEvent): boolean =>
   !altKey &&
@@ -26,6 +32,27 @@ const isToolKey = ({ altKey, ctrlKey, metaKey, key, target }: KeyboardEvent): bo
   /^[0-9]$/.test(key) &&
   !isWritingIn(target) &&
   !(target instanceof Element && target.closest(OWN_KEYS) !== null)
+
+/** Whether this may be a command by its letter: by itself, where nobody writes and no list is gone through by letters. */
+const isLetterKey = ({ altKey, ctrlKey, metaKey, key, target }: KeyboardEvent): boolean =>
+  !altKey &&
+  !ctrlKey &&
+  !metaKey &&
+  /^[a-z]$/i.test(key) &&
+  // The sheet hands letters on to a form, which has the keyboard by now.
+  ![target, document.activeElement].some(isWritingIn) &&
+  !(target instanceof Element && target.closest(BY_LETTERS) !== null)
+
+/** Whether a letter meant something. */
+function onLetter({ key, shiftKey }: KeyboardEvent): boolean {
+  const letter = key.toUpperCase()
+  if (letter === 'M' && !shiftKey) {
+    showOnSheet(nextShows(useBench.getState().shows))
+    return true
+  }
+  const next = NEXT_KEYS.find((one) => one.key === letter)
+  return next !== undefined && goToNext(next.status, shiftKey ? -1 : 1)
+}
 
 /** Whether this asks for undo or redo. */
 function historyKey({ ctrlKey, metaKey, shiftKey, altKey, key }: KeyboardEvent): 'undo' | 'redo' | null {
@@ -64,6 +91,10 @@ export function useKeys(showKeys: () => void): void {
         return
       }
       if (isToolKey(event) && takeUpByKey(event.key)) {
+        event.preventDefault()
+        return
+      }
+      if (isLetterKey(event) && onLetter(event)) {
         event.preventDefault()
         return
       }

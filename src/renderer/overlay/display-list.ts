@@ -5,11 +5,13 @@ import { firstPlaces, picksOf, placesOf } from '../../core/job/picks/picks-of.ts
 import type { Table, TableRow } from '../../core/ledger/table/table.ts'
 import { plainText } from '../../core/words/plain-text.ts'
 import type { Selection } from '../bench/selection.ts'
+import type { Shows } from '../bench/shows.ts'
 import type { Station } from '../bench/stations.ts'
 import { roundWords } from '../picking/round-words.ts'
 import type { Item, LineType } from './items.ts'
 import { lanesOf } from './lanes.ts'
 import { noteItems } from './notes-items.ts'
+import { onlyShown } from './only-shown.ts'
 import { givesAway } from './out-of-sight.ts'
 import { enlarged, enlargement, type Residual, residualsOf } from './residuals.ts'
 import { type MarkShape, mean, shapeOf } from './shape.ts'
@@ -32,6 +34,10 @@ interface Shown {
   selection: Selection | null
   /** A mark that is being picked again, without sight of it; null when none is. */
   hidden?: string | null
+  /** How much of it a person wants to see; all unless said otherwise. */
+  shows?: Shows
+  /** The view at work, by its id; null when there is none. */
+  view?: string | null
 }
 
 /** Everything that is drawn over a sheet at a station, what is chosen last and so on top. */
@@ -53,7 +59,8 @@ export function displayList(shown: Shown): Item[] {
   ]
   const wanted = station === 'sheet' ? items.filter((item) => item.kind === 'view' || item.chosen) : items
   const { hidden = null } = shown
-  const all = [...wanted, ...noteItems(shown)].filter(
+  const { shows = 'all', view = null } = shown
+  const all = onlyShown([...wanted, ...noteItems(shown)], { job, shows, view }).filter(
     (item) => hidden === null || !givesAway(item, hidden, job),
   )
   return [...all.filter(({ chosen }) => !chosen), ...all.filter(({ chosen }) => chosen)]
@@ -164,6 +171,7 @@ function referenceSizes(view: View, shapes: ReadonlyMap<string, MarkShape>, show
         known: true,
         wrong,
         lane: 0,
+        view: view.id,
         inside: insideOf(view),
       }),
     )
@@ -211,6 +219,7 @@ function dimensionItems(dimension: Dimension, shapes: ReadonlyMap<string, MarkSh
           known: false,
           wrong: row?.status === 'disputed' ? 'disputed' : '',
           lane: 0,
+          view: piece.view,
           inside: insideOf(job.views.find(({ id }) => id === piece.view)),
         },
       ]

@@ -77,13 +77,14 @@ function place(one: LaidSize, key: string, around: Around): Laid {
     if (figure === null) return laid
     const collides = taken.some((other) => collide(figure, other))
     const covers = [figure, ...leaders(laid)].some((box) => coversPrinted(box, ground))
-    if ((collides || covers) && !item.chosen) continue
+    const seen = isSeenWhole(figure, box)
+    if ((collides || covers || !seen) && !item.chosen) continue
     const ink = ground.ink(figure) + leaders(laid).reduce((sum, box) => sum + ground.ink(box), 0)
     if (ink > (MOST_INK[rank] ?? 0)) continue
     const cost =
       k * ONE_LATER +
       ink +
-      (isSeenWhole(figure, box) ? 0 : OUT_OF_SIGHT) +
+      (seen ? 0 : OUT_OF_SIGHT) +
       (covers ? OVER_PRINTED : 0) +
       (collides ? OVER_OTHERS : 0) -
       (k === stood ? STAYS : 0)

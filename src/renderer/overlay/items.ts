@@ -20,6 +20,8 @@ export type Item = { about: Selection; chosen: boolean } & (
       wrong: string
       /** Which of several dimension lines that would fall on each other. */
       lane: number
+      /** The view that it is taken in, by its id. */
+      view: string
       /** Which way is out of the view that it belongs to; null when that is not known. */
       inside: Pixel | null
     }

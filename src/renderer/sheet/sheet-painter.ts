@@ -29,6 +29,7 @@ import {
 import { FOR_THE_SCREEN, isDark, keptPictures, pictureLoader, RANK } from '../tiles/the-pictures.ts'
 import { type Tile, tilesInSight } from '../tiles/wanted-tiles.ts'
 import { SheetGround } from './sheet-ground.ts'
+import { viewShown } from './view-shown.ts'
 
 type Part = 'tiles' | 'over' | 'pending'
 
@@ -175,7 +176,13 @@ export class SheetPainter {
     }
     if (now.picks !== before.picks) this.ask('pending')
     if (now.picks.tool !== before.picks.tool) this.ask('over')
-    const shown = (bench: BenchContents) => [bench.opened, bench.table, bench.station, bench.selection]
+    const shown = (bench: BenchContents) => [
+      bench.opened,
+      bench.table,
+      bench.station,
+      bench.selection,
+      bench.shows,
+    ]
     if (shown(now).some((part, i) => part !== shown(before)[i])) this.ask('over', 'pending')
   }
 
@@ -244,13 +251,15 @@ export class SheetPainter {
   }
 
   #itemsNow(sheet: string): readonly Item[] {
-    const { opened, table, station, selection, picks } = useBench.getState()
+    const bench = useBench.getState()
+    const { opened, table, station, selection, picks, shows } = bench
     if (opened === null) return []
+    const view = shows === 'view' ? viewShown(bench) : null
     const hidden = picks.tool.kind === 'repeat' ? picks.tool.mark : null
-    const from = [opened.job, table, sheet, station, selection, hidden]
+    const from = [opened.job, table, sheet, station, selection, hidden, shows, view]
     if (from.some((part, i) => part !== this.#items.from[i])) {
       this.#items = {
-        items: displayList({ job: opened.job, table, sheet, station, selection, hidden }),
+        items: displayList({ job: opened.job, table, sheet, station, selection, hidden, shows, view }),
         from,
       }
     }

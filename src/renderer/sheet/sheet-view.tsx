@@ -15,7 +15,6 @@ import { reach, shapeOf } from '../overlay/shape.ts'
 import { toolName } from '../picking/pick-names.ts'
 import { SheetPainter } from './sheet-painter.ts'
 import { SpokenPlace } from './spoken-place.tsx'
-import { ZoomButtons } from './zoom-buttons.tsx'
 
 /** The sheet on the bench with everything drawn over it. Fills the box that it is put in. */
 export function SheetView() {
@@ -93,7 +92,6 @@ export function SheetView() {
         </div>
       )}
       <Lens />
-      <ZoomButtons />
       <SpokenPlace />
     </section>
   )

@@ -15,9 +15,7 @@ interface StatusMarkProps {
 export function StatusMark({ status, sumOut = false, unchecked = false }: StatusMarkProps) {
   return (
     <span className={`status-mark status-mark-${status}`}>
-      <svg className="status-mark-sign" viewBox="0 0 14 14" aria-hidden="true" focusable="false">
-        <path d={SIGNS[status]} />
-      </svg>
+      <StatusSign status={status} />
       {statusWord(status)}
       {unchecked && (
         <span
@@ -39,6 +37,15 @@ export function StatusMark({ status, sumOut = false, unchecked = false }: Status
         </span>
       )}
     </span>
+  )
+}
+
+/** The sign alone, for what has its word elsewhere. */
+export function StatusSign({ status }: { status: Status }) {
+  return (
+    <svg className="status-mark-sign" viewBox="0 0 14 14" aria-hidden="true" focusable="false">
+      <path d={SIGNS[status]} />
+    </svg>
   )
 }
 

@@ -11,6 +11,7 @@ import { Icon } from '../parts/icon.tsx'
 import { TakeOut } from '../taking-out/take-out.tsx'
 import { UNIT_WORDS } from '../words/unit-words.ts'
 import { BasisSample } from './basis-sample.tsx'
+import { NextRows } from './next-rows.tsx'
 import { StatusMark } from './status-mark.tsx'
 import { TableFilter } from './table-filter.tsx'
 import type { DimensionRows } from './use-dimension-rows.ts'
@@ -88,6 +89,7 @@ export function TableTools({ rows, total, working }: TableToolsProps) {
           working out…
         </p>
       </div>
+      <NextRows rows={rows.rows} />
       <Button
         kind="quiet"
         icon="plus"

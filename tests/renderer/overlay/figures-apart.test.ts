@@ -26,6 +26,7 @@ const size = (
   known: false,
   wrong: '',
   lane: 0,
+  view: 'plan',
   inside: null,
   ...over,
 })
