@@ -10,6 +10,7 @@ import { currentInstrument } from '../instruments/at-hand.ts'
 import { Button } from '../parts/button.tsx'
 import { Choice } from '../parts/choice.tsx'
 import { Section } from '../parts/section.tsx'
+import { useInSight } from '../parts/use-in-sight.ts'
 import type { CardProps } from './card-props.ts'
 import { evidenceForm, SHUT_FORM } from './evidence-form.ts'
 
@@ -25,6 +26,8 @@ export function AddEvidence({ job, dimension, unit, writable }: CardProps) {
   /** What was sent to be kept last, while it is on its way. */
   const sent = useRef<EvidenceDraft | null>(null)
   const latest = useRef<EvidenceDraft | null>(null)
+  const form = useRef<HTMLFormElement>(null)
+  useInSight(form, state !== 'shut')
   const written = [drafts.printed.text, drafts.found.readings, drafts.derived.formula]
   // What was written stays to be read and copied, also where it can't be kept any more.
   if (!writable && (state === 'shut' || written.every((text) => text.trim() === ''))) return null
@@ -65,6 +68,7 @@ export function AddEvidence({ job, dimension, unit, writable }: CardProps) {
   return (
     <Section title="More evidence">
       <form
+        ref={form}
         className="dimension-card-form"
         aria-label="New evidence"
         onSubmit={(event) => event.preventDefault()}

@@ -1,6 +1,8 @@
 import { useBench } from '../bench/bench-store.ts'
+import { choose } from '../bench/choose.ts'
 import { STATION_NAMES, STATIONS } from '../bench/stations.ts'
 import { guide } from '../guide/guide.ts'
+import { Button } from '../parts/button.tsx'
 
 const FOR_LOOKING = 'This job is open read-only: choose a row or a view to see what it rests on.'
 
@@ -12,7 +14,7 @@ export function DeskHead() {
   const station = useBench((bench) => bench.station)
   const picks = useBench((bench) => bench.picks)
   if (job === undefined) return null
-  const { next, missing } = guide(job, table, station, picks)
+  const { next, missing, about } = guide(job, table, station, picks)
   const shown = writable ? next : FOR_LOOKING
   return (
     <div className="desk-head">
@@ -23,6 +25,13 @@ export function DeskHead() {
       <p className="desk-next" aria-live="polite" data-next>
         {shown}
       </p>
+      {about !== undefined && writable && (
+        <div>
+          <Button kind="quiet" onPress={() => choose(about)}>
+            Show it on the sheet and below
+          </Button>
+        </div>
+      )}
       {missing !== null && (
         <p className="desk-missing" data-missing>
           {missing}

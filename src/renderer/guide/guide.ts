@@ -1,6 +1,8 @@
 import { isCalibrated } from '../../core/handoff/table/view-lines.ts'
 import type { Job, View } from '../../core/job/model/types.ts'
 import type { Table, TableView } from '../../core/ledger/table/table.ts'
+import { calledByFigure } from '../../core/ledger/views/name-known-sizes.ts'
+import type { Selection } from '../bench/selection.ts'
 import type { Station } from '../bench/stations.ts'
 import { isComplete, type Picks } from '../picking/picks.ts'
 import { pickSentence } from './pick-sentences.ts'
@@ -9,6 +11,8 @@ import { pickSentence } from './pick-sentences.ts'
 interface Guide {
   next: string
   missing: string | null
+  /** What is to be looked at next, where that is one thing. */
+  about?: Selection
 }
 
 const hasScale = (row: TableView | undefined): boolean => row !== undefined && isCalibrated(row)
@@ -42,6 +46,19 @@ function toCalibrate(view: View): string {
   return `“${view.name}” has no scale yet: add another figured size, in another direction.`
 }
 
+/** The first figured size that does not fit the others of its view; null where all do. */
+function misfitOf(job: Job, table: Table | null) {
+  for (const view of job.views) {
+    const rows = table?.views.find(({ id }) => id === view.id)?.references ?? []
+    const row = rows.find(({ suspect }) => suspect)
+    const reference = view.references.find(({ id }) => id === row?.id)
+    if (row !== undefined && reference !== undefined) {
+      return { view, reference, setAside: row.setAside === true }
+    }
+  }
+  return null
+}
+
 function atScale(job: Job, table: Table | null, picks: Picks): Guide {
   if (job.sheets.length === 0) {
     return { next: 'Bring in a scan first, at station 1.', missing: 'Missing for Pick: a sheet and a view.' }
@@ -64,12 +81,18 @@ function atScale(job: Job, table: Table | null, picks: Picks): Guide {
   if (job.views.length === 0) {
     return { next: 'Name a view: a part of the sheet that is drawn to one scale.', missing }
   }
+  const misfit = misfitOf(job, table)
+  if (misfit !== null) {
+    const { view, reference, setAside } = misfit
+    const called = calledByFigure(reference, view.references)
+    return {
+      next: `The figured size ${called} of “${view.name}” does not fit the others${setAside ? ' and is set aside' : ''}: look at it again.`,
+      missing,
+      about: { kind: 'reference', view: view.id, id: reference.id },
+    }
+  }
   const without = job.views.find((view) => !calibrated.includes(view))
   if (without !== undefined) return { next: toCalibrate(without), missing }
-  const doubted = table?.views.find(({ references }) => references.some(({ suspect }) => suspect))
-  if (doubted !== undefined) {
-    return { next: `Look at “${doubted.name}”: a figured size there may be wrong.`, missing }
-  }
   const unchecked = table?.views.find(({ dof }) => dof === 0)
   if (unchecked !== undefined) {
     return {

@@ -20,6 +20,8 @@ const DASHES: Record<LineType, readonly number[]> = {
   'full and dashed': [],
   chain: [14, 4, 2, 4],
 }
+/** How much wider than its line what is chosen is laid under it. */
+const HALO = 8
 const APART = 1.7
 const HEAD = 9
 
@@ -53,7 +55,13 @@ function drawLines(context: Context, laid: Laid, inks: Inks, seen: Extent): void
   context.globalAlpha = item.chosen ? 0.9 : 0.6
   context.strokeStyle = item.chosen ? inks.chosen : inks.ground
   context.setLineDash([])
-  context.lineWidth = pen + (item.chosen ? 8 : 2.5)
+  if (item.chosen) {
+    context.strokeStyle = inks.rim
+    context.lineWidth = pen + HALO + 2
+    for (const line of strokes) stroke(context, whole(line), seen)
+    context.strokeStyle = inks.chosen
+  }
+  context.lineWidth = pen + (item.chosen ? HALO : 2.5)
   for (const line of strokes) stroke(context, whole(line), seen)
   context.globalAlpha = 1
   context.strokeStyle = inkOf(laid, inks)

@@ -3,6 +3,8 @@ export interface Inks {
   ink: string
   wrong: string
   chosen: string
+  /** About what is chosen, so that it is told from the paper by more than its tint. */
+  rim: string
   /** Laid under lines and lettering. */
   ground: string
 }
@@ -12,5 +14,11 @@ export function inksFor(dark: boolean): Inks {
   const style = getComputedStyle(document.documentElement)
   const token = (name: string): string =>
     style.getPropertyValue(`--${dark ? 'over-dark' : 'over-light'}-${name}`)
-  return { ink: token('ink'), wrong: token('wrong'), chosen: token('chosen'), ground: token('ground') }
+  return {
+    ink: token('ink'),
+    wrong: token('wrong'),
+    chosen: token('chosen'),
+    rim: token('rim'),
+    ground: token('ground'),
+  }
 }

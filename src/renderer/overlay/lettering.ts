@@ -10,7 +10,7 @@ export interface LetteringFonts {
 }
 
 /** Numerator and denominator beside the whole number. */
-const FRACTION = 0.76
+const FRACTION = 0.85
 
 let fonts: LetteringFonts | undefined
 

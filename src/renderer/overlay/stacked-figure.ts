@@ -2,7 +2,7 @@ import { type FigureRun, figureRuns, spaced } from '../parts/figure-runs.ts'
 import { lettering } from './lettering.ts'
 
 /** Between a whole number and its fraction, and on each side of a fraction. */
-const AIR = 2
+const AIR = 3
 
 interface SetRun {
   run: FigureRun

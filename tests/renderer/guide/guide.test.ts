@@ -96,9 +96,17 @@ describe('at station Scale', () => {
 
   it('a size that does not fit is to be looked at', () => {
     const job = readJob(sample)
-    expect(at('scale', job).next).toBe(
-      'Look at “Elevation, half in section”: a figured size there may be wrong.',
+    const { next, about } = at('scale', job)
+    expect(next).toBe(
+      'The figured size 14 1/4" of “Elevation, half in section” does not fit the others and is set aside: look at it again.',
     )
+    expect(about).toEqual({ kind: 'reference', view: 'elevation', id: 'R4' })
+  })
+
+  it('a size that does not fit comes before a view that has no scale yet', () => {
+    const job = readJob(sample)
+    const bare = { id: 'bare', sheet: 'sheet-1', name: 'Stay', mapping: 'uniform' as const, references: [] }
+    expect(at('scale', { ...job, views: [bare, ...job.views] }).next).toMatch(/^The figured size 14 1\/4"/)
   })
 
   it('the picks of a tool come first, one after the other, and then its form', () => {

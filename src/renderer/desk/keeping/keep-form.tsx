@@ -2,6 +2,7 @@ import './keep-form.css'
 import { type ReactNode, useEffect, useRef, useState } from 'react'
 import { useBench } from '../../bench/bench-store.ts'
 import { Button } from '../../parts/button.tsx'
+import { useInSight } from '../../parts/use-in-sight.ts'
 import { isLooking } from '../../picking/picks.ts'
 
 interface KeepFormProps {
@@ -29,6 +30,8 @@ interface KeepFormProps {
 export function KeepForm(props: KeepFormProps) {
   const { label, children, keep, keepAgain, onKeep, onAbandon, disabled = false, startAtKeep = false } = props
   const keeping = useRef(false)
+  const form = useRef<HTMLFormElement>(null)
+  useInSight(form, true)
   const looking = useBench(({ picks }) => isLooking(picks))
   const [asked, setAsked] = useState<{ again: boolean } | null>(null)
   const submit = async (again: boolean) => {
@@ -51,6 +54,7 @@ export function KeepForm(props: KeepFormProps) {
   }
   return (
     <form
+      ref={form}
       className="keep-form"
       aria-label={label}
       onSubmit={(event) => {

@@ -1,3 +1,4 @@
+import { useRef } from 'react'
 import { Button as AriaButton } from 'react-aria-components'
 import type { Edit } from '../../../core/job/edits/edit.ts'
 import type { Reference, View } from '../../../core/job/model/types.ts'
@@ -10,6 +11,7 @@ import { enteredBy } from '../../bench/signature.ts'
 import { Button } from '../../parts/button.tsx'
 import { Figure } from '../../parts/figure.tsx'
 import { SavedField } from '../../parts/saved-field.tsx'
+import { useInSight } from '../../parts/use-in-sight.ts'
 import { reason } from '../../words/window-words.ts'
 import { readAs } from '../keeping/read-as.ts'
 import { lengthProblem, sizeProblem } from '../keeping/written-problem.ts'
@@ -44,8 +46,10 @@ export function KnownSize({ view, reference, rows, chosen }: KnownSizeProps) {
   const writable = useBench((bench) => bench.opened?.writable === true)
   const { id } = reference
   const size = written(reference)
+  const entry = useRef<HTMLLIElement>(null)
+  useInSight(entry, chosen)
   return (
-    <li className="known-sizes-one" data-chosen={chosen || undefined}>
+    <li className="known-sizes-one" ref={entry} data-chosen={chosen || undefined}>
       <AriaButton
         className="known-sizes-show"
         aria-expanded={chosen}

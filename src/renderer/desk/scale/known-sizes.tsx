@@ -1,5 +1,6 @@
 import './known-sizes.css'
-import type { View } from '../../../core/job/model/types.ts'
+import type { Reference, View } from '../../../core/job/model/types.ts'
+import type { TableView } from '../../../core/ledger/table/table.ts'
 import { useBench } from '../../bench/bench-store.ts'
 import { putDown } from '../../bench/choose.ts'
 import { Button } from '../../parts/button.tsx'
@@ -22,6 +23,13 @@ const WHAT: Readonly<Record<ReferenceKind, string>> = {
   distance: 'Pick both ends of a size that is printed; the longer, the better.',
   diameter: 'Pick three points on the rim of a circle whose diameter is printed.',
   rectangle: 'Pick the four corners going round; the first side is the width.',
+}
+
+/** Those that do not fit the others come first: something is to be done about them. */
+function misfitsFirst(references: readonly Reference[], row: TableView | undefined): Reference[] {
+  const fits = ({ id }: Reference): number =>
+    row?.references.some((one) => one.id === id && one.suspect) === true ? 0 : 1
+  return [...references].sort((a, b) => fits(a) - fits(b))
 }
 
 /** The sizes known in a view, and three ways to add one. */
@@ -59,7 +67,7 @@ export function KnownSizes({ view }: { view: View }) {
       )}
       {view.references.length > 0 && (
         <ul className="known-sizes-list">
-          {view.references.map((reference) => (
+          {misfitsFirst(view.references, row).map((reference) => (
             <KnownSize
               key={reference.id}
               view={view}
