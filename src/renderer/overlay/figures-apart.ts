@@ -1,7 +1,7 @@
 import { screen } from '../../core/geometry/frames.ts'
 import type { BoxSize } from '../camera/camera.ts'
 import { boxCorners, collide, type LetteredBox } from './geometry-on-screen.ts'
-import { coversPrinted, type Ground } from './ground.ts'
+import { coversPrinted, type UnderLettering } from './ground.ts'
 import type { Laid } from './laid.ts'
 import { type Lettering, layOutSize, type OnScreen, placesOf, type SizeItem } from './lay-out-size.ts'
 
@@ -22,7 +22,7 @@ interface Around {
   at: OnScreen
   lettering: Lettering
   box: BoxSize
-  ground: Ground
+  ground: UnderLettering
   /** Lettering that stands already; what is placed is added. */
   taken: LetteredBox[]
 }

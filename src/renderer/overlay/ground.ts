@@ -2,7 +2,7 @@ import { type Screen, screen } from '../../core/geometry/frames.ts'
 import { boxCorners, collide, type LetteredBox } from './geometry-on-screen.ts'
 
 /** What lettering over a sheet is kept off, as far as it is known. */
-export interface Ground {
+export interface UnderLettering {
   /** Boxes of printed figures on the screen: nothing is lettered over them but what is chosen and has no other place. */
   printed: readonly LetteredBox[]
   /** How much is drawn on the sheet under a place on the screen: 0 for bare paper, 1 for black against white throughout. */
@@ -12,7 +12,7 @@ export interface Ground {
 }
 
 /** A sheet of which nothing is known. */
-export const bareGround = (): Ground => ({ printed: [], ink: () => 0, stood: new Map() })
+export const bareGround = (): UnderLettering => ({ printed: [], ink: () => 0, stood: new Map() })
 
 /** So far apart at the most are the places in a box that are looked at, as a share of its height. */
 const APART = 0.5
@@ -40,5 +40,5 @@ export function placesIn(box: LetteredBox): Screen[] {
 }
 
 /** Whether a box lies over a printed figure. */
-export const coversPrinted = (box: LetteredBox, { printed }: Ground): boolean =>
+export const coversPrinted = (box: LetteredBox, { printed }: UnderLettering): boolean =>
   printed.some((figure) => collide(box, figure))

@@ -4,14 +4,14 @@ import { applied, type BoxSize, type Camera, extent, matrixOf } from '../camera/
 import { againStrokes, centreStrokes } from './centre-strokes.ts'
 import { figuresApart } from './figures-apart.ts'
 import { boxCorners, farFrom, type LetteredBox } from './geometry-on-screen.ts'
-import { bareGround, type Ground } from './ground.ts'
+import { bareGround, type UnderLettering } from './ground.ts'
 import type { Item } from './items.ts'
 import type { Laid, Stroke } from './laid.ts'
 import { type Lettering, layOutSize, type OnScreen } from './lay-out-size.ts'
 import { layOutNote } from './note-mark.ts'
 import type { MarkShape } from './shape.ts'
 import { middle } from './span.ts'
-import { type Framed, tabsOf } from './view-tab.ts'
+import { type FramedView, tabsOf } from './view-tab.ts'
 import { wordsApart } from './words-apart.ts'
 
 /** Half of the cross that a picked point is drawn as, CSS pixels; from far off, down to the least. */
@@ -33,7 +33,7 @@ export function layOut(
   camera: Camera,
   box: BoxSize,
   lettering: Lettering,
-  ground: Ground = bareGround(),
+  ground: UnderLettering = bareGround(),
 ): Laid[] {
   const matrix = matrixOf(camera, box)
   const at: OnScreen = (pixel) => applied(matrix, pixel)
@@ -57,9 +57,9 @@ export function layOut(
 }
 
 /** The frames of the views with their tabs. */
-function withTabs(laid: readonly Laid[], box: BoxSize, lettering: Lettering, ground: Ground): Laid[] {
+function withTabs(laid: readonly Laid[], box: BoxSize, lettering: Lettering, ground: UnderLettering): Laid[] {
   const views = laid.flatMap((one) => (one.item.kind === 'view' ? [{ one, item: one.item }] : []))
-  const framed = views.map(({ one, item }): Framed => {
+  const framed = views.map(({ one, item }): FramedView => {
     const frame = extent(one.strokes.flatMap(({ points }) => points))
     return { frame, chosen: item.chosen, title: item.title, lines: item.lines }
   })

@@ -1,7 +1,7 @@
 import { screen } from '../../core/geometry/frames.ts'
 import type { BoxSize, Extent } from '../camera/camera.ts'
 import { collide, type LetteredBox } from './geometry-on-screen.ts'
-import type { Ground } from './ground.ts'
+import type { UnderLettering } from './ground.ts'
 import type { Lettering } from './lay-out-size.ts'
 
 /** Screen units, CSS pixels. */
@@ -18,7 +18,7 @@ export interface TabWords {
 }
 
 /** A view's frame on the screen, and what its tab says. */
-export interface Framed extends TabWords {
+export interface FramedView extends TabWords {
   frame: Extent
   chosen: boolean
 }
@@ -83,10 +83,10 @@ const boxOf = ({ left, top, right, bottom }: Extent): LetteredBox => ({
  * other tab and over as little of the drawing as may be. Null for a view that has no room for one in sight.
  */
 export function tabsOf(
-  views: readonly Framed[],
+  views: readonly FramedView[],
   box: BoxSize,
   lettering: Lettering,
-  ground: Ground,
+  ground: UnderLettering,
 ): (Tab | null)[] {
   const tabs: (Tab | null)[] = views.map(() => null)
   const frames = views.map(({ frame }) => boxOf(frame))
@@ -119,7 +119,7 @@ export function tabsOf(
   return tabs
 }
 
-function wordsOf({ frame, title, lines, chosen }: Framed, lettering: Lettering): TabWords | null {
+function wordsOf({ frame, title, lines, chosen }: FramedView, lettering: Lettering): TabWords | null {
   if (chosen) return { title, lines }
   const room = frame.right - frame.left
   const shown = room < LEAST_FRAME ? '' : cut(title, room - 2 * TAB_PADDING, lettering)

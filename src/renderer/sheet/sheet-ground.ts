@@ -1,7 +1,7 @@
 import type { Job } from '../../core/job/model/types.ts'
 import { useBench } from '../bench/bench-store.ts'
 import { applied, matrixOf, toPixel } from '../camera/camera.ts'
-import { type Ground, placesIn } from '../overlay/ground.ts'
+import { placesIn, type UnderLettering } from '../overlay/ground.ts'
 import { type InkAbout, inkMap } from '../overlay/ink-map.ts'
 import { printedOnScreen } from '../overlay/note-mark.ts'
 import { printedOn } from '../overlay/notes-items.ts'
@@ -19,7 +19,7 @@ export class SheetGround {
   #sheet = ''
 
   /** For a sheet as it is looked at now. */
-  of({ pictures, camera, box }: SheetFrame): Ground {
+  of({ pictures, camera, box }: SheetFrame): UnderLettering {
     const { sheet, width } = pictures
     if (sheet !== this.#sheet) {
       this.#sheet = sheet

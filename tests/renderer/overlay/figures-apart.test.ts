@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest'
 import { radians } from '../../../src/core/geometry/angle-units.ts'
 import { pixel, screen } from '../../../src/core/geometry/frames.ts'
 import { collide, type LetteredBox } from '../../../src/renderer/overlay/geometry-on-screen.ts'
-import { bareGround, type Ground } from '../../../src/renderer/overlay/ground.ts'
+import { bareGround, type UnderLettering } from '../../../src/renderer/overlay/ground.ts'
 import type { Item } from '../../../src/renderer/overlay/items.ts'
 import type { Laid } from '../../../src/renderer/overlay/laid.ts'
 import { layOut } from '../../../src/renderer/overlay/lay-out.ts'
@@ -31,7 +31,7 @@ const size = (
   ...over,
 })
 
-const laidOut = (items: Item[], ground: Ground = bareGround(), zoom = 1): Laid[] =>
+const laidOut = (items: Item[], ground: UnderLettering = bareGround(), zoom = 1): Laid[] =>
   layOut(items, { centre: pixel(500, 350), zoom, turn: radians(0), mirror: false }, BOX, lettering, ground)
 
 const figureOf = (laid: Laid[], name: string) =>

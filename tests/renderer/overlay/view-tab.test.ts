@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest'
 import type { Extent } from '../../../src/renderer/camera/camera.ts'
 import { collide, type LetteredBox } from '../../../src/renderer/overlay/geometry-on-screen.ts'
 import { bareGround } from '../../../src/renderer/overlay/ground.ts'
-import { type Framed, tabsOf } from '../../../src/renderer/overlay/view-tab.ts'
+import { type FramedView, tabsOf } from '../../../src/renderer/overlay/view-tab.ts'
 
 const BOX = { width: 900, height: 600 }
 const lettering = (text: string) => ({ width: 7 * [...text].length, height: 16 })
@@ -12,7 +12,7 @@ const frame = (left: number, top: number, width: number, height: number): Extent
   right: left + width,
   bottom: top + height,
 })
-const view = (at: Extent, over: Partial<Framed> = {}): Framed => ({
+const view = (at: Extent, over: Partial<FramedView> = {}): FramedView => ({
   frame: at,
   title: 'Drum',
   lines: [],
