@@ -5,7 +5,7 @@ import { choose, isDeskTaken, liesOnDesk, putDown } from '../bench/choose.ts'
 import type { Selection } from '../bench/selection.ts'
 import { STATION_NAMES } from '../bench/stations.ts'
 import { DimensionCard } from '../card/dimension-card.tsx'
-import { MEASURE_WORDS, pickSentence } from '../guide/pick-sentences.ts'
+import { measureWords, pickSentence } from '../guide/pick-sentences.ts'
 import { Button } from '../parts/button.tsx'
 import { LongWork } from '../told/long-work.tsx'
 import { DeskHead } from './desk-head.tsx'
@@ -44,7 +44,7 @@ function ToolInHand() {
   return (
     <div className="desk-tool">
       <p>
-        <strong>{MEASURE_WORDS[picks.tool.measure].label}</strong> is still in hand for the next one.{' '}
+        <strong>{measureWords(picks.tool).label}</strong> is still in hand for the next one.{' '}
         {pickSentence(picks)}
       </p>
       <Button kind="quiet" onPress={putDown}>

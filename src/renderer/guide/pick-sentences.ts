@@ -2,7 +2,7 @@ import type { MarkNeed } from '../../core/job/model/mark-needs.ts'
 import type { Measure } from '../../core/job/model/types.ts'
 import { capital } from '../../core/words/capital.ts'
 import { isComplete, needsOf, type Picks, wanted } from '../picking/picks.ts'
-import { isThroughHoles } from '../picking/tool.ts'
+import { isThroughHoles, type Tool } from '../picking/tool.ts'
 
 /** What each measure is called, and what to pick for it. */
 export const MEASURE_WORDS: Readonly<Record<Measure, { label: string; what: string }>> = {
@@ -29,6 +29,10 @@ export const HOLES_WORDS = {
   label: 'Bolt circle',
   what: 'Through the middles of three holes or more: pick three points on the rim of each, then press Enter.',
 }
+
+/** What is measured with a tool is called, and what to pick for it. */
+export const measureWords = (tool: Extract<Tool, { kind: 'measure' }>): { label: string; what: string } =>
+  isThroughHoles(tool) ? HOLES_WORDS : MEASURE_WORDS[tool.measure]
 
 const CORNERS = [
   'Pick a corner of the rectangle.',
