@@ -22,7 +22,7 @@ export const EDITABLE: ReadonlySet<ColumnName> = new Set(['label', 'name', 'figu
 const WIDE = 1100
 const MIDDLING = 860
 /** Below this a basis is told by its line alone. */
-const TIGHT = 700
+const TIGHT = 750
 
 const WITHOUT_WHY: readonly ColumnName[] = COLUMNS.filter((column) => column !== 'why')
 const WITHOUT_NAME: readonly ColumnName[] = WITHOUT_WHY.filter((column) => column !== 'name')
