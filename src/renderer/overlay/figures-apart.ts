@@ -12,9 +12,9 @@ const OVER_PRINTED = 100
 const OVER_OTHERS = 10
 /**
  * So much ink at the most lies under a figure, by its rank: none under what is chosen is too much, and least is borne
- * under what may as well be read off the table. Printed figures come to 0.04 and more, bare paper to less than 0.01.
+ * under what may as well be read off the table. Printed figures come to 0.06 and more, bare paper to less than 0.015.
  */
-const MOST_INK = [Infinity, 0.05, 0.05, 0.016] as const
+const MOST_INK = [Infinity, 0.08, 0.08, 0.032] as const
 /** Another place has to be so much better before a figure leaves the one that it has. */
 const STAYS = 0.06
 

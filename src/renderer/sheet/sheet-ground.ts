@@ -10,6 +10,9 @@ import type { GreyTile } from '../tiles/picture-forms.ts'
 import type { SheetFrame } from '../tiles/shown-level.ts'
 import { keptPictures } from '../tiles/the-pictures.ts'
 
+/** A word that is covered in a corner of a box is hidden as well: so much the fullest place counts beside all of it. */
+const FULLEST = 0.25
+
 /** What lettering over the sheet on the bench is kept off: printed figures that the job knows, and the drawing itself. */
 export class SheetGround {
   #ink: { about: InkAbout; of: GreyTile } | undefined
@@ -33,7 +36,8 @@ export class SheetGround {
         if (about === undefined) return 0
         const places = placesIn(lettered)
         const around = lettered.height / 6 / camera.zoom
-        return places.reduce((sum, at) => sum + about(toPixel(camera, box, at), around), 0) / places.length
+        const inks = places.map((at) => about(toPixel(camera, box, at), around))
+        return inks.reduce((sum, ink) => sum + ink, 0) / inks.length + FULLEST * Math.max(...inks)
       },
       stood: this.#stood,
     }
