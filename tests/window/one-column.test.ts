@@ -2,6 +2,7 @@ import type { Page } from 'playwright-core'
 import { describe, expect, it } from 'vitest'
 import { inEachHost } from './harness/at-the-bench.ts'
 import { tableSettled } from './harness/table-in-window.ts'
+import { violations } from './harness/violations.ts'
 import { sheetReady } from './steps.ts'
 
 const WIDE = { width: 1024, height: 700 }
@@ -53,6 +54,7 @@ describe('A window', () => {
           await person.station(station)
           expect((await page(at)).wide).toBe(NARROW.width)
         }
+        expect(await violations(at, 'one column')).toEqual([])
       })
     })
 
