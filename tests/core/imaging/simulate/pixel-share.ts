@@ -19,8 +19,9 @@ export function cumulative(z: number): number {
 }
 
 interface Rule {
-  nodes: readonly number[]
-  weights: readonly number[]
+  nodes: Float64Array
+  /** Of each pair of nodes, the first node's row by row. */
+  weights: Float64Array
 }
 
 /** Gauss–Legendre on −½ … ½, 4 and 6 nodes: Abramowitz & Stegun (1964), table 25.4. */
@@ -31,9 +32,10 @@ const SIX: Rule = halved(
 )
 
 function halved(nodes: readonly number[], weights: readonly number[]): Rule {
+  const all = [...weights, ...weights].map((w) => w / 2)
   return {
-    nodes: [...nodes.map((x) => -x / 2), ...nodes.map((x) => x / 2)],
-    weights: [...weights, ...weights].map((w) => w / 2),
+    nodes: Float64Array.from([...nodes.map((x) => -x / 2), ...nodes.map((x) => x / 2)]),
+    weights: Float64Array.from(all.flatMap((one) => all.map((other) => one * other))),
   }
 }
 
@@ -52,10 +54,12 @@ export function pixelShare(depth: number, [nx, ny]: readonly [number, number], b
   if (blur === 0) return depth > 0 ? 1 - corner(-depth, wide, narrow) : corner(depth, wide, narrow)
   const { nodes, weights } = blur < 0.5 ? SIX : FOUR
   let sum = 0
+  let pair = 0
   for (let i = 0; i < nodes.length; i++) {
+    const middle = depth + wide * (nodes[i] as number)
     for (let j = 0; j < nodes.length; j++) {
-      const at = depth + wide * (nodes[i] as number) + narrow * (nodes[j] as number)
-      sum += (weights[i] as number) * (weights[j] as number) * cumulative(at / blur)
+      const at = middle + narrow * (nodes[j] as number)
+      sum += (weights[pair++] as number) * cumulative(at / blur)
     }
   }
   return sum
