@@ -2,6 +2,7 @@ import { availableParallelism } from 'node:os'
 import { configDefaults, defineConfig } from 'vitest/config'
 import { asOneModule } from './tests/setup/as-one-module.ts'
 import { DearestFirst } from './tests/setup/dearest-first.ts'
+import { folderAsOneModule } from './tests/setup/folder-as-one-module.ts'
 
 /** Tests of what was built: the page in a browser, and the files that the build gives. */
 const OF_THE_BUILD = ['tests/window/**/*.test.ts', 'tests/**/built.test.ts']
@@ -18,7 +19,6 @@ const COMMAND_LINE = ['tests/main/cli/*.test.ts']
 
 /** What computes for many seconds. */
 const HARD_WORKING = [
-  'src/core/imaging/index.ts',
   'tests/core/calibration/coverage/hold-the-truth.ts',
   'tests/core/imaging/judge/trials.ts',
   'tests/core/imaging/no-stroke.test.ts',
@@ -43,7 +43,7 @@ export default defineConfig({
     projects: [
       {
         extends: true,
-        plugins: [asOneModule(...HARD_WORKING)],
+        plugins: [asOneModule(...HARD_WORKING), folderAsOneModule('src/core')],
         test: {
           name: 'sources',
           include: ['tests/**/*.test.ts'],
