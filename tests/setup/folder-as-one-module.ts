@@ -50,7 +50,7 @@ async function builtFrom(folder: string): Promise<Map<string, Built>> {
 /**
  * Gives all sources of a folder as one module, of which each file still gives its own exports; so there is one of
  * everything, whichever files import it. Vitest reads and begins each module by itself, and looks an imported function up
- * at every call: hundreds of small modules that compute take a fifth less time as one.
+ * at every call: hundreds of small modules that compute take a seventh less time as one.
  * @param folder from the project's folder; what is in it must not ask where it lies
  */
 export function folderAsOneModule(folder: string): Plugin {
