@@ -5,6 +5,7 @@ import { join } from 'node:path'
 import type { Page } from 'playwright-core'
 import sharp from 'sharp'
 import { drawSetOfSheets } from './fixtures/set-of-sheets.ts'
+import { knownAs } from './harness/known-as.ts'
 import type { Launcher, OpenedWindow, WindowSize } from './harness/launcher.ts'
 import { localLauncher } from './harness/local-launcher.ts'
 import { Person } from './harness/person.ts'
@@ -61,6 +62,8 @@ async function withWindow(
   const home = await mkdtemp(join(tmpdir(), 'scantling-pictures-'))
   let window: OpenedWindow | undefined
   try {
+    // Who runs this is nobody's business.
+    await knownAs(home, 'A. Rivet')
     window = await on.open({ opens, home, size, scheme })
     const { page } = window
     await draw(page, (name) => save(page, `${name}-${scheme}-${size.width}.jpg`), home)
@@ -90,7 +93,6 @@ async function pages(page: Page, save: Save, home: string): Promise<void> {
 async function stations(page: Page, save: Save): Promise<void> {
   await sheetReady(page)
   await tableSettled(page)
-  await underThePersonOfTheJob(page)
   const rail = page.getByRole('navigation', { name: 'Stations' })
   for (const [name, file] of STATIONS) {
     await rail.getByRole('button', { name: new RegExp(`\\b${name}$`) }).click()
@@ -113,7 +115,6 @@ async function stations(page: Page, save: Save): Promise<void> {
 async function strokes(page: Page, save: Save): Promise<void> {
   await sheetReady(page)
   await tableSettled(page)
-  await underThePersonOfTheJob(page)
   const person = new Person(page)
   await person.station('Pick')
   await person.click(oneOf(page, 'What to measure', 'Diameter'))
@@ -145,13 +146,6 @@ async function strokes(page: Page, save: Save): Promise<void> {
   await page.getByRole('list', { name: 'Notes' }).getByRole('button').first().click()
   await page.mouse.move(0, 0)
   await save('note')
-}
-
-/** Who runs this is nobody's business. */
-async function underThePersonOfTheJob(page: Page): Promise<void> {
-  await page.getByRole('button', { name: /^At work/ }).click()
-  await page.getByRole('menuitemradio').first().click()
-  await page.getByRole('menu').waitFor({ state: 'detached' })
 }
 
 /** Goes close to the rim with the lens. */

@@ -22,12 +22,12 @@ describe('the limits of what is taken in', () => {
     [
       'not JSON',
       '{ pixels',
-      /^The limits in .+limits\.json can't be read because they are not JSON, so the usual/,
+      /^The limits in .+limits\.json can't be read because they are not JSON, so the defaults/,
     ],
     [
       'out of bounds',
       JSON.stringify({ ...LIMITS, seconds: 0 }),
-      /are not sound \("seconds": .+\), so the usual limits/,
+      /are not sound \("seconds": .+\), so the defaults hold/,
     ],
     ['of other names', '{"pixles":1}', /are not sound/],
   ])(
@@ -69,7 +69,7 @@ describe('the limits of what is taken in', () => {
     await sharp({ create: { width: 1001, height: 1000, channels: 3, background: '#ddd' } }).toFile(large)
     expect(await refused('add-sheets', { upload: await handOver(large, 'large.png'), by: 'AR' })).toBe(
       'The scan large.png has 1,001 × 1,000 pixels, more than the 1,000,000 that are taken in: scan it with fewer dots to the ' +
-        'inch, or set the limit "pixels" higher under "Limits", at the Sheet station, or with ' +
+        'inch, or set the limit "pixels" higher under "Size limits", at the Sheet station, or with ' +
         '"scantling limits --set pixels=NUMBER".',
     )
     await ask('set-limits', { limits: LIMITS })

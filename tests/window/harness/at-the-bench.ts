@@ -1,9 +1,9 @@
 import { randomBytes } from 'node:crypto'
 import { mkdir } from 'node:fs/promises'
-import { join, resolve } from 'node:path'
+import { resolve } from 'node:path'
 import { describe, expect } from 'vitest'
-import { KeptPerson } from '../../../src/main/services/people/kept-person.ts'
 import { temporaryFolder } from '../../main/fixtures/temporary-folder.ts'
+import { knownAs } from './known-as.ts'
 import { type Launcher, launchers, type OpenedWindow, type WindowWanted } from './launcher.ts'
 import { Person } from './person.ts'
 
@@ -30,12 +30,6 @@ export function inHost(launcher: Launcher, tests: (session: Session) => void): v
   describe(`in ${launcher.name}`, () => {
     tests((wanted, work) => sessionIn(launcher, wanted, work))
   })
-}
-
-/** Has a program that keeps its settings below a home know who is at work, where it does not yet. */
-async function knownAs(home: string, name: string): Promise<void> {
-  const settings = join(home, 'settings')
-  if ((await new KeptPerson(settings).name()) === '') await new KeptPerson(settings).keep(name)
 }
 
 /** Opens a window, works in it, closes it: and neither the page nor the host has anything to complain of. */

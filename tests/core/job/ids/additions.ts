@@ -154,7 +154,7 @@ export const WAYS_BY_HAND: readonly ((job: Job, chance: Chance) => object)[] = [
         item: {
           id: 'new:view',
           sheet: job.sheets[0]?.id,
-          name: 'By hand',
+          name: `By hand ${chance(1e9)}`,
           mapping: 'uniform',
           references: [{ kind: 'distance', marks: ['new:one', 'new:another'], size: '5 in' }],
         },
