@@ -28,10 +28,11 @@ const argumentsOf = (opens: Opens): string[] =>
 
 /**
  * Starts the workbench on its own, with settings and new jobs below `home`.
+ * @param command the program, where it is another build
  * @throws Error with what it said, when it ends before it gives its address
  */
-export async function startProgram(opens: Opens, home: string): Promise<Program> {
-  const child = spawn(process.execPath, [SCANTLING, 'open', ...argumentsOf(opens), '--print'], {
+export async function startProgram(opens: Opens, home: string, command = SCANTLING): Promise<Program> {
+  const child = spawn(process.execPath, [command, 'open', ...argumentsOf(opens), '--print'], {
     // The home folder too, so that places are shown below it, and nothing of whoever runs this is touched.
     env: { ...process.env, HOME: home, SCANTLING_HOME: home },
     stdio: ['ignore', 'pipe', 'pipe'],

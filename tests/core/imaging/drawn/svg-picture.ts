@@ -18,7 +18,7 @@ export async function inkOfSvg(
   const svg =
     `<svg xmlns="http://www.w3.org/2000/svg" width="${width * FINE}" height="${height * FINE}" ` +
     `viewBox="0 0 ${width} ${height}"><rect width="${width}" height="${height}" fill="white"/>${drawing}</svg>`
-  const { data, info } = await byLibrsvg(svg)
+  const { data, info } = await greysOfSvg(svg)
   const ink = new Float64Array(width * height)
   for (let y = 0; y < info.height; y++) {
     for (let x = 0; x < info.width; x++) {
@@ -36,8 +36,9 @@ let last: Promise<unknown> = Promise.resolve()
 /**
  * Drawings, one after another. Where the program's own reader of scans has run in the same process, the library draws no
  * SVG; it may for as long as this takes, so that trials that come after it find it as it was.
+ * @returns raw pixels, black on white, of a drawing that is SVG as a whole
  */
-function byLibrsvg(svg: string) {
+export function greysOfSvg(svg: string) {
   const drawn = last.then(async () => {
     sharp.unblock(OF_SVG)
     try {
