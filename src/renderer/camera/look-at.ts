@@ -74,6 +74,9 @@ export function showActualPixels(): void {
 /** Where the sheet was looked at from before it was looked at closer. */
 const before = new Map<string, Camera>()
 
+/** A zoom that was reckoned to be 1 may be less by a rounding. */
+const AS_LARGE = 1 - 1e-6
+
 /**
  * Looks at a place of the sheet as large as the scan has it, one pixel for each CSS pixel at the least; where it is so
  * large already, goes back to where it was looked at from before, or else shows the whole sheet.
@@ -82,7 +85,7 @@ export function lookCloser(place: Pixel | null): void {
   const here = onTheBench()
   if (here === undefined || place === null) return
   const { camera, box, size, sheet } = here
-  if (camera.zoom < 1) {
+  if (camera.zoom < AS_LARGE) {
     before.set(sheet, camera)
     // What was under the pointer stays under it.
     setCamera(
