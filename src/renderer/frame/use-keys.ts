@@ -18,8 +18,8 @@ function stationOf({ altKey, ctrlKey, metaKey, code }: KeyboardEvent) {
   return digit === undefined ? undefined : STATIONS[Number(digit) - 1]
 }
 
-/** Parts of the window in which digits mean something else. */
-const OWN_KEYS = '[role="grid"], [role="listbox"], [role="menu"], [role="spinbutton"]'
+/** Parts of the window in which digits mean something else. In the table that is so in some cells only, and said there. */
+const OWN_KEYS = '[role="listbox"], [role="menu"], [role="spinbutton"]'
 
 /** Parts in which a letter goes to the entry that begins with it. */
 const BY_LETTERS = '[role="listbox"], [role="menu"], [role="spinbutton"]'

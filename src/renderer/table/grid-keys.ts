@@ -69,5 +69,10 @@ function cellAfterKey(from: GridCell, key: string, ctrl: boolean, size: GridSize
   }
 }
 
-/** Whether a key writes what a reading begins with, so that writing in its cell begins with it. */
-export const beginsReading = (key: string, ctrl: boolean): boolean => !ctrl && /^[\d.,+\-−¼-¾⅐-⅞]$/.test(key)
+/**
+ * Whether a key writes what a reading begins with, so that writing in its cell begins with it. Not over readings that are
+ * there: a digit that was meant for a tool would take their place unseen.
+ * @param written whether the cell has readings
+ */
+export const beginsReading = (key: string, ctrl: boolean, written: boolean): boolean =>
+  !ctrl && !written && /^[\d.,+\-−¼-¾⅐-⅞]$/.test(key)

@@ -113,9 +113,12 @@ export function TableGrid({ rows: shown, unit }: TableGridProps) {
       return
     }
     const size = { rows: rows.length, columns: columns.length, page: page() }
-    if (columns[at.column] === 'original' && at.row >= 0 && beginsReading(event.key, event.ctrlKey)) {
-      if (begin(rows[at.row]?.id, 'original', event.key)) event.preventDefault()
-      return
+    const row = rows[at.row]?.id
+    if (columns[at.column] === 'original' && row !== undefined) {
+      if (beginsReading(event.key, event.ctrlKey, readingsOf(row) !== undefined)) {
+        if (begin(row, 'original', event.key)) event.preventDefault()
+        return
+      }
     }
     const wish = wishOfKey(at, event.key, event.ctrlKey, size)
     if (wish === null || (wish.to === 'choose nothing' && chosen === null)) return

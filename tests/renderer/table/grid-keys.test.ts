@@ -56,8 +56,13 @@ describe('going through the table by keyboard', () => {
 
 describe('a key on a cell of readings', () => {
   it('begins one with what a reading begins with, and with nothing else', () => {
-    for (const key of ['1', '0', '.', ',', '-', '½', '⅜']) expect(beginsReading(key, false)).toBe(true)
-    for (const key of ['?', 'a', ' ', '/', 'F2', 'Enter', '10']) expect(beginsReading(key, false)).toBe(false)
-    expect(beginsReading('0', true)).toBe(false)
+    for (const key of ['1', '0', '.', ',', '-', '½', '⅜']) expect(beginsReading(key, false, false)).toBe(true)
+    for (const key of ['?', 'a', ' ', '/', 'F2', 'Enter', '10'])
+      expect(beginsReading(key, false, false)).toBe(false)
+    expect(beginsReading('0', true, false)).toBe(false)
+  })
+
+  it('begins none over readings that are there', () => {
+    for (const key of ['1', '3', ',', '½']) expect(beginsReading(key, false, true)).toBe(false)
   })
 })
