@@ -1,6 +1,9 @@
 /** Why no stroke was found, in sentences; and why a place on one does not count, the end of a sentence. */
 import type { ReasonOf } from './reason.ts'
 
+/** To a tenth, as the places of picks are told. */
+const inPixels = (pixels: number): string => `${Number(pixels.toFixed(1))} px`
+
 const BY_HAND = 'Pick by hand, or go nearer.'
 
 const NO_STROKE_WORDS = {
@@ -8,13 +11,14 @@ const NO_STROKE_WORDS = {
     `The two picks are less than ${p.least} px apart. Pick them farther apart.`,
   'stroke.picks-on-one-line': () =>
     'The three picks are on one line or too near one another. Pick them farther apart.',
-  'stroke.none-within': (p: { reach: number }) => `No stroke was seen within ${p.reach} px. ${BY_HAND}`,
+  'stroke.none-within': (p: { reach: number }) =>
+    `No stroke was seen within ${inPixels(p.reach)}. ${BY_HAND}`,
   'stroke.none-along-line': () => `No stroke was seen along this way. ${BY_HAND}`,
   'stroke.none-along-circle': () => `No stroke was seen along this circle. ${BY_HAND}`,
   'stroke.no-crossing-within': (p: { reach: number }) =>
-    `No two strokes that cross or meet were seen within ${p.reach} px. ${BY_HAND}`,
+    `No two strokes that cross or meet were seen within ${inPixels(p.reach)}. ${BY_HAND}`,
   'stroke.crossing-too-far': (p: { away: number; reach: number }) =>
-    `The strokes here cross ${p.away.toFixed(1)} px from the pick, and no farther than ${p.reach} px is looked. Pick nearer to where they cross.`,
+    `The strokes here cross ${p.away.toFixed(1)} px from the pick, and no farther than ${inPixels(p.reach)} is looked. Pick nearer to where they cross.`,
   'stroke.one-round': () =>
     'What is here is one round stroke and no crossing. Pick it as a single stroke, or go nearer.',
   'stroke.ground-as-uneven': () => `The ground is as uneven as this all about. ${BY_HAND}`,

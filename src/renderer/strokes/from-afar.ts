@@ -1,6 +1,7 @@
 import { type Pixel, pixel } from '../../core/geometry/frames.ts'
 import type { FoundStroke } from '../../core/imaging/index.ts'
 import type { FoundOn } from '../../core/job/model/types.ts'
+import type { AnyReason } from '../../core/words/reason.ts'
 
 /** Where a stroke is looked for in the scan that was found in a coarser picture. */
 interface Around {
@@ -42,4 +43,17 @@ export function aroundCoarse(coarse: FoundStroke, there: readonly Pixel[], step:
       return { places, as: coarse.kind }
     }
   }
+}
+
+/**
+ * Why nothing was found in a coarser picture, told of the scan: the numbers of such a reason are pixels.
+ * @param step pixels of the scan for each of the picture's
+ */
+export function inScan(because: AnyReason, step: number): AnyReason {
+  if (!('parts' in because)) return because
+  const parts = Object.entries(because.parts).map(([name, part]) => [
+    name,
+    typeof part === 'number' ? part * step : part,
+  ])
+  return { ...because, parts: Object.fromEntries(parts) } as AnyReason
 }

@@ -6,7 +6,7 @@ import type { GreyTile } from '../tiles/picture-forms.ts'
 import { reason } from '../words/window-words.ts'
 import { cutWindow } from './cut-window.ts'
 import { fetchGreys, giveUp } from './fetch-greys.ts'
-import { aroundCoarse } from './from-afar.ts'
+import { aroundCoarse, inScan } from './from-afar.ts'
 import type { NotFound } from './messages.ts'
 import { LEAST_REACH, levelOfReach } from './reach.ts'
 import { scaledStroke } from './scaled-stroke.ts'
@@ -15,6 +15,8 @@ import { theSearcher } from './searcher.ts'
 import { tilesLookedAt } from './tiles-looked-at.ts'
 
 const none = (because: NotFound['because']): NotFound => ({ kind: 'none', because })
+
+const TWO_STROKES = none(reason('search.two-strokes'))
 
 const TOO_LARGE = none(reason('search.too-large'))
 
@@ -61,6 +63,16 @@ export interface Sought {
 const WITHIN = 0.75
 
 /**
+ * From far off, what lies further from a pick than this share of a reach may be the nearest that is seen, and another that
+ * is too faint there the one that is meant: a hand comes within a few pixels of the screen. Common practice, no source.
+ */
+const SURELY = 0.7
+
+/** How far the places lie from where they were pointed at, at most, pixels. */
+const furthest = (places: readonly Pixel[], rough: readonly Pixel[]): number =>
+  Math.max(...places.map(([x, y], i) => Math.hypot(x - (rough[i]?.[0] ?? x), y - (rough[i]?.[1] ?? y))))
+
+/**
  * Looks for a stroke: in the scan as it is, or where it is pointed at from far off first in a picture about as coarse as it
  * is seen there, and then in the scan near what was found. Where two strokes are one from so far off, nobody can say which
  * is meant, and none is taken.
@@ -82,8 +94,9 @@ export async function lookInStages(
   const roughly = { ...wish, reading: 'centre' as const, reach: wish.reach / step }
   const coarse = await lookAt(level, there, roughly, pictures, looking)
   if (coarse === null) return null
-  if (coarse.kind === 'none') return { found: coarse, rough }
+  if (coarse.kind === 'none') return { found: none(inScan(coarse.because, step)), rough }
   const { places, as } = aroundCoarse(coarse, there, step)
+  if (furthest(places, rough) > SURELY * wish.reach) return { found: TWO_STROKES, rough }
   const finely = { ...wish, as, either: false, reach: step, alone: WITHIN * wish.reach }
   const found = await lookFinest(places, finely, pictures, looking)
   return found && { found, rough: places }

@@ -5,6 +5,7 @@ import type { RandomStream } from '../../../src/core/uncertainty/random.ts'
 import { AS_IT_LIES } from '../../../src/renderer/strokes/edge-sides.ts'
 import { lookInStages } from '../../../src/renderer/strokes/search-scan.ts'
 import type { SearchWish } from '../../../src/renderer/strokes/search-wish.ts'
+import { inWords } from '../../../src/renderer/words/window-words.ts'
 import { caseStream } from '../../core/imaging/simulate/case-stream.ts'
 import { pyramidOf } from './pyramid-of.ts'
 
@@ -89,5 +90,24 @@ describe('a stroke that is pointed at from far off', () => {
     const place = (await lookInStages([pixel(500, 425 + 14)], wish('point', 0.2), pictures, looking))?.found
     if (place?.kind !== 'point') throw new Error(`It is found as ${place?.kind}.`)
     expect(across(place.pixel[0], place.pixel[1])).toBeLessThan(0.3)
+  })
+
+  it('is none where only one is seen that lies too far from the hand to be surely meant', async () => {
+    const random = caseStream(32)
+    // What is meant is too faint from so far off; another lies almost at the end of a hand's reach.
+    const scan = scanOf((_, y) => Math.abs(y - 474), 5, random)
+    const { pictures, looking } = pyramidOf(scan)
+    const at = async (off: number) =>
+      (await lookInStages([pixel(700, 474 - off)], wish('point', 0.15), pictures, looking))?.found
+    expect(await at(14)).toMatchObject({ kind: 'point' })
+    expect(await at(48)).toMatchObject({ kind: 'none', because: { code: 'search.two-strokes' } })
+  })
+
+  it('says in pixels of the scan how far it was looked for', async () => {
+    const scan = scanOf(() => 100, 3, caseStream(33))
+    const { pictures, looking } = pyramidOf(scan)
+    const found = (await lookInStages([pixel(700, 500)], wish('point', 0.2019), pictures, looking))?.found
+    if (found?.kind !== 'none') throw new Error(`It is found as ${found?.kind}.`)
+    expect(inWords(found.because)).toContain('within 39.6 px')
   })
 })
