@@ -46,6 +46,9 @@ function partNames(tool: Tool): string[] {
   }
 }
 
+/** What a thing is called that a tool asks for, by its place from 0. */
+export const partName = (tool: Tool, part: number): string => partNames(tool)[part] ?? ordinal(part)
+
 /** What one pick of a part is called: `First end`, `Circle, second point`. */
 function pickName(tool: Tool, part: number, need: MarkNeed, pick: number): string {
   const name = partNames(tool)[part] ?? ordinal(part)

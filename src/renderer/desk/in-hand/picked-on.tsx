@@ -1,16 +1,23 @@
 import { Section } from '../../parts/section.tsx'
 import type { Picks } from '../../picking/picks.ts'
 import { Caution } from '../keeping/caution.tsx'
-import { isNotFound, searchInWords, sureInWords } from './stroke-words.ts'
+import { isNotFound, missedInWords, searchInWords, sureInWords } from './stroke-words.ts'
 
-/** What the newest picks were found to lie on; that nothing was found is a caution. */
+/** What the newest picks were found to lie on; that nothing was found, under them or under those before, is a caution. */
 export function PickedOn({ picks }: { picks: Picks }) {
   const words = searchInWords(picks)
-  if (isNotFound(picks)) return <Caution>{words}</Caution>
+  const missed = missedInWords(picks)
   return (
-    <p className="block-soft" aria-live="polite">
-      {words}
-    </p>
+    <>
+      {missed !== '' && <Caution>{missed}</Caution>}
+      {isNotFound(picks) ? (
+        <Caution>{words}</Caution>
+      ) : (
+        <p className="block-soft" aria-live="polite">
+          {words}
+        </p>
+      )}
+    </>
   )
 }
 

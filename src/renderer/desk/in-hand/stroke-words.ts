@@ -1,5 +1,6 @@
 import type { FoundOn } from '../../../core/job/model/types.ts'
 import { firstPlaces } from '../../../core/job/picks/picks-of.ts'
+import { partName } from '../../picking/pick-names.ts'
 import { foundMark, type NewFeature, type Picks } from '../../picking/picks.ts'
 import { roundWords } from '../../picking/round-words.ts'
 import { AS_IT_LIES, readingWords, way } from '../../strokes/edge-sides.ts'
@@ -40,6 +41,21 @@ export function searchInWords(picks: Picks): string {
   if (stroke.state === 'none') return `Picked by hand. ${inWords(stroke.because)}`
   const mark = foundMark(feature)
   return mark?.stroke === undefined ? '' : `${foundInWords(mark.stroke)}.`
+}
+
+/** Of which of the picks before the newest no stroke was found though one was looked for, a sentence; else empty. */
+export function missedInWords(picks: Picks): string {
+  const missed = picks.features
+    .slice(0, -1)
+    .flatMap((feature, part) =>
+      'pixels' in feature && feature.stroke?.state === 'none' ? [partName(picks.tool, part)] : [],
+    )
+  if (missed.length === 0) return ''
+  const what = `${missed[0]}${missed
+    .slice(1)
+    .map((name) => `, ${name.toLowerCase()}`)
+    .join('')}`
+  return `${what}: by hand, for no stroke was found there. Take the picks back with Esc to pick closer.`
 }
 
 /** How surely the stroke under the newest picks was found, and whether it is round; empty where none was. */
