@@ -2,6 +2,7 @@ import { expect, it } from 'vitest'
 import { pixel } from '../../../../src/core/geometry/frames.ts'
 import { reason as coreReason } from '../../../../src/core/words/core-words.ts'
 import { missedInWords, searchInWords } from '../../../../src/renderer/desk/in-hand/stroke-words.ts'
+import type { NewFeature } from '../../../../src/renderer/picking/picks.ts'
 import type { StrokeState } from '../../../../src/renderer/picking/stroke-state.ts'
 import { reason } from '../../../../src/renderer/words/window-words.ts'
 
@@ -22,8 +23,13 @@ it('A search that found nothing says why, and that the picks stay as the hand ma
 })
 
 it('Of what was picked before the newest it is said where no stroke was found', () => {
-  const end = (stroke: StrokeState) =>
-    ({ need: 'point', pixels: [pixel(1, 1)], sigmas: [9], done: true, stroke }) as const
+  const end = (stroke: StrokeState): NewFeature => ({
+    need: 'point',
+    pixels: [pixel(1, 1)],
+    sigmas: [9],
+    done: true,
+    stroke,
+  })
   const none: StrokeState = { state: 'none', because: coreReason('stroke.too-faint') }
   const tool = { kind: 'measure', view: 'V1', measure: 'distance' } as const
   expect(missedInWords({ tool, features: [end(none), end({ state: 'looking' })] })).toBe(

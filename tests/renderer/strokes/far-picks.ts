@@ -1,17 +1,17 @@
 /**
  * How often a pick from far off is taken for a stroke that was not meant, on a drawing with thin walls, concentric rims,
  * dimension lines beside edges, hatching and lettering: by kind and by how large the sheet is seen. Run by
- * `node scripts/run-ts.mjs tests/bench/from-afar.ts SCAN [trials]`, SCAN the file that `gestures` draws.
+ * `node scripts/run-ts.mjs tests/renderer/strokes/far-picks.ts SCAN [trials]`, SCAN the file that `gestures` draws.
  */
 import sharp from 'sharp'
-import { type Pixel, pixel } from '../../src/core/geometry/frames.ts'
-import type { FoundStroke } from '../../src/core/imaging/index.ts'
-import { AS_IT_LIES } from '../../src/renderer/strokes/edge-sides.ts'
-import { lookInStages } from '../../src/renderer/strokes/search-scan.ts'
-import type { SearchWish } from '../../src/renderer/strokes/search-wish.ts'
-import { caseStream } from '../core/imaging/simulate/case-stream.ts'
-import { pyramidOf } from '../renderer/strokes/pyramid-of.ts'
-import { BOLTS, CORNERS, DOWELS, onScan } from './gestures/plate.ts'
+import { type Pixel, pixel } from '../../../src/core/geometry/frames.ts'
+import type { FoundStroke } from '../../../src/core/imaging/index.ts'
+import { AS_IT_LIES } from '../../../src/renderer/strokes/edge-sides.ts'
+import { lookInStages } from '../../../src/renderer/strokes/search-scan.ts'
+import type { SearchWish } from '../../../src/renderer/strokes/search-wish.ts'
+import { BOLTS, CORNERS, DOWELS, onScan } from '../../bench/gestures/plate.ts'
+import { caseStream } from '../../core/imaging/simulate/case-stream.ts'
+import { pyramidOf } from './pyramid-of.ts'
 
 type Place = readonly [number, number]
 
@@ -96,7 +96,7 @@ const ALL: readonly Meant[] = [
 ]
 
 const [file, trials = '4'] = process.argv.slice(2)
-if (file === undefined) throw new Error('from-afar: name the scan.')
+if (file === undefined) throw new Error('far-picks: name the scan.')
 const { data, info } = await sharp(file).greyscale().raw().toBuffer({ resolveWithObject: true })
 const { pictures, looking } = pyramidOf({
   left: 0,
