@@ -67,7 +67,7 @@ export const WAYS_OF_A_WINDOW: readonly ((job: Job, mint: Mint, chance: Chance) 
   (job, mint, chance) => {
     const sheet = oneOf(job.sheets, chance)
     const outline = outlineBetween(anywhere(chance), anywhere(chance), sheet.scan)
-    return addView(job, { sheet: sheet.id, name: `View ${chance(1000)}`, outline }, mint).edit
+    return addView(job, { sheet: sheet.id, name: `View ${chance(1e9)}`, outline }, mint).edit
   },
   (job, mint, chance) => {
     const marks = [picked('point', chance), picked('point', chance)]
