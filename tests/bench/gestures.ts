@@ -32,7 +32,7 @@ try {
     reducedMotion: 'reduce',
     locale: 'en-GB',
   })
-  page.setDefaultTimeout(150_000)
+  page.setDefaultTimeout(60_000)
   page.on('pageerror', (error) => console.error(`uncaught: ${error.message}`))
   await page.goto(host.address)
   await page.locator('[data-region="sheet"][data-pictures="ready"]').waitFor()
@@ -62,11 +62,12 @@ try {
   await host.end()
 }
 
-const plain = ({ clicks, keys, notches }: Gestures): number => clicks + keys + notches
+const plain = ({ clicks, drags, keys, notches }: Gestures): number => clicks + drags + keys + notches
 const sum = (all: readonly Gestures[]): Gestures =>
   all.reduce(
     (a, b) => ({
       clicks: a.clicks + b.clicks,
+      drags: a.drags + b.drags,
       keys: a.keys + b.keys,
       letters: a.letters + b.letters,
       notches: a.notches + b.notches,
@@ -79,12 +80,12 @@ function tellSpent(): void {
     console.log(`${kind.padEnd(10)} ${name.padEnd(24)} ${JSON.stringify(did)}`)
   }
   const kinds = [...new Set(spent.map(({ kind }) => kind))]
-  console.log('\nkind        n  clicks  keys notches  without letters, each   with letters, each')
+  console.log('\nkind        n  clicks drags  keys notches  without letters, each   with letters, each')
   const line = (name: string, all: readonly Gestures[], n: number) => {
     const did = sum(all)
     const bare = plain(did)
     console.log(
-      `${name.padEnd(10)} ${String(n).padStart(2)} ${String(did.clicks).padStart(7)} ${String(did.keys).padStart(5)} ${String(did.notches).padStart(7)} ${(bare / n).toFixed(2).padStart(22)} ${((bare + did.letters) / n).toFixed(2).padStart(20)}`,
+      `${name.padEnd(10)} ${String(n).padStart(2)} ${String(did.clicks).padStart(7)} ${String(did.drags).padStart(5)} ${String(did.keys).padStart(5)} ${String(did.notches).padStart(7)} ${(bare / n).toFixed(2).padStart(22)} ${((bare + did.letters) / n).toFixed(2).padStart(20)}`,
     )
   }
   for (const kind of kinds) {

@@ -40,7 +40,7 @@ async function pickAt(person: Person, [x, y]: readonly [number, number]): Promis
   const { page } = person
   await onSheet(page)
   await page.locator('[data-region="sheet"][data-pictures="ready"]').waitFor()
-  await person.press('0')
+  await person.press('w')
   const place = await closeUp(page, [x, y], 12)
   await page.keyboard.down('Alt')
   await person.clickAt(place)

@@ -29,6 +29,7 @@ export const KEYS: readonly { where: string; keys: readonly (readonly [string, s
   {
     where: 'While picking',
     keys: [
+      ['Drag', 'both ends at once, along a line, across a circle from rim to rim'],
       ['Arrows', 'move the last pick by 0.1 px, with Shift by 1 px'],
       ['Ctrl+arrows', 'move the cross by 20 px, with Shift by 100 px'],
       ['Enter or P', 'pick at the cross'],

@@ -6,7 +6,9 @@ import { toPixel } from '../camera/camera.ts'
 import { onTheBench, pan, zoomAt } from '../camera/look-at.ts'
 import type { Laid } from '../overlay/laid.ts'
 import { nearest } from '../overlay/lay-out.ts'
-import { noPicks, withPick } from '../picking/picks.ts'
+import { draggedPicks } from '../picking/dragged.ts'
+import { noPicks, type Picks, wanted, withPick } from '../picking/picks.ts'
+import { pointer } from '../picking/pointer-store.ts'
 import { isCornerToCorner } from '../picking/tool.ts'
 import { Fingers } from './fingers.ts'
 import { endPath, mannerOf, mayPick, pickAt, pointAt } from './picking.ts'
@@ -14,6 +16,10 @@ import { WheelHand } from './wheel-hand.ts'
 
 /** A press that moves no further than this is a click, CSS pixels. */
 const STILL = 4
+/** A press that moves further than this picks along its way, and is no click of an unsteady hand, CSS pixels. */
+const DRAG = 24
+/** The same across a circle: holes are small. */
+const DRAG_ACROSS = 8
 /** Two clicks within this are a double click, ms. */
 const DOUBLE = 400
 /** What lies so near to a click is chosen, CSS pixels. */
@@ -32,6 +38,16 @@ interface Press {
 /** Whether the sheet is dragged whatever tool is in hand, as while Space is held. */
 export interface Held {
   space: boolean
+}
+
+const leastDrag = (): number => (wanted(useBench.getState().picks) === 'circle' ? DRAG_ACROSS : DRAG)
+
+/** What a drag picks. The sheet is squared up by the newest line, whatever was picked before. */
+function draggedFrom(picks: Picks, from: Pixel, to: Pixel): Pixel[] | null {
+  if (!mayPick()) return null
+  if (picks.tool.kind !== 'straighten') return draggedPicks(picks, from, to)
+  setPicks(noPicks(picks.tool))
+  return [from, to]
 }
 
 /** Pointer and wheel on the sheet. The function that comes back ends it. */
@@ -83,6 +99,9 @@ export function onPointer(element: HTMLElement, held: Held, laid: () => readonly
       }
     }
     pointAt(pixelAt(at), 'pointer', mannerOf(event))
+    const pressing = press
+    const drags = pressing !== null && !pressing.pans && distanceBetween(at, pressing.from) > leastDrag()
+    pointer.setState({ dragFrom: drags ? pixelAt(pressing.from) : null })
   }
 
   const up = (event: PointerEvent): void => {
@@ -92,6 +111,7 @@ export function onPointer(element: HTMLElement, held: Held, laid: () => readonly
     }
     const pressed = press
     press = null
+    pointer.setState({ dragFrom: null })
     delete element.dataset['dragged']
     if (pressed === null || event.button > 1) return
     const at = place(event)
@@ -107,19 +127,29 @@ export function onPointer(element: HTMLElement, held: Held, laid: () => readonly
       setPicks(withPick(withPick(noPicks(picks.tool), from), pixel))
       return
     }
-    if (pressed.moved && picks.tool.kind === 'straighten' && from !== null) {
-      setPicks(noPicks(picks.tool))
-      for (const end of [from, pixel]) pickAt(end, mannerOf(event))
+    const manner = mannerOf(event)
+    const places =
+      distanceBetween(at, pressed.from) > leastDrag() && from !== null && !manner.takesOld
+        ? draggedFrom(picks, from, pixel)
+        : null
+    if (places !== null) {
+      const [first, ...rest] = places
+      if (first !== undefined) pickAt(first, manner)
+      // The first pick says which view it is of; that is known a frame later.
+      requestAnimationFrame(() => {
+        for (const place of rest) pickAt(place, manner)
+      })
       return
     }
     const now = event.timeStamp
     const again = clicked !== null && now - clicked.when < DOUBLE && distanceBetween(at, clicked.at) <= STILL
     clicked = again ? null : { at, when: now }
     if (again) endPath()
-    else pickAt(pixel, mannerOf(event))
+    else pickAt(pixel, manner)
   }
 
   const cancelled = (event?: PointerEvent): void => {
+    pointer.setState({ dragFrom: null })
     if (event !== undefined) fingers.up(event.pointerId)
     press = null
     delete element.dataset['dragged']

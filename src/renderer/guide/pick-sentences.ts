@@ -6,12 +6,15 @@ import { isThroughHoles, type Tool } from '../picking/tool.ts'
 
 /** What each measure is called, and what to pick for it. */
 export const MEASURE_WORDS: Readonly<Record<Measure, { label: string; what: string }>> = {
-  distance: { label: 'Between points', what: 'Pick one end, then the other.' },
+  distance: { label: 'Between points', what: 'Pick one end, then the other, or drag from end to end.' },
   spacing: {
     label: 'Between lines',
-    what: 'Square across from one line to another: pick two points on one line, then two on the other.',
+    what: 'Square across from one line to another: drag along each, or pick two points on it.',
   },
-  diameter: { label: 'Diameter', what: 'Of a circle: pick three points on its rim, well apart.' },
+  diameter: {
+    label: 'Diameter',
+    what: 'Of a circle: drag across it from rim to rim, or pick three points on it.',
+  },
   radius: { label: 'Radius', what: 'Of a circle or an arc: pick three points on it, well apart.' },
   centres: {
     label: 'Between centres',

@@ -4,6 +4,7 @@ import type { Mark } from '../../core/job/model/types.ts'
 import { firstPlaces } from '../../core/job/picks/picks-of.ts'
 import { ScantlingError } from '../../core/words/scantling-error.ts'
 import { applied, type BoxSize, type Camera, matrixOf } from '../camera/camera.ts'
+import { draggedPicks } from '../picking/dragged.ts'
 import { foundMark, needsOf, type Picks, wanted } from '../picking/picks.ts'
 import type { PointerPlace } from '../picking/pointer-store.ts'
 import { isCornerToCorner } from '../picking/tool.ts'
@@ -51,6 +52,10 @@ export function drawPending(
   const aim = wanted(picks) === null ? null : pointer.pixel
   context.setLineDash([6, 4])
   twice(() => drawBetween(context, picks, shapes, aim, at))
+  const { dragFrom } = pointer
+  const dragged =
+    dragFrom === null || pointer.pixel === null ? null : draggedPicks(picks, dragFrom, pointer.pixel)
+  if (dragged !== null) twice(() => drawDragged(context, dragged, at))
   context.setLineDash([])
   twice(() => drawAngle(context, picks, shapes, at))
   shapes.forEach(({ feature, pixels }, i) => {
@@ -155,6 +160,13 @@ function drawBetween(
   } else if (features.length > 0) {
     polyline(all, tool.kind === 'reference' && tool.reference === 'rectangle' && all.length > 3)
   }
+}
+
+/** What a drag would pick: from end to end, and the circle that it goes across. */
+function drawDragged(context: Context, places: readonly Pixel[], at: (pixel: Pixel) => Screen): void {
+  const [from, to] = [places[0], places.at(-1)]
+  if (from !== undefined && to !== undefined) drawPolyline(context, [at(from), at(to)])
+  circleThrough(context, places, at)
 }
 
 const ARC = 40

@@ -12,6 +12,8 @@ export interface PointerPlace {
   near: string | null
   /** Whether the key is held by which a pick takes that one. */
   takesOld: boolean
+  /** Where a drag began by which picks are made, pixels of the scan; null while none is. */
+  dragFrom: Pixel | null
   /** What plain arrow keys move: the newest pick, or the cross. */
   arrows: 'pick' | 'cross'
 }
@@ -22,5 +24,6 @@ export const pointer = createStore<PointerPlace>(() => ({
   byHand: false,
   near: null,
   takesOld: false,
+  dragFrom: null,
   arrows: 'cross',
 }))

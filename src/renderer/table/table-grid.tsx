@@ -24,6 +24,15 @@ interface TableGridProps {
   unit: Unit
 }
 
+/**
+ * Whether a digit is for something else than readings: a tool is in hand, whose next one it takes up, or readings that
+ * were written just now are not in the job yet.
+ */
+function isDigitElsewhere(): boolean {
+  const { keeping, picks } = useBench.getState()
+  return keeping > 0 || picks.tool.kind !== 'look'
+}
+
 /** The rows, as one grid that is gone through by keyboard; only those in sight are drawn. */
 export function TableGrid({ rows: shown, unit }: TableGridProps) {
   const { rows } = shown
@@ -115,7 +124,7 @@ export function TableGrid({ rows: shown, unit }: TableGridProps) {
     const size = { rows: rows.length, columns: columns.length, page: page() }
     const row = rows[at.row]?.id
     if (columns[at.column] === 'original' && row !== undefined) {
-      if (beginsReading(event.key, event.ctrlKey, readingsOf(row) !== undefined)) {
+      if (beginsReading(event.key, event.ctrlKey, readingsOf(row) !== undefined || isDigitElsewhere())) {
         if (begin(row, 'original', event.key)) event.preventDefault()
         return
       }

@@ -6,6 +6,8 @@ type Place = readonly [number, number]
 /** What somebody did. A key with Shift or Alt held is one press. */
 export interface Gestures {
   clicks: number
+  /** Presses of the button that are let go elsewhere. */
+  drags: number
   /** Every press that is no letter of what the sheet or the person says. */
   keys: number
   /** Of names, figures, formulas and readings: the same in any window that does not write them by itself. */
@@ -13,7 +15,7 @@ export interface Gestures {
   notches: number
 }
 
-export const NONE: Gestures = { clicks: 0, keys: 0, letters: 0, notches: 0 }
+export const NONE: Gestures = { clicks: 0, drags: 0, keys: 0, letters: 0, notches: 0 }
 
 /** Beside the border of the sheet's box nobody aims, CSS pixels. */
 const MARGIN = 24
@@ -153,6 +155,22 @@ export class Hand {
     await this.page.waitForTimeout(120)
   }
 
+  /** Picks by a drag from one place of the scan to another, both in sight. */
+  async pickAlong(from: Place, to: Place): Promise<void> {
+    const { at } = await this.#lens()
+    const [a, b] = [from, to].map((place): Place => {
+      const [x, y] = at(place)
+      return [x + this.#miss(), y + this.#miss()]
+    }) as [Place, Place]
+    await this.page.mouse.move(...a)
+    await this.page.mouse.down()
+    await this.page.mouse.move((a[0] + b[0]) / 2, (a[1] + b[1]) / 2)
+    await this.page.mouse.move(...b)
+    await this.page.mouse.up()
+    this.did.drags++
+    await this.page.waitForTimeout(120)
+  }
+
   /** Puts the pointer over a place of the scan, as on the way to pick it: that is no gesture. */
   async over(place: Place): Promise<void> {
     const { at } = await this.#lens()
@@ -202,7 +220,7 @@ export class Hand {
       await this.page.mouse.move(mx + dx / 2, my + dy / 2)
       await this.page.mouse.up({ button: 'middle' })
       this.did.keys++
-      this.did.clicks++
+      this.did.drags++
       await this.page.waitForTimeout(120)
     }
     throw new Error(`${places} do not come in sight together.`)

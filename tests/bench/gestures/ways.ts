@@ -142,6 +142,32 @@ export function byCloseUps(hand: Hand): Way {
 
 const DIGIT = { Distance: '1', Spacing: '2', Diameter: '3', Centres: '5', Angle: '6' } as const
 
+/** Across so small a hole nobody drags, CSS pixels. */
+const SHORTEST = 10
+
+/** How many places each mark takes. */
+const PLACES = { Distance: 2, Spacing: 2, Diameter: 3, Centres: 3, Angle: 2 } as const
+
+/** What is picked, mark by mark; both ends of a distance are one drag. */
+function marksOf(measure: keyof typeof PLACES, aims: readonly Aim[]): Aim[][] {
+  const marks: Aim[][] = []
+  for (const aim of aims) {
+    const last = marks.at(-1)
+    const full = last === undefined || last.length === PLACES[measure] || last[0]?.old === true
+    if (full || aim.old === true) marks.push([aim])
+    else last.push(aim)
+  }
+  return marks
+}
+
+/** The place across the circle through three places from the first of them. */
+function opposite([ax, ay]: Place, [bx, by]: Place, [cx, cy]: Place): Place {
+  const [dx, dy, ex, ey] = [bx - ax, by - ay, cx - ax, cy - ay]
+  const twice = 2 * (dx * ey - dy * ex)
+  const [d, e] = [dx * dx + dy * dy, ex * ex + ey * ey]
+  return [ax + (2 * (ey * d - dy * e)) / twice, ay + (2 * (dx * e - ex * d)) / twice]
+}
+
 /** Of these the lens tells before a pick whether it will lie on a stroke. */
 const POINTS: ReadonlySet<string> = new Set(['Distance'])
 
@@ -170,6 +196,35 @@ export function fromTheWholeSheet(hand: Hand): Way {
     await hand.pick(place, old === true ? 'Shift' : undefined)
   }
 
+  /** What a drag picks: from end to end, along a line, or across a circle; null where it is to be clicked. */
+  function along(aims: readonly Aim[]): [Place, Place] | null {
+    const [a, b, c] = aims.map(({ at }) => onScan(at))
+    if (a === undefined || b === undefined || aims.some(({ old }) => old === true)) return null
+    return c === undefined ? [a, b] : [a, opposite(a, b, c)]
+  }
+
+  async function pickMark(aims: readonly Aim[], crowded: boolean): Promise<void> {
+    const ends = along(aims)
+    const seen = ends !== null && !crowded && !close && (await isLong(ends)) && (await bothSeen(ends))
+    if (ends !== null && (seen || (close && (await hand.isInSight(ends))))) await hand.pickAlong(...ends)
+    else for (const aim of aims) await pick(aim, crowded)
+  }
+
+  /** Whether a drag from one to the other is seen to be one. */
+  async function isLong([[ax, ay], [bx, by]]: [Place, Place]): Promise<boolean> {
+    return Math.hypot(bx - ax, by - ay) * (await hand.zoom()) > SHORTEST
+  }
+
+  /** Whether the lens sees a stroke at both ends; of lines and rims it is known once they are picked. */
+  async function bothSeen(ends: [Place, Place]): Promise<boolean> {
+    if (!POINTS.has(last)) return true
+    for (const end of ends) {
+      await hand.over(end)
+      if (!(await hand.seesStroke())) return false
+    }
+    return true
+  }
+
   return {
     async make(piece) {
       const { picked, kind } = piece
@@ -194,7 +249,7 @@ export function fromTheWholeSheet(hand: Hand): Way {
       }
       if (picked.measure !== last || !(await isInHand(page, last))) await hand.press(DIGIT[picked.measure])
       last = picked.measure
-      for (const aim of picked.at) await pick(aim, piece.crowded === true)
+      for (const aims of marksOf(picked.measure, picked.at)) await pickMark(aims, piece.crowded === true)
       await found(page)
       if (!again) {
         await hand.write(piece.name)
