@@ -78,7 +78,15 @@ inHost(localLauncher(), (session) => {
       await desk(page).getByText('1 of 2 marks picked').waitFor()
       await pick(person, along(left, right, 0.4), along(left, right, 0.8))
       await page.getByText('That is the same line again, and was not taken: pick the other one.').waitFor()
-      await pick(person, along(upLeft, upRight, 0.3), along(upLeft, upRight, 0.6))
+      // The other one by a drag along it, which is two picks.
+      const [from, to] = [
+        await placeOf(page, along(upLeft, upRight, 0.3)),
+        await placeOf(page, along(upLeft, upRight, 0.6)),
+      ]
+      await page.mouse.move(...from)
+      await page.mouse.down()
+      await page.mouse.move(...to, { steps: 4 })
+      await page.mouse.up()
       await form.waitFor()
       await person.write('Height')
       await person.press('Enter')
