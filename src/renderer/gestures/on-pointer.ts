@@ -63,6 +63,11 @@ export function onPointer(element: HTMLElement, held: Held, laid: () => readonly
     const here = onTheBench()
     return here === undefined ? null : toPixel(here.camera, here.box, at)
   }
+  /** Where a drag began that would pick; null where the press moves the sheet, or is a click so far. */
+  const dragOf = (pressed: Press | null, at: Screen): Pixel | null =>
+    pressed === null || pressed.pans || distanceBetween(at, pressed.from) <= leastDrag()
+      ? null
+      : pixelAt(pressed.from)
   const looking = (): boolean => useBench.getState().picks.tool.kind === 'look'
 
   const fingers = new Fingers()
@@ -98,10 +103,7 @@ export function onPointer(element: HTMLElement, held: Held, laid: () => readonly
         press.last = at
       }
     }
-    pointAt(pixelAt(at), 'pointer', mannerOf(event))
-    const pressing = press
-    const drags = pressing !== null && !pressing.pans && distanceBetween(at, pressing.from) > leastDrag()
-    pointer.setState({ dragFrom: drags ? pixelAt(pressing.from) : null })
+    pointAt(pixelAt(at), 'pointer', mannerOf(event), dragOf(press, at))
   }
 
   const up = (event: PointerEvent): void => {

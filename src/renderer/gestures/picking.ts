@@ -151,9 +151,10 @@ export function pointAt(
   pixel: Pixel | null,
   by: 'pointer' | 'cross',
   { takesOld, byHand }: Manner = PLAINLY,
+  dragFrom: Pixel | null = null,
 ): void {
   const aims = pixel !== null && wanted(useBench.getState().picks) !== null
-  pointer.setState({ pixel, by, byHand, takesOld, near: aims ? markNear(pixel) : null })
+  pointer.setState({ pixel, by, byHand, takesOld, dragFrom, near: aims ? markNear(pixel) : null })
 }
 
 /** What a pick where the pointer is would be, once a key is held or let go over it. */

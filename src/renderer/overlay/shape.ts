@@ -1,7 +1,7 @@
 import { algebraicCircle } from '../../core/geometry/algebraic-circle.ts'
 import { fitLine } from '../../core/geometry/fit-line.ts'
 import { type Pixel, pixel } from '../../core/geometry/frames.ts'
-import type { Mark } from '../../core/job/model/types.ts'
+import type { UnnamedMark } from '../../core/job/from-picks/picked-mark.ts'
 import { firstPlaces, picksOf } from '../../core/job/picks/picks-of.ts'
 import { ScantlingError } from '../../core/words/scantling-error.ts'
 
@@ -13,7 +13,7 @@ export type MarkShape =
   | { kind: 'path'; pixels: readonly Pixel[]; closed: boolean }
 
 /** Null when the picks do not determine the mark. */
-export function shapeOf(mark: Mark): MarkShape | null {
+export function shapeOf(mark: UnnamedMark): MarkShape | null {
   try {
     switch (mark.kind) {
       case 'point':

@@ -1,5 +1,4 @@
 import type { UnnamedMark } from '../../core/job/from-picks/picked-mark.ts'
-import type { Mark } from '../../core/job/model/types.ts'
 import { firstPlaces } from '../../core/job/picks/picks-of.ts'
 import { shapeOf } from '../overlay/shape.ts'
 
@@ -8,11 +7,9 @@ const SAME = 1
 /** Of circles, whose middle is known less well than their rim. */
 const SAME_CENTRE = 2
 
-const asMark = (mark: Mark | UnnamedMark): Mark => ({ id: '', sheet: '', ...mark }) as Mark
-
 /** Whether two lines or circles are of one and the same stroke, so that nothing lies between them. */
-export function isSameMark(one: Mark | UnnamedMark, other: Mark | UnnamedMark): boolean {
-  const [a, b] = [shapeOf(asMark(one)), shapeOf(asMark(other))]
+export function isSameMark(one: UnnamedMark, other: UnnamedMark): boolean {
+  const [a, b] = [shapeOf(one), shapeOf(other)]
   if (a?.kind === 'circle' && b?.kind === 'circle') {
     const apart = Math.hypot(a.centre[0] - b.centre[0], a.centre[1] - b.centre[1])
     return apart < SAME_CENTRE && Math.abs(a.radius - b.radius) < SAME_CENTRE + widthOf(one)
@@ -22,9 +19,9 @@ export function isSameMark(one: Mark | UnnamedMark, other: Mark | UnnamedMark): 
   const length = Math.hypot(q[0] - p[0], q[1] - p[1])
   if (length === 0) return false
   const normal = [-(q[1] - p[1]) / length, (q[0] - p[0]) / length] as const
-  const off = firstPlaces(asMark(other)).map(([x, y]) => (x - p[0]) * normal[0] + (y - p[1]) * normal[1])
+  const off = firstPlaces(other).map(([x, y]) => (x - p[0]) * normal[0] + (y - p[1]) * normal[1])
   return off.length > 0 && off.every((far) => Math.abs(far) < SAME)
 }
 
 /** Of the rim, whose two edges are of one circle. */
-const widthOf = (mark: Mark | UnnamedMark): number => mark.stroke?.width ?? 0
+const widthOf = (mark: UnnamedMark): number => mark.stroke?.width ?? 0

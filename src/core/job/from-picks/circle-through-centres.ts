@@ -1,6 +1,5 @@
 import { algebraicCircle } from '../../geometry/algebraic-circle.ts'
 import { pixel } from '../../geometry/frames.ts'
-import type { Mark } from '../model/types.ts'
 import { firstPlaces } from '../picks/picks-of.ts'
 import { markByHand } from './mark-by-hand.ts'
 import { type PicksRefused, toThousandth, type UnnamedMark } from './picked-mark.ts'
@@ -12,10 +11,10 @@ import { type PicksRefused, toThousandth, type UnnamedMark } from './picked-mark
  * @param circles three or more; what is no circle is left aside
  * @throws GeometryError when the places on one of them lie on one line
  */
-export function circleThroughCentres(circles: readonly (UnnamedMark | Mark)[]): UnnamedMark | PicksRefused {
+export function circleThroughCentres(circles: readonly UnnamedMark[]): UnnamedMark | PicksRefused {
   const rims = circles.filter(({ kind }) => kind === 'circle')
   const centres = rims.map((rim) => {
-    const places = firstPlaces({ id: '', sheet: '', ...rim } as Mark)
+    const places = firstPlaces(rim)
     const { centre } = algebraicCircle(places)
     return {
       at: pixel(toThousandth(centre[0]), toThousandth(centre[1])),

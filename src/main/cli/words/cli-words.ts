@@ -3,7 +3,7 @@ import { led } from '../../../core/words/led.ts'
 import type { AnyReason, Catalogue, ReasonOf } from '../../../core/words/reason.ts'
 import { speak } from '../../../core/words/speak.ts'
 import { withoutStop } from '../../../core/words/without-stop.ts'
-import { lastOf, leftInWords, toldFrom } from '../../services/words/history.ts'
+import { lastOf, leftInWords, type SidePart, sideInWords, toldFrom } from '../../services/words/history.ts'
 import type { LeftPart } from '../../services/words/reason-types.ts'
 import { inWords as servicesInWords } from '../../services/words/services-words.ts'
 
@@ -84,15 +84,7 @@ const USAGE = {
 const COMMANDS = {
   'cli.nothing-to-mend': (p: { folder: string }) =>
     `Nothing is wrong with the files of ${p.folder}: job.json and history.ndjson belong together.`,
-  'cli.mend-side': (p: {
-    file: string
-    n: number
-    title: string
-    dimensions: number
-    marks: number
-    leaves: LeftPart | null
-  }) =>
-    `${p.file}: "${p.title}" as of edit ${p.n}, ${p.dimensions} dimensions, ${p.marks} marks${p.leaves === null ? '' : `; going on from it leaves behind ${leftInWords(p.leaves)}`}.`,
+  'cli.mend-side': (p: SidePart) => `${sideInWords(p)}.`,
   'cli.mend-not-from': (p: { file: string; problem: AnyReason }, say) =>
     `${p.file} can't be gone on from: ${say(p.problem)}`,
   /** by, at: of the last edit; null where they are not known. */

@@ -72,15 +72,7 @@ export const HISTORY_WORDS = {
     `${p.path} was changed, replaced or removed by another program while this job was open, so it is not overwritten; ${wayOn(p)}`,
 
   // Mending
-  'mend.side': (p: {
-    file: string
-    n: number
-    title: string
-    dimensions: number
-    marks: number
-    leaves: LeftPart | null
-  }) =>
-    `${p.file}: "${p.title}" as of edit ${p.n}, ${p.dimensions} dimensions, ${p.marks} marks${p.leaves === null ? '' : `; going on from it leaves behind ${leftInWords(p.leaves)}`}`,
+  'mend.side': (p: SidePart) => sideInWords(p),
   /** by, at: of the last edit; null where they are not known. */
   'mend.rescue': (p: {
     place: string
@@ -127,6 +119,19 @@ const offered = (offers: readonly OfferPart[]): string =>
   offers.length === 0
     ? 'put the right files back from a backup'
     : `what can be gone on from: ${offers.map(({ from, leaves }) => `--from ${from}${leaves === null ? '' : ` (which leaves behind ${leftInWords(leaves)})`}`).join(', ')}`
+
+/** One of two files that a job could go on from, with what it would leave behind. */
+export type SidePart = {
+  readonly file: string
+  readonly n: number
+  readonly title: string
+  readonly dimensions: number
+  readonly marks: number
+  readonly leaves: LeftPart | null
+}
+
+export const sideInWords = ({ file, n, title, dimensions, marks, leaves }: SidePart): string =>
+  `${file}: "${title}" as of edit ${n}, ${dimensions} dimensions, ${marks} marks${leaves === null ? '' : `; going on from it leaves behind ${leftInWords(leaves)}`}`
 
 /** Who made the last edit, and when; nothing where that is not known. */
 export const lastOf = ({ by, at }: { by: string | null; at: string | null }): string =>
