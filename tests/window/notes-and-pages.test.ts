@@ -59,7 +59,7 @@ async function noteByKeys(person: Person, text: string): Promise<void> {
   await form.waitFor({ state: 'detached' })
 }
 
-/** A note on a region that is dragged from corner to corner, in pixels of the scan. */
+/** A note on a region that is dragged from corner to corner, in pixels of the scan, with the tool that is still in hand. */
 async function noteByMouse(
   person: Person,
   text: string,
@@ -67,7 +67,6 @@ async function noteByMouse(
   to: readonly [number, number],
 ): Promise<void> {
   const { page } = person
-  await person.click(person.button('Write a note'))
   await onSheet(page)
   await person.press('w')
   const [begins, ends] = [await placeOf(page, from), await placeOf(page, to)]
@@ -118,8 +117,9 @@ describe('An archivist brings in pages of a scan and notes what is on them', () 
         )
 
         await noteByKeys(person, BY_KEYS)
-        await person.click(desk(page).getByRole('button', { name: 'Back to Sheet' }))
         await noteByMouse(person, BY_MOUSE, [900, 100], [1100, 220])
+        await onSheet(page)
+        await person.press('Escape')
         found.push(...(await violations(page, 'the card of a note')))
 
         await person.click(person.button(/^Notes \(2\)$/))

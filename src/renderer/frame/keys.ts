@@ -11,6 +11,8 @@ export const KEYS: readonly { where: string; keys: readonly (readonly [string, s
       ['D', 'next disputed row, with Shift the one before'],
       ['V', 'next row without a value'],
       ['U', 'next unchecked row'],
+      ['W', 'whole sheet'],
+      ['Z', 'close to what is under the pointer, or to what is chosen, and back'],
       ['?', 'this sheet of keys'],
     ],
   },
@@ -18,8 +20,6 @@ export const KEYS: readonly { where: string; keys: readonly (readonly [string, s
     where: 'On the sheet',
     keys: [
       ['+, −', 'closer, further off'],
-      ['W', 'whole sheet'],
-      ['Z', 'close to what is under the pointer, and back'],
       ['0 … 9', 'take up the tool that has the digit'],
       ['Space and drag', 'move the sheet'],
       ['Wheel', 'closer and further off about the pointer'],

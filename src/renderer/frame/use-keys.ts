@@ -5,10 +5,15 @@ import { redo, undo } from '../bench/edits.ts'
 import { showOnSheet } from '../bench/settings.ts'
 import { nextShows } from '../bench/shows.ts'
 import { STATIONS } from '../bench/stations.ts'
+import { lookCloser, showWholeSheet } from '../camera/look-at.ts'
 import { takeUpByKey } from '../desk/in-hand/tool-keys.ts'
 import { isWritingIn, leaveField } from '../focus/leave-field.ts'
 import { focusNextRegion } from '../focus/regions.ts'
 import { UndoIn } from '../focus/undo-in.ts'
+import { crossPlace } from '../gestures/picking.ts'
+import { mean } from '../overlay/shape.ts'
+import { pointer } from '../picking/pointer-store.ts'
+import { pixelsOfSelection } from '../sheet/pixels-of-selection.ts'
 import { goToNext, NEXT_KEYS } from '../table/rows-in-order.ts'
 
 /** The station that Alt and a digit name. */
@@ -43,11 +48,25 @@ const isLetterKey = ({ altKey, ctrlKey, metaKey, key, target }: KeyboardEvent): 
   ![target, document.activeElement].some(isWritingIn) &&
   !(target instanceof Element && target.closest(BY_LETTERS) !== null)
 
+/** Looks closer at what the pointer is over, or else at what is chosen, or at the middle of what is seen. */
+function lookCloserAtChosen(): void {
+  const chosen = pixelsOfSelection(useBench.getState().selection)
+  lookCloser(pointer.getState().pixel ?? (chosen.length > 0 ? mean(chosen) : crossPlace()))
+}
+
 /** Whether a letter meant something. */
 function onLetter({ key, shiftKey }: KeyboardEvent): boolean {
   const letter = key.toUpperCase()
   if (letter === 'M' && !shiftKey) {
     showOnSheet(nextShows(useBench.getState().shows))
+    return true
+  }
+  if (letter === 'W' && !shiftKey) {
+    showWholeSheet()
+    return true
+  }
+  if (letter === 'Z' && !shiftKey) {
+    lookCloserAtChosen()
     return true
   }
   const next = NEXT_KEYS.find((one) => one.key === letter)

@@ -15,6 +15,8 @@ interface ButtonProps {
   label?: string
   /** A sentence shown on hovering and focusing. */
   hint?: string
+  /** The key that does the same, shown on it. */
+  shortcut?: string
   disabled?: boolean
   type?: 'button' | 'submit'
   autoFocus?: boolean
@@ -22,7 +24,7 @@ interface ButtonProps {
 }
 
 export function Button(props: ButtonProps) {
-  const { children, onPress, kind = 'plain', icon, label, hint, disabled, ...rest } = props
+  const { children, onPress, kind = 'plain', icon, label, hint, shortcut, disabled, ...rest } = props
   const iconOnly = children === undefined
   const button = (
     <AriaButton
@@ -30,6 +32,7 @@ export function Button(props: ButtonProps) {
       className="button"
       data-kind={kind}
       data-icon-only={iconOnly || undefined}
+      {...(shortcut === undefined ? {} : { 'data-key': shortcut, 'aria-keyshortcuts': shortcut })}
       {...(label === undefined ? {} : { 'aria-label': label })}
       {...(disabled === undefined ? {} : { isDisabled: disabled })}
       {...(onPress === undefined ? {} : { onPress })}

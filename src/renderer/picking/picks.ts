@@ -192,6 +192,16 @@ export function readyForStroke(picks: Picks): NewFeature | null {
 export const isLooking = ({ features }: Picks): boolean =>
   features.some((feature) => 'pixels' in feature && feature.stroke?.state === 'looking')
 
+/** With what is still looked for taken as it was picked, by hand: what a search finds later no longer counts. */
+export const byHandInstead = (picks: Picks): Picks => ({
+  ...picks,
+  features: picks.features.map((feature) => {
+    if (!('pixels' in feature) || feature.stroke?.state !== 'looking') return feature
+    const { stroke, ...asPicked } = feature
+    return { ...asPicked, byHand: true }
+  }),
+})
+
 /** With what is known of the stroke under one of the marks; picks that no longer have it stay as they are. */
 export function withStroke(
   picks: Picks,

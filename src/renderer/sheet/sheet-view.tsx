@@ -3,7 +3,7 @@ import type Konva from 'konva'
 import { useEffect, useRef, useState } from 'react'
 import { Layer, Shape, Stage } from 'react-konva'
 import { useBench } from '../bench/bench-store.ts'
-import { marksOf, showSheet } from '../bench/choose.ts'
+import { showSheet } from '../bench/choose.ts'
 import { onCommand } from '../bench/commands.ts'
 import type { BoxSize } from '../camera/camera.ts'
 import { fitBox } from '../camera/fit-box.ts'
@@ -11,8 +11,8 @@ import { bringInSight, showWholeSheet, zoomIn, zoomOut } from '../camera/look-at
 import { onKeys } from '../gestures/on-keys.ts'
 import { onPointer } from '../gestures/on-pointer.ts'
 import { Lens } from '../lens/lens.tsx'
-import { reach, shapeOf } from '../overlay/shape.ts'
 import { toolName } from '../picking/pick-names.ts'
+import { pixelsOfSelection } from './pixels-of-selection.ts'
 import { SheetPainter } from './sheet-painter.ts'
 import { SpokenPlace } from './spoken-place.tsx'
 
@@ -148,18 +148,7 @@ function whyNothingIsShown(bench: State): string {
 function useSelectionInSight(): void {
   const selection = useBench((bench) => bench.selection)
   useEffect(() => {
-    const { opened, sheet } = useBench.getState()
-    const outline =
-      selection?.kind === 'view'
-        ? opened?.job.views.find(({ id }) => id === selection.id)?.outline
-        : undefined
-    const pixels = marksOf(selection)
-      .filter((mark) => mark.sheet === sheet)
-      .flatMap((mark) => {
-        const shape = shapeOf(mark)
-        return shape === null ? [] : reach(shape)
-      })
-    bringInSight(outline ?? pixels)
+    bringInSight(pixelsOfSelection(selection))
   }, [selection])
 }
 

@@ -31,7 +31,7 @@ export function ZoomButtons() {
         <Button
           key={name}
           className="zoom-buttons-button"
-          aria-label={`${name} (key ${key} on the sheet)`}
+          aria-label={`${name} (key ${key}${isEverywhere(key) ? '' : ' on the sheet'})`}
           onPress={act}
         >
           {words}
@@ -41,5 +41,8 @@ export function ZoomButtons() {
     </Group>
   )
 }
+
+/** Letters mean it wherever the keyboard is; signs are written elsewhere. */
+const isEverywhere = (key: string): boolean => /^[A-Z]$/.test(key)
 
 const inPercent = (percent: number): string => `${percent < 10 ? percent.toFixed(1) : Math.round(percent)} %`

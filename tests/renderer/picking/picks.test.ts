@@ -2,6 +2,7 @@ import { describe, expect, it } from 'vitest'
 import { type Pixel, pixel } from '../../../src/core/geometry/frames.ts'
 import type { Mark } from '../../../src/core/job/model/types.ts'
 import {
+  byHandInstead,
   canEnd,
   ended,
   isComplete,
@@ -170,5 +171,17 @@ describe('looking for strokes', () => {
     expect(isLooking(looking.picks)).toBe(true)
     const none = withStroke(looking.picks, looking.now, { state: 'none', because: reason('search.stopped') })
     expect(isLooking(none.picks)).toBe(false)
+  })
+
+  it('need not be waited for: what was picked is taken by hand, and a later answer changes nothing', () => {
+    const picks = picked(DISTANCE, pixel(10, 10), pixel(20, 20))
+    const [first] = picks.features
+    if (first === undefined || !('pixels' in first)) throw new Error('Nothing was picked.')
+    const looking = withStroke(picks, first, { state: 'looking' })
+    const byHand = byHandInstead(looking.picks)
+    expect(isLooking(byHand)).toBe(false)
+    expect(byHand.features[0]).toEqual({ ...first, byHand: true })
+    const late = withStroke(byHand, looking.now, { state: 'none', because: reason('search.stopped') })
+    expect(late.picks).toBe(byHand)
   })
 })

@@ -29,10 +29,12 @@ export function axisShares({ mapping, parameters, scale }: TableView): [AxisShar
   return [share('along', along), share('across', across)]
 }
 
-/** `1.5 % ± 0.3 % smaller across`; of a view whose scale is not stated, nothing. */
+/** `1.5 % ± 0.3 % smaller across`, or `as stated ± 0.3 % across`; of a view whose scale is not stated, nothing. */
 export function axisShareInWords({ way, off, U }: AxisShare): string | null {
   if (off === null) return null
   const places = U >= 0.002 ? 1 : 2
   const percent = (value: number): string => `${(100 * Math.abs(value)).toFixed(places)} %`
+  // What rounds to nothing is neither.
+  if (Number((100 * off).toFixed(places)) === 0) return `as stated ± ${percent(U)} ${way}`
   return `${percent(off)} ± ${percent(U)} ${off < 0 ? 'smaller' : 'larger'} ${way}`
 }

@@ -72,6 +72,8 @@ export function scaleSentence(view: TableView, unit: Unit): string[] {
     return [`scale ${formatDrawnScale(stated, unit)} stated, on the scan ${ways.join(' and ')}`]
   }
   const off = 100 * (found / stated - 1)
+  if (Math.abs(off) < 0.05)
+    return [`scale ${formatDrawnScale(stated, unit)} stated, and so it is on the scan`]
   return [
     `scale ${formatDrawnScale(stated, unit)} stated, ${Math.abs(off).toFixed(1)} % ${off < 0 ? 'smaller' : 'larger'} on the scan`,
   ]

@@ -1,5 +1,8 @@
+import './picked-on.css'
+import { setPicks } from '../../bench/choose.ts'
+import { Button } from '../../parts/button.tsx'
 import { Section } from '../../parts/section.tsx'
-import type { Picks } from '../../picking/picks.ts'
+import { byHandInstead, isLooking, type Picks } from '../../picking/picks.ts'
 import { Caution } from '../keeping/caution.tsx'
 import { isNotFound, missedInWords, searchInWords, sureInWords } from './stroke-words.ts'
 
@@ -16,6 +19,13 @@ export function PickedOn({ picks }: { picks: Picks }) {
         <p className="block-soft" aria-live="polite">
           {words}
         </p>
+      )}
+      {isLooking(picks) && (
+        <div className="picked-on-long">
+          <Button kind="quiet" onPress={() => setPicks(byHandInstead(picks))}>
+            Don't wait, take it by hand
+          </Button>
+        </div>
       )}
     </>
   )

@@ -7,7 +7,7 @@ import { mint } from '../../bench/mint.ts'
 import { TextField } from '../../parts/text-field.tsx'
 import { pickedCorners } from '../../picking/picked-marks.ts'
 import { isFlat, OutlineSize } from '../in-hand/outline-size.tsx'
-import { abandonTool, showDone } from '../keeping/after-picking.ts'
+import { abandonTool, showKept } from '../keeping/after-picking.ts'
 import { KeepForm } from '../keeping/keep-form.tsx'
 import { AboutField } from './about-field.tsx'
 
@@ -26,7 +26,7 @@ export function NoteForm({ sheet }: { sheet: string }) {
     const said = { sheet, outline, text: text.trim(), ...(about === null ? {} : { about }) }
     const { edit, id } = addNote(job, said, mint)
     if (!(await makeEdit(edit))) return
-    showDone(picks, { kind: 'note', id })
+    showKept(picks, { kind: 'note', id })
   }
   return (
     <KeepForm

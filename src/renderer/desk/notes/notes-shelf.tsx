@@ -6,6 +6,7 @@ import { bringInSight } from '../../camera/look-at.ts'
 import { toTheSheet } from '../../focus/to-the-sheet.ts'
 import { Button } from '../../parts/button.tsx'
 import { Section } from '../../parts/section.tsx'
+import { NOTE_KEY } from '../in-hand/tool-keys.ts'
 import { CarryNotes } from './carry-notes.tsx'
 import { NotesList } from './notes-list.tsx'
 
@@ -26,6 +27,7 @@ export function NotesShelf() {
           <Button
             kind="quiet"
             icon="note"
+            shortcut={NOTE_KEY}
             disabled={!writable || sheet === null || noting}
             onPress={() => {
               takeUp({ kind: 'note' })

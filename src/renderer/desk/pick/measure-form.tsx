@@ -19,6 +19,7 @@ import { KeepForm } from '../keeping/keep-form.tsx'
 import { leaveAlike, takeAlike } from './alike.ts'
 import { countedUp } from './counted-up.ts'
 import { ExistingDimension } from './existing-dimension.tsx'
+import { fromAfarInWords } from './from-afar.ts'
 import { NewDimension, type NewDimensionDraft } from './new-dimension.tsx'
 import { TrialFigure } from './trial-figure.tsx'
 import { WhichAngle } from './which-angle.tsx'
@@ -139,10 +140,13 @@ function TrialOf({ picks, job, unit, view, printed }: TrialOfProps) {
   const looking = isLooking(picks)
   const as = { name: TRIAL, label: TRIAL, count: 1 }
   const trial = useTrial(job, addDimension(job, pickedMeasure(picks, job), as, mintForTrial()), TRIAL, unit)
+  const row = trial?.row ?? null
+  const afar = looking || row === null ? '' : fromAfarInWords(picks, row)
   return (
     <>
       {/* A pick by hand is less sure than what is found of it, so nothing is said before that is known. */}
       <TrialFigure label={`As picked in “${view.name}”`} trial={looking ? null : trial} />
+      {afar !== '' && <Caution>{afar}</Caution>}
       {printed !== '' && <AgainstFigure picks={picks} job={job} unit={unit} printed={printed} />}
     </>
   )

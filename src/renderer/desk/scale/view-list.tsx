@@ -10,6 +10,7 @@ import { toTheSheet } from '../../focus/to-the-sheet.ts'
 import { Button } from '../../parts/button.tsx'
 import { Section } from '../../parts/section.tsx'
 import { noPicks, withPick } from '../../picking/picks.ts'
+import { OUTLINE_KEY } from '../in-hand/tool-keys.ts'
 
 /** The views of a sheet, and two ways to name another. */
 export function ViewList({ sheet, atWork }: { sheet: string; atWork: string | null }) {
@@ -57,6 +58,7 @@ export function ViewList({ sheet, atWork }: { sheet: string; atWork: string | nu
           <Button
             icon="outline"
             kind={views.length === 0 ? 'main' : 'plain'}
+            shortcut={OUTLINE_KEY}
             disabled={!writable}
             onPress={() => {
               takeUp({ kind: 'outline' })

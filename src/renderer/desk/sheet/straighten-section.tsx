@@ -8,6 +8,7 @@ import { toTheSheet } from '../../focus/to-the-sheet.ts'
 import { startingAids, turnFor } from '../../looking/starting-aids.ts'
 import { Button } from '../../parts/button.tsx'
 import { Section } from '../../parts/section.tsx'
+import { SQUARE_UP_KEY } from '../in-hand/tool-keys.ts'
 import { slopeInWords, uncertaintyInWords } from './straighten.ts'
 import { StraightenForm } from './straighten-form.tsx'
 
@@ -62,7 +63,7 @@ export function StraightenSection({ sheet }: { sheet: Sheet }) {
       </dl>
       <StraightenForm picks={picks} onKeep={keep} />
       <div className="block-row">
-        <Button disabled={!writable || picking} onPress={takeUpTool}>
+        <Button shortcut={SQUARE_UP_KEY} disabled={!writable || picking} onPress={takeUpTool}>
           Along an edge or line…
         </Button>
         {picking ? (

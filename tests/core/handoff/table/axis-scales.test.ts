@@ -20,7 +20,7 @@ describe('a view with a scale each way', () => {
     const shares = axisShares(view(0.2, 0.2 / 0.985))
     expect(shares?.map(({ off }) => off)).toEqual([expect.closeTo(0, 9), expect.closeTo(-0.015, 9)])
     expect(shares?.map(axisShareInWords)).toEqual([
-      '0.00 % ± 0.20 % larger along',
+      'as stated ± 0.20 % along',
       '1.50 % ± 0.10 % smaller across',
     ])
   })

@@ -1,0 +1,19 @@
+import type { Pixel } from '../../core/geometry/frames.ts'
+import { useBench } from '../bench/bench-store.ts'
+import { marksOf } from '../bench/choose.ts'
+import type { Selection } from '../bench/selection.ts'
+import { reach, shapeOf } from '../overlay/shape.ts'
+
+/** Pixels that what is chosen reaches to on the sheet that lies on the bench: a view its outline, all else its marks. */
+export function pixelsOfSelection(selection: Selection | null): readonly Pixel[] {
+  const { opened, sheet } = useBench.getState()
+  const outline =
+    selection?.kind === 'view' ? opened?.job.views.find(({ id }) => id === selection.id)?.outline : undefined
+  if (outline !== undefined) return outline
+  return marksOf(selection)
+    .filter((mark) => mark.sheet === sheet)
+    .flatMap((mark) => {
+      const shape = shapeOf(mark)
+      return shape === null ? [] : reach(shape)
+    })
+}
