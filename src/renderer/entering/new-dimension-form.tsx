@@ -19,7 +19,7 @@ import type { DimensionBegun } from './new-dimension-asked.ts'
 type Way = DimensionDraft['from']['basis']
 
 const WAYS: readonly { id: Way; label: string }[] = [
-  { id: 'printed', label: 'Lettered' },
+  { id: 'printed', label: 'Printed' },
   { id: 'gauge', label: 'By gauge' },
   { id: 'derived', label: 'By formula' },
   { id: 'found', label: 'Measured' },
