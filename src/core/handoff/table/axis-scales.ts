@@ -30,11 +30,23 @@ export function axisShares({ mapping, parameters, scale }: TableView): [AxisShar
 }
 
 /** `1.5 % ± 0.3 % smaller across`, or `as stated ± 0.3 % across`; of a view whose scale is not stated, nothing. */
-export function axisShareInWords({ way, off, U }: AxisShare): string | null {
+export function axisShareInWords(share: AxisShare): string | null {
+  const off = offInWords(share)
+  return off === null ? null : `${off.by}${off.which} ${share.way}`
+}
+
+/** `1.5 % ± 0.3 % smaller than stated`, or `as stated ± 0.3 %`; of a view whose scale is not stated, nothing. */
+export function offStatedInWords(share: AxisShare): string | null {
+  const off = offInWords(share)
+  if (off === null) return null
+  return off.which === '' ? off.by : `${off.by}${off.which} than stated`
+}
+
+function offInWords({ off, U }: AxisShare): { by: string; which: '' | ' smaller' | ' larger' } | null {
   if (off === null) return null
   const places = U >= 0.002 ? 1 : 2
   const percent = (value: number): string => `${(100 * Math.abs(value)).toFixed(places)} %`
   // What rounds to nothing is neither.
-  if (Number((100 * off).toFixed(places)) === 0) return `as stated ± ${percent(U)} ${way}`
-  return `${percent(off)} ± ${percent(U)} ${off < 0 ? 'smaller' : 'larger'} ${way}`
+  if (Number((100 * off).toFixed(places)) === 0) return { by: `as stated ± ${percent(U)}`, which: '' }
+  return { by: `${percent(off)} ± ${percent(U)}`, which: off < 0 ? ' smaller' : ' larger' }
 }

@@ -63,7 +63,7 @@ export function HowToPick() {
         label="By hand"
         on={byHand}
         onChange={(on) => useHowToPick.setState({ byHand: on })}
-        note="Exactly where it is pointed at, to about a pixel. For one pick: Shift and click."
+        note="Exactly where it is pointed at, to about a pixel. For one pick: Alt and click."
       />
     </>
   )

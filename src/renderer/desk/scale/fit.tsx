@@ -1,5 +1,5 @@
 import { Fragment } from 'react'
-import { axisShareInWords, axisShares } from '../../../core/handoff/table/axis-scales.ts'
+import { axisShares, offStatedInWords } from '../../../core/handoff/table/axis-scales.ts'
 import { hasSetAside, isCalibrated } from '../../../core/handoff/table/view-lines.ts'
 import type { Unit, View } from '../../../core/job/model/types.ts'
 import type { TableView } from '../../../core/ledger/table/table.ts'
@@ -81,13 +81,13 @@ export function Fit({ view }: { view: View }) {
 /** The scale each way of a view that has two, with how the sheet came to be of that size. */
 function Axes({ view, unit }: { view: TableView; unit: Unit }) {
   return axisShares(view)?.map((share) => {
-    const off = axisShareInWords(share)
+    const off = offStatedInWords(share)
     return (
       <Fragment key={share.way}>
         <dt>{share.way === 'along' ? 'Along the sheet' : 'Across it'}</dt>
         <dd>
           <Figure text={formatMeasuredScale(share.found, unit)} />
-          {off !== null && `, ${off} than stated`}
+          {off !== null && `, ${off}`}
         </dd>
       </Fragment>
     )

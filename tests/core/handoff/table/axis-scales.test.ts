@@ -1,5 +1,9 @@
 import { describe, expect, it } from 'vitest'
-import { axisShareInWords, axisShares } from '../../../../src/core/handoff/table/axis-scales.ts'
+import {
+  axisShareInWords,
+  axisShares,
+  offStatedInWords,
+} from '../../../../src/core/handoff/table/axis-scales.ts'
 import type { TableView } from '../../../../src/core/ledger/table/table.ts'
 
 /** 1 : 2 stated, 10 px for each mm of paper: 0.2 mm a pixel, and half a per cent less across where the paper has shrunk. */
@@ -22,6 +26,10 @@ describe('a view with a scale each way', () => {
     expect(shares?.map(axisShareInWords)).toEqual([
       'as stated ± 0.20 % along',
       '1.50 % ± 0.10 % smaller across',
+    ])
+    expect(shares?.map(offStatedInWords)).toEqual([
+      'as stated ± 0.20 %',
+      '1.50 % ± 0.10 % smaller than stated',
     ])
   })
 
