@@ -3,6 +3,7 @@ export { findCircle } from './find-circle.ts'
 export { findCrossing } from './find-crossing.ts'
 export { findLine } from './find-line.ts'
 export { findPoint } from './find-point.ts'
+export { findRoundEnd } from './find-round-end.ts'
 export { type OutOfRound, outOfRound } from './result/out-of-round.ts'
 export type {
   Covariance,

@@ -59,7 +59,8 @@ function mustStayFirstOrder(measure: Measure, measured: Uncertain, features: rea
   if (!Number.isFinite(measured.value) || !Number.isFinite(u)) {
     throw new GeometryError(reason('measure.beyond-all-bounds', { measure, marks: marks() }))
   }
-  if ((measure === 'radius' || measure === 'diameter') && u > WORST_RADIUS * measured.value) {
+  const isRound = measure === 'radius' || measure === 'diameter' || measure === 'slot-width'
+  if (isRound && u > WORST_RADIUS * measured.value) {
     throw new GeometryError(reason('measure.arc-too-short', { measure, marks: marks() }))
   }
   if (measure === 'angle' && u > WORST_ANGLE) {

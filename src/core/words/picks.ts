@@ -25,6 +25,8 @@ export const PICK_WORDS = {
     `“${p.dimension}” rests on ${p.mark} already, and what agrees with itself checks nothing: pick it anew, without Shift.`,
   'picks.other-marks': (p: { what: string; wanted: readonly string[]; given: number }) =>
     `${article(p.what)} is picked by ${p.wanted.length === 1 ? `one mark (${p.wanted[0]})` : `${p.wanted.length} marks (${p.wanted.join(', ')})`}, and this has ${p.given}: pick all of them, and no other`,
+  'picks.one-end-twice': () => 'Both picks are on one round end: a slot has two, so pick the other one',
+  'picks.no-slot-size': () => 'No size of the slot is ticked: tick one to keep',
   'picks.not-on-its-stroke': (p: { mark: string }, say: Say) =>
     `${say.item('mark', p.mark)} is on a stroke, and none was found under this pick: pick nearer to the stroke, or put the mark back by hand first`,
   'picks.another-kind': (p: { mark: string; kind: string; given: string }, say: Say) =>

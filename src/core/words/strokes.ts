@@ -22,6 +22,8 @@ const NO_STROKE_WORDS = {
   'stroke.one-round': () =>
     'What is here is one round stroke and no crossing. Pick it as a single stroke, or go nearer.',
   'stroke.ground-as-uneven': () => `The ground is as uneven as this all about. ${BY_HAND}`,
+  'stroke.no-round-end': () =>
+    'No round end that joins two straight sides was seen here. Pick nearer to the top of the end.',
   'stroke.unsettled': () => `What is here does not settle to a stroke. ${BY_HAND}`,
   'stroke.unsettled-circle': () => `What is here does not settle to a circle. ${BY_HAND}`,
   'stroke.too-little-agrees': (p: { seen: number }) =>

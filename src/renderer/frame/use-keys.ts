@@ -6,7 +6,7 @@ import { showOnSheet } from '../bench/settings.ts'
 import { nextShows } from '../bench/shows.ts'
 import { STATIONS } from '../bench/stations.ts'
 import { lookCloser, showWholeSheet } from '../camera/look-at.ts'
-import { takeUpByKey } from '../desk/in-hand/tool-keys.ts'
+import { SLOT_KEY, takeUpByKey } from '../desk/in-hand/tool-keys.ts'
 import { isWritingIn, leaveField } from '../focus/leave-field.ts'
 import { focusNextRegion } from '../focus/regions.ts'
 import { UndoIn } from '../focus/undo-in.ts'
@@ -69,6 +69,7 @@ function onLetter({ key, shiftKey }: KeyboardEvent): boolean {
     lookCloserAtChosen()
     return true
   }
+  if (letter === SLOT_KEY && !shiftKey && takeUpByKey(SLOT_KEY)) return true
   const next = NEXT_KEYS.find((one) => one.key === letter)
   return next !== undefined && goToNext(next.status, shiftKey ? -1 : 1)
 }

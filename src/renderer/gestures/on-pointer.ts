@@ -9,7 +9,8 @@ import { nearest } from '../overlay/lay-out.ts'
 import { draggedPicks } from '../picking/dragged.ts'
 import { noPicks, type Picks, wanted, withPick } from '../picking/picks.ts'
 import { pointer } from '../picking/pointer-store.ts'
-import { isCornerToCorner } from '../picking/tool.ts'
+import { isCornerToCorner, isSlot } from '../picking/tool.ts'
+import { isByHand } from '../strokes/by-hand.ts'
 import { Fingers } from './fingers.ts'
 import { endPath, mannerOf, mayPick, pickAt, pointAt } from './picking.ts'
 import { WheelHand } from './wheel-hand.ts'
@@ -43,8 +44,10 @@ export interface Held {
 const leastDrag = (): number => (wanted(useBench.getState().picks) === 'circle' ? DRAG_ACROSS : DRAG)
 
 /** What a drag picks. The sheet is squared up by the newest line, whatever was picked before. */
-function draggedFrom(picks: Picks, from: Pixel, to: Pixel): Pixel[] | null {
+function draggedFrom(picks: Picks, from: Pixel, to: Pixel, byHand: boolean): Pixel[] | null {
   if (!mayPick()) return null
+  // By hand a round end takes three picks, and a drag has two.
+  if (isSlot(picks.tool) && isByHand(picks, byHand)) return null
   if (picks.tool.kind !== 'straighten') return draggedPicks(picks, from, to)
   setPicks(noPicks(picks.tool))
   return [from, to]
@@ -132,7 +135,7 @@ export function onPointer(element: HTMLElement, held: Held, laid: () => readonly
     const manner = mannerOf(event)
     const places =
       distanceBetween(at, pressed.from) > leastDrag() && from !== null && !manner.takesOld
-        ? draggedFrom(picks, from, pixel)
+        ? draggedFrom(picks, from, pixel, manner.byHand)
         : null
     if (places !== null) {
       const [first, ...rest] = places

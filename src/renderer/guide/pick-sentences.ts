@@ -1,11 +1,10 @@
 import type { MarkNeed } from '../../core/job/model/mark-needs.ts'
-import type { Measure } from '../../core/job/model/types.ts'
 import { capital } from '../../core/words/capital.ts'
 import { isComplete, needsOf, type Picks, wanted } from '../picking/picks.ts'
-import { isThroughHoles, type Tool } from '../picking/tool.ts'
+import { isSlot, isThroughHoles, type Tool, type ToolMeasure } from '../picking/tool.ts'
 
 /** What each measure is called, and what to pick for it. */
-export const MEASURE_WORDS: Readonly<Record<Measure, { label: string; what: string }>> = {
+export const MEASURE_WORDS: Readonly<Record<ToolMeasure, { label: string; what: string }>> = {
   distance: { label: 'Between points', what: 'Pick one end, then the other, or drag from end to end.' },
   spacing: {
     label: 'Between lines',
@@ -33,9 +32,16 @@ export const HOLES_WORDS = {
   what: 'Through the middles of three holes or more: pick three points on the rim of each, then press Enter.',
 }
 
+export const SLOT_WORDS = {
+  label: 'Slot',
+  what: 'Its width, its length and between its centres, all at once: pick one round end at its top, then the other, or drag from end to end.',
+}
+
 /** What is measured with a tool is called, and what to pick for it. */
-export const measureWords = (tool: Extract<Tool, { kind: 'measure' }>): { label: string; what: string } =>
-  isThroughHoles(tool) ? HOLES_WORDS : MEASURE_WORDS[tool.measure]
+export function measureWords(tool: Extract<Tool, { kind: 'measure' }>): { label: string; what: string } {
+  if (isSlot(tool)) return SLOT_WORDS
+  return isThroughHoles(tool) ? HOLES_WORDS : MEASURE_WORDS[tool.measure]
+}
 
 const CORNERS = [
   'Pick a corner of the rectangle.',
@@ -50,6 +56,14 @@ const onRim = (k: number): string =>
     'Pick a second point on the rim, well away from it',
     'Pick a third point on the rim',
   ][k] ?? 'Pick a point on the rim'
+
+/** One pick finds a round end; one that was not found so, or is picked by hand, takes two more. */
+function endSentence(end: number, picked: number): string {
+  if (picked > 0) return `${end === 0 ? 'First end' : 'Second end'}: ${onRim(picked).replace(/^P/, 'p')}.`
+  return end === 0
+    ? 'Pick one round end, at its top, or drag from end to end.'
+    : 'Pick the other round end, at its top.'
+}
 
 const onLine = (k: number): string => (k === 0 ? 'pick a point on it' : 'pick another point on it, well away')
 
@@ -111,6 +125,7 @@ export function pickSentence(picks: Picks): string {
         const onward = current === 0 && picks.features.length >= needsOf(tool).length
         return `Hole ${feature + 1}: ${onRim(current).replace(/^P/, 'p')}${onward ? ', or press Enter where these are all' : ''}.`
       }
+      if (isSlot(tool)) return endSentence(feature, current)
       if (!several) return `${onRim(current)}.`
       return `${feature === 0 ? 'First circle' : 'Second circle'}: ${onRim(current).replace(/^P/, 'p')}.`
     case 'path':

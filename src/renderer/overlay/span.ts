@@ -25,6 +25,9 @@ export function spanOf(measure: Measure, shapes: readonly MarkShape[]): SizeSpan
       const [from, to] = [middle(a), middle(b)]
       return { kind: 'straight', from, to, offset: measure === 'distance', arrows: 'both' }
     }
+    case 'slot-width':
+    case 'slot-length':
+      return b === undefined ? null : ofSlot(measure, a, b)
     case 'spacing':
       return b === undefined ? null : spacing(a, b)
     case 'diameter':
@@ -57,6 +60,24 @@ export function middle(shape: MarkShape): Pixel {
     case 'path':
       return mean(shape.pixels)
   }
+}
+
+/** Across the middle of a slot, or along it from the top of one end to that of the other. */
+function ofSlot(measure: 'slot-width' | 'slot-length', a: MarkShape, b: MarkShape): SizeSpan | null {
+  if (a.kind !== 'circle' || b.kind !== 'circle') return null
+  const [dx, dy] = [b.centre[0] - a.centre[0], b.centre[1] - a.centre[1]]
+  const length = Math.hypot(dx, dy)
+  if (length === 0) return null
+  const [ux, uy] = [dx / length, dy / length]
+  if (measure === 'slot-length') {
+    const from = pixel(a.centre[0] - a.radius * ux, a.centre[1] - a.radius * uy)
+    const to = pixel(b.centre[0] + b.radius * ux, b.centre[1] + b.radius * uy)
+    return { kind: 'straight', from, to, offset: true, arrows: 'both' }
+  }
+  const half = (a.radius + b.radius) / 2
+  const [x, y] = mean([a.centre, b.centre])
+  const [from, to] = [pixel(x + half * uy, y - half * ux), pixel(x - half * uy, y + half * ux)]
+  return { kind: 'straight', from, to, offset: false, arrows: 'both' }
 }
 
 /** From the middle of the second mark square to the first, or the other way when only the second is a line. */

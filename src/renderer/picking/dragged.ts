@@ -1,14 +1,14 @@
 import { type Pixel, pixel } from '../../core/geometry/frames.ts'
 import type { MarkNeed } from '../../core/job/model/mark-needs.ts'
 import { isOpen, type Picks, wanted } from './picks.ts'
-import { isCornerToCorner, type Tool } from './tool.ts'
+import { isCornerToCorner, isSlot, type Tool } from './tool.ts'
 
 /** Tools whose marks are picked one by one: each is an act of its own. */
 const ONE_BY_ONE: ReadonlySet<Tool['kind']> = new Set(['look', 'repeat'])
 
 /**
  * The picks that one drag makes: both ends of a distance, two places along a line, or, from rim to rim across a circle, three places
- * round it. Null where a drag makes none: in the middle of a mark, along a path, or where one place only is wanted.
+ * round it; or the two round ends of a slot. Null where a drag makes none: in the middle of a mark, along a path, or where one place only is wanted.
  * @param from, to pixels of the scan
  */
 export function draggedPicks(picks: Picks, from: Pixel, to: Pixel): Pixel[] | null {
@@ -22,6 +22,7 @@ function picksOf(need: MarkNeed, picks: Picks, from: Pixel, to: Pixel): Pixel[] 
     case 'line':
       return [from, to]
     case 'circle':
+      if (isSlot(picks.tool)) return picks.features.length === 0 ? [from, to] : null
       return acrossCircle(from, to)
     case 'point':
       return wantsTwoPoints(picks) ? [from, to] : null

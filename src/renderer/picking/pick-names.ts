@@ -2,7 +2,7 @@ import { called } from '../../core/job/ids/label.ts'
 import type { MarkNeed } from '../../core/job/model/mark-needs.ts'
 import type { Job, Mark } from '../../core/job/model/types.ts'
 import { lastPixel, type Picks, wanted } from './picks.ts'
-import { isThroughHoles, type Tool } from './tool.ts'
+import { isSlot, isThroughHoles, type Tool } from './tool.ts'
 
 const ORDINALS = ['First', 'Second', 'Third', 'Fourth']
 const ordinal = (i: number): string => ORDINALS[i] ?? `${i + 1}th`
@@ -27,6 +27,7 @@ function partNames(tool: Tool): string[] {
       return ['First corner', 'Second corner', 'Third corner', 'Fourth corner']
     case 'measure':
       if (isThroughHoles(tool)) return ['First hole', 'Second hole', 'Third hole', 'Fourth hole']
+      if (isSlot(tool)) return ['First end', 'Second end']
       switch (tool.measure) {
         case 'distance':
           return ['First end', 'Second end']
@@ -52,7 +53,8 @@ export const partName = (tool: Tool, part: number): string => partNames(tool)[pa
 /** What one pick of a part is called: `First end`, `Circle, second point`. */
 function pickName(tool: Tool, part: number, need: MarkNeed, pick: number): string {
   const name = partNames(tool)[part] ?? ordinal(part)
-  return need === 'point' ? name : `${name}, ${ordinal(pick).toLowerCase()} point`
+  const isOne = need === 'point' || (isSlot(tool) && pick === 0)
+  return isOne ? name : `${name}, ${ordinal(pick).toLowerCase()} point`
 }
 
 /** What the next pick is; null when nothing is wanted. */
@@ -119,6 +121,7 @@ export function toolName(tool: Tool): string {
           ? 'figured size across a circle'
           : 'figured rectangle'
     case 'measure':
+      if (isSlot(tool)) return 'measure: slot'
       return isThroughHoles(tool) ? 'measure: bolt circle' : `measure: ${tool.measure}`
   }
 }

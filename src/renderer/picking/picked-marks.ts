@@ -1,5 +1,6 @@
 import type { Pixel } from '../../core/geometry/frames.ts'
 import type { PickedMeasure } from '../../core/job/from-picks/add-measured.ts'
+import type { PickedSlot } from '../../core/job/from-picks/add-slot.ts'
 import { circleThroughCentres } from '../../core/job/from-picks/circle-through-centres.ts'
 import { markByHand } from '../../core/job/from-picks/mark-by-hand.ts'
 import type { PickedMark, PicksRefused, UnnamedMark } from '../../core/job/from-picks/picked-mark.ts'
@@ -35,6 +36,12 @@ export const pickedMeasure = (picks: MeasurePicks, job: Pick<Job, 'marks'>): Pic
   view: picks.tool.view,
   measure: picks.tool.measure,
   marks: isThroughHoles(picks.tool) ? throughHoles(picks, job.marks) : pickedMarks(picks),
+})
+
+/** The slot whose two round ends were picked. */
+export const pickedSlot = (picks: MeasurePicks): PickedSlot => ({
+  view: picks.tool.view,
+  ends: pickedMarks(picks),
 })
 
 /** The circle through the middles of the holes that were picked. */

@@ -10,7 +10,7 @@ import {
 import type { Mark } from '../../core/job/model/types.ts'
 import { firstPlaces } from '../../core/job/picks/picks-of.ts'
 import type { StrokeState } from './stroke-state.ts'
-import { isCornerToCorner, isThroughHoles, type Tool } from './tool.ts'
+import { isCornerToCorner, isSlot, isThroughHoles, type Tool } from './tool.ts'
 
 /** One mark that is being picked: each pixel with its standard uncertainty in pixels. */
 export interface NewFeature {
@@ -83,6 +83,13 @@ export const isComplete = (picks: Picks): boolean =>
   picks.tool.kind !== 'look' && wanted(picks) === null && picks.features.length > 0
 
 /**
+ * Whether a mark has picks enough. A round end of a slot is found from one pick; where it is not, it takes as many as any circle.
+ */
+function isEnough(tool: Tool, need: MarkNeed, picks: number, byHand: boolean): boolean {
+  return (isSlot(tool) && !byHand && picks === 1) || picks >= FEWEST_PICKS[need]
+}
+
+/**
  * After one more pick.
  * @param sigma standard uncertainty of each coordinate, pixels
  * @param byHand whether it is meant exactly where it is, whatever is drawn there
@@ -95,12 +102,13 @@ export function withPick(picks: Picks, pixel: Pixel, sigma = HAND_SIGMA, byHand 
     current !== undefined && 'pixels' in current && !current.done ? current : NOTHING
   const pixels = [...begun.pixels, pixel]
   const sigmas = [...begun.sigmas, sigma]
+  const isHand = byHand || begun.byHand === true
   const feature: NewFeature = {
     need,
     pixels,
     sigmas,
-    done: !endless(need) && pixels.length >= FEWEST_PICKS[need],
-    ...(byHand || begun.byHand === true ? { byHand: true } : {}),
+    done: !endless(need) && isEnough(picks.tool, need, pixels.length, isHand),
+    ...(isHand ? { byHand: true } : {}),
   }
   const before = pixels.length > 1 ? picks.features.slice(0, -1) : picks.features
   return { ...picks, features: [...before, feature] }
@@ -176,7 +184,8 @@ export function nudged(picks: Picks, dx: number, dy: number): Picks {
   const pixels = [...current.pixels.slice(0, -1), pixel(x + dx, y + dy) as Pixel]
   const sigmas = [...current.sigmas.slice(0, -1), HAND_SIGMA]
   const { stroke, ...rest } = current
-  const moved: NewFeature = { ...rest, pixels, sigmas, byHand: true }
+  const done = current.done && isEnough(picks.tool, current.need, pixels.length, true)
+  const moved: NewFeature = { ...rest, pixels, sigmas, done, byHand: true }
   return { ...picks, features: [...picks.features.slice(0, -1), moved] }
 }
 
@@ -216,6 +225,18 @@ export function withStroke(
   }
   const features = picks.features.map((one) => (one === of ? now : one))
   return { picks: picks.features.includes(of) ? { ...picks, features } : picks, now }
+}
+
+/** Whether a mark was to be found from one pick alone, which by itself is none. */
+export const isOfOnePick = ({ tool }: Picks, { need, pixels }: NewFeature): boolean =>
+  isSlot(tool) && pixels.length < FEWEST_PICKS[need]
+
+/** With a mark that was not found from one pick alone to be picked on; what was picked after it is given up. */
+export function pickedOn(picks: Picks, of: NewFeature): Picks {
+  const place = picks.features.indexOf(of)
+  if (place < 0) return picks
+  const { stroke, ...rest } = of
+  return { ...picks, features: [...picks.features.slice(0, place), { ...rest, done: false }] }
 }
 
 /** Without a mark that was picked, where it is the newest. */

@@ -1,6 +1,9 @@
 import type { MarkNeed } from '../../core/job/model/mark-needs.ts'
 import type { Measure } from '../../core/job/model/types.ts'
 
+/** What a tool measures by itself; the sizes of a slot are taken all at once, by the tool for it. */
+export type ToolMeasure = Exclude<Measure, 'slot-width' | 'slot-length'>
+
 export type ReferenceKind = 'distance' | 'diameter' | 'rectangle'
 
 /** What a pick on the sheet is for. */
@@ -12,9 +15,11 @@ export type Tool =
   /** The marks of a size that is known. */
   | { kind: 'reference'; view: string; reference: ReferenceKind }
   /** The marks of a size that is wanted. */
-  | { kind: 'measure'; view: string; measure: Measure }
+  | { kind: 'measure'; view: string; measure: ToolMeasure }
   /** The circle through the middles of holes, three or more; its diameter is wanted. */
   | { kind: 'measure'; view: string; measure: 'diameter'; through: 'holes' }
+  /** The two round ends of a slot, each by one pick; its width, its length and what lies between its centres are wanted. */
+  | { kind: 'measure'; view: string; measure: 'centres'; of: 'slot' }
   /** The sheet's edge, or a line that is meant to be horizontal. */
   | { kind: 'straighten' }
   /** A place that is to be found on another picture of the same sheet as well. */
@@ -26,6 +31,9 @@ export type Tool =
 
 /** Whether a tool takes circle after circle until it is ended. */
 export const isThroughHoles = (tool: Tool): boolean => 'through' in tool
+
+/** Whether a tool picks the two round ends of a slot. */
+export const isSlot = (tool: Tool): boolean => 'of' in tool
 
 /** Whether a tool picks a region by two opposite corners, so that it can be dragged as well. */
 export const isCornerToCorner = ({ kind }: Tool): boolean => kind === 'outline' || kind === 'note'

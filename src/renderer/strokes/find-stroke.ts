@@ -5,6 +5,7 @@ import {
   findCrossing,
   findLine,
   findPoint,
+  findRoundEnd,
   type GreyWindow,
   type NoStroke,
 } from '../../core/imaging/index.ts'
@@ -49,6 +50,8 @@ function findOfInk(window: GreyWindow, rough: readonly Pixel[], wish: SearchWish
       const reading = readingAlong(wish.reading, way(b[0] - a[0], b[1] - a[1]))
       return findLine(window, a, b, { reach, reading, ink })
     }
+    case 'end':
+      return findRoundEnd(window, a, { reach, reading: roundReading(wish.reading), ink })
     case 'circle':
     case 'arc': {
       if (b === undefined || c === undefined) return none(reason('search.circle-wants-three-picks'))

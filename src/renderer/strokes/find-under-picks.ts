@@ -2,6 +2,7 @@ import type { Pixel } from '../../core/geometry/frames.ts'
 import type { FoundStroke } from '../../core/imaging/index.ts'
 import { markOnStroke } from '../../core/job/from-picks/mark-on-stroke.ts'
 import type { FoundOn } from '../../core/job/model/types.ts'
+import type { AnyReason } from '../../core/words/reason.ts'
 import { useBench } from '../bench/bench-store.ts'
 import { setPicks } from '../bench/choose.ts'
 import { tell } from '../bench/notices.ts'
@@ -9,13 +10,17 @@ import { onTheBench } from '../camera/look-at.ts'
 import { useHowToPick } from '../picking/how-to-pick.ts'
 import {
   foundMark,
+  isOfOnePick,
   type NewFeature,
+  type PickedFeature,
   type Picks,
+  pickedOn,
   readyForStroke,
   withoutFeature,
   withStroke,
 } from '../picking/picks.ts'
 import type { StrokeState } from '../picking/stroke-state.ts'
+import { isSlot } from '../picking/tool.ts'
 import { inWords, reason } from '../words/window-words.ts'
 import { wantedOn } from './ink-of-sheet.ts'
 import type { NotFound } from './messages.ts'
@@ -49,7 +54,8 @@ function wishOf(feature: NewFeature): SearchWish | null {
   const how = useHowToPick.getState()
   const wish =
     before === undefined ? wishFor(feature.need, how, here.camera, reach) : wishAgain(before, reach)
-  return wish && { ...wish, ...wantedOn(pictures[here.sheet], how) }
+  const ofEnd = isSlot(tool) ? { as: feature.pixels.length === 1 ? ('end' as const) : ('arc' as const) } : {}
+  return wish && { ...wish, ...ofEnd, ...wantedOn(pictures[here.sheet], how) }
 }
 
 /** Looks for the stroke under the newest picks, where they are complete and not by hand, and takes it when it comes. */
@@ -60,7 +66,8 @@ export async function findUnderPicks(): Promise<void> {
   if (ready === null || shown === undefined) return
   const wish = wishOf(ready)
   if (wish === null) {
-    setPicks(withStroke(picks, ready, { state: 'none', because: reason('search.too-far-off') }).picks)
+    if (isOfOnePick(picks, ready)) goOnPicking(picks, ready, reason('search.too-far-off'))
+    else setPicks(withStroke(picks, ready, { state: 'none', because: reason('search.too-far-off') }).picks)
     return
   }
   const looking = withStroke(picks, ready, { state: 'looking' })
@@ -71,23 +78,37 @@ export async function findUnderPicks(): Promise<void> {
   const later = useBench.getState().picks
   const found = withStroke(later, looking.now, state)
   if (found.picks === later) return
-  if (!isPickedBefore(found.picks, found.now)) setPicks(found.picks)
+  if (state.state === 'none' && isOfOnePick(later, ready)) {
+    goOnPicking(later, looking.now, state.because)
+    return
+  }
+  const again = pickedTwice(found.picks)
+  if (again === null) setPicks(found.picks)
   else {
-    setPicks(withoutFeature(found.picks, found.now))
-    tell(
-      'told',
-      inWords(reason('picked.same-again', { kind: found.now.need === 'circle' ? 'circle' : 'line' })),
-    )
+    setPicks(withoutFeature(found.picks, again))
+    const round = isSlot(later.tool) ? 'round end' : 'circle'
+    tell('told', inWords(reason('picked.same-again', { kind: again.need === 'circle' ? round : 'line' })))
   }
 }
 
-/** Whether the newest mark is of a stroke that was picked with the tool already: nothing lies between the two. */
-function isPickedBefore({ features }: Picks, newest: NewFeature): boolean {
-  const mark = foundMark(newest)
-  if (mark === null || features.at(-1) !== newest) return false
+/** A round end that one pick does not settle takes two more on its rim. */
+function goOnPicking(picks: Picks, end: NewFeature, because: AnyReason): void {
+  setPicks(pickedOn(picks, end))
+  tell('told', inWords(reason('picked.end-not-seen', { because })))
+}
+
+/**
+ * The newest mark, where it is of a stroke that was picked with the tool already: nothing lies between the two. Of two that
+ * one drag picks it may be the first of them that is found last.
+ */
+function pickedTwice({ features }: Picks): PickedFeature | null {
+  const newest = features.at(-1)
+  const mark = newest === undefined ? null : foundMark(newest)
+  if (newest === undefined || mark === null) return null
   const marks = useBench.getState().opened?.job.marks ?? []
-  return features.slice(0, -1).some((feature) => {
-    const before = 'mark' in feature ? marks.find(({ id }) => id === feature.mark) : foundMark(feature)
-    return before != null && isSameMark(mark, before)
+  const before = features.slice(0, -1).some((feature) => {
+    const one = 'mark' in feature ? marks.find(({ id }) => id === feature.mark) : foundMark(feature)
+    return one != null && isSameMark(mark, one)
   })
+  return before ? newest : null
 }

@@ -1,6 +1,12 @@
 import type { SheetPictures } from '../../contract/pictures.ts'
 import { type Pixel, pixel } from '../../core/geometry/frames.ts'
-import { type FoundStroke, type GreyWindow, LARGEST_WINDOW, searchWindow } from '../../core/imaging/index.ts'
+import {
+  type FoundStroke,
+  type GreyWindow,
+  LARGEST_WINDOW,
+  type StrokeCircle,
+  searchWindow,
+} from '../../core/imaging/index.ts'
 import { tileAddress } from '../tiles/addresses.ts'
 import type { GreyTile } from '../tiles/picture-forms.ts'
 import { reason } from '../words/window-words.ts'
@@ -83,6 +89,7 @@ export async function lookInStages(
   pictures: SheetPictures,
   looking: Looking,
 ): Promise<Sought | null> {
+  if (wish.as === 'end') return lookForEnd(rough, wish, pictures, looking)
   const level = levelOfReach(wish.reach, pictures)
   if (level === null) return { found: none(reason('search.too-far-off')), rough }
   if (level === 0) {
@@ -100,6 +107,57 @@ export async function lookInStages(
   const finely = { ...wish, as, either: false, reach: step, alone: WITHIN * wish.reach }
   const found = await lookFinest(places, finely, pictures, looking)
   return found && { found, rough: places }
+}
+
+/** CSS pixels that a stroke may lie from a pick are so many pixels of the picture that an end is looked for in. */
+const END_REACH = 8
+/** So many coarser pictures are looked into for a larger end. */
+const COARSER = 2
+
+/**
+ * Looks for a round end from one place on it: first in a picture about as coarse as it is seen, for that tells how large it
+ * is, where none is there in coarser ones; then for its arc in the scan as it is.
+ */
+async function lookForEnd(
+  rough: readonly Pixel[],
+  wish: SearchWish,
+  pictures: SheetPictures,
+  looking: Looking,
+): Promise<Sought | null> {
+  const seen = levelOfReach(wish.reach, pictures)
+  if (seen === null) return { found: none(reason('search.too-far-off')), rough }
+  const first = Math.max(0, Math.ceil(Math.log2(wish.reach / END_REACH)))
+  let missed: FoundStroke | NotFound | null = null
+  for (const { level } of pictures.levels.slice(first, first + COARSER + 1)) {
+    const step = 2 ** level
+    const reach = Math.max(LEAST_REACH, wish.reach / step)
+    const reading = level === 0 ? wish.reading : 'centre'
+    const there = rough.map(([x, y]) => pixel(x / step, y / step))
+    const found = await lookAt(level, there, { ...wish, reach, reading }, pictures, looking)
+    if (found === null) return null
+    if (found.kind !== 'arc') {
+      missed ??= found.kind === 'none' ? none(inScan(found.because, step)) : found
+      continue
+    }
+    const places = alongArc(found).map(([x, y]) => pixel(x * step, y * step))
+    if (level === 0) return { found, rough: places }
+    const finely = {
+      ...wish,
+      as: 'arc' as const,
+      either: false,
+      reach: step,
+      ...(seen === 0 ? {} : { alone: WITHIN * wish.reach }),
+    }
+    const arc = await lookFinest(places, finely, pictures, looking)
+    return arc && { found: arc, rough: places }
+  }
+  return { found: missed?.kind === 'none' ? missed : none(reason('search.too-far-off')), rough }
+}
+
+/** Where an arc begins, its middle and its end. */
+function alongArc({ profiles }: StrokeCircle): Pixel[] {
+  const kept = profiles.filter((profile) => profile.kept).map(({ centre }) => centre)
+  return [kept[0], kept[Math.floor(kept.length / 2)], kept.at(-1)].filter((place) => place !== undefined)
 }
 
 /** Looks into the scan as it is, or what goes round more of it than can be looked over into the finest picture of it that can. */

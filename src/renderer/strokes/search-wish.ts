@@ -7,7 +7,8 @@ import { type SeenFrom, seenFrom } from './edge-sides.ts'
 
 /** How the stroke under picks is looked for. */
 export interface SearchWish {
-  as: FoundOn['as']
+  /** An end is an arc that is looked for from one place on it. */
+  as: FoundOn['as'] | 'end'
   /** How far it may lie from where it was pointed at, pixels of the scan. */
   reach: number
   /** Which part of it is wanted: as a job says it, or as it is seen on the screen. */

@@ -58,6 +58,8 @@ export function randomFeatures(
     case 'radius':
       return [circle('K')]
     case 'centres':
+    case 'slot-width':
+    case 'slot-length':
       return [circle('K'), circle('L')]
     case 'run':
       return [pathMark('T', [first, anywhere(), anywhere(), anywhere()].map(place), random.uniform() < 0.5)]
@@ -79,6 +81,8 @@ export const EVERY_MEASURE = [
   'diameter',
   'radius',
   'centres',
+  'slot-width',
+  'slot-length',
   'angle',
   'run',
   'area',

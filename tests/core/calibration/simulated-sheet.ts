@@ -93,6 +93,8 @@ export const TRUE_VALUES = {
   diameter: 124,
   radius: 45,
   centres: distanceOf(TRUE.k.centre, TRUE.l.centre),
+  'slot width': TRUE.k.radius + TRUE.l.radius,
+  'slot length': distanceOf(TRUE.k.centre, TRUE.l.centre) + TRUE.k.radius + TRUE.l.radius,
   angle: 1.1,
   run: TRUE.open.slice(1).reduce((s, p, i) => s + distanceOf(TRUE.open[i] as XY, p), 0),
   area: shoelace(TRUE.closed),

@@ -189,6 +189,8 @@ const MEASURES = {
     ['diameter', [isA('circle')]],
     ['radius', [isA('circle')]],
     ['centres', [isA('circle'), isA('circle')]],
+    ['slot-width', [isA('circle'), isA('circle')]],
+    ['slot-length', [isA('circle'), isA('circle')]],
     ['run', [isA('path')]],
   ],
   angle: [['angle', [isA('line'), isA('line')]]],

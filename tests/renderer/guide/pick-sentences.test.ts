@@ -17,7 +17,9 @@ function said(tool: Tool, picks: number): string[] {
   return sentences
 }
 
-const measure = (one: Measure): Tool => ({ kind: 'measure', view: 'V1', measure: one })
+const SLOT: Tool = { kind: 'measure', view: 'V1', measure: 'centres', of: 'slot' }
+
+const measure = (one: ToolMeasure): Tool => ({ kind: 'measure', view: 'V1', measure: one })
 
 describe('what to pick next', () => {
   it('leads round a rectangle', () => {
@@ -34,6 +36,16 @@ describe('what to pick next', () => {
     expect(sentences.slice(0, 3).every((one) => one.startsWith('First circle: pick a'))).toBe(true)
     expect(sentences.slice(3).every((one) => one.startsWith('Second circle: pick a'))).toBe(true)
     expect(new Set(sentences).size).toBe(6)
+  })
+
+  it('leads from one end of a slot to the other, and round an end that one pick does not settle', () => {
+    expect(said(SLOT, 2)).toEqual([
+      'Pick one round end, at its top, or drag from end to end.',
+      'Pick the other round end, at its top.',
+    ])
+    const byHand = withPick(noPicks(SLOT), pixel(0, 0), 1, true)
+    expect(pickSentence(byHand)).toMatch(/^First end: pick a second point on the rim/)
+    expect(pickProgress(byHand)).toEqual({ settled: 0, of: 2 })
   })
 
   it('tells two lines apart', () => {

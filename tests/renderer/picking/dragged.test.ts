@@ -20,6 +20,13 @@ describe('one drag', () => {
     for (const [x, y] of round) expect(Math.hypot(x - 200, y - 200)).toBeCloseTo(100, 9)
   })
 
+  it('picks the two round ends of a slot, and nothing once one of them is picked', () => {
+    const slot: Tool = { kind: 'measure', view: 'V1', measure: 'centres', of: 'slot' }
+    expect(draggedPicks(noPicks(slot), from, to)).toEqual([from, to])
+    expect(draggedPicks(withPick(noPicks(slot), from), from, to)).toBeNull()
+    expect(draggedPicks(withPick(noPicks(slot), from, 1, true), from, to)).toBeNull()
+  })
+
   it('picks nothing in the middle of a mark, along a path, for one place, or while nothing is picked', () => {
     const begun = withPick(noPicks(measure('spacing')), from)
     expect(draggedPicks(begun, from, to)).toBeNull()

@@ -5,7 +5,7 @@ import { type Pixel, pixel } from '../../geometry/frames.ts'
 export const REACH = 8
 
 /** What is looked for. */
-type Sought = 'point' | 'crossing' | 'line' | 'circle' | 'arc'
+type Sought = 'point' | 'crossing' | 'line' | 'circle' | 'arc' | 'end'
 
 /** Outer edges, whole pixels of the scan. */
 export type WindowBox = [left: number, top: number, right: number, bottom: number]
@@ -27,10 +27,12 @@ export const LARGEST_WINDOW = 64e6
 const BESIDE = 52
 /** Errors of three picks that steer a circle are followed to where they are so many times as large. */
 export const MOST_ENLARGED = 2.5
+/** Radius of the largest round end that is looked for from one place on it, pixels. */
+export const LARGEST_END = 120
 
 /**
  * The part of the scan that a search looks at.
- * @param rough the picks: one for a point or crossing, two for a line, three for a circle or arc, pixels of the scan
+ * @param rough the picks: one for a point, a crossing or a round end, two for a line, three for a circle or arc, pixels of the scan
  * @param options reach, as for the search; scan: its width and height, pixels, to stay within
  */
 export function searchWindow(
@@ -51,7 +53,7 @@ export function searchWindow(
       looksWithin: (distance, of) => Math.abs(Math.hypot(of[0] - x, of[1] - y) - radius) <= beside + distance,
     }
   }
-  const beside = reach + BESIDE
+  const beside = reach + BESIDE + (sought === 'end' ? 2 * LARGEST_END : 0)
   const box = boxRound(rough, beside, scan)
   if (sought !== 'line' || !a || !b) return { box, looksWithin: () => true }
   return { box, looksWithin: (distance, of) => fromSegment(of, a, b) <= beside + distance }

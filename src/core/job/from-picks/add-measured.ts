@@ -7,6 +7,7 @@ import { kindOfMeasure, MEASURE_NEEDS } from '../model/mark-needs.ts'
 import type { Dimension, Evidence, Job, Measure } from '../model/types.ts'
 import { addMarks } from './add-marks.ts'
 import type { Made, PickedMark, PicksRefused } from './picked-mark.ts'
+import { printedBeside } from './printed-beside.ts'
 
 /** What was picked to be measured. */
 export interface PickedMeasure {
@@ -35,18 +36,6 @@ export function addDimension(
   const scaled = scaledEvidence(job, picked, [], mint)
   if ('refused' in scaled) return scaled
   const sheet = job.views.find(({ id }) => id === picked.view)?.sheet
-  const figure: Evidence[] =
-    printed === undefined
-      ? []
-      : [
-          {
-            ...newIdentity('printed', [scaled.item], mint),
-            basis: 'printed',
-            text: printed,
-            legibility: 'clear',
-            ...(sheet === undefined ? {} : { sheet }),
-          },
-        ]
   return {
     id: name,
     edit: {
@@ -61,7 +50,7 @@ export function addDimension(
             label,
             kind: kindOfMeasure(picked.measure),
             ...(count === 1 ? {} : { count }),
-            evidence: [scaled.item, ...figure],
+            evidence: [scaled.item, ...printedBeside(printed, sheet, [scaled.item], mint)],
           },
         },
       ],

@@ -24,6 +24,8 @@ export const MEASURE_NEEDS: Readonly<Record<Measure, readonly (readonly MarkNeed
   diameter: [['circle']],
   radius: [['circle']],
   centres: [['circle', 'circle']],
+  'slot-width': [['circle', 'circle']],
+  'slot-length': [['circle', 'circle']],
   angle: [['line', 'line']],
   run: [['path']],
   area: [['closed path']],

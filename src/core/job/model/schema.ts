@@ -310,9 +310,20 @@ const evidenceBase = {
 }
 
 const measureSchema = z
-  .enum(['distance', 'spacing', 'diameter', 'radius', 'centres', 'angle', 'run', 'area'])
+  .enum([
+    'distance',
+    'spacing',
+    'diameter',
+    'radius',
+    'centres',
+    'slot-width',
+    'slot-length',
+    'angle',
+    'run',
+    'area',
+  ])
   .describe(
-    'distance: two points. spacing: line and line, or line and point, at right angles. diameter, radius: a circle. centres: two circles. angle: two lines, 0° to 180°. run: length of a path. area: of a closed path.',
+    'distance: two points. spacing: line and line, or line and point, at right angles. diameter, radius: a circle. centres: two circles. slot-width: the two round ends of a slot, the mean of their diameters. slot-length: of the same, over all. angle: two lines, 0° to 180°. run: length of a path. area: of a closed path.',
   )
 
 export const evidenceSchema = z

@@ -1,4 +1,4 @@
-import type { Dimension, Evidence } from '../../job/model/types.ts'
+import type { Dimension, Evidence, Measure } from '../../job/model/types.ts'
 import type { Figures } from './figures.ts'
 
 /** Whether a dimension is a diameter or a radius, and what says so. */
@@ -20,6 +20,13 @@ const NAMED: ReadonlyMap<string, RoundOf['is']> = new Map([
   ['radius', 'radius'],
 ])
 
+/** What measures of round things give; how wide a slot is is lettered as the diameter of its ends is. */
+const ROUND_MEASURES: Partial<Record<Measure, RoundOf['is']>> = {
+  diameter: 'diameter',
+  'slot-width': 'diameter',
+  radius: 'radius',
+}
+
 /** The one that all of some say; undefined where they differ or say nothing. */
 function agreed(all: readonly (RoundOf['is'] | undefined)[]): RoundOf['is'] | undefined {
   const said = new Set(all.filter((one) => one !== undefined))
@@ -35,11 +42,7 @@ export function roundOf(
 ): RoundOf | undefined {
   const others = evidence.filter((one) => one !== but && one.withdrawn === undefined)
   const scaled = agreed(
-    others.map((one) =>
-      one.basis === 'scaled' && (one.measure === 'diameter' || one.measure === 'radius')
-        ? one.measure
-        : undefined,
-    ),
+    others.map((one) => (one.basis === 'scaled' ? ROUND_MEASURES[one.measure] : undefined)),
   )
   if (scaled !== undefined) return { is: scaled, by: 'scaled' }
   const printed = agreed(

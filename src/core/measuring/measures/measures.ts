@@ -6,6 +6,8 @@ import { diameter } from './diameter.ts'
 import { distance } from './distance.ts'
 import { radius } from './radius.ts'
 import { run } from './run.ts'
+import { slotLength } from './slot-length.ts'
+import { slotWidth } from './slot-width.ts'
 import { spacing } from './spacing.ts'
 import type { TrueMeasure } from './true-measure.ts'
 
@@ -16,6 +18,8 @@ export const MEASURES: Record<Measure, TrueMeasure> = {
   diameter,
   radius,
   centres,
+  'slot-width': slotWidth,
+  'slot-length': slotLength,
   angle,
   run,
   area,

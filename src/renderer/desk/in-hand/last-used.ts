@@ -1,12 +1,11 @@
 import { create } from 'zustand'
-import type { Measure } from '../../../core/job/model/types.ts'
-import type { ReferenceKind } from '../../picking/tool.ts'
+import type { ReferenceKind, ToolMeasure } from '../../picking/tool.ts'
 
 /** What was worked with last, so that the next pick begins there. */
 interface LastUsed {
   /** The view, by its id. */
   view: string | null
-  measure: Measure | null
+  measure: ToolMeasure | null
   reference: ReferenceKind | null
 }
 

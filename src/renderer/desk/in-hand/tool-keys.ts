@@ -1,25 +1,26 @@
-import type { Measure } from '../../../core/job/model/types.ts'
 import { type BenchContents, useBench } from '../../bench/bench-store.ts'
 import { choose, takeUp } from '../../bench/choose.ts'
 import { toTheSheet } from '../../focus/to-the-sheet.ts'
 import { MEASURE_WORDS } from '../../guide/pick-sentences.ts'
-import type { ReferenceKind, Tool } from '../../picking/tool.ts'
+import type { ReferenceKind, Tool, ToolMeasure } from '../../picking/tool.ts'
 import { useLastUsed } from './last-used.ts'
 import { viewAtWork } from './view-at-work.ts'
 
 /** The tools of a station that have a key, in the order that they lie there: the digit is their place. */
-export const MEASURES = Object.keys(MEASURE_WORDS) as readonly Measure[]
+export const MEASURES = Object.keys(MEASURE_WORDS) as readonly ToolMeasure[]
 export const REFERENCES: readonly ReferenceKind[] = ['distance', 'diameter', 'rectangle']
 /** Keys of tools that lie elsewhere. */
 export const OUTLINE_KEY = '4'
 export const HOLES_KEY = '0'
+/** All digits are taken. */
+export const SLOT_KEY = 'S'
 export const NOTE_KEY = '9'
 export const SQUARE_UP_KEY = '1'
 
 /** The digit of a tool, by its place from 0. */
 export const keyOf = (place: number): string => String(place + 1)
 
-/** The tool that a digit takes up where one works; null where it takes up none. */
+/** The tool that a digit or letter takes up where one works; null where it takes up none. */
 function toolOf(digit: string, bench: BenchContents): Tool | null {
   if (bench.sheet === null) return null
   if (digit === NOTE_KEY) return { kind: 'note' }
@@ -37,6 +38,7 @@ function toolOf(digit: string, bench: BenchContents): Tool | null {
     }
     case 'pick': {
       const measure = MEASURES[place]
+      if (digit === SLOT_KEY && view !== undefined) return slotIn(view.id)
       if (digit === HOLES_KEY && view !== undefined) return throughHoles(view.id)
       return measure === undefined || view === undefined ? null : { kind: 'measure', view: view.id, measure }
     }
@@ -53,7 +55,10 @@ export const throughHoles = (view: string): Tool => ({
   through: 'holes',
 })
 
-/** Takes up the tool that lies under a digit; false where none does. */
+/** The tool for a slot of a view. */
+export const slotIn = (view: string): Tool => ({ kind: 'measure', view, measure: 'centres', of: 'slot' })
+
+/** Takes up the tool that lies under a digit or letter; false where none does. */
 export function takeUpByKey(digit: string): boolean {
   const bench = useBench.getState()
   const tool = bench.opened?.writable === true ? toolOf(digit, bench) : null

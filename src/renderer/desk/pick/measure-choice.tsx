@@ -1,16 +1,24 @@
-import type { Measure, View } from '../../../core/job/model/types.ts'
+import type { View } from '../../../core/job/model/types.ts'
 import { useBench } from '../../bench/bench-store.ts'
 import { choose, goTo, putDown, setPicks } from '../../bench/choose.ts'
 import { calibratedViews } from '../../guide/guide.ts'
-import { HOLES_WORDS, MEASURE_WORDS } from '../../guide/pick-sentences.ts'
+import { HOLES_WORDS, MEASURE_WORDS, SLOT_WORDS } from '../../guide/pick-sentences.ts'
 import { Button } from '../../parts/button.tsx'
 import { Choice } from '../../parts/choice.tsx'
 import { Picker } from '../../parts/picker.tsx'
 import { Section } from '../../parts/section.tsx'
-import { isThroughHoles } from '../../picking/tool.ts'
+import { isSlot, isThroughHoles, type Tool, type ToolMeasure } from '../../picking/tool.ts'
 import { useLastUsed } from '../in-hand/last-used.ts'
 import { PickAt } from '../in-hand/pick-at.tsx'
-import { HOLES_KEY, keyOf, MEASURES, takeUpToWork, throughHoles } from '../in-hand/tool-keys.ts'
+import {
+  HOLES_KEY,
+  keyOf,
+  MEASURES,
+  SLOT_KEY,
+  slotIn,
+  takeUpToWork,
+  throughHoles,
+} from '../in-hand/tool-keys.ts'
 import { Caution } from '../keeping/caution.tsx'
 
 const OPTIONS = MEASURES.map((id, place) => ({
@@ -23,7 +31,26 @@ const OPTIONS = MEASURES.map((id, place) => ({
 /** The circle through holes is no measure of its own: its diameter is measured, and it is picked otherwise. */
 const HOLES = { id: 'holes', label: HOLES_WORDS.label, icon: 'holes', key: HOLES_KEY } as const
 
-const wordsOf = (chosen: Measure | 'holes') => (chosen === 'holes' ? HOLES_WORDS : MEASURE_WORDS[chosen])
+/** Nor is a slot, which has several sizes. */
+const SLOT = { id: 'slot', label: SLOT_WORDS.label, icon: 'slot', key: SLOT_KEY } as const
+
+type Chosen = ToolMeasure | 'holes' | 'slot'
+
+function wordsOf(chosen: Chosen) {
+  if (chosen === 'slot') return SLOT_WORDS
+  return chosen === 'holes' ? HOLES_WORDS : MEASURE_WORDS[chosen]
+}
+
+function chosenBy(tool: Tool): Chosen | null {
+  if (tool.kind !== 'measure') return null
+  if (isSlot(tool)) return SLOT.id
+  return isThroughHoles(tool) ? HOLES.id : tool.measure
+}
+
+function toolFor(chosen: Chosen, view: string): Tool {
+  if (chosen === 'slot') return slotIn(view)
+  return chosen === 'holes' ? throughHoles(view) : { kind: 'measure', view, measure: chosen }
+}
 
 /** What to measure, and in which view. */
 export function MeasureChoice({ view }: { view: View | undefined }) {
@@ -34,7 +61,7 @@ export function MeasureChoice({ view }: { view: View | undefined }) {
   const writable = useBench((bench) => bench.opened?.writable === true)
   if (job === undefined) return null
   const { tool } = picks
-  const measure = tool.kind !== 'measure' ? null : isThroughHoles(tool) ? HOLES.id : tool.measure
+  const measure = chosenBy(tool)
   const calibrated = calibratedViews(job, table)
   const isCalibrated = calibrated.some(({ id }) => id === view?.id)
   const views = job.views
@@ -51,17 +78,12 @@ export function MeasureChoice({ view }: { view: View | undefined }) {
           label="What to measure"
           hideLabel
           value={measure}
-          options={[...OPTIONS, HOLES]}
+          options={[...OPTIONS, HOLES, SLOT]}
           columns={3}
           disabled={!writable || view === undefined}
           note={measure === null ? 'Choose one; then pick it on the sheet.' : wordsOf(measure).what}
           onChange={(chosen) => {
-            if (view === undefined) return
-            takeUpToWork(
-              chosen === HOLES.id
-                ? throughHoles(view.id)
-                : { kind: 'measure', view: view.id, measure: chosen },
-            )
+            if (view !== undefined) takeUpToWork(toolFor(chosen, view.id))
           }}
         />
         {views.length > 0 && view !== undefined && (

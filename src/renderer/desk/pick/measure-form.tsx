@@ -28,13 +28,15 @@ import { WhichAngle } from './which-angle.tsx'
 const TRIAL = 'as_picked'
 const FIGURED = 'as_figured'
 
+const NOTHING: NewDimensionDraft = { label: '', name: null, printed: '', count: null }
+
 /** What was picked, what it comes to, and what it is called. */
 export function MeasureForm({ picks, view }: { picks: MeasurePicks; view: View }) {
   const job = useBench((bench) => bench.opened?.job)
   const unit = useBench((bench) => bench.unit ?? bench.opened?.job.unit ?? 'in')
   const chosen = useBench(({ selection }) => (selection?.kind === 'dimension' ? selection.name : null))
   const [as, setAs] = useState<'new' | 'evidence'>('new')
-  const [draft, setDraft] = useState<NewDimensionDraft>(() => takeAlike(picks.tool))
+  const [draft, setDraft] = useState<NewDimensionDraft>(() => takeAlike(picks.tool, NOTHING))
   const [dimension, setDimension] = useState(chosen)
   if (job === undefined) return null
 

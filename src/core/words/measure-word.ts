@@ -1,0 +1,2 @@
+/** What the name of a measure is in a sentence: `slot width` of `slot-width`. */
+export const measureWord = (measure: string): string => measure.replace('-', ' ')
