@@ -126,7 +126,8 @@ async function lookForEnd(
 ): Promise<Sought | null> {
   const seen = levelOfReach(wish.reach, pictures)
   if (seen === null) return { found: none(reason('search.too-far-off')), rough }
-  const first = Math.max(0, Math.ceil(Math.log2(wish.reach / END_REACH)))
+  const asSeen = Math.max(0, Math.ceil(Math.log2(wish.reach / END_REACH)))
+  const first = Math.min(asSeen, pictures.levels.length - 1)
   let missed: FoundStroke | NotFound | null = null
   for (const { level } of pictures.levels.slice(first, first + COARSER + 1)) {
     const step = 2 ** level

@@ -1,11 +1,14 @@
 import { algebraicCircle } from '../../geometry/algebraic-circle.ts'
 import type { ThreePoints } from '../../geometry/circle-through.ts'
 import { type Pixel, pixel } from '../../geometry/frames.ts'
+import * as elements from '../../linear-algebra/elements-unchecked.ts'
 import { reason } from '../../words/core-words.ts'
 import type { NoStrokeReason } from '../../words/strokes.ts'
 import { DIRECTIONS, type StrokeMap, strokeMap } from '../filter/stroke-map.ts'
 import { LARGEST_END } from '../window/search-window.ts'
 import type { SearchContext } from './detector.ts'
+
+const { f64 } = elements
 
 /** Radius of the smallest end that is looked for, pixels. */
 const SMALLEST = 5
@@ -28,15 +31,16 @@ const SHARE = 0.85
 const INSIDE = 16
 /** Of ends as well seen the nearer one is taken, so much for each pixel, and the larger: in a crossing many small ones fit. */
 const ASIDE = 0.25
-/** Of the four places to each side of the nearest one at least so many with it, before the rest is looked at. */
+/** Of so many places about the nearest one at least so many are on a stroke, before the rest is looked at. */
+const NEAR = 9
 const FEWEST_NEAR = 6
 /** Contrast below so many times the noise of a pixel is none: places are means of 27 pixels. */
 const FAINT = 1.5
-/** Along a ray the stroke is looked for so far to both sides of where it was guessed, pixels. */
+/** Along a ray the stroke is looked for so far to both sides of where it was guessed, pixels; in small ends less. */
 const BEYOND = 5
 const FEWEST_RAYS = 8
 /** A circle that settles farther off than this is of something else, pixels. */
-const SETTLES_WITHIN = 6
+const SETTLES_WITHIN = 10
 /** A straight side is seen to leave the circle where it lies so far from it, pixels. */
 const LEAVES = 1.5
 /** From the top of an end to its outer picks: as far as surely belongs to the round, radians. */
@@ -77,15 +81,18 @@ export function roundEndAt(context: SearchContext, at: Pixel): ThreePoints | NoS
 /** Tries middles in every direction from the place, as far as an end may be large. */
 function roughEnd(map: StrokeMap, [x, y]: Pixel, reach: number): End | null {
   let best: End | null = null
+  const near = new NearPlaces()
   for (let radius = SMALLEST; radius <= LARGEST_END; radius += STEP) {
     const around = Math.max(16, Math.ceil((2 * Math.PI * radius) / STEP))
     for (let k = 0; k < around; k++) {
       const way = (2 * Math.PI * k) / around
+      near.turnTo(way, radius)
       for (let aside = -reach; aside <= reach; aside += STEP) {
         const far = radius + aside
         if (far <= 0) continue
-        const middle = { x: x - far * Math.cos(way), y: y - far * Math.sin(way), radius }
-        const end = runAt(map, middle, way, aside)
+        const [mx, my] = [x - far * Math.cos(way), y - far * Math.sin(way)]
+        if (!near.areOn(map, mx, my)) continue
+        const end = runAt(map, { x: mx, y: my, radius }, way, aside)
         if (end !== null && (best === null || end.score > best.score)) best = end
       }
     }
@@ -93,27 +100,69 @@ function roughEnd(map: StrokeMap, [x, y]: Pixel, reach: number): End | null {
   return best
 }
 
+/** The places of a circle nearest to where it was pointed at: worked out once for all middles in one direction. */
+class NearPlaces {
+  readonly #x = new Float64Array(NEAR)
+  readonly #y = new Float64Array(NEAR)
+  readonly #across = new Float64Array(NEAR)
+
+  turnTo(way: number, radius: number): void {
+    for (let i = 0; i < NEAR; i++) {
+      const angle = way + (i - (NEAR - 1) / 2) * TURN
+      this.#x[i] = radius * Math.cos(angle)
+      this.#y[i] = radius * Math.sin(angle)
+      this.#across[i] = acrossOf(angle)
+    }
+  }
+
+  /** Whether enough of them are on a stroke. */
+  areOn({ left, top, width, height, bits }: StrokeMap, x: number, y: number): boolean {
+    let off = 0
+    for (let i = 0; i < NEAR && off <= NEAR - FEWEST_NEAR; i++) {
+      const u = Math.floor(x + f64(this.#x, i) - left)
+      const v = Math.floor(y + f64(this.#y, i) - top)
+      const isThere = u >= 0 && v >= 0 && u < width && v < height
+      if (!isThere || (((bits[v * width + u] ?? 0) >> f64(this.#across, i)) & 1) === 0) off++
+    }
+    return off <= NEAR - FEWEST_NEAR
+  }
+}
+
 /** How far round a circle runs on a stroke, from the direction of the place both ways; null where that is no round end. */
 function runAt(map: StrokeMap, of: Middle, way: number, aside: number): End | null {
-  let near = 0
-  for (let i = -4; i <= 4; i++) if (isOn(map, of, way + i * TURN)) near++
-  if (near < FEWEST_NEAR) return null
   const { run, hits, middle } = runFrom(way, (angle) => isOn(map, of, angle))
   if (run < LEAST_RUN || hits < SHARE * run) return null
   if (isFilled(map, of)) return null
   const top = run >= WHOLE_RUN ? way : middle
   const seen = Math.min(run, FULL_RUN) * (hits / run)
-  return { ...of, top, score: seen - ASIDE * Math.abs(aside) + Math.log(of.radius) }
+  const drawn = drawnOf(map, of, top)
+  return { ...of, top, score: seen + drawn - ASIDE * Math.abs(aside) + Math.log(of.radius) }
+}
+
+/** How many of the places round the top are on their stroke itself and not beside it. */
+function drawnOf(map: StrokeMap, of: Middle, top: number): number {
+  let drawn = 0
+  for (let angle = top - OUTER; angle <= top + OUTER; angle += TURN)
+    if (strengthAt(map, of, angle) > 0) drawn++
+  return drawn
+}
+
+/** How far a place on a circle stands out of its ground; 0 where it is on no stroke. */
+function strengthAt(
+  { left, top, width, height, strength }: StrokeMap,
+  { x, y, radius }: Middle,
+  angle: number,
+): number {
+  const u = Math.floor(x + radius * Math.cos(angle) - left)
+  const v = Math.floor(y + radius * Math.sin(angle) - top)
+  return u < 0 || v < 0 || u >= width || v >= height ? 0 : (strength[v * width + u] ?? 0)
 }
 
 /** Whether what is inside is on strokes itself, as where two of them cross: a centre line alone is not so much of it. */
-function isFilled({ left, top, width, height, strength }: StrokeMap, { x, y, radius }: Middle): boolean {
+function isFilled(map: StrokeMap, { x, y, radius }: Middle): boolean {
+  const inner = { x, y, radius: radius / 2 }
   let on = 0
-  for (let i = 0; i < INSIDE; i++) {
-    const u = Math.floor(x + (radius / 2) * Math.cos((2 * Math.PI * i) / INSIDE) - left)
-    const v = Math.floor(y + (radius / 2) * Math.sin((2 * Math.PI * i) / INSIDE) - top)
-    if (u >= 0 && v >= 0 && u < width && v < height && (strength[v * width + u] ?? 0) > 0) on++
-  }
+  for (let i = 0; i < INSIDE; i++) if (strengthAt(map, inner, (2 * Math.PI * i) / INSIDE) > 0) on++
   return on > INSIDE / 3
 }
 
@@ -141,13 +190,8 @@ function runFrom(
  * An end that has settled, with its top where its stroke says; null for what is rather a rounded corner. Straight sides leave
  * the circle slowly, and longer before they are seen to the smaller it is: a corner is a quarter of it and this at both sides.
  */
-function asDrawn({ left, top, width, height, strength }: StrokeMap, end: End): End | null {
-  const isDrawn = (angle: number): boolean => {
-    const u = Math.floor(end.x + end.radius * Math.cos(angle) - left)
-    const v = Math.floor(end.y + end.radius * Math.sin(angle) - top)
-    return u >= 0 && v >= 0 && u < width && v < height && (strength[v * width + u] ?? 0) > 0
-  }
-  const { run, middle } = runFrom(end.top, isDrawn)
+function asDrawn(map: StrokeMap, end: End): End | null {
+  const { run, middle } = runFrom(end.top, (angle) => strengthAt(map, end, angle) > 0)
   const beside = Math.sqrt((2 * LEAVES) / end.radius)
   if (run * TURN < (3 / 4) * Math.PI + 2 * beside) return null
   return run >= WHOLE_RUN ? end : { ...end, top: middle }
@@ -161,9 +205,13 @@ function isOn(
   const u = Math.floor(x + radius * Math.cos(angle) - left)
   const v = Math.floor(y + radius * Math.sin(angle) - top)
   if (u < 0 || v < 0 || u >= width || v >= height) return false
+  return (((bits[v * width + u] ?? 0) >> acrossOf(angle)) & 1) === 1
+}
+
+/** Which of the directions across strokes is the nearest to that of a radius. */
+function acrossOf(angle: number): number {
   const turned = Math.round((angle * DIRECTIONS) / Math.PI) % DIRECTIONS
-  const across = turned < 0 ? turned + DIRECTIONS : turned
-  return (((bits[v * width + u] ?? 0) >> across) & 1) === 1
+  return turned < 0 ? turned + DIRECTIONS : turned
 }
 
 /** The circle through where the stroke stands out along rays from the middle, twice over. */
@@ -181,15 +229,14 @@ function settled(map: StrokeMap, rough: End): End {
 }
 
 /** Where the stroke lies along each ray: the middle of what stands out there, but for rays that lie aside of the rest. */
-function placesOn({ left, top, width, height, strength }: StrokeMap, end: End): Pixel[] {
+function placesOn(map: StrokeMap, end: End): Pixel[] {
+  const beyond = Math.min(BEYOND, end.radius / 3)
   const found: { place: Pixel; out: number }[] = []
   for (let angle = end.top - OUTER; angle <= end.top + OUTER; angle += TURN / 2) {
     const [dx, dy] = [Math.cos(angle), Math.sin(angle)]
     let [sum, moment] = [0, 0]
-    for (let out = -BEYOND; out <= BEYOND; out += 0.5) {
-      const u = Math.floor(end.x + (end.radius + out) * dx - left)
-      const v = Math.floor(end.y + (end.radius + out) * dy - top)
-      const here = u < 0 || v < 0 || u >= width || v >= height ? 0 : (strength[v * width + u] ?? 0)
+    for (let out = -beyond; out <= beyond; out += 0.5) {
+      const here = strengthAt(map, { ...end, radius: end.radius + out }, angle)
       sum += here
       moment += here * out
     }
