@@ -123,7 +123,7 @@ describe('the sheet of the deck ventilator', () => {
     }
   })
 
-  it('is shared between two people and uses every measure and all four bases', () => {
+  it('is shared between two people and uses every measure but those of a slot, and all four bases', () => {
     const evidence = job.dimensions.flatMap((d) => d.evidence)
     const measures = new Set(evidence.flatMap((e) => (e.basis === 'scaled' ? [e.measure] : [])))
     const all: Measure[] = ['distance', 'spacing', 'diameter', 'radius', 'centres', 'angle', 'run', 'area']

@@ -3,7 +3,15 @@ import { type Pixel, pixel } from '../../src/core/geometry/frames.ts'
 import type { Mark } from '../../src/core/job/model/types.ts'
 import type { Table } from '../../src/core/ledger/table/table.ts'
 import { readJobFolder } from '../../src/main/services/job-folder/read-job-folder.ts'
-import { EDGE_HIGH, EDGE_LONG, edgeCorner, punchAt } from './fixtures/plate.ts'
+import {
+  EDGE_HIGH,
+  EDGE_LONG,
+  edgeCorner,
+  onSlotEnd,
+  onSlotSide,
+  punchAt,
+  SLOT_SIZES,
+} from './fixtures/plate.ts'
 import { plateJob } from './fixtures/plate-job.ts'
 import { inHost } from './harness/at-the-bench.ts'
 import { pickByCross } from './harness/by-keyboard.ts'
@@ -66,8 +74,9 @@ async function keepAs(person: Person, label: string): Promise<void> {
   await tableSettled(person.page)
 }
 
-const formSays = (person: Person, words: RegExp) =>
-  person.page.getByRole('form', { name: 'What was picked' }).getByText(words).waitFor()
+const form = ({ page }: Person) => page.getByRole('form', { name: 'What was picked' })
+
+const formSays = (person: Person, words: RegExp | string) => form(person).getByText(words).waitFor()
 
 describe('Somebody who picks on strokes', () => {
   inHost(localLauncher(), (session) => {
@@ -115,6 +124,42 @@ describe('Somebody who picks on strokes', () => {
         expect(byHand).toHaveLength(2)
         for (const mark of byHand) expect(mark).toMatchObject({ how: 'hand', sigma: 1 })
         expect(far(byHand[0], astray(edgeCorner('upper left')))).toBeLessThan(0.3)
+
+        // A slot by one drag over the whole sheet; then its ends once more, of which the first is picked twice.
+        await sheetBox(page).focus()
+        await person.press('w')
+        await person.press('s')
+        const [from, to] = [await placeOf(page, onSlotEnd(-1, 0.3)), await placeOf(page, onSlotEnd(1, -0.2))]
+        await page.mouse.move(...from)
+        await page.mouse.down()
+        await page.mouse.move(...to, { steps: 4 })
+        await page.mouse.up()
+        await formSays(person, /^Centre of an arc, (?:2\.[89]|3\.[012]) px wide\.$/)
+        await person.write('Slot')
+        await formSays(person, 'In formulas: slot_length')
+        await person.click(form(person).locator('label', { hasText: 'Keep the between centres' }))
+        await person.press('Enter')
+        await form(person).waitFor({ state: 'detached' })
+        await tableSettled(page)
+        const { rows } = JSON.parse(await tableByCommand(folder)) as Table
+        expect(rows.slice(-2).map(({ name }) => name)).toEqual(['slot_width', 'slot_length'])
+        for (const size of ['width', 'length'] as const) {
+          const kept = rows.find(({ name }) => name === `slot_${size}`)
+          expect(Math.abs((kept?.value ?? 0) - SLOT_SIZES[size])).toBeLessThan(kept?.U ?? 0)
+        }
+        expect((await newMarks()).slice(4).map(({ stroke }) => stroke?.as)).toEqual(['arc', 'arc'])
+        await person.clickAt(await placeOf(page, onSlotEnd(1)))
+        await says(person, /^Centre of an arc/)
+        await person.clickAt(await placeOf(page, onSlotEnd(1, 0.6)))
+        await page.getByText('That is the same round end again').first().waitFor()
+        await person.clickAt(await placeOf(page, onSlotSide()))
+        await page.getByText('From this one pick no round end was found').first().waitFor()
+        await says(person, /^Second end: pick a second point on the rim/)
+        await person.press('Escape', 3)
+        await person.press('Control+z')
+        await tableSettled(page)
+        const undone = JSON.parse(await tableByCommand(folder)) as Table
+        expect(undone.rows.some(({ name }) => name.startsWith('slot_'))).toBe(false)
       })
     })
 

@@ -306,7 +306,10 @@ export class SheetPainter {
     const { picks, opened } = useBench.getState()
     const place = pointer.getState()
     const something =
-      picks.features.length > 0 || place.by === 'cross' || (place.takesOld && place.near !== null)
+      picks.features.length > 0 ||
+      place.dragFrom !== null ||
+      place.by === 'cross' ||
+      (place.takesOld && place.near !== null)
     this.#showOnly('pending', something)
     if (frame === undefined || context === null || opened === null || !isPicking()) return
     context.save()

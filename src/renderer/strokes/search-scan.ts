@@ -142,6 +142,8 @@ async function lookForEnd(
     }
     const places = alongArc(found).map(([x, y]) => pixel(x * step, y * step))
     if (level === 0) return { found, rough: places }
+    if (seen > 0 && asideOfArc(there, found) * step > SURELY * wish.reach)
+      return { found: TWO_STROKES, rough }
     const finely = {
       ...wish,
       as: 'arc' as const,
@@ -154,6 +156,10 @@ async function lookForEnd(
   }
   return { found: missed?.kind === 'none' ? missed : none(reason('search.too-far-off')), rough }
 }
+
+/** How far places lie beside an arc at most, pixels. */
+const asideOfArc = (places: readonly Pixel[], { centre, radius }: StrokeCircle): number =>
+  Math.max(...places.map(([x, y]) => Math.abs(Math.hypot(x - centre[0], y - centre[1]) - radius)))
 
 /** Where an arc begins, its middle and its end. */
 function alongArc({ profiles }: StrokeCircle): Pixel[] {

@@ -38,14 +38,7 @@ export function SlotSizeField(props: SlotSizeFieldProps) {
         onChange={onKeep}
         {...(name === '' ? {} : { note: `In formulas: ${name}` })}
       />
-      {kept && (
-        <TextField
-          label={`${words}, printed as`}
-          value={printed}
-          onChange={onPrint}
-          note="Empty where none is printed."
-        />
-      )}
+      {kept && <TextField label={`${words}, printed as`} value={printed} onChange={onPrint} />}
       {kept && printed.trim() !== '' && <DraftVerdict drafted={figure} />}
       {kept && against}
     </div>

@@ -103,7 +103,7 @@ function drawn(random: RandomStream): [number, number, number] {
   const end = (sense: 1 | -1): number[] =>
     circleOf(
       places(sense).map((place) => moved(place, SIGMA)),
-      [...END(sense), RADIUS],
+      [END(sense)[0], END(sense)[1], RADIUS],
     )
   const [ax, ay, ar] = end(-1) as [number, number, number]
   const [bx, by, br] = end(1) as [number, number, number]
