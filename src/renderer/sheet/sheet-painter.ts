@@ -27,7 +27,7 @@ import {
   type SheetFrame,
 } from '../tiles/shown-level.ts'
 import { FOR_THE_SCREEN, isDark, keptPictures, pictureLoader, RANK } from '../tiles/the-pictures.ts'
-import { type Tile, tilesInSight } from '../tiles/wanted-tiles.ts'
+import type { Tile } from '../tiles/wanted-tiles.ts'
 import { SheetGround } from './sheet-ground.ts'
 import { viewShown } from './view-shown.ts'
 
@@ -224,7 +224,7 @@ export class SheetPainter {
   }
 
   #want(frame: SheetFrame, sight: LevelInSight | null, lift: boolean): void {
-    const { pictures, camera, box } = frame
+    const { pictures } = frame
     const overview = overviewAddress(pictures)
     const ground = lift ? [groundAddress(pictures)] : []
     const address = (tile: Tile): string => tileAddress(pictures, tile)
@@ -233,7 +233,7 @@ export class SheetPainter {
     this.#shown = new Set([overview, ...ground, ...tiles])
     // What is not made yet would be made out of turn: only what is in sight is worth that.
     const rest = pictures.progress.state === 'ready' && tiles.every(isOnHand)
-    const around = rest && sight !== null ? tilesInSight(camera, box, sight.of, 1).map(address) : []
+    const around = rest && sight !== null ? sight.around.map(address) : []
     const ring = around.filter((one) => !this.#shown.has(one))
     pictureLoader.wantAll([
       ['tone', RANK.sight, 'tone', [overview]],

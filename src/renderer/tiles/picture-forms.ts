@@ -87,10 +87,15 @@ async function drawn(
   const picture = await createImageBitmap(bytes)
   try {
     const [width, height] = size(picture)
-    const context = new OffscreenCanvas(width, height).getContext('2d', { willReadFrequently: true })
+    const canvas = new OffscreenCanvas(width, height)
+    const context = canvas.getContext('2d', { willReadFrequently: true })
     if (context === null) throw new Error('The browser gave no canvas to read a picture from.')
     context.drawImage(picture, 0, 0, width, height)
-    return { width, height, data: luminance(context.getImageData(0, 0, width, height).data) }
+    const data = luminance(context.getImageData(0, 0, width, height).data)
+    // Its memory goes at once, and not when its garbage is collected.
+    canvas.width = 0
+    canvas.height = 0
+    return { width, height, data }
   } finally {
     picture.close()
   }

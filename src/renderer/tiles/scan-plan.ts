@@ -2,7 +2,7 @@ import type { PyramidLevel, SheetPictures } from '../../contract/pictures.ts'
 import type { Extent } from '../camera/camera.ts'
 import { overviewAddress, tileAddress } from './addresses.ts'
 import type { LevelInSight, SheetFrame } from './shown-level.ts'
-import { coarser, extentInSight, levelStep, type Tile, tileExtent, tilesInSight } from './wanted-tiles.ts'
+import { coarser, extentInSight, levelStep, type Tile, tileExtent } from './wanted-tiles.ts'
 
 /** A set of pictures of a sheet in one scale: the overview, or one level with its pixels drawn as squares. */
 export interface LayerWanted {
@@ -75,13 +75,13 @@ export function scanPlan(
   const whole = overviewLayer(pictures)
   const under = has(overviewAddress(pictures)) ? [whole] : []
   if (sight === null) return under
-  const { of: level, tiles, squares, sharp } = sight
+  const { of: level, tiles, around, squares, sharp } = sight
   const at = (tile: Tile, of: PyramidLevel): PictureAt => ({
     address: tileAddress(pictures, tile),
     on: tileExtent(tile, of),
   })
   // Those round it save a wait; with pixels as squares each is many screens, and dear to draw.
-  const round = tilesInSight(camera, box, level, squares > 1 ? 0 : 1).map((tile) => at(tile, level))
+  const round = (squares > 1 ? tiles : around).map((tile) => at(tile, level))
   const own = round.filter(({ address }) => has(address))
   const target = layerOf(level, squares, sharp, own)
   const missing = tiles.filter((tile) => !has(tileAddress(pictures, tile)))

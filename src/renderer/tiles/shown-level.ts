@@ -11,6 +11,12 @@ const SHARE_IN_SIGHT = 0.7
 const SHARE_WITH_RING = 0.85
 const TILE_BYTES = 4 * TILE * TILE
 
+/**
+ * So far beyond what is in sight pictures are fetched ahead and laid out, tiles. A hand that drags fast is a fifth of a second
+ * away from there. A whole tile takes half as much memory again: the browser decodes and draws all that is laid out.
+ */
+const AROUND = 0.5
+
 /** What a frame shows of a sheet. */
 export interface SheetFrame {
   pictures: SheetPictures
@@ -29,6 +35,8 @@ export interface LevelInSight {
   of: PyramidLevel
   /** Nearest to the middle of the box first. */
   tiles: readonly Tile[]
+  /** Those, and what is so near that it may be in sight next. */
+  around: readonly Tile[]
   /** As `squaresFor` has it. */
   squares: number
   /** Whether its pixels are seen as squares, or run smoothly into one another. */
@@ -48,7 +56,13 @@ export function levelInSight(
     const tiles = tilesInSight(camera, box, of)
     const fits = tiles.length * TILE_BYTES <= SHARE_IN_SIGHT * cacheBytes
     if (fits || i === levels.length - 1)
-      return { of, tiles, squares: squaresFor(zoom * levelStep(of)), sharp }
+      return {
+        of,
+        tiles,
+        around: tilesInSight(camera, box, of, AROUND),
+        squares: squaresFor(zoom * levelStep(of)),
+        sharp,
+      }
   }
   return null
 }
@@ -56,9 +70,13 @@ export function levelInSight(
 /** Tells two sights apart that take other tiles, or take them in another scale. */
 export function nameOfLevel(sight: LevelInSight | null): string {
   if (sight === null) return ''
-  const { of, tiles, squares, sharp } = sight
-  const places = tiles.map(({ column, row }) => row * of.columns + column)
-  return `${of.level} ${squares} ${sharp} ${places.sort((a, b) => a - b).join(' ')}`
+  const { of, tiles, around, squares, sharp } = sight
+  const places = (some: readonly Tile[]): string =>
+    some
+      .map(({ column, row }) => row * of.columns + column)
+      .sort((a, b) => a - b)
+      .join(' ')
+  return `${of.level} ${squares} ${sharp} ${places(tiles)} about ${places(around)}`
 }
 
 /** How many tiles round those in sight may be fetched ahead. */

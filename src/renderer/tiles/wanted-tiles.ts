@@ -65,13 +65,13 @@ export const extentInSight = (camera: Camera, box: BoxSize): Extent =>
 
 /**
  * The tiles of a level that are in sight, nearest to the middle of the box first.
- * @param ring so many tiles more on every side
+ * @param ring also those that reach so near to the box on any side, in tiles; parts of one count
  */
 export function tilesInSight(camera: Camera, box: BoxSize, of: PyramidLevel, ring = 0): Tile[] {
   const seen = extentInSight(camera, box)
   const size = TILE * levelStep(of)
-  const first = (from: number): number => Math.max(0, Math.floor(from / size) - ring)
-  const last = (to: number, count: number): number => Math.min(count - 1, Math.ceil(to / size) - 1 + ring)
+  const first = (from: number): number => Math.max(0, Math.floor(from / size - ring))
+  const last = (to: number, count: number): number => Math.min(count - 1, Math.ceil(to / size + ring) - 1)
   const matrix = matrixOf(camera, box)
   const border = ring * size * camera.zoom
   const found: { tile: Tile; far: number }[] = []

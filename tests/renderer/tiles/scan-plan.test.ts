@@ -75,6 +75,20 @@ describe('what is in sight', () => {
     expect(nameOfLevel(sightIn(frameOf({ zoom: 0.5 })))).not.toBe(here)
   })
 
+  it('has what is so near that it may be in sight next, and another name when that changes', () => {
+    const names = new Set<string>()
+    for (let x = 6800; x < 6800 + 512; x += 4) {
+      const sight = sightIn(frameOf({ centre: pixel(x, 8800) }))
+      names.add(nameOfLevel(sight))
+      for (const tile of sight.tiles) expect(sight.around).toContainEqual(tile)
+      const seen = Math.max(...sight.tiles.map(({ column }) => column)) + 1
+      const ahead = seen * 512 - (x + BOX.width / 2)
+      expect(sight.around.some(({ column }) => column === seen)).toBe(ahead < 256)
+    }
+    // One comes into sight and one goes, one comes near and one is near no more.
+    expect(names.size).toBeGreaterThanOrEqual(4)
+  })
+
   it('has its pixels as squares from three screen pixels on', () => {
     const sharp = (zoom: number): boolean => sightIn(frameOf({ zoom })).sharp
     expect([0.1, 1, 1.37, 3, 3.01, 60].map(sharp)).toEqual([false, false, false, false, true, true])

@@ -56,6 +56,18 @@ describe('the tiles in sight', () => {
     expect(tilesInSight(camera({ centre: pixel(2816, 2816) }), box, finest, 1)).toHaveLength(9)
   })
 
+  it('take with a part of a ring those that reach so near, and no others', () => {
+    const box = { width: 100, height: 100 }
+    const columns = (x: number): number[] => {
+      const tiles = tilesInSight(camera({ centre: pixel(x, 2816) }), box, finest, 0.5)
+      return [...new Set(tiles.map(({ column }) => column))].sort()
+    }
+    // The fifth tile goes from 2560 to 3072: 206 px to either side, then 10 and 402, then 302 and 110.
+    expect(columns(2816)).toEqual([4, 5, 6])
+    expect(columns(2620)).toEqual([4, 5])
+    expect(columns(2912)).toEqual([5, 6])
+  })
+
   it('end at the edges of the sheet', () => {
     const tiles = tilesInSight(camera({ centre: pixel(0, 0) }), BOX, finest, 1)
     expect(tiles.every(({ column, row }) => column >= 0 && row >= 0)).toBe(true)
