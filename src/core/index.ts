@@ -40,6 +40,7 @@ export {
   findCrossing,
   findLine,
   findPoint,
+  type GreyPicture,
   type GreyWindow,
   type Ink,
   LARGEST_WINDOW,

@@ -8,7 +8,7 @@ import { roundResiduals } from './result/round-residuals.ts'
 import { edgeShift } from './result/stroke-edge.ts'
 import { noStroke, profilesOf, shapeOf } from './result/stroke-result.ts'
 import type { NoStroke, RoundOptions, StrokeCircle } from './result/stroke-types.ts'
-import type { GreyWindow } from './window/grey-window.ts'
+import type { GreyPicture } from './window/grey-picture.ts'
 
 /**
  * The round stroke near three places: the whole circle, or the arc from the first through the second to the third.
@@ -20,7 +20,7 @@ import type { GreyWindow } from './window/grey-window.ts'
  * tells by how much.
  */
 export function findCircle(
-  grey: GreyWindow,
+  grey: GreyPicture,
   three: [Pixel, Pixel, Pixel],
   { reach, reading = 'centre', ink, whole = true }: RoundOptions = {},
 ): StrokeCircle | NoStroke {

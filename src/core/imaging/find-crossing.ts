@@ -9,7 +9,7 @@ import { type LineThrough, lineThrough } from './result/fitted-line.ts'
 import { meanSection } from './result/mean-section.ts'
 import { noStroke, shapeOf } from './result/stroke-result.ts'
 import type { Covariance, NoStroke, SearchOptions, StrokeCrossing } from './result/stroke-types.ts'
-import type { GreyWindow } from './window/grey-window.ts'
+import type { GreyPicture } from './window/grey-picture.ts'
 
 /**
  * Where two strokes cross or meet: X, T or L.
@@ -19,7 +19,7 @@ import type { GreyWindow } from './window/grey-window.ts'
  * the centre lines of a small hole, fitted together with its circle. Shape and section are those of the first stroke
  */
 export function findCrossing(
-  grey: GreyWindow,
+  grey: GreyPicture,
   rough: Pixel,
   options: SearchOptions = {},
 ): StrokeCrossing | NoStroke {

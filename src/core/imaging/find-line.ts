@@ -5,7 +5,7 @@ import { lineThrough } from './result/fitted-line.ts'
 import { meanSection } from './result/mean-section.ts'
 import { noStroke, shapeOf } from './result/stroke-result.ts'
 import type { NoStroke, SearchOptions, StrokeLine } from './result/stroke-types.ts'
-import type { GreyWindow } from './window/grey-window.ts'
+import type { GreyPicture } from './window/grey-picture.ts'
 
 /**
  * The straight stroke that runs from near one place to near another.
@@ -16,7 +16,7 @@ import type { GreyWindow } from './window/grey-window.ts'
  * (`rejectOutliers`), then the total least-squares line through their centres.
  */
 export function findLine(
-  grey: GreyWindow,
+  grey: GreyPicture,
   from: Pixel,
   to: Pixel,
   { reach, reading = 'centre', ink }: SearchOptions = {},

@@ -15,7 +15,7 @@ import { noStroke, profilesOf, roundingShift, shapeOf } from './result/stroke-re
 import type { NoStroke, PointOptions, StrokePoint } from './result/stroke-types.ts'
 import type { ReferenceCurve } from './strip/reference-curve.ts'
 import { isBilevel } from './window/bilevel.ts'
-import type { GreyWindow } from './window/grey-window.ts'
+import type { GreyPicture } from './window/grey-picture.ts'
 
 const { f64 } = elements
 
@@ -26,7 +26,7 @@ const { f64 } = elements
  * @returns the foot of the rough place on the stroke, or why there is none. About 32 px of the stroke's length are used.
  */
 export function findPoint(
-  grey: GreyWindow,
+  grey: GreyPicture,
   rough: Pixel,
   { reach, reading = 'centre', ink }: PointOptions = {},
 ): StrokePoint | NoStroke {
@@ -36,7 +36,7 @@ export function findPoint(
 }
 
 function tellPoint(
-  grey: GreyWindow,
+  grey: GreyPicture,
   rough: Pixel,
   { traced, inflation }: AcceptedStroke,
   wanted: NonNullable<PointOptions['reading']>,

@@ -20,13 +20,7 @@ export const KEYS: readonly { where: string; keys: readonly (readonly [string, s
     where: 'On the sheet',
     keys: [
       ['+, −', 'closer, further off'],
-<<<<<<< HEAD
-      ['0 … 9', 'take up the tool that has the digit'],
-=======
-      ['W', 'whole sheet'],
-      ['Z', 'close to what is under the pointer, and back'],
       ['0 … 9, S', 'take up the tool that has the digit or letter'],
->>>>>>> a57d99b (The round end of a slot is found from one place on it; width, length and centres of a slot are measures of its two ends)
       ['Space and drag', 'move the sheet'],
       ['Wheel', 'closer and further off about the pointer'],
       ['Two fingers', 'move the sheet, and closer and further off'],

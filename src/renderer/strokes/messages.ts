@@ -12,7 +12,8 @@ export interface NotFound {
 /** What the window asks of the worker that looks for strokes. */
 export interface ToSearcher {
   ask: number
-  window: GreyWindow
+  /** The scan where the search looks at it. */
+  windows: readonly GreyWindow[]
   /** Where it was pointed at, pixels of the scan. */
   rough: readonly Pixel[]
   wish: SearchWish

@@ -1,3 +1,4 @@
+import { TILE } from '../../contract/picture-pyramid.ts'
 import type { SheetPictures } from '../../contract/pictures.ts'
 import { type Pixel, pixel } from '../../core/geometry/frames.ts'
 import {
@@ -10,7 +11,7 @@ import {
 import { tileAddress } from '../tiles/addresses.ts'
 import type { GreyTile } from '../tiles/picture-forms.ts'
 import { reason } from '../words/window-words.ts'
-import { cutWindow } from './cut-window.ts'
+import { cutWindows } from './cut-windows.ts'
 import { fetchGreys, giveUp } from './fetch-greys.ts'
 import { aroundCoarse, inScan } from './from-afar.ts'
 import type { NotFound } from './messages.ts'
@@ -31,10 +32,14 @@ const PATIENCE = 20_000
 
 const NOT_COME = none(reason('search.scan-not-come'))
 
-/** One way to have a window of the scan and look into it; null: it is not wanted any more. */
+/** One way to have windows of the scan and look into them; null: it is not wanted any more. */
 export interface Looking {
   fetch(addresses: readonly string[]): Promise<ReadonlyMap<string, GreyTile> | null>
-  look(grey: GreyWindow, rough: readonly Pixel[], wish: SearchWish): Promise<FoundStroke | NotFound | null>
+  look(
+    windows: readonly GreyWindow[],
+    rough: readonly Pixel[],
+    wish: SearchWish,
+  ): Promise<FoundStroke | NotFound | null>
 }
 
 /**
@@ -50,13 +55,12 @@ async function lookAt(
 ): Promise<FoundStroke | NotFound | null> {
   const scan = pictures.levels[level] ?? pictures
   const area = searchWindow(rough, wish.as, { reach: wish.reach, scan })
-  const [left, top, right, bottom] = area.box
-  if ((right - left) * (bottom - top) > LARGEST_WINDOW) return TOO_LARGE
   const tiles = tilesLookedAt(area, pictures, level)
+  if (tiles.length * TILE ** 2 > LARGEST_WINDOW) return TOO_LARGE
   const greys = await looking.fetch(tiles.map((tile) => tileAddress(pictures, tile)))
   if (greys === null) return null
-  const grey = cutWindow(area.box, tiles, pictures, greys)
-  return grey === null ? NOT_COME : looking.look(grey, rough, wish)
+  const windows = cutWindows(area.box, tiles, pictures, greys)
+  return windows === null ? NOT_COME : looking.look(windows, rough, wish)
 }
 
 /** A stroke with where it was looked for at last, pixels of the scan. */
@@ -205,7 +209,7 @@ export async function searchScan(
       clearTimeout(patience)
       return greys
     },
-    look: (grey, at, how) => theSearcher().pick(grey, at, how),
+    look: (windows, at, how) => theSearcher().pick(windows, at, how),
   })
   return sought ?? { found: NOT_COME, rough }
 }
@@ -218,7 +222,7 @@ export async function glanceAtScan(
 ): Promise<FoundStroke | NotFound | null> {
   const sought = await lookInStages([at], wish, pictures, {
     fetch: (addresses) => fetchGreys('stroke under the pointer', addresses),
-    look: (grey, rough, how) => theSearcher().glance(grey, rough, how),
+    look: (windows, rough, how) => theSearcher().glance(windows, rough, how),
   })
   return sought?.found ?? null
 }

@@ -41,10 +41,14 @@ export class Searcher {
   }
 
   /** What is under a pick. */
-  pick(window: GreyWindow, rough: readonly Pixel[], wish: SearchWish): Promise<FoundStroke | NotFound> {
+  pick(
+    windows: readonly GreyWindow[],
+    rough: readonly Pixel[],
+    wish: SearchWish,
+  ): Promise<FoundStroke | NotFound> {
     return new Promise((resolve) => {
       this.#picks.unshift({
-        message: { ask: ++this.#asked, window, rough, wish },
+        message: { ask: ++this.#asked, windows, rough, wish },
         answer: (found) => resolve(found ?? STOPPED),
       })
       this.#next()
@@ -53,13 +57,13 @@ export class Searcher {
 
   /** What is under the pointer; null when it has moved on before that was looked at. */
   glance(
-    window: GreyWindow,
+    windows: readonly GreyWindow[],
     rough: readonly Pixel[],
     wish: SearchWish,
   ): Promise<FoundStroke | NotFound | null> {
     return new Promise((resolve) => {
       this.#glance?.answer(null)
-      this.#glance = { message: { ask: ++this.#asked, window, rough, wish }, answer: resolve }
+      this.#glance = { message: { ask: ++this.#asked, windows, rough, wish }, answer: resolve }
       this.#next()
     })
   }
@@ -74,8 +78,9 @@ export class Searcher {
       return
     }
     this.#underWay = next
-    // Handed over and not copied: a window may be as large as the sheet.
-    this.#worker.postMessage(next.message, [next.message.window.data.buffer as ArrayBuffer])
+    // Handed over and not copied: they may go round all of the sheet.
+    const buffers = next.message.windows.map(({ data }) => data.buffer as ArrayBuffer)
+    this.#worker.postMessage(next.message, buffers)
   }
 }
 

@@ -1,5 +1,5 @@
 import type { Pixel } from '../../core/geometry/frames.ts'
-import type { FoundStroke, GreyWindow } from '../../core/imaging/index.ts'
+import { type FoundStroke, type GreyPicture, greyOfPixel } from '../../core/imaging/index.ts'
 
 /** A place on a stroke and the way across it there. */
 interface Across {
@@ -22,7 +22,7 @@ const GAP = 0.3
  * What only crosses it is no such stroke: the middle of all places along it is looked at.
  * @param within pixels of the scan, from middle to middle
  */
-export function hasStrokeBeside(grey: GreyWindow, found: FoundStroke, within: number): boolean {
+export function hasStrokeBeside(grey: GreyPicture, found: FoundStroke, within: number): boolean {
   const places = acrossOf(found)
   if (places.length === 0) return false
   const out = Math.ceil(within)
@@ -84,12 +84,10 @@ function normalAt(
   return [dx / far, dy / far]
 }
 
-/** The grey of the pixel so far across a stroke; none beside the window. */
-function greyAcross(grey: GreyWindow, { at, normal }: Across, far: number): number[] {
-  const column = Math.floor(at[0] + far * normal[0]) - grey.left
-  const row = Math.floor(at[1] + far * normal[1]) - grey.top
-  if (column < 0 || row < 0 || column >= grey.width || row >= grey.height) return []
-  return [grey.data[row * grey.width + column] ?? 0]
+/** The grey of the pixel so far across a stroke; none where nothing is there of the scan. */
+function greyAcross(grey: GreyPicture, { at, normal }: Across, far: number): number[] {
+  const value = greyOfPixel(grey, Math.floor(at[0] + far * normal[0]), Math.floor(at[1] + far * normal[1]))
+  return Number.isNaN(value) ? [] : [value]
 }
 
 function median(values: number[]): number {

@@ -4,9 +4,9 @@ import { reason } from '../words/window-words.ts'
 import { findStroke } from './find-stroke.ts'
 import type { FromSearcher, NotFound, ToSearcher } from './messages.ts'
 
-function found({ rough, window, wish }: ToSearcher): FoundStroke | NotFound {
+function found({ rough, windows, wish }: ToSearcher): FoundStroke | NotFound {
   try {
-    return findStroke(window, rough, wish)
+    return findStroke(windows, rough, wish)
   } catch (error) {
     const because =
       error instanceof ScantlingError ? error.reason : reason('search.fault', { error: String(error) })

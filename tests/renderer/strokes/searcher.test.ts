@@ -34,10 +34,10 @@ beforeEach(() => {
 
 it('Of what follows the pointer only the newest is looked at, and what was picked goes before it', async () => {
   const searcher = new Searcher()
-  const first = searcher.glance(window, [pixel(1, 0)], wish)
-  const second = searcher.glance(window, [pixel(2, 0)], wish)
-  const third = searcher.glance(window, [pixel(3, 0)], wish)
-  const pick = searcher.pick(window, [pixel(4, 0)], wish)
+  const first = searcher.glance([window], [pixel(1, 0)], wish)
+  const second = searcher.glance([window], [pixel(2, 0)], wish)
+  const third = searcher.glance([window], [pixel(3, 0)], wish)
+  const pick = searcher.pick([window], [pixel(4, 0)], wish)
   answer(none(1))
   answer(none(4))
   answer(none(3))
@@ -48,9 +48,9 @@ it('Of what follows the pointer only the newest is looked at, and what was picke
 
 it('When the worker has stopped every search is answered with what happened', async () => {
   const searcher = new Searcher()
-  const before = [searcher.pick(window, [pixel(1, 0)], wish), searcher.glance(window, [pixel(2, 0)], wish)]
+  const before = [searcher.pick([window], [pixel(1, 0)], wish), searcher.glance([window], [pixel(2, 0)], wish)]
   stop()
-  for (const one of [...before, searcher.pick(window, [pixel(3, 0)], wish)]) {
+  for (const one of [...before, searcher.pick([window], [pixel(3, 0)], wish)]) {
     expect(await one).toEqual({ kind: 'none', because: { code: 'search.stopped', parts: {} } })
   }
 })

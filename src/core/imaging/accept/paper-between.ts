@@ -2,7 +2,7 @@ import { guessAt } from '../fit/strip-equations.ts'
 import { type AlignedProfile, alignedProfile } from '../strip/aligned-profile.ts'
 import { stripAlong } from '../strip/strip.ts'
 import type { Traced } from '../trace/trace-stroke.ts'
-import type { GreyWindow } from '../window/grey-window.ts'
+import type { GreyPicture } from '../window/grey-picture.ts'
 import type { Ink } from '../window/ink.ts'
 
 /** Columns of a profile a pixel. */
@@ -16,7 +16,7 @@ const BEYOND = 3
  * one side at least; the paper between two strokes side by side has not.
  * @param ink what is ink here
  */
-export function isPaperBetween(grey: GreyWindow, { strip, fit, judged }: Traced, ink: Ink): boolean {
+export function isPaperBetween(grey: GreyPicture, { strip, fit, judged }: Traced, ink: Ink): boolean {
   if (fit.contrast < 0 === (ink === 'dark')) return false
   const { curve, pieces } = strip
   const far = 1.5 * fit.width + BEYOND

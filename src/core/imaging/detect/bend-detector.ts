@@ -6,7 +6,7 @@ import { meanUnit } from '../fit/piece-centres.ts'
 import { type ReferenceCurve, roundCurve } from '../strip/reference-curve.ts'
 import { isCovered } from '../strip/strip.ts'
 import { type Traced, traceStroke } from '../trace/trace-stroke.ts'
-import type { GreyWindow } from '../window/grey-window.ts'
+import type { GreyPicture } from '../window/grey-picture.ts'
 import { isReason } from './detector.ts'
 
 /** A bend counts when it is this many times its own uncertainty. */
@@ -40,7 +40,7 @@ const countKept = ({ judged }: Traced): number => judged.kept.filter(Boolean).le
  * A short piece of a stroke may be a piece of a round one: where the centres of the pieces bend clearly, it is traced
  * again along an arc.
  */
-export function followBend(grey: GreyWindow, straight: AcceptedStroke, demands: Demands): AcceptedStroke {
+export function followBend(grey: GreyPicture, straight: AcceptedStroke, demands: Demands): AcceptedStroke {
   const bend = bendOf(straight.traced, CLEAR) ?? bendOf(straight.traced, BEYOND_DOUBT, true)
   const traced = bend && traceBend(grey, straight.traced, bend)
   if (bend === null || traced === null) return straight
@@ -50,7 +50,7 @@ export function followBend(grey: GreyWindow, straight: AcceptedStroke, demands: 
   return staysClear(bend, traced, inflation.centre) ? { traced, inflation } : straight
 }
 
-function traceBend(grey: GreyWindow, { strip, fit, centres }: Traced, bend: Bend): Traced | null {
+function traceBend(grey: GreyPicture, { strip, fit, centres }: Traced, bend: Bend): Traced | null {
   const onto = arcThrough(strip.curve, bend)
   if (onto === null) return null
   const offsets = strip.pieces.map((p, k) => {

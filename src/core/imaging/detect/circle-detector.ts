@@ -8,7 +8,7 @@ import type { AcceptedStroke } from '../accept/acceptance.ts'
 import { barGrid, reachAcross } from '../filter/bar-grid.ts'
 import { type Across, climbRidge, type Ridge, type RidgeGrid, scoreRidge } from '../filter/ridge-score.ts'
 import { type AlongAcross, type ReferenceCurve, roundCurve } from '../strip/reference-curve.ts'
-import { piecesFor, type Strip, stripAlong } from '../strip/strip.ts'
+import { piecesFor, SEEN_OF_PIECE, type Strip, stripAlong } from '../strip/strip.ts'
 import type { Traced } from '../trace/trace-stroke.ts'
 import { MOST_ENLARGED } from '../window/search-window.ts'
 import { acceptTraced } from './accept-traced.ts'
@@ -74,11 +74,13 @@ function roundSearch(
   const widest = Math.min(WIDEST, 1.2 * circle.radius)
   const half = reachAcross(MOST_ENLARGED * context.reach, widest)
   const high = Math.min(half, circle.radius - 1)
-  const strip = stripAlong(context.grey, curve, piecesFor(curve.length, SHORTEST_PIECE), -half, high)
+  const count = piecesFor(curve.length, SHORTEST_PIECE)
+  const strip = stripAlong(context.grey, curve, count, -half, high, SEEN_OF_PIECE)
   const grid = barGrid(strip, -half, high, widest)
   const across = acrossRound(picks, circle, strip, context.reach)
   const { noise, ink } = context
-  return { context, picks, circle, whole, strip, grid, across, length: curve.length, noise, ink }
+  const length = Math.min(curve.length, count * SEEN_OF_PIECE)
+  return { context, picks, circle, whole, strip, grid, across, length, noise, ink }
 }
 
 /** The curve round the circle through three places, once about or from the first through the second to the third. */

@@ -1,14 +1,14 @@
 import type { NoStrokeReason } from '../../words/strokes.ts'
 import type { SearchOptions } from '../result/stroke-types.ts'
-import type { GreyWindow } from '../window/grey-window.ts'
+import { type GreyPicture, windowsOf } from '../window/grey-picture.ts'
 import { type Ink, settledInk } from '../window/ink.ts'
 import { REACH } from '../window/search-window.ts'
 import { windowNoise } from '../window/window-noise.ts'
 
 /** What every search goes by. */
 export interface SearchContext {
-  grey: GreyWindow
-  /** Of a pixel of the window, grey values. */
+  grey: GreyPicture
+  /** Of a pixel of the picture, grey values. */
   noise: number
   /** How far the stroke may lie from where it is looked for, pixels. */
   reach: number
@@ -19,10 +19,10 @@ export interface SearchContext {
 }
 
 export function searchContext(
-  grey: GreyWindow,
+  grey: GreyPicture,
   { reach = REACH, ink }: Pick<SearchOptions, 'reach' | 'ink'>,
 ): SearchContext {
-  const here = settledInk(grey)
+  const here = settledInk(...windowsOf(grey))
   const wanted = ink ?? here
   // Where nothing tells, it is as most drawings are.
   return { grey, noise: windowNoise(grey), reach, ink: wanted, usualInk: here ?? wanted ?? 'dark' }

@@ -4,7 +4,7 @@ import { circleOrNone } from '../fit/circle-or-none.ts'
 import type { ReferenceCurve } from '../strip/reference-curve.ts'
 import { isCovered, stripAlong } from '../strip/strip.ts'
 import { type Traced, traceStroke } from '../trace/trace-stroke.ts'
-import type { GreyWindow } from '../window/grey-window.ts'
+import type { GreyPicture } from '../window/grey-picture.ts'
 
 /** Where at least this share of the pieces shows the stroke, it cannot have gone over to another half way. */
 const WHOLE = 0.75
@@ -21,7 +21,7 @@ const BESIDE = 9
  * @param along the curve to be looked at about a circle
  * @returns what the run is a part of, when that shows clearly more of a stroke than the way did; else the way
  */
-export function followRun(grey: GreyWindow, way: Traced, along: (circle: Circle) => ReferenceCurve): Traced {
+export function followRun(grey: GreyPicture, way: Traced, along: (circle: Circle) => ReferenceCurve): Traced {
   const shown = shareOf(way)
   if (shown >= WHOLE) return way
   const run = longestRun(way)

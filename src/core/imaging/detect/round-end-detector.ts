@@ -5,6 +5,7 @@ import * as elements from '../../linear-algebra/elements-unchecked.ts'
 import { reason } from '../../words/core-words.ts'
 import type { NoStrokeReason } from '../../words/strokes.ts'
 import { DIRECTIONS, type StrokeMap, strokeMap } from '../filter/stroke-map.ts'
+import type { GreyWindow } from '../window/grey-window.ts'
 import { LARGEST_END } from '../window/search-window.ts'
 import type { SearchContext } from './detector.ts'
 
@@ -62,11 +63,16 @@ interface End extends Middle {
 /**
  * Where a round end, half a circle at the end of two straight sides, lies near one place: three places on it, good enough to
  * look for its arc from there. A whole circle is taken as well, and no rounded corner.
+ * @param grey what the context looks at, in one piece
  * @param at pixels of the scan, within the reach of the end's stroke
  * @throws never; a reason says why there is none
  */
-export function roundEndAt(context: SearchContext, at: Pixel): ThreePoints | NoStrokeReason {
-  const { grey, noise, reach, ink, usualInk } = context
+export function roundEndAt(
+  context: SearchContext,
+  grey: GreyWindow,
+  at: Pixel,
+): ThreePoints | NoStrokeReason {
+  const { noise, reach, ink, usualInk } = context
   const map = strokeMap(grey, ink ?? usualInk, { at, within: reach, least: FAINT * noise })
   if (map === null) return reason('stroke.none-within', { reach })
   const rough = roughEnd(map, at, reach)

@@ -6,7 +6,7 @@ import { barGrid } from '../filter/bar-grid.ts'
 import { type Across, climbRidge, type Ridge, type RidgeGrid } from '../filter/ridge-score.ts'
 import { alignedProfile } from '../strip/aligned-profile.ts'
 import { type ReferenceCurve, straightCurve } from '../strip/reference-curve.ts'
-import { type Strip, stripAlong } from '../strip/strip.ts'
+import { SEEN_OF_PIECE, type Strip, stripAlong } from '../strip/strip.ts'
 import { acceptTraced } from './accept-traced.ts'
 import { isReason, type SearchContext } from './detector.ts'
 import { type TracedRidge, traceRidge } from './trace-ridge.ts'
@@ -47,7 +47,7 @@ export function straightSearch(
     barred?: readonly (ProfileReason | undefined)[]
   },
 ): StraightSearch {
-  const strip = stripAlong(context.grey, curve, count, -half, half)
+  const strip = stripAlong(context.grey, curve, count, -half, half, SEEN_OF_PIECE)
   const grid = barGrid(strip, -half, half, widest)
   barred.forEach((why, k) => {
     if (why !== undefined) grid.there[k] = false
@@ -58,7 +58,8 @@ export function straightSearch(
     })
   }
   const { noise, ink } = context
-  return { context, strip, grid, half, demands, barred, across, length: curve.length, noise, ink }
+  const length = Math.min(curve.length, count * SEEN_OF_PIECE)
+  return { context, strip, grid, half, demands, barred, across, length, noise, ink }
 }
 
 /** Fits the stroke that a ridge is, from the best way near it. */

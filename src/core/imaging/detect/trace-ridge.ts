@@ -5,7 +5,7 @@ import type { WayAcross } from '../strip/aligned-profile.ts'
 import type { ReferenceCurve } from '../strip/reference-curve.ts'
 import type { Strip } from '../strip/strip.ts'
 import { type Traced, traceStroke } from '../trace/trace-stroke.ts'
-import type { GreyWindow } from '../window/grey-window.ts'
+import type { GreyPicture } from '../window/grey-picture.ts'
 
 /** A piece shows the ridge when its bar is of this share of the ridge's contrast. */
 const [LEAST_BAR, MOST_BAR] = [0.45, 2] as const
@@ -33,7 +33,7 @@ export interface TracedRidge {
 }
 
 /** Traces a ridge, beginning with the pieces that show it. @returns null when it does not settle */
-export function traceRidge(grey: GreyWindow, seen: SeenRidge): TracedRidge | null {
+export function traceRidge(grey: GreyPicture, seen: SeenRidge): TracedRidge | null {
   const { strip, grid, ridge, onto, barred = [] } = seen
   const { width, contrast } = ridge
   const layer = grid.layers.find((l) => l.width === width)

@@ -1,5 +1,6 @@
 import type { Pixel } from '../../geometry/frames.ts'
 import * as elements from '../../linear-algebra/elements-unchecked.ts'
+import { type GreyPicture, windowsOf } from '../window/grey-picture.ts'
 import type { GreyWindow } from '../window/grey-window.ts'
 import { type ColumnRange, type GreyMeans, PER_PIXEL } from './bar-filter.ts'
 import { type BarGrid, columnsFor, emptyGrid, emptyMeans, fillGrid } from './bar-grid.ts'
@@ -19,16 +20,16 @@ export interface OrientedWays {
   widest: number
 }
 
-/** Bars along straight ways by places of a window, without a strip for each, for many directions are looked at. */
+/** Bars along straight ways by places of a picture, without a strip for each, for many directions are looked at. */
 export class OrientedFilter {
-  readonly #grey: GreyWindow
+  readonly #windows: readonly GreyWindow[]
   readonly #ways: OrientedWays
   readonly #means: GreyMeans
   readonly #grid: BarGrid
 
-  constructor(grey: GreyWindow, ways: OrientedWays) {
+  constructor(grey: GreyPicture, ways: OrientedWays) {
     const columns = columnsFor(-ways.half, ways.half)
-    this.#grey = grey
+    this.#windows = windowsOf(grey)
     this.#ways = ways
     this.#means = emptyMeans(ways.count, columns)
     this.#grid = emptyGrid(ways.count, -ways.half, columns, ways.widest)
@@ -48,19 +49,26 @@ export class OrientedFilter {
   }
 
   #sumGreys(at: Pixel, direction: number): void {
-    const grey = this.#grey
-    const { from, count, size, half } = this.#ways
-    const { columns } = this.#grid
+    const { count, size, half } = this.#ways
     const { total, count: counts } = this.#means
     total.fill(0)
     counts.fill(0)
+    const seen = new Int32Array(count)
+    for (const window of this.#windows) this.#addGreys(window, at, direction, seen)
+    this.#grid.there = Array.from(seen, (n) => n > size * half)
+  }
+
+  /** Adds those of one window. @param seen receives how many pixels each piece has */
+  #addGreys(grey: GreyWindow, at: Pixel, direction: number, seen: Int32Array): void {
+    const { from, count, size, half } = this.#ways
+    const { columns } = this.#grid
+    const { total, count: counts } = this.#means
     const dx = Math.cos(direction)
     const dy = Math.sin(direction)
     const to = from + count * size
     const cx = at[0] - grey.left - 0.5
     const cy = at[1] - grey.top - 0.5
     const perPixel = 1 / size
-    const seen = new Int32Array(count)
     const middle = (from + to) / 2
     const high = (Math.abs(dy) * (to - from)) / 2 + Math.abs(dx) * half
     const y0 = Math.max(0, Math.ceil(cy + middle * dy - high))
@@ -85,7 +93,6 @@ export class OrientedFilter {
         seen[k] = i32(seen, k) + 1
       }
     }
-    this.#grid.there = Array.from(seen, (n) => n > size * half)
   }
 }
 

@@ -4,7 +4,7 @@ import { reason } from '../../words/core-words.ts'
 import type { NoStrokeReason } from '../../words/strokes.ts'
 import type { SearchContext } from '../detect/detector.ts'
 import { hasTwoValues } from '../window/bilevel.ts'
-import type { GreyWindow } from '../window/grey-window.ts'
+import { type GreyPicture, windowsOf } from '../window/grey-picture.ts'
 import { fitHole, type HoleFit, type HolePixels, OF_CIRCLE, OF_LINES, varianceOf } from './fit-hole.ts'
 import { type Hole, holeAround } from './hole-around.ts'
 import { ACROSS, BLUR, DIRECTION, HoleModel, ROUND, WIDTH } from './hole-model.ts'
@@ -120,14 +120,18 @@ function isLikeItsPixels(pixels: HolePixels, fit: HoleFit, { noise }: SearchCont
 }
 
 /** The pixels of a hole, its circle among them. */
-function pixelsOf(grey: GreyWindow, { centre, radius, width }: Hole): HolePixels {
+function pixelsOf(grey: GreyPicture, { centre, radius, width }: Hole): HolePixels {
   const far = radius + Math.min(width / 2 + BEYOND_EDGE, BEYOND_MIDDLE)
-  const [cx, cy] = [centre[0] - grey.left - 0.5, centre[1] - grey.top - 0.5]
-  const seen: { u: number; v: number }[] = []
-  for (let v = Math.max(0, Math.ceil(cy - far)); v <= Math.min(grey.height - 1, cy + far); v++)
-    for (let u = Math.max(0, Math.ceil(cx - far)); u <= Math.min(grey.width - 1, cx + far); u++)
-      if (Math.hypot(u - cx, v - cy) <= far) seen.push({ u, v })
-  const value = Float64Array.from(seen, ({ u, v }) => greyOf(grey.data, v * grey.width + u))
+  const [cx, cy] = [centre[0] - 0.5, centre[1] - 0.5]
+  const seen: { u: number; v: number; grey: number }[] = []
+  for (const { left, top, width, height, data } of windowsOf(grey)) {
+    const [right, bottom] = [left + width - 1, top + height - 1]
+    for (let v = Math.max(top, Math.ceil(cy - far)); v <= Math.min(bottom, cy + far); v++)
+      for (let u = Math.max(left, Math.ceil(cx - far)); u <= Math.min(right, cx + far); u++)
+        if (Math.hypot(u - cx, v - cy) <= far)
+          seen.push({ u, v, grey: greyOf(data, (v - top) * width + u - left) })
+  }
+  const value = Float64Array.from(seen, (pixel) => pixel.grey)
   return {
     x: Float64Array.from(seen, ({ u }) => u - cx),
     y: Float64Array.from(seen, ({ v }) => v - cy),

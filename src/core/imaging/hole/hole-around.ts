@@ -4,7 +4,7 @@ import { median } from '../../uncertainty/median.ts'
 import type { SearchContext } from '../detect/detector.ts'
 import { circleOrNone } from '../fit/circle-or-none.ts'
 import { greyAt } from '../window/grey-at.ts'
-import type { GreyWindow } from '../window/grey-window.ts'
+import type { GreyPicture } from '../window/grey-picture.ts'
 
 /** A small round stroke about a place. */
 export interface Hole extends Circle {
@@ -79,7 +79,7 @@ const isHole = (circle: Circle, at: Pixel): boolean =>
   fromCentre(circle, at) < OFF_MIDDLE * circle.radius
 
 /** Where rays from a place, evenly all round, pass through ink. @param sign of the contrast of ink */
-function passagesFrom(grey: GreyWindow, at: Pixel, sign: -1 | 1): Passage[][] {
+function passagesFrom(grey: GreyPicture, at: Pixel, sign: -1 | 1): Passage[][] {
   const far = (1 + OFF_MIDDLE) * RADII[1]
   const rays = Array.from({ length: RAYS }, (_, i) => {
     const angle = (2 * Math.PI * (i + 0.5)) / RAYS

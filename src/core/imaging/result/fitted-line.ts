@@ -5,7 +5,7 @@ import { bilevelEdgeVariance } from '../noise/bilevel-edge.ts'
 import { centreSigma } from '../noise/centre-sigma.ts'
 import { pixelPhaseVariance } from '../noise/pixel-phase.ts'
 import { isBilevel } from '../window/bilevel.ts'
-import type { GreyWindow } from '../window/grey-window.ts'
+import type { GreyPicture } from '../window/grey-picture.ts'
 import { edgeShift } from './stroke-edge.ts'
 import { profilesOf } from './stroke-result.ts'
 import type { Profile, SearchOptions } from './stroke-types.ts'
@@ -21,7 +21,7 @@ export interface LineThrough {
 
 /** The total least-squares line through the kept centres of a straight stroke, with what each centre is worth. */
 export function lineThrough(
-  grey: GreyWindow,
+  grey: GreyPicture,
   { traced, inflation }: AcceptedStroke,
   reading: NonNullable<SearchOptions['reading']>,
 ): LineThrough {

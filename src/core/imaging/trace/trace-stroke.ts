@@ -7,7 +7,7 @@ import { type PieceSelection, rejectOutliers } from '../outliers/outlier-rejecti
 import { alignedProfile, type ProfileEdges, profileEdges, type WayAcross } from '../strip/aligned-profile.ts'
 import type { ReferenceCurve } from '../strip/reference-curve.ts'
 import { type Strip, stripAlong } from '../strip/strip.ts'
-import type { GreyWindow } from '../window/grey-window.ts'
+import type { GreyPicture } from '../window/grey-picture.ts'
 
 /** A stroke followed along a curve that now lies on its centreline. */
 export interface Traced {
@@ -48,7 +48,7 @@ const LEAST_MARGIN = 1.5
 
 /** What stays the same from round to round. */
 interface Frame {
-  grey: GreyWindow
+  grey: GreyPicture
   half: number
   barred: StrokeSighting['barred']
   /** Of ground beside the stroke, left and right, pixels. */
@@ -72,7 +72,7 @@ interface TraceState {
  * out, until nothing changes.
  * @returns null when there is nothing that settles
  */
-export function traceStroke(grey: GreyWindow, seen: StrokeSighting): Traced | null {
+export function traceStroke(grey: GreyPicture, seen: StrokeSighting): Traced | null {
   const edges = profileEdges(alignedProfile(seen.strip, seen.offsets, seen.half), seen.width, seen.contrast)
   let state = edges && begin(grey, seen, edges)
   if (edges === null || state === null) return null
@@ -95,7 +95,7 @@ export function traceStroke(grey: GreyWindow, seen: StrokeSighting): Traced | nu
   return judged ? { strip, fit, centres: pieceCentres(strip, fit), judged } : null
 }
 
-function begin(grey: GreyWindow, seen: StrokeSighting, edges: ProfileEdges): TraceState | null {
+function begin(grey: GreyPicture, seen: StrokeSighting, edges: ProfileEdges): TraceState | null {
   const { groundLeft: low, groundRight: high, left, right } = edges
   if (!(high > low) || !(seen.onto.length < LONGEST)) return null
   const width = right - left

@@ -1,17 +1,25 @@
-import type { GreyWindow } from './grey-window.ts'
+import { type GreyPicture, windowsOf } from './grey-picture.ts'
 
-/** Whether a window has two grey values at most, as scans of one bit have. */
-export const isBilevel = ({ data }: GreyWindow): boolean => hasTwoValues(data)
+/** Whether a picture has two grey values at most, as scans of one bit have. */
+export const isBilevel = (picture: GreyPicture): boolean =>
+  hasTwoValues(...windowsOf(picture).map(({ data }) => data))
 
-/** Whether there are just two values among these. */
-export function hasTwoValues(data: ArrayLike<number>): boolean {
-  const first = data[0]
-  let other: number | undefined
-  for (let i = 1; i < data.length; i++) {
-    const v = data[i]
-    if (v === first || v === other) continue
+/** Whether there are just two values among all of these. */
+export function hasTwoValues(...arrays: readonly ArrayLike<number>[]): boolean {
+  const seen: number[] = []
+  return arrays.every((array) => addValues(array, seen)) && seen.length === 2
+}
+
+/** Adds the values that are new to those seen. @returns whether these are no more than two */
+function addValues(array: ArrayLike<number>, seen: number[]): boolean {
+  let [first, other] = seen
+  for (let i = 0; i < array.length; i++) {
+    const v = array[i]
+    if (v === first || v === other || v === undefined) continue
     if (other !== undefined) return false
-    other = v
+    if (first === undefined) first = v
+    else other = v
+    seen.push(v)
   }
-  return other !== undefined
+  return true
 }

@@ -15,6 +15,9 @@ const GOLDEN = (Math.sqrt(5) - 1) / 2
 /** Where ink covers a third of what is looked at, its skewness is this; a half makes it 0. */
 const CLEAR = 0.6
 
+/** Grey values, wherever in a scan they are. */
+type Greys = Pick<GreyWindow, 'width' | 'height' | 'data'>
+
 /** Sums of third powers of how far grey values are from their mean: with their signs, and without. */
 interface ThirdPowers {
   signed: number
@@ -27,27 +30,35 @@ interface ThirdPowers {
  * @returns null where neither is clearly the lesser: nothing but paper, as much ink as paper
  * Method: skewness, by the sum of third powers over that of their sizes, (1 − 2p)/((1 − p)² + p²) for a share p of ink.
  */
-export function settledInk(grey: Pick<GreyWindow, 'width' | 'height' | 'data'>): Ink | null {
-  const [across, down] = [Math.ceil(grey.width / SQUARE), Math.ceil(grey.height / SQUARE)]
-  const all = across * down
+export function settledInk(...windows: readonly Greys[]): Ink | null {
+  const all = windows.reduce((sum, { width, height }) => sum + inSquares(width) * inSquares(height), 0)
   const count = Math.min(all, MOST_SQUARES)
   let signed = 0
   let whole = 0
   for (let i = 0; i < count; i++) {
     // Not at even steps, which may be those of the rows.
-    const square = Math.floor(((i + ((i * GOLDEN) % 1)) * all) / count)
-    const powers = thirdPowers(grey, (square % across) * SQUARE, Math.floor(square / across) * SQUARE)
+    const powers = powersOfSquare(windows, Math.floor(((i + ((i * GOLDEN) % 1)) * all) / count))
     signed += powers.signed
     whole += powers.whole
   }
   return signed < -CLEAR * whole ? 'dark' : signed > CLEAR * whole ? 'light' : null
 }
 
-function thirdPowers(
-  { width, height, data }: Pick<GreyWindow, 'width' | 'height' | 'data'>,
-  left: number,
-  top: number,
-): ThirdPowers {
+const inSquares = (pixels: number): number => Math.ceil(pixels / SQUARE)
+
+/** Of one square, counted row by row from window to window. */
+function powersOfSquare(windows: readonly Greys[], square: number): ThirdPowers {
+  let left = square
+  for (const window of windows) {
+    const [across, down] = [inSquares(window.width), inSquares(window.height)]
+    if (left < across * down)
+      return thirdPowers(window, (left % across) * SQUARE, Math.floor(left / across) * SQUARE)
+    left -= across * down
+  }
+  return { signed: 0, whole: 0 }
+}
+
+function thirdPowers({ width, height, data }: Greys, left: number, top: number): ThirdPowers {
   const [right, bottom] = [Math.min(left + SQUARE, width), Math.min(top + SQUARE, height)]
   let sum = 0
   for (let y = top; y < bottom; y++) for (let x = left; x < right; x++) sum += greyOf(data, y * width + x)

@@ -18,8 +18,8 @@ export interface SearchWindow {
 }
 
 /**
- * Windows of more pixels than this are not sensible: at a byte a pixel it is the memory they take. A line or circle that
- * needs more is better picked in parts.
+ * More pixels than this are not sensible to look at: at a byte a pixel it is the memory they take. Of a line or circle only what
+ * lies along it counts (`looksWithin`), so that one as long as the largest sheet needs less.
  */
 export const LARGEST_WINDOW = 64e6
 

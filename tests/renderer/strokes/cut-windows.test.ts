@@ -2,8 +2,8 @@ import { describe, expect, it } from 'vitest'
 import { pyramidLevels } from '../../../src/contract/picture-pyramid.ts'
 import type { SheetPictures } from '../../../src/contract/pictures.ts'
 import { type Pixel, pixel } from '../../../src/core/geometry/frames.ts'
-import { searchWindow } from '../../../src/core/imaging/index.ts'
-import { cutWindow } from '../../../src/renderer/strokes/cut-window.ts'
+import { greyOfPixel, searchWindow } from '../../../src/core/imaging/index.ts'
+import { cutWindows } from '../../../src/renderer/strokes/cut-windows.ts'
 import { levelOfReach, strokeReach } from '../../../src/renderer/strokes/reach.ts'
 import { tilesLookedAt } from '../../../src/renderer/strokes/tiles-looked-at.ts'
 import { tileAddress } from '../../../src/renderer/tiles/addresses.ts'
@@ -24,7 +24,7 @@ const pictures: SheetPictures = {
 const tilesOfBox = ([left, top, right, bottom]: [number, number, number, number]): Tile[] =>
   tilesOver({ left, top, right, bottom }, 0, pictures)
 
-describe('a window of the scan', () => {
+describe('the scan where a search looks at it', () => {
   it('has the grey of every pixel where it belongs, across the seams of tiles', () => {
     const greyAt = (x: number, y: number): number => (3 * x + 7 * y) % 251
     const box: [number, number, number, number] = [500, 1000, 530, 1040]
@@ -38,19 +38,24 @@ describe('a window of the scan', () => {
         return [tileAddress(pictures, tile), { width: 512, height: 512, data }]
       }),
     )
-    const window = cutWindow(box, tiles, pictures, greys)
-    expect(window).toMatchObject({ left: 500, top: 1000, width: 30, height: 40 })
-    for (let i = 0; i < 1200; i++) {
-      expect(window?.data[i]).toBe(greyAt(500 + (i % 30), 1000 + Math.floor(i / 30)))
-    }
+    const windows = cutWindows(box, tiles, pictures, greys) ?? []
+    expect(windows.map(({ left, top, width, height }) => [left, top, width, height])).toEqual([
+      [500, 1000, 12, 24],
+      [512, 1000, 18, 24],
+      [500, 1024, 12, 16],
+      [512, 1024, 18, 16],
+    ])
+    for (let y = 1000; y < 1040; y++)
+      for (let x = 500; x < 530; x++) expect(greyOfPixel(windows, x, y)).toBe(greyAt(x, y))
+    expect(greyOfPixel(windows, 530, 1000)).toBeNaN()
   })
 
-  it('is none while a tile that is looked at is not there, rather than white in part', () => {
+  it('is none while a tile that is looked at is not there, rather than there in part', () => {
     const box: [number, number, number, number] = [500, 1000, 530, 1040]
     const [first, ...others] = tilesOfBox(box)
     const grey = { width: 512, height: 512, data: new Uint8Array(512 * 512) }
     const there = new Map(others.map((other) => [tileAddress(pictures, other), grey]))
-    const cut = (tiles: Tile[]) => cutWindow(box, tiles, pictures, there)
+    const cut = (tiles: Tile[]) => cutWindows(box, tiles, pictures, there)
     expect(first && cut([first, ...others])).toBeNull()
     expect(cut(others)).not.toBeNull()
   })
