@@ -48,7 +48,10 @@ it('Of what follows the pointer only the newest is looked at, and what was picke
 
 it('When the worker has stopped every search is answered with what happened', async () => {
   const searcher = new Searcher()
-  const before = [searcher.pick([window], [pixel(1, 0)], wish), searcher.glance([window], [pixel(2, 0)], wish)]
+  const before = [
+    searcher.pick([window], [pixel(1, 0)], wish),
+    searcher.glance([window], [pixel(2, 0)], wish),
+  ]
   stop()
   for (const one of [...before, searcher.pick([window], [pixel(3, 0)], wish)]) {
     expect(await one).toEqual({ kind: 'none', because: { code: 'search.stopped', parts: {} } })
