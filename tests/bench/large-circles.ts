@@ -11,7 +11,6 @@ const drawnBy = process.argv[3] === 'SVG' ? 'SVG' : 'distance'
 const rms = (values: readonly number[]): number =>
   Math.sqrt(values.reduce((sum, value) => sum + value * value, 0) / values.length)
 
-const rows = []
 for (const diameter of [2_000, 8_000, 14_000]) {
   for (const [name, sweep] of [
     ['whole', 2 * Math.PI],
@@ -23,20 +22,20 @@ for (const diameter of [2_000, 8_000, 14_000]) {
       if (outcome !== null) found.push(outcome)
     }
     const over = found.map(({ error, stated }) => error / stated)
-    rows.push({
-      diameter,
-      of: name,
-      'not found': cases - found.length,
-      'rms error, px': rms(found.map(({ error }) => error)).toFixed(4),
-      'stated, px': rms(found.map(({ stated }) => stated)).toFixed(4),
-      'error over stated': rms(over).toFixed(2),
-      'within two': `${over.filter((z) => Math.abs(z) <= 2).length} of ${found.length}`,
-      'MB looked at': (rms(found.map(({ bytes }) => bytes)) / 1e6).toFixed(1),
-      'processor, s': (rms(found.map(({ time }) => time)) / 1000).toFixed(2),
-    })
+    const mean = (of: (one: LargeRingOutcome) => number): number => rms(found.map(of))
+    console.log(
+      [
+        `${diameter} px, the ${name}: error ${mean(({ error }) => error).toFixed(4)} px`,
+        `stated ${mean(({ stated }) => stated).toFixed(4)} px`,
+        `error over stated ${rms(over).toFixed(2)}`,
+        `within twice that ${over.filter((z) => Math.abs(z) <= 2).length} of ${found.length}`,
+        `not found ${cases - found.length}`,
+        `${(mean(({ bytes }) => bytes) / 1e6).toFixed(1)} MB of the scan`,
+        `${(mean(({ time }) => time) / 1000).toFixed(2)} s of the processor`,
+      ].join(', '),
+    )
   }
 }
-console.table(rows)
 console.log(
   `At most ${(process.resourceUsage().maxRSS / 1024).toFixed(0)} MB of memory, the pictures among them.`,
 )
