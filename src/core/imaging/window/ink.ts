@@ -49,10 +49,10 @@ const inSquares = (pixels: number): number => Math.ceil(pixels / SQUARE)
 /** Of one square, counted row by row from window to window. */
 function powersOfSquare(windows: readonly Greys[], square: number): ThirdPowers {
   let left = square
-  for (const window of windows) {
-    const [across, down] = [inSquares(window.width), inSquares(window.height)]
+  for (const greys of windows) {
+    const [across, down] = [inSquares(greys.width), inSquares(greys.height)]
     if (left < across * down)
-      return thirdPowers(window, (left % across) * SQUARE, Math.floor(left / across) * SQUARE)
+      return thirdPowers(greys, (left % across) * SQUARE, Math.floor(left / across) * SQUARE)
     left -= across * down
   }
   return { signed: 0, whole: 0 }
