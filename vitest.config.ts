@@ -31,6 +31,9 @@ const HARD_WORKING = [
  */
 const WORKERS = availableParallelism() + 1
 
+/** Made once for all that take it. */
+const core = folderAsOneModule('src/core')
+
 export default defineConfig({
   test: {
     // The coverage and kill tests do real work for tens of seconds on two cores.
@@ -43,7 +46,7 @@ export default defineConfig({
     projects: [
       {
         extends: true,
-        plugins: [asOneModule(...HARD_WORKING), folderAsOneModule('src/core')],
+        plugins: [asOneModule(...HARD_WORKING), core],
         test: {
           name: 'sources',
           include: ['tests/**/*.test.ts'],
@@ -81,10 +84,11 @@ export default defineConfig({
       },
       {
         extends: true,
+        plugins: [core],
         test: {
           name: 'built',
           include: OF_THE_BUILD,
-          globalSetup: ['tests/setup/built.ts'],
+          globalSetup: ['tests/setup/built.ts', 'tests/setup/kept-pictures.ts'],
           isolate: false,
           // Each drives a browser of its own: three at a time, after all others, for they wait for what is painted.
           maxWorkers: 3,
