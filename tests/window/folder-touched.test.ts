@@ -5,6 +5,7 @@ import { describe, expect, it } from 'vitest'
 import { temporaryFolder } from '../main/fixtures/temporary-folder.ts'
 import { workshopJob } from '../main/fixtures/workshop-job.ts'
 import { inHost } from './harness/at-the-bench.ts'
+import { givePictures } from './harness/kept-pictures.ts'
 import { localLauncher } from './harness/local-launcher.ts'
 import type { Person } from './harness/person.ts'
 import { openCard, sheetReady } from './steps.ts'
@@ -23,7 +24,9 @@ interface Known {
 }
 
 async function titled(title: string): Promise<Known> {
-  return { title, folder: (await workshopJob((job) => ({ ...job, title }))).folder }
+  const { folder } = await workshopJob((job) => ({ ...job, title }))
+  await givePictures(folder)
+  return { title, folder }
 }
 
 /** A home from which these jobs were open before, so that one window comes to all of them. */

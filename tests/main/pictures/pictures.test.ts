@@ -30,19 +30,25 @@ const PATIENT = { timeout: 60_000 }
 const WIDTH = 1300
 const HEIGHT = 1100
 
-/** Large and full of noise, so that cutting it takes a while. */
+/** Large and full of noise, so that cutting it takes a while: long enough to be stopped, */
 const drawLarge = (path: string): Promise<unknown> => copyFile(large, path)
+/** and long enough to be told of many times. */
+const drawLargest = (path: string): Promise<unknown> => drawNoise(path, 7000, 6000)
 let large: string
 beforeAll(async () => {
   large = join(await temporaryFolder(), 'large.jpg')
+  await drawNoise(large, 5000, 4200)
+})
+
+async function drawNoise(path: string, width: number, height: number): Promise<void> {
   const noise = { type: 'gaussian' as const, mean: 200, sigma: 25 }
   const patch = sharp({ create: { width: 500, height: 500, channels: 3, background: '#fff', noise } })
   const input = await patch.png().toBuffer()
-  await sharp({ create: { width: 7000, height: 6000, channels: 3, background: '#fff' } })
+  await sharp({ create: { width, height, channels: 3, background: '#fff' } })
     .composite([{ input, tile: true }])
     .jpeg({ quality: 80 })
-    .toFile(large)
-})
+    .toFile(path)
+}
 
 const onBench = (
   draw: (path: string) => Promise<unknown> = drawSlope,
@@ -214,7 +220,7 @@ describe('making pictures', () => {
     await bench.open()
     const cutting = bench.progress(({ state, done }) => state === 'tiles' && done > 0)
     const shown = await bench.ask('show-sheet', { sheet: 'S1' })
-    expect((await cutting).sentence).toMatch(/^Cutting the sheet into tiles: \d+ of 227\.$/)
+    expect((await cutting).sentence).toMatch(/^Cutting the sheet into tiles: \d+ of 129\.$/)
     expect(await bench.ask('stop-pictures', { sheet: 'S1' })).toBeNull()
     expect(progressOf(bench.events).at(-1)).toMatchObject({ state: 'stopped' })
     await picture(bench, shown, 'overview')
@@ -374,7 +380,7 @@ describe('making pictures', () => {
   })
 
   test('is told at most five times a second while tiles are cut', async () => {
-    const bench = await onBench(drawLarge, 'large.jpg')
+    const bench = await onBench(drawLargest, 'large.jpg')
     await bench.open()
     const times: number[] = []
     bench.bench.listen((event) => {

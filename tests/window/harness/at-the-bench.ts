@@ -1,7 +1,7 @@
 import { randomBytes } from 'node:crypto'
 import { mkdir } from 'node:fs/promises'
 import { resolve } from 'node:path'
-import { describe, expect, inject } from 'vitest'
+import { describe, expect } from 'vitest'
 import { placesFor } from '../../../src/main/services/places/places.ts'
 import { sampleCopy } from '../../../src/main/services/workbench/sample-copy.ts'
 import { temporaryFolder } from '../../main/fixtures/temporary-folder.ts'
@@ -79,5 +79,5 @@ async function sessionIn(launcher: Launcher, wanted: SessionWanted, work: Work):
 async function prepare(opens: Opens, home: string): Promise<void> {
   if (opens === 'start') return
   const folder = opens === 'sample' ? await sampleCopy(SAMPLE, shelfBelow(home)) : opens.folder
-  await givePictures(folder, inject('keptPictures'))
+  await givePictures(folder)
 }

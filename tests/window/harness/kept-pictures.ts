@@ -2,12 +2,14 @@ import { existsSync } from 'node:fs'
 import { cp, mkdir, rename } from 'node:fs/promises'
 import { join } from 'node:path'
 import { setTimeout as delay } from 'node:timers/promises'
+import { inject } from 'vitest'
 import type { Sheet } from '../../../src/core/job/model/types.ts'
 import { readJobFolder } from '../../../src/main/services/job-folder/read-job-folder.ts'
 import { cacheFolder } from '../../../src/main/services/job-layout/job-layout.ts'
 import { MANIFEST, pictureFolderName } from '../../../src/main/services/pictures/layout/picture-names.ts'
 import { Workbench } from '../../../src/main/services/workbench/workbench.ts'
 import { temporaryFolder } from '../../main/fixtures/temporary-folder.ts'
+import type {} from '../../setup/kept-pictures.ts'
 
 /** Milliseconds that another process may take over the pictures of one sheet, on a machine that does much else. */
 const PATIENCE = 60_000
@@ -16,15 +18,14 @@ const PATIENCE = 60_000
  * Gives a job the pictures of its sheets, so that a window that opens it need not have them made: the first time in a
  * run they are made by a workbench of this process, and kept.
  * @param folder of a job that nobody has open
- * @param kept where pictures are kept, by the name of their folder in a job
  */
-export async function givePictures(folder: string, kept: string): Promise<void> {
+export async function givePictures(folder: string): Promise<void> {
   const { job } = await readJobFolder(folder)
   for (const { id, scan } of job.sheets) {
     const name = pictureFolderName(scan)
     const own = join(cacheFolder(folder), name)
     if (existsSync(join(own, MANIFEST))) continue
-    const source = join(kept, name)
+    const source = join(inject('keptPictures'), name)
     await once(source, () => make(folder, id, name, source))
     await cp(source, own, { recursive: true })
   }

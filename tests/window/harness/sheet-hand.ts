@@ -54,10 +54,9 @@ export async function closeUp(page: Page, roughly: Place, notches: number): Prom
   await page.mouse.move(x, y)
   // What lies under the pointer stays there. All at once, as a wheel that spins: each notch has the sheet drawn anew.
   await page.mouse.wheel(0, -120 * notches)
-  const place = await placeOf(page, roughly)
   // While the sheet moves it is drawn a little less exactly.
   await page.waitForTimeout(200)
-  return await seenAt(page, place)
+  return await seenAt(page, [x, y])
 }
 
 /** Half of the square that is looked at, CSS pixels. */
