@@ -61,6 +61,7 @@ export default defineConfig({
       },
       {
         extends: true,
+        plugins: [core],
         test: {
           name: 'apart',
           include: APART,
