@@ -137,7 +137,7 @@ describe('Somebody who picks on strokes', () => {
         await formSays(person, /^Centre of an arc, (?:2\.[89]|3\.[012]) px wide\.$/)
         await person.write('Slot')
         await formSays(person, 'In formulas: slot_length')
-        await person.click(form(person).locator('label', { hasText: 'Keep the between centres' }))
+        await person.click(form(person).locator('label', { hasText: 'Keep the distance between centres' }))
         await person.press('Enter')
         await form(person).waitFor({ state: 'detached' })
         await tableSettled(page)

@@ -12,6 +12,13 @@ export const SLOT_SIZE_WORDS: Readonly<Record<SlotSize, string>> = {
   centres: 'Between centres',
 }
 
+/** What its tick says. */
+export const KEEP_WORDS: Readonly<Record<SlotSize, string>> = {
+  width: 'Keep the width',
+  length: 'Keep the length over all',
+  centres: 'Keep the distance between centres',
+}
+
 /** What is written for a slot. */
 export interface SlotDraft {
   label: string

@@ -6,7 +6,7 @@ import type { Drafted } from '../../entering/new-evidence.ts'
 import type { Trial } from '../../findings/computer.ts'
 import { Switch } from '../../parts/switch.tsx'
 import { TextField } from '../../parts/text-field.tsx'
-import { SLOT_SIZE_WORDS } from './slot-draft.ts'
+import { KEEP_WORDS, SLOT_SIZE_WORDS } from './slot-draft.ts'
 import { TrialFigure } from './trial-figure.tsx'
 
 interface SlotSizeFieldProps {
@@ -33,7 +33,7 @@ export function SlotSizeField(props: SlotSizeFieldProps) {
     <div className="slot-size">
       <TrialFigure label={words} trial={trial} />
       <Switch
-        label={`Keep the ${words.toLowerCase()}`}
+        label={KEEP_WORDS[size]}
         on={kept}
         onChange={onKeep}
         {...(name === '' ? {} : { note: `In formulas: ${name}` })}
