@@ -96,7 +96,7 @@ export function holdsTheTruth(kind: MappingKind, seed: number): void {
       expect(share).toBeLessThan(0.96)
     })
 
-    it.each(MEASURE_NAMES)('within 1.5 points of 95 %% for %s', (name) => {
+    it.each(MEASURE_NAMES)('for %s within 1.5 points of 95 in 100', (name) => {
       expect(Math.abs(held[name] / cases - 0.95)).toBeLessThanOrEqual(0.015)
     })
   })
