@@ -37,6 +37,8 @@ export const EVIDENCE_WORDS = {
     edges: readonly { of: string; edge: 'edge' | 'inner edge' | 'outer edge' }[]
   }) =>
     `Read at ${p.edges.map(({ of, edge }) => `the ${edge} of ${of}`).join(' and ')}, not along the middle of the stroke.`,
+  'evidence.ends-differ': (p: { percent: number }) =>
+    `The two round ends are not of one size: one is ${p.percent < 10 ? p.percent.toFixed(1) : Math.round(p.percent)} % larger, more than their picks allow, and the width is their mean.`,
   'evidence.not-read': () => 'It was not read.',
   'evidence.figure-of-another-kind': (p: { kind: string; wanted: string }) =>
     `The dimension is of kind ${p.kind}, so its figure must be ${p.wanted}.`,

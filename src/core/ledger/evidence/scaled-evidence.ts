@@ -1,6 +1,7 @@
 import type { Evidence } from '../../job/model/types.ts'
 import { expand } from '../../uncertainty/coverage.ts'
 import { reason } from '../../words/core-words.ts'
+import { endsDiffer } from './ends-differ.ts'
 import { type EvaluatedEvidence, without } from './evaluated-evidence.ts'
 import type { EvaluationContext } from './evaluation-context.ts'
 import { givesBack } from './gives-back.ts'
@@ -46,7 +47,13 @@ export function scaledEvidence(
       ),
   }
   const edges = readAtEdges(evidence.marks.flatMap((id) => markOf(id) ?? []))
-  if (edges !== null) evaluated.remarks = [edges]
+  const ends = endsDiffer(evidence.measure, () => {
+    const diameter = (feature: (typeof features)[number] | undefined) =>
+      within.measure(calibration, 'diameter', feature === undefined ? [] : [feature])
+    return [diameter(features[0]), diameter(features[1])]
+  })
+  const remarks = [edges, ends].filter((one) => one !== null)
+  if (remarks.length > 0) evaluated.remarks = remarks
   // One scale all over changes no angle, whatever it is.
   const free = evidence.measure === 'angle' && view.view.mapping === 'uniform'
   const because = view.unchecked ?? view.unlikely

@@ -3,6 +3,7 @@ import type { AnyReason } from '../../words/reason.ts'
 import type { Decision } from '../adoption/adopt.ts'
 import { isVague } from '../adoption/agreement.ts'
 import type { Duplicate } from '../adoption/witnesses.ts'
+import { ENDS_DIFFER } from '../evidence/ends-differ.ts'
 import { type EvaluatedEvidence, isDoubted, type UncheckedView } from '../evidence/evaluated-evidence.ts'
 import { READ_AT_EDGES } from '../evidence/read-at-edges.ts'
 import { agreementReason } from './agreement-reason.ts'
@@ -52,7 +53,7 @@ export function whyAdopted({
     ...duplicates(decision),
     ...surer(decision, U, telling),
     ...vague(decision, telling),
-    ...edges(decision),
+    ...ofThePicks(decision),
     ...doubted(decision, unchecked),
     ...slips(decision),
     ...notCounted(decision, evaluated),
@@ -119,9 +120,11 @@ const SLIPS: ReadonlySet<string> = new Set(['evidence.readings-apart', 'evidence
 const slips = ({ witnesses }: Decision): AnyReason[] =>
   witnesses.flatMap(({ remarks = [] }) => remarks.filter(({ code }) => SLIPS.has(code)))
 
-/** What was read at the edge of a stroke, of what the value is from. */
-const edges = ({ from }: Decision): AnyReason[] =>
-  from.flatMap(({ remarks = [] }) => remarks.filter(({ code }) => code === READ_AT_EDGES))
+const OF_THE_PICKS: ReadonlySet<string> = new Set([READ_AT_EDGES, ENDS_DIFFER])
+
+/** What is to be said of the picks that the value is from: that an edge was read, that the ends of a slot differ. */
+const ofThePicks = ({ from }: Decision): AnyReason[] =>
+  from.flatMap(({ remarks = [] }) => remarks.filter(({ code }) => OF_THE_PICKS.has(code)))
 
 /** Evidence that agrees only because it says next to nothing. */
 function vague({ from, witnesses }: Decision, { told }: Telling): AnyReason[] {

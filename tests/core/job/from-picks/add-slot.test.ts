@@ -165,6 +165,19 @@ describe('a slot that was picked by its two ends', () => {
     expect(applyEdit(job, inverse).job).toEqual(slotJob())
   })
 
+  it('says of its width and length that its ends are not of one size, where that is more than their picks allow', () => {
+    const named = { label: 'Slot', count: 1, sizes: ALL }
+    const told = (other: number): string[] => {
+      const { job } = edited(slotJob(), addSlot(slotJob(), picked(other), named, mint))
+      return ALL.map(({ name }) => rowOf(job, name).why)
+    }
+    for (const why of told(RADIUS)) expect(why).not.toMatch(/not of one size/)
+    const [width, length, centres] = told(1.15 * RADIUS)
+    expect(width).toMatch(/not of one size: one is 15 % larger/)
+    expect(length).toMatch(/not of one size: one is 15 % larger/)
+    expect(centres).not.toMatch(/not of one size/)
+  })
+
   it('is refused in words where it is no slot, or nothing of it is wanted', () => {
     const job = withSlot()
     const [, , end = { id: '' }] = job.marks
