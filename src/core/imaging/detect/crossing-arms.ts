@@ -29,6 +29,9 @@ export const ARM_SCALES: readonly ArmScale[] = [
 const ARMS = 48
 const STRONG = 5.5
 const MOST_ARMS = 7
+/** Arms that have settled so near to one another are one: cosine of the angle between them, and pixels. */
+const SAME_WAY = Math.cos((3 * Math.PI) / 180)
+const SAME_FOOT = 1
 
 /** A straight stroke, or half of one, near the place: a line, and from where to where it was seen along it. */
 export interface Arm {
@@ -38,6 +41,8 @@ export interface Arm {
   direction: number
   from: number
   to: number
+  /** Where it was first seen, whatever touches it there, along it from the place. */
+  begins: number
   width: number
   contrast: number
   strength: number
@@ -60,9 +65,19 @@ export function armsAt(context: SearchContext, at: Pixel, scale: ArmScale): Arm[
     if (apart.every((a) => areApart(a, arm))) apart.push(arm)
   }
   const strongest = Math.abs(apart[0]?.ridge.contrast ?? 0)
-  return apart
-    .filter((a) => Math.abs(a.ridge.contrast) > 0.25 * strongest)
-    .flatMap((a) => settledArm(context, at, a, scale) ?? [])
+  const arms: Arm[] = []
+  for (const seen of apart) {
+    if (Math.abs(seen.ridge.contrast) <= 0.25 * strongest) continue
+    const arm = settledArm(context, at, seen, scale)
+    if (arm !== null && !arms.some((stronger) => isSameArm(stronger, arm))) arms.push(arm)
+  }
+  return arms
+}
+
+/** Whether two arms that were seen along different ways have settled on one stroke. */
+function isSameArm(a: Arm, b: Arm): boolean {
+  const turn = Math.cos(a.direction - b.direction)
+  return turn > SAME_WAY && Math.hypot(a.foot[0] - b.foot[0], a.foot[1] - b.foot[1]) < SAME_FOOT
 }
 
 function seenArms(
@@ -109,7 +124,7 @@ function settledArm(
   const { from, to } = scale
   const settled = settleAlong(context, [place(from), place(to)], ridge, scale)
   if (isReason(settled)) return null
-  const { strip, fit } = settled.traced
+  const { strip, fit, judged } = settled.traced
   const [shiftStart = 0, shiftEnd = 0] = fit.parameters
   const start = strip.curve.place(0, shiftStart)
   const end = strip.curve.place(strip.curve.length, shiftEnd)
@@ -118,7 +133,9 @@ function settledArm(
   const along = (at[0] - start[0]) * ux + (at[1] - start[1]) * uy
   const foot: Pixel = pixel(start[0] + along * ux, start[1] + along * uy)
   const { width, contrast } = fit
-  return { foot, direction: turned, from, to, width, contrast, strength: ridge.strength, scale }
+  const first = judged.because.findIndex((why) => why?.code !== 'profile.beyond-end')
+  const begins = from + (strip.pieces[Math.max(0, first)]?.from ?? 0)
+  return { foot, direction: turned, from, to, begins, width, contrast, strength: ridge.strength, scale }
 }
 
 /** Traces the straight stroke that runs from near one place to near another and looks like this. */

@@ -10,6 +10,12 @@ import { joinArms } from './join-arms.ts'
 /** Strokes nearer in direction than this do not fix where they cross, radians. */
 const LEAST_ANGLE = 0.2
 const MOST_PAIRS = 3
+/** Arms are followed to here at the most, pixels from the place. */
+const FARTHER = 70
+/** A stroke is first seen by itself so far from the edge of the one that it meets, pixels. */
+const LEAVES = 6
+/** Places that lie so far apart are aimed at alike, pixels. */
+const AS_NEAR = 1
 /** No more of an arm than this share of what is looked at is left out beside the other stroke. */
 const MOST_BESIDE = 25 / 39
 
@@ -31,8 +37,8 @@ export function detectCrossing(
       for (const scale of ARM_SCALES) yield* nearestPairs(armsOf(context, at, scale), at, context.reach)
     },
     refine({ strokes: [a, b], crossing }) {
-      const first = traceBeside(context, a, b, crossing)
-      const second = traceBeside(context, b, a, crossing)
+      const first = traceFarEnough(context, a, b, crossing)
+      const second = traceFarEnough(context, b, a, crossing)
       return isReason(first) ? first : isReason(second) ? second : [first, second]
     },
     // Each of the two has been accepted by itself.
@@ -55,10 +61,24 @@ function nearestPairs(arms: readonly Arm[], at: Pixel, reach: number): CrossingP
       return away <= reach + Math.max(a.width, b.width) / 2 ? [{ strokes: [a, b], crossing, away }] : []
     }),
   )
-  return pairs
-    .sort((p, q) => p.away - q.away || q.strokes[0].strength - p.strokes[0].strength)
+  // Extension lines go on beyond a corner after a gap, and cross near it too: where strokes meet, they are not meant.
+  const meeting = pairs.filter(meet)
+  return (meeting.length > 0 ? meeting : pairs)
+    .sort((p, q) => nearness(p) - nearness(q) || strengthOf(q) - strengthOf(p))
     .slice(0, MOST_PAIRS)
 }
+
+/** How far it is aimed beside where both strokes lie on one another, in steps that a hand can't tell. */
+const nearness = ({ away, strokes: [a, b] }: CrossingPair): number =>
+  Math.floor(Math.max(0, away - Math.min(a.width, b.width) / 2) / AS_NEAR)
+
+/** Whether both strokes come up to one another, and no gap is left between them. */
+const meet = ({ strokes: [a, b] }: CrossingPair): boolean => reaches(a, b) && reaches(b, a)
+
+const reaches = ({ begins, scale }: Arm, other: Arm): boolean =>
+  begins <= Math.max(scale.from, other.width / 2 + LEAVES) + AS_NEAR
+
+const strengthOf = ({ strokes: [a, b] }: CrossingPair): number => Math.min(a.strength, b.strength)
 
 function crossingOf(a: Arm, b: Arm): Pixel | null {
   const [ux, uy] = unit(a.direction)
@@ -67,6 +87,20 @@ function crossingOf(a: Arm, b: Arm): Pixel | null {
   if (Math.abs(sine) < Math.sin(LEAST_ANGLE)) return null
   const along = ((b.foot[0] - a.foot[0]) * vy - (b.foot[1] - a.foot[1]) * vx) / sine
   return pixel(a.foot[0] + along * ux, a.foot[1] + along * uy)
+}
+
+/** Farther along where too little of it agrees so near, as beside hatching. */
+function traceFarEnough(
+  context: SearchContext,
+  stroke: Arm,
+  other: Arm,
+  crossing: Pixel,
+): AcceptedStroke | NoStrokeReason {
+  const near = traceBeside(context, stroke, other, crossing)
+  if (!isReason(near) || near.code !== 'stroke.too-little-agrees' || stroke.to >= FARTHER) return near
+  const longer = { ...stroke, from: stroke.from < 0 ? -FARTHER : stroke.from, to: FARTHER }
+  const far = traceBeside(context, longer, other, crossing)
+  return isReason(far) ? near : far
 }
 
 /** Traces a stroke once more, without what lies within or beside the other. */

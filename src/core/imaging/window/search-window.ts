@@ -25,10 +25,14 @@ export const LARGEST_WINDOW = 64e6
 
 /** Beyond the reach: half of the widest stroke twice over, its ground, and some room, pixels. */
 const BESIDE = 52
+/** So much more of the strokes that cross, pixels. */
+const ALONG_ARMS = 24
 /** Errors of three picks that steer a circle are followed to where they are so many times as large. */
 export const MOST_ENLARGED = 2.5
 /** Radius of the largest round end that is looked for from one place on it, pixels. */
 export const LARGEST_END = 120
+
+const FURTHER: Partial<Record<Sought, number>> = { end: 2 * LARGEST_END, crossing: ALONG_ARMS }
 
 /**
  * The part of the scan that a search looks at.
@@ -53,7 +57,7 @@ export function searchWindow(
       looksWithin: (distance, of) => Math.abs(Math.hypot(of[0] - x, of[1] - y) - radius) <= beside + distance,
     }
   }
-  const beside = reach + BESIDE + (sought === 'end' ? 2 * LARGEST_END : 0)
+  const beside = reach + BESIDE + (FURTHER[sought] ?? 0)
   const box = boxRound(rough, beside, scan)
   if (sought !== 'line' || !a || !b) return { box, looksWithin: () => true }
   return { box, looksWithin: (distance, of) => fromSegment(of, a, b) <= beside + distance }
