@@ -26,7 +26,6 @@ function partNames(tool: Tool): string[] {
       if (tool.reference === 'diameter') return ['Circle']
       return ['First corner', 'Second corner', 'Third corner', 'Fourth corner']
     case 'measure':
-      if (isThroughHoles(tool)) return ['First hole', 'Second hole', 'Third hole', 'Fourth hole']
       if (isSlot(tool)) return ['First end', 'Second end']
       switch (tool.measure) {
         case 'distance':
@@ -48,11 +47,12 @@ function partNames(tool: Tool): string[] {
 }
 
 /** What a thing is called that a tool asks for, by its place from 0. */
-export const partName = (tool: Tool, part: number): string => partNames(tool)[part] ?? ordinal(part)
+export const partName = (tool: Tool, part: number): string =>
+  isThroughHoles(tool) ? `${ordinal(part)} hole` : (partNames(tool)[part] ?? ordinal(part))
 
 /** What one pick of a part is called: `First end`, `Circle, second point`. */
 function pickName(tool: Tool, part: number, need: MarkNeed, pick: number): string {
-  const name = partNames(tool)[part] ?? ordinal(part)
+  const name = partName(tool, part)
   const isOne = need === 'point' || (isSlot(tool) && pick === 0)
   return isOne ? name : `${name}, ${ordinal(pick).toLowerCase()} point`
 }
@@ -89,7 +89,7 @@ export function lastPickInWords(picks: Picks, marks: readonly Mark[]): string {
   if (current === undefined) return ''
   const part = picks.features.length - 1
   if ('mark' in current) {
-    return `${partNames(picks.tool)[part] ?? ordinal(part)}: ${markCalled(current.mark, marks)}`
+    return `${partName(picks.tool, part)}: ${markCalled(current.mark, marks)}`
   }
   const at = lastPixel(picks)
   const name = pickName(picks.tool, part, current.need, current.pixels.length - 1)

@@ -3,6 +3,7 @@ import type { PickedMeasure } from '../../core/job/from-picks/add-measured.ts'
 import type { PickedSlot } from '../../core/job/from-picks/add-slot.ts'
 import { circleThroughCentres } from '../../core/job/from-picks/circle-through-centres.ts'
 import { markByHand } from '../../core/job/from-picks/mark-by-hand.ts'
+import { type OffOneCircle, offOneCircle } from '../../core/job/from-picks/off-one-circle.ts'
 import type { PickedMark, PicksRefused, UnnamedMark } from '../../core/job/from-picks/picked-mark.ts'
 import type { Job, Mark } from '../../core/job/model/types.ts'
 import { foundMark, type NewFeature, type Picks } from './picks.ts'
@@ -44,13 +45,27 @@ export const pickedSlot = (picks: MeasurePicks): PickedSlot => ({
   ends: pickedMarks(picks),
 })
 
-/** The circle through the middles of the holes that were picked. */
-function throughHoles(picks: Picks, old: readonly Mark[]): PickedMark[] | PicksRefused {
+/** The rims that were picked, old ones as they lie in the job. */
+function pickedRims(picks: Picks, old: readonly Mark[]): UnnamedMark[] | PicksRefused {
   const marks = pickedMarks(picks)
   if ('refused' in marks) return marks
-  const circle = circleThroughCentres(
-    marks.flatMap((mark) => (typeof mark === 'string' ? (old.find(({ id }) => id === mark) ?? []) : mark)),
+  return marks.flatMap((mark) =>
+    typeof mark === 'string' ? (old.find(({ id }) => id === mark) ?? []) : mark,
   )
+}
+
+/** How far the holes that were picked are from lying on one circle; null where they do, or no holes are picked. */
+export function holesOffOneCircle(picks: Picks, { marks }: Pick<Job, 'marks'>): OffOneCircle | null {
+  if (!isThroughHoles(picks.tool)) return null
+  const rims = pickedRims(picks, marks)
+  return 'refused' in rims ? null : offOneCircle(rims)
+}
+
+/** The circle through the middles of the holes that were picked. */
+function throughHoles(picks: Picks, old: readonly Mark[]): PickedMark[] | PicksRefused {
+  const rims = pickedRims(picks, old)
+  if ('refused' in rims) return rims
+  const circle = circleThroughCentres(rims)
   return 'refused' in circle ? circle : [circle]
 }
 

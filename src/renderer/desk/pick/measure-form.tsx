@@ -9,8 +9,9 @@ import { figureBeside } from '../../entering/figure-beside.ts'
 import { isTaken, nameOfLabel, nameProblem } from '../../entering/name-of-label.ts'
 import { useTrial } from '../../entering/use-trial.ts'
 import { Choice } from '../../parts/choice.tsx'
-import { type MeasurePicks, pickedMeasure } from '../../picking/picked-marks.ts'
+import { holesOffOneCircle, type MeasurePicks, pickedMeasure } from '../../picking/picked-marks.ts'
 import { isLooking } from '../../picking/picks.ts'
+import { holesOffInWords } from '../in-hand/holes-words.ts'
 import { outsideView } from '../in-hand/outside-view.ts'
 import { HowSurely, PickedOn } from '../in-hand/picked-on.tsx'
 import { pickAnew, showKept } from '../keeping/after-picking.ts'
@@ -79,6 +80,7 @@ export function MeasureForm({ picks, view }: { picks: MeasurePicks; view: View }
     >
       <TrialOf picks={picks} job={job} unit={unit} view={view} printed={isRefused ? '' : printed} />
       <PickedOn picks={picks} />
+      <HolesOff picks={picks} job={job} />
       <WhichAngle picks={picks} marks={job.marks} />
       {outsideView(view, picks, job.marks) && (
         <Caution>
@@ -127,6 +129,12 @@ export function MeasureForm({ picks, view }: { picks: MeasurePicks; view: View }
       <HowSurely picks={picks} />
     </KeepForm>
   )
+}
+
+/** Of the holes of a bolt circle, that one of them is on no circle with the others. */
+function HolesOff({ picks, job }: { picks: MeasurePicks; job: Job }) {
+  const off = holesOffOneCircle(picks, job)
+  return off === null ? null : <Caution>{holesOffInWords(off)}</Caution>
 }
 
 interface TrialOfProps {
