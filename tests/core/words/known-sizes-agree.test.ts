@@ -9,6 +9,7 @@ describe('how well figured sizes agree, in words', () => {
 
   it.each([
     [0.538, 'agree as well as picks can tell: good sizes would differ this much 54 times in a hundred'],
+    [1, 'agree as well as picks can tell: good sizes would differ this much more than 99 times in a hundred'],
     [4e-8, 'do not agree: good sizes would differ this much less than once in a thousand'],
     [0.0073, 'do not agree: good sizes would differ this much once in a hundred'],
     [0.0026, 'do not agree: good sizes would differ this much less than once in a hundred'],
