@@ -3,6 +3,13 @@ import type { LengthUnit } from '../length.ts'
 /** Figures of a scale that was measured: a tenth of a per cent shows. */
 const FIGURES = 4
 
+const FULL_SIZE = (1).toPrecision(FIGURES)
+
+const inverse = (scale: number): string => {
+  const times = (1 / scale).toPrecision(FIGURES)
+  return Number(times) < 1 ? FULL_SIZE : times
+}
+
 /**
  * Writes a scale that was measured as the trade writes scales, `2.980" = 1'-0"` in inches, `1:4.027` in millimetres, so that
  * it stands beside a stated one alike.
@@ -10,5 +17,7 @@ const FIGURES = 4
  */
 export function formatMeasuredScale(scale: number, unit: LengthUnit): string {
   if (unit === 'in') return `${(12 * scale).toPrecision(FIGURES)}" = 1'-0"`
-  return scale < 1 ? `1:${(1 / scale).toPrecision(FIGURES)}` : `${scale.toPrecision(FIGURES)}:1`
+  const larger = scale.toPrecision(FIGURES)
+  // Full size is written one way only, or two scales of one view would be turned round against each other.
+  return scale < 1 || larger === FULL_SIZE ? `1:${inverse(scale)}` : `${larger}:1`
 }
