@@ -1,11 +1,14 @@
 import type { ReactNode } from 'react'
-import type { Job } from '../../core/job/model/types.ts'
+import type { Job, Unit } from '../../core/job/model/types.ts'
 import { takeUpInstrument } from '../instruments/at-hand.ts'
 import { askForInstruments } from '../instruments/instruments-asked.ts'
 import { Choice } from '../parts/choice.tsx'
 import { Picker } from '../parts/picker.tsx'
 import { TextField } from '../parts/text-field.tsx'
 import type { EvidenceDraft } from './new-evidence.ts'
+
+/** Several readings of one size, as a drawing in that unit would have them. */
+const READINGS: Readonly<Record<Unit, string>> = { in: '11 1/2 11 17/32', mm: '140,2 140,25' }
 
 const LEGIBILITIES = [
   { id: 'clear', label: 'Clear' },
@@ -72,7 +75,9 @@ export function EvidenceFields(props: EvidenceFieldsProps) {
             label={oneLine ? 'Readings on the original' : 'Readings on the original, one a line'}
             value={draft.readings}
             onChange={(readings) => onWrite({ ...draft, readings })}
-            {...(oneLine ? { note: 'Several with spaces between: 11 1/2 11 17/32', onEnter } : { lines: 4 })}
+            {...(oneLine
+              ? { note: `Several with spaces between: ${READINGS[job.unit]}`, onEnter }
+              : { lines: 4 })}
             autoFocus={takesKeyboard}
             onEscape={onEscape}
           />
