@@ -10,6 +10,7 @@ import { SLOT_KEY, takeUpByKey } from '../desk/in-hand/tool-keys.ts'
 import { isWritingIn, leaveField } from '../focus/leave-field.ts'
 import { focusNextRegion } from '../focus/regions.ts'
 import { UndoIn } from '../focus/undo-in.ts'
+import { isForTheForm } from '../gestures/for-the-form.ts'
 import { crossPlace } from '../gestures/picking.ts'
 import { mean } from '../overlay/shape.ts'
 import { pointer } from '../picking/pointer-store.ts'
@@ -28,6 +29,10 @@ const OWN_KEYS = '[role="listbox"], [role="menu"], [role="spinbutton"]'
 
 /** Parts in which a letter goes to the entry that begins with it. */
 const BY_LETTERS = '[role="listbox"], [role="menu"], [role="spinbutton"]'
+
+/** Whether letters and digits mean something of their own where they are pressed. */
+const hasOwnLetters = (target: EventTarget | null): boolean =>
+  isWritingIn(target) || (target instanceof Element && target.closest(`${OWN_KEYS}, [role="grid"]`) !== null)
 
 /** Whether this may take a tool up: a digit by itself, where nobody writes. */
 const isToolKey = ({ altKey, ctrlKey, metaKey, key, target }: KeyboardEvent): boolean =>
@@ -110,6 +115,8 @@ export function useKeys(showKeys: () => void): void {
         goTo(station)
         return
       }
+      // A tool taken up by a letter of a name would throw away what was picked.
+      if (!hasOwnLetters(event.target) && isForTheForm(event)) return
       if (isToolKey(event) && takeUpByKey(event.key)) {
         event.preventDefault()
         return

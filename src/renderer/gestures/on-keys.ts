@@ -11,8 +11,9 @@ import {
   zoomIn,
   zoomOut,
 } from '../camera/look-at.ts'
-import { isComplete, lastPixel, nudged, wanted } from '../picking/picks.ts'
+import { lastPixel, nudged, wanted } from '../picking/picks.ts'
 import { pointer } from '../picking/pointer-store.ts'
+import { isForTheForm } from './for-the-form.ts'
 import { turnHowToPick } from './how-to-pick-keys.ts'
 import type { Held } from './on-pointer.ts'
 import {
@@ -74,19 +75,6 @@ export function onKeys(element: HTMLElement, held: Held): () => void {
     element.removeEventListener('keyup', up)
     element.removeEventListener('blur', release)
   }
-}
-
-const SIGN = /^[\p{L}\p{N}]$/u
-
-/**
- * Whether a letter or digit is meant for the form that asks for a name or a figure: all is picked, and what is written
- * then is no command, wherever the keyboard was left. The letter falls into the field that it is given.
- */
-function isForTheForm({ key, altKey, ctrlKey, metaKey }: KeyboardEvent): boolean {
-  if (altKey || ctrlKey || metaKey || !SIGN.test(key) || !isComplete(useBench.getState().picks)) return false
-  const field = document.querySelector<HTMLInputElement>('.keep-form input[type="text"]:not([disabled])')
-  field?.focus()
-  return field !== null
 }
 
 /** Whether the key meant something here. */
