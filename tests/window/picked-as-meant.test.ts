@@ -54,6 +54,10 @@ inHost(localLauncher(), (session) => {
       await form.waitFor()
 
       // What is written is meant for the form, wherever the keyboard is.
+      await form.getByRole('button', { name: 'Cancel' }).focus()
+      await person.write('s')
+      await expect.poll(() => person.field('What is it?').inputValue()).toBe('s')
+      await person.press('Backspace')
       await sheetBox(page).focus()
       await person.write('Edge, hide 1')
       await expect.poll(() => person.field('What is it?').inputValue()).toBe('Edge, hide 1')
