@@ -230,6 +230,9 @@ const takeOut: Work = async ({ page, person }, folder) => {
   for (const { label, name, why } of table.rows) {
     for (const text of [label, name, why]) expect(all).toContain(withoutSpaces(text))
   }
+  // By the word of the window, not by its name in files.
+  expect(all).toMatch(/measured(?:agreed|unchecked|disputed)/)
+  expect(all).not.toMatch(/found(?:agreed|unchecked|disputed)/)
   for (const caution of table.cautions) expect(all).toContain(withoutSpaces(caution))
   expect(all).toContain(withoutSpaces('How the views are calibrated'))
   // Each page that has rows says again what stands in its columns.

@@ -8,6 +8,7 @@ import {
   viewName,
   viewRemarks,
 } from '../../core/handoff/table/view-lines.ts'
+import { basisWord } from '../../core/job/ids/basis-word.ts'
 import type { Job, Sheet } from '../../core/job/model/types.ts'
 import type { Table } from '../../core/ledger/table/table.ts'
 import { momentInWords } from '../bench/signature.ts'
@@ -88,7 +89,7 @@ function Rows({ table }: { table: Table }) {
             <td className="printed-table-figure">
               <Figure text={statedValue(row, table.unit)} />
             </td>
-            <td>{row.basis ?? '—'}</td>
+            <td>{row.basis === null ? '—' : basisWord(row.basis)}</td>
             <td>{statusText(row)}</td>
             <td className="printed-table-count">{row.count}</td>
             <td className="printed-table-why">{row.why}</td>
