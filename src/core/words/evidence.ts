@@ -32,7 +32,8 @@ const LOOSE = {
 
 export const EVIDENCE_WORDS = {
   'evidence.withdrawn': (p: { why: string }) => withStop(`Withdrawn: ${p.why}`),
-  'evidence.hard-to-read': () => 'Hard to read, so it is not adopted by itself: settle its reading first.',
+  'evidence.hard-to-read': () =>
+    'Hard to read, so it is not adopted by itself: adopt it once you are sure of the reading, or withdraw it.',
   'evidence.read-at-edges': (p: {
     edges: readonly { of: string; edge: 'edge' | 'inner edge' | 'outer edge' }[]
   }) =>

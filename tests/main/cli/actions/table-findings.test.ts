@@ -47,7 +47,7 @@ test('printed figures that are hard or impossible to read are to be settled, unl
     ],
   })
   expect(tableFindings(aTable({ rows: [row] })).figures).toEqual([
-    'drum_length, figure E1 (14"): Hard to read, so it is not adopted by itself: settle its reading first.',
+    'drum_length, figure E1 (14"): Hard to read, so it is not adopted by itself: adopt it once you are sure of the reading, or withdraw it.',
     'drum_length, figure E2: It was not read.',
   ])
 })
