@@ -8,6 +8,7 @@ import { Choice } from '../parts/choice.tsx'
 import { ScanFiles } from '../parts/scan-files.tsx'
 import { TextField } from '../parts/text-field.tsx'
 import { beginWith } from './begin-with.ts'
+import { useListedJobs } from './use-jobs.ts'
 
 const UNITS: readonly { id: Unit; label: string }[] = [
   { id: 'in', label: 'Inches' },
@@ -87,6 +88,7 @@ export function NewJob({ files, onAdd, onFiles }: NewJobProps) {
             value={shownTitle}
             onChange={setTitle}
             error={asked ? missing.title : ''}
+            note={<WhereItGoes />}
             autoFocus
             disabled={busy}
           />
@@ -115,6 +117,12 @@ export function NewJob({ files, onAdd, onFiles }: NewJobProps) {
       )}
     </section>
   )
+}
+
+/** In which folder the job is made. */
+function WhereItGoes() {
+  const listed = useListedJobs()
+  return listed === null ? null : <>Its folder is made in {listed.shelf}; you may move it later.</>
 }
 
 /** What a scan's file name suggests as a title: `deck_ventilator-2.tif` → `deck ventilator 2`. */

@@ -12,9 +12,15 @@ export interface JobsSeen {
 
 /** The jobs that can be opened; how each stands is looked at one by one. Null until the host has told them. */
 export function useJobs(): JobsSeen | null {
+  const listed = useListedJobs()
+  const glances = useGlances(listed?.jobs.filter(({ isGone }) => isGone !== true).map(({ id }) => id))
+  return listed === null ? null : { ...listed, glances }
+}
+
+/** The jobs that can be opened, and where new ones are made. Null until the host has told them. */
+export function useListedJobs(): ListedJobs | null {
   const recent = useBench((bench) => bench.host?.recent)
   const [listed, setListed] = useState<ListedJobs | null>(null)
-  const glances = useGlances(listed?.jobs.filter(({ isGone }) => isGone !== true).map(({ id }) => id))
   useEffect(() => {
     let isWanted = recent !== undefined
     void ask('jobs', {}).then((jobs) => {
@@ -24,7 +30,7 @@ export function useJobs(): JobsSeen | null {
       isWanted = false
     }
   }, [recent])
-  return listed === null ? null : { ...listed, glances }
+  return listed
 }
 
 /** How jobs stand, one looked at after the other, each once as long as it is shown. */
