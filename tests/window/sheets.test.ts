@@ -29,8 +29,12 @@ async function largerPlate(): Promise<string> {
   return larger
 }
 
-async function bringIn(person: Person, path: string): Promise<void> {
-  await person.hand(path, () => person.click(person.button('Bring in a scan…').last()))
+async function bringIn(
+  person: Person,
+  path: string,
+  by = person.button('Bring in a scan…').last(),
+): Promise<void> {
+  await person.hand(path, () => person.click(by))
   await desk(person.page).locator('.sheet-list-title', { hasText: 'larger' }).waitFor()
   await sheetReady(person.page)
 }
@@ -115,7 +119,11 @@ describe('The sheets of a job', () => {
       await session({ opens: { folder } }, async ({ page, person }) => {
         await sheetReady(page)
         await person.click(person.button('A better scan…'))
-        await bringIn(person, await largerPlate())
+        // Brought in from here it is the better one; else one that has nothing on it is chosen.
+        await bringIn(person, await largerPlate(), person.button('Bring in a scan…').first())
+        await page.getByText('0 of 3 places are picked on both.').waitFor()
+        await person.click(person.button('Cancel').first())
+        await person.click(person.button('A better scan…'))
         await person.click(page.getByRole('button', { name: /The better scan/ }))
         await person.click(page.getByRole('option', { name: 'larger' }))
         const punches: Punch[] = ['origin', 'along', 'across']

@@ -32,7 +32,7 @@ export async function sendScan(file: File): Promise<string | undefined> {
 }
 
 /** Has sheets made of a scan that was handed over, of the pages that a person chooses where there is a choice. */
-async function bringInOne(upload: string, name: string, meant: Signed): Promise<void> {
+async function bringInOne(upload: string, name: string, meant: Signed): Promise<readonly string[]> {
   let added: RequestAnswer<'add-sheets'> | undefined
   await takePages(upload, name, async (chosen) => {
     const reply = await theHost().ask('add-sheets', { upload, ...chosen, ...meant })
@@ -40,23 +40,29 @@ async function bringInOne(upload: string, name: string, meant: Signed): Promise<
     added = reply.answer
     return null
   })
-  if (added === undefined) return
+  if (added === undefined) return []
   takeCommitted(added)
   for (const remark of added.remarks) tell('told', remark)
   const [first] = added.sheets
-  if (first === undefined) return
+  if (first === undefined) return []
   // The first of them is on the bench; not from under somebody who took up a tool meanwhile.
   if (useBench.getState().picks.tool.kind === 'look') await showSheet(first)
   else await getPictures(first)
+  return added.sheets
 }
 
-/** Brings scans into the job, each page that is wanted as a sheet of its own. */
-export async function bringIn(files: readonly File[]): Promise<void> {
+/**
+ * Brings scans into the job, each page that is wanted as a sheet of its own.
+ * @returns the sheets that came of them
+ */
+export async function bringIn(files: readonly File[]): Promise<string[]> {
+  const brought: string[] = []
   // Another job may be open by the time that a large scan has arrived.
   const meant = await signed()
-  if (meant === null) return
+  if (meant === null) return brought
   for (const file of files) {
     const upload = await sendScan(file)
-    if (upload !== undefined) await bringInOne(upload, file.name, meant)
+    if (upload !== undefined) brought.push(...(await bringInOne(upload, file.name, meant)))
   }
+  return brought
 }

@@ -18,7 +18,16 @@ import { Section } from '../../parts/section.tsx'
 import { isComplete, isLooking } from '../../picking/picks.ts'
 import { attempted } from '../../words/refusal.ts'
 import { inWords } from '../../words/window-words.ts'
-import { endReplacing, leaveOut, mapBy, pickNext, type Replacing, replaceBy, tookPlace } from './replacing.ts'
+import {
+  endReplacing,
+  isWithoutBetter,
+  leaveOut,
+  mapBy,
+  pickNext,
+  type Replacing,
+  replaceBy,
+  tookPlace,
+} from './replacing.ts'
 
 const KINDS: readonly { id: PictureMappingKind; label: string }[] = [
   { id: 'uniform', label: 'Same both ways' },
@@ -115,10 +124,16 @@ function ChooseBetter({ job, from }: { job: Job; from: string }) {
         />
       )}
       <div className="block-row">
-        <ScanFiles words="Bring in a scan…" onFiles={(files) => void bringIn(files)} />
+        <ScanFiles words="Bring in a scan…" onFiles={(files) => void bringInBetter(files, from)} />
       </div>
     </>
   )
+}
+
+/** A scan that was brought in to be the better one is chosen; of several, somebody has to say which. */
+async function bringInBetter(files: readonly File[], from: string): Promise<void> {
+  const [only, another] = await bringIn(files)
+  if (only !== undefined && another === undefined && isWithoutBetter(from)) replaceBy(only)
 }
 
 function isBare(job: Job, id: string): boolean {

@@ -49,6 +49,12 @@ export function replaceBy(to: string): void {
   pickNext()
 }
 
+/** Whether a sheet is still being given another picture that nobody has chosen. */
+export function isWithoutBetter(from: string): boolean {
+  const { now } = useReplacing.getState()
+  return now !== null && now.from === from && now.to === null
+}
+
 export const mapBy = (kind: PictureMappingKind): void => change({ kind })
 
 export const leaveOut = (index: number): void =>
