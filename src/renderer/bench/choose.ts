@@ -7,7 +7,7 @@ import type { Tool } from '../picking/tool.ts'
 import { inWords, reason } from '../words/window-words.ts'
 import { aidsOf, type BenchContents, useBench } from './bench-store.ts'
 import { getPictures } from './get-pictures.ts'
-import { tell } from './notices.ts'
+import { tellOfPicks } from './notices.ts'
 import type { Selection } from './selection.ts'
 import type { Station } from './stations.ts'
 
@@ -87,7 +87,7 @@ const isSame = (one: Selection | null, other: Selection | null): boolean =>
 export function choose(selection: Selection | null): void {
   const bench = useBench.getState()
   if (selection?.kind === 'dimension' && isDeskTaken(bench.picks)) {
-    tell('told', inWords(reason('choice.card-waits', { name: selection.name })))
+    tellOfPicks(inWords(reason('choice.card-waits', { name: selection.name })))
   }
   const view =
     selection?.kind === 'view' ? bench.opened?.job.views.find(({ id }) => id === selection.id) : undefined

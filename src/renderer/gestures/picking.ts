@@ -2,7 +2,7 @@ import type { Pixel, Screen } from '../../core/geometry/frames.ts'
 import type { Mark } from '../../core/job/model/types.ts'
 import { useBench } from '../bench/bench-store.ts'
 import { putDown, setPicks } from '../bench/choose.ts'
-import { tell } from '../bench/notices.ts'
+import { tellOfPicks } from '../bench/notices.ts'
 import { toScreen } from '../camera/camera.ts'
 import { cameras } from '../camera/camera-store.ts'
 import { onTheBench } from '../camera/look-at.ts'
@@ -102,14 +102,13 @@ export function pickAt(pixel: Pixel, { takesOld, byHand }: Manner): void {
   if (takesOld && !isOpen(picks)) {
     const near = markNear(pixel)
     const mark = opened?.job.marks.find(({ id }) => id === near)
-    if (mark === undefined) tell('told', inWords(reason('picked.no-old-mark')))
+    if (mark === undefined) tellOfPicks(inWords(reason('picked.no-old-mark')))
     else setPicks(withMark(picks, mark))
     return
   }
   const taken = takenJustThere(picks, pixel)
   if (taken !== null) {
-    tell(
-      'told',
+    tellOfPicks(
       inWords(reason('picked.taken-already', { what: markCalled(taken.id, opened?.job.marks ?? []) })),
     )
     return

@@ -252,3 +252,11 @@ export function lastPixel(picks: Picks): Pixel | null {
   const current = last(picks)
   return current === undefined || 'mark' in current ? null : (current.pixels.at(-1) ?? null)
 }
+
+/** Whether nothing was picked, taken back or put down between the two. */
+export const isAsFar = (one: Picks, other: Picks): boolean =>
+  one.tool === other.tool && picksIn(one) === picksIn(other)
+
+/** How many picks there are; an old mark that is taken counts as one. */
+const picksIn = ({ features }: Picks): number =>
+  features.reduce((sum, feature) => sum + ('pixels' in feature ? feature.pixels.length : 1), 0)

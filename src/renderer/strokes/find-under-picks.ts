@@ -5,7 +5,7 @@ import type { FoundOn } from '../../core/job/model/types.ts'
 import type { AnyReason } from '../../core/words/reason.ts'
 import { useBench } from '../bench/bench-store.ts'
 import { setPicks } from '../bench/choose.ts'
-import { tell } from '../bench/notices.ts'
+import { tellOfPicks } from '../bench/notices.ts'
 import { onTheBench } from '../camera/look-at.ts'
 import { useHowToPick } from '../picking/how-to-pick.ts'
 import {
@@ -87,14 +87,14 @@ export async function findUnderPicks(): Promise<void> {
   else {
     setPicks(withoutFeature(found.picks, again))
     const round = isSlot(later.tool) ? 'round end' : 'circle'
-    tell('told', inWords(reason('picked.same-again', { kind: again.need === 'circle' ? round : 'line' })))
+    tellOfPicks(inWords(reason('picked.same-again', { kind: again.need === 'circle' ? round : 'line' })))
   }
 }
 
 /** A round end that one pick does not settle takes two more on its rim. */
 function goOnPicking(picks: Picks, end: NewFeature, because: AnyReason): void {
   setPicks(pickedOn(picks, end))
-  tell('told', inWords(reason('picked.end-not-seen', { because })))
+  tellOfPicks(inWords(reason('picked.end-not-seen', { because })))
 }
 
 /**

@@ -5,9 +5,9 @@ export const SEARCH_WORDS = {
   'search.circle-wants-three-picks': () => 'A circle is looked for through three picks.',
   'search.too-far-off': () => 'Too far off to tell which stroke is meant: go closer to find it.',
   'search.two-strokes': () =>
-    'Two strokes lie here that look like one from so far off: go closer to say which is meant. The key Z does.',
+    'Two strokes lie here that look like one from so far off: go closer, with the key Z, to say which is meant.',
   'search.other-ink': () =>
-    'What lies here is not in the ink that is looked for but in the other, as white across a black area is. The key I looks for that.',
+    'What lies here is not in the ink that is looked for but in the other, as white across a black area is. To look for that, press I.',
   'search.too-large': () =>
     'That is more of the scan than can be looked over in one go: pick nearer together, or by hand.',
   'search.scan-not-come': () =>
