@@ -54,13 +54,11 @@ export function OpenJob() {
                   onChoose={choose}
                 />
               ) : seen.glances.get(job.id)?.problem !== undefined ? (
-                <div className="open-job-gone">
-                  <span className="open-job-row">
-                    <JobRow job={job} glance={seen.glances.get(job.id)} />
-                  </span>
-                  <span className="open-job-ways">
+                <div className="open-job-one">
+                  <span className="open-job-mend">
                     <MendJob job={job.id} title={job.title} />
                   </span>
+                  <JobWords job={job} glance={seen.glances.get(job.id)} />
                 </div>
               ) : (
                 <AriaButton
@@ -68,7 +66,8 @@ export function OpenJob() {
                   isDisabled={busy}
                   onPress={() => void open(openWith('open-recent', { recent: job.id }))}
                 >
-                  <JobRow job={job} glance={seen.glances.get(job.id)} />
+                  <JobFront glance={seen.glances.get(job.id)} />
+                  <JobWords job={job} glance={seen.glances.get(job.id)} />
                 </AriaButton>
               )}
             </li>
@@ -80,26 +79,30 @@ export function OpenJob() {
   )
 }
 
-function JobRow({ job, glance }: { job: ListedJob; glance: Glance | undefined }) {
+/** What is told of a job, on as many lines before it was looked at as after: rows that are pressed must not move. */
+function JobWords({ job, glance }: { job: ListedJob; glance: Glance | undefined }) {
   const { title, place, openedAt } = job
+  const named = glance?.title ?? title
+  const standing = glance === undefined ? '' : standingInWords(glance)
   return (
-    <>
-      <JobFront glance={glance} />
-      <span className="open-job-words">
-        <span className="open-job-title">{glance?.title ?? title}</span>
-        {glance !== undefined && (
-          <span className="open-job-standing" data-wrong={glance.problem !== undefined || undefined}>
-            {standingInWords(glance)}
-          </span>
-        )}
-        <span className="open-job-place" title={place}>
-          {place}
-        </span>
-        {openedAt !== undefined && (
-          <span className="open-job-place">Last open {day.format(new Date(openedAt))}</span>
-        )}
+    <span className="open-job-words">
+      <span className="open-job-title" title={named}>
+        {named}
       </span>
-    </>
+      <span
+        className="open-job-standing"
+        data-wrong={glance?.problem !== undefined || undefined}
+        title={standing}
+      >
+        {standing}
+      </span>
+      <span className="open-job-place" title={place}>
+        {place}
+      </span>
+      {openedAt !== undefined && (
+        <span className="open-job-place">Last open {day.format(new Date(openedAt))}</span>
+      )}
+    </span>
   )
 }
 
@@ -114,10 +117,10 @@ interface GoneJobProps {
 function GoneJob({ job: { id, title, place }, busy, onLook, onChoose }: GoneJobProps) {
   return (
     <div className="open-job-gone">
-      <span className="open-job-title">{title}</span>
-      <span className="open-job-standing" data-wrong>
-        It is no longer in {place}.
+      <span className="open-job-title" title={title}>
+        {title}
       </span>
+      <span className="open-job-problem">It is no longer in {place}.</span>
       <span className="open-job-ways">
         <Button disabled={busy} onPress={onLook} label={`Look for ${title}`}>
           Look for it
