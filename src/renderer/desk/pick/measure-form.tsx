@@ -16,6 +16,7 @@ import { outsideView } from '../in-hand/outside-view.ts'
 import { HowSurely, PickedOn } from '../in-hand/picked-on.tsx'
 import { pickAnew, showKept } from '../keeping/after-picking.ts'
 import { Caution } from '../keeping/caution.tsx'
+import { CautionInSight } from '../keeping/caution-in-sight.tsx'
 import { KeepForm } from '../keeping/keep-form.tsx'
 import { leaveAlike, takeAlike } from './alike.ts'
 import { countedUp } from './counted-up.ts'
@@ -78,7 +79,7 @@ export function MeasureForm({ picks, view }: { picks: MeasurePicks; view: View }
       onAbandon={() => pickAnew(picks)}
       disabled={!ready}
     >
-      <TrialOf picks={picks} job={job} unit={unit} view={view} printed={isRefused ? '' : printed} />
+      <TrialOf picks={picks} job={job} unit={unit} view={view} />
       <PickedOn picks={picks} />
       <HolesOff picks={picks} job={job} />
       <WhichAngle picks={picks} marks={job.marks} />
@@ -107,6 +108,11 @@ export function MeasureForm({ picks, view }: { picks: MeasurePicks; view: View }
           count={count}
           problem={name === '' ? null : nameProblem(job, name)}
           figure={figure.drafted}
+          against={
+            printed !== '' && !isRefused ? (
+              <AgainstFigure picks={picks} job={job} unit={unit} printed={printed} />
+            ) : null
+          }
           onAddToExisting={
             alike.some((one) => one.name === name) && isTaken(job, name)
               ? () => {
@@ -142,11 +148,9 @@ interface TrialOfProps {
   job: Job
   unit: Unit
   view: View
-  /** The figure that is written beside it, once it can be read; empty before. */
-  printed: string
 }
 
-function TrialOf({ picks, job, unit, view, printed }: TrialOfProps) {
+function TrialOf({ picks, job, unit, view }: TrialOfProps) {
   const looking = isLooking(picks)
   const as = { name: TRIAL, label: TRIAL, count: 1 }
   const trial = useTrial(job, addDimension(job, pickedMeasure(picks, job), as, mintForTrial()), TRIAL, unit)
@@ -157,15 +161,18 @@ function TrialOf({ picks, job, unit, view, printed }: TrialOfProps) {
       {/* A pick by hand is less sure than what is found of it, so nothing is said before that is known. */}
       <TrialFigure label={`As picked in “${view.name}”`} trial={looking ? null : trial} />
       {afar !== '' && <Caution>{afar}</Caution>}
-      {printed !== '' && <AgainstFigure picks={picks} job={job} unit={unit} printed={printed} />}
     </>
   )
 }
 
+interface AgainstFigureProps extends Omit<TrialOfProps, 'view'> {
+  printed: string
+}
+
 /** Whether the figure that is written speaks against what was picked. */
-function AgainstFigure({ picks, job, unit, printed }: Omit<TrialOfProps, 'view'>) {
+function AgainstFigure({ picks, job, unit, printed }: AgainstFigureProps) {
   const as = { name: FIGURED, label: FIGURED, count: 1, printed }
   const made = addDimension(job, pickedMeasure(picks, job), as, mintForTrial())
   const row = useTrial(job, made, FIGURED, unit)?.row
-  return row?.status === 'disputed' ? <Caution>{row.why}</Caution> : null
+  return row?.status === 'disputed' ? <CautionInSight>{row.why}</CautionInSight> : null
 }

@@ -1,4 +1,4 @@
-import { useState } from 'react'
+import { type ReactNode, useState } from 'react'
 import type { AnyReason } from '../../../core/words/reason.ts'
 import { DraftVerdict } from '../../entering/draft-verdict.tsx'
 import type { Drafted } from '../../entering/new-evidence.ts'
@@ -27,13 +27,15 @@ interface NewDimensionProps {
   problem: AnyReason | null
   /** What the figure is read as. */
   figure: Drafted
+  /** Whether the figure speaks against what was picked. */
+  against: ReactNode
   /** Adds to the dimension that has the name; left out when there is none it could be added to. */
   onAddToExisting: (() => void) | undefined
 }
 
 /** What a new dimension is called, the figure that is printed for it, and how many there are: Enter keeps all of it. */
 export function NewDimension(props: NewDimensionProps) {
-  const { draft, onWrite, name, count, problem, figure, onAddToExisting } = props
+  const { draft, onWrite, name, count, problem, figure, against, onAddToExisting } = props
   const [naming, setNaming] = useState(draft.name !== null)
   return (
     <>
@@ -63,6 +65,7 @@ export function NewDimension(props: NewDimensionProps) {
         note="The figure on the sheet, sign for sign; empty where there is none."
       />
       {draft.printed.trim() !== '' && <DraftVerdict drafted={figure} />}
+      {against}
       <NumberField
         label="Off"
         value={count}

@@ -13,6 +13,7 @@ import { outsideView } from '../in-hand/outside-view.ts'
 import { HowSurely, PickedOn } from '../in-hand/picked-on.tsx'
 import { pickAnew, showKept } from '../keeping/after-picking.ts'
 import { Caution } from '../keeping/caution.tsx'
+import { CautionInSight } from '../keeping/caution-in-sight.tsx'
 import { KeepForm } from '../keeping/keep-form.tsx'
 import { leaveAlike, takeAlike } from './alike.ts'
 import { countedUp } from './counted-up.ts'
@@ -148,5 +149,5 @@ interface AgainstFigureProps extends Pick<OneSizeProps, 'size' | 'picks' | 'job'
 /** Whether the figure that is written speaks against what was picked. */
 function AgainstFigure({ size, printed, picks, job, unit }: AgainstFigureProps) {
   const row = useSlotTrial(picks, job, unit, { size, printed })?.row
-  return row?.status === 'disputed' ? <Caution>{row.why}</Caution> : null
+  return row?.status === 'disputed' ? <CautionInSight>{row.why}</CautionInSight> : null
 }
