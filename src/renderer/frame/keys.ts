@@ -9,7 +9,7 @@ export const KEYS: readonly { where: string; keys: readonly (readonly [string, s
       ['Ctrl+Shift+Z, Ctrl+Y', 'redo'],
       ['M', 'what is drawn over the sheet: nothing, what is chosen, this view, all'],
       ['D', 'next disputed row, with Shift the one before'],
-      ['V', 'next row without a value'],
+      ['V', 'next row with no value'],
       ['U', 'next unchecked row'],
       ['W', 'whole sheet'],
       ['Z', 'close to what is under the pointer, or to what is chosen, and back'],

@@ -28,7 +28,7 @@ export function NextRows({ rows }: { rows: DimensionRows['rows'] }) {
 function NextRow({ status, shortcut, count }: { status: Status; shortcut: string; count: number }) {
   // A row that was only chosen elsewhere is where the next one is looked for from.
   const opened = useBench((bench) => bench.opened !== null)
-  const words = status === 'open' ? 'without a value' : statusWord(status)
+  const words = status === 'open' ? 'with no value' : statusWord(status)
   const label = `Next ${words}, ${count} shown`
   return (
     <TooltipTrigger delay={500}>
