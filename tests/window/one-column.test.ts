@@ -1,6 +1,7 @@
 import type { Page } from 'playwright-core'
 import { describe, expect, it } from 'vitest'
 import { inEachHost } from './harness/at-the-bench.ts'
+import { boxOf } from './harness/box-of.ts'
 import { tableSettled } from './harness/table-in-window.ts'
 import { violations } from './harness/violations.ts'
 import { sheetReady } from './steps.ts'
@@ -55,6 +56,20 @@ describe('A window', () => {
           expect((await page(at)).wide).toBe(NARROW.width)
         }
         expect(await violations(at, 'one column')).toEqual([])
+
+        // A dialog that is longer than the window scrolls in itself, and what ends it stays to be pressed.
+        await at.getByRole('application').focus()
+        await person.press('?')
+        const keys = at.getByRole('dialog', { name: 'Keys' })
+        await keys.getByText('new dimension without a pick').scrollIntoViewIfNeeded()
+        const last = await boxOf(keys.getByText('new dimension without a pick'))
+        expect(last.y + last.height).toBeLessThan(NARROW.height)
+        await person.click(keys.getByRole('button', { name: 'Close' }))
+        await person.station('Sheet')
+        await person.click(person.button('Size limits…'))
+        const limits = at.getByRole('dialog', { name: 'Size limits' })
+        const end = await boxOf(limits.getByRole('button', { name: 'Set them' }))
+        expect(end.y + end.height).toBeLessThan(NARROW.height)
       })
     })
 

@@ -35,7 +35,7 @@ export function Dialog(props: DialogProps) {
             </Heading>
             <Button kind="quiet" icon="close" label="Close" onPress={onClose} />
           </div>
-          {children}
+          <div className="dialog-body">{children}</div>
           {actions !== undefined && <div className="dialog-foot">{actions}</div>}
         </AriaDialog>
       </Modal>
