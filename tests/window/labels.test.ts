@@ -45,7 +45,7 @@ describe('What is added in a window', () => {
         await newDistance(person, ['near', 'far'], 'Between the inner punches', ['near', 'far'])
         await tableSettled(page)
         await person.click(grid(page).getByText('between_the_inner_punches', { exact: true }))
-        await told(page, 'distance of point 4, point 5 in view “Plan”')
+        await told(page, 'distance between point 4, point 5 in view “Plan”')
         const card = page.getByRole('article', { name: 'Card of between_the_inner_punches' })
         await card.getByRole('region', { name: 'Scaled 1, scaled' }).waitFor()
         await person.click(card.getByRole('button', { name: 'Add evidence' }))

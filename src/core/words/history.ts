@@ -1,6 +1,6 @@
 /** What the history of a job says was done, after the name of who did it: "adopted mean for drum_length". */
 import { fieldWord, withoutValue } from './field-words.ts'
-import { measureWord } from './measure-word.ts'
+import { measureOf } from './measure-word.ts'
 import { ordinalInWords } from './ordinal.ts'
 import type { AnyReason, Say } from './reason.ts'
 
@@ -51,7 +51,7 @@ const VALUES = {
   'value.times': (p: { count: number }) => (p.count === 1 ? 'once' : `${p.count} times`),
   'value.yes-or-no': (p: { yes: boolean }) => (p.yes ? 'yes' : 'no'),
   'value.scaled': (p: { measure: string; marks: string; view: string }) =>
-    `${measureWord(p.measure)} of ${p.marks} in view “${p.view}”`,
+    `${measureOf(p.measure)} ${p.marks} in view “${p.view}”`,
   /** about, sheet: empty where it says none. */
   'value.note': (p: { text: string; about: string; sheet: string }) =>
     `“${p.text}”${p.about === '' ? '' : `, about ${p.about}`}${p.sheet === '' ? '' : `, on sheet “${p.sheet}”`}`,

@@ -1,6 +1,6 @@
 /** Why a mark or a measure of marks comes to nothing. */
 import { capital } from './capital.ts'
-import { measureWord } from './measure-word.ts'
+import { measureOf, measureWord } from './measure-word.ts'
 import type { AnyReason, Say } from './reason.ts'
 
 /** `Lines M3 and M4`; of those that have labels, `Line 3 and line 4`. */
@@ -36,7 +36,7 @@ export const MEASURING_WORDS = {
   'measure.lines-not-parallel': (p: { marks: readonly [string, string]; degrees: number }, say: Say) =>
     `${bothLines(p.marks, say)} are ${p.degrees.toFixed(1)}° from parallel, so they have no one spacing; measure from a line to a point.`,
   'measure.beyond-all-bounds': (p: { measure: string; marks: readonly string[] }, say: Say) =>
-    `The ${measureWord(p.measure)} of ${p.marks.map(say.label).join(' and ')} comes out beyond all bounds: check their picks.`,
+    `The ${measureOf(p.measure)} ${p.marks.map(say.label).join(' and ')} comes out beyond all bounds: check their picks.`,
   'measure.arc-too-short': (p: { measure: string; marks: readonly string[] }, say: Say) =>
     `The picks of ${p.marks.map(say.label).join(' and ')} cover too short an arc: its ${measureWord(p.measure)} would be uncertain by more than a quarter. Pick more of the circle.`,
   'measure.lines-too-short': (p: { marks: readonly string[] }, say: Say) =>

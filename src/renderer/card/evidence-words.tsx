@@ -1,7 +1,7 @@
 import { labelOfId } from '../../core/job/ids/label.ts'
 import { labelIn } from '../../core/job/ids/labels-of-job.ts'
 import type { Evidence, Job } from '../../core/job/model/types.ts'
-import { measureWord } from '../../core/words/measure-word.ts'
+import { measureOf } from '../../core/words/measure-word.ts'
 import { percentage } from '../parts/budget-segments.ts'
 
 /** What a piece of evidence is made of: the figure as it stands, the view and the marks, the readings, the formula. */
@@ -33,7 +33,7 @@ function wordsOf(job: Job, piece: Evidence) {
     case 'scaled': {
       const view = job.views.find(({ id }) => id === piece.view)
       const within = view === undefined ? labelOfId(piece.view) : `view “${view.name}”`
-      return `${measureWord(piece.measure)} of ${marksInWords(job, piece.marks)} in ${within}`
+      return `${measureOf(piece.measure)} ${marksInWords(job, piece.marks)} in ${within}`
     }
     case 'found': {
       const instrument = job.instruments.find(({ id }) => id === piece.instrument)

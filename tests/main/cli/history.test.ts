@@ -60,7 +60,7 @@ describe('The history of a job on the command line', () => {
       '5  ·  A. Rivet  renamed drum_half to drum_middle',
       '4  ·  A. Rivet  moved mark M9 by 4.0 px, from 60.0, 60.0 to 60.0, 64.0 px',
       '3  ·  A. Rivet  adopted scaled for drum_half (before: left to the rules, which take evidence d1 first)',
-      '2  ·  A. Rivet  added evidence s2 of drum_half: distance of mark M1, mark M9 in view “Elevation”',
+      '2  ·  A. Rivet  added evidence s2 of drum_half: distance between mark M1, mark M9 in view “Elevation”',
       '1  ·  A. Rivet  picked mark M9',
       '0  ·  A. Rivet  the history begins, with 2 dimensions and 4 marks',
     ])

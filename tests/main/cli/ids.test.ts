@@ -209,7 +209,7 @@ describe('nobody is told a minted id', () => {
       'relation 1',
       'note 1  Worn.',
       'picked line 6',
-      'added scaled 2 of drum: spacing of line 6, line 7 in view “Elevation”',
+      'added scaled 2 of drum: spacing between line 6, line 7 in view “Elevation”',
       'added figured size 3 of view “Elevation”: 9"',
       'added note 1: “Worn.”, about line 6, on sheet “drum”',
     ]) {

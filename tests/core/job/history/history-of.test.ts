@@ -131,7 +131,7 @@ describe('the history of a dimension', () => {
       '4 ben: moved mark X by 5.0 px, from 100.0, 4.0 to 103.0, 8.0 px',
       '2 ada: picked mark Y',
       '2 ada: added rim: Rim',
-      '2 ada: added evidence S1 of rim: distance of mark X, mark Y in view “Elevation”',
+      '2 ada: added evidence S1 of rim: distance between mark X, mark Y in view “Elevation”',
       '1 ada: picked mark X',
     ])
   })
