@@ -13,7 +13,7 @@ import { lanesOf } from './lanes.ts'
 import { noteItems } from './notes-items.ts'
 import { onlyShown } from './only-shown.ts'
 import { givesAway } from './out-of-sight.ts'
-import { enlarged, enlargement, type Residual, residualsOf } from './residuals.ts'
+import { enlarged, enlargement, isSeen, type Residual, residualsOf } from './residuals.ts'
 import { type MarkShape, mean, shapeOf } from './shape.ts'
 import { type SizeSpan, spanOf } from './span.ts'
 import { linesUnderTitle } from './view-title.ts'
@@ -133,8 +133,6 @@ function viewItems(view: View, shapes: ReadonlyMap<string, MarkShape>, shown: Sh
 }
 
 /** Whether there is anything of a residual to be seen, however it is enlarged. */
-const isSeen = ({ vector: [x, y] }: Residual): boolean => Math.hypot(x, y) > 1e-6
-
 function isChosen(about: Selection, selection: Selection | null): boolean {
   if (selection?.kind !== about.kind) return false
   if (about.kind === 'dimension') return selection.kind === 'dimension' && selection.name === about.name

@@ -15,6 +15,12 @@ export interface Residual {
 /** The longest arrow of a view is at most this share of the diagonal of what is measured in it. */
 const LONGEST = 0.06
 
+/** Pixels below which a residual is what rounding leaves: enlarged until it is seen, it would show what is not there. */
+const LEAST = 0.05
+
+/** Whether a residual is more than rounding leaves. */
+export const isSeen = ({ vector: [x, y] }: Residual): boolean => Math.hypot(x, y) >= LEAST
+
 /** The residual arrows of one reference; a rectangle has one for its width and one for its height. */
 export function residualsOf(
   reference: Reference,
@@ -74,7 +80,7 @@ export function enlargement(residuals: readonly Residual[]): Enlargement {
   const longest = LONGEST * Math.max(2 * half, 100)
   const used = residuals.filter(({ setAside }) => !setAside)
   const largest = Math.max(0, ...used.map(({ vector: [x, y] }) => Math.hypot(x, y)))
-  return { factor: largest < 1e-6 ? 1 : roundDown(longest / largest), longest }
+  return { factor: largest < LEAST ? 1 : roundDown(longest / largest), longest }
 }
 
 /** A residual as it is drawn, and whether that is less than it comes to. */

@@ -9,7 +9,7 @@ import { collide, readable } from '../../../src/renderer/overlay/geometry-on-scr
 import type { Item } from '../../../src/renderer/overlay/items.ts'
 import { lanesOf } from '../../../src/renderer/overlay/lanes.ts'
 import { layOut, nearest } from '../../../src/renderer/overlay/lay-out.ts'
-import { enlarged, enlargement, residualsOf } from '../../../src/renderer/overlay/residuals.ts'
+import { enlarged, enlargement, isSeen, residualsOf } from '../../../src/renderer/overlay/residuals.ts'
 import { type SizeSpan, spanOf } from '../../../src/renderer/overlay/span.ts'
 import { way } from '../../../src/renderer/strokes/edge-sides.ts'
 import { sampleJob, sampleTable } from '../sample-job.ts'
@@ -122,6 +122,13 @@ describe('residual arrows', () => {
     const larger = enlargement([arrow(0, 0.7), arrow(2000, 1.1)])
     expect(larger.factor).toBe(100)
     expect(1.1 * larger.factor).toBeLessThanOrEqual(0.06 * 2000)
+  })
+
+  it('that are no more than rounding are not enlarged until they look like something', () => {
+    const rounding = { at: pixel(2000, 0), vector: way(0.02, 0), wrong: '', setAside: false }
+    expect(isSeen(rounding)).toBe(false)
+    expect(enlargement([rounding, { ...rounding, at: pixel(0, 0) }]).factor).toBe(1)
+    expect(isSeen({ ...rounding, vector: way(0, 0.2) })).toBe(true)
   })
 
   it('are not all made small by one that was set aside; that one is cut off and says so', () => {
