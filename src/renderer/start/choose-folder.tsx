@@ -1,5 +1,5 @@
 import './choose-folder.css'
-import { useEffect, useState } from 'react'
+import { useEffect, useRef, useState } from 'react'
 import { Button as AriaButton } from 'react-aria-components'
 import type { FoldersSeen, Glance } from '../../contract/jobs.ts'
 import { ask } from '../bench/the-host.ts'
@@ -16,15 +16,25 @@ export function ChooseFolder({ onClose }: { onClose: () => void }) {
   const [seen, setSeen] = useState<FoldersSeen | null>(null)
   const [busy, setBusy] = useState(false)
   const glances = useGlances(seen?.folders.filter(({ isJob }) => isJob).map(({ id }) => id))
+  const list = useRef<HTMLUListElement>(null)
+  const [entered, setEntered] = useState(0)
   const look = async (folder?: string) => {
+    if (busy) return
     setBusy(true)
     const found = await ask('look-in-folder', folder === undefined ? {} : { folder })
     setBusy(false)
-    if (found !== undefined) setSeen(found)
+    if (found === undefined) return
+    setSeen(found)
+    if (folder !== undefined) setEntered((times) => times + 1)
   }
+  // What was pressed is gone with the folder that it was in: else the keyboard would be nowhere, and Esc close nothing.
+  useEffect(() => {
+    if (entered > 0) list.current?.focus()
+  }, [entered])
   // biome-ignore lint/correctness/useExhaustiveDependencies: the home folder is looked into once, at the start
   useEffect(() => void look(), [])
   const open = async (job: string) => {
+    if (busy) return
     setBusy(true)
     const isOpen = await openWith('open-recent', { recent: job }).finally(() => setBusy(false))
     if (isOpen) onClose()
@@ -41,7 +51,7 @@ export function ChooseFolder({ onClose }: { onClose: () => void }) {
       <div className="choose-folder-head">
         <Button
           icon="back"
-          disabled={busy || up === null}
+          disabled={up === null}
           onPress={() => {
             if (up !== null) void look(up)
           }}
@@ -53,14 +63,15 @@ export function ChooseFolder({ onClose }: { onClose: () => void }) {
         </span>
       </div>
       {seen !== null && seen.folders.length === 0 && <p>There is no folder in it.</p>}
-      <ul className="choose-folder-list" aria-label={`Folders in ${seen?.place ?? ''}`}>
+      <ul
+        ref={list}
+        className="choose-folder-list"
+        aria-label={`Folders in ${seen?.place ?? ''}`}
+        tabIndex={-1}
+      >
         {seen?.folders.map(({ id, name, isJob }) => (
           <li key={id}>
-            <AriaButton
-              className="choose-folder-one"
-              isDisabled={busy}
-              onPress={() => void (isJob ? open(id) : look(id))}
-            >
+            <AriaButton className="choose-folder-one" onPress={() => void (isJob ? open(id) : look(id))}>
               {isJob ? <AJob name={name} glance={glances.get(id)} /> : <AFolder name={name} />}
             </AriaButton>
           </li>

@@ -89,6 +89,12 @@ function JobWords({ job, glance }: { job: ListedJob; glance: Glance | undefined 
       <span className="open-job-title" title={named}>
         {named}
       </span>
+      <span className="open-job-place" title={place}>
+        {place}
+      </span>
+      {openedAt !== undefined && (
+        <span className="open-job-place">Last open {day.format(new Date(openedAt))}</span>
+      )}
       <span
         className="open-job-standing"
         data-wrong={glance?.problem !== undefined || undefined}
@@ -96,12 +102,6 @@ function JobWords({ job, glance }: { job: ListedJob; glance: Glance | undefined 
       >
         {standing}
       </span>
-      <span className="open-job-place" title={place}>
-        {place}
-      </span>
-      {openedAt !== undefined && (
-        <span className="open-job-place">Last open {day.format(new Date(openedAt))}</span>
-      )}
     </span>
   )
 }
