@@ -1,9 +1,11 @@
 import { cp, mkdir, readFile, rename, writeFile } from 'node:fs/promises'
 import { join } from 'node:path'
+import type { Page } from 'playwright-core'
 import { describe, expect, it } from 'vitest'
 import { temporaryFolder } from '../main/fixtures/temporary-folder.ts'
 import { drawScan, workshopJob } from '../main/fixtures/workshop-job.ts'
 import { inHost } from './harness/at-the-bench.ts'
+import { boxOf } from './harness/box-of.ts'
 import { localLauncher } from './harness/local-launcher.ts'
 import { violations } from './harness/violations.ts'
 import { sheetReady } from './steps.ts'
@@ -18,6 +20,20 @@ async function aHome(): Promise<string> {
   return home
 }
 
+/** Opens the start page anew, and keeps from it how its jobs stand until that is let go. */
+async function withoutStanding(page: Page): Promise<() => void> {
+  let letGo = (): void => undefined
+  const held = new Promise<void>((resolve) => {
+    letGo = resolve
+  })
+  await page.route('**/ask/glance', async (route) => {
+    await held
+    await route.continue()
+  })
+  await page.reload()
+  return letGo
+}
+
 describe('The start page', () => {
   inHost(localLauncher(), (session) => {
     it('shows every job with its first sheet and how it stands; one that was moved is found again', async () => {
@@ -30,6 +46,13 @@ describe('The start page', () => {
           return picture?.complete === true && picture.naturalWidth > 0
         })
         expect(await violations(page, 'start page with jobs')).toEqual([])
+        const letGo = await withoutStanding(page)
+        const row = jobs.getByRole('button').first()
+        await row.getByText('~/jobs/drum').waitFor()
+        const before = await boxOf(row)
+        letGo()
+        await jobs.getByText(/^1 sheet, 2 dimensions/).waitFor()
+        expect(await boxOf(row)).toEqual(before)
         await person.click(jobs.getByRole('button', { name: new RegExp(TITLE) }))
         await sheetReady(page)
         await person.click(person.button('Close this job'))
@@ -55,6 +78,7 @@ describe('The start page', () => {
         const chooser = page.getByRole('dialog', { name: 'Open a job folder' })
         await person.click(chooser.getByRole('button', { name: 'Works' }))
         await chooser.getByText('~/Works', { exact: true }).waitFor()
+        expect(await chooser.evaluate((dialog) => dialog.contains(document.activeElement))).toBe(true)
         expect(await violations(page, 'folders')).toEqual([])
         await person.click(chooser.getByRole('button', { name: 'Up' }))
         await person.click(chooser.getByRole('button', { name: 'Works' }))
