@@ -4,6 +4,7 @@ import { boxCorners, collide, type LetteredBox } from './geometry-on-screen.ts'
 import { coversPrinted, type UnderLettering } from './ground.ts'
 import type { Laid } from './laid.ts'
 import { type Lettering, layOutSize, type OnScreen, placesOf, type SizeItem } from './lay-out-size.ts'
+import { wordApart } from './words-apart.ts'
 
 /** What a place of a figure costs, against the ink under it. */
 const ONE_LATER = 0.012
@@ -34,9 +35,13 @@ const isSize = (one: Laid): one is LaidSize => one.item.kind === 'size'
 /** Chosen sizes come first, then those with something wrong, then figured sizes, then the rest. */
 const rankOf = ({ item }: LaidSize): number => (item.chosen ? 0 : item.wrong !== '' ? 1 : item.known ? 2 : 3)
 
+/** Whether it has a figure that is placed with the others: what is chosen has its figure before any other. */
+export const isPlacedLate = (one: Laid): boolean => isSize(one) && one.figure !== null && !one.item.chosen
+
 /**
  * Gives each figure a place beside what it quotes, where it covers no other lettering, no printed figure and as little of
- * the drawing as may be. One that has no such place is not lettered, unless it is chosen.
+ * the drawing as may be. One that has no such place is not lettered, unless it is chosen. Of the others, whose line goes
+ * where its figure does, the word beside that line is placed with it.
  * @param which of them are placed now; the rest stay as they are
  */
 export function figuresApart(laid: readonly Laid[], which: 'chosen' | 'others', around: Around): Laid[] {
@@ -47,7 +52,7 @@ export function figuresApart(laid: readonly Laid[], which: 'chosen' | 'others', 
     if (one.figure === null || one.item.chosen !== (which === 'chosen')) continue
     const next = place(one, keys.get(one) ?? '', around)
     if (next.figure !== null) around.taken.push(next.figure)
-    placed.set(one, next)
+    placed.set(one, which === 'others' ? wordApart(next, around.taken, around.lettering) : next)
   }
   return laid.map((one) => placed.get(one) ?? one)
 }

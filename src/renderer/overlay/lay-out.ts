@@ -2,7 +2,7 @@ import { distanceBetween } from '../../core/geometry/distance-between.ts'
 import { pixel, type Screen, screen } from '../../core/geometry/frames.ts'
 import { applied, type BoxSize, type Camera, extent, matrixOf } from '../camera/camera.ts'
 import { againStrokes, centreStrokes } from './centre-strokes.ts'
-import { figuresApart } from './figures-apart.ts'
+import { figuresApart, isPlacedLate } from './figures-apart.ts'
 import { boxCorners, farFrom, type LetteredBox } from './geometry-on-screen.ts'
 import { bareGround, type UnderLettering } from './ground.ts'
 import type { Item } from './items.ts'
@@ -12,7 +12,7 @@ import { layOutNote } from './note-mark.ts'
 import type { MarkShape } from './shape.ts'
 import { middle } from './span.ts'
 import { type FramedView, tabsOf } from './view-tab.ts'
-import { wordsApart } from './words-apart.ts'
+import { wordApart } from './words-apart.ts'
 
 /** Half of the cross that a picked point is drawn as, CSS pixels; from far off, down to the least. */
 const CROSS = 5
@@ -46,7 +46,8 @@ export function layOut(
   const taken: LetteredBox[] = tabbed.flatMap(({ title }) => (title === null ? [] : [title]))
   const around = { at, lettering, box, ground, taken }
   const chosen = figuresApart(tabbed, 'chosen', around)
-  const lettered = figuresApart(wordsApart(chosen, taken, lettering), 'others', around)
+  const worded = chosen.map((one) => (isPlacedLate(one) ? one : wordApart(one, taken, lettering)))
+  const lettered = figuresApart(worded, 'others', around)
   // A note's mark says nothing without its number: last of all, so that it goes where nothing else is lettered.
   return lettered.map((one) => {
     if (one.item.kind !== 'note') return one

@@ -15,20 +15,18 @@ function boxOf({ at: [x, y], text }: Word, lettering: Lettering): LetteredBox {
 }
 
 /**
- * Words beside what they are said of, each where it lies on no other lettering. One that has no room is left out, but for
- * what is chosen: the line itself shows that something is wrong, and the table says what.
- * @param taken lettering that stands already; the words that are placed are added
+ * The word beside what it is said of, where it lies on no other lettering. One that has no room is left out, but for what
+ * is chosen: the line itself shows that something is wrong, and the table says what.
+ * @param taken lettering that stands already; the word is added where it is placed
  */
-export function wordsApart(laid: readonly Laid[], taken: LetteredBox[], lettering: Lettering): Laid[] {
-  return laid.map((one) => {
-    const { word } = one
-    if (word === null) return one
-    const places = placesOf(word, lettering(word.text).width).map((at): Word => ({ ...word, at }))
-    const free = places.find((place) => !taken.some((other) => collide(boxOf(place, lettering), other)))
-    const placed = free ?? (one.item.chosen ? word : null)
-    if (placed !== null) taken.push(boxOf(placed, lettering))
-    return { ...one, word: placed }
-  })
+export function wordApart(one: Laid, taken: LetteredBox[], lettering: Lettering): Laid {
+  const { word } = one
+  if (word === null) return one
+  const places = placesOf(word, lettering(word.text).width).map((at): Word => ({ ...word, at }))
+  const free = places.find((place) => !taken.some((other) => collide(boxOf(place, lettering), other)))
+  const placed = free ?? (one.item.chosen ? word : null)
+  if (placed !== null) taken.push(boxOf(placed, lettering))
+  return { ...one, word: placed }
 }
 
 const placesOf = ({ at: [x, y] }: Word, width: number): Screen[] =>
