@@ -25,12 +25,12 @@ const setRuns = (text: string) =>
 function set(run: FigureRun) {
   if ('text' in run) return spaced(run.text)
   return (
-    <>
+    <span className="figure-mixed">
       {run.whole}
       <span className="figure-fraction">
         <span className="figure-numerator">{run.numerator}</span>
         <span className="figure-denominator">{run.denominator}</span>
       </span>
-    </>
+    </span>
   )
 }
