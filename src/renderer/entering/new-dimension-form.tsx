@@ -133,7 +133,7 @@ export function NewDimensionForm({ job, unit, begun, onKept, onCancel }: NewDime
           no second witness, and the table counts the two as one.
         </p>
       )}
-      <div className="block-row">
+      <div className="block-row dialog-form-foot">
         <Button kind="main" disabled={!ready || keeping} onPress={() => void keep()}>
           Keep this dimension
         </Button>

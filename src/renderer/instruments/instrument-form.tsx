@@ -97,7 +97,7 @@ export function InstrumentForm({ job, before, onKept, onCancel }: InstrumentForm
       <p className="field-error" role="alert">
         {asked || !isEmpty ? sentenceOf(wrong) : ''}
       </p>
-      <div className="block-row">
+      <div className="block-row dialog-form-foot">
         <Button kind="main" disabled={wrong !== null || keeping} onPress={() => void keep()}>
           Keep the instrument
         </Button>
