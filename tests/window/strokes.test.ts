@@ -118,7 +118,7 @@ describe('Somebody who picks on strokes', () => {
         await pick(person, astray(edgeCorner('upper left')), 'Alt')
         await says(person, 'Picked by hand.')
         await pick(person, pixel(1000, 600))
-        await formSays(person, /^Picked by hand\. .*by hand, or go nearer\.$/)
+        await formSays(person, /^Second end: by hand\. .*by hand, or go nearer\.$/)
         await keepAs(person, 'Corner to bare paper')
         const byHand = (await newMarks()).slice(2)
         expect(byHand).toHaveLength(2)

@@ -75,7 +75,7 @@ export function InstrumentForm({ job, before, onKept, onCancel }: InstrumentForm
         label="Instrument"
         value={draft.name}
         onChange={(name) => write({ name })}
-        note="As it is told from others: 6 in dial caliper, Micrometer 0–25 mm."
+        note="So that it is told from the others: 6 in dial caliper, Micrometer 0–25 mm."
         autoFocus
         {...field}
       />

@@ -38,10 +38,14 @@ export function searchInWords(picks: Picks): string {
   const { stroke } = feature
   if (stroke === undefined) return feature.byHand === true ? 'Picked by hand.' : ''
   if (stroke.state === 'looking') return 'Looking for the stroke…'
-  if (stroke.state === 'none') return `Picked by hand. ${inWords(stroke.because)}`
+  if (stroke.state === 'none') return `${byHand(picks)} ${inWords(stroke.because)}`
   const mark = foundMark(feature)
   return mark?.stroke === undefined ? '' : `${foundInWords(mark.stroke)}.`
 }
+
+/** That the newest mark was picked by hand; which it is, where there are several. */
+const byHand = ({ tool, features }: Picks): string =>
+  features.length > 1 ? `${partName(tool, features.length - 1)}: by hand.` : 'Picked by hand.'
 
 /** Of which of the picks before the newest no stroke was found though one was looked for, a sentence; else empty. */
 export function missedInWords(picks: Picks): string {

@@ -36,4 +36,8 @@ it('Of what was picked before the newest it is said where no stroke was found', 
     'First end: by hand, for no stroke was found there. Take the picks back with Esc to pick closer.',
   )
   expect(missedInWords({ tool, features: [end({ state: 'looking' }), end(none)] })).toBe('')
+  // Where both are by hand, each sentence names the one that it is about.
+  expect(searchInWords({ tool, features: [end(none), end(none)] })).toBe(
+    'Second end: by hand. Too faint to be told from its ground here. Pick by hand, or go nearer.',
+  )
 })
