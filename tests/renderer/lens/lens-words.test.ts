@@ -38,7 +38,7 @@ describe('what the lens says where a pick would be by hand', () => {
   it('says once what the key for ink does', () => {
     const because = reason('search.other-ink')
     const { note } = words({ state: 'none', at: pixel(3, 4), because }, '', true)
-    expect(note).toMatch(/The key I looks for that\.$/)
+    expect(note).toMatch(/To look for that, press I\.$/)
   })
 
   it('is to go closer from too far off, unless the picture is not the scan as it is', () => {
