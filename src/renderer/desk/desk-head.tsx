@@ -3,6 +3,8 @@ import { choose } from '../bench/choose.ts'
 import { STATION_NAMES, STATIONS } from '../bench/stations.ts'
 import { guide } from '../guide/guide.ts'
 import { Button } from '../parts/button.tsx'
+import { useLastUsed } from './in-hand/last-used.ts'
+import { viewAtWork } from './in-hand/view-at-work.ts'
 
 const FOR_LOOKING = 'This job is open read-only: choose a row or a view to see what it rests on.'
 
@@ -13,8 +15,10 @@ export function DeskHead() {
   const writable = useBench((bench) => bench.opened?.writable === true)
   const station = useBench((bench) => bench.station)
   const picks = useBench((bench) => bench.picks)
+  const last = useLastUsed(({ view }) => view)
+  const atWork = useBench((bench) => viewAtWork(bench, last)?.id ?? null)
   if (job === undefined) return null
-  const { next, missing, about } = guide(job, table, station, picks)
+  const { next, missing, about } = guide(job, table, station, picks, atWork)
   const shown = writable ? next : FOR_LOOKING
   return (
     <div className="desk-head">

@@ -59,7 +59,7 @@ function misfitOf(job: Job, table: Table | null) {
   return null
 }
 
-function atScale(job: Job, table: Table | null, picks: Picks): Guide {
+function atScale(job: Job, table: Table | null, picks: Picks, atWork: string | null): Guide {
   if (job.sheets.length === 0) {
     return { next: 'Bring in a scan first, at station 1.', missing: 'Missing for Pick: a sheet and a view.' }
   }
@@ -91,9 +91,12 @@ function atScale(job: Job, table: Table | null, picks: Picks): Guide {
       about: { kind: 'reference', view: view.id, id: reference.id },
     }
   }
-  const without = job.views.find((view) => !calibrated.includes(view))
+  const without = sooner(
+    job.views.filter((view) => !calibrated.includes(view)),
+    atWork,
+  )
   if (without !== undefined) return { next: toCalibrate(without), missing }
-  const unchecked = table?.views.find(({ dof }) => dof === 0)
+  const unchecked = sooner(table?.views.filter(({ dof }) => dof === 0) ?? [], atWork)
   if (unchecked !== undefined) {
     return {
       next: `Add one more figured size to “${unchecked.name}”: it checks the others. Or go to Pick.`,
@@ -102,6 +105,10 @@ function atScale(job: Job, table: Table | null, picks: Picks): Guide {
   }
   return { next: 'Every view has its scale. Go to Pick.', missing }
 }
+
+/** The view at work where it is one of these: what is said is of the view whose figured sizes are listed. */
+const sooner = <V extends { id: string }>(views: readonly V[], atWork: string | null): V | undefined =>
+  views.find(({ id }) => id === atWork) ?? views[0]
 
 function whilePicking(
   picks: Picks,
@@ -124,9 +131,16 @@ function atPick(job: Job, table: Table | null, picks: Picks): Guide {
 /**
  * What to do next at a station and what is still missing for the one after it, for somebody who has never seen it.
  * @param table of this job or of an earlier edit of it; null while the first one is worked out
+ * @param atWork id of the view that the desk shows; null where it shows none
  */
-export function guide(job: Job, table: Table | null, station: Station, picks: Picks): Guide {
-  const guide = atStation(job, table, station, picks)
+export function guide(
+  job: Job,
+  table: Table | null,
+  station: Station,
+  picks: Picks,
+  atWork: string | null = null,
+): Guide {
+  const guide = atStation(job, table, station, picks, atWork)
   if (picks.tool.kind !== 'note') return guide
   const noting = whilePicking(picks, {
     note:
@@ -137,12 +151,18 @@ export function guide(job: Job, table: Table | null, station: Station, picks: Pi
   return noting === null ? guide : { ...guide, next: noting }
 }
 
-function atStation(job: Job, table: Table | null, station: Station, picks: Picks): Guide {
+function atStation(
+  job: Job,
+  table: Table | null,
+  station: Station,
+  picks: Picks,
+  atWork: string | null,
+): Guide {
   switch (station) {
     case 'sheet':
       return atSheet(job, picks)
     case 'scale':
-      return atScale(job, table, picks)
+      return atScale(job, table, picks, atWork)
     case 'pick':
       return atPick(job, table, picks)
   }

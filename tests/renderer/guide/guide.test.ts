@@ -80,6 +80,14 @@ describe('at station Scale', () => {
     expect(missing).toBe('Missing for Pick: a view whose scale is known.')
   })
 
+  it('of several without figured sizes, the one that the desk shows is named', () => {
+    const job = aJob()
+    const [first] = job.views
+    if (first !== undefined) job.views.push({ ...first, id: 'V2', name: 'Plan' })
+    expect(guide(job, dimensionTable(job), 'scale', LOOKING, 'V2').next).toMatch(/printed in “Plan”/)
+    expect(guide(job, dimensionTable(job), 'scale', LOOKING, null).next).toMatch(/printed in “Elevation”/)
+  })
+
   it('a view whose sizes do not suffice needs one in another direction', () => {
     expect(at('scale', aJob({ sizes: 1 })).next).toMatch(/another figured size, in another direction/)
   })
