@@ -21,6 +21,7 @@ describe('Somebody who hears the window, or sees it badly, finds nothing in the 
 
       it(`at each station, on the card and in the dialogs, ${scheme}`, async () => {
         await session({ opens: 'sample', scheme, withoutPictures: true }, async ({ page, person }) => {
+          await page.getByRole('application').waitFor()
           const found: Found[] = await violations(page, 'while pictures are made')
           await sheetReady(page)
           await tableSettled(page)

@@ -6,7 +6,8 @@ import { KEYS } from './keys.ts'
 export function KeysDialog({ open, onClose }: { open: boolean; onClose: () => void }) {
   return (
     <Dialog title="Keys" open={open} onClose={onClose} wide>
-      <div className="keys-dialog">
+      {/* biome-ignore lint/a11y/noNoninteractiveTabindex: what is longer than the window is scrolled with the keyboard */}
+      <section className="keys-dialog" aria-label="All keys" tabIndex={0}>
         {KEYS.map(({ where, keys }) => (
           <section key={where}>
             <h3>{where}</h3>
@@ -20,7 +21,7 @@ export function KeysDialog({ open, onClose }: { open: boolean; onClose: () => vo
             </dl>
           </section>
         ))}
-      </div>
+      </section>
     </Dialog>
   )
 }

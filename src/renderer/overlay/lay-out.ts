@@ -9,7 +9,7 @@ import type { Item } from './items.ts'
 import type { Laid, Stroke } from './laid.ts'
 import { type Lettering, layOutSize, type OnScreen } from './lay-out-size.ts'
 import { layOutNote } from './note-mark.ts'
-import type { MarkShape } from './shape.ts'
+import { alongArc, type MarkShape } from './shape.ts'
 import { middle } from './span.ts'
 import { type FramedView, tabsOf } from './view-tab.ts'
 import { wordApart } from './words-apart.ts'
@@ -160,11 +160,16 @@ function markStrokes(shape: MarkShape, at: OnScreen, zoom: number, chosen: boole
     case 'circle': {
       const [x, y] = at(shape.centre)
       const radius = shape.radius * zoom
+      const middle = radius > 2 * arm ? cross(screen(x, y)) : []
+      const { arc } = shape
+      if (arc !== undefined) {
+        return [{ points: alongArc(shape.centre, shape.radius, arc).map(at), line }, ...middle]
+      }
       const points = Array.from({ length: ROUND }, (_, i): Screen => {
         const angle = (2 * Math.PI * i) / ROUND
         return screen(x + radius * Math.cos(angle), y + radius * Math.sin(angle))
       })
-      return [{ points, line, closed: true }, ...(radius > 2 * arm ? cross(screen(x, y)) : [])]
+      return [{ points, line, closed: true }, ...middle]
     }
     case 'path':
       return [{ points: shape.pixels.map(at), line, closed: shape.closed }]

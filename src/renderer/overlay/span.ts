@@ -33,9 +33,10 @@ export function spanOf(measure: Measure, shapes: readonly MarkShape[]): SizeSpan
     case 'diameter':
     case 'radius': {
       if (a.kind !== 'circle') return null
-      const { centre, radius } = a
+      const { centre, radius, arc } = a
       const whole = measure === 'diameter'
-      const at = whole ? DIAMETER_AT : RADIUS_AT
+      // That of an arc ends in its middle, and not where nothing is drawn.
+      const at = arc !== undefined ? (arc[0] + arc[1]) / 2 : whole ? DIAMETER_AT : RADIUS_AT
       const [dx, dy] = [radius * Math.cos(at), radius * Math.sin(at)]
       const from: Pixel = whole ? pixel(centre[0] - dx, centre[1] - dy) : centre
       const to: Pixel = pixel(centre[0] + dx, centre[1] + dy)
