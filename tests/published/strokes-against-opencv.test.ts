@@ -110,9 +110,10 @@ async function onCrossing(kind: Kind, r: RandomStream): Promise<Squares> {
   }
 }
 
-/** Cases a class: points are quick. */
+/** Cases a class: points are quick, whole circles are not. */
 const MANY = 150
 const FEW = 60
+const ROUND = 40
 const CLASSES: [name: string, one: (r: RandomStream) => Promise<Squares>, cases?: number][] = [
   ['point, white noise', (r) => onPoint('noise', r, 0), MANY],
   ['point, blurred', (r) => onPoint('blur', r, 0), MANY],
@@ -124,10 +125,10 @@ const CLASSES: [name: string, one: (r: RandomStream) => Promise<Squares>, cases?
   ['line, JPEG', (r) => onLine('JPEG', r, 0)],
   ['line, one bit', (r) => onLine('one bit', r, 0)],
   ['line, white noise, a fifth hidden', (r) => onLine('noise', r, HIDDEN)],
-  ['circle, white noise', (r) => onRound('noise', r, 0, true)],
-  ['circle, JPEG', (r) => onRound('JPEG', r, 0, true)],
-  ['circle, one bit', (r) => onRound('one bit', r, 0, true)],
-  ['circle, white noise, a fifth hidden', (r) => onRound('noise', r, HIDDEN, true)],
+  ['circle, white noise', (r) => onRound('noise', r, 0, true), ROUND],
+  ['circle, JPEG', (r) => onRound('JPEG', r, 0, true), ROUND],
+  ['circle, one bit', (r) => onRound('one bit', r, 0, true), ROUND],
+  ['circle, white noise, a fifth hidden', (r) => onRound('noise', r, HIDDEN, true), ROUND],
   ['arc, white noise', (r) => onRound('noise', r, 0, false)],
   ['arc, JPEG', (r) => onRound('JPEG', r, 0, false)],
   ['crossing, white noise', (r) => onCrossing('noise', r), MANY],

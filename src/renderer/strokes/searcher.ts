@@ -11,33 +11,45 @@ interface Waiting {
 
 const STOPPED: NotFound = { kind: 'none', because: reason('search.stopped') }
 
+/** Milliseconds without a search after which the worker is ended; to begin another takes less than a tenth of a second. */
+const REST = 10_000
+
 /**
  * Looks for strokes off the main thread, one at a time. What was picked goes first; of what only follows the pointer
  * just the newest is looked at.
  */
 export class Searcher {
-  readonly #worker: Worker
+  #worker: Worker | null = null
+  #rest: ReturnType<typeof setTimeout> | undefined
   #asked = 0
   readonly #picks: Waiting[] = []
   #glance: Waiting | null = null
   #underWay: Waiting | null = null
   #stopped = false
 
-  constructor() {
-    this.#worker = new Worker(new URL('./worker.ts', import.meta.url), { type: 'module' })
-    this.#worker.addEventListener('message', ({ data }: MessageEvent<FromSearcher>) => {
+  /** The one at work, or a new one. */
+  #atWork(): Worker {
+    clearTimeout(this.#rest)
+    this.#worker ??= this.#begun()
+    return this.#worker
+  }
+
+  #begun(): Worker {
+    const worker = new Worker(new URL('./worker.ts', import.meta.url), { type: 'module' })
+    worker.addEventListener('message', ({ data }: MessageEvent<FromSearcher>) => {
       const done = this.#underWay
       this.#underWay = null
       this.#next()
       done?.answer(data.found)
     })
-    this.#worker.addEventListener('error', () => {
+    worker.addEventListener('error', () => {
       this.#stopped = true
       const waiting = [this.#underWay, ...this.#picks.splice(0), this.#glance]
       this.#underWay = null
       this.#glance = null
       for (const one of waiting) one?.answer(STOPPED)
     })
+    return worker
   }
 
   /** What is under a pick. */
@@ -71,7 +83,11 @@ export class Searcher {
   #next(): void {
     if (this.#underWay !== null) return
     const next = this.#picks.shift() ?? this.#glance
-    if (next === null) return
+    if (next === null) {
+      clearTimeout(this.#rest)
+      this.#rest = setTimeout(() => this.#end(), REST)
+      return
+    }
     if (next === this.#glance) this.#glance = null
     if (this.#stopped) {
       next.answer(STOPPED)
@@ -80,7 +96,13 @@ export class Searcher {
     this.#underWay = next
     // Handed over and not copied: they may go round all of the sheet.
     const buffers = next.message.windows.map(({ data }) => data.buffer as ArrayBuffer)
-    this.#worker.postMessage(next.message, buffers)
+    this.#atWork().postMessage(next.message, buffers)
+  }
+
+  /** Ends the worker: its memory goes with it, a hundred megabytes after a large circle. */
+  #end(): void {
+    this.#worker?.terminate()
+    this.#worker = null
   }
 }
 

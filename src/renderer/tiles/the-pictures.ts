@@ -9,7 +9,7 @@ const MEGABYTE = 1024 * 1024
 /** So much of what is kept may stand on the screen, bytes. Mostly the browser keeps it as it came, a tenth of this. */
 export const FOR_THE_SCREEN = 192 * MEGABYTE
 /** The rest is for the lens, for crops on cards and for what a search looks at. */
-const IN_ALL = FOR_THE_SCREEN + 96 * MEGABYTE
+const IN_ALL = FOR_THE_SCREEN + 48 * MEGABYTE
 
 /**
  * So many are fetched at once for the screen, and so many for all else. The host may keep each waiting until it is made,

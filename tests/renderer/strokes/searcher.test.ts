@@ -1,4 +1,4 @@
-import { beforeEach, expect, it, vi } from 'vitest'
+import { afterEach, beforeEach, expect, it, vi } from 'vitest'
 import { pixel } from '../../../src/core/geometry/frames.ts'
 import type { GreyWindow } from '../../../src/core/imaging/index.ts'
 import type { FromSearcher, NotFound, ToSearcher } from '../../../src/renderer/strokes/messages.ts'
@@ -9,15 +9,23 @@ import { reason } from '../../../src/renderer/words/window-words.ts'
 const sent: ToSearcher[] = []
 let answer: (data: FromSearcher) => void = () => undefined
 let stop: () => void = () => undefined
+let begun = 0
+let ended = 0
 vi.stubGlobal(
   'Worker',
   class {
+    constructor() {
+      begun++
+    }
     addEventListener(kind: string, heard: (event?: { data: FromSearcher }) => void): void {
       if (kind === 'message') answer = (data) => heard({ data })
       else stop = () => heard()
     }
     postMessage(message: ToSearcher): void {
       sent.push(message)
+    }
+    terminate(): void {
+      ended++
     }
   },
 )
@@ -29,7 +37,34 @@ const NONE: NotFound = { kind: 'none', because: reason('search.nothing-pointed-a
 const none = (ask: number): FromSearcher => ({ ask, found: NONE })
 
 beforeEach(() => {
+  vi.useFakeTimers()
   sent.length = 0
+  begun = 0
+  ended = 0
+})
+afterEach(() => {
+  vi.runAllTimers()
+  vi.useRealTimers()
+})
+
+it('A worker that has had nothing to look for is ended with its memory, and another begun when it is wanted', async () => {
+  const searcher = new Searcher()
+  const first = searcher.pick([window], [pixel(1, 0)], wish)
+  answer(none(1))
+  expect(await first).toEqual(NONE)
+  vi.advanceTimersByTime(9000)
+  const second = searcher.pick([window], [pixel(2, 0)], wish)
+  vi.advanceTimersByTime(60_000)
+  // However long it looks, it is not ended under its work.
+  expect([begun, ended]).toEqual([1, 0])
+  answer(none(2))
+  expect(await second).toEqual(NONE)
+  vi.advanceTimersByTime(11_000)
+  expect([begun, ended]).toEqual([1, 1])
+  const third = searcher.pick([window], [pixel(3, 0)], wish)
+  expect([begun, ended]).toEqual([2, 1])
+  answer(none(3))
+  expect(await third).toEqual(NONE)
 })
 
 it('Of what follows the pointer only the newest is looked at, and what was picked goes before it', async () => {
