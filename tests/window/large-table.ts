@@ -11,6 +11,7 @@ import sharp from 'sharp'
 import { writeJob } from '../../src/core/job/write-job.ts'
 import { largeJob } from '../bench/large-job.ts'
 import { openBrowser } from './harness/browser.ts'
+import { knownAs } from './harness/known-as.ts'
 import { Person } from './harness/person.ts'
 import { startProgram } from './harness/program.ts'
 import { grid, tableSettled } from './harness/table-in-window.ts'
@@ -73,6 +74,8 @@ const middle = (values: readonly number[]): number =>
 
 const folder = await largeFolder()
 const home = await mkdtemp(join(tmpdir(), 'scantling-bench-'))
+// Else the first edit asks who is at work.
+await knownAs(home, 'A. Rivet')
 const program = await startProgram({ folder }, home)
 const browser = await openBrowser()
 const over: string[] = []
