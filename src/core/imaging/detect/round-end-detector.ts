@@ -2,6 +2,7 @@ import { algebraicCircle } from '../../geometry/algebraic-circle.ts'
 import type { ThreePoints } from '../../geometry/circle-through.ts'
 import { type Pixel, pixel } from '../../geometry/frames.ts'
 import * as elements from '../../linear-algebra/elements-unchecked.ts'
+import { median } from '../../uncertainty/median.ts'
 import { reason } from '../../words/core-words.ts'
 import type { NoStrokeReason } from '../../words/strokes.ts'
 import { DIRECTIONS, type StrokeMap, strokeMap } from '../filter/stroke-map.ts'
@@ -253,9 +254,4 @@ function placesOn(map: StrokeMap, end: End): Pixel[] {
   const middle = median(found.map(({ out }) => out))
   const spread = median(found.map(({ out }) => Math.abs(out - middle)))
   return found.filter(({ out }) => Math.abs(out - middle) <= 1 + 3 * spread).map(({ place }) => place)
-}
-
-function median(values: readonly number[]): number {
-  const sorted = [...values].sort((a, b) => a - b)
-  return sorted[Math.floor(sorted.length / 2)] ?? 0
 }

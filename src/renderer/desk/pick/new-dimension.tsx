@@ -3,9 +3,9 @@ import type { AnyReason } from '../../../core/words/reason.ts'
 import { DraftVerdict } from '../../entering/draft-verdict.tsx'
 import type { Drafted } from '../../entering/new-evidence.ts'
 import { Button } from '../../parts/button.tsx'
-import { NumberField } from '../../parts/number-field.tsx'
 import { TextField } from '../../parts/text-field.tsx'
 import { sentenceOf } from '../../words/window-words.ts'
+import { OffField } from './off-field.tsx'
 
 /** What is written for a new dimension. */
 export interface NewDimensionDraft {
@@ -66,15 +66,7 @@ export function NewDimension(props: NewDimensionProps) {
       />
       {draft.printed.trim() !== '' && <DraftVerdict drafted={figure} />}
       {against}
-      <NumberField
-        label="Off"
-        value={count}
-        least={1}
-        most={9999}
-        step={1}
-        onChange={(value) => onWrite({ ...draft, count: Number.isNaN(value) ? null : value })}
-        note="How many of it one assembly has."
-      />
+      <OffField value={count} onWrite={(value) => onWrite({ ...draft, count: value })} />
       {naming ? (
         <TextField
           label="Name in formulas"

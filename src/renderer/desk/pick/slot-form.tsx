@@ -5,7 +5,6 @@ import { useBench } from '../../bench/bench-store.ts'
 import { makeOf } from '../../bench/edits.ts'
 import { mint } from '../../bench/mint.ts'
 import { figureBeside } from '../../entering/figure-beside.ts'
-import { NumberField } from '../../parts/number-field.tsx'
 import { TextField } from '../../parts/text-field.tsx'
 import { type MeasurePicks, pickedSlot } from '../../picking/picked-marks.ts'
 import { sentenceOf } from '../../words/window-words.ts'
@@ -18,6 +17,7 @@ import { KeepForm } from '../keeping/keep-form.tsx'
 import { leaveAlike, takeAlike } from './alike.ts'
 import { countedUp } from './counted-up.ts'
 import { EndsDiffer } from './ends-differ.tsx'
+import { OffField } from './off-field.tsx'
 import {
   isSlotTaken,
   NO_SLOT,
@@ -99,15 +99,7 @@ export function SlotForm({ picks, view }: { picks: MeasurePicks; view: View }) {
         />
       ))}
       {sizes.length === 0 && <p className="block-soft">Nothing of it is ticked: tick what is to be kept.</p>}
-      <NumberField
-        label="Off"
-        value={count}
-        least={1}
-        most={9999}
-        step={1}
-        onChange={(value) => setDraft({ ...draft, count: Number.isNaN(value) ? null : value })}
-        note="How many of it one assembly has."
-      />
+      <OffField value={count} onWrite={(value) => setDraft({ ...draft, count: value })} />
       <HowSurely picks={picks} />
     </KeepForm>
   )
