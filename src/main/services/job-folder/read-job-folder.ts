@@ -88,7 +88,9 @@ async function openHistory(path: string, open: OpenHistory): Promise<HistoryHand
 
 async function readOnce(folder: string, open: OpenHistory): Promise<JobOnDisk> {
   const path = jobFile(folder)
-  const stamp = await fileStamp(path)
+  const stamp = await fileStamp(path).catch((error: unknown): never => {
+    throw new ServiceError(reason('job-file.not-read', { path, cause: systemCause(error) }))
+  })
   const ofHistory = historyFile(folder)
   const found = await readDocument(path).catch(async (error: unknown) => {
     if (!(error instanceof ServiceError) || !(await exists(ofHistory))) throw error
