@@ -156,6 +156,19 @@ describe('changing', () => {
     expect(edited({ do: 'describe', set: { unit: 'mm' } }).unit).toBe('mm')
   })
 
+  it('of the unit is made by the act that writes the last bare figure anew, and taken back with it', () => {
+    const bare = edited({ do: 'describe', set: { tolerance: '±1/64' } })
+    const both: Edit = {
+      do: 'several',
+      name: 'to millimetres',
+      edits: [
+        { do: 'describe', set: { tolerance: '±0.4 mm' } },
+        { do: 'describe', set: { unit: 'mm' } },
+      ],
+    }
+    expect(edited(both, bare)).toMatchObject({ unit: 'mm', tolerance: '±0.4 mm' })
+  })
+
   it.each<[Edit, string]>([
     [
       { do: 'change-reference', view: 'v1', id: 'R2', set: { size: '7 1/2' } } as Edit,

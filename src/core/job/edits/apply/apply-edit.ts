@@ -17,7 +17,7 @@ import { handOnLists, WorkingCopy } from './working-copy.ts'
  */
 export function checkEdited(before: Job, edit: Edit, after: Job): void {
   checkRemovals(before, edit, after)
-  checkUnitChange(after, before.unit)
+  checkUnitChange(before, after)
   checkJob(after)
 }
 

@@ -46,23 +46,33 @@ function sizes(text: string, as: QuantityMeaning, context: LengthContext): strin
   }
 }
 
-/**
- * Refuses another unit for a job while a quantity in it is written without one, for that would mean another size.
- *
- * @param job the job with its new unit
- * @param before the unit it had
- * @throws JobError that names the first such quantity and says how many there are
- */
-export function checkUnitChange(job: Job, before: Unit): void {
-  if (job.unit === before) return
+/** The quantities of a job that would be other sizes in the other unit. */
+function bareIn(job: Job, units: readonly [Unit, Unit]): { where: string; text: string }[] {
   const { gauge } = job
-  const bare: { where: string; text: string }[] = []
+  const found: { where: string; text: string }[] = []
   QUANTITIES.each(job, (text, { as }, at) => {
     if ((kindAround(at) ?? 'length') !== 'length') return
-    const was = sizes(text, as, { unit: before, gauge })
-    if (was !== sizes(text, as, { unit: job.unit, gauge })) bare.push({ where: place(job, at.path), text })
+    const [one, other] = units.map((unit) => sizes(text, as, { unit, gauge }))
+    if (one !== other) found.push({ where: place(job, at.path), text })
   })
+  return found
+}
+
+/**
+ * Refuses another unit for a job while a quantity in it is written without one, for that would mean another size. What
+ * one act writes anew together with the unit is meant in that unit; so only texts that stood in the job before count,
+ * and the act can be taken back whenever it could be done.
+ *
+ * @throws JobError that names the first such quantity and says how many there are
+ */
+export function checkUnitChange(before: Job, after: Job): void {
+  if (after.unit === before.unit) return
+  const units = [before.unit, after.unit] as const
+  const stood = new Set(bareIn(before, units).map(({ text }) => text))
+  const bare = bareIn(after, units).filter(({ text }) => stood.has(text))
   const [first] = bare
   if (first === undefined) return
-  throw new JobError(reason('job.bare-quantities', { before, after: job.unit, ...first, count: bare.length }))
+  throw new JobError(
+    reason('job.bare-quantities', { before: before.unit, after: after.unit, ...first, count: bare.length }),
+  )
 }
