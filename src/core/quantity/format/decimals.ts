@@ -34,6 +34,21 @@ export function exactPlaces(value: Fraction): number | undefined {
   return d === 1n ? Math.max(twos, fives) : undefined
 }
 
+/** Decimals of a value that was worked out from exact ones; more are written for a figure only. */
+const MOST_OF_SUMS = 4
+/** What the sums of a computer leave of an exact decimal, as a share of it. */
+const OF_SUMS = 1e-12
+
+/** The fewest decimal places, four at most, that write a number but for the rounding of sums; undefined when more. */
+export function shortPlaces(value: number): number | undefined {
+  const rounding = OF_SUMS * Math.max(1, Math.abs(value))
+  for (let places = 0; places <= MOST_OF_SUMS; places++) {
+    const scale = 10 ** places
+    if (Math.abs(Math.round(value * scale) / scale - value) <= rounding) return places
+  }
+  return undefined
+}
+
 /** The size of a fraction to a number of decimal places, without sign; halves are rounded up. */
 export function toPlaces(value: Fraction, places: number): string {
   const scale = 10n ** BigInt(places)

@@ -7,6 +7,7 @@ import {
   fractionOf,
   MINUS,
   mixedNumber,
+  shortPlaces,
   significantPlaces,
   toPlaces,
   withoutIdleZeros,
@@ -92,7 +93,7 @@ function inInches(value: Length | number, format: LengthFormat): string {
   if (onGraduation && format.decimals !== true) return sign(inFraction(graduation, feet))
   const places = onGraduation
     ? decimalsOfFraction(graduation)
-    : ((written === undefined ? undefined : exactPlaces(inches)) ??
+    : ((written === undefined ? shortPlaces(inches.valueOf()) : exactPlaces(inches)) ??
       significantPlaces(inches.valueOf(), ENOUGH.in))
   // Feet and decimals stand together only where a figure was written so.
   return sign(inDecimals(inches, places, feet && written !== undefined))
@@ -100,7 +101,7 @@ function inInches(value: Length | number, format: LengthFormat): string {
 
 function inMillimetres(value: Length | number): string {
   const mm = isLength(value) ? value.mm : fractionOf(value)
-  const exact = isLength(value) ? exactPlaces(mm) : undefined
+  const exact = isLength(value) ? exactPlaces(mm) : shortPlaces(value)
   const text = withoutIdleZeros(toPlaces(mm, exact ?? significantPlaces(Math.abs(mm.valueOf()), ENOUGH.mm)))
   return `${mm.s < 0n && /[1-9]/.test(text) ? MINUS : ''}${text} mm`
 }
@@ -113,8 +114,8 @@ const measured = (mm: number, uncertainty: number, unit: LengthUnit): string =>
  * Writes a length. An exact one in shop notation: `14 3/8"`, `1'-2 3/8"`, `2.377"`, `365.1 mm`. A measured one with an
  * uncertainty as a decimal to the place where its uncertainty ends, given to two significant figures (JCGM 100:2008,
  * 7.2.6): `14.381"`, never as a fraction and a remainder, which the shop reads as a tolerance. A measured one without an
- * uncertainty, as it is worked out from exact figures, is set like an exact one where it lies on a graduation, otherwise
- * to a thousandth of an inch or a hundredth of a millimetre.
+ * uncertainty, as it is worked out from exact figures, is set like an exact one where it lies on a graduation or four
+ * decimals write it, otherwise to a thousandth of an inch or a hundredth of a millimetre.
  *
  * `parseLength` reads everything that this writes: exactly the value of an exact length, but for one that no decimals
  * write (a millimetre in inches), and otherwise the value to the decimals that are written.

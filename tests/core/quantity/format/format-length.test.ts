@@ -56,12 +56,13 @@ describe('a measured value is a decimal to the place where its uncertainty ends'
   })
 })
 
-describe('a value without uncertainty that is worked out is set exactly where it lies on a graduation', () => {
+describe('a value without uncertainty that is worked out is set exactly where it lies on a graduation or a short decimal', () => {
   it.each<[number, LengthFormat, string]>([
     [14.375 * 25.4, IN, `14 3/8"`],
     [26.375 * 25.4, { unit: 'in', feet: true }, `2'-2 3/8"`],
-    [27.2919 * 25.4, IN, `27.292"`],
-    [27.2919 * 25.4, { unit: 'in', feet: true }, `27.292"`],
+    [27.2919 * 25.4, IN, `27.2919"`],
+    [27.2919 * 25.4, { unit: 'in', feet: true }, `27.2919"`],
+    [27.29194 * 25.4, IN, `27.292"`],
     [11.99999 * 25.4, { unit: 'in', feet: true }, `12.000"`],
     [15.99961 * 25.4, IN, `16.000"`],
     [-14.381 * 25.4, IN, `−14.381"`],
@@ -71,6 +72,9 @@ describe('a value without uncertainty that is worked out is set exactly where it
     [1e-12, IN, `0"`],
     [365.3, { unit: 'mm' }, '365.3 mm'],
     [365.123456, { unit: 'mm' }, '365.12 mm'],
+    [12.125 + 1.25, { unit: 'mm' }, '13.375 mm'],
+    [0.1 + 0.2, { unit: 'mm' }, '0.3 mm'],
+    [100 / 3, { unit: 'mm' }, '33.33 mm'],
     [0.00123456, { unit: 'mm' }, '0.00123 mm'],
     [-365.3, { unit: 'mm' }, '−365.3 mm'],
   ])('%d mm with %j is %s', (mm, format, expected) => {
