@@ -1,17 +1,22 @@
 import { reason } from '../words/core-words.ts'
 import { type Formula, parseFormula } from './formula.ts'
 import { FormulaError } from './formula-error.ts'
+import { formulaTokens } from './formula-tokens.ts'
 
 /**
- * Reads a relation such as `overall = neck + drum + rim` into its two sides.
+ * Reads a relation such as `overall = neck + drum + rim` into its two sides. What follows a `#` is a remark, up to the
+ * end of its line, an `=` in it too.
  * @throws FormulaError when it has no single `=` or a side can't be read
  */
 export function parseRelation(text: string): { left: Formula; right: Formula } {
-  const sides = text.split('=')
-  if (sides.length !== 2) {
+  const [equals, another] = formulaTokens(text).filter((token) => token.kind === 'sign' && token.text === '=')
+  if (equals === undefined || another !== undefined) {
     throw new FormulaError(reason('formula.relation-without-sides', { text }))
   }
-  return { left: parseFormula((sides[0] as string).trim()), right: parseFormula((sides[1] as string).trim()) }
+  return {
+    left: parseFormula(text.slice(0, equals.at).trim()),
+    right: parseFormula(text.slice(equals.end).trim()),
+  }
 }
 
 /** The names on both sides of a relation, each once; none of one that can't be read, for it is not checked. */
