@@ -77,6 +77,8 @@ class DimensionFollower implements Follower {
   #name: string | undefined
   readonly #until: number
   readonly #marks = new Set<string>()
+  /** While it was gone: what it was, as it was taken away and brought back. */
+  #gone: string | undefined
 
   constructor({ id, until }: Subject, job: Job) {
     this.#until = until ?? Number.POSITIVE_INFINITY
@@ -92,7 +94,7 @@ class DimensionFollower implements Follower {
     const changes = changesOf(line)
     const its = new Set<Change>()
     for (const change of changes.toReversed()) {
-      if (!this.#isItsOwn(change.thing)) continue
+      if (!this.#isItsOwn(change.thing) || this.#isOfAnother(change)) continue
       its.add(change)
       this.#restOn(marksIn(change))
       this.#goBack(change, line)
@@ -110,12 +112,25 @@ class DimensionFollower implements Follower {
 
   #isItsMark = ({ kind, id }: Thing): boolean => kind === 'mark' && this.#marks.has(id)
 
-  /** Before it came in, whatever had its name was another; what an undo or redo brings back was there before. */
+  /**
+   * Before it came in, whatever had its name was another. What an undo or redo brings back was there before, up to the
+   * edit that took it away; what had its name meanwhile was another too.
+   */
   #goBack({ thing, verb, fields }: Change, { undoes, redoes }: HistoryLine): void {
     const before = fields.find(({ field }) => field === 'name')?.before
     if (verb === 'renamed' && typeof before === 'string') this.#goBy(before)
-    const cameIn = thing.kind === 'dimension' && verb === 'added'
-    if (cameIn && undoes === undefined && redoes === undefined) this.#name = undefined
+    if (thing.kind !== 'dimension' || verb !== 'added') return
+    if (undoes === undefined && redoes === undefined) this.#name = undefined
+    else this.#gone = asItWas(fields, 'after')
+  }
+
+  /** Whether something happened while it was gone, so that its name was another's. */
+  #isOfAnother({ thing, verb, fields }: Change): boolean {
+    if (this.#gone === undefined) return false
+    const isTakenAway = thing.kind === 'dimension' && verb === 'removed'
+    if (!isTakenAway || asItWas(fields, 'before') !== this.#gone) return true
+    this.#gone = undefined
+    return false
   }
 
   #goBy(name: string): void {
@@ -130,6 +145,10 @@ class DimensionFollower implements Follower {
     }
   }
 }
+
+/** All that an item held that came or went, for comparison. */
+const asItWas = (fields: Change['fields'], when: 'before' | 'after'): string =>
+  JSON.stringify(fields.map((one) => [one.field, one[when]]).sort())
 
 /** The marks that evidence rests on or rested on, as a change of it says. */
 function marksIn({ thing, fields }: Change): string[] {

@@ -30,6 +30,7 @@ class Work {
   readonly lines: HistoryLine[] = []
   /** The job before each line. */
   readonly before: Job[] = []
+  readonly #takenBack = new Set<number>()
 
   constructor(job: Job) {
     this.began = job
@@ -49,7 +50,11 @@ class Work {
   undo(n: number, by = 'ada'): void {
     const line = this.lines[n - 1]
     if (line === undefined) throw new RangeError(`There is no line ${n}.`)
+    // Nothing is taken back twice, unless it was made again meanwhile.
+    if (this.#takenBack.has(n)) return
     this.do(line.back, by, { undoes: { n, name: describeEdit(line.edit) } })
+    this.#takenBack.add(n)
+    if (line.undoes !== undefined) this.#takenBack.delete(line.undoes.n)
   }
 
   of(subject: Subject, names = new KnownNames(this.job)): HistoryEntry[] {
@@ -158,6 +163,27 @@ describe('the history of a dimension', () => {
     expect(work.said({ kind: 'dimension', id: 'rim' })).toEqual(['3 ada: added rim: the second'])
     expect(work.said({ kind: 'dimension', id: 'rim_old' })).toEqual([
       '2 ada: renamed rim to rim_old',
+      '1 ada: added rim: the first',
+    ])
+  })
+
+  it('is not that of another that had its name while it was gone', () => {
+    const work = bare()
+    const add = (name: string, label: string): Edit => ({
+      do: 'add-dimension',
+      item: { name, label, kind: 'length', evidence: [] },
+    })
+    work.do(add('rim', 'the first'))
+    work.do({ do: 'rename-dimension', name: 'rim', to: 'edge' })
+    work.do({ do: 'remove-dimension', name: 'edge' })
+    work.do(add('lip', 'the second'))
+    work.do({ do: 'rename-dimension', name: 'lip', to: 'edge' })
+    work.do({ do: 'rename-dimension', name: 'edge', to: 'lip' })
+    work.undo(3)
+    expect(work.said({ kind: 'dimension', id: 'edge' })).toEqual([
+      '7 ada: took back 3: added edge: the first',
+      '3 ada: removed edge: the first',
+      '2 ada: renamed rim to edge',
       '1 ada: added rim: the first',
     ])
   })
