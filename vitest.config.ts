@@ -20,6 +20,7 @@ const COMMAND_LINE = ['tests/main/cli/*.test.ts']
 /** What computes for many seconds. */
 const HARD_WORKING = [
   'tests/core/calibration/coverage/hold-the-truth.ts',
+  'tests/core/imaging/alike.test.ts',
   'tests/core/imaging/judge/trials.ts',
   'tests/core/imaging/no-stroke.test.ts',
   'tests/published/strokes-against-opencv.test.ts',

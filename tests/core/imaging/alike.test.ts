@@ -105,14 +105,14 @@ function offBy(c: PointCase, { picture, place, direction }: SeenOtherwise): numb
     : apart(again, place(found.pixel, width), direction(c.direction)) / found.across
 }
 
-const CASES = 150
+const CASES = 60
 /** A point that is the same, as a share of its standard uncertainty. */
 const SAME = 0.1
 /**
  * Where a choice in the search is nearly a tie, the last digit settles it and the point is another one, as good: of
- * 2,500 turned pictures 45, and two of them by more than its uncertainty. The most of 150 that chance lets be so.
+ * 2,500 turned pictures 45, and two of them by more than its uncertainty. The most of 60 that chance lets be so.
  */
-const MOST_OTHERS = 10
+const MOST_OTHERS = 6
 const MOST_BEYOND = 2
 
 describe('a point on a stroke', () => {
