@@ -156,12 +156,15 @@ it('a job that an older program kept with names side by side opens still, and th
   )
 })
 
-it('and one with such a relation opens too: the relation is not checked, and says why', () => {
+it.each([
+  ['such a relation', 'c = 2 a b / b', 'nothing says what `b` does there'],
+  ['a relation whose = stands in a remark', 'c # is a = a + b', 'two sides'],
+])('and one with %s opens too: the relation is not checked, and says why', (_, text, why) => {
   const dimensions = ['a', 'b', 'c'].map((name) => dimension(name, [printed('3"')]))
-  const job = smallJob({ dimensions, relations: [{ id: 'Q1', text: 'c = 2 a b / b' }] })
+  const job = smallJob({ dimensions, relations: [{ id: 'Q1', text }] })
   const before = dimensionTable(job)
   expect(before.relations[0]).toMatchObject({ holds: false })
-  expect(before.relations[0]?.problem).toContain('nothing says what `b` does there')
+  expect(before.relations[0]?.problem).toContain(why)
   expect(before.rows.every(({ sumsOut }) => sumsOut === undefined)).toBe(true)
   const after = applyEdit(job, readEdit({ do: 'change-dimension', name: 'a', set: { label: 'rim' } })).job
   expect(dimensionTable(after, { before }).relations[0]?.problem).toBe(before.relations[0]?.problem)

@@ -42,17 +42,18 @@ export function checkFormulas(
 }
 
 /**
- * Two names side by side were a product once, and % was a hundredth. A job that has such a formula opens still, and is
- * told what is wrong with it.
+ * Two names side by side were a product once, % was a hundredth, and a remark in a relation ended at its `=`. A job that
+ * has such a formula opens still, and is told what is wrong with it.
  */
-function wasTaken({ parts }: AnyReason): boolean {
-  const { problem } = parts
-  return isReason(problem) && (isTakenBefore(problem) || wasTaken(problem))
+function wasTaken(problem: AnyReason): boolean {
+  const within = problem.parts['problem']
+  return isTakenBefore(problem) || (isReason(within) && wasTaken(within))
 }
 
 const isTakenBefore = ({ code, parts }: AnyReason): boolean =>
   code === 'formula.nothing-between' ||
-  (code === 'formula.no-part-of-formulas' && parts['expression'] === '%')
+  (code === 'formula.no-part-of-formulas' && parts['expression'] === '%') ||
+  (code === 'formula.relation-without-sides' && String(parts['text']).split('=').length === 2)
 
 /** The problem that is found, or that reading the formula fails by. */
 function tried(check: () => CoreReason | null): CoreReason | null {
