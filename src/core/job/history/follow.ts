@@ -1,6 +1,7 @@
 import { inOneCase } from '../ids/thing-called.ts'
 import type { Job } from '../model/types.ts'
 import type { Change, Thing } from './change.ts'
+import { type Fields, isSame } from './changed-fields.ts'
 import { changesOf } from './changes-of.ts'
 import type { HistoryLine } from './history-line.ts'
 import { RENAMING } from './known-names.ts'
@@ -78,7 +79,7 @@ class DimensionFollower implements Follower {
   readonly #until: number
   readonly #marks = new Set<string>()
   /** While it was gone: what it was, as it was taken away and brought back. */
-  #gone: string | undefined
+  #gone: Fields | undefined
 
   constructor({ id, until }: Subject, job: Job) {
     this.#until = until ?? Number.POSITIVE_INFINITY
@@ -128,7 +129,7 @@ class DimensionFollower implements Follower {
   #isOfAnother({ thing, verb, fields }: Change): boolean {
     if (this.#gone === undefined) return false
     const isTakenAway = thing.kind === 'dimension' && verb === 'removed'
-    if (!isTakenAway || asItWas(fields, 'before') !== this.#gone) return true
+    if (!isTakenAway || !isSame(asItWas(fields, 'before'), this.#gone)) return true
     this.#gone = undefined
     return false
   }
@@ -146,9 +147,9 @@ class DimensionFollower implements Follower {
   }
 }
 
-/** All that an item held that came or went, for comparison. */
-const asItWas = (fields: Change['fields'], when: 'before' | 'after'): string =>
-  JSON.stringify(fields.map((one) => [one.field, one[when]]).sort())
+/** All that an item held that came or went. */
+const asItWas = (fields: Change['fields'], when: 'before' | 'after'): Fields =>
+  Object.fromEntries(fields.map((one) => [one.field, one[when]]))
 
 /** The marks that evidence rests on or rested on, as a change of it says. */
 function marksIn({ thing, fields }: Change): string[] {

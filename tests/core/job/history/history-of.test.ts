@@ -84,6 +84,10 @@ const point = (id: string, x: number) =>
   ({ id, sheet: 's1', how: 'hand', sigma: 1, kind: 'point', pixel: pixel(x, 4) }) as const
 
 describe('the history of a dimension', () => {
+  const add = (name: string, label: string): Edit => ({
+    do: 'add-dimension',
+    item: { name, label, kind: 'length', evidence: [] },
+  })
   const bare = (): Work => {
     const { marks, views, sheets, people, ...job } = readJob(winchJob())
     return new Work({ ...job, people, sheets, views, marks, dimensions: [], relations: [], notes: [] })
@@ -153,10 +157,6 @@ describe('the history of a dimension', () => {
 
   it('is not that of another one that had its name before', () => {
     const work = bare()
-    const add = (name: string, label: string): Edit => ({
-      do: 'add-dimension',
-      item: { name, label, kind: 'length', evidence: [] },
-    })
     work.do(add('rim', 'the first'))
     work.do({ do: 'rename-dimension', name: 'rim', to: 'rim_old' })
     work.do(add('rim', 'the second'))
@@ -169,10 +169,6 @@ describe('the history of a dimension', () => {
 
   it('is not that of another that had its name while it was gone', () => {
     const work = bare()
-    const add = (name: string, label: string): Edit => ({
-      do: 'add-dimension',
-      item: { name, label, kind: 'length', evidence: [] },
-    })
     work.do(add('rim', 'the first'))
     work.do({ do: 'rename-dimension', name: 'rim', to: 'edge' })
     work.do({ do: 'remove-dimension', name: 'edge' })
@@ -190,11 +186,7 @@ describe('the history of a dimension', () => {
 
   it('is found by a former name and by that of one that is gone', () => {
     const work = bare()
-    const add: Edit = {
-      do: 'add-dimension',
-      item: { name: 'rim', label: 'Rim', kind: 'length', evidence: [] },
-    }
-    work.do(add)
+    work.do(add('rim', 'Rim'))
     work.do({ do: 'rename-dimension', name: 'rim', to: 'edge' })
     work.do({ do: 'rename-dimension', name: 'edge', to: 'border' })
     expect(work.former('rim')).toEqual({ kind: 'dimension', id: 'border' })
@@ -202,7 +194,7 @@ describe('the history of a dimension', () => {
     expect(work.former('collar')).toBeNull()
     work.do({ do: 'remove-dimension', name: 'border' })
     expect(work.former('rim')).toEqual({ kind: 'dimension', id: 'border', until: 4 })
-    work.do({ ...add, item: { ...add.item, name: 'border', label: 'another' } })
+    work.do(add('border', 'another'))
     const gone = work.former('rim') ?? { kind: 'dimension', id: '' }
     expect(gone).toEqual({ kind: 'dimension', id: 'border', until: 4 })
     expect(work.said(gone)).toEqual([
