@@ -68,8 +68,10 @@ function bareIn(job: Job, units: readonly [Unit, Unit]): { where: string; text: 
 export function checkUnitChange(before: Job, after: Job): void {
   if (after.unit === before.unit) return
   const units = [before.unit, after.unit] as const
+  const written = bareIn(after, units)
+  if (written.length === 0) return
   const stood = new Set(bareIn(before, units).map(({ text }) => text))
-  const bare = bareIn(after, units).filter(({ text }) => stood.has(text))
+  const bare = written.filter(({ text }) => stood.has(text))
   const [first] = bare
   if (first === undefined) return
   throw new JobError(
