@@ -34,6 +34,12 @@ async function withoutStanding(page: Page): Promise<() => void> {
   return letGo
 }
 
+const frontSeen = (page: Page): Promise<unknown> =>
+  page.waitForFunction(() => {
+    const picture = document.querySelector<HTMLImageElement>('.job-front img')
+    return picture?.complete === true && picture.naturalWidth > 0
+  })
+
 describe('The start page', () => {
   inHost(localLauncher(), (session) => {
     it('shows every job with its first sheet and how it stands; one that was moved is found again', async () => {
@@ -41,10 +47,7 @@ describe('The start page', () => {
       await session({ opens: 'start', home }, async ({ page, person }) => {
         const jobs = page.getByRole('list', { name: 'Jobs' })
         await jobs.getByText(/^1 sheet, 2 dimensions/).waitFor()
-        await page.waitForFunction(() => {
-          const picture = document.querySelector<HTMLImageElement>('.job-front img')
-          return picture?.complete === true && picture.naturalWidth > 0
-        })
+        await frontSeen(page)
         expect(await violations(page, 'start page with jobs')).toEqual([])
         const letGo = await withoutStanding(page)
         const row = jobs.getByRole('button').first()
@@ -57,6 +60,8 @@ describe('The start page', () => {
         await sheetReady(page)
         await person.click(person.button('Close this job'))
         await jobs.getByText(/^Last open/).waitFor()
+        // Moved while its picture is asked for, it would rightly have none.
+        await frontSeen(page)
         await mkdir(join(home, 'Works', '1911'), { recursive: true })
         await rename(join(home, 'jobs', 'drum'), join(home, 'Works', '1911', 'drum'))
         await page.reload()
