@@ -8,4 +8,6 @@ export interface SeenGlyph {
   readonly present: number
   /** What it could be if one does, most probable first. */
   readonly alternatives: readonly { readonly text: string; readonly probability: number }[]
+  /** What it was judged by; one hand's glyphs are alike in it. Left out where it was not seen by the network. */
+  readonly traits?: Float32Array
 }

@@ -8,6 +8,9 @@ export interface CellMap {
   readonly columns: number
   readonly channels: number
   readonly numbers: Float32Array
+  /** What the last layer works from: so many numbers for every two cells side by side. */
+  readonly features: number
+  readonly traits: Float32Array
 }
 
 export const CELL_HEIGHT = 4

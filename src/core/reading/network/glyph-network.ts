@@ -94,7 +94,10 @@ export class GlyphNetwork {
     }
     convolve(kernel, this.#head, x, out)
     const numbers = kernel.numbers(out.at, h * w * out.channels).slice()
-    return { rows: h, columns: 2 * w, channels: glyphs.length + 5, numbers }
+    const traits = new Float32Array(h * w * trunk)
+    for (let row = 0; row < h; row++)
+      traits.set(kernel.numbers(addressOf(x, row, 0), w * trunk), row * w * trunk)
+    return { rows: h, columns: 2 * w, channels: glyphs.length + 5, numbers, features: trunk, traits }
   }
 
   /** Four pixels of a square become the four channels of one place: upper left, upper right, lower left, lower right. */

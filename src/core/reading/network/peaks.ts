@@ -1,4 +1,5 @@
 import type { SeenGlyph } from '../glyphs/seen-glyph.ts'
+import { type Hand, likelierBy } from '../hand/hand.ts'
 import { CELL_HEIGHT, CELL_WIDTH, type CellMap, SIZE_UNIT } from './cell-map.ts'
 import type { NetworkWeights } from './weights-form.ts'
 
@@ -9,10 +10,11 @@ const LEAST_ALTERNATIVE = 0.001
 
 /**
  * The glyphs that a map of cells tells of: cells where one is likelier than in those around.
+ * @param hand whose lettering it is, as far as it was learned
  * @returns places and sizes in pixels of the field
  */
-export function glyphsOf(map: CellMap, weights: NetworkWeights): SeenGlyph[] {
-  const { rows, columns, channels, numbers } = map
+export function glyphsOf(map: CellMap, weights: NetworkWeights, hand?: Hand): SeenGlyph[] {
+  const { rows, columns, channels, numbers, features } = map
   const [slope, shift] = weights.present
   const found: SeenGlyph[] = []
   const odds = (y: number, x: number): number =>
@@ -27,12 +29,15 @@ export function glyphsOf(map: CellMap, weights: NetworkWeights): SeenGlyph[] {
       const at = (y * columns + x) * channels
       const place = at + 1 + weights.glyphs.length
       const number = (i: number): number => numbers[i] ?? 0
+      const from = ((y * columns + x) >> 1) * features
+      const traits = map.traits.slice(from, from + features)
       found.push({
         centre: [(x + 0.5 + number(place)) * CELL_WIDTH, (y + 0.5 + number(place + 1)) * CELL_HEIGHT],
         width: SIZE_UNIT * Math.exp(number(place + 2)),
         height: SIZE_UNIT * Math.exp(number(place + 3)),
         present,
-        alternatives: alternativesAt(numbers.subarray(at + 1, place), weights),
+        alternatives: alternativesAt(likelierBy(hand, numbers.subarray(at + 1, place), traits), weights),
+        traits,
       })
     }
   return found
