@@ -54,3 +54,10 @@ export function normalEquivalent(t: number, dof: number): number {
 export function studentExceeds(t: number, dof: number): number {
   return 2 * jStat.studentt.cdf(-Math.abs(t), dof)
 }
+
+/** Density of Student's t with `dof` degrees of freedom; of the standard normal distribution where those are infinite. */
+export function studentDensity(t: number, dof: number): number {
+  return dof > PRACTICALLY_INFINITE
+    ? Math.exp(-(t * t) / 2) / Math.sqrt(2 * Math.PI)
+    : jStat.studentt.pdf(t, dof)
+}

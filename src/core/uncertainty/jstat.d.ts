@@ -1,6 +1,7 @@
 declare module 'jstat' {
   interface Distribution {
     cdf(x: number, ...parameters: number[]): number
+    pdf(x: number, ...parameters: number[]): number
     inv(p: number, ...parameters: number[]): number
   }
   const module: {

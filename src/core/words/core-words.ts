@@ -5,6 +5,7 @@ import { EDIT_WORDS } from './edits.ts'
 import { EVIDENCE_WORDS } from './evidence.ts'
 import { FORMULA_WORDS } from './formula.ts'
 import { GEOMETRY_WORDS } from './geometry.ts'
+import { HARD_FIGURE_WORDS } from './hard-figures.ts'
 import { HISTORY_WORDS } from './history.ts'
 import { JOB_WORDS } from './job.ts'
 import { MEASURING_WORDS } from './measuring.ts'
@@ -25,6 +26,7 @@ const CORE = {
   ...EVIDENCE_WORDS,
   ...FORMULA_WORDS,
   ...GEOMETRY_WORDS,
+  ...HARD_FIGURE_WORDS,
   ...HISTORY_WORDS,
   ...JOB_WORDS,
   ...MEASURING_WORDS,
