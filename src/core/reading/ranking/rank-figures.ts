@@ -29,7 +29,7 @@ export interface HardFigure extends KnownOfSheet {
   readonly context?: LengthContext
   /** Probability that all that is made out is right, 0 to 1; 0.995 unless said otherwise. */
   readonly legible?: number
-  /** How many texts to look at, at most; 4000 unless said otherwise. */
+  /** How many texts to look at, at most; 5000 unless said otherwise. */
   readonly most?: number
 }
 
@@ -64,7 +64,7 @@ export interface RankedFigures {
 }
 
 const LEGIBLE = 0.995
-const MOST = 4000
+const MOST = 5000
 
 /** How many of the figures on drawings are written as the notation here does not know. Common practice, no source. */
 const UNKNOWN_NOTATION = 0.01
