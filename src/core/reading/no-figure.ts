@@ -31,7 +31,7 @@ const TOO_MANY_INCHES = /' *-? *(?:1[2-9]|[2-9]\d|0*[1-9]\d{2,})(?![\d/]| *\/)/
 const FRACTION = /(?<![\d.])(\d+) ?\/ ?(\d+)(?![\d.])/g
 
 // What a size is of may stand before it.
-const sizeIn = (text: string): string => text.replace(/^[ØR] ?(?=.)/, '')
+const sizeIn = (text: string): string => text.replace(/^(?:Ø|R\.?) ?(?=.)/, '')
 
 // Two single quotes are an inch mark.
 const withOneQuote = (text: string): string => text.replaceAll("''", '"')

@@ -145,7 +145,7 @@ const LOOK_ALIKE: Readonly<Record<string, string>> = {
 const GLYPHS = [...'0123456789/.-\'"ØR']
 
 /** The pattern of what is left of a text, and what each of its glyphs could be. */
-function lose(text: string, random: Random): { pattern: string; could: string[][] } {
+function lose(text: string, random: Random, most: number): { pattern: string; could: string[][] } {
   const glyphs = [...text]
   const places = glyphs.flatMap((glyph, i) => (glyph === ' ' ? [] : [i]))
   const howMany = Math.min(
@@ -155,6 +155,7 @@ function lose(text: string, random: Random): { pattern: string; could: string[][
       [3, 0.09],
     ] as const),
     Math.max(1, places.length - 2),
+    most,
   )
   const lost = new Set<number>()
   while (lost.size < howMany) lost.add(places[Math.floor(random() * places.length)] as number)
@@ -248,8 +249,11 @@ function scaledValue(mm: number, random: Random): { scaled: HardFigure['scaled']
   }
 }
 
-/** So many figures that are hard to read, ten of a sheet. */
-export function simulateHardFigures(howMany: number, seed: number): SimulatedFigure[] {
+/**
+ * So many figures that are hard to read, ten of a sheet.
+ * @param mostLost glyphs of one figure
+ */
+export function simulateHardFigures(howMany: number, seed: number, mostLost = 3): SimulatedFigure[] {
   const random = randomOf(seed)
   const all: SimulatedFigure[] = []
   while (all.length < howMany) {
@@ -261,7 +265,7 @@ export function simulateHardFigures(howMany: number, seed: number): SimulatedFig
     )
     for (let i = 0; i < 10; i++) {
       const { text: truth, mm } = writtenFigure(style, random)
-      const { pattern: seen, could } = lose(truth, random)
+      const { pattern: seen, could } = lose(truth, random, mostLost)
       const { scaled, u } = scaledValue(mm, random)
       // Some have nothing to scale by.
       const without = random() < 0.03

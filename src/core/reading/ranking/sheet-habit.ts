@@ -63,7 +63,7 @@ const DIVISIONS: Readonly<Record<LengthUnit, Readonly<Record<string, number>>>> 
 const RARE = 1e-4
 
 /** How many figures of a sheet weigh as much as what is usual: sheets differ more in how they divide the inch. */
-const USUAL_WEIGHS = { divisions: 6, of: 12 }
+const USUAL_WEIGHS = { divisions: 6, of: 24 }
 
 /** Shares of what figures are the size of, before anything is known. Common practice, no source. */
 const OF: Readonly<Record<string, number>> = {
