@@ -39,11 +39,11 @@ export interface Readings {
 
 /** How a lattice is read. */
 export interface ReadingContext extends LengthContext {
-  /** How many texts to look at, at most; 600 unless said otherwise. */
+  /** How many texts to look at, at most; 400 unless said otherwise. */
   readonly most?: number
 }
 
-const MOST = 600
+const MOST = 400
 
 /**
  * Reads a lattice: its likeliest texts, each either a figure by the rules of the notation or none. No text is bent into a

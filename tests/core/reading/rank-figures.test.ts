@@ -1,8 +1,10 @@
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
+import { parseFigure } from '../../../src/core/quantity/parse/parse-figure.ts'
 import { type HardFigure, rankFigures } from '../../../src/core/reading/ranking/rank-figures.ts'
 import { newSource } from '../../../src/core/uncertainty/source.ts'
 import { fromTerms } from '../../../src/core/uncertainty/uncertain.ts'
+import { bruteForce, lattices } from './all-texts.ts'
 import { type Band, bandOf, bands, count, truthOf } from './bands.ts'
 import { simulateHardFigures } from './hard-figures.ts'
 
@@ -54,6 +56,18 @@ describe('simulated figures that are hard to read', () => {
   })
 })
 
+/**
+ * How likely a scaled value is beside a size, by the normal densities of what is drawn as it is figured, drawn roughly, and
+ * altered without being drawn anew; mm.
+ */
+function besideOf(value: number, u: number, size: number): number {
+  const normal = (x: number, s: number): number =>
+    Math.exp(-((x / s) ** 2) / 2) / (s * Math.sqrt(2 * Math.PI))
+  const off = value - size
+  const altered = size > 0 ? normal(Math.log(value / size), 0.25) / value : 0
+  return 0.955 * normal(off, u) + 0.03 * normal(off, 4 * u) + 0.015 * altered
+}
+
 const one = (hard: HardFigure) => {
   const ranked = rankFigures(hard)
   const of = (text: string) => ranked.figures.find((figure) => figure.text === text)
@@ -61,26 +75,34 @@ const one = (hard: HardFigure) => {
 }
 
 describe('the rank of a figure', () => {
-  it('is its strokes times its scale times its habit, over those of all and of none', () => {
+  it('is the strokes of all its texts, times its scale, times its habit, over those of all and of none', () => {
     fc.assert(
       fc.property(
-        fc.constantFrom('1?-3/8', '?/8', '[38] 1/[24]', '2?', 'Ø [09]/16', '1 [3]/8"'),
+        lattices,
         fc.double({ min: 0.3, max: 30, noNaN: true }),
         fc.double({ min: 0.02, max: 3, noNaN: true }),
         (seen, inches, u) => {
-          const { figures, none } = rankFigures({
-            seen,
-            scaled: [{ value: inches * IN, u }],
-            context: { unit: 'in' },
+          const value = inches * IN
+          const { figures, none } = rankFigures({ seen, scaled: [{ value, u }], context: { unit: 'in' } })
+          const strokes = bruteForce(seen).figures
+          const weights = figures.map(({ text, value: size, why }) => {
+            const scale = size === null ? Number.NaN : besideOf(value, u, size)
+            // Where next to nothing speaks for a size, only that counts.
+            if (scale > 1e-12) expect(why.scale, text).toBeCloseTo(Math.log(scale), 3)
+            return (strokes.get(text) ?? Number.NaN) * Math.exp(why.scale + why.habit)
           })
-          const weights = figures.map(({ why }) => Math.exp(why.strokes + why.scale + why.habit))
           const sum = weights.reduce((total, w) => total + w, 0)
           figures.forEach(({ probability, text }, i) => {
             expect(probability, text).toBeCloseTo(((weights[i] ?? Number.NaN) / sum) * (1 - none), 9)
           })
+          // Nothing that can be read as a length is left out.
+          const lengths = [...strokes.keys()].filter(
+            (text) => parseFigure(text, { unit: 'in' }).length !== undefined,
+          )
+          expect(figures.map(({ text }) => text).sort()).toEqual(lengths.sort())
         },
       ),
-      { numRuns: 100, seed: 5 },
+      { numRuns: 150, seed: 5 },
     )
   })
 
@@ -90,17 +112,7 @@ describe('the rank of a figure', () => {
     const ranked = one({ seen: '14 [35]/8', scaled: [{ value, u }], context: { unit: 'in' } })
     const [a, b] = [ranked.of('14 3/8"'), ranked.of('14 5/8"')]
     if (a === undefined || b === undefined) throw new Error('Both can be read.')
-    // A millionth of the value is what is left of exact ones, and nothing beside this u.
-    const normal = (x: number, s: number): number => Math.exp(-((x / s) ** 2) / 2) / s
-    const mixture = (inches: number): number => {
-      const off = value - inches * IN
-      const bySize = Math.log(value / (inches * IN)) / 0.25
-      return (
-        0.955 * normal(off, u) +
-        0.03 * normal(off, 4 * u) +
-        (0.015 * Math.exp(-(bySize ** 2) / 2)) / (0.25 * value)
-      )
-    }
+    const mixture = (inches: number): number => besideOf(value, u, inches * IN)
     expect(Math.exp(a.why.scale - b.why.scale)).toBeCloseTo(mixture(14.375) / mixture(14.625), 4)
     expect(a.why.strokes).toBeCloseTo(b.why.strokes, 12)
   })
