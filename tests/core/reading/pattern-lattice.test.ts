@@ -11,8 +11,18 @@ describe('a pattern of what can be made out', () => {
     expect(texts("?' 2 1/4").slice(1)).toEqual(["'", ' ', '2', ' ', '1', '/', '4'])
   })
 
-  it('has letters beside letters', () => {
-    expect(texts('HO?ES')[2]).toBe('ABCDEFGHIJKLMNOPQRSTUVWXYZ')
+  it('has letters in a word, and none beside a lone one', () => {
+    const letters = 'ABCDEFGHIJKLMNOPQRSTUVWXYZ'
+    for (const [pattern, at] of [
+      ['HO?ES', 2],
+      ['?RILL', 0],
+      ['4 HOLE?', 6],
+      ['D?A.', 1],
+    ] as const) {
+      expect(texts(pattern)[at], pattern).toBe(letters)
+    }
+    for (const pattern of ['R?/8', 'Ø?/8', '4X?/8', '3?R'])
+      expect(texts(pattern).join(''), pattern).not.toContain(letters)
   })
 
   it('keeps a whole number from the fraction in one character after it', () => {
