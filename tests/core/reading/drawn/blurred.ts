@@ -1,7 +1,9 @@
 /** A picture blurred by a Gaussian, cut at three sigma; what lies outside it is as its edge. Sigma in pixels. */
 export function blurred(from: Float32Array, width: number, height: number, sigma: number): Float32Array {
   const reach = Math.max(1, Math.ceil(3 * sigma))
-  const kernel = Float32Array.from({ length: 2 * reach + 1 }, (_, i) => Math.exp(-0.5 * ((i - reach) / sigma) ** 2))
+  const kernel = Float32Array.from({ length: 2 * reach + 1 }, (_, i) =>
+    Math.exp(-0.5 * ((i - reach) / sigma) ** 2),
+  )
   const sum = kernel.reduce((a, b) => a + b, 0)
   for (let i = 0; i < kernel.length; i++) kernel[i] = (kernel[i] ?? 0) / sum
   const along = new Float32Array(from.length)

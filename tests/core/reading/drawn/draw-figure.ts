@@ -1,6 +1,6 @@
 import { createCanvas } from '@napi-rs/canvas'
-import type { LengthUnit } from '../../../../src/core/quantity/length.ts'
 import { formatFigure } from '../../../../src/core/quantity/format/format-figure.ts'
+import type { LengthUnit } from '../../../../src/core/quantity/length.ts'
 import { parseFigure } from '../../../../src/core/quantity/parse/parse-figure.ts'
 import { type Dice, dice } from './dice.ts'
 import { type FigurePart, linear, type PlannedFigure, planned } from './figure-parts.ts'
@@ -59,7 +59,8 @@ export interface DrawnFigure {
 }
 
 /** A figure as the one standard notation has it. */
-export const standard = (written: string, unit: LengthUnit): string => formatFigure(parseFigure(written, { unit }))
+export const standard = (written: string, unit: LengthUnit): string =>
+  formatFigure(parseFigure(written, { unit }))
 
 const mapText = (figure: PlannedFigure, map: (signs: string) => string): PlannedFigure => ({
   ...figure,
@@ -78,7 +79,9 @@ export function inLettering(figure: PlannedFigure, lettering: LetteringName, d: 
   if (hasCurlyQuotes(lettering) && d.happens(0.5)) {
     set = mapText(set, (signs) => signs.replaceAll("'", '’').replaceAll('"', '”'))
   }
-  return hasSmallLetters(lettering) && d.happens(0.4) ? mapText(set, (signs) => signs.replaceAll('-', '–')) : set
+  return hasSmallLetters(lettering) && d.happens(0.4)
+    ? mapText(set, (signs) => signs.replaceAll('-', '–'))
+    : set
 }
 
 /** The frame of a figure that was set, with its origin put at `at` and turned. */

@@ -41,7 +41,14 @@ export function setOrder(seed: number, n: number): SetOrder {
   const kind = FIGURE_KINDS[place % FIGURE_KINDS.length] ?? 'fraction'
   const level = LEVELS[(place + Math.floor(round / FIGURE_KINDS.length)) % LEVELS.length] ?? 'clean'
   const height = Math.round(Math.exp(d.between(Math.log(14), Math.log(60))))
-  const order = { figure: someFigure(kind, d), lettering, height, angle: someAngle(d), layout: someLayout(d), level }
+  const order = {
+    figure: someFigure(kind, d),
+    lettering,
+    height,
+    angle: someAngle(d),
+    layout: someLayout(d),
+    level,
+  }
   return { kind, order: { ...order, seed: d.whole(1, 2 ** 30) } }
 }
 

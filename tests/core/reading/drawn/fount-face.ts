@@ -52,7 +52,8 @@ function load(from: string): Loaded {
 }
 
 /** Whether the fount itself has a shape for this glyph. */
-export const fountHas = (from: string, glyph: string): boolean => load(from).has.has(glyph.codePointAt(0) ?? 0)
+export const fountHas = (from: string, glyph: string): boolean =>
+  load(from).has.has(glyph.codePointAt(0) ?? 0)
 
 function roomIn(fount: Loaded, glyph: string): GlyphRoom {
   const kept = fount.rooms.get(glyph)

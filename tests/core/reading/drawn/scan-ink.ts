@@ -31,6 +31,8 @@ function pixelNoise(seed: number): () => number {
   }
 }
 
+const clamped = (share: number): number => Math.min(1, Math.max(0, share))
+
 interface Stain {
   readonly x: number
   readonly y: number
@@ -80,7 +82,7 @@ export async function scanInk(ink: Ink, h: number, level: Level, d: Dice): Promi
         if (q < 1.3) paper *= 1 - spot.dark * (q < 1 ? 0.7 + 0.3 * q * q : (1.3 - q) / 0.3)
       }
       const across = 0.5 + (x - width / 2) * fx + (y - height / 2) * fy
-      const faded = 1 - (1 - fadeTo) * Math.min(1, Math.max(0, across)) - (1 - fadeTo) * 0.2 * (1 + wear(x, y))
+      const faded = fadeTo === 1 ? 1 : 1 - (1 - fadeTo) * (clamped(across) + 0.2 * (1 + wear(x, y)))
       const inked = (cover[y * width + x] ?? 0) * contrast * faded
       const value = print ? paper + (240 - paper) * inked : paper - (paper - 12) * inked
       pixels[y * width + x] = Math.min(255, Math.max(0, Math.round(value + sigmaNoise * noise())))
@@ -91,7 +93,9 @@ export async function scanInk(ink: Ink, h: number, level: Level, d: Dice): Promi
 }
 
 async function throughJpeg({ width, height, pixels }: DrawnGrey, quality: number): Promise<DrawnGrey> {
-  const packed = await sharp(pixels, { raw: { width, height, channels: 1 } }).jpeg({ quality }).toBuffer()
+  const packed = await sharp(pixels, { raw: { width, height, channels: 1 } })
+    .jpeg({ quality })
+    .toBuffer()
   const unpacked = await sharp(packed).greyscale().raw().toBuffer()
   return { width, height, pixels: new Uint8Array(unpacked) }
 }

@@ -89,7 +89,8 @@ class Setting {
     const half = (face.stroke * height) / 2
     const lean = Math.tan((face.slant * Math.PI) / 180)
     const place = (of: readonly SetGlyph[], e: typeof a, dy: number, dx: number) => {
-      const shift = start + (width - (e.right - e.left)) / 2 - e.left + dx + d.normal() * face.unsteady * height
+      const shift =
+        start + (width - (e.right - e.left)) / 2 - e.left + dx + d.normal() * face.unsteady * height
       for (const g of of) {
         const moved = { left: g.left + shift, right: g.right + shift, top: g.top + dy, bottom: g.bottom + dy }
         this.glyphs.push({ ...g, ...moved, x: g.x + shift, y: g.y + dy })
@@ -119,8 +120,8 @@ class Setting {
       return
     }
     const size = height * style.small
-    const raise = height * d.between(0.3, 0.45)
-    if (after) this.x += 0.1 * height
+    const raise = height * d.between(0.36, 0.48)
+    if (after) this.x += 0.16 * height
     const end = this.run(over, this.x, y - raise, size)
     const slashEnd = this.run('/', end - 0.04 * height, y, height)
     this.x = this.run(under, slashEnd - 0.06 * height, y + height * d.between(0, 0.12), size) + 0.05 * height
@@ -153,7 +154,12 @@ export function setFigure(
     const down = i * height * (tall ? d.between(2.5, 2.8) : d.between(1.6, 2))
     const along = i * height * d.between(-0.3, 0.6)
     for (const g of line) {
-      const moved = { left: g.left + along, right: g.right + along, top: g.top + down, bottom: g.bottom + down }
+      const moved = {
+        left: g.left + along,
+        right: g.right + along,
+        top: g.top + down,
+        bottom: g.bottom + down,
+      }
       setting.glyphs.push({ ...g, ...moved, x: g.x + along, y: g.y + down })
     }
   })

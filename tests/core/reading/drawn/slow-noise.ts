@@ -1,7 +1,12 @@
 import type { Dice } from './dice.ts'
 
 /** A surface that wanders smoothly between −1 and 1: values at the knots of a square net, smoothed between them. */
-export function slowNoise(width: number, height: number, step: number, d: Dice): (x: number, y: number) => number {
+export function slowNoise(
+  width: number,
+  height: number,
+  step: number,
+  d: Dice,
+): (x: number, y: number) => number {
   const across = Math.ceil(width / step) + 2
   const knots = Float32Array.from({ length: across * (Math.ceil(height / step) + 2) }, () => d.between(-1, 1))
   const ease = (t: number) => t * t * (3 - 2 * t)

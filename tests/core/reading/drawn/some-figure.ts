@@ -90,7 +90,12 @@ const WRITTEN: Readonly<Record<FigureKind, (d: Dice) => string>> = {
   },
   diameter: (d) => {
     const size = inchSize(d)
-    return d.pick([`Ø ${size}`, `Ø${size}${inchMark(d)}`, `${size} DIA.`, `${size}${inchMark(d)} DIA.${typical(d)}`])
+    return d.pick([
+      `Ø ${size}`,
+      `Ø${size}${inchMark(d)}`,
+      `${size} DIA.`,
+      `${size}${inchMark(d)} DIA.${typical(d)}`,
+    ])
   },
   holes,
   angle,

@@ -67,8 +67,10 @@ export function penFace(hand: PenHand, d: Dice): Face {
     const place = ([px, py]: StrokePlace): StrokePlace => {
       const u = (px / CELL_HEIGHT) * breadth * stretch
       const v = py / CELL_HEIGHT
-      const bentU = u + wobble * 0.6 * Math.sin(5 * v + phases[0]) + wobble * 0.25 * Math.sin(13 * v + phases[1])
-      const bentV = v + wobble * 0.6 * Math.sin(6 * u + phases[2]) + wobble * 0.25 * Math.sin(14 * u + phases[3])
+      const bentU =
+        u + wobble * 0.6 * Math.sin(5 * v + phases[0]) + wobble * 0.25 * Math.sin(13 * v + phases[1])
+      const bentV =
+        v + wobble * 0.6 * Math.sin(6 * u + phases[2]) + wobble * 0.25 * Math.sin(14 * u + phases[3])
       const along = bentU + bentV * (lean + turn) + pen / 2
       return [x + along * size, y - bentV * size]
     }

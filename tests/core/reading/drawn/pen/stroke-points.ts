@@ -47,11 +47,12 @@ function alongArc([cx, cy, rx, ry, from, to]: readonly number[]): StrokePlace[] 
 export function strokePoints(stroke: string): StrokePlace[] {
   const [form, ...given] = stroke.split(' ')
   const numbers = given.map(Number)
-  if (numbers.some(Number.isNaN)) throw new Error(`The stroke "${stroke}" has something in it that is no number.`)
+  if (numbers.some(Number.isNaN))
+    throw new Error(`The stroke "${stroke}" has something in it that is no number.`)
   if (form === 'A') return alongArc(numbers)
-  const points = Array.from({ length: numbers.length / 2 }, (_, i): StrokePlace => [
-    numbers[2 * i] ?? 0,
-    numbers[2 * i + 1] ?? 0,
-  ])
+  const points = Array.from(
+    { length: numbers.length / 2 },
+    (_, i): StrokePlace => [numbers[2 * i] ?? 0, numbers[2 * i + 1] ?? 0],
+  )
   return form === 'C' ? throughPoints(points) : alongLines(points)
 }
