@@ -63,7 +63,7 @@ export async function scanInk(ink: Ink, h: number, level: Level, d: Dice): Promi
   // The eye takes a stroke's pixels together: small lettering, with fewer of them, is lost sooner.
   const sigmaNoise = ((contrast * full) / within(of.noiseRatio, d)) * Math.min(1, h / 28)
   const wander = within(of.unevenGround, d)
-  const slow = slowNoise(width, height, Math.max(24, 3 * h), d)
+  const slow = slowNoise(width, height, Math.max(24, 3 * h, Math.min(width, height) / 4), d)
   const wear = slowNoise(width, height, Math.max(12, 1.2 * h), d)
   const fadeTo = d.happens(of.faded.share) ? within(of.faded.to, d) : 1
   const fadeAngle = d.between(0, 2 * Math.PI)
@@ -72,9 +72,13 @@ export async function scanInk(ink: Ink, h: number, level: Level, d: Dice): Promi
   const noise = pixelNoise(d.whole(1, 2 ** 30))
   const pixels = new Uint8Array(width * height)
   for (let y = 0; y < height; y++) {
+    const near = spots.filter((spot) => (y - spot.y) ** 2 < 3 * spot.radius ** 2)
+    let under = 0
     for (let x = 0; x < width; x++) {
-      let paper = ground + wander * slow(x, y)
-      for (const spot of spots) {
+      // It wanders too slowly for four pixels to tell.
+      if (x % 4 === 0) under = ground + wander * slow(x, y)
+      let paper = under
+      for (const spot of near) {
         const round = ((x - spot.x) ** 2 + (y - spot.y) ** 2) / spot.radius ** 2
         if (round > 3) continue
         const q = round * (1 + 0.5 * wear(x, y))
