@@ -38,11 +38,7 @@ async function asPng({ grey, frame, height }: DrawnFigure): Promise<Buffer> {
  * Tesseract alone, by its English model, on the figure turned level by its true frame: as one line (page segmentation 7), a
  * call-out in two lines as one block (6). What it reads must parse as a figure as it stands.
  */
-export async function tesseractReader(): Promise<{
-  read: Reader
-  readSigns: (picture: DrawnFigure) => Promise<string>
-  end(): Promise<void>
-}> {
+export async function tesseractReader(): Promise<{ read: Reader; end(): Promise<void> }> {
   const model = createRequire(import.meta.url).resolve('@tesseract.js-data/eng/package.json')
   const worker = await createWorker('eng', OEM.LSTM_ONLY, {
     langPath: join(dirname(model), '4.0.0_best_int'),
@@ -64,7 +60,6 @@ export async function tesseractReader(): Promise<{
       const probability = confidence / 100
       return { text: figureOf(text, picture.unit), probability, clear: probability >= 0.9 }
     },
-    readSigns: async (picture) => plain((await recognise(picture)).text),
     end: async () => {
       await worker.terminate()
     },

@@ -1,13 +1,7 @@
 import type { LetteringName } from '../letterings.ts'
 import type { Board } from './board.ts'
 
-const NAMES = [
-  'BEARING BRACKET',
-  'COWL FLANGE',
-  'GUIDE FOR SLIDING DOOR',
-  'LAMP STANDARD',
-  'VALVE SPINDLE',
-] as const
+const NAMES = ['BEARING BRACKET', 'COWL FLANGE', 'DOOR GUIDE', 'LAMP STANDARD', 'VALVE SPINDLE'] as const
 const PIECES = ['PLATE', 'RING', 'GUSSET', 'SPINDLE', 'BUSH', 'STRAP', 'COVER', 'LUG'] as const
 const MADE_OF = ['M.S.', 'C.I.', 'BRASS', 'W.I.', 'COPPER'] as const
 const NOTES = [

@@ -42,7 +42,11 @@ export function plate(board: Board, [x, y, w, h]: ViewRoom): void {
   drawDimension(board, [x + w, y + h], [x + w, level], d.between(2, 3) * q)
   const last = centres.at(d.whole(0, holes - 1)) ?? centres[0]
   const callOut = `${holes} HOLES\n${diameter(board, radius, true)}`
-  if (last) drawCallOut(board, last, d.pick([-50, -60, -125]), h * 0.5 + 4 * q, planned(callOut, ways.unit))
+  if (last) {
+    const out = d.pick([-55, -65, -120])
+    const reach = (level - y + 3.2 * q) / Math.sin((-out * Math.PI) / 180)
+    drawCallOut(board, last, out, reach, planned(callOut, ways.unit))
+  }
 }
 
 /** A flanged ring from above: circles about one centre, holes on a pitch circle, an angle, diameters and a radius. */
