@@ -14,6 +14,8 @@ export interface Fount {
   readonly sheared?: readonly [number, number]
   /** How far its glyphs stand off the line, in heights of a digit. */
   readonly unsteady: number
+  /** How far its ink spreads, widening every stroke, in heights of a digit; 0 to 0.02 unless said otherwise. */
+  readonly spread?: readonly [number, number]
 }
 
 interface Loaded {
@@ -74,11 +76,12 @@ function roomIn(fount: Loaded, glyph: string): GlyphRoom {
 }
 
 /** A fount at work on one figure; what it has no shape for is drawn with a pen. */
-export function fountFace({ from, sheared, unsteady }: Fount, d: Dice): Face {
+export function fountFace({ from, sheared, unsteady, spread }: Fount, d: Dice): Face {
   const fount = load(from)
   const slant = sheared ? d.between(...sheared) : 0
   const lean = Math.tan((slant * Math.PI) / 180)
   const spaced = d.between(0, 0.06)
+  const widened = d.between(...(spread ?? [0, 0.02]))
   const byPen = penFace({ ...PEN_HANDS['pen, upright'], slant: [slant, slant] }, d)
   const has = (glyph: string) => fount.has.has(glyph.codePointAt(0) ?? 0)
   return {
@@ -104,6 +107,9 @@ export function fountFace({ from, sheared, unsteady }: Fount, d: Dice): Face {
       context.transform(1, 0, -lean, 1, x, y)
       context.font = `${size * fount.perHeight}px "${fount.family}"`
       context.fillText(glyph, 0, 0)
+      context.lineWidth = widened * size
+      context.lineJoin = 'round'
+      context.strokeText(glyph, 0, 0)
       context.restore()
     },
   }

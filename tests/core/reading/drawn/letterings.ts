@@ -7,9 +7,9 @@ import { PEN_HANDS } from './pen/pen-hands.ts'
 /** Founts that no reader here was trained on. */
 export const FOUNTS = {
   'Special Elite': { from: '@fontsource/special-elite', unsteady: 0.02 },
-  'Cutive Mono': { from: '@fontsource/cutive-mono', unsteady: 0.02 },
+  'Cutive Mono': { from: '@fontsource/cutive-mono', unsteady: 0.02, spread: [0.03, 0.06] },
   'Work Sans': { from: '@fontsource/work-sans', unsteady: 0 },
-  'Old Standard': { from: '@fontsource/old-standard-tt', unsteady: 0 },
+  'Old Standard': { from: '@fontsource/old-standard-tt', unsteady: 0, spread: [0.015, 0.04] },
   'IM Fell English': { from: '@fontsource/im-fell-english', unsteady: 0.006 },
   'Architects Daughter': { from: '@fontsource/architects-daughter', unsteady: 0.02 },
   'Patrick Hand': { from: '@fontsource/patrick-hand', unsteady: 0.015 },

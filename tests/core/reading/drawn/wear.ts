@@ -32,7 +32,7 @@ export function drawSpecks(
   const count = Math.round((density * width * height) / (100 * h * h))
   for (let i = 0; i < count; i++) {
     context.beginPath()
-    context.arc(d.between(0, width), d.between(0, height), h * d.between(0.012, 0.035), 0, 2 * Math.PI)
+    context.arc(d.between(0, width), d.between(0, height), h * d.between(0.01, 0.028), 0, 2 * Math.PI)
     context.fill()
   }
 }
