@@ -73,7 +73,7 @@ export const LEVEL: Readonly<Record<Level, LevelOf>> = {
     surrounded: 0.8,
   },
   bad: {
-    blur: [0.045, 0.075],
+    blur: [0.04, 0.062],
     contrast: [0.38, 0.6],
     noiseRatio: [5.5, 9],
     unevenGround: [15, 40],
