@@ -5,6 +5,9 @@ export interface InkPlaces {
   readonly ink: Float32Array
 }
 
+/** How much it tells that rows are longer than they are high. */
+const FLATNESS = 1.6
+
 /**
  * How much rows of lettering that run in a direction would show in the ink summed along it: its steps at the base line and
  * at the height of the digits are steep, and nothing lies beyond. Larger is likelier; only differences tell.
@@ -31,5 +34,5 @@ export function rowsShow({ x, y, ink }: InkPlaces, angle: number): number {
   }
   let steep = 0
   for (let i = 2; i < profile.length; i++) steep += ((profile[i] ?? 0) - (profile[i - 2] ?? 0)) ** 2
-  return whole > 0 ? Math.log(steep / whole ** 2) : 0
+  return whole > 0 ? Math.log(steep / whole ** 2) - FLATNESS * Math.log(profile.length) : 0
 }

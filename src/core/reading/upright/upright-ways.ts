@@ -34,15 +34,19 @@ const STROKE = 0.4
 const SPECK = 8
 /** Directions are tried so far apart, and then finer round the best, degrees. */
 const [COARSE, FINE, FINE_REACH] = [3, 0.5, 3]
-/** Ways are further apart than this, degrees. */
-const APART = 15
-const MOST_DIRECTIONS = 3
+/** Lettering that is meant to be level or upright is so to this many degrees; from so many on it is at an odd angle. */
+const [NEARLY, ODD] = [5, 9]
+/** How many odd angles are looked at beside those. */
+const ODD_ONES = 2
+/** How much more rows must show for lettering to lean by a degree, growing with its square. */
+const LEANS = 0.012
+const MOST_WAYS = 4
 /** Lettering stands level or upright far more often than at an odd angle; so many times as often. Common practice, no source. */
 const STRAIGHT = 3
 /** How much a difference in how rows show tells. */
 const TELLS = 2.5
-/** Drawings are read from the bottom or from the right; the other way round this often. Common practice, no source. */
-const UPSIDE_DOWN = 0.08
+/** Drawings are read from the bottom or from the right; from the left this often as from the right. Common practice, no source. */
+const FROM_THE_LEFT = 0.2
 const MARGIN = 0.45
 
 /**
@@ -83,16 +87,19 @@ export function uprightWays(picture: GreyPicture, box: PageBox): UprightWay[] {
   return withTurned(ways)
 }
 
-/** The likeliest, and last of all that one upside down. */
+/** The likeliest first; that which is read from the right could also be read from the left. */
 function withTurned(ways: readonly UprightWay[]): UprightWay[] {
-  const sorted = [...ways].sort((a, b) => b.weight - a.weight)
-  const [best] = sorted
-  if (best === undefined) return []
-  const turned = { ...best.box, angle: best.box.angle > 0 ? best.box.angle - 180 : best.box.angle + 180 }
-  const all = [...sorted, { ...best, box: turned, weight: UPSIDE_DOWN * best.weight }]
+  const steep = [...ways].sort((a, b) => steepness(b) - steepness(a))[0]
+  if (steep === undefined) return []
+  const turned = { ...steep.box, angle: steep.box.angle > 0 ? steep.box.angle - 180 : steep.box.angle + 180 }
+  const all = [...ways, { ...steep, box: turned, weight: FROM_THE_LEFT * steep.weight }]
+    .sort((a, b) => b.weight - a.weight)
+    .slice(0, MOST_WAYS)
   const whole = all.reduce((sum, { weight }) => sum + weight, 0)
   return all.map((way) => ({ ...way, weight: way.weight / whole }))
 }
+
+const steepness = ({ box: { angle } }: UprightWay): number => Math.abs(Math.sin((angle * Math.PI) / 180))
 
 /** Ink that may be lettering: without long lines and specks; with the lines where hardly anything is left without. */
 function letteringIn(field: InkField, short: number): InkPart[] {
@@ -123,22 +130,24 @@ function placesOf(parts: readonly InkPart[], width: number): InkPlaces {
   }
 }
 
-/** Directions in which rows show most, turned so that they are read from the bottom or the right. */
+/** Level, upright and the likeliest at an odd angle, turned so that they are read from the bottom or the right. */
 function likelyDirections(places: InkPlaces): { angle: number; weight: number }[] {
-  const tried = Array.from({ length: 180 / COARSE }, (_, i) => -90 + i * COARSE).map((angle) => ({
-    angle,
-    weight: Math.exp(TELLS * rowsShow(places, angle)) * (isStraight(angle) ? STRAIGHT : 1),
-  }))
+  const tried = Array.from({ length: 180 / COARSE }, (_, i) => -90 + i * COARSE)
+    .map((angle) => ({ angle, shows: rowsShow(places, angle) }))
+    .sort((a, b) => b.shows - a.shows)
   const chosen: { angle: number; weight: number }[] = []
-  for (const one of tried.sort((a, b) => b.weight - a.weight)) {
-    if (chosen.some(({ angle }) => between(angle, one.angle) < APART)) continue
-    chosen.push({ angle: upright(refined(places, one.angle)), weight: one.weight })
-    if (chosen.length === MOST_DIRECTIONS) break
+  const take = (belongs: (angle: number) => boolean, often: number): void => {
+    const best = tried.find(({ angle }) => belongs(angle))
+    if (best === undefined) return
+    const { angle, shows } = refined(places, best.angle)
+    chosen.push({ angle: upright(angle), weight: often * Math.exp(TELLS * shows) })
   }
+  take((angle) => between(angle, 0) <= NEARLY, STRAIGHT)
+  take((angle) => between(angle, 90) <= NEARLY, STRAIGHT)
+  for (let n = 0; n < ODD_ONES; n++)
+    take((angle) => chosen.every((one) => between(one.angle, angle) >= ODD), 1)
   return chosen
 }
-
-const isStraight = (angle: number): boolean => Math.min(between(angle, 0), between(angle, 90)) <= 3
 
 /** Degrees between two directions, which are the same when turned by 180. */
 function between(a: number, b: number): number {
@@ -146,13 +155,16 @@ function between(a: number, b: number): number {
   return Math.min(turn, 180 - turn)
 }
 
-function refined(places: InkPlaces, angle: number): number {
-  let best = { angle, shows: Number.NEGATIVE_INFINITY }
+/** The direction near another in which rows show most; of nearly level and upright ones rather those that are so. */
+function refined(places: InkPlaces, angle: number): { angle: number; shows: number } {
+  let best = { angle, shows: Number.NEGATIVE_INFINITY, rated: Number.NEGATIVE_INFINITY }
   for (let turn = -FINE_REACH; turn <= FINE_REACH; turn += FINE) {
     const shows = rowsShow(places, angle + turn)
-    if (shows > best.shows) best = { angle: angle + turn, shows }
+    const off = Math.min(between(angle + turn, 0), between(angle + turn, 90), NEARLY)
+    const rated = shows - LEANS * off ** 2
+    if (rated > best.rated) best = { angle: angle + turn, shows, rated }
   }
-  return best.angle
+  return best
 }
 
 /** From read from the right, leaning a little over, to nearly read from the left: −97 to 83. */
