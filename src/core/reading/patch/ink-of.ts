@@ -1,4 +1,4 @@
-import type { Ink } from '../../imaging/window/ink.ts'
+import type { Ink } from '../../imaging/index.ts'
 import type { InkField } from '../network/glyph-network.ts'
 import type { Upright } from './sample-upright.ts'
 import { slidingExtreme, slidingMean } from './sliding.ts'
