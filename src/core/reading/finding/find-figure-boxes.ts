@@ -29,6 +29,8 @@ const SPECK = 4
 const [SMALL, LARGE] = [0.1, 3]
 /** A row that leans by more than this is at an odd angle, degrees; with fewer spots than so many it may yet be level. */
 const [LEANS, SURE] = [7, 9]
+/** What leans more is no row of this direction. */
+const STEEPEST = 55
 /** A row is no higher than so many times its digits: two rows of a fraction, and some room. */
 const HIGHEST = 3.4
 /** A row whose neighbours stand so much further apart than those of rows across it, so many times as long, is none. */
@@ -78,7 +80,8 @@ const turnedBack = ({ x, y, width, height, angle }: FoundBox): FoundBox => ({
   y: -x - width,
   width: height,
   height: width,
-  angle: angle - 90,
+  // Read from the bottom or the right.
+  angle: angle < -2 * LEANS ? angle + 90 : angle - 90,
 })
 
 /** Height of the digits of most rows of three or more. */
@@ -149,7 +152,7 @@ function boxesOf(row: SpotRow, spots: readonly Spot[], high: number): FoundBox[]
   const [left, right] = [Math.min(...all.map((s) => s.left)), Math.max(...all.map((s) => s.right))]
   const [top, bottom] = [Math.min(...all.map((s) => s.top)), Math.max(...all.map((s) => s.bottom))]
   const lean = leanOf(all.filter((s) => s.bottom - s.top > 0.4 * high))
-  const odd = Math.abs(lean) > LEANS
+  const odd = Math.abs(lean) > LEANS && Math.abs(lean) < STEEPEST
   const turn = ((odd ? lean : 0) * Math.PI) / 180
   const across = all.map(
     (s) => ((s.top + s.bottom) * Math.cos(turn) - (s.left + s.right) * Math.sin(turn)) / 2,

@@ -53,7 +53,7 @@ export function sampleUpright(picture: GreyPicture, box: TurnedBox, scale: numbe
   return { width, height, grey }
 }
 
-/** How far a place is from a piece, pixels; 0 inside. */
+/** How far a place is from a window, pixels; 0 inside. */
 function outside({ left, top, width, height }: GreyWindow, x: number, y: number): number {
   return Math.max(left - x, x - left - width, top - y, y - top - height, 0)
 }
