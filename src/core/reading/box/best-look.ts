@@ -1,10 +1,10 @@
-import type { GreyPicture } from '../../imaging/window/grey-picture.ts'
+import type { GreyPicture } from '../../imaging/index.ts'
 import type { SeenGlyph } from '../glyphs/seen-glyph.ts'
 import type { TurnedBox } from '../patch/sample-upright.ts'
 import { type UprightWay, uprightWays } from '../upright/upright-ways.ts'
 import type { BoxToRead } from './box-to-read.ts'
 import type { GlyphReader } from './glyph-reader.ts'
-import { type Look, lookAt } from './look.ts'
+import { type BoxLook, lookAt } from './look.ts'
 
 /** Height of full digits that the network knows best, pixels. */
 const BEST_HEIGHT = 21
@@ -18,13 +18,13 @@ const [AROUND, OUTSIDE] = [0.2, 0.04]
 const HEED = 0.25
 
 /** What is seen in a box in the way that most is seen, at the scale that its glyphs ask for. */
-export function bestLook(reader: GlyphReader, picture: GreyPicture, box: BoxToRead): Look | null {
+export function bestLook(reader: GlyphReader, picture: GreyPicture, box: BoxToRead): BoxLook | null {
   const ways = box.angle === undefined ? uprightWays(picture, box) : [asGiven(box, box.angle)]
   const around = AROUND * Math.min(box.width, box.height)
   const isWithin = inBox(box, OUTSIDE * Math.min(box.width, box.height))
-  const look = (turned: TurnedBox, height: number): Look =>
+  const look = (turned: TurnedBox, height: number): BoxLook =>
     lookAt(reader, picture, { box: turned, scale: BEST_HEIGHT / height, around }, isWithin)
-  let best: { look: Look; way: UprightWay; worth: number } | null = null
+  let best: { look: BoxLook; way: UprightWay; worth: number } | null = null
   for (const way of ways) {
     const seen = look(way.box, way.digitHeights[0] ?? box.height)
     const worth = massOf(seen.glyphs) * way.weight ** HEED
@@ -43,7 +43,7 @@ export function bestLook(reader: GlyphReader, picture: GreyPicture, box: BoxToRe
   return massOf(second.glyphs) > 0.9 * massOf(first.glyphs) ? second : first
 }
 
-function isOfGoodHeight({ glyphs }: Look): boolean {
+function isOfGoodHeight({ glyphs }: BoxLook): boolean {
   const height = heightOf(glyphs)
   return height !== null && height > LEAST * BEST_HEIGHT && height < MOST * BEST_HEIGHT
 }

@@ -1,13 +1,13 @@
-import type { GreyPicture } from '../imaging/window/grey-picture.ts'
-import type { LengthContext } from '../quantity/parse/parse-length.ts'
-import { bestLook } from './box/best-look.ts'
-import type { BoxToRead } from './box/box-to-read.ts'
-import type { GlyphReader } from './box/glyph-reader.ts'
-import type { FigureReading } from './figure-reading.ts'
-import type { Lattice } from './lattice.ts'
-import { layOut } from './layout/lay-out.ts'
-import { boxOnPage } from './patch/upright-places.ts'
-import { type RankedFigure, rankFigures } from './ranking/rank-figures.ts'
+import type { GreyPicture } from '../../imaging/index.ts'
+import type { LengthContext } from '../../quantity/parse/parse-length.ts'
+import type { FigureReading } from '../figure-reading.ts'
+import type { Lattice } from '../lattice.ts'
+import { layOut } from '../layout/lay-out.ts'
+import { boxOnPage } from '../patch/upright-places.ts'
+import { type RankedFigure, rankFigures } from '../ranking/rank-figures.ts'
+import { bestLook } from './best-look.ts'
+import type { BoxToRead } from './box-to-read.ts'
+import type { GlyphReader } from './glyph-reader.ts'
 
 /** So sure a figure is called clear. */
 const CLEAR = 0.99
@@ -80,6 +80,7 @@ const onPage =
     const top = Math.min(...boxes.map(([, y]) => y))
     const right = Math.max(...boxes.map(([x, , width]) => x + width))
     const bottom = Math.max(...boxes.map(([, y, , height]) => y + height))
-    const whole = boxes.length > 0 ? ([left, top, right - left, bottom - top] as const) : ([0, 0, 0, 0] as const)
+    const whole =
+      boxes.length > 0 ? ([left, top, right - left, bottom - top] as const) : ([0, 0, 0, 0] as const)
     return boxOnPage(box, scale, whole)
   }
