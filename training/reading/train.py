@@ -1,7 +1,8 @@
 """Trains the network on shards that draw.py draws, while they are drawn.
 
-  train.py DATA_DIR HELD_DIR OUT.pt SECONDS [--from OLD.pt] [--rate R]"""
+  train.py DATA_DIR HELD_DIR OUT.pt SECONDS [--from OLD.pt or weights.ts] [--rate R]"""
 import glob
+import os
 import random
 import sys
 import time
@@ -12,8 +13,9 @@ import torch.nn.functional as F
 
 from classes import CLASSES
 from net import OUT, Net
+from written import unfold
 
-torch.set_num_threads(2)
+torch.set_num_threads(int(os.environ.get("THREADS", "2")))
 CELL_H, CELL_W = 4, 2
 N = len(CLASSES)
 
@@ -131,7 +133,12 @@ def main():
     torch.manual_seed(7)
     net = Net()
     if "--from" in sys.argv:
-        net.load_state_dict(torch.load(sys.argv[sys.argv.index("--from") + 1]))
+        old = sys.argv[sys.argv.index("--from") + 1]
+        if old.endswith(".ts"):
+            ink, _ = load(sorted(glob.glob(data + "/*.npz"))[0])
+            net = unfold(old, torch.from_numpy(ink[:256].astype(np.float32) / 255)[:, None])
+        else:
+            net.load_state_dict(torch.load(old))
     print("parameters", sum(p.numel() for p in net.parameters()), flush=True)
     best = torch.optim.AdamW(net.parameters(), lr=rate, weight_decay=1e-3)
     average = {k: v.clone() for k, v in net.state_dict().items()}
@@ -167,10 +174,10 @@ def main():
             for key, value in net.state_dict().items():
                 if value.dtype.is_floating_point:
                     average[key].mul_(decay).add_(value, alpha=1 - decay)
-            if step % 300 == 0:
-                print(f"{time.time() - start:.0f} s step {step} seen {seen} shards {len(shards)} lr {lr:.5f} loss {sums / 300} {seen / (time.time() - start):.0f}/s", flush=True)
+            if step % 150 == 0:
+                print(f"{time.time() - start:.0f} s step {step} seen {seen} shards {len(shards)} lr {lr:.5f} loss {sums / 150} {seen / (time.time() - start):.0f}/s", flush=True)
                 sums[:] = 0
-        if time.time() - said > 240:
+        if time.time() - said > 600:
             said = time.time()
             torch.save(average, out)
             judge = Net()
