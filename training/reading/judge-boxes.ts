@@ -28,7 +28,7 @@ const context = { unit: 'in' } as const
 /** In the one notation; null for what is none. */
 function standard(text: string): string | null {
   try {
-    return formatFigure(parseFigure(text, context), context)
+    return formatFigure(parseFigure(text, context))
   } catch (error) {
     if (error instanceof NotationError) return null
     throw error
