@@ -1,0 +1,44 @@
+import { z } from 'zod'
+import { figureReadingSchema } from '../../../../contract/readings.ts'
+import { reasonSchema } from '../../../../contract/reply.ts'
+import type { LengthContext } from '../../../../core/quantity/parse/parse-length.ts'
+import type { PageSource } from '../page/page-source.ts'
+
+export const turnedBoxSchema = z.strictObject({
+  x: z.number(),
+  y: z.number(),
+  width: z.number().gt(0),
+  height: z.number().gt(0),
+  /** Degrees clockwise from level; absent where nobody knows. */
+  angle: z.number().optional(),
+})
+
+/** Where a figure is, or may be: pixels of the page, x and y of the upper left corner before it is turned. */
+export type TurnedBox = z.infer<typeof turnedBoxSchema>
+
+/** Rows of a page at some level: `from` to `to`, the last one not among them. */
+export interface Rows {
+  from: number
+  to: number
+}
+
+/** What is done with figures in a process of its own. */
+export type FigureTask =
+  /** Where there may be figures, by the page as it is with its sides halved so many times. rows: of that level, whose figures are wanted */
+  | { do: 'find'; level: number; rows: Rows }
+  /** Reads what is in boxes. context: what a bare number means */
+  | { do: 'read'; boxes: readonly TurnedBox[]; context: LengthContext }
+
+export interface FigureOrder {
+  page: PageSource
+  task: FigureTask
+}
+
+export const FIGURE_PROTOCOL = {
+  news: z.never(),
+  /** Why not, as the end of a sentence. */
+  refusal: z.strictObject({ because: reasonSchema }),
+}
+
+/** What each task is answered with: what was found, or what was read in each of the boxes. */
+export const FIGURE_ANSWERS = { find: z.array(turnedBoxSchema), read: z.array(figureReadingSchema) }

@@ -1,0 +1,68 @@
+import type { FigureReading } from '../../../../core/reading/figure-reading.ts'
+import { findFigureBoxes } from '../../../../core/reading/finding/find-figure-boxes.ts'
+import { GlyphNetwork } from '../../../../core/reading/network/glyph-network.ts'
+import { readBox } from '../../../../core/reading/read-box.ts'
+import type { GreyPage } from '../page/grey-page.ts'
+import { openGreyPage } from '../page/open-grey-page.ts'
+import type { PageSource } from '../page/page-source.ts'
+import { windowAbout } from '../page/window-about.ts'
+import type { FigureOrder, FigureTask, TurnedBox } from './figure-protocol.ts'
+
+/** Rows beyond those whose figures are wanted that are looked at as well: no lettering is higher. */
+const OVERLAP = 160
+
+type TaskOf<D extends FigureTask['do']> = Extract<FigureTask, { do: D }>
+
+/** Does what a process that reads figures is told to, one order after another. */
+export class FigureWork {
+  #network: Promise<GlyphNetwork> | undefined
+  /** The page of the order before, with what was kept of it. */
+  #page: { key: string; page: GreyPage } | undefined
+
+  /** @throws Error when the page can't be read */
+  async does({ page, task }: FigureOrder): Promise<TurnedBox[] | FigureReading[]> {
+    return task.do === 'find' ? this.#find(page, task) : this.#read(page, task)
+  }
+
+  async #read(source: PageSource, { boxes, context }: TaskOf<'read'>): Promise<FigureReading[]> {
+    const page = this.#open(source)
+    this.#network ??= loadNetwork()
+    const network = await this.#network
+    const readings: FigureReading[] = []
+    for (const box of boxes) {
+      const picture = await page.greys(windowAbout(box, source.size), 0)
+      readings.push(readBox(network, picture, box, context))
+    }
+    return readings
+  }
+
+  async #find(source: PageSource, { level, rows }: TaskOf<'find'>): Promise<TurnedBox[]> {
+    const side = 2 ** level
+    const width = Math.ceil(source.size.width / side)
+    const height = Math.ceil(source.size.height / side)
+    const top = Math.max(0, rows.from - OVERLAP)
+    const area = { left: 0, top, width, height: Math.min(height, rows.to + OVERLAP) - top }
+    const found = findFigureBoxes(await this.#open(source).greys(area, level))
+    // What lies across two parts is found in both, and belongs to the one that has its middle.
+    const own = found.filter(({ y, height }) => y + height / 2 >= rows.from && y + height / 2 < rows.to)
+    return own.map(({ x, y, width, height, angle }) => ({
+      x: x * side,
+      y: y * side,
+      width: width * side,
+      height: height * side,
+      angle,
+    }))
+  }
+
+  #open(source: PageSource): GreyPage {
+    const key = JSON.stringify(source)
+    if (this.#page?.key !== key) this.#page = { key, page: openGreyPage(source) }
+    return this.#page.page
+  }
+}
+
+/** The weights are a megabyte of text: they are loaded when something is read. */
+async function loadNetwork(): Promise<GlyphNetwork> {
+  const { WEIGHTS } = await import('../../../../core/reading/network/weights.ts')
+  return new GlyphNetwork(WEIGHTS)
+}
