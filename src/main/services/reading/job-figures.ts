@@ -1,6 +1,7 @@
 import type { Limits } from '../../../contract/limits.ts'
 import type { PagePlace, SheetReadings } from '../../../contract/readings.ts'
 import type { Sheet } from '../../../core/job/model/types.ts'
+import { element } from '../../../core/linear-algebra/element.ts'
 import type { LengthContext } from '../../../core/quantity/parse/parse-length.ts'
 import type { FigureReading } from '../../../core/reading/figure-reading.ts'
 import { pictureVersion } from '../pictures/layout/picture-names.ts'
@@ -13,7 +14,8 @@ import { engineVersion } from './kept/engine-version.ts'
 import { ReadingsFile } from './kept/readings-file.ts'
 import { JobPage } from './page/job-page.ts'
 import type { TurnedBox } from './process/figure-protocol.ts'
-import { type FigureReader, ReadingEnded } from './process/figure-reader.ts'
+import type { FigureReader } from './process/figure-reader.ts'
+import { readBoxes } from './read-boxes.ts'
 import { mustHoldFigure } from './sheet-boxes.ts'
 import { PageReading } from './whole/page-reading.ts'
 
@@ -62,15 +64,8 @@ export class JobFigures {
     const { reader, context, limits } = this.#of
     const { signal } = this.#closing
     const how = { page: named(sheet), limits: limits(), signal }
-    const read = async (): Promise<FigureReading[]> =>
-      reader.read(await this.#pageOf(sheet).page.source(signal), [box], context(), how)
-    // A process that another box had ended is no fault of this one.
-    const [reading] = await read().catch((error: unknown) => {
-      if (error instanceof ReadingEnded) return read()
-      throw error
-    })
-    if (reading === undefined) throw new RangeError('A box was read without a reading.')
-    return reading
+    const source = await this.#pageOf(sheet).page.source(signal)
+    return element(await readBoxes(reader, source, [box], context(), how), 0)
   }
 
   /**
