@@ -1,8 +1,14 @@
 import { z } from 'zod'
 import { QUANTITY_KINDS } from '../core/quantity/quantity-kind.ts'
 import type { FigureReading } from '../core/reading/figure-reading.ts'
+import { TITLE_FIELDS } from '../core/reading/labels/title-field.ts'
+import type { TitleLabel } from '../core/reading/labels/title-labels.ts'
 
-const share = z.number().min(0).max(1)
+/** Sums of shares may be off by their rounding. */
+const share = z
+  .number()
+  .min(0)
+  .max(1 + 1e-6)
 
 const upright = z.tuple([z.number(), z.number(), z.number(), z.number()])
 
@@ -22,7 +28,10 @@ export const figureReadingSchema: z.ZodType<FigureReading> = z.strictObject({
   lattice: z.strictObject({ slots: z.array(z.strictObject({ alternatives, box: upright.optional() })) }),
 })
 
-/** Round a figure: upright, pixels of the page. x, y: its upper left corner */
+/**
+ * Round a figure, pixels of the page. x, y: its upper left corner. Upright, unless the angle of its lettering is given
+ * with it: then turned by that about its centre, with its width along the lettering.
+ */
 export const figureBoxSchema = z.strictObject({
   x: z.number(),
   y: z.number(),
@@ -68,3 +77,8 @@ export type SheetReadings = z.infer<typeof sheetReadingsSchema>
 
 /** How far a sheet's reading is now, and the figures that were not told before. */
 export const readingsNewsSchema = sheetReadingsSchema
+
+/** What could stand in a field of a title block: words that a person may take over, or not. */
+export const titleLabelsSchema: z.ZodType<TitleLabel[]> = z.array(
+  z.strictObject({ field: z.enum(TITLE_FIELDS), text: z.string(), probability: share, box: upright }),
+)

@@ -11,6 +11,7 @@ import {
   letteringAngleSchema,
   pagePlaceSchema,
   sheetReadingsSchema,
+  titleLabelsSchema,
 } from './readings.ts'
 import { scanLookSchema } from './scan-look.ts'
 
@@ -163,6 +164,8 @@ export const REQUESTS = {
   'stop-reading': { args: z.strictObject({ job, sheet: id }), answer: sheetReadingsSchema },
   /** What was read of a sheet so far, now or another time. */
   readings: { args: z.strictObject({ job, sheet: id }), answer: sheetReadingsSchema },
+  /** Reads what the title block of a sheet says of its drawing: proposals, of which nothing is taken over. */
+  'read-labels': { args: z.strictObject({ job, sheet: id }), answer: titleLabelsSchema },
 } as const
 
 export type RequestName = keyof typeof REQUESTS

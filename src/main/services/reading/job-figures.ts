@@ -4,6 +4,7 @@ import type { Sheet } from '../../../core/job/model/types.ts'
 import { element } from '../../../core/linear-algebra/element.ts'
 import type { LengthContext } from '../../../core/quantity/parse/parse-length.ts'
 import type { FigureReading } from '../../../core/reading/figure-reading.ts'
+import { type TitleLabel, titleLabels } from '../../../core/reading/labels/title-labels.ts'
 import { pictureVersion } from '../pictures/layout/picture-names.ts'
 import { scanFault } from '../scans/kept/scan-fault.ts'
 import type { SheetScan } from '../scans/kept/verify-scans.ts'
@@ -18,6 +19,7 @@ import type { FigureReader } from './process/figure-reader.ts'
 import { readBoxes } from './read-boxes.ts'
 import { mustHoldFigure } from './sheet-boxes.ts'
 import { PageReading } from './whole/page-reading.ts'
+import { titleBlockOf } from './words/title-block.ts'
 
 export interface JobFiguresOf {
   /** The job folder. */
@@ -89,6 +91,19 @@ export class JobFigures {
   /** What was read of a sheet so far, now or another time. @throws ServiceError when the job has no such sheet */
   async of(id: string): Promise<SheetReadings> {
     return tellOf(id, await this.#readingOf(this.#mustHave(id)))
+  }
+
+  /**
+   * What the title block of a sheet says of its drawing, as far as it is where title blocks are.
+   * @throws ServiceError when the job has no such sheet, or its scan can't be read
+   */
+  async labels(id: string): Promise<TitleLabel[]> {
+    const sheet = this.#mustHave(id)
+    const { signal } = this.#closing
+    const source = await this.#pageOf(sheet).page.source(signal)
+    const { area, level } = titleBlockOf(sheet.scan)
+    const how = { page: named(sheet), limits: this.#of.limits(), signal }
+    return titleLabels(await this.#of.reader.words(source, area, level, how))
   }
 
   /** Stops everything and waits until nothing runs any more. */

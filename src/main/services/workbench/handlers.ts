@@ -175,5 +175,6 @@ function handlersWith(around: HandledWith): Handlers {
     'read-sheet': async ({ job, sheet, near }) => current.mustBeOpen(job).figures.begin(sheet, near),
     'stop-reading': async ({ job, sheet }) => current.mustBeOpen(job).figures.stop(sheet),
     readings: async ({ job, sheet }) => current.mustBeOpen(job).figures.of(sheet),
+    'read-labels': async ({ job, sheet }) => current.mustBeOpen(job).figures.labels(sheet),
   }
 }

@@ -2,6 +2,8 @@ import { z } from 'zod'
 import { figureReadingSchema } from '../../../../contract/readings.ts'
 import { reasonSchema } from '../../../../contract/reply.ts'
 import type { LengthContext } from '../../../../core/quantity/parse/parse-length.ts'
+import type { SeenWord } from '../../../../core/reading/labels/seen-word.ts'
+import type { PageArea } from '../../pictures/layout/block.ts'
 import type { PageSource } from '../page/page-source.ts'
 
 export const turnedBoxSchema = z.strictObject({
@@ -28,6 +30,8 @@ export type FigureTask =
   | { do: 'find'; level: number; rows: Rows }
   /** Reads what is in boxes. context: what a bare number means */
   | { do: 'read'; boxes: readonly TurnedBox[]; context: LengthContext }
+  /** The words on a part of the page. area: of the page as it is with its sides halved so many times */
+  | { do: 'words'; area: PageArea; level: number }
 
 export interface FigureOrder {
   page: PageSource
@@ -40,5 +44,15 @@ export const FIGURE_PROTOCOL = {
   refusal: z.strictObject({ because: reasonSchema }),
 }
 
-/** What each task is answered with: what was found, or what was read in each of the boxes. */
-export const FIGURE_ANSWERS = { find: z.array(turnedBoxSchema), read: z.array(figureReadingSchema) }
+const seenWordSchema: z.ZodType<SeenWord> = z.strictObject({
+  text: z.string(),
+  probability: z.number().min(0).max(1),
+  box: z.tuple([z.number(), z.number(), z.number(), z.number()]),
+})
+
+/** What each task is answered with: what was found, what was read in each of the boxes, which words there are. */
+export const FIGURE_ANSWERS = {
+  find: z.array(turnedBoxSchema),
+  read: z.array(figureReadingSchema),
+  words: z.array(seenWordSchema),
+}

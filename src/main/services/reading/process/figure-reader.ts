@@ -2,7 +2,9 @@ import type { z } from 'zod'
 import type { Limits } from '../../../../contract/limits.ts'
 import type { LengthContext } from '../../../../core/quantity/parse/parse-length.ts'
 import type { FigureReading } from '../../../../core/reading/figure-reading.ts'
+import type { SeenWord } from '../../../../core/reading/labels/seen-word.ts'
 import type { AnyReason } from '../../../../core/words/reason.ts'
+import type { PageArea } from '../../pictures/layout/block.ts'
 import type { ChildProgram } from '../../process/child.ts'
 import type { Outcome } from '../../process/outcome.ts'
 import { ProcessPool } from '../../process/process-pool.ts'
@@ -71,6 +73,15 @@ export class FigureReader {
   ): Promise<FigureReading[]> {
     const expects = FIGURE_ANSWERS.read.length(boxes.length)
     return this.#do(source, { do: 'read', boxes, context }, expects, how)
+  }
+
+  /**
+   * The words on a part of a page.
+   * @param area of the page with its sides halved `level` times
+   * @throws as `find`
+   */
+  words(source: PageSource, area: PageArea, level: number, how: FiguresWith): Promise<SeenWord[]> {
+    return this.#do(source, { do: 'words', area, level }, FIGURE_ANSWERS.words, how)
   }
 
   /** Ends the processes that have nothing to do. */

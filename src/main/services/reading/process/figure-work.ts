@@ -1,5 +1,6 @@
 import type { FigureReading } from '../../../../core/reading/figure-reading.ts'
 import { findFigureBoxes } from '../../../../core/reading/finding/find-figure-boxes.ts'
+import type { SeenWord } from '../../../../core/reading/labels/seen-word.ts'
 import { GlyphNetwork } from '../../../../core/reading/network/glyph-network.ts'
 import { readBox } from '../../../../core/reading/read-box.ts'
 import type { GreyPage } from '../page/grey-page.ts'
@@ -20,8 +21,17 @@ export class FigureWork {
   #page: { key: string; page: GreyPage } | undefined
 
   /** @throws Error when the page can't be read */
-  async does({ page, task }: FigureOrder): Promise<TurnedBox[] | FigureReading[]> {
-    return task.do === 'find' ? this.#find(page, task) : this.#read(page, task)
+  async does({ page, task }: FigureOrder): Promise<TurnedBox[] | FigureReading[] | SeenWord[]> {
+    switch (task.do) {
+      case 'find':
+        return this.#find(page, task)
+      case 'read':
+        return this.#read(page, task)
+      case 'words': {
+        const { readWords } = await import('../words/read-words.ts')
+        return readWords(await this.#open(page).greys(task.area, task.level), 2 ** task.level)
+      }
+    }
   }
 
   async #read(source: PageSource, { boxes, context }: TaskOf<'read'>): Promise<FigureReading[]> {
