@@ -8,8 +8,10 @@ import { rawGreys } from './raw-greys.ts'
 
 /** Pixels of a strip across the page: a file is read from its beginning down to there, so what lies beside is kept. */
 const STRIP = 6_000_000
+/** What lies across the end of a strip is part of it still, by so much of its height. */
+const BEYOND = 0.25
 /** Bytes of strips that are kept. */
-const KEPT = 32_000_000
+const KEPT = 40_000_000
 
 /** A page in a file that is read from above to below. */
 export class FilePage implements GreyPage {
@@ -45,12 +47,11 @@ export class FilePage implements GreyPage {
       if (holds && key.startsWith(`${level}:`)) return this.#strips.get(key) ?? strip
     }
     const page = { width: atLevel(this.#size.width, level), height: atLevel(this.#size.height, level) }
-    const rows = Math.max(height, Math.floor(STRIP / page.width))
-    const from = Math.max(0, Math.min(Math.round(top + height / 2 - rows / 2), page.height - rows))
-    const strip = await this.#read(
-      { left: 0, top: from, width: page.width, height: Math.min(rows, page.height) },
-      level,
-    )
+    // Strips begin at the same rows whatever is asked for, and reach beyond the next one's beginning.
+    const step = Math.max(1, Math.floor(STRIP / page.width))
+    const from = Math.floor(top / step) * step
+    const rows = Math.min(page.height - from, Math.max(step + Math.ceil(step * BEYOND), top - from + height))
+    const strip = await this.#read({ left: 0, top: from, width: page.width, height: rows }, level)
     this.#strips.set(`${level}:${from}`, strip)
     return strip
   }

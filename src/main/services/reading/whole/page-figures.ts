@@ -76,10 +76,7 @@ export class FiguresOfPage {
     if (finds && part !== undefined) return this.#look(part)
     const waiting = this.#waiting()
     if (waiting.length === 0) return part === undefined ? undefined : this.#look(part)
-    if (near !== undefined) {
-      const far = new Map(waiting.map((at) => [at, distance(at.box, near)]))
-      waiting.sort((a, b) => (far.get(a) ?? 0) - (far.get(b) ?? 0))
-    }
+    if (near !== undefined) waiting.sort(nearestTo(near))
     return this.#begin(waiting.slice(0, AT_ONCE))
   }
 
@@ -151,8 +148,23 @@ export class FiguresOfPage {
 
 const idOf = (part: number, place: number): number => part * MOST + place
 
-const distance = ({ x, y, width, height }: TurnedBox, near: PagePlace): number =>
-  Math.hypot(x + width / 2 - near.x, y + height / 2 - near.y)
+/** Rows of a page that are read out of its file at about the same time. */
+const BAND = 500
+
+/** What lies in the same rows as a place comes first, for it is read out of the file together; of that the nearest. */
+function nearestTo({ x, y }: PagePlace): (a: BoxAt, b: BoxAt) => number {
+  const off = ({ box }: BoxAt): [rows: number, far: number] => {
+    const [across, down] = [box.x + box.width / 2 - x, box.y + box.height / 2 - y]
+    return [Math.round(Math.abs(down) / BAND), Math.hypot(across, down)]
+  }
+  const known = new Map<BoxAt, [number, number]>()
+  const of = (at: BoxAt): [number, number] => {
+    const there = known.get(at) ?? off(at)
+    known.set(at, there)
+    return there
+  }
+  return (a, b) => of(a)[0] - of(b)[0] || of(a)[1] - of(b)[1]
+}
 
 /** A box in which nothing is written is no figure. */
 const seen = (part: number, place: number, reading: FigureReading): FoundFigure[] =>
