@@ -129,6 +129,22 @@ export { type LengthContext, parseLength } from './quantity/parse/parse-length.t
 export { parseTolerance } from './quantity/parse/parse-tolerance.ts'
 export type { QuantityKind, QuantityKind as DimensionKind } from './quantity/quantity-kind.ts'
 
+// Figures that are hard to read: what the strokes could be, and how likely each figure is.
+
+export { confusableGlyphs } from './reading/confusable-glyphs.ts'
+export type { Lattice, LatticeSlot } from './reading/lattice.ts'
+export { patternLattice } from './reading/pattern-lattice.ts'
+export type { ValueBeside } from './reading/ranking/beside-scale.ts'
+export {
+  type HardFigure,
+  type RankedFigure,
+  type RankedFigures,
+  rankFigures,
+} from './reading/ranking/rank-figures.ts'
+export type { KnownOfSheet } from './reading/ranking/sheet-habit.ts'
+export { type FigureReading, type ReadingContext, type Readings, readings } from './reading/readings.ts'
+export type { LatticeText } from './reading/texts-by-probability.ts'
+
 // The job document: its types and JSON Schema, reading and writing it.
 
 export type { IdKind } from './job/ids/id-form.ts'

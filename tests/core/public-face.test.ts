@@ -3,6 +3,7 @@ import {
   applyEdit,
   type Change,
   changesOf,
+  confusableGlyphs,
   degrees,
   describeEdit,
   dimensionTable,
@@ -23,9 +24,12 @@ import {
   newJob,
   type Pixel,
   parseJobText,
+  patternLattice,
   pixel,
   radians,
+  rankFigures,
   readEdit,
+  readings,
   readJob,
   type StrokeCircle,
   type StrokeLine,
@@ -325,5 +329,21 @@ describe('what is handed over', () => {
     const { edits } = fromWebAnnotations(toWebAnnotations(job), { ...job, notes: [] })
     const read = edits.reduce((now, edit) => applyEdit(now, edit).job, { ...job, notes: [] as Job['notes'] })
     expect(read.notes).toMatchObject([{ sheet: 'S1', text: 'Corner worn.', outline: job.notes[0]?.outline }])
+  })
+})
+
+describe('figures that are hard to read', () => {
+  it('are ranked by their strokes, by the scale and by the rest of the sheet', () => {
+    const seen = patternLattice('1?-3/8')
+    const read = readings(seen, { unit: 'in' })
+    expect(read.figures.length).toBeGreaterThan(9)
+    const { figures } = rankFigures({
+      seen,
+      scaled: [{ value: 14.4 * 25.4, u: 1 }],
+      figures: ['2 1/8', '5/8', '14'],
+      context: { unit: 'in' },
+    })
+    expect(figures[0]).toMatchObject({ text: '14 3/8"', value: 14.375 * 25.4 })
+    expect(confusableGlyphs('3')).toContain('8')
   })
 })

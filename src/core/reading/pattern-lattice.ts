@@ -36,7 +36,9 @@ const evenly = (glyphs: Iterable<string>): Alternatives => {
 const ANYTHING_IN_A_SIZE = evenly(DIGITS + SIGNS)
 const ANY_LETTER = evenly(LETTERS)
 
-const isLetter = (glyph: string | undefined): boolean => glyph !== undefined && /^\p{L}$/u.test(glyph)
+/** Whether a glyph between two texts is one of a word: a lone letter at one side of it, as R or X, makes none. */
+const isInWord = (before: string, after: string): boolean =>
+  /[A-Z]{2}$/i.test(before) || /^[A-Z]{2}/i.test(after) || (/[A-Z]$/i.test(before) && /^[A-Z]/i.test(after))
 
 /** A glyph of which little can be seen: what it seems to be, and what passes for it. */
 function doubtful(glyph: string): Alternatives {
@@ -49,8 +51,8 @@ function doubtful(glyph: string): Alternatives {
 /**
  * What can be made out of a figure, as a lattice: `?` for one glyph that cannot be made out (`1?-3/8`, `?' 2 1/4`), a
  * doubtful one in brackets, either with all that it could be (`1 [38]/8`) or as it seems (`[3]`: a 3, or what passes for
- * one, see `confusableGlyphs`), and everything else as it stands. Beside a letter `?` is a letter, otherwise a digit or a
- * sign that stands in sizes.
+ * one, see `confusableGlyphs`), and everything else as it stands. In a word `?` is a letter, otherwise a digit or a sign
+ * that stands in sizes.
  * @throws NotationError that shows where in the pattern it stopped
  */
 export function patternLattice(pattern: string): Lattice {
@@ -78,7 +80,7 @@ export function patternLattice(pattern: string): Lattice {
       i = close
     } else {
       if (glyph === '?') {
-        const inWord = isLetter(glyphs[i - 1]) || isLetter(glyphs[i + 1])
+        const inWord = isInWord(pattern.slice(0, at), pattern.slice(at + 1))
         slots.push({ alternatives: inWord ? ANY_LETTER : ANYTHING_IN_A_SIZE })
       } else slots.push(...asItStands(glyph, glyphs[i - 1]))
       at += glyph.length

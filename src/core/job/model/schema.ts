@@ -294,7 +294,13 @@ export const markSchema = z
 
 export const candidateSchema = z.looseObject({
   text: figure('What it could be.'),
-  probability: z.number().min(0).max(1),
+  probability: z
+    .number()
+    .min(0)
+    .max(1)
+    .describe(
+      'By what is seen of it and by how the sheet writes its figures. The rest of the evidence is weighed with it when the table is made, and would count twice.',
+    ),
 })
 
 const evidenceBase = {

@@ -3,12 +3,13 @@ import { lengthContext } from '../../job/model/length-context.ts'
 import type { Dimension, Evidence } from '../../job/model/types.ts'
 import { angleInRadians } from '../../quantity/angle.ts'
 import { NotationError } from '../../quantity/notation/notation-error.ts'
+import { parseArea } from '../../quantity/parse/parse-area.ts'
 import { parseFigure } from '../../quantity/parse/parse-figure.ts'
 
 type Printed = Extract<Evidence, { basis: 'printed' }>
 
 /**
- * Standard deviation of what else a figure could be about what it is read as, by the probabilities given: mm or radians.
+ * Standard deviation of what else a figure could be about what it is read as, by the probabilities given: mm, mm² or radians.
  *
  * @param value what it is read as
  */
@@ -30,9 +31,14 @@ export function spreadOfCandidates(
   return Math.sqrt(square / Math.max(1, sum))
 }
 
-/** mm or radians; null for what is no figure of the dimension's kind. */
-function valueOfCandidate(text: string, { kind }: Dimension, conventions: Conventions): number | null {
+/** mm, mm², radians or how many; null for what is no figure of the dimension's kind. */
+export function valueOfCandidate(
+  text: string,
+  { kind }: Pick<Dimension, 'kind'>,
+  conventions: Conventions,
+): number | null {
   try {
+    if (kind === 'area') return Number(parseArea(text).mm2)
     const { length, angle, count } = parseFigure(text, lengthContext(conventions))
     if (kind === 'length') return length === undefined ? null : Number(length.mm)
     if (kind === 'angle') return angle === undefined ? null : angleInRadians(angle)

@@ -41,7 +41,8 @@ function missesByOf({ kind, misclosure, U, exact }: Closure, assessment: Assessm
   return writeMeasured(Math.abs(misclosure), exact ? 0 : U, { kind, unit, figuresAs, finest, feetFrom: null })
 }
 
-function relationRow(relation: Relation, assessment: Assessment): TableRelation {
+/** A relation as the table has it, in an assessment. */
+export function relationRow(relation: Relation, assessment: Assessment): TableRelation {
   const { id, text } = relation
   const label = labelBesideId(relation)
   const named = { id, ...(label === undefined ? {} : { label }), text }

@@ -248,6 +248,49 @@ export const tableRelationSchema = z.object({
   problemReason: reason.optional(),
 })
 
+const probability = z.number().min(0).max(1)
+
+export const tableCandidateSchema = z
+  .object({
+    text: z.string().describe('As it was given.'),
+    value: z.number().nullable().describe("null: no figure of the dimension's kind."),
+    written: z.string().describe('As the row would be written.'),
+    given: probability.describe('As it was given with the figure.'),
+    probability: probability.describe('By the rest of the evidence of the dimension as well.'),
+    relations: z
+      .array(tableRelationSchema)
+      .describe(
+        'The relations that the dimension stands in, itself or by what is worked out from it, with this figure.',
+      ),
+    dimensions: z
+      .array(tableRowSchema.pick({ name: true, value: true, written: true, u: true, U: true, status: true }))
+      .describe('What is worked out from the dimension, with this figure; in their own units.'),
+  })
+  .describe('What a figure that is hard to read could be, and what would follow were it adopted as clear.')
+
+export const tableDoubtfulSchema = z
+  .object({
+    dimension: z.string().describe('Name of its row.'),
+    evidence: z.string().describe('Id of the figure among the evidence of the row.'),
+    label,
+    besides: z
+      .number()
+      .describe(
+        'How many other pieces of evidence of the row it was weighed by; those that rest on the same count as one.',
+      ),
+    candidates: z.array(tableCandidateSchema).describe('Likeliest first.'),
+    none: probability.describe('That it is none of them; with it, the probabilities sum to 1.'),
+    mixture: z
+      .object({ value: z.number(), u: z.number() })
+      .nullable()
+      .describe(
+        'Mean and standard uncertainty over all candidates by their probabilities, in the unit of the row: what is known of the figure as long as nobody has decided which it is.',
+      ),
+  })
+  .describe(
+    'A printed figure that is hard to read, with all that it could be. None of it is adopted by itself.',
+  )
+
 export const tableSourceSchema = z.object({
   id: z.string().describe('What the rows call it in "by"; it holds within this table.'),
   name: z
@@ -277,6 +320,10 @@ export const tableSchema = z.object({
   rows: z.array(tableRowSchema),
   views: z.array(tableViewSchema),
   relations: z.array(tableRelationSchema),
+  doubtful: z
+    .array(tableDoubtfulSchema)
+    .optional()
+    .describe('Printed figures that are hard to read and have candidates; absent where there are none.'),
   sources: z
     .array(tableSourceSchema)
     .describe(

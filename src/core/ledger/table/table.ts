@@ -5,7 +5,9 @@
 import type { z } from 'zod'
 import type {
   tableAlternativeSchema,
+  tableCandidateSchema,
   tableClosingSchema,
+  tableDoubtfulSchema,
   tableEvidenceSchema,
   tableReferenceSchema,
   tableRelationSchema,
@@ -34,6 +36,10 @@ export type TableClosing = z.output<typeof tableClosingSchema>
 export type TableAlternative = z.output<typeof tableAlternativeSchema>
 /** How far a relation is from holding: left less right, in the table's units, with its standard uncertainty. */
 export type TableRelation = z.output<typeof tableRelationSchema>
+/** A printed figure that is hard to read, with all that it could be, in the units of its row. */
+export type TableDoubtful = z.output<typeof tableDoubtfulSchema>
+/** What such a figure could be, and what would follow for the sums that it stands in. */
+export type TableCandidate = z.output<typeof tableCandidateSchema>
 /** What makes rows uncertain; rows that have the same one are correlated by it. */
 export type TableSource = z.output<typeof tableSourceSchema>
 /** How the evidence of a row stands: two or more agree; only one; two or more do not; none usable. */

@@ -6,6 +6,7 @@ import type { Assessment } from '../assessment/assessment.ts'
 import { displayFactor } from '../units/display-units.ts'
 import type { CalibratedView } from '../views/calibrate-view.ts'
 import { STANDING_REASONS } from './cautions.ts'
+import { doubtfulRows, type KeptDoubtful } from './doubtful-rows.ts'
 import { jobCautions } from './job-cautions.ts'
 import { type KeptRow, keptRows } from './kept-rows.ts'
 import type { RowValue } from './reach.ts'
@@ -23,6 +24,8 @@ export interface WorkedOut {
   relations: ReadonlyMap<Relation, TableRelation>
   rows: ReadonlyMap<Assessed, KeptRow>
   scatter: CautionsByFeature
+  /** By the name of the dimension. */
+  doubtful: ReadonlyMap<string, KeptDoubtful>
 }
 
 /**
@@ -41,6 +44,7 @@ export function workOutTable(assessment: Assessment, before?: WorkedOut): Worked
   const rows = keptRows(dimensions, by, assessment, relations.values(), before?.rows)
   const viewRows = [...views.values()]
   const scatter = scatterCautions(assessment.features.values(), before?.scatter)
+  const doubtful = doubtfulRows(assessment, before?.doubtful)
   const cautionReasons = [
     ...STANDING_REASONS,
     ...jobCautions(assessment, viewRows, scatter).map((caution) => nameIn(caution, labels)),
@@ -53,11 +57,12 @@ export function workOutTable(assessment: Assessment, before?: WorkedOut): Worked
     rows: [...rows.values()].map(({ row }) => row),
     views: viewRows,
     relations: [...relations.values()],
+    ...(doubtful.size === 0 ? {} : { doubtful: [...doubtful.values()].flatMap(({ rows }) => rows) }),
     sources,
     cautions: cautionReasons.map((caution) => inWords(caution)),
     cautionReasons,
   }
-  return { table, assessment, views, relations, rows, scatter }
+  return { table, assessment, views, relations, rows, scatter, doubtful }
 }
 
 /** The row of a view: that from before where neither it nor what its sheet tells has changed, or nothing came of that. */

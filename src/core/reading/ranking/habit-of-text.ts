@@ -1,17 +1,7 @@
 import type { Figure } from '../../quantity/figure.ts'
 import { exactInches, type Length } from '../../quantity/length.ts'
+import { densityOfSize } from './density-of-size.ts'
 import { divisionOf, INCH_MARK, type SheetHabit, shareOfDivision } from './sheet-habit.ts'
-
-/** Below this, sizes are about as common as each other; beyond it, the rarer the larger. mm. Common practice, no source. */
-const SMALL = 25.4
-/** Larger than anything that is drawn as one piece, mm. */
-const LARGEST = 25_400
-
-const ALL = Math.log((LARGEST + SMALL) / SMALL)
-
-/** Density of the sizes of things, per mm: alike in proportion from an inch up. */
-export const densityOfSize = (mm: number): number =>
-  mm < 0 || mm > LARGEST ? 1e-9 : 1 / ((mm + SMALL) * ALL)
 
 /** How much seldomer than what is usual. Common practice, no source. */
 const SELDOM = 0.02

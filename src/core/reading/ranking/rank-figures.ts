@@ -4,9 +4,10 @@ import type { QuantityKind } from '../../quantity/quantity-kind.ts'
 import type { Uncertain } from '../../uncertainty/uncertain.ts'
 import type { Lattice } from '../lattice.ts'
 import { patternLattice } from '../pattern-lattice.ts'
-import { type Reading, type Readings, readings } from '../readings.ts'
+import { type FigureReading, type Readings, readings } from '../readings.ts'
 import { type Beside, besideFigure, likelihoodBeside, type ValueBeside } from './beside-scale.ts'
-import { densityOfSize, habitOfText } from './habit-of-text.ts'
+import { densityOfSize, densityOfValue } from './density-of-size.ts'
+import { habitOfText } from './habit-of-text.ts'
 import { type KnownOfSheet, type SheetHabit, sheetHabit } from './sheet-habit.ts'
 
 /** A figure that is hard to read, and all that is known beside it. */
@@ -29,7 +30,7 @@ export interface HardFigure extends KnownOfSheet {
   readonly context?: LengthContext
   /** Probability that all that is made out is right, 0 to 1; 0.995 unless said otherwise. */
   readonly legible?: number
-  /** How many texts to look at, at most; 4000 unless said otherwise. */
+  /** How many texts to look at, at most; 5000 unless said otherwise. */
   readonly most?: number
 }
 
@@ -64,7 +65,7 @@ export interface RankedFigures {
 }
 
 const LEGIBLE = 0.995
-const MOST = 4000
+const MOST = 5000
 
 /** How many of the figures on drawings are written as the notation here does not know. Common practice, no source. */
 const UNKNOWN_NOTATION = 0.01
@@ -88,7 +89,7 @@ export function rankFigures(hard: HardFigure): RankedFigures {
   const asFigures = sumOf(weighed, (w) => w.reading.probability * w.habit)
   const usual = SHARE_OF_USUAL * densityOfSize(beside?.value ?? TYPICAL_SIZE) * USUAL_SPACING
   const ofOthers = strokesOfOthers(read, legible, asFigures, usual)
-  const anySize = beside === null ? 1 : densityOfValue(beside, kind)
+  const anySize = beside === null ? 1 : densityOfValue(beside.value, kind ?? 'length')
   const none = ofOthers * anySize
   const withScale = sumOf(weighed, (w) => w.reading.probability * w.habit * w.scale) + none
   const without = asFigures + ofOthers
@@ -140,13 +141,13 @@ const SHARE_OF_USUAL = 0.05
 const USUAL_SPACING = 6.35
 
 interface Weighed {
-  readonly reading: Reading
+  readonly reading: FigureReading
   /** Mean over its texts. */
   readonly habit: number
   readonly scale: number
 }
 
-function weigh(reading: Reading, habit: SheetHabit, beside: Beside | null): Weighed {
+function weigh(reading: FigureReading, habit: SheetHabit, beside: Beside | null): Weighed {
   const { texts, figure, probability, value } = reading
   const sum = sumOf(texts, (one) => one.probability * habitOfText(one.text, figure, habit))
   return { reading, habit: sum / probability, scale: scaleOf(figure, value, beside) }
@@ -161,13 +162,6 @@ function scaleOf({ limit, notToScale }: Figure, value: number | null, beside: Be
 
 /** No density is less: its logarithm is to be a number. */
 const SURELY_NOT = 1e-300
-
-/** How densely the values of figures lie about one, whatever their kind. */
-function densityOfValue({ value }: Beside, kind: QuantityKind | undefined): number {
-  if (kind === 'angle') return 1 / Math.PI
-  if (kind === 'count') return 1 / ((value + 1) * (value + 2))
-  return densityOfSize(value)
-}
 
 const sumOf = <T>(all: readonly T[], of: (one: T) => number): number =>
   all.reduce((sum, one) => sum + of(one), 0)

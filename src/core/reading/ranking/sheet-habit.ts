@@ -62,8 +62,8 @@ const DIVISIONS: Readonly<Record<LengthUnit, Readonly<Record<string, number>>>> 
 /** Share of a way that is not in the list. */
 const RARE = 1e-4
 
-/** How many figures of a sheet weigh as much as what is usual. */
-const USUAL_WEIGHS = 6
+/** How many figures of a sheet weigh as much as what is usual: sheets differ more in how they divide the inch. */
+const USUAL_WEIGHS = { divisions: 6, of: 24 }
 
 /** Shares of what figures are the size of, before anything is known. Common practice, no source. */
 const OF: Readonly<Record<string, number>> = {
@@ -118,8 +118,8 @@ export function sheetHabit(
     if (Number(length.mm) >= FOOT) feet[length.feet ? 'yes' : 'no'] += 1
   }
   return {
-    divisions: sharesOf(divisions, DIVISIONS[context.unit ?? 'in']),
-    of: sharesOf(of, OF),
+    divisions: sharesOf(divisions, DIVISIONS[context.unit ?? 'in'], USUAL_WEIGHS.divisions),
+    of: sharesOf(of, OF, USUAL_WEIGHS.of),
     inFeet: feet.yes / (feet.yes + feet.no),
     marked: mark.yes / (mark.yes + mark.no),
   }
@@ -136,11 +136,12 @@ const add = (counts: Map<string, number>, key: string, howMany: number): unknown
 function sharesOf(
   counts: ReadonlyMap<string, number>,
   usual: Readonly<Record<string, number>>,
+  weight: number,
 ): Map<string, number> {
-  const all = [...counts.values()].reduce((sum, n) => sum + n, 0) + USUAL_WEIGHS
+  const all = [...counts.values()].reduce((sum, n) => sum + n, 0) + weight
   const keys = new Set([...Object.keys(usual), ...counts.keys()])
   return new Map(
-    [...keys].map((key) => [key, ((counts.get(key) ?? 0) + USUAL_WEIGHS * (usual[key] ?? RARE)) / all]),
+    [...keys].map((key) => [key, ((counts.get(key) ?? 0) + weight * (usual[key] ?? RARE)) / all]),
   )
 }
 

@@ -1,7 +1,7 @@
+import type { GlyphReader } from '../../../../core/reading/box/glyph-reader.ts'
 import type { FigureReading } from '../../../../core/reading/figure-reading.ts'
 import { findFigureBoxes } from '../../../../core/reading/finding/find-figure-boxes.ts'
 import type { SeenWord } from '../../../../core/reading/labels/seen-word.ts'
-import { GlyphNetwork } from '../../../../core/reading/network/glyph-network.ts'
 import { readBox } from '../../../../core/reading/read-box.ts'
 import type { GreyPage } from '../page/grey-page.ts'
 import { openGreyPage } from '../page/open-grey-page.ts'
@@ -16,7 +16,7 @@ type TaskOf<D extends FigureTask['do']> = Extract<FigureTask, { do: D }>
 
 /** Does what a process that reads figures is told to, one order after another. */
 export class FigureWork {
-  #network: Promise<GlyphNetwork> | undefined
+  #reader: Promise<GlyphReader> | undefined
   /** The page of the order before, with what was kept of it. */
   #page: { key: string; page: GreyPage } | undefined
 
@@ -36,12 +36,12 @@ export class FigureWork {
 
   async #read(source: PageSource, { boxes, context }: TaskOf<'read'>): Promise<FigureReading[]> {
     const page = this.#open(source)
-    this.#network ??= loadNetwork()
-    const network = await this.#network
+    this.#reader ??= loadReader()
+    const reader = await this.#reader
     const readings: FigureReading[] = []
     for (const box of boxes) {
       const picture = await page.greys(windowAbout(box, source.size), 0)
-      readings.push(readBox(network, picture, box, context))
+      readings.push(readBox(reader, picture, box, context))
     }
     return readings
   }
@@ -55,12 +55,12 @@ export class FigureWork {
     const found = findFigureBoxes(await this.#open(source).greys(area, level))
     // What lies across two parts is found in both, and belongs to the one that has its middle.
     const own = found.filter(({ y, height }) => y + height / 2 >= rows.from && y + height / 2 < rows.to)
-    return own.map(({ x, y, width, height, angle }) => ({
+    // Upright, and without the angle of what is in it: the reader finds that out anew at full size, and better.
+    return own.map(({ x, y, width, height }) => ({
       x: x * side,
       y: y * side,
       width: width * side,
       height: height * side,
-      angle,
     }))
   }
 
@@ -72,7 +72,7 @@ export class FigureWork {
 }
 
 /** The weights are a megabyte of text: they are loaded when something is read. */
-async function loadNetwork(): Promise<GlyphNetwork> {
-  const { WEIGHTS } = await import('../../../../core/reading/network/weights.ts')
-  return new GlyphNetwork(WEIGHTS)
+async function loadReader(): Promise<GlyphReader> {
+  const { glyphReader } = await import('../../../../core/reading/box/glyph-reader.ts')
+  return glyphReader()
 }

@@ -1,0 +1,15 @@
+import type { Hand } from '../hand/hand.ts'
+import { GlyphNetwork } from '../network/glyph-network.ts'
+import { WEIGHTS } from '../network/weights.ts'
+import type { NetworkWeights } from '../network/weights-form.ts'
+
+/** What glyphs are seen by. Made once, for it takes a tenth of a second. */
+export interface GlyphReader {
+  readonly network: GlyphNetwork
+  readonly weights: NetworkWeights
+  /** Whose lettering is read, as far as it was learned. */
+  readonly hand?: Hand
+}
+
+/** The reader of figures as it was trained. */
+export const glyphReader = (): GlyphReader => ({ network: new GlyphNetwork(WEIGHTS), weights: WEIGHTS })
