@@ -23,7 +23,7 @@ export type {
   StrokeShape,
 } from './result/stroke-types.ts'
 export { greyOfPixel } from './window/grey-at.ts'
-export type { GreyPicture } from './window/grey-picture.ts'
+export { type GreyPicture, windowsOf } from './window/grey-picture.ts'
 export type { GreyWindow } from './window/grey-window.ts'
 export { type Ink, settledInk } from './window/ink.ts'
 export { LARGEST_WINDOW, type SearchWindow, searchWindow, type WindowBox } from './window/search-window.ts'

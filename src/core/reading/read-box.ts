@@ -1,25 +1,13 @@
 import type { GreyPicture } from '../imaging/window/grey-picture.ts'
 import type { LengthContext } from '../quantity/parse/parse-length.ts'
 import { bestLook } from './box/best-look.ts'
+import type { BoxToRead } from './box/box-to-read.ts'
 import type { GlyphReader } from './box/glyph-reader.ts'
 import type { FigureReading } from './figure-reading.ts'
 import type { Lattice } from './lattice.ts'
 import { layOut } from './layout/lay-out.ts'
 import { boxOnPage } from './patch/upright-places.ts'
 import { type RankedFigure, rankFigures } from './ranking/rank-figures.ts'
-
-/** A rectangle of a page in which a figure is, pixels; turned about its centre where an angle is given. */
-export interface BoxToRead {
-  readonly x: number
-  readonly y: number
-  readonly width: number
-  readonly height: number
-  /**
-   * Degrees clockwise on the page by which the lettering is turned from level, where it is known: then width is along it
-   * and height across it. Found out unless it is given.
-   */
-  readonly angle?: number
-}
 
 /** So sure a figure is called clear. */
 const CLEAR = 0.99
@@ -34,8 +22,8 @@ export function readBox(
   box: BoxToRead,
   context: LengthContext = {},
 ): FigureReading {
-  const angles = box.angle === undefined ? [0, -90, 90] : [box.angle]
-  const look = bestLook(reader, picture, box, angles)
+  const look = bestLook(reader, picture, box)
+  if (look === null) return nothingIn(box)
   const ways = layOut(look.glyphs)
   const lattice = ways[0]?.lattice ?? { slots: [] }
   const place = onPage(lattice)
@@ -66,6 +54,19 @@ export function readBox(
       .map((other) => ({ text: other.ranked.text, probability: other.probability })),
   }
 }
+
+const nothingIn = ({ x, y, width, height, angle = 0 }: BoxToRead): FigureReading => ({
+  box: [x, y, width, height],
+  angle,
+  text: null,
+  asRead: '',
+  value: null,
+  kind: null,
+  clear: false,
+  probability: 0,
+  alternatives: [],
+  lattice: { slots: [] },
+})
 
 /** The likeliest glyph of each place, one after another. */
 const asRead = ({ slots }: Lattice): string =>

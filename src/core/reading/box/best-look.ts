@@ -1,6 +1,8 @@
 import type { GreyPicture } from '../../imaging/window/grey-picture.ts'
 import type { SeenGlyph } from '../glyphs/seen-glyph.ts'
-import type { BoxToRead } from '../read-box.ts'
+import type { TurnedBox } from '../patch/sample-upright.ts'
+import { type UprightWay, uprightWays } from '../upright/upright-ways.ts'
+import type { BoxToRead } from './box-to-read.ts'
 import type { GlyphReader } from './glyph-reader.ts'
 import { type Look, lookAt } from './look.ts'
 
@@ -8,46 +10,52 @@ import { type Look, lookAt } from './look.ts'
 const BEST_HEIGHT = 21
 /** It knows them well between these shares of it. */
 const [LEAST, MOST] = [0.82, 1.18]
-/** Height at which a box is looked at first: of one row, digits come out a little large, of a stacked fraction a little small. */
-const FIRST_HEIGHT = 36
-/** How much is looked at round the box, as a share of its height. */
-const AROUND = 0.25
-/** Centres of glyphs may lie outside of the box by this share of its height. */
-const OUTSIDE = 0.04
+/** Height of a box of one row, or of a stacked fraction, in heights of a full digit: between the two. */
+const BOX_HEIGHT = 1.7
+/** How much is looked at round the box, and how far outside centres of glyphs may lie, as shares of its shorter side. */
+const [AROUND, OUTSIDE] = [0.2, 0.04]
+/** A way that is so much less likely is still taken where as much more is seen in it: its weight to this power. */
+const HEED = 0.25
 
-/** Looks at a box in each direction, and once more at the scale that its glyphs ask for where they are best seen. */
-export function bestLook(
-  reader: GlyphReader,
-  picture: GreyPicture,
-  box: BoxToRead,
-  angles: readonly number[],
-): Look {
-  const looks = angles.map((angle) => {
-    const turned = turnedBox(box, angle)
-    const least = Math.min(turned.width, turned.height)
-    return look(reader, picture, box, angle, FIRST_HEIGHT / least)
-  })
-  const first = looks.reduce((best, one) => (massOf(one.glyphs) > massOf(best.glyphs) ? one : best))
+/** What is seen in a box in the way that most is seen, at the scale that its glyphs ask for. */
+export function bestLook(reader: GlyphReader, picture: GreyPicture, box: BoxToRead): Look | null {
+  const ways = box.angle === undefined ? uprightWays(picture, box) : [asGiven(box, box.angle)]
+  const around = AROUND * Math.min(box.width, box.height)
+  const isWithin = inBox(box, OUTSIDE * Math.min(box.width, box.height))
+  const look = (turned: TurnedBox, height: number): Look =>
+    lookAt(reader, picture, { box: turned, scale: BEST_HEIGHT / height, around }, isWithin)
+  let best: { look: Look; way: UprightWay; worth: number } | null = null
+  for (const way of ways) {
+    const seen = look(way.box, way.digitHeights[0] ?? box.height)
+    const worth = massOf(seen.glyphs) * way.weight ** HEED
+    if (best === null || worth > best.worth) best = { look: seen, way, worth }
+  }
+  if (best === null) return null
+  let { look: first } = best
+  for (const height of best.way.digitHeights.slice(1)) {
+    if (isOfGoodHeight(first)) break
+    const other = look(best.way.box, height)
+    if (massOf(other.glyphs) > massOf(first.glyphs)) first = other
+  }
   const height = heightOf(first.glyphs)
-  if (height === null || (height > LEAST * BEST_HEIGHT && height < MOST * BEST_HEIGHT)) return first
-  const second = look(reader, picture, box, first.box.angle, (first.scale * BEST_HEIGHT) / height)
-  return massOf(second.glyphs) > 0.8 * massOf(first.glyphs) ? second : first
+  if (height === null || isOfGoodHeight(first)) return first
+  const second = look(best.way.box, height / first.scale)
+  return massOf(second.glyphs) > 0.9 * massOf(first.glyphs) ? second : first
 }
 
-function look(
-  reader: GlyphReader,
-  picture: GreyPicture,
-  box: BoxToRead,
-  angle: number,
-  scale: number,
-): Look {
-  const turned = turnedBox(box, angle)
-  const least = Math.min(box.width, box.height)
-  return lookAt(reader, picture, { box: turned, scale, around: AROUND * least }, isIn(box, OUTSIDE * least))
+function isOfGoodHeight({ glyphs }: Look): boolean {
+  const height = heightOf(glyphs)
+  return height !== null && height > LEAST * BEST_HEIGHT && height < MOST * BEST_HEIGHT
+}
+
+/** The way that is known. Whether the box holds one row or a fraction is not. */
+function asGiven({ x, y, width, height }: BoxToRead, angle: number): UprightWay {
+  const centre = [x + width / 2, y + height / 2] as const
+  return { box: { centre, width, height, angle }, digitHeights: [height / BOX_HEIGHT], weight: 1 }
 }
 
 /** How much is seen, and how surely: what is as likely nothing as something, or anything, counts for nothing. */
-export function massOf(glyphs: readonly SeenGlyph[]): number {
+function massOf(glyphs: readonly SeenGlyph[]): number {
   return glyphs.reduce((sum, { present, alternatives }) => {
     const sure = present * (alternatives[0]?.probability ?? 0)
     return sum + Math.max(0, sure - 0.3)
@@ -63,17 +71,8 @@ function heightOf(glyphs: readonly SeenGlyph[]): number | null {
   return tall[Math.floor(tall.length * 0.75)] ?? null
 }
 
-/** The box itself where its angle is given, else the upright box's own when turned so that it holds it. */
-function turnedBox(box: BoxToRead, angle: number) {
-  const centre = [box.x + box.width / 2, box.y + box.height / 2] as const
-  if (box.angle !== undefined) return { centre, width: box.width, height: box.height, angle }
-  const turn = (angle * Math.PI) / 180
-  const [c, s] = [Math.abs(Math.cos(turn)), Math.abs(Math.sin(turn))]
-  return { centre, width: box.width * c + box.height * s, height: box.width * s + box.height * c, angle }
-}
-
 /** Whether a place of the page lies in the box, or so near to it. */
-function isIn(
+function inBox(
   { x, y, width, height, angle = 0 }: BoxToRead,
   near: number,
 ): (place: readonly [number, number]) => boolean {
@@ -81,8 +80,6 @@ function isIn(
   const [c, s] = [Math.cos(turn), Math.sin(turn)]
   return ([px, py]) => {
     const [dx, dy] = [px - x - width / 2, py - y - height / 2]
-    return (
-      Math.abs(dx * c + dy * s) <= width / 2 + near && Math.abs(dy * c - dx * s) <= height / 2 + near
-    )
+    return Math.abs(dx * c + dy * s) <= width / 2 + near && Math.abs(dy * c - dx * s) <= height / 2 + near
   }
 }

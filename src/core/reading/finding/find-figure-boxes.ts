@@ -1,5 +1,4 @@
-import type { GreyWindow } from '../../imaging/window/grey-window.ts'
-import type { Ink } from '../../imaging/window/ink.ts'
+import type { GreyWindow, Ink } from '../../imaging/index.ts'
 import { linkRows, type SpotRow } from './link-rows.ts'
 import { sheetInk } from './sheet-ink.ts'
 import { type Spot, takeSpots } from './spots.ts'
@@ -26,14 +25,20 @@ export interface FindingOptions {
 
 /** Spots of fewer pixels than this are specks. */
 const SPECK = 4
+/** From so many times the height of most digits to so many a spot is as large as a point, or a fraction that hangs together. */
+const [SMALL, LARGE] = [0.1, 3]
 /** A row that leans by more than this is at an odd angle, degrees; with fewer spots than so many it may yet be level. */
-const [LEANS, SURE] = [6, 6]
+const [LEANS, SURE] = [7, 9]
+/** What leans more is no row of this direction. */
+const STEEPEST = 55
 /** A row is no higher than so many times its digits: two rows of a fraction, and some room. */
 const HIGHEST = 3.4
-/** A row whose neighbours stand so much further apart than those of the rows across it is none. */
-const LOOSER = 1.35
+/** A row whose neighbours stand so much further apart than those of rows across it, so many times as long, is none. */
+const [LOOSER, MORE] = [1.35, 1.5]
 /** Lone glyphs are within these shares of what most are high. */
 const [LONE_LOW, LONE_HIGH] = [0.6, 1.7]
+/** Words of a figure stand no further apart, and its lines, in heights of most digits. */
+const [WORDS, LINES] = [1.6, 0.8]
 /** Room round a row, in heights of its digits. */
 const ROOM = 0.2
 
@@ -46,10 +51,14 @@ export function findFigureBoxes(picture: GreyWindow, options: FindingOptions = {
   const { width, height } = picture
   const ink = options.ink === undefined ? sheetInk(picture) : sheetInk(picture, options.ink)
   eraseRulings(ink, width, height, { longest: 1.5 * largest, thickest: Math.max(5, smallest) })
-  const spots = takeSpots(ink, width, height, 1.6 * largest).filter(({ pixels }) => pixels >= SPECK)
+  const all = takeSpots(ink, width, height, 1.6 * largest).filter(({ pixels }) => pixels >= SPECK)
+  const high = usualHeight(all, smallest)
+  const spots = all.filter(({ left, right, top, bottom }) => {
+    const side = Math.max(right - left, bottom - top)
+    return side > SMALL * high && side < LARGE * high
+  })
   const turned = spots.map(turnedSpot)
   const [level, upright] = [linkRows(spots), linkRows(turned)]
-  const high = usualHeight(spots, turned, level, upright)
   const found = [
     ...rowsThatHold(level, upright, spots, high, smallest),
     ...rowsThatHold(upright, level, turned, high, smallest).map(turnedBack),
@@ -71,21 +80,19 @@ const turnedBack = ({ x, y, width, height, angle }: FoundBox): FoundBox => ({
   y: -x - width,
   width: height,
   height: width,
-  angle: angle - 90,
+  // Read from the bottom or the right.
+  angle: angle < -2 * LEANS ? angle + 90 : angle - 90,
 })
 
-/** Height of most glyphs that stand in rows of three or more. */
-function usualHeight(
-  spots: readonly Spot[],
-  turned: readonly Spot[],
-  level: readonly SpotRow[],
-  upright: readonly SpotRow[],
-): number {
-  const heights = [
-    ...level.filter((row) => row.spots.length >= 3).map((row) => digitHeight(row, spots)),
-    ...upright.filter((row) => row.spots.length >= 3).map((row) => digitHeight(row, turned)),
-  ].sort((a, b) => a - b)
-  return heights[heights.length >> 1] ?? 0
+/** Height of the digits of most rows of three or more. */
+function usualHeight(all: readonly Spot[], smallest: number): number {
+  const heights = [all, all.map(turnedSpot)]
+    .flatMap((spots) =>
+      linkRows(spots).flatMap((row) => (row.spots.length >= 3 ? [digitHeight(row, spots)] : [])),
+    )
+    .filter((high) => high >= smallest)
+    .sort((a, b) => a - b)
+  return heights[heights.length >> 1] ?? Math.max(1, ...all.map(({ top, bottom }) => bottom - top))
 }
 
 /** Height of a row's digits: that which few of its spots exceed. */
@@ -104,7 +111,7 @@ function rowsThatHold(
 ): FoundBox[] {
   const other = new Map<number, SpotRow>()
   for (const row of across) for (const i of row.spots) other.set(i, row)
-  return rows.flatMap((row) => {
+  const held = rows.flatMap((row) => {
     const high = digitHeight(row, spots)
     if (high < smallest) return []
     const counterparts = row.spots.flatMap((i) => other.get(i) ?? [])
@@ -112,11 +119,31 @@ function rowsThatHold(
       const inRow = counterparts.some((one) => one.spots.length > 1)
       return inRow || high < LONE_LOW * usual || high > LONE_HIGH * usual ? [] : boxesOf(row, spots, high)
     }
-    const rival = counterparts.filter((one) => one.spots.length >= row.spots.length)
+    const rival = counterparts.filter((one) => one.spots.length >= MORE * row.spots.length)
     const gap = rival.reduce((sum, one) => sum + one.gap, 0) / Math.max(1, rival.length)
     if (rival.length > 0.7 * row.spots.length && row.gap > LOOSER * gap + 0.1) return []
     return boxesOf(row, spots, high)
   })
+  return [...held, ...joined(held, usual)]
+}
+
+/** Boxes round two rows that are near: words that stand further apart in one line, and lines right under one another. */
+function joined(boxes: readonly FoundBox[], usual: number): FoundBox[] {
+  const level = boxes.filter(({ angle }) => angle === 0).sort((a, b) => a.x - b.x)
+  const found: FoundBox[] = []
+  for (const [i, a] of level.entries())
+    for (const b of level.slice(i + 1)) {
+      if (b.x - a.x - a.width > WORDS * usual) break
+      const across = Math.min(a.x + a.width, b.x + b.width) - Math.max(a.x, b.x)
+      const down = Math.min(a.y + a.height, b.y + b.height) - Math.max(a.y, b.y)
+      const beside = down > 0.5 * Math.min(a.height, b.height) && across < 0.5 * usual
+      const under = down < 0.4 * usual && down > -LINES * usual && across > 0.4 * Math.min(a.width, b.width)
+      if (!beside && !under) continue
+      const [x, y] = [Math.min(a.x, b.x), Math.min(a.y, b.y)]
+      const width = Math.max(a.x + a.width, b.x + b.width) - x
+      found.push({ x, y, width, height: Math.max(a.y + a.height, b.y + b.height) - y, angle: 0 })
+    }
+  return found
 }
 
 /** The box of a row, with the direction it runs in; both that and level where it has few spots to tell by. */
@@ -125,7 +152,7 @@ function boxesOf(row: SpotRow, spots: readonly Spot[], high: number): FoundBox[]
   const [left, right] = [Math.min(...all.map((s) => s.left)), Math.max(...all.map((s) => s.right))]
   const [top, bottom] = [Math.min(...all.map((s) => s.top)), Math.max(...all.map((s) => s.bottom))]
   const lean = leanOf(all.filter((s) => s.bottom - s.top > 0.4 * high))
-  const odd = Math.abs(lean) > LEANS
+  const odd = Math.abs(lean) > LEANS && Math.abs(lean) < STEEPEST
   const turn = ((odd ? lean : 0) * Math.PI) / 180
   const across = all.map(
     (s) => ((s.top + s.bottom) * Math.cos(turn) - (s.left + s.right) * Math.sin(turn)) / 2,

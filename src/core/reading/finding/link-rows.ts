@@ -4,6 +4,8 @@ import type { Spot } from './spots.ts'
 const [SHARED, GAP] = [0.3, 1.1]
 /** Digits of one row and its fractions differ in height by no more than this factor; marks are lower than so many pixels' share. */
 const [UNLIKE, MARK] = [2.4, 0.45]
+/** Wider than so many heights of the higher of two, one of them is no glyph. */
+const LONG = 1.4
 /** A bar is so many times as long as it is high; what it parts stands within so many heights of it. */
 const [BAR, BAR_REACH] = [2.5, 0.6]
 /** Spots are looked for near one another in squares of this side, pixels. */
@@ -32,6 +34,8 @@ export function linkRows(spots: readonly Spot[]): SpotRow[] {
   for (const [i, a] of spots.entries()) {
     // Only the nearest to the right counts for how far neighbours stand apart.
     let nearest = Number.POSITIVE_INFINITY
+    const over: number[] = []
+    const under: number[] = []
     for (const j of near(a)) {
       const b = spots[j]
       if (j === i || b === undefined) continue
@@ -39,8 +43,9 @@ export function linkRows(spots: readonly Spot[]): SpotRow[] {
         root[rootOf(i)] = rootOf(j)
         if (b.left + b.right > a.left + a.right)
           nearest = Math.min(nearest, Math.max(0, b.left - a.right) / Math.max(heightOf(a), heightOf(b)))
-      } else if (isBarOf(a, b)) root[rootOf(i)] = rootOf(j)
+      } else if (isBarOf(a, b)) (b.top + b.bottom < a.top + a.bottom ? over : under).push(j)
     }
+    if (over.length > 0 && under.length > 0) for (const j of [...over, ...under]) root[rootOf(i)] = rootOf(j)
     if (nearest < Number.POSITIVE_INFINITY) {
       gaps[i] = nearest
       links[i] = 1
@@ -67,11 +72,14 @@ function areNeighbours(a: Spot, b: Spot): boolean {
   const apart = Math.max(a.left, b.left) - Math.min(a.right, b.right)
   if (apart > GAP * high) return false
   const shared = Math.min(a.bottom, b.bottom) - Math.max(a.top, b.top)
+  const long = Math.max(widthOf(a), widthOf(b))
+  // What is long and flat is a bar or what is left of a line: it holds no row together.
+  if (long > LONG * high) return false
   if (low < MARK * high) return shared > 0.5 * low && apart < 0.7 * high
   return high < UNLIKE * low && shared > SHARED * low
 }
 
-/** Whether the first is a bar and the second stands right over it or under it. */
+/** Whether the first may be a bar and the second stands right over it or under it. */
 function isBarOf(bar: Spot, other: Spot): boolean {
   if (widthOf(bar) < BAR * heightOf(bar)) return false
   const high = heightOf(other)
@@ -82,7 +90,7 @@ function isBarOf(bar: Spot, other: Spot): boolean {
     gap > -0.3 * high &&
     middle > bar.left - 0.2 * high &&
     middle < bar.right + 0.2 * high &&
-    widthOf(bar) < 5 * high
+    widthOf(bar) < 3.2 * high
   )
 }
 

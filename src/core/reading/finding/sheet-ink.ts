@@ -1,14 +1,15 @@
-import type { GreyWindow } from '../../imaging/window/grey-window.ts'
-import { type Ink, settledInk } from '../../imaging/window/ink.ts'
+import { type GreyWindow, type Ink, settledInk } from '../../imaging/index.ts'
 
 /** Ground is told in squares of this side, pixels. */
 const SQUARE = 32
 /** Ground is what so many of a square's pixels are no lighter than; strokes cover the darker of them. */
 const GROUND = 0.7
 /** A pixel is ink where it differs from its ground by this share of what full ink does. */
-const INK = 0.42
-/** Full ink is what this share of the pixels that stand out at all do not exceed. */
-const FULL = 0.7
+const INK = 0.45
+/** Full ink is what this share of the pixels that stand out clearly do not exceed. */
+const FULL = 0.6
+/** Only what stands out by so many sigmas of the noise tells what full ink is. */
+const OF_NOISE = 4
 /** Greys below which nothing is ink. */
 const LEAST = 14
 
@@ -33,17 +34,18 @@ export function sheetInk(picture: GreyWindow, ink: Ink = settledInk(picture) ?? 
   const standing = (x: number, y: number): number =>
     (ground[Math.floor(y / SQUARE) * across + Math.floor(x / SQUARE)] ?? 0) -
     Math.abs(flip - (data[y * width + x] ?? 0))
+  const noise = noiseOf(width, height, standing)
+  const clear = Math.max(LEAST, OF_NOISE * noise)
   counts.fill(0)
   let n = 0
-  // What stands out at all is looked at for what full ink is: most of a sheet is bare.
   for (let y = 0; y < height; y += 3)
     for (let x = 0; x < width; x += 3) {
       const v = Math.round(standing(x, y))
-      if (v < LEAST) continue
+      if (v < clear) continue
       counts[Math.min(255, v)] = (counts[Math.min(255, v)] ?? 0) + 1
       n++
     }
-  const least = Math.max(LEAST, INK * quantileOf(counts, n, FULL))
+  const least = Math.max(LEAST, INK * quantileOf(counts, n, FULL), 3 * noise)
   const out = new Uint8Array(width * height)
   for (let y = 0; y < height; y++) {
     const row = Math.floor(y / SQUARE) * across
@@ -53,6 +55,19 @@ export function sheetInk(picture: GreyWindow, ink: Ink = settledInk(picture) ?? 
     }
   }
   return out
+}
+
+/** Sigma of the ground's noise, by the quartiles of what differs from it: a sheet is bare for the most part. */
+function noiseOf(width: number, height: number, standing: (x: number, y: number) => number): number {
+  const counts = new Uint32Array(256)
+  let n = 0
+  for (let y = 1; y < height; y += 5)
+    for (let x = 1; x < width; x += 5, n++) {
+      const v = Math.min(255, Math.max(0, Math.round(standing(x, y)) + 128))
+      counts[v] = (counts[v] ?? 0) + 1
+    }
+  // The lighter half only, for ink is in the darker one; 0.674 sigma from the median to a quartile.
+  return (quantileOf(counts, n, 0.5) - quantileOf(counts, n, 0.25)) / 0.674
 }
 
 function quantileOf(counts: Uint32Array, n: number, share: number): number {

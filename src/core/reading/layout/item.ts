@@ -2,7 +2,7 @@ import type { LatticeSlot } from '../lattice.ts'
 import type { PlacedGlyph } from './placed-glyph.ts'
 
 /** What stands in a row: a glyph, or a stack of two rows of them with a bar between or none. */
-export type Item =
+export type RowItem =
   | { readonly kind: 'glyph'; readonly glyph: PlacedGlyph }
   | {
       readonly kind: 'stack'
@@ -15,14 +15,14 @@ export type Item =
 
 /** A stack that some glyphs may make, as they could as well stand in rows of their own. */
 export interface ProposedStack {
-  readonly item: Item & { readonly kind: 'stack' }
+  readonly item: RowItem & { readonly kind: 'stack' }
   /** All that stand in it, the bar among them. */
   readonly glyphs: readonly PlacedGlyph[]
   readonly probability: number
 }
 
 /** Edges of what stands in a row. */
-export interface Extent {
+export interface GlyphExtent {
   readonly left: number
   readonly right: number
   readonly top: number
@@ -30,7 +30,7 @@ export interface Extent {
 }
 
 /** Edges round some glyphs; of none, nothing. */
-export function extentOf(glyphs: readonly Extent[]): Extent {
+export function extentOf(glyphs: readonly GlyphExtent[]): GlyphExtent {
   return {
     left: Math.min(...glyphs.map(({ left }) => left)),
     right: Math.max(...glyphs.map(({ right }) => right)),
@@ -39,5 +39,5 @@ export function extentOf(glyphs: readonly Extent[]): Extent {
   }
 }
 
-export const extentOfItem = (item: Item): Extent =>
+export const extentOfItem = (item: RowItem): GlyphExtent =>
   item.kind === 'glyph' ? item.glyph : extentOf([...item.over, ...item.under])

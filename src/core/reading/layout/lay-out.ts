@@ -1,7 +1,7 @@
 import type { SeenGlyph } from '../glyphs/seen-glyph.ts'
 import type { Lattice, LatticeSlot } from '../lattice.ts'
 import { fullHeight } from './full-height.ts'
-import type { Item, ProposedStack } from './item.ts'
+import type { ProposedStack, RowItem } from './item.ts'
 import { type PlacedGlyph, placeGlyph } from './placed-glyph.ts'
 import { proposeStacks } from './propose-stacks.ts'
 import { rowsOf } from './rows.ts'
@@ -55,13 +55,13 @@ function structures(stacks: readonly ProposedStack[]): { taken: ProposedStack[];
   return ways.sort((a, b) => b.weight - a.weight).slice(0, 3)
 }
 
-function itemsOf(glyphs: readonly PlacedGlyph[], stacks: readonly ProposedStack[]): Item[] {
+function itemsOf(glyphs: readonly PlacedGlyph[], stacks: readonly ProposedStack[]): RowItem[] {
   const stacked = new Set(stacks.flatMap((stack) => stack.glyphs))
   const loose = glyphs.filter((glyph) => !stacked.has(glyph))
-  return [...stacks.map(({ item }) => item), ...loose.map((glyph): Item => ({ kind: 'glyph', glyph }))]
+  return [...stacks.map(({ item }) => item), ...loose.map((glyph): RowItem => ({ kind: 'glyph', glyph }))]
 }
 
-function slotsOf(items: readonly Item[], high: number): LatticeSlot[] {
+function slotsOf(items: readonly RowItem[], high: number): LatticeSlot[] {
   if (items.length === 0) return []
   const slots: LatticeSlot[] = []
   for (const row of withoutStrays(rowsOf(items, high), high)) {
@@ -71,7 +71,7 @@ function slotsOf(items: readonly Item[], high: number): LatticeSlot[] {
   return slots
 }
 
-function slotsOfRow(row: readonly Item[], high: number): LatticeSlot[] {
+function slotsOfRow(row: readonly RowItem[], high: number): LatticeSlot[] {
   const slots: LatticeSlot[] = []
   const space = spaceOfRow(row, high)
   const raised = raisedNumerators(row)
@@ -86,7 +86,7 @@ function slotsOfRow(row: readonly Item[], high: number): LatticeSlot[] {
   return slots
 }
 
-function slotsOfItem(item: Item): LatticeSlot[] {
+function slotsOfItem(item: RowItem): LatticeSlot[] {
   if (item.kind === 'glyph') return [slotOfGlyph(item.glyph)]
   return [...sideOf(item.over), item.between, ...sideOf(item.under)]
 }

@@ -1,4 +1,4 @@
-import { extentOf, extentOfItem, type Item } from './item.ts'
+import { extentOf, extentOfItem, type RowItem } from './item.ts'
 import { isTall } from './placed-glyph.ts'
 
 /** Middles of one row differ by less than this, in heights of a full digit: small digits at a slash stand higher and lower. */
@@ -7,15 +7,15 @@ const OF_ONE_ROW = 0.6
 const MARK_REACH = 0.35
 
 /** Rows, the upper first, each in reading order. Marks go to the row that they stand in; one in none has a row of its own. */
-export function rowsOf(items: readonly Item[], high: number): Item[][] {
-  const middle = (item: Item): number => {
+export function rowsOf(items: readonly RowItem[], high: number): RowItem[][] {
+  const middle = (item: RowItem): number => {
     const { top, bottom } = extentOfItem(item)
     return item.kind === 'stack'
       ? (extentOf(item.over).bottom + extentOf(item.under).top) / 2 || 0
       : (top + bottom) / 2
   }
-  const rows: { items: Item[]; middle: number }[] = []
-  const isAnchor = (item: Item): boolean =>
+  const rows: { items: RowItem[]; middle: number }[] = []
+  const isAnchor = (item: RowItem): boolean =>
     item.kind === 'stack' || (isTall(item.glyph.name) && item.glyph.height > 0.4 * high)
   for (const item of items.filter(isAnchor).sort((a, b) => middle(a) - middle(b))) {
     const row = rows.at(-1)
@@ -41,7 +41,7 @@ export function rowsOf(items: readonly Item[], high: number): Item[][] {
       else rows.push({ items: [item], middle: at })
     }
   }
-  const across = (item: Item): number => {
+  const across = (item: RowItem): number => {
     const { left, right } = extentOfItem(item)
     return left + right
   }
@@ -51,7 +51,7 @@ export function rowsOf(items: readonly Item[], high: number): Item[][] {
 }
 
 /** How far the nearest item of a row is along it. */
-function gapTo(row: readonly Item[], item: Item): number {
+function gapTo(row: readonly RowItem[], item: RowItem): number {
   const { left, right } = extentOfItem(item)
   return Math.min(
     ...row.map((one) => {

@@ -1,4 +1,4 @@
-import { type Extent, extentOfItem, type Item } from './item.ts'
+import { extentOfItem, type GlyphExtent, type RowItem } from './item.ts'
 import { isDigit, likelihoodOf } from './placed-glyph.ts'
 
 /** Gaps, in heights of a full digit: a space where they are wider by this much, as often as not. */
@@ -11,7 +11,7 @@ const OF_NARROW = 2.2
 const [BEFORE_MARK, AFTER_MARK, AT_DASH] = [0.15, 0.15, 0.4]
 
 /** How wide a gap of a row is a space as often as not, in pixels. */
-export function spaceOfRow(row: readonly Item[], high: number): number {
+export function spaceOfRow(row: readonly RowItem[], high: number): number {
   const gaps: number[] = []
   for (const [i, item] of row.entries()) {
     const next = row[i + 1]
@@ -24,8 +24,8 @@ export function spaceOfRow(row: readonly Item[], high: number): number {
 }
 
 /** Probability that words part between two neighbours of a row. */
-export function spaceBetween(before: Item, after: Item, space: number, high: number): number {
-  const [a, b]: [Extent, Extent] = [extentOfItem(before), extentOfItem(after)]
+export function spaceBetween(before: RowItem, after: RowItem, space: number, high: number): number {
+  const [a, b]: [GlyphExtent, GlyphExtent] = [extentOfItem(before), extentOfItem(after)]
   const byGap = 1 / (1 + Math.exp((space - (b.left - a.right)) / (SOFTNESS * high)))
   const number = before.kind === 'glyph' ? likelihoodOf(before.glyph.seen, '0123456789') : 0
   // Between a whole number and its fraction there is one, however close they stand.
@@ -42,7 +42,7 @@ export function spaceBetween(before: Item, after: Item, space: number, high: num
  * Where the numerator of a fraction with a slash begins: small digits raised before the slash, after a full one.
  * @returns the place in the row of its first digit, for each such fraction
  */
-export function raisedNumerators(row: readonly Item[]): number[] {
+export function raisedNumerators(row: readonly RowItem[]): number[] {
   const starts: number[] = []
   for (const [slash, item] of row.entries()) {
     if (item.kind !== 'glyph' || item.glyph.name !== '/') continue

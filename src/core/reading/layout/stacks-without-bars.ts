@@ -1,4 +1,4 @@
-import { type Extent, extentOf, type ProposedStack } from './item.ts'
+import { extentOf, type GlyphExtent, type ProposedStack } from './item.ts'
 import { isTall, likelihoodOf, type PlacedGlyph } from './placed-glyph.ts'
 import { slotOfSpace } from './slot-of-glyph.ts'
 
@@ -87,7 +87,7 @@ function goesOn(number: readonly PlacedGlyph[], glyph: PlacedGlyph, high: number
   return glyph.middle > top - 0.1 * high && glyph.middle < bottom + 0.1 * high
 }
 
-function isRightOver(over: Extent, under: Extent, high: number): boolean {
+function isRightOver(over: GlyphExtent, under: GlyphExtent, high: number): boolean {
   const shared = Math.min(over.right, under.right) - Math.max(over.left, under.left)
   const gap = under.top - over.bottom
   const narrow = Math.min(over.right - over.left, under.right - under.left)
@@ -96,8 +96,8 @@ function isRightOver(over: Extent, under: Extent, high: number): boolean {
 
 /** Whether other glyphs go on beside the middle of two numbers, in their rows, or there are none. */
 function standing(
-  over: Extent,
-  under: Extent,
+  over: GlyphExtent,
+  under: GlyphExtent,
   others: readonly PlacedGlyph[],
   stacks: readonly ProposedStack[],
   high: number,

@@ -1,4 +1,4 @@
-import { extentOf, extentOfItem, type Item } from './item.ts'
+import { extentOf, extentOfItem, type RowItem } from './item.ts'
 import { isTall, type PlacedGlyph } from './placed-glyph.ts'
 
 /** Farther than this from the rest of its row, in heights of a full digit, a glyph is hardly of the figure. */
@@ -10,7 +10,7 @@ const OF_ANOTHER_SIZE = 0.3
 const LEAST = 0.05
 
 /** Rows without what stands apart: it is dropped, or goes on with a lower probability that it is there at all. */
-export function withoutStrays(rows: readonly (readonly Item[])[], high: number): Item[][] {
+export function withoutStrays(rows: readonly (readonly RowItem[])[], high: number): RowItem[][] {
   const most = Math.max(...rows.map(massOf))
   const main = rows.find((row) => massOf(row) === most) ?? []
   return rows
@@ -21,14 +21,14 @@ export function withoutStrays(rows: readonly (readonly Item[])[], high: number):
     .filter((row) => row.length > 0)
 }
 
-const massOf = (row: readonly Item[]): number =>
+const massOf = (row: readonly RowItem[]): number =>
   row.reduce((sum, item) => sum + glyphsOf(item).reduce((all, { present }) => all + present, 0), 0)
 
-const glyphsOf = (item: Item): readonly PlacedGlyph[] =>
+const glyphsOf = (item: RowItem): readonly PlacedGlyph[] =>
   item.kind === 'glyph' ? [item.glyph] : [...item.over, ...item.under]
 
 /** A small row that is not right over or under the main one, or far from it, is no second line of it. */
-function ofOtherRow(row: readonly Item[], main: readonly Item[], most: number, high: number): number {
+function ofOtherRow(row: readonly RowItem[], main: readonly RowItem[], most: number, high: number): number {
   const [a, b] = [extentOf(row.map(extentOfItem)), extentOf(main.map(extentOfItem))]
   const gap = Math.max(a.top - b.bottom, b.top - a.bottom)
   const beside = a.left > b.right + high / 2 || a.right < b.left - high / 2
@@ -37,8 +37,8 @@ function ofOtherRow(row: readonly Item[], main: readonly Item[], most: number, h
 }
 
 /** The largest part of a row whose items are near one another is the figure's; the others are lowered. */
-function apart(row: readonly Item[], high: number): { item: Item; factor: number }[] {
-  const parts: Item[][] = []
+function apart(row: readonly RowItem[], high: number): { item: RowItem; factor: number }[] {
+  const parts: RowItem[][] = []
   let reach = Number.NEGATIVE_INFINITY
   for (const item of row) {
     const { left, right } = extentOfItem(item)
@@ -51,7 +51,7 @@ function apart(row: readonly Item[], high: number): { item: Item; factor: number
   return parts.flatMap((part) => part.map((item) => ({ item, factor: massOf(part) === most ? 1 : APART })))
 }
 
-function lowered(item: Item, factor: number, high: number): Item[] {
+function lowered(item: RowItem, factor: number, high: number): RowItem[] {
   if (item.kind === 'stack') {
     const lower = (glyphs: readonly PlacedGlyph[]) =>
       glyphs.map((glyph) => ({ ...glyph, present: glyph.present * factor }))

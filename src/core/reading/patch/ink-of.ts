@@ -1,4 +1,4 @@
-import type { Ink } from '../../imaging/window/ink.ts'
+import type { Ink } from '../../imaging/index.ts'
 import type { InkField } from '../network/glyph-network.ts'
 import type { Upright } from './sample-upright.ts'
 import { slidingExtreme, slidingMean } from './sliding.ts'
@@ -17,6 +17,8 @@ const HEED = 8
 const LEAST_INK = 4
 /** What is darker than full ink goes on to here. */
 const CEILING = 1.2
+/** Of more pixels than this some tell as much of their shares as all. */
+const MOST_SORTED = 8000
 /** A normal distribution's sigma is this many times its median distance from its mean. */
 const SIGMA_OF_MAD = 1.4826
 
@@ -62,11 +64,11 @@ function liftGround(field: { width: number; height: number; values: Float32Array
 }
 
 /** The most of a picture is ground, so that a third lies below its middle or nearly. */
-const medianOfGround = (lifted: Float32Array): number => quantile(Float32Array.from(lifted).sort(), 0.35)
+const medianOfGround = (lifted: Float32Array): number => quantile(sortedSome(lifted), 0.35)
 
 /** In parts of full ink, which is told by what stands out most; a little less where the ink fades. */
 function inParts({ width, height, values }: { width: number; height: number; values: Float32Array }) {
-  const sorted = Float32Array.from(values).sort()
+  const sorted = sortedSome(values)
   const noise = noiseOf(sorted)
   const full = levelOf(sorted, noise)
   const [across, down] = [Math.max(1, Math.round(width / FADING)), Math.max(1, Math.round(height / FADING))]
@@ -138,6 +140,15 @@ function levelOf(sorted: Float32Array, noise: number): number {
   while (from > 0 && (sorted[from - 1] ?? 0) > least) from--
   const strokes = sorted.subarray(from)
   return Math.max(strokes.length === 0 ? least : quantile(strokes, 0.6), LEAST_INK)
+}
+
+/** Values in order, of many only some, evenly: what share of them lies below which does not change by it. */
+function sortedSome(values: Float32Array): Float32Array {
+  const step = Math.max(1, Math.floor(values.length / MOST_SORTED))
+  return Float32Array.from(
+    { length: Math.ceil(values.length / step) },
+    (_, i) => values[i * step] ?? 0,
+  ).sort()
 }
 
 /** Of sorted values, the one that a share of them lie below. */

@@ -1,5 +1,4 @@
-import { type GreyPicture, windowsOf } from '../../imaging/window/grey-picture.ts'
-import type { GreyWindow } from '../../imaging/window/grey-window.ts'
+import { type GreyPicture, type GreyWindow, windowsOf } from '../../imaging/index.ts'
 
 /** A rectangle of a page, turned. */
 export interface TurnedBox {
@@ -35,8 +34,8 @@ export function sampleUpright(picture: GreyPicture, box: TurnedBox, scale: numbe
   const samples = Math.min(MOST_SAMPLES, Math.max(1, Math.round(1 / scale)))
   const windows = windowsOf(picture)
   const grey = new Float32Array(width * height)
-  let window = windows[0]
-  if (window === undefined) return { width, height, grey }
+  let piece = windows[0]
+  if (piece === undefined) return { width, height, grey }
   for (let y = 0; y < height; y++)
     for (let x = 0; x < width; x++) {
       let sum = 0
@@ -46,8 +45,8 @@ export function sampleUpright(picture: GreyPicture, box: TurnedBox, scale: numbe
           const v = y + (j + 0.5) / samples - height / 2
           const px = box.centre[0] + u * c - v * s
           const py = box.centre[1] + u * s + v * c
-          if (windows.length > 1 && outside(window, px, py) > 0) window = nearest(windows, window, px, py)
-          sum += greyBetween(window, px - window.left - 0.5, py - window.top - 0.5)
+          if (windows.length > 1 && outside(piece, px, py) > 0) piece = nearest(windows, piece, px, py)
+          sum += greyBetween(piece, px - piece.left - 0.5, py - piece.top - 0.5)
         }
       grey[y * width + x] = sum / samples ** 2
     }

@@ -1,4 +1,4 @@
-import type { GreyPicture } from '../../imaging/window/grey-picture.ts'
+import type { GreyPicture } from '../../imaging/index.ts'
 import { withoutLongLines } from '../lines/without-long-lines.ts'
 import type { InkField } from '../network/glyph-network.ts'
 import { inkOf } from '../patch/ink-of.ts'
