@@ -17,7 +17,8 @@ const drawSheet = (path: string): Promise<unknown> =>
       `<svg xmlns="http://www.w3.org/2000/svg" width="${WIDTH}" height="${HEIGHT}"><rect width="100%" height="100%" fill="#fff"/><g font-family="sans-serif" font-size="40"><text x="100" y="100">14 3/8</text><text x="500" y="400">27</text></g></svg>`,
     ),
   )
-    .greyscale()
+    .flatten()
+    .toColourspace('b-w')
     .png()
     .toFile(path)
 
@@ -52,7 +53,7 @@ describe('a figure in a box', () => {
     const under = await openSheet()
     const ofTheScan = await under.ask('read-figure', { sheet: 'S1', box: BOX })
     expect(ofTheScan.box).toHaveLength(4)
-    await under.shown()
+    expect((await under.shown()).exact).toBe(true)
     expect(await under.ask('read-figure', { sheet: 'S1', box: BOX })).toEqual(ofTheScan)
   })
 

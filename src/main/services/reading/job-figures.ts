@@ -3,6 +3,7 @@ import type { PagePlace, SheetReadings } from '../../../contract/readings.ts'
 import type { Sheet } from '../../../core/job/model/types.ts'
 import { element } from '../../../core/linear-algebra/element.ts'
 import type { LengthContext } from '../../../core/quantity/parse/parse-length.ts'
+import type { BoxToRead } from '../../../core/reading/box/box-to-read.ts'
 import type { FigureReading } from '../../../core/reading/figure-reading.ts'
 import { type TitleLabel, titleLabels } from '../../../core/reading/labels/title-labels.ts'
 import { pictureVersion } from '../pictures/layout/picture-names.ts'
@@ -14,7 +15,6 @@ import { reason } from '../words/services-words.ts'
 import { engineVersion } from './kept/engine-version.ts'
 import { ReadingsFile } from './kept/readings-file.ts'
 import { JobPage } from './page/job-page.ts'
-import type { TurnedBox } from './process/figure-protocol.ts'
 import type { FigureReader } from './process/figure-reader.ts'
 import { readBoxes } from './read-boxes.ts'
 import { mustHoldFigure } from './sheet-boxes.ts'
@@ -60,7 +60,7 @@ export class JobFigures {
    * Reads the figure in a box of a sheet.
    * @throws ServiceError when the job has no such sheet, there can be no figure in such a box, or the page can't be read
    */
-  async figure(id: string, box: TurnedBox): Promise<FigureReading> {
+  async figure(id: string, box: BoxToRead): Promise<FigureReading> {
     const sheet = this.#mustHave(id)
     mustHoldFigure(box, sheet.scan)
     const { reader, context, limits } = this.#of

@@ -1,7 +1,7 @@
 import type { LengthContext } from '../../../core/quantity/parse/parse-length.ts'
+import type { BoxToRead } from '../../../core/reading/box/box-to-read.ts'
 import type { FigureReading } from '../../../core/reading/figure-reading.ts'
 import type { PageSource } from './page/page-source.ts'
-import type { TurnedBox } from './process/figure-protocol.ts'
 import { type FigureReader, type FiguresWith, ReadingEnded } from './process/figure-reader.ts'
 
 /** Boxes that are read in one go, so that several processes have their share of them. */
@@ -15,7 +15,7 @@ const AT_ONCE = 8
 export async function readBoxes(
   reader: FigureReader,
   source: PageSource,
-  boxes: readonly TurnedBox[],
+  boxes: readonly BoxToRead[],
   context: LengthContext,
   how: FiguresWith,
 ): Promise<FigureReading[]> {

@@ -1,7 +1,7 @@
+import type { BoxToRead } from '../../../core/reading/box/box-to-read.ts'
 import type { PixelSize } from '../scans/page/pixel-size.ts'
 import { ServiceError } from '../service-error.ts'
 import { reason } from '../words/services-words.ts'
-import type { TurnedBox } from './process/figure-protocol.ts'
 
 /** A digit has some strokes, and none is seen in fewer pixels. Common practice, no source. */
 const LEAST = 4
@@ -13,7 +13,7 @@ const MOST = 4800
  * @param page its size
  * @throws ServiceError when there can't: it lies off the page, or is far too small or large
  */
-export function mustHoldFigure({ x, y, width, height }: TurnedBox, page: PixelSize): void {
+export function mustHoldFigure({ x, y, width, height }: BoxToRead, page: PixelSize): void {
   if (width < LEAST || height < LEAST)
     throw new ServiceError(reason('figures.box-too-small', { least: LEAST }))
   if (width > MOST || height > MOST) throw new ServiceError(reason('figures.box-too-large', { most: MOST }))

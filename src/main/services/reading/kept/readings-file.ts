@@ -3,8 +3,9 @@ import { appendFile, mkdir, readdir, readFile, rm, stat, utimes, writeFile } fro
 import { join } from 'node:path'
 import { z } from 'zod'
 import { figureReadingSchema } from '../../../../contract/readings.ts'
+import type { BoxToRead } from '../../../../core/reading/box/box-to-read.ts'
 import type { FigureReading } from '../../../../core/reading/figure-reading.ts'
-import { type TurnedBox, turnedBoxSchema } from '../process/figure-protocol.ts'
+import { boxToReadSchema } from '../process/figure-protocol.ts'
 
 /** Sheets whose readings are kept; of more, those that were asked for longest ago are dropped. */
 const MOST_FILES = 200
@@ -14,7 +15,7 @@ const MOST_BYTES = 64 * 1024 ** 2
 /** A line of the file. */
 const lineSchema = z.union([
   /** What may hold a figure on one part of the page. */
-  z.strictObject({ part: z.int().min(0), boxes: z.array(turnedBoxSchema) }),
+  z.strictObject({ part: z.int().min(0), boxes: z.array(boxToReadSchema) }),
   /** What was read in the box of a part, by its place there. */
   z.strictObject({ part: z.int().min(0), box: z.int().min(0), reading: figureReadingSchema }),
 ])
@@ -24,7 +25,7 @@ type Line = z.infer<typeof lineSchema>
 /** What was found and read of a page. */
 export interface PageFigures {
   /** By the part of the page. */
-  boxes: Map<number, readonly TurnedBox[]>
+  boxes: Map<number, readonly BoxToRead[]>
   /** By the part, and the place among its boxes. */
   readings: Map<number, Map<number, FigureReading>>
 }
@@ -58,7 +59,7 @@ export class ReadingsFile {
   }
 
   /** Keeps what was found on a part of the page. What can't be kept is read anew another time. */
-  keepBoxes(part: number, boxes: readonly TurnedBox[]): void {
+  keepBoxes(part: number, boxes: readonly BoxToRead[]): void {
     this.#keep({ part, boxes: [...boxes] })
   }
 

@@ -2,21 +2,19 @@ import { z } from 'zod'
 import { figureReadingSchema } from '../../../../contract/readings.ts'
 import { reasonSchema } from '../../../../contract/reply.ts'
 import type { LengthContext } from '../../../../core/quantity/parse/parse-length.ts'
+import type { BoxToRead } from '../../../../core/reading/box/box-to-read.ts'
 import type { SeenWord } from '../../../../core/reading/labels/seen-word.ts'
 import type { PageArea } from '../../pictures/layout/block.ts'
 import type { PageSource } from '../page/page-source.ts'
 
-export const turnedBoxSchema = z.strictObject({
+/** Where a figure is, or may be. */
+export const boxToReadSchema: z.ZodType<BoxToRead> = z.strictObject({
   x: z.number(),
   y: z.number(),
   width: z.number().gt(0),
   height: z.number().gt(0),
-  /** Degrees clockwise from level; absent where nobody knows. */
   angle: z.number().optional(),
 })
-
-/** Where a figure is, or may be: pixels of the page, x and y of the upper left corner before it is turned. */
-export type TurnedBox = z.infer<typeof turnedBoxSchema>
 
 /** Rows of a page at some level: `from` to `to`, the last one not among them. */
 export interface Rows {
@@ -29,7 +27,7 @@ export type FigureTask =
   /** Where there may be figures, by the page as it is with its sides halved so many times. rows: of that level, whose figures are wanted */
   | { do: 'find'; level: number; rows: Rows }
   /** Reads what is in boxes. context: what a bare number means */
-  | { do: 'read'; boxes: readonly TurnedBox[]; context: LengthContext }
+  | { do: 'read'; boxes: readonly BoxToRead[]; context: LengthContext }
   /** The words on a part of the page. area: of the page as it is with its sides halved so many times */
   | { do: 'words'; area: PageArea; level: number }
 
@@ -52,7 +50,7 @@ const seenWordSchema: z.ZodType<SeenWord> = z.strictObject({
 
 /** What each task is answered with: what was found, what was read in each of the boxes, which words there are. */
 export const FIGURE_ANSWERS = {
-  find: z.array(turnedBoxSchema),
+  find: z.array(boxToReadSchema),
   read: z.array(figureReadingSchema),
   words: z.array(seenWordSchema),
 }

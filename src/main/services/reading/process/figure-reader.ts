@@ -1,6 +1,7 @@
 import type { z } from 'zod'
 import type { Limits } from '../../../../contract/limits.ts'
 import type { LengthContext } from '../../../../core/quantity/parse/parse-length.ts'
+import type { BoxToRead } from '../../../../core/reading/box/box-to-read.ts'
 import type { FigureReading } from '../../../../core/reading/figure-reading.ts'
 import type { SeenWord } from '../../../../core/reading/labels/seen-word.ts'
 import type { AnyReason } from '../../../../core/words/reason.ts'
@@ -19,7 +20,6 @@ import {
   type FigureOrder,
   type FigureTask,
   type Rows,
-  type TurnedBox,
 } from './figure-protocol.ts'
 
 /** So much is read at once. */
@@ -56,7 +56,7 @@ export class FigureReader {
    * @param level the page is looked at with its sides halved so many times
    * @throws ServiceError when it can't be read, ReadingEnded among them; the reason of the signal when it is given up
    */
-  find(source: PageSource, level: number, rows: Rows, how: FiguresWith): Promise<TurnedBox[]> {
+  find(source: PageSource, level: number, rows: Rows, how: FiguresWith): Promise<BoxToRead[]> {
     return this.#do(source, { do: 'find', level, rows }, FIGURE_ANSWERS.find, how)
   }
 
@@ -67,7 +67,7 @@ export class FigureReader {
    */
   read(
     source: PageSource,
-    boxes: readonly TurnedBox[],
+    boxes: readonly BoxToRead[],
     context: LengthContext,
     how: FiguresWith,
   ): Promise<FigureReading[]> {

@@ -1,3 +1,4 @@
+import type { BoxToRead } from '../../../../core/reading/box/box-to-read.ts'
 import type { GlyphReader } from '../../../../core/reading/box/glyph-reader.ts'
 import type { FigureReading } from '../../../../core/reading/figure-reading.ts'
 import { findFigureBoxes } from '../../../../core/reading/finding/find-figure-boxes.ts'
@@ -7,7 +8,7 @@ import type { GreyPage } from '../page/grey-page.ts'
 import { openGreyPage } from '../page/open-grey-page.ts'
 import type { PageSource } from '../page/page-source.ts'
 import { windowAbout } from '../page/window-about.ts'
-import type { FigureOrder, FigureTask, TurnedBox } from './figure-protocol.ts'
+import type { FigureOrder, FigureTask } from './figure-protocol.ts'
 
 /** Rows beyond those whose figures are wanted that are looked at as well: no lettering is higher. */
 const OVERLAP = 160
@@ -21,7 +22,7 @@ export class FigureWork {
   #page: { key: string; page: GreyPage } | undefined
 
   /** @throws Error when the page can't be read */
-  async does({ page, task }: FigureOrder): Promise<TurnedBox[] | FigureReading[] | SeenWord[]> {
+  async does({ page, task }: FigureOrder): Promise<BoxToRead[] | FigureReading[] | SeenWord[]> {
     switch (task.do) {
       case 'find':
         return this.#find(page, task)
@@ -46,7 +47,7 @@ export class FigureWork {
     return readings
   }
 
-  async #find(source: PageSource, { level, rows }: TaskOf<'find'>): Promise<TurnedBox[]> {
+  async #find(source: PageSource, { level, rows }: TaskOf<'find'>): Promise<BoxToRead[]> {
     const side = 2 ** level
     const width = Math.ceil(source.size.width / side)
     const height = Math.ceil(source.size.height / side)

@@ -1,7 +1,7 @@
 import type { FoundFigure, PagePlace } from '../../../../contract/readings.ts'
+import type { BoxToRead } from '../../../../core/reading/box/box-to-read.ts'
 import type { FigureReading } from '../../../../core/reading/figure-reading.ts'
 import type { PageFigures } from '../kept/readings-file.ts'
-import type { TurnedBox } from '../process/figure-protocol.ts'
 import type { PageParts } from './page-parts.ts'
 
 /** What is to be done next of a page: a part to be looked at, or boxes to be read. */
@@ -11,7 +11,7 @@ export type NextOf = { find: number } | { read: readonly BoxAt[] }
 export interface BoxAt {
   part: number
   place: number
-  box: TurnedBox
+  box: BoxToRead
 }
 
 /** Boxes that are read in one go: whoever waits for a box of their own waits no longer than for these. */
@@ -80,7 +80,7 @@ export class FiguresOfPage {
     return this.#begin(waiting.slice(0, AT_ONCE))
   }
 
-  foundIn(part: number, boxes: readonly TurnedBox[]): void {
+  foundIn(part: number, boxes: readonly BoxToRead[]): void {
     this.#finding.delete(part)
     this.#figures.boxes.set(part, boxes)
   }

@@ -46,6 +46,7 @@ export class PageReading {
   #near: PagePlace | undefined
   #run: Run | undefined
   #untold: FoundFigure[] = []
+  #ready = false
   #telling: NodeJS.Timeout | undefined
   /** Whether there is something to tell. */
   #due = false
@@ -121,7 +122,10 @@ export class PageReading {
       const next = figures.next(this.#near, finds)
       if (next === undefined) {
         if (work.under === 0) return
-        await this.#moved.promise
+        const moved = this.#moved.promise
+        // What is found meanwhile is read at once by a process that is ready for it.
+        await this.#makeReady(stop.signal).catch(() => undefined)
+        await moved
         continue
       }
       work.under++
@@ -138,6 +142,14 @@ export class PageReading {
         this.#moved = turn()
       }
     }
+  }
+
+  /** Has a process begin, and load what it reads with. */
+  async #makeReady(signal: AbortSignal): Promise<void> {
+    if (this.#ready) return
+    this.#ready = true
+    const { reader, context, page, limits, source } = this.#of
+    await reader.read(await source(signal), [], context, { page, limits: limits(), signal })
   }
 
   async #do(next: NextOf, figures: FiguresOfPage, signal: AbortSignal): Promise<void> {
