@@ -142,7 +142,7 @@ export {
   rankFigures,
 } from './reading/ranking/rank-figures.ts'
 export type { KnownOfSheet } from './reading/ranking/sheet-habit.ts'
-export { type FigureReading, type ReadingContext, type Readings, readings } from './reading/readings.ts'
+export { type LatticeFigure, type ReadingContext, type Readings, readings } from './reading/readings.ts'
 export type { LatticeText } from './reading/texts-by-probability.ts'
 
 // The job document: its types and JSON Schema, reading and writing it.

@@ -3,14 +3,11 @@
  * Run by `node scripts/run-ts.mjs training/reading/judge-boxes.ts BOXES OUT.json [from] [to]`.
  */
 import { readFileSync, writeFileSync } from 'node:fs'
-import { bestLook } from '../../src/core/reading/box/best-look.ts'
-import { glyphReader } from '../../src/core/reading/box/glyph-reader.ts'
-import { layOut } from '../../src/core/reading/layout/lay-out.ts'
-import { rankFigures } from '../../src/core/reading/ranking/rank-figures.ts'
-import { readings } from '../../src/core/reading/readings.ts'
 import { formatFigure } from '../../src/core/quantity/format/format-figure.ts'
 import { NotationError } from '../../src/core/quantity/notation/notation-error.ts'
 import { parseFigure } from '../../src/core/quantity/parse/parse-figure.ts'
+import { bestLook } from '../../src/core/reading/box/best-look.ts'
+import { glyphReader } from '../../src/core/reading/box/glyph-reader.ts'
 
 interface Drawn {
   at: number
@@ -45,26 +42,18 @@ const judged = index.slice(Number(from), Number(to)).flatMap((drawn) => {
   const data = new Uint8Array(pixels.buffer, pixels.byteOffset + drawn.at, drawn.width * drawn.height)
   const [x, y, width, height] = drawn.box
   const picture = { left: 0, top: 0, width: drawn.width, height: drawn.height, data }
-  const look = bestLook(reader, picture, { x, y, width, height })
-  const ways = look === null ? [] : layOut(look.glyphs)
+  const read = bestLook(reader, picture, { x, y, width, height }, context)
+  const likely = read?.likely.figures ?? []
   return [
     {
       truth,
       written: drawn.text,
       cap: drawn.cap,
       angle: drawn.angle,
-      turned: look?.box.angle ?? null,
-      ways: ways.map(({ lattice, weight }) => {
-        const { figures } = rankFigures({ seen: lattice, context })
-        const { unparsed, unnamed, unsearched } = readings(lattice, context)
-        return {
-          weight,
-          slots: lattice.slots.length,
-          asRead: lattice.slots.map(({ alternatives }) => alternatives[0]?.text ?? '?').join(''),
-          none: { unparsed: unparsed.probability, unnamed, unsearched },
-          figures: figures.slice(0, 30).map(({ text, why }) => [text, why.strokes, why.habit]),
-        }
-      }),
+      turned: read?.look.box.angle ?? null,
+      asRead: read?.ways[0]?.lattice.slots.map(({ alternatives }) => alternatives[0]?.text ?? '?').join(''),
+      fits: read?.likely.fits ?? 0,
+      figures: likely.slice(0, 10).map(({ text, probability }) => [text, probability]),
     },
   ]
 })

@@ -10,7 +10,7 @@ import { beginsNoFigure, isNoFigure } from './no-figure.ts'
 import { type LatticeText, textsByProbability } from './texts-by-probability.ts'
 
 /** A figure that a lattice may be read as. */
-export interface FigureReading {
+export interface LatticeFigure {
   /** In the one standard notation, as `formatFigure` writes it. */
   readonly text: string
   /** As it is understood in its likeliest text. */
@@ -28,7 +28,7 @@ export interface FigureReading {
 /** What a lattice may be read as. The probabilities of the figures and of what is none sum to 1. */
 export interface Readings {
   /** Likeliest first. */
-  readonly figures: readonly FigureReading[]
+  readonly figures: readonly LatticeFigure[]
   /** What is a text but no figure, all together, and the likeliest such text as it reads; null where all are figures. */
   readonly unparsed: { readonly probability: number; readonly likeliest: LatticeText | null }
   /** Probability of the texts that were not looked at, each less likely than any that was. */
@@ -92,7 +92,7 @@ interface Found {
   readonly texts: Map<string, number>
 }
 
-function readingOf(text: string, { figure, probability, texts }: Found): FigureReading {
+function readingOf(text: string, { figure, probability, texts }: Found): LatticeFigure {
   const all = [...texts].map(([text, probability]) => ({ text, probability }))
   all.sort((a, b) => b.probability - a.probability)
   return { text, figure, ...valueOfFigure(figure), probability, texts: all }
@@ -108,7 +108,7 @@ function figureOf(text: string, context: LengthContext): Figure | null {
   }
 }
 
-function valueOfFigure({ length, angle, count }: Figure): Pick<FigureReading, 'value' | 'kind'> {
+function valueOfFigure({ length, angle, count }: Figure): Pick<LatticeFigure, 'value' | 'kind'> {
   if (length !== undefined) return { value: Number(length.mm), kind: 'length' }
   if (angle !== undefined) return { value: angleInRadians(angle), kind: 'angle' }
   return count === undefined ? { value: null, kind: null } : { value: count, kind: 'count' }

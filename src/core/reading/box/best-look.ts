@@ -1,10 +1,13 @@
-import type { GreyPicture } from '../../imaging/window/grey-picture.ts'
+import type { GreyPicture } from '../../imaging/index.ts'
+import type { LengthContext } from '../../quantity/parse/parse-length.ts'
 import type { SeenGlyph } from '../glyphs/seen-glyph.ts'
+import { layOut, type WeightedLattice } from '../layout/lay-out.ts'
 import type { TurnedBox } from '../patch/sample-upright.ts'
 import { type UprightWay, uprightWays } from '../upright/upright-ways.ts'
 import type { BoxToRead } from './box-to-read.ts'
+import { figuresOfWays, type LikelyFigures } from './figures-of-ways.ts'
 import type { GlyphReader } from './glyph-reader.ts'
-import { type Look, lookAt } from './look.ts'
+import { type BoxLook, lookAt } from './look.ts'
 
 /** Height of full digits that the network knows best, pixels. */
 const BEST_HEIGHT = 21
@@ -16,34 +19,69 @@ const BOX_HEIGHT = 1.7
 const [AROUND, OUTSIDE] = [0.2, 0.04]
 /** A way that is so much less likely is still taken where as much more is seen in it: its weight to this power. */
 const HEED = 0.25
+/** Less than this share of what is seen in the best way, a way is not gone on with. */
+const WORTH_READING = 0.6
+/** What is seen counts so much even where it makes no figure at all. */
+const NO_FIGURE = 0.25
 
-/** What is seen in a box in the way that most is seen, at the scale that its glyphs ask for. */
-export function bestLook(reader: GlyphReader, picture: GreyPicture, box: BoxToRead): Look | null {
-  const ways = box.angle === undefined ? uprightWays(picture, box) : [asGiven(box, box.angle)]
-  const around = AROUND * Math.min(box.width, box.height)
-  const isWithin = inBox(box, OUTSIDE * Math.min(box.width, box.height))
-  const look = (turned: TurnedBox, height: number): Look =>
-    lookAt(reader, picture, { box: turned, scale: BEST_HEIGHT / height, around }, isWithin)
-  let best: { look: Look; way: UprightWay; worth: number } | null = null
-  for (const way of ways) {
-    const seen = look(way.box, way.digitHeights[0] ?? box.height)
-    const worth = massOf(seen.glyphs) * way.weight ** HEED
-    if (best === null || worth > best.worth) best = { look: seen, way, worth }
-  }
-  if (best === null) return null
-  let { look: first } = best
-  for (const height of best.way.digitHeights.slice(1)) {
-    if (isOfGoodHeight(first)) break
-    const other = look(best.way.box, height)
-    if (massOf(other.glyphs) > massOf(first.glyphs)) first = other
-  }
-  const height = heightOf(first.glyphs)
-  if (height === null || isOfGoodHeight(first)) return first
-  const second = look(best.way.box, height / first.scale)
-  return massOf(second.glyphs) > 0.9 * massOf(first.glyphs) ? second : first
+/** A look at a box with what it makes. */
+export interface ReadLook {
+  readonly look: BoxLook
+  readonly ways: readonly WeightedLattice[]
+  readonly likely: LikelyFigures
 }
 
-function isOfGoodHeight({ glyphs }: Look): boolean {
+/** What is seen in a box in the way that most is seen, and of that most that is a figure, at the scale that its glyphs ask for. */
+export function bestLook(
+  reader: GlyphReader,
+  picture: GreyPicture,
+  box: BoxToRead,
+  context: LengthContext,
+): ReadLook | null {
+  const short = Math.min(box.width, box.height)
+  const isWithin = inBox(box, OUTSIDE * short)
+  const look = (turned: TurnedBox, height: number): BoxLook =>
+    lookAt(reader, picture, { box: turned, scale: BEST_HEIGHT / height, around: AROUND * short }, isWithin)
+  const ways = box.angle === undefined ? uprightWays(picture, box) : [asGiven(box, box.angle)]
+  const looks = ways
+    .map((way) => {
+      const first = look(way.box, way.digitHeights[0] ?? box.height)
+      return { way, first, worth: massOf(first.glyphs) * way.weight ** HEED }
+    })
+    .sort((a, b) => b.worth - a.worth)
+  const most = looks[0]?.worth ?? 0
+  let best: { read: ReadLook; worth: number } | null = null
+  for (const { way, first, worth } of looks) {
+    if (worth < WORTH_READING * most) break
+    const refined = refine(first, way, look)
+    const laidOut = layOut(refined.glyphs)
+    const likely = figuresOfWays(laidOut, context)
+    const whole = massOf(refined.glyphs) * way.weight ** HEED * (NO_FIGURE + likely.fits)
+    if (best === null || whole > best.worth)
+      best = { read: { look: refined, ways: laidOut, likely }, worth: whole }
+  }
+  return best?.read ?? null
+}
+
+/** Looks once more where the digits are not of the height that the network knows best. */
+function refine(
+  first: BoxLook,
+  { box, digitHeights }: UprightWay,
+  look: (box: TurnedBox, height: number) => BoxLook,
+): BoxLook {
+  let best = first
+  for (const height of digitHeights.slice(1)) {
+    if (isOfGoodHeight(best)) break
+    const other = look(box, height)
+    if (massOf(other.glyphs) > massOf(best.glyphs)) best = other
+  }
+  const height = heightOf(best.glyphs)
+  if (height === null || isOfGoodHeight(best)) return best
+  const again = look(box, height / best.scale)
+  return massOf(again.glyphs) > 0.9 * massOf(best.glyphs) ? again : best
+}
+
+function isOfGoodHeight({ glyphs }: BoxLook): boolean {
   const height = heightOf(glyphs)
   return height !== null && height > LEAST * BEST_HEIGHT && height < MOST * BEST_HEIGHT
 }

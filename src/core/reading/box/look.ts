@@ -1,4 +1,4 @@
-import type { GreyPicture } from '../../imaging/window/grey-picture.ts'
+import type { GreyPicture } from '../../imaging/index.ts'
 import type { SeenGlyph } from '../glyphs/seen-glyph.ts'
 import { glyphsOf } from '../network/peaks.ts'
 import { inkOf } from '../patch/ink-of.ts'
@@ -7,7 +7,7 @@ import { placeOnPage } from '../patch/upright-places.ts'
 import type { GlyphReader } from './glyph-reader.ts'
 
 /** What was seen in a turned box at one scale. Places of glyphs are pixels of the box set upright. */
-export interface Look {
+export interface BoxLook {
   readonly box: TurnedBox
   /** Pixels of the upright box to a pixel of the page. */
   readonly scale: number
@@ -24,7 +24,7 @@ export function lookAt(
   picture: GreyPicture,
   { box, scale, around }: { box: TurnedBox; scale: number; around: number },
   isWithin: (place: readonly [number, number]) => boolean,
-): Look {
+): BoxLook {
   const wide = { ...box, width: box.width + 2 * around, height: box.height + 2 * around }
   const field = inkOf(sampleUpright(picture, wide, scale))
   const glyphs = glyphsOf(network.look(field), weights, hand).filter(({ centre }) =>

@@ -15,7 +15,8 @@ export function likelierBy(hand: Hand | undefined, logs: Float32Array, traits: F
   if (hand === undefined) return logs
   return logs.map((log, glyph) => {
     let sum = log
-    for (let i = 0; i < traits.length; i++) sum += (hand.more[glyph * hand.traits + i] ?? 0) * (traits[i] ?? 0)
+    for (let i = 0; i < traits.length; i++)
+      sum += (hand.more[glyph * hand.traits + i] ?? 0) * (traits[i] ?? 0)
     return sum
   })
 }

@@ -4,7 +4,7 @@ import type { QuantityKind } from '../../quantity/quantity-kind.ts'
 import type { Uncertain } from '../../uncertainty/uncertain.ts'
 import type { Lattice } from '../lattice.ts'
 import { patternLattice } from '../pattern-lattice.ts'
-import { type FigureReading, type Readings, readings } from '../readings.ts'
+import { type LatticeFigure, type Readings, readings } from '../readings.ts'
 import { type Beside, besideFigure, likelihoodBeside, type ValueBeside } from './beside-scale.ts'
 import { densityOfSize, densityOfValue } from './density-of-size.ts'
 import { habitOfText } from './habit-of-text.ts'
@@ -141,13 +141,13 @@ const SHARE_OF_USUAL = 0.05
 const USUAL_SPACING = 6.35
 
 interface Weighed {
-  readonly reading: FigureReading
+  readonly reading: LatticeFigure
   /** Mean over its texts. */
   readonly habit: number
   readonly scale: number
 }
 
-function weigh(reading: FigureReading, habit: SheetHabit, beside: Beside | null): Weighed {
+function weigh(reading: LatticeFigure, habit: SheetHabit, beside: Beside | null): Weighed {
   const { texts, figure, probability, value } = reading
   const sum = sumOf(texts, (one) => one.probability * habitOfText(one.text, figure, habit))
   return { reading, habit: sum / probability, scale: scaleOf(figure, value, beside) }
