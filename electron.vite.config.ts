@@ -9,6 +9,7 @@ export default defineConfig({
         input: {
           cli: 'src/main/cli/index.ts',
           electron: 'src/main/electron/index.ts',
+          figures: 'src/main/services/reading/process/figure-process.ts',
           pyramid: 'src/main/services/pictures/process/pyramid-process.ts',
           reader: 'src/main/services/scans/reader/reader-process.ts',
         },

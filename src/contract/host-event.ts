@@ -1,6 +1,7 @@
 import { z } from 'zod'
 import { benchStateSchema, committedSchema } from './bench-state.ts'
 import { pictureProgressSchema } from './pictures.ts'
+import { readingsNewsSchema } from './readings.ts'
 
 /** Something that a host's own menu asks the window to do. */
 const windowCommandSchema = z.enum([
@@ -22,6 +23,8 @@ export const hostEventSchema = z.discriminatedUnion('kind', [
   /** Edits came to disk, from whichever window. */
   z.strictObject({ kind: z.literal('committed'), committed: committedSchema }),
   z.strictObject({ kind: z.literal('pictures'), progress: pictureProgressSchema }),
+  /** A sheet is being read: how far that is, and what is new of it. job: its id */
+  z.strictObject({ kind: z.literal('readings'), job: z.string(), news: readingsNewsSchema }),
   z.strictObject({ kind: z.literal('command'), command: windowCommandSchema }),
 ])
 

@@ -5,6 +5,14 @@ import { subjectSchema, toldHistorySchema } from './history.ts'
 import { damageSchema, foldersSeenSchema, glanceSchema, listedJobsSchema } from './jobs.ts'
 import { limitsSchema } from './limits.ts'
 import { sheetPicturesSchema } from './pictures.ts'
+import {
+  figureBoxSchema,
+  figureReadingSchema,
+  letteringAngleSchema,
+  pagePlaceSchema,
+  sheetReadingsSchema,
+  titleLabelsSchema,
+} from './readings.ts'
 import { scanLookSchema } from './scan-look.ts'
 
 const id = z.string().min(1).max(200)
@@ -139,6 +147,25 @@ export const REQUESTS = {
   'show-sheet': { args: z.strictObject({ sheet: id }), answer: sheetPicturesSchema },
   /** Stops making the pictures of a sheet; what is there stays. */
   'stop-pictures': { args: z.strictObject({ sheet: id }), answer: z.null() },
+  /** Reads the figure in a box of a sheet. */
+  'read-figure': {
+    args: z.strictObject({ job, sheet: id, box: figureBoxSchema, angle: letteringAngleSchema.optional() }),
+    answer: figureReadingSchema,
+  },
+  /**
+   * Begins to find and read all figures of a sheet, or goes on with it; what was read before is kept. near: what is looked
+   * at, so that the figures round it come first; while it is read already, from now on
+   */
+  'read-sheet': {
+    args: z.strictObject({ job, sheet: id, near: pagePlaceSchema.optional() }),
+    answer: sheetReadingsSchema,
+  },
+  /** Stops the reading of a sheet; what was read stays. */
+  'stop-reading': { args: z.strictObject({ job, sheet: id }), answer: sheetReadingsSchema },
+  /** What was read of a sheet so far, now or another time. */
+  readings: { args: z.strictObject({ job, sheet: id }), answer: sheetReadingsSchema },
+  /** Reads what the title block of a sheet says of its drawing: proposals, of which nothing is taken over. */
+  'read-labels': { args: z.strictObject({ job, sheet: id }), answer: titleLabelsSchema },
 } as const
 
 export type RequestName = keyof typeof REQUESTS

@@ -14,6 +14,7 @@ export default async function setup(project: TestProject): Promise<() => Promise
     cli: 'src/main/cli/index.ts',
     main: 'src/main/cli/main.ts',
     reader: 'src/main/services/scans/reader/reader-process.ts',
+    figures: 'src/main/services/reading/process/figure-process.ts',
     pyramid: 'src/main/services/pictures/process/pyramid-process.ts',
   })
   project.provide('commandLine', folder)

@@ -46,6 +46,7 @@ export const DEAREST = [
   'tests/renderer/strokes/search-from-afar.test.ts',
   'tests/core/ledger/found/coverage.test.ts',
   'tests/core/job/edits/undo.test.ts',
+  'tests/main/reading/readings.test.ts',
   'tests/main/workbench/opening.test.ts',
   'tests/main/workbench/looked-at.test.ts',
   'tests/main/job-folder/lock-take-over.test.ts',

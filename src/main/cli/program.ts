@@ -9,6 +9,7 @@ import { addMendCommand } from './commands/mend.ts'
 import { addNewCommand } from './commands/new.ts'
 import { addNotesCommand } from './commands/notes.ts'
 import { addOpenCommand } from './commands/open.ts'
+import { addReadCommand } from './commands/read.ts'
 import { addSchemaCommand } from './commands/schema.ts'
 import { addTableCommand } from './commands/table.ts'
 import type { Output } from './output/output.ts'
@@ -60,6 +61,7 @@ export function scantlingProgram(output: Output): Command {
   addCheckCommand(program, output)
   addNotesCommand(program, output)
   addHistoryCommand(program, output)
+  addReadCommand(program, output)
   addMendCommand(program, output)
   addLimitsCommand(program, output)
   addSchemaCommand(program, output)

@@ -80,6 +80,16 @@ const MALFORMED: [what: string, name: unknown, args: unknown][] = [
   ['the history of a list that there is not', 'history', { of: { kind: 'job', id: 'x' }, limit: 5 }],
   ['a history without end', 'history', { of: { kind: 'view', id: 'V1' }, limit: 1e9 }],
   ['the history of nothing', 'history', { of: { kind: 'view', id: '' }, limit: 5 }],
+  [
+    'a figure in a box without end',
+    'read-figure',
+    { sheet: 'S1', box: { x: 0, y: 0, width: 1e300, height: 1e300 } },
+  ],
+  ['a figure in no box', 'read-figure', { sheet: 'S1', box: { x: Number.NaN, y: 0, width: 9, height: 9 } }],
+  ['the figures of a sheet that is a path', 'read-sheet', { sheet: '../../S1' }],
+  ['the figures of a sheet near nothing', 'read-sheet', { sheet: 'S1', near: { x: 'left', y: 0 } }],
+  ['what was read of the prototype', 'readings', { sheet: '__proto__' }],
+  ['the labels of a sheet of another job', 'read-labels', { job: '..', sheet: 'S1' }],
   ['a unit that there is not', 'new-job', { title: 'T', unit: 'ell', by: 'AR', uploads: ['x'] }],
 ]
 

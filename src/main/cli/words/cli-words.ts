@@ -17,6 +17,8 @@ const ADVICE = {
   'pixels-per-inch': 'give pixels per inch',
   'dots-per-inch': 'give dots per inch',
   limit: 'write NAME=NUMBER, e.g. pixels=2000000000',
+  box: 'write X,Y,WIDTH,HEIGHT in pixels of the page, e.g. 1200,340,220,80',
+  page: 'give the number of a page, from 1',
 }
 
 /** What an option may want. */
@@ -163,6 +165,15 @@ const COMMANDS = {
     const over = p.carried === null ? '' : `; carried over from the earlier form on ${p.carried}`
     return `the history ${p.anew ? 'goes on from job.json as it was changed outside' : 'begins'}, with ${counted(p.dimensions, 'dimension')} and ${counted(p.marks, 'mark')}${over}`
   },
+
+  'cli.boxes-unreadable': (p: { file: string; why: AnyReason }, say) =>
+    `The boxes in ${p.file} can't be read because ${say(p.why)}.`,
+  'cli.boxes-too-many': (p: { most: number }) =>
+    `More than ${p.most.toLocaleString('en')} boxes were given: read them in several goes.`,
+  /** file: null: standard input. */
+  'cli.no-box': (p: { file: string | null; line: number; text: string }) =>
+    `${p.file === null ? 'Standard input' : `"${p.file}"`}, line ${p.line}: "${p.text}" is no box; ${ADVICE.box}.`,
+  'cli.box-refused': (p: { box: string; why: AnyReason }, say) => led(`The box ${p.box}: `, p.why, say),
 
   'cli.fault': (p: { message: string }) =>
     `Scantling failed by a fault of its own (${withoutStop(p.message)}); nothing more was done.`,

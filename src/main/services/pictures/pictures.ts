@@ -3,12 +3,11 @@ import type { PictureWanted } from '../../../contract/picture-addresses.ts'
 import { pyramidLevels } from '../../../contract/picture-pyramid.ts'
 import type { PictureProgress, SheetPictures } from '../../../contract/pictures.ts'
 import type { Sheet } from '../../../core/job/model/types.ts'
-import { nameItemIn } from '../../../core/words/name-in.ts'
 import type { AnyReason } from '../../../core/words/reason.ts'
 import { WorkQueue } from '../process/work-queue.ts'
+import { scanFault } from '../scans/kept/scan-fault.ts'
 import { resolveScan } from '../scans/kept/scan-path.ts'
 import type { SheetScan } from '../scans/kept/verify-scans.ts'
-import { tooManyPixels } from '../scans/page/pixel-limit.ts'
 import { ServiceError } from '../service-error.ts'
 import { inWords, reason } from '../words/services-words.ts'
 import { dropStrange } from './cache/drop-strange.ts'
@@ -137,14 +136,8 @@ export class Pictures {
 
   /** Why a scan can't be shown. */
   #fault(sheet: Sheet, found: SheetScan | undefined): AnyReason | undefined {
-    const named = { scan: sheet.scan.file, page: null, sheet: sheet.id }
-    if (found?.state === 'missing' || found?.state === 'changed') return found.problem
     const { limits = usual } = this.#of
-    const fault =
-      found === undefined
-        ? reason('pictures.scan-not-checked', named)
-        : tooManyPixels(named, sheet.scan, limits())
-    return fault && nameItemIn(fault, sheet)
+    return scanFault(sheet, found, limits())
   }
 
   #pageOf(sheet: Sheet): PagePictures {

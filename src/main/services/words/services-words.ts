@@ -1,6 +1,7 @@
 import { inWords as coreInWords } from '../../../core/words/core-words.ts'
 import type { ReasonOf } from '../../../core/words/reason.ts'
 import { speak } from '../../../core/words/speak.ts'
+import { FIGURE_WORDS } from './figures.ts'
 import { FILE_WORDS } from './files.ts'
 import { HISTORY_WORDS } from './history.ts'
 import { HOST_WORDS } from './hosts.ts'
@@ -13,6 +14,7 @@ import { WORKBENCH_WORDS } from './workbench.ts'
 
 /** Every reason that services and hosts have, each with its sentence: one file a room. */
 const SERVICES = {
+  ...FIGURE_WORDS,
   ...FILE_WORDS,
   ...HISTORY_WORDS,
   ...HOST_WORDS,

@@ -1,7 +1,8 @@
 import { realpath } from 'node:fs/promises'
-import { resolve } from 'node:path'
+import { join, resolve } from 'node:path'
 import type { BenchState } from '../../../contract/bench-state.ts'
 import type { HostEvent } from '../../../contract/host-event.ts'
+import { lengthContext } from '../../../core/job/model/length-context.ts'
 import type { AnyReason } from '../../../core/words/reason.ts'
 import type { JobSession } from '../job-folder/job-session.ts'
 import { openJob } from '../job-folder/open-job.ts'
@@ -11,6 +12,8 @@ import type { KeptLimits } from '../limits/kept-limits.ts'
 import type { KeptPerson } from '../people/kept-person.ts'
 import { Pictures } from '../pictures/pictures.ts'
 import { pyramidProgram } from '../pictures/process/pyramid-program.ts'
+import { JobFigures } from '../reading/job-figures.ts'
+import { FigureReader } from '../reading/process/figure-reader.ts'
 import { ServiceError } from '../service-error.ts'
 import { inWords, reason } from '../words/services-words.ts'
 import { JobOnBench, QUIET } from './job-on-bench.ts'
@@ -36,11 +39,13 @@ interface CurrentJobOptions {
 export class CurrentJob {
   readonly #around: CurrentJobOptions
   readonly #program: string | undefined
+  readonly #reader: FigureReader
   #job: JobOnBench | null = null
 
   constructor(around: CurrentJobOptions) {
     this.#around = around
     this.#program = around.options.pyramidProgram ?? pyramidProgram()
+    this.#reader = new FigureReader(around.options.figureProgram)
   }
 
   get job(): JobOnBench | null {
@@ -130,6 +135,11 @@ export class CurrentJob {
     }
   }
 
+  /** Ends what has nothing to do once no job is opened any more. */
+  end(): void {
+    this.#reader.end()
+  }
+
   /** Takes a job off the list of those that were open before, and tells every window. */
   async forget(folder: string): Promise<void> {
     await this.#around.recent.drop(folder)
@@ -182,6 +192,17 @@ export class CurrentJob {
         password: (sha256) => passwords.of(sha256),
         progressed: (progress) => tell({ kind: 'pictures', progress }),
         program: this.#program,
+      }),
+      figures: new JobFigures({
+        job: session.folder,
+        sheet: (id) => bench.sheet(id),
+        context: () => lengthContext(bench.session.job),
+        temporary,
+        kept: join(options.places.settings, 'readings'),
+        limits: () => limits.now,
+        password: (sha256) => passwords.of(sha256),
+        reader: this.#reader,
+        told: (news) => tell({ kind: 'readings', job: bench.id, news }),
       }),
     })
     return bench

@@ -170,5 +170,11 @@ function handlersWith(around: HandledWith): Handlers {
       current.mustBeOpen().pictures.stop(sheet)
       return null
     },
+    'read-figure': async ({ job, sheet, box, angle }) =>
+      current.mustBeOpen(job).figures.figure(sheet, { ...box, ...(angle === undefined ? {} : { angle }) }),
+    'read-sheet': async ({ job, sheet, near }) => current.mustBeOpen(job).figures.begin(sheet, near),
+    'stop-reading': async ({ job, sheet }) => current.mustBeOpen(job).figures.stop(sheet),
+    readings: async ({ job, sheet }) => current.mustBeOpen(job).figures.of(sheet),
+    'read-labels': async ({ job, sheet }) => current.mustBeOpen(job).figures.labels(sheet),
   }
 }

@@ -11,6 +11,7 @@ import { openJob } from '../job-folder/open-job.ts'
 import type { EditRequest } from '../job-folder/session-state.ts'
 import { placeInWords } from '../known-jobs/place-in-words.ts'
 import type { Pictures } from '../pictures/pictures.ts'
+import type { JobFigures } from '../reading/job-figures.ts'
 import type { SheetScan } from '../scans/kept/verify-scans.ts'
 import { ServiceError } from '../service-error.ts'
 import { holderInWords } from '../words/holder-in-words.ts'
@@ -25,6 +26,7 @@ export interface BenchedJob {
   id: string
   session: JobSession
   pictures: Pictures
+  figures: JobFigures
   sample: boolean
   /** What a person should be told besides what the session says. */
   remarks: readonly string[]
@@ -48,6 +50,7 @@ const scanState = ({ sheet, state, problem }: SheetScan): ScanState => ({
 /** The job that is open: its session, its pictures, and when it was saved. */
 export class JobOnBench {
   readonly pictures: Pictures
+  readonly figures: JobFigures
   readonly #start: BenchedJob
   #session: JobSession
   /** What tells the present reading of the folder from those before. */
@@ -63,6 +66,7 @@ export class JobOnBench {
   constructor(start: BenchedJob) {
     this.#session = start.session
     this.pictures = start.pictures
+    this.figures = start.figures
     this.#start = start
     this.#watch = this.#watchFolder()
   }
@@ -179,13 +183,14 @@ export class JobOnBench {
   }
 
   /**
-   * Stops making pictures, saves and gives the folder back.
+   * Stops making pictures and reading figures, saves and gives the folder back.
    * @throws ServiceError when job.json could not be written; every acknowledged edit is in the history then
    */
   async close(): Promise<void> {
     this.#closed = true
     clearTimeout(this.#timer)
     this.#watch?.end()
+    await this.figures.close()
     await this.pictures.close()
     await this.session.close()
   }

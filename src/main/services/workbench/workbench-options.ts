@@ -1,4 +1,5 @@
 import type { WorkbenchPlaces } from '../places/places.ts'
+import type { ChildProgram } from '../process/child.ts'
 
 export interface WorkbenchOptions {
   host: 'electron' | 'local'
@@ -17,4 +18,6 @@ export interface WorkbenchOptions {
   quiet?: number
   /** The built program that cuts tiles; found by itself unless given. */
   pyramidProgram?: string
+  /** The program that reads figures; found by itself unless given. */
+  figureProgram?: ChildProgram
 }

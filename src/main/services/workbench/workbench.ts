@@ -177,6 +177,7 @@ export class Workbench {
     // Whatever was begun is finished first.
     await this.#turns.do(async () => undefined)
     const trouble = await this.#current.close()
+    this.#current.end()
     await this.#temporary.remove()
     this.#listeners.clear()
     if (trouble !== undefined) throw new ServiceError(trouble)

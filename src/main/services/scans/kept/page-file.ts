@@ -13,6 +13,9 @@ export interface PageFileOf {
   signal: AbortSignal
 }
 
+/** What tells a page of a scan, and what it is drawn as. */
+export type PageOfScan = Pick<Sheet['scan'], 'page' | 'width' | 'height' | 'drawnAt'>
+
 /**
  * A file that holds the page of a sheet and that sharp can open: the scan itself, or, of a PDF, a file made in
  * `folder`: the very pixels of the scan on the page where it is one, else the page drawn at `scan.drawnAt`.
@@ -20,7 +23,7 @@ export interface PageFileOf {
  */
 export async function pageFile(
   path: string,
-  scan: Sheet['scan'],
+  scan: PageOfScan,
   { folder, password, limits, signal }: PageFileOf,
 ): Promise<{ path: string; page: number }> {
   const called = basename(path)

@@ -1,0 +1,79 @@
+import type { BoxToRead } from '../../../../core/reading/box/box-to-read.ts'
+import type { GlyphReader } from '../../../../core/reading/box/glyph-reader.ts'
+import { readBox } from '../../../../core/reading/box/read-box.ts'
+import type { FigureReading } from '../../../../core/reading/figure-reading.ts'
+import { findFigureBoxes } from '../../../../core/reading/finding/find-figure-boxes.ts'
+import type { SeenWord } from '../../../../core/reading/labels/seen-word.ts'
+import type { GreyPage } from '../page/grey-page.ts'
+import { openGreyPage } from '../page/open-grey-page.ts'
+import type { PageSource } from '../page/page-source.ts'
+import { windowAbout } from '../page/window-about.ts'
+import type { FigureOrder, FigureTask } from './figure-protocol.ts'
+
+/** Rows beyond those whose figures are wanted that are looked at as well: no lettering is higher. */
+const OVERLAP = 160
+
+type TaskOf<D extends FigureTask['do']> = Extract<FigureTask, { do: D }>
+
+/** Does what a process that reads figures is told to, one order after another. */
+export class FigureWork {
+  #reader: Promise<GlyphReader> | undefined
+  /** The page of the order before, with what was kept of it. */
+  #page: { key: string; page: GreyPage } | undefined
+
+  /** @throws Error when the page can't be read */
+  async does({ page, task }: FigureOrder): Promise<BoxToRead[] | FigureReading[] | SeenWord[]> {
+    switch (task.do) {
+      case 'find':
+        return this.#find(page, task)
+      case 'read':
+        return this.#read(page, task)
+      case 'words': {
+        const { readWords } = await import('../words/read-words.ts')
+        return readWords(await this.#open(page).greys(task.area, task.level), 2 ** task.level)
+      }
+    }
+  }
+
+  async #read(source: PageSource, { boxes, context }: TaskOf<'read'>): Promise<FigureReading[]> {
+    const page = this.#open(source)
+    this.#reader ??= loadReader()
+    const reader = await this.#reader
+    const readings: FigureReading[] = []
+    for (const box of boxes) {
+      const picture = await page.greys(windowAbout(box, source.size), 0)
+      readings.push(readBox(reader, picture, box, context))
+    }
+    return readings
+  }
+
+  async #find(source: PageSource, { level, rows }: TaskOf<'find'>): Promise<BoxToRead[]> {
+    const side = 2 ** level
+    const width = Math.ceil(source.size.width / side)
+    const height = Math.ceil(source.size.height / side)
+    const top = Math.max(0, rows.from - OVERLAP)
+    const area = { left: 0, top, width, height: Math.min(height, rows.to + OVERLAP) - top }
+    const found = findFigureBoxes(await this.#open(source).greys(area, level))
+    // What lies across two parts is found in both, and belongs to the one that has its middle.
+    const own = found.filter(({ y, height }) => y + height / 2 >= rows.from && y + height / 2 < rows.to)
+    // Upright, and without the angle of what is in it: the reader finds that out anew at full size, and better.
+    return own.map(({ x, y, width, height }) => ({
+      x: x * side,
+      y: y * side,
+      width: width * side,
+      height: height * side,
+    }))
+  }
+
+  #open(source: PageSource): GreyPage {
+    const key = JSON.stringify(source)
+    if (this.#page?.key !== key) this.#page = { key, page: openGreyPage(source) }
+    return this.#page.page
+  }
+}
+
+/** The weights are a megabyte of text: they are loaded when something is read. */
+async function loadReader(): Promise<GlyphReader> {
+  const { glyphReader } = await import('../../../../core/reading/box/glyph-reader.ts')
+  return glyphReader()
+}
