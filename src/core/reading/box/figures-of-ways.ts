@@ -1,7 +1,8 @@
 import type { LengthContext } from '../../quantity/parse/parse-length.ts'
 import type { QuantityKind } from '../../quantity/quantity-kind.ts'
 import type { WeightedLattice } from '../layout/lay-out.ts'
-import { rankFigures } from '../ranking/rank-figures.ts'
+import { habitOfFigure } from '../ranking/habit-of-figure.ts'
+import { sheetHabit } from '../ranking/sheet-habit.ts'
 import { readings } from '../readings.ts'
 
 /** A figure that glyphs may make, over all ways in which they may belong together. */
@@ -29,28 +30,28 @@ const HABIT_COUNTS = 0.15
 /** So much as a figure with one glyph wrong, a text that is none counts against those that are. Found likewise. */
 const UNPARSED_COUNTS = 0.1
 
+/** Texts that are looked at for each way, at most: what is less likely than so many others is hardly it. */
+const MOST_TEXTS = 200
+
 /** The figures that some glyphs may make, with probabilities that sum to 1 at most. */
 export function figuresOfWays(ways: readonly WeightedLattice[], context: LengthContext): LikelyFigures {
+  const habit = sheetHabit({}, context)
   const all = new Map<string, LikelyFigure>()
   let fits = 0
   for (const { lattice, weight } of ways) {
     if (lattice.slots.length === 0) continue
-    const { unparsed, unnamed, unsearched } = readings(lattice, context)
-    const ranked = rankFigures({ seen: lattice, context }).figures.map((figure) => ({
-      figure,
-      strokes: Math.exp(figure.why.strokes),
-      worth: Math.exp(figure.why.strokes + HABIT_COUNTS * figure.why.habit),
-    }))
-    const strokes = ranked.reduce((sum, one) => sum + one.strokes, 0)
-    const worth = ranked.reduce((sum, one) => sum + one.worth, 0)
+    const read = readings(lattice, { ...context, most: MOST_TEXTS })
+    const worths = read.figures.map((one) => one.probability * habitOfFigure(one, habit) ** HABIT_COUNTS)
+    const strokes = read.figures.reduce((sum, { probability }) => sum + probability, 0)
+    const worth = worths.reduce((sum, one) => sum + one, 0)
     if (strokes <= 0 || worth <= 0) continue
-    const share = strokes / (strokes + unnamed + unsearched + UNPARSED_COUNTS * unparsed.probability)
+    const none = read.unnamed + read.unsearched + UNPARSED_COUNTS * read.unparsed.probability
     fits += weight * strokes
-    for (const one of ranked) {
-      const { text, value, kind } = one.figure
+    read.figures.forEach(({ text, value, kind }, i) => {
       const before = all.get(text)?.probability ?? 0
-      all.set(text, { text, value, kind, probability: before + (weight * share * one.worth) / worth })
-    }
+      const probability = (weight * strokes * (worths[i] ?? 0)) / (worth * (strokes + none))
+      all.set(text, { text, value, kind, probability: before + probability })
+    })
   }
   return { figures: [...all.values()].sort((a, b) => b.probability - a.probability), fits }
 }

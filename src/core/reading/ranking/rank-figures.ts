@@ -7,7 +7,7 @@ import { patternLattice } from '../pattern-lattice.ts'
 import { type LatticeFigure, type Readings, readings } from '../readings.ts'
 import { type Beside, besideFigure, likelihoodBeside, type ValueBeside } from './beside-scale.ts'
 import { densityOfSize, densityOfValue } from './density-of-size.ts'
-import { habitOfText } from './habit-of-text.ts'
+import { habitOfFigure } from './habit-of-figure.ts'
 import { type KnownOfSheet, type SheetHabit, sheetHabit } from './sheet-habit.ts'
 
 /** A figure that is hard to read, and all that is known beside it. */
@@ -148,9 +148,8 @@ interface Weighed {
 }
 
 function weigh(reading: LatticeFigure, habit: SheetHabit, beside: Beside | null): Weighed {
-  const { texts, figure, probability, value } = reading
-  const sum = sumOf(texts, (one) => one.probability * habitOfText(one.text, figure, habit))
-  return { reading, habit: sum / probability, scale: scaleOf(figure, value, beside) }
+  const { figure, value } = reading
+  return { reading, habit: habitOfFigure(reading, habit), scale: scaleOf(figure, value, beside) }
 }
 
 /** A limit says of its size only on which side of it the value lies. */
