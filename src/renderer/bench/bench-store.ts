@@ -1,12 +1,14 @@
 import { create } from 'zustand'
 import type { BenchState, OpenedJob } from '../../contract/bench-state.ts'
 import type { SheetPictures } from '../../contract/pictures.ts'
+import type { SheetReadings } from '../../contract/readings.ts'
 import type { Unit } from '../../core/job/model/types.ts'
 import type { Table } from '../../core/ledger/table/table.ts'
 import type { FiguresAs } from '../../core/ledger/units/look.ts'
 import { type Aids, PLAIN } from '../looking/aids.ts'
 import { startingAids } from '../looking/starting-aids.ts'
 import { noPicks, type Picks } from '../picking/picks.ts'
+import type { FigureAtHand } from './figure-at-hand.ts'
 import type { Selection } from './selection.ts'
 import type { Shows } from './shows.ts'
 import type { Station } from './stations.ts'
@@ -46,6 +48,10 @@ export interface BenchContents {
   sheet: string | null
   /** What can be shown of each sheet, by its id. */
   pictures: Record<string, SheetPictures>
+  /** What was read of each sheet, by its id, where that was asked for. */
+  readings: Record<string, SheetReadings>
+  /** The figure that a box was drawn round; null when there is none. */
+  figure: FigureAtHand | null
   selection: Selection | null
   /** Which choice it is: another one whenever something else is chosen, the same while that is given another name. */
   choice: number
@@ -80,6 +86,8 @@ export const useBench = create<BenchContents>(() => ({
   station: 'sheet',
   sheet: null,
   pictures: {},
+  readings: {},
+  figure: null,
   selection: null,
   choice: 0,
   picks: noPicks({ kind: 'look' }),
