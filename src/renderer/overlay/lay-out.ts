@@ -124,7 +124,7 @@ function layOutItem(
     }
     case 'found figure':
     case 'figure box': {
-      const [x, y, width, height] = item.box
+      const [x, y, width, height] = item.kind === 'figure box' ? item.box : roomier(item, zoom)
       const points = [
         pixel(x, y),
         pixel(x + width, y),
@@ -140,7 +140,20 @@ function layOutItem(
   }
 }
 
-/** A box of what was found stands a little off the figure, in a thin line. */
+/** How far the box round what was found stands off it, so that no line covers its strokes, CSS pixels. */
+const OFF_FIGURE = 3
+const OFF_CHOSEN = 8
+
+function roomier(
+  { box, chosen }: Item & { kind: 'found figure' },
+  zoom: number,
+): [number, number, number, number] {
+  const [x, y, width, height] = box
+  const off = (chosen ? OFF_CHOSEN : OFF_FIGURE) / zoom
+  return [x - off, y - off, width + 2 * off, height + 2 * off]
+}
+
+/** A box of what was found is a thin line. */
 function boxStroke(item: Item & { kind: 'figure box' | 'found figure' }, points: readonly Screen[]): Stroke {
   if (item.kind === 'figure box') return { points, line: 'full', closed: true }
   return { points, line: item.line, closed: true, fine: true }
