@@ -1,4 +1,4 @@
-import { statedValue } from '../../core/handoff/table/stated-value.ts'
+import { spreadOf } from '../../core/handoff/table/stated-value.ts'
 import { lengthContext } from '../../core/job/model/length-context.ts'
 import type { Job } from '../../core/job/model/types.ts'
 import type { Table, TableRow } from '../../core/ledger/table/table.ts'
@@ -51,6 +51,6 @@ export function mayBeOf(texts: readonly string[], job: Job, table: Table | null)
     .map(({ row }) => ({
       name: row.name,
       label: row.label || row.name,
-      comesTo: statedValue(row, table.unit),
+      comesTo: `${row.written}${spreadOf(row, row.kind, table.unit)}`,
     }))
 }

@@ -19,10 +19,9 @@ export function ReadDesk() {
   if (job === undefined || sheet === null) return null
   if (figure !== null) return <FigureAtHandView job={job} figure={figure} />
   return (
-    <>
+    <WholeSheet job={job} sheet={sheet} key={sheet}>
       <OneFigure />
-      <WholeSheet job={job} sheet={sheet} key={sheet} />
-    </>
+    </WholeSheet>
   )
 }
 

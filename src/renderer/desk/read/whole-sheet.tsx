@@ -1,5 +1,5 @@
 import './whole-sheet.css'
-import { useState } from 'react'
+import { type ReactNode, useState } from 'react'
 import type { SheetReadings } from '../../../contract/readings.ts'
 import type { Job } from '../../../core/job/model/types.ts'
 import { useBench } from '../../bench/bench-store.ts'
@@ -21,8 +21,15 @@ interface Taking {
   writes: boolean
 }
 
+interface WholeSheetProps {
+  job: Job
+  sheet: string
+  /** Stands over the list, and not over a figure that is being taken from it. */
+  children: ReactNode
+}
+
 /** All figures of a sheet: found and read in the background, and gone through one by one. */
-export function WholeSheet({ job, sheet }: { job: Job; sheet: string }) {
+export function WholeSheet({ job, sheet, children }: WholeSheetProps) {
   const readings = useBench((bench) => bench.readings[sheet])
   const writable = useBench((bench) => bench.opened?.writable === true)
   const [taking, setTaking] = useState<Taking | null>(null)
@@ -40,17 +47,20 @@ export function WholeSheet({ job, sheet }: { job: Job; sheet: string }) {
     )
   }
   return (
-    <Section title="All figures of this sheet" aside={<HowMany found={found} />}>
-      <Progress sheet={sheet} readings={readings} writable={writable} />
-      {found.length > 0 && (
-        <FoundList
-          sheet={sheet}
-          found={found}
-          writable={writable}
-          onTake={(id, writes) => setTaking({ id, writes })}
-        />
-      )}
-    </Section>
+    <>
+      {children}
+      <Section title="All figures of this sheet" aside={<HowMany found={found} />}>
+        <Progress sheet={sheet} readings={readings} writable={writable} />
+        {found.length > 0 && (
+          <FoundList
+            sheet={sheet}
+            found={found}
+            writable={writable}
+            onTake={(id, writes) => setTaking({ id, writes })}
+          />
+        )}
+      </Section>
+    </>
   )
 }
 
