@@ -17,7 +17,7 @@ export interface FigureOnSheet {
 }
 
 /** How figures are gone through. */
-export type FigureOrder = 'doubt' | 'place'
+export type FoundOrder = 'doubt' | 'place'
 
 /** Boxes that have this share of both in common are round the same figure. */
 const SAME = 0.5
@@ -74,7 +74,7 @@ const IN_LINE = 0.6
  * Figures in the order in which they are gone through: the most doubtful first, or as they stand on the sheet, from above
  * to below and from left to right.
  */
-export function inOrder(figures: readonly FigureOnSheet[], order: FigureOrder): FigureOnSheet[] {
+export function inOrder(figures: readonly FigureOnSheet[], order: FoundOrder): FigureOnSheet[] {
   // As they stand first, so that those of one doubt stay so.
   const placed = [...figures].sort((a, b) => a.reading.box[1] - b.reading.box[1] || a.id - b.id)
   if (order === 'doubt') return placed.sort((a, b) => doubtOf(b) - doubtOf(a))
