@@ -31,8 +31,8 @@ export function DoubtfulFigure({ job, dimension, piece, doubtful, unit, writable
     <section className="doubtful-figure" aria-label={`What ${called('evidence', piece)} could be`}>
       <p className="dimension-card-small">
         {besides === 0
-          ? 'Hard to read. It could be, by its strokes alone:'
-          : 'Hard to read. It could be, weighed by the rest of the evidence:'}
+          ? 'It could be, by its strokes alone:'
+          : 'It could be, weighed by the rest of the evidence:'}
       </p>
       <ol>
         {candidates.map((candidate) => (
