@@ -151,6 +151,30 @@ describe('A restorer reads figures', () => {
       })
     })
 
+    it('what a title block says, taken field by field into the record and never by itself', async () => {
+      const folder = await ventilatorToRead()
+      await session({ opens: { folder } }, async ({ page, person }) => {
+        await readByHeart(page)
+        await sheetReady(page)
+        await tableSettled(page)
+        const record = person.field('Date')
+        const before = await record.inputValue()
+        await person.click(person.button('Read the title block'))
+        const proposed = page.getByRole('list', { name: 'What the title block says' })
+        await proposed.getByText('14 MARCH 1911').waitFor()
+        expect(await record.inputValue()).toBe(before)
+        expect(await violations(page, 'what a title block says')).toEqual([])
+        await person.click(person.button('Take: Date 14 MARCH 1911'))
+        await expect.poll(() => record.inputValue()).toBe('14 MARCH 1911')
+        await person.click(person.button(/^Take: Scale/))
+        await expect.poll(() => person.field('Description').inputValue()).toMatch(/Scale: 3" & 6" = 1'-0"$/)
+        expect(await record.inputValue()).toBe('14 MARCH 1911')
+        await person.press('Control+z')
+        await person.press('Control+z')
+        await expect.poll(() => record.inputValue()).toBe(before)
+      })
+    })
+
     it('of a whole sheet: begun, stopped, gone on with; taken, corrected and dismissed by keys, with undo', async () => {
       const folder = await ventilatorToRead()
       await session({ opens: { folder } }, async ({ page, person }) => {

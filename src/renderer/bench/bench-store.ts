@@ -13,6 +13,7 @@ import type { Selection } from './selection.ts'
 import type { Shows } from './shows.ts'
 import type { Station } from './stations.ts'
 import type { TheirStep } from './their-step.ts'
+import type { TitleBlock } from './title-block.ts'
 
 /** Something a person is told; it stays until they put it away. */
 export interface Notice {
@@ -50,6 +51,8 @@ export interface BenchContents {
   pictures: Record<string, SheetPictures>
   /** What was read of each sheet, by its id, where that was asked for. */
   readings: Record<string, SheetReadings>
+  /** What was read in the title block of each sheet, by its id, where that was asked for. */
+  titleBlocks: Record<string, TitleBlock>
   /** The figure that a box was drawn round; null when there is none. */
   figure: FigureAtHand | null
   selection: Selection | null
@@ -87,6 +90,7 @@ export const useBench = create<BenchContents>(() => ({
   sheet: null,
   pictures: {},
   readings: {},
+  titleBlocks: {},
   figure: null,
   selection: null,
   choice: 0,

@@ -69,6 +69,7 @@ export function takeBench(state: BenchState): void {
           tableOf: -1,
           pictures: {},
           readings: {},
+          titleBlocks: {},
           figure: null,
           aids: {},
           selection: null,
@@ -138,10 +139,10 @@ function anewWhereScansChanged(before: Job, after: Job): void {
   const changed = after.sheets.filter(({ id, scan }) => scans.has(id) && scans.get(id) !== scanVersion(scan))
   if (changed.length === 0) return
   const gone = new Set(changed.map(({ id }) => id))
-  const { pictures, readings, sheet } = useBench.getState()
+  const { pictures, readings, titleBlocks, sheet } = useBench.getState()
   const stay = <T>(all: Record<string, T>): Record<string, T> =>
     Object.fromEntries(Object.entries(all).filter(([id]) => !gone.has(id)))
-  useBench.setState({ pictures: stay(pictures), readings: stay(readings) })
+  useBench.setState({ pictures: stay(pictures), readings: stay(readings), titleBlocks: stay(titleBlocks) })
   if (sheet !== null && gone.has(sheet)) void getPictures(sheet)
 }
 
