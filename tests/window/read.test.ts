@@ -4,7 +4,7 @@ import { historyFile } from '../../src/main/services/job-layout/job-layout.ts'
 import { readByHeart } from './fixtures/read-by-heart.ts'
 import { ventilatorToRead } from './fixtures/ventilator-to-read.ts'
 import { inEachHost } from './harness/at-the-bench.ts'
-import { overwrite, tabTo } from './harness/by-keyboard.ts'
+import { overwrite, pickByCross, tabTo, toPart, withoutMouse } from './harness/by-keyboard.ts'
 import type { Person } from './harness/person.ts'
 import { tableByCommand } from './harness/program.ts'
 import { placeOf } from './harness/sheet-hand.ts'
@@ -117,6 +117,28 @@ describe('A restorer reads figures', () => {
       })
     })
 
+    it('by the keyboard alone, from the corners of the box to the table', async () => {
+      const folder = await ventilatorToRead()
+      await session({ opens: { folder } }, async ({ page, person }) => {
+        await readByHeart(page)
+        withoutMouse(page)
+        await sheetReady(page)
+        await tableSettled(page)
+        await person.press('Alt+4')
+        await toPart(person, page.getByRole('application'))
+        for (const corner of HOOD) await pickByCross(person, corner)
+        await choices(person).waitFor()
+        await person.press('2')
+        await tabTo(person, page.getByRole('checkbox', { name: /^I am sure of it/ }))
+        await person.press('Space')
+        await tabTo(person, person.field('What is it?'))
+        await overwrite(person, 'Hood, figured')
+        await person.press('Enter')
+        await page.getByRole('article', { name: 'Card of hood_figured' }).waitFor()
+        expect(await printedLast(folder)).toMatchObject({ text: 'Ø 11 1/2"', legibility: 'clear' })
+      })
+    })
+
     it('in a box where none is read, given up by Esc, and written otherwise with how it parses', async () => {
       const folder = await ventilatorToRead()
       await session({ opens: { folder } }, async ({ page, person }) => {
@@ -163,6 +185,9 @@ describe('A restorer reads figures', () => {
         const proposed = page.getByRole('list', { name: 'What the title block says' })
         await proposed.getByText('14 MARCH 1911').waitFor()
         expect(await record.inputValue()).toBe(before)
+        // A hint may stand where the pointer came to lie.
+        await page.mouse.move(0, 0)
+        await page.locator('.button-hint').waitFor({ state: 'detached' })
         expect(await violations(page, 'what a title block says')).toEqual([])
         await person.click(person.button('Take: Date 14 MARCH 1911'))
         await expect.poll(() => record.inputValue()).toBe('14 MARCH 1911')

@@ -70,6 +70,8 @@ export function FigureAtHandView({ job, figure }: { job: Job; figure: FigureAtHa
             sheet={sheet}
             reading={reading}
             of={of}
+            // Whoever turns it goes on turning it.
+            takesKeyboard={figure.angle === null}
             onKept={(name) => showKept(picks, { kind: 'dimension', name })}
             onAbandon={() => pickAnew(picks)}
           />

@@ -24,12 +24,15 @@ interface FigureFormProps {
   of: string | null
   /** Whether it is to be written otherwise from the start. */
   writes?: boolean
+  /** Whether the keyboard comes to it as it appears. */
+  takesKeyboard?: boolean
   onKept: (dimension: string) => void
   onAbandon: () => void
 }
 
 /** A figure that was read: what it is taken for, how surely, and of which dimension. Enter takes it, Esc gives it up. */
-export function FigureForm({ job, sheet, reading, of, writes = false, onKept, onAbandon }: FigureFormProps) {
+export function FigureForm(props: FigureFormProps) {
+  const { job, sheet, reading, of, writes = false, takesKeyboard = true, onKept, onAbandon } = props
   const table = useBench((bench) => bench.table)
   const unit = table?.unit ?? job.unit
   const [picked, setPicked] = useState<string | null>(null)
@@ -85,7 +88,7 @@ export function FigureForm({ job, sheet, reading, of, writes = false, onKept, on
           }}
           onWrite={write}
           onTake={submit}
-          takesKeyboard={!writes}
+          takesKeyboard={takesKeyboard && !writes}
         />
       )}
       {besides.length > 0 && (
@@ -98,7 +101,7 @@ export function FigureForm({ job, sheet, reading, of, writes = false, onKept, on
           onChange={setWritten}
           placeholder={text}
           note={choices.length > 0 ? 'Key: C' : 'Sign for sign, as it stands on the sheet.'}
-          autoFocus={writes || choices.length === 0}
+          autoFocus={takesKeyboard && (writes || choices.length === 0)}
         />
       </div>
       {text !== '' && <DraftVerdict drafted={read.drafted} />}
