@@ -65,6 +65,29 @@ export function ScanCrop({ sheet, box, width, height, angle = 0, label }: ScanCr
   )
 }
 
+/**
+ * Draws a box of the scan as one picture, through a context that is turned: tiles that are turned one by one show the ground
+ * between them.
+ * @param scale pixels of the picture for each of the scan
+ */
+function drawTurned(
+  context: CanvasRenderingContext2D,
+  shown: Extent,
+  level: number | null,
+  pictures: SheetPictures,
+  scale: number,
+): void {
+  const { left, top, right, bottom } = shown
+  const [across, down] = [Math.ceil((right - left) * scale), Math.ceil((bottom - top) * scale)]
+  const whole = new OffscreenCanvas(Math.max(1, across), Math.max(1, down))
+  const upright = whole.getContext('2d')
+  if (upright === null) return
+  upright.scale(scale, scale)
+  upright.translate(-left, -top)
+  drawFrom(upright, shown, level, pictures)
+  context.drawImage(whole, left, top, across / scale, down / scale)
+}
+
 /** What a level box must measure to hold what an upright one does that is turned: exact for quarter turns. */
 function levelled([w, h]: readonly [number, number], turn: number): [number, number] {
   const [c, s] = [Math.abs(Math.cos(turn)), Math.abs(Math.sin(turn))]
@@ -119,7 +142,9 @@ function drawCrop(
   context.translate(width / zoom / 2, height / zoom / 2)
   context.rotate(-turn)
   context.translate(-middle[0], -middle[1])
-  context.imageSmoothingQuality = missing ? 'medium' : 'low'
-  drawFrom(context, shown, missing ? null : from, pictures)
+  context.imageSmoothingQuality = missing || turn !== 0 ? 'medium' : 'low'
+  const finest = missing ? null : from
+  if (turn === 0) drawFrom(context, shown, finest, pictures)
+  else drawTurned(context, shown, finest, pictures, zoom * density)
   return waited
 }

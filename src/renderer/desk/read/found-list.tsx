@@ -18,13 +18,15 @@ const ORDERS = [
 interface FoundListProps {
   sheet: string
   found: readonly FigureOnSheet[]
+  /** Whether all of the sheet is read by now. */
+  whole: boolean
   writable: boolean
   /** @param writes whether it is to be written otherwise */
   onTake: (id: number, writes: boolean) => void
 }
 
 /** What was found on a sheet, to be taken, corrected or dismissed one by one. The one that is chosen is outlined on the sheet. */
-export function FoundList({ sheet, found, writable, onTake }: FoundListProps) {
+export function FoundList({ sheet, found, whole, writable, onTake }: FoundListProps) {
   const { order, all } = useListOrder()
   const chosen = useBench(({ selection }) =>
     selection?.kind === 'found figure' && selection.sheet === sheet ? selection.id : null,
@@ -76,7 +78,11 @@ export function FoundList({ sheet, found, writable, onTake }: FoundListProps) {
         onChange={(on) => useListOrder.setState({ all: on })}
       />
       {listed.length === 0 ? (
-        <p className="block-soft">All figures of this sheet were taken or dismissed.</p>
+        <p className="block-soft">
+          {whole
+            ? 'All figures of this sheet were taken or dismissed.'
+            : 'All that was read so far was taken or dismissed.'}
+        </p>
       ) : (
         <div
           ref={list}

@@ -33,6 +33,7 @@ export function WholeSheet({ job, sheet, children }: WholeSheetProps) {
   const readings = useBench((bench) => bench.readings[sheet])
   const writable = useBench((bench) => bench.opened?.writable === true)
   const [taking, setTaking] = useState<Taking | null>(null)
+  const whole = readings?.progress.state === 'ready'
   const found = figuresOnSheet(job, sheet, readings?.figures ?? NOTHING)
   const taken = found.find(({ id }) => id === taking?.id)
   if (taking !== null && taken !== undefined) {
@@ -49,12 +50,13 @@ export function WholeSheet({ job, sheet, children }: WholeSheetProps) {
   return (
     <>
       {children}
-      <Section title="All figures of this sheet" aside={<HowMany found={found} />}>
+      <Section title="All figures of this sheet" aside={<HowMany found={found} whole={whole} />}>
         <Progress sheet={sheet} readings={readings} writable={writable} />
         {found.length > 0 && (
           <FoundList
             sheet={sheet}
             found={found}
+            whole={whole}
             writable={writable}
             onTake={(id, writes) => setTaking({ id, writes })}
           />
@@ -64,10 +66,15 @@ export function WholeSheet({ job, sheet, children }: WholeSheetProps) {
   )
 }
 
-function HowMany({ found }: { found: readonly FigureOnSheet[] }) {
+/** @param whole whether all of the sheet is read by now */
+function HowMany({ found, whole }: { found: readonly FigureOnSheet[]; whole: boolean }) {
   if (found.length === 0) return null
   const open = found.filter(({ state }) => state === 'open').length
-  return <span className="block-soft">{open === 0 ? 'all looked at' : `${open} to look at`}</span>
+  return (
+    <span className="block-soft">
+      {open > 0 ? `${open} to look at` : whole ? 'all looked at' : 'all so far looked at'}
+    </span>
+  )
 }
 
 /** Where the sheet is looked at: figures round there are read first. */
