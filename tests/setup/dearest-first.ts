@@ -58,6 +58,7 @@ export const DEAREST = [
   'tests/window/sheets.test.ts',
   'tests/window/accessible.test.ts',
   'tests/window/sheet-under-hand.test.ts',
+  'tests/window/read.test.ts',
   'tests/window/keyboard.test.ts',
   'tests/window/entering.test.ts',
   'tests/window/two-tabs.test.ts',

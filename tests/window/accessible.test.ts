@@ -4,7 +4,7 @@ import { bringRow, tableSettled } from './harness/table-in-window.ts'
 import { type Found, violations } from './harness/violations.ts'
 import { oneOf, sheetReady } from './steps.ts'
 
-const STATIONS = ['Sheet', 'Scale', 'Pick']
+const STATIONS = ['Sheet', 'Scale', 'Pick', 'Read']
 
 describe('Somebody who hears the window, or sees it badly, finds nothing in the way', () => {
   inEachHost((session) => {

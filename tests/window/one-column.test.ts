@@ -32,7 +32,7 @@ describe('A window', () => {
       await session({ opens: 'sample', size: WIDE }, async ({ page: at, person }) => {
         await sheetReady(at)
         await tableSettled(at)
-        for (const station of ['Sheet', 'Scale', 'Pick']) {
+        for (const station of ['Sheet', 'Scale', 'Pick', 'Read']) {
           await person.station(station)
           const { wide, high, rail } = await page(at)
           expect({ wide, high, rail }).toEqual({ wide: WIDE.width, high: WIDE.height, rail: 84 })
@@ -51,7 +51,7 @@ describe('A window', () => {
           expect(right).toBeLessThanOrEqual(NARROW.width)
           expect(top).toBeGreaterThan(narrow.parts[k - 1]?.top ?? -1)
         })
-        for (const station of ['Sheet', 'Scale', 'Pick']) {
+        for (const station of ['Sheet', 'Scale', 'Pick', 'Read']) {
           await person.station(station)
           expect((await page(at)).wide).toBe(NARROW.width)
         }

@@ -28,6 +28,7 @@ const STATIONS = [
   ['Sheet', 'sheet'],
   ['Scale', 'scale'],
   ['Pick', 'pick'],
+  ['Read', 'read'],
 ] as const
 
 /** A rim of the foot flange's bolt holes on the sample's sheet, pixels. */

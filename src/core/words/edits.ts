@@ -27,6 +27,8 @@ export const EDIT_WORDS = {
     `Several things are called ${quoted(p.said)} (${p.things.join(', ')}): give the id of the one that is meant.`,
   'edit.index-beyond-end': (p: { kind: string; index: number; length: number }) =>
     `The ${p.kind} cannot be put at index ${p.index}: there are ${p.length}, so the index is at most that.`,
+  'edit.dismissed-already': () => 'These strokes are dismissed already: nothing was changed.',
+  'edit.not-dismissed': () => 'These strokes are not dismissed, so there is nothing to show again.',
   'edit.locked-field': (p: { what: string; field: string }) =>
     `${p.what}: a change cannot touch "${p.field}"; there is an edit of its own for that.`,
   'edit.set-and-cleared': (p: { what: string; field: string }) =>

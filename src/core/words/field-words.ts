@@ -39,6 +39,7 @@ const OF_KIND: Readonly<Record<string, Readonly<Record<string, string>>>> = {
   dimension: { label: 'what it is', name: 'name in formulas' },
   evidence: {
     formula: 'formula',
+    read: 'what was read there by itself',
     readings: 'readings on the original',
     sheet: 'on which sheet',
     text: 'figure as it is printed',
@@ -55,6 +56,7 @@ const OF_KIND: Readonly<Record<string, Readonly<Record<string, string>>>> = {
   sheet: {
     creator: 'drawn by',
     date: 'date',
+    dismissed: 'what is no figure',
     dpi: 'resolution',
     draughting: 'draughting uncertainty',
     drawnAt: 'drawn at',

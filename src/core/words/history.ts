@@ -111,6 +111,10 @@ export const HISTORY_WORDS = {
     `withdrew ${say(p.thing)}: ${p.why}${after(p.before, say)}`,
   'history.reinstated': (p: { thing: AnyReason; before: string | null }, say: Say) =>
     `reinstated ${say(p.thing)}${p.before === null ? '' : ` (withdrawn before: ${p.before})`}`,
+  'history.dismissed': (p: { thing: AnyReason; read: string }, say: Say) =>
+    `dismissed ${p.read === '' ? 'a figure' : `“${p.read}”`} on ${say(p.thing)}`,
+  'history.recalled': (p: { thing: AnyReason; read: string }, say: Say) =>
+    `showed ${p.read === '' ? 'a figure' : `“${p.read}”`} on ${say(p.thing)} again`,
   'history.renamed': (p: { before: string; after: string }) => `renamed ${p.before} to ${p.after}`,
   /** way: of a point from where to where, pixels. */
   'history.moved': (

@@ -1,16 +1,19 @@
 import { create } from 'zustand'
 import type { BenchState, OpenedJob } from '../../contract/bench-state.ts'
 import type { SheetPictures } from '../../contract/pictures.ts'
+import type { SheetReadings } from '../../contract/readings.ts'
 import type { Unit } from '../../core/job/model/types.ts'
 import type { Table } from '../../core/ledger/table/table.ts'
 import type { FiguresAs } from '../../core/ledger/units/look.ts'
 import { type Aids, PLAIN } from '../looking/aids.ts'
 import { startingAids } from '../looking/starting-aids.ts'
 import { noPicks, type Picks } from '../picking/picks.ts'
+import type { FigureAtHand } from './figure-at-hand.ts'
 import type { Selection } from './selection.ts'
 import type { Shows } from './shows.ts'
 import type { Station } from './stations.ts'
 import type { TheirStep } from './their-step.ts'
+import type { TitleBlock } from './title-block.ts'
 
 /** Something a person is told; it stays until they put it away. */
 export interface Notice {
@@ -46,6 +49,12 @@ export interface BenchContents {
   sheet: string | null
   /** What can be shown of each sheet, by its id. */
   pictures: Record<string, SheetPictures>
+  /** What was read of each sheet, by its id, where that was asked for. */
+  readings: Record<string, SheetReadings>
+  /** What was read in the title block of each sheet, by its id, where that was asked for. */
+  titleBlocks: Record<string, TitleBlock>
+  /** The figure that a box was drawn round; null when there is none. */
+  figure: FigureAtHand | null
   selection: Selection | null
   /** Which choice it is: another one whenever something else is chosen, the same while that is given another name. */
   choice: number
@@ -80,6 +89,9 @@ export const useBench = create<BenchContents>(() => ({
   station: 'sheet',
   sheet: null,
   pictures: {},
+  readings: {},
+  titleBlocks: {},
+  figure: null,
   selection: null,
   choice: 0,
   picks: noPicks({ kind: 'look' }),

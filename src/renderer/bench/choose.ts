@@ -19,11 +19,11 @@ export const liesOnDesk = ({ kind }: Selection): boolean =>
 export const isDeskTaken = ({ features, tool }: Picks): boolean =>
   features.length > 0 || tool.kind === 'note' || tool.kind === 'repeat'
 
-/** Goes to a station; what was being picked is put down, and a card that lay on the desk is put away. */
+/** Goes to a station; what was being picked is put down (where figures are read the box for them is taken up), and a card that lay on the desk is put away. */
 export function goTo(station: Station): void {
-  useBench.setState(({ selection }) => ({
+  useBench.setState(({ selection, opened }) => ({
     station,
-    picks: noPicks({ kind: 'look' }),
+    picks: noPicks(station === 'read' && opened?.writable === true ? { kind: 'figure' } : { kind: 'look' }),
     ...(selection !== null && liesOnDesk(selection) ? { selection: null } : {}),
   }))
 }
@@ -93,7 +93,8 @@ export function choose(selection: Selection | null): void {
     selection?.kind === 'view' ? bench.opened?.job.views.find(({ id }) => id === selection.id) : undefined
   const note =
     selection?.kind === 'note' ? bench.opened?.job.notes.find(({ id }) => id === selection.id) : undefined
-  const on = view?.sheet ?? note?.sheet ?? marksOf(selection)[0]?.sheet ?? bench.sheet
+  const found = selection?.kind === 'found figure' ? selection.sheet : undefined
+  const on = view?.sheet ?? found ?? note?.sheet ?? marksOf(selection)[0]?.sheet ?? bench.sheet
   useBench.setState({
     selection,
     choice: isSame(bench.selection, selection) ? bench.choice : bench.choice + 1,

@@ -5,3 +5,5 @@ export type Selection =
   | { kind: 'reference'; view: string; id: string }
   | { kind: 'mark'; id: string }
   | { kind: 'note'; id: string }
+  /** Something that was found to be read on a sheet, by its number there. */
+  | { kind: 'found figure'; sheet: string; id: number }

@@ -1,5 +1,5 @@
 /** The stations of the work, in order. */
-export const STATIONS = ['sheet', 'scale', 'pick'] as const
+export const STATIONS = ['sheet', 'scale', 'pick', 'read'] as const
 
 export type Station = (typeof STATIONS)[number]
 
@@ -7,4 +7,5 @@ export const STATION_NAMES: Record<Station, string> = {
   sheet: 'Sheet',
   scale: 'Scale',
   pick: 'Pick',
+  read: 'Read',
 }

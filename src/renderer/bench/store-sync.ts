@@ -11,6 +11,7 @@ import { type BenchContents, useBench } from './bench-store.ts'
 import { heardCommand } from './commands.ts'
 import { getPictures, heardOfPictures } from './get-pictures.ts'
 import { endWork, showWork, tell, tellWritable } from './notices.ts'
+import { heardOfReadings } from './readings.ts'
 import { renamed } from './renamed.ts'
 import { isSaidAbove } from './said-above.ts'
 import { personName } from './signature.ts'
@@ -67,6 +68,9 @@ export function takeBench(state: BenchState): void {
           table: null,
           tableOf: -1,
           pictures: {},
+          readings: {},
+          titleBlocks: {},
+          figure: null,
           aids: {},
           selection: null,
           unit: null,
@@ -135,10 +139,10 @@ function anewWhereScansChanged(before: Job, after: Job): void {
   const changed = after.sheets.filter(({ id, scan }) => scans.has(id) && scans.get(id) !== scanVersion(scan))
   if (changed.length === 0) return
   const gone = new Set(changed.map(({ id }) => id))
-  const { pictures, sheet } = useBench.getState()
-  useBench.setState({
-    pictures: Object.fromEntries(Object.entries(pictures).filter(([id]) => !gone.has(id))),
-  })
+  const { pictures, readings, titleBlocks, sheet } = useBench.getState()
+  const stay = <T>(all: Record<string, T>): Record<string, T> =>
+    Object.fromEntries(Object.entries(all).filter(([id]) => !gone.has(id)))
+  useBench.setState({ pictures: stay(pictures), readings: stay(readings), titleBlocks: stay(titleBlocks) })
   if (sheet !== null && gone.has(sheet)) void getPictures(sheet)
 }
 
@@ -175,10 +179,12 @@ function dropWhatIsGone(job: Job): void {
           ? job.marks.some(({ id }) => id === selection.id)
           : selection.kind === 'note'
             ? job.notes.some(({ id }) => id === selection.id)
-            : job.views.some(
-                ({ id, references }) =>
-                  id === selection.view && references.some((r) => r.id === selection.id),
-              )
+            : selection.kind === 'found figure'
+              ? job.sheets.some(({ id }) => id === selection.sheet)
+              : job.views.some(
+                  ({ id, references }) =>
+                    id === selection.view && references.some((r) => r.id === selection.id),
+                )
   if (!there) useBench.setState({ selection: null })
 }
 
@@ -193,6 +199,9 @@ export function takeEvent(event: HostEvent): void {
       return
     case 'command':
       heardCommand(event.command)
+      return
+    case 'readings':
+      heardOfReadings(event.job, event.news)
       return
     case 'pictures': {
       const { progress } = event

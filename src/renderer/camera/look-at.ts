@@ -3,6 +3,7 @@ import { useBench } from '../bench/bench-store.ts'
 import {
   type BoxSize,
   type Camera,
+  extent,
   fitted,
   inSight,
   movedBy,
@@ -98,13 +99,24 @@ export function lookCloser(place: Pixel | null): void {
   before.delete(sheet)
 }
 
-/** Brings pixels into sight where they are not: glides there, or jumps where no motion is wanted. */
-export function bringInSight(pixels: readonly Pixel[]): void {
+/**
+ * Brings pixels into sight where they are not: glides there, or jumps where no motion is wanted.
+ * @param least CSS pixels that they are to reach across at the least, the lesser way: what is smaller is gone nearer to
+ */
+export function bringInSight(pixels: readonly Pixel[], least = 0): void {
   const here = onTheBench()
   if (here === undefined || pixels.length === 0) return
-  if (inSight(here.camera, here.box, pixels, BORDER)) return
-  const closest = Math.min(CLOSE_ENOUGH, fitsAt(here, pixels) ? here.camera.zoom : Infinity)
+  const large = least === 0 ? here.camera.zoom : Math.min(CLOSE_ENOUGH, least / acrossOf(pixels))
+  if (here.camera.zoom >= large && inSight(here.camera, here.box, pixels, BORDER)) return
+  const nearer = Math.max(here.camera.zoom, large)
+  const closest = Math.min(CLOSE_ENOUGH, fitsAt(here, pixels) ? nearer : Infinity)
   glideTo(here.sheet, fitted(here.camera, here.box, pixels, closest))
+}
+
+/** How far pixels reach the lesser way. */
+function acrossOf(pixels: readonly Pixel[]): number {
+  const { left, top, right, bottom } = extent(pixels)
+  return Math.max(1, Math.min(right - left, bottom - top))
 }
 
 /** Whether the pixels would be in sight without another zoom. */

@@ -6,6 +6,7 @@ import { afterNoun, called, labelOf } from '../../core/job/ids/label.ts'
 import type { Evidence } from '../../core/job/model/types.ts'
 import type { TableEvidence } from '../../core/ledger/table/table.ts'
 import { capital } from '../../core/words/capital.ts'
+import { useBench } from '../bench/bench-store.ts'
 import { makeEdit } from '../bench/edits.ts'
 import { changedSince, momentInWords, personName, signature } from '../bench/signature.ts'
 import { Button } from '../parts/button.tsx'
@@ -13,6 +14,7 @@ import { Figure } from '../parts/figure.tsx'
 import { BasisSample } from '../table/basis-sample.tsx'
 import { ScanCrop } from '../tiles/scan-crop.tsx'
 import type { CardProps } from './card-props.ts'
+import { DoubtfulFigure } from './doubtful-figure.tsx'
 import { evidencePart } from './evidence-box.ts'
 import { EvidenceWords } from './evidence-words.tsx'
 import { WithdrawForm } from './withdraw-form.tsx'
@@ -33,6 +35,9 @@ export function EvidencePiece(props: EvidencePieceProps) {
   const { job, dimension, piece, weighed, governing, writable } = props
   const [withdrawing, setWithdrawing] = useState(false)
   const part = evidencePart(piece, job)
+  const doubtful = useBench(({ table }) =>
+    table?.doubtful?.find((one) => one.dimension === dimension.name && one.evidence === piece.id),
+  )
   const withdrawn = piece.withdrawn !== undefined
   const by = `${personName(job, piece.by)}, ${momentInWords(piece.at)}${changedSince(job, piece)}`
   const withdrawnBy = signature(job, piece.withdrawnBy, piece.withdrawnAt)
@@ -61,7 +66,17 @@ export function EvidencePiece(props: EvidencePieceProps) {
         />
       )}
       <Value {...props} />
-      <EvidenceWords job={job} piece={piece} />
+      <EvidenceWords job={job} piece={piece} listed={doubtful !== undefined} />
+      {doubtful !== undefined && (
+        <DoubtfulFigure
+          job={job}
+          dimension={dimension.name}
+          piece={piece}
+          doubtful={doubtful}
+          unit={props.unit}
+          writable={writable}
+        />
+      )}
       {withdrawn ? (
         <>
           <p className="evidence-piece-problem">Withdrawn: {piece.withdrawn}</p>

@@ -5,8 +5,15 @@ import { measureOf } from '../../core/words/measure-word.ts'
 import { percentage } from '../parts/budget-segments.ts'
 
 /** What a piece of evidence is made of: the figure as it stands, the view and the marks, the readings, the formula. */
-export function EvidenceWords({ job, piece }: { job: Job; piece: Evidence }) {
-  return <p className="dimension-card-small">{wordsOf(job, piece)}</p>
+export function EvidenceWords({ job, piece, listed }: EvidenceWordsProps) {
+  return <p className="dimension-card-small">{wordsOf(job, piece, listed)}</p>
+}
+
+interface EvidenceWordsProps {
+  job: Job
+  piece: Evidence
+  /** Whether what a figure could be is listed beside it. */
+  listed: boolean
 }
 
 /** `marks M12, M13`; of those that have labels, `line 3, line 4`. */
@@ -16,17 +23,19 @@ function marksInWords(job: Job, ids: readonly string[]): string {
   return `${labels.length === 1 ? 'mark' : 'marks'} ${labels.join(', ')}`
 }
 
-function wordsOf(job: Job, piece: Evidence) {
+function wordsOf(job: Job, piece: Evidence, listed: boolean) {
   switch (piece.basis) {
     case 'printed': {
       const sheet = job.sheets.find(({ id }) => id === piece.sheet)
-      const candidates = piece.candidates ?? []
+      const candidates = listed ? [] : (piece.candidates ?? [])
+      const { read } = piece
       return (
         <>
           “{piece.text}”{sheet !== undefined && ` on sheet “${sheet.title}”`}
           {piece.legibility === 'doubtful' && ', hard to read'}
           {candidates.length > 0 &&
             `. It could be ${candidates.map(({ text, probability }) => `${text} (${percentage(probability).replaceAll(' ', '\u00a0')})`).join(', ')}`}
+          {read !== undefined && read.text !== piece.text && `. By itself it was read as “${read.text}”`}
         </>
       )
     }

@@ -15,6 +15,7 @@ import { NoteCard } from './notes/note-card.tsx'
 import { NotesShelf } from './notes/notes-shelf.tsx'
 import { Noting } from './notes/noting.tsx'
 import { PickDesk } from './pick/pick-desk.tsx'
+import { ReadDesk } from './read/read-desk.tsx'
 import { ScaleDesk } from './scale/scale-desk.tsx'
 import { SheetDesk } from './sheet/sheet-desk.tsx'
 
@@ -79,6 +80,8 @@ function StationDesk() {
       return <ScaleDesk />
     case 'pick':
       return <PickDesk />
+    case 'read':
+      return <ReadDesk />
   }
 }
 

@@ -18,9 +18,19 @@ import { foundUnderstood, type UnderstoodAs } from './found-understood.ts'
 import { hasCommas } from './has-commas.ts'
 import { splitReadings } from './split-readings.ts'
 
+/** Where a printed figure stands, what was read there, and what else it could be. */
+export type FigureStands = Pick<Extract<Evidence, { basis: 'printed' }>, 'box' | 'read' | 'candidates'>
+
 /** Evidence as it is being written on the card. */
 export type EvidenceDraft =
-  | { basis: 'printed'; text: string; legibility: 'clear' | 'doubtful'; sheet: string | null }
+  | {
+      basis: 'printed'
+      text: string
+      legibility: 'clear' | 'doubtful'
+      sheet: string | null
+      /** Of a figure that was read on the sheet. */
+      stands?: FigureStands
+    }
   /** One reading a line, or several parted by spaces. */
   | { basis: 'found'; readings: string; instrument: string | null }
   | { basis: 'derived'; formula: string }
@@ -82,7 +92,8 @@ function evidenceOf(draft: EvidenceDraft, dimension: Dimension, job: Job, mint: 
       const text = draft.text.trim()
       if (text === '') return null
       const sheet = draft.sheet === null ? {} : { sheet: draft.sheet }
-      return { ...identity, basis: 'printed', text, legibility: draft.legibility, ...sheet }
+      const { legibility, stands = {} } = draft
+      return { ...identity, basis: 'printed', text, legibility, ...sheet, ...stands }
     }
     case 'found': {
       const readings = splitReadings(draft.readings, dimension.kind, hasCommas(job))

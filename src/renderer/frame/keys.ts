@@ -3,7 +3,7 @@ export const KEYS: readonly { where: string; keys: readonly (readonly [string, s
   {
     where: 'Everywhere',
     keys: [
-      ['Alt+1 … Alt+3', 'go to a station'],
+      ['Alt+1 … Alt+4', 'go to a station'],
       ['F6, Shift+F6', 'rail, sheet, table, desk'],
       ['Ctrl+Z', 'undo'],
       ['Ctrl+Shift+Z, Ctrl+Y', 'redo'],
@@ -43,6 +43,25 @@ export const KEYS: readonly { where: string; keys: readonly (readonly [string, s
       ['Letters, when all is picked', 'go to the form'],
       ['Enter in the form', 'keep it; with Shift, and count its name up for the next'],
       ['Esc', 'take the last pick back, then cancel'],
+    ],
+  },
+  {
+    where: 'While reading a figure',
+    keys: [
+      ['Arrows', 'go through what it could be'],
+      ['1 … 9', 'choose the one with that number'],
+      ['Enter', 'take it'],
+      ['C', 'write it otherwise'],
+      ['Esc', 'give it up'],
+    ],
+  },
+  {
+    where: 'In the list of figures',
+    keys: [
+      ['Arrows, N and P', 'next and last figure; the sheet goes along'],
+      ['Enter', 'take it; of one that was taken, its card'],
+      ['C', 'correct it'],
+      ['X', 'dismiss it; one that was dismissed is shown again'],
     ],
   },
   {

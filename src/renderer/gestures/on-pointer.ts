@@ -133,6 +133,11 @@ export function onPointer(element: HTMLElement, held: Held, laid: () => readonly
       return
     }
     const manner = mannerOf(event)
+    if (manner.takesOld && picks.tool.kind === 'figure') {
+      const there = nearest(laid(), at, NEAR)?.about
+      if (there?.kind === 'found figure') choose(there)
+      return
+    }
     const places =
       distanceBetween(at, pressed.from) > leastDrag() && from !== null && !manner.takesOld
         ? draggedFrom(picks, from, pixel, manner.byHand)

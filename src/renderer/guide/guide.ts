@@ -128,6 +128,15 @@ function atPick(job: Job, table: Table | null, picks: Picks): Guide {
   return { next: picking ?? 'Choose what to measure, then pick it on the sheet.', missing }
 }
 
+function atRead(job: Job, picks: Picks): Guide {
+  if (job.sheets.length === 0) return { next: 'Bring in a scan first, at station 1.', missing: null }
+  const picking = whilePicking(picks, { figure: 'Take what it says, or write it otherwise.' })
+  return {
+    next: picking ?? 'Drag a box round a figure, or have all of this sheet read.',
+    missing: job.dimensions.length === 0 ? 'No dimension is in the table yet.' : null,
+  }
+}
+
 /**
  * What to do next at a station and what is still missing for the one after it, for somebody who has never seen it.
  * @param table of this job or of an earlier edit of it; null while the first one is worked out
@@ -165,5 +174,7 @@ function atStation(
       return atScale(job, table, picks, atWork)
     case 'pick':
       return atPick(job, table, picks)
+    case 'read':
+      return atRead(job, picks)
   }
 }

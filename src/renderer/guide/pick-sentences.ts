@@ -108,6 +108,9 @@ export function pickSentence(picks: Picks): string {
       if (tool.kind === 'note') {
         return feature === 0 ? 'Pick one corner of what the note is about.' : 'Pick the corner opposite.'
       }
+      if (tool.kind === 'figure') {
+        return feature === 0 ? 'Drag a box round a figure, or pick its corners.' : 'Pick the corner opposite.'
+      }
       if (tool.kind === 'outline') {
         return feature === 0 ? 'Pick one corner of the view.' : 'Pick the corner opposite.'
       }

@@ -8,6 +8,8 @@ import type { Selection } from '../bench/selection.ts'
 import type { Shows } from '../bench/shows.ts'
 import type { Station } from '../bench/stations.ts'
 import { roundWords } from '../picking/round-words.ts'
+import type { FigureOnSheet } from '../reading/found-figures.ts'
+import { foundFigureItems } from './found-figure-items.ts'
 import type { Item, LineType } from './items.ts'
 import { lanesOf } from './lanes.ts'
 import { noteItems } from './notes-items.ts'
@@ -36,6 +38,8 @@ interface Shown {
   hidden?: string | null
   /** How much of it a person wants to see; all unless said otherwise. */
   shows?: Shows
+  /** What was read on the sheet; nothing unless said otherwise. */
+  figures?: readonly FigureOnSheet[]
   /** The view at work, by its id; null when there is none. */
   view?: string | null
 }
@@ -60,9 +64,11 @@ export function displayList(shown: Shown): Item[] {
   const wanted = station === 'sheet' ? items.filter((item) => item.kind === 'view' || item.chosen) : items
   const { hidden = null } = shown
   const { shows = 'all', view = null } = shown
-  const all = onlyShown([...wanted, ...noteItems(shown)], { job, shows, view }).filter(
-    (item) => hidden === null || !givesAway(item, hidden, job),
-  )
+  const all = onlyShown([...wanted, ...foundFigureItems(shown), ...noteItems(shown)], {
+    job,
+    shows,
+    view,
+  }).filter((item) => hidden === null || !givesAway(item, hidden, job))
   return [...all.filter(({ chosen }) => !chosen), ...all.filter(({ chosen }) => chosen)]
 }
 
@@ -197,7 +203,7 @@ function dimensionItems(dimension: Dimension, shapes: ReadonlyMap<string, MarkSh
   const { job, table, station, selection, sheet } = shown
   const about: Selection = { kind: 'dimension', name: dimension.name }
   const chosen = isChosen(about, selection)
-  if (!chosen && (station === 'sheet' || station === 'scale')) return []
+  if (!chosen && station !== 'pick') return []
   const row = table?.rows.find(({ name }) => name === dimension.name)
   const usable = dimension.evidence.filter(({ withdrawn }) => withdrawn === undefined)
   const scaled = usable

@@ -51,7 +51,13 @@ const inkOf = ({ item }: Laid, { ink, wrong }: Inks): string =>
 
 function drawLines(context: Context, laid: Laid, inks: Inks, seen: Extent): void {
   const { item, strokes, arrows } = laid
-  const pen = item.chosen ? 2.2 : item.kind === 'residual' ? 2 : item.kind === 'mark' ? 1 : 1.2
+  const pen = item.chosen
+    ? 2.2
+    : item.kind === 'residual'
+      ? 2
+      : item.kind === 'mark' || item.kind === 'found figure'
+        ? 1
+        : 1.2
   context.globalAlpha = item.chosen ? 0.9 : 0.6
   context.strokeStyle = item.chosen ? inks.chosen : inks.ground
   context.setLineDash([])

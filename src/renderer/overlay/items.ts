@@ -47,5 +47,11 @@ export type Item = { about: Selection; chosen: boolean } & (
       bracketed: boolean
       printed: readonly (readonly [x: number, y: number, width: number, height: number])[]
     }
+  /** What was found to be read: what became of it, and whether the reading is clear. */
+  | {
+      kind: 'found figure'
+      box: readonly [x: number, y: number, width: number, height: number]
+      line: LineType
+    }
   | { kind: 'figure box'; box: readonly [x: number, y: number, width: number, height: number] }
 )

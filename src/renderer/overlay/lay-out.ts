@@ -122,21 +122,41 @@ function layOutItem(
         word: item.word === '' ? null : { at: screen(tip[0] + 6, tip[1]), text: item.word },
       }
     }
+    case 'found figure':
     case 'figure box': {
-      const [x, y, width, height] = item.box
+      const [x, y, width, height] = item.kind === 'figure box' ? item.box : roomier(item, zoom)
       const points = [
         pixel(x, y),
         pixel(x + width, y),
         pixel(x + width, y + height),
         pixel(x, y + height),
       ].map(at)
-      return { ...bare, item, strokes: [{ points, line: 'full', closed: true }] }
+      return { ...bare, item, strokes: [boxStroke(item, points)] }
     }
     case 'view': {
       const points = item.outline.map(at)
       return { ...bare, item, strokes: [{ points, line: 'chain', closed: true, fine: true }] }
     }
   }
+}
+
+/** How far the box round what was found stands off it, so that no line covers its strokes, CSS pixels. */
+const OFF_FIGURE = 3
+const OFF_CHOSEN = 8
+
+function roomier(
+  { box, chosen }: Item & { kind: 'found figure' },
+  zoom: number,
+): [number, number, number, number] {
+  const [x, y, width, height] = box
+  const off = (chosen ? OFF_CHOSEN : OFF_FIGURE) / zoom
+  return [x - off, y - off, width + 2 * off, height + 2 * off]
+}
+
+/** A box of what was found is a thin line. */
+function boxStroke(item: Item & { kind: 'figure box' | 'found figure' }, points: readonly Screen[]): Stroke {
+  if (item.kind === 'figure box') return { points, line: 'full', closed: true }
+  return { points, line: item.line, closed: true, fine: true }
 }
 
 function markStrokes(shape: MarkShape, at: OnScreen, zoom: number, chosen: boolean): Stroke[] {
@@ -183,7 +203,15 @@ function besideMark(shape: MarkShape, at: OnScreen, zoom: number): Screen {
   return screen(x + far * Math.SQRT1_2 + 4, y + far * Math.SQRT1_2 + 4)
 }
 
-const PRECEDENCE: readonly Item['kind'][] = ['mark', 'size', 'residual', 'figure box', 'note', 'view']
+const PRECEDENCE: readonly Item['kind'][] = [
+  'mark',
+  'size',
+  'residual',
+  'found figure',
+  'figure box',
+  'note',
+  'view',
+]
 
 /**
  * The item nearest to a place on the screen, within a distance; of several, one whose lettering is there, else marks

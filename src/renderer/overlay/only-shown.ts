@@ -50,6 +50,8 @@ function isOf(item: Item, view: View, marks: ReadonlySet<string>): boolean {
       return marks.has(about.id)
     case 'dimension':
       return item.kind === 'size' && item.view === view.id
+    case 'found figure':
+      return true
     case 'note':
       return item.kind === 'note' && hasMiddleIn(item, view)
   }

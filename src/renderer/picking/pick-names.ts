@@ -14,6 +14,7 @@ function partNames(tool: Tool): string[] {
       return []
     case 'outline':
     case 'note':
+    case 'figure':
       return ['First corner', 'Opposite corner']
     case 'straighten':
       return ['Line to square up by']
@@ -108,6 +109,8 @@ export function toolName(tool: Tool): string {
       return 'outline of a view'
     case 'note':
       return 'region of a note'
+    case 'figure':
+      return 'box round a figure'
     case 'straighten':
       return 'square up the sheet'
     case 'common':

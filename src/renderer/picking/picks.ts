@@ -49,6 +49,7 @@ export function needsOf(tool: Tool): readonly MarkNeed[] {
       return []
     case 'outline':
     case 'note':
+    case 'figure':
       return ['point', 'point']
     case 'straighten':
       return ['line']
@@ -115,7 +116,7 @@ export function withPick(picks: Picks, pixel: Pixel, sigma = HAND_SIGMA, byHand 
 }
 
 /** Tools that take no old mark. */
-const NEW_ONLY: ReadonlySet<Tool['kind']> = new Set(['outline', 'note', 'repeat', 'common'])
+const NEW_ONLY: ReadonlySet<Tool['kind']> = new Set(['outline', 'note', 'figure', 'repeat', 'common'])
 
 /** Whether an old mark can stand for what is to be picked now. */
 export function takes(picks: Picks, mark: Mark): boolean {

@@ -24,6 +24,8 @@ export type Tool =
   | { kind: 'straighten' }
   /** A place that is to be found on another picture of the same sheet as well. */
   | { kind: 'common' }
+  /** Two opposite corners of a box round a printed figure. */
+  | { kind: 'figure' }
   /** Two opposite corners of the region that a note is about: of a new note, or of one that there is. */
   | { kind: 'note'; note?: string }
   /** A mark once more, without sight of how it was picked before. called: `circle 12` */
@@ -36,4 +38,5 @@ export const isThroughHoles = (tool: Tool): boolean => 'through' in tool
 export const isSlot = (tool: Tool): boolean => 'of' in tool
 
 /** Whether a tool picks a region by two opposite corners, so that it can be dragged as well. */
-export const isCornerToCorner = ({ kind }: Tool): boolean => kind === 'outline' || kind === 'note'
+export const isCornerToCorner = ({ kind }: Tool): boolean =>
+  kind === 'outline' || kind === 'note' || kind === 'figure'

@@ -15,6 +15,7 @@ import type { Laid } from '../overlay/laid.ts'
 import { layOut } from '../overlay/lay-out.ts'
 import { forgetFigures, setFigure } from '../overlay/stacked-figure.ts'
 import { pointer } from '../picking/pointer-store.ts'
+import { figuresOnSheet } from '../reading/found-figures.ts'
 import { groundAddress, overviewAddress, tileAddress } from '../tiles/addresses.ts'
 import type { PictureForms } from '../tiles/picture-forms.ts'
 import { ScanLayers } from '../tiles/scan-layers.ts'
@@ -181,6 +182,7 @@ export class SheetPainter {
       bench.table,
       bench.station,
       bench.selection,
+      bench.readings,
       bench.shows,
     ]
     if (shown(now).some((part, i) => part !== shown(before)[i])) this.ask('over', 'pending')
@@ -256,10 +258,21 @@ export class SheetPainter {
     if (opened === null) return []
     const view = shows === 'view' ? viewShown(bench) : null
     const hidden = picks.tool.kind === 'repeat' ? picks.tool.mark : null
-    const from = [opened.job, table, sheet, station, selection, hidden, shows, view]
+    const found = station === 'read' ? bench.readings[sheet]?.figures : undefined
+    const from = [opened.job, table, sheet, station, selection, hidden, shows, view, found]
     if (from.some((part, i) => part !== this.#items.from[i])) {
       this.#items = {
-        items: displayList({ job: opened.job, table, sheet, station, selection, hidden, shows, view }),
+        items: displayList({
+          job: opened.job,
+          table,
+          sheet,
+          station,
+          selection,
+          hidden,
+          shows,
+          view,
+          figures: found === undefined ? [] : figuresOnSheet(opened.job, sheet, found),
+        }),
         from,
       }
     }

@@ -144,11 +144,14 @@ function whyNothingIsShown(bench: State): string {
   return pictures[sheet] === undefined ? 'Fetching the sheet…' : ''
 }
 
+/** A figure is gone near to until it is so high, CSS pixels: what is to be read is to be seen. */
+const READABLE = 22
+
 /** What is chosen elsewhere is brought into sight. */
 function useSelectionInSight(): void {
   const selection = useBench((bench) => bench.selection)
   useEffect(() => {
-    bringInSight(pixelsOfSelection(selection))
+    bringInSight(pixelsOfSelection(selection), selection?.kind === 'found figure' ? READABLE : 0)
   }, [selection])
 }
 

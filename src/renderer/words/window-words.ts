@@ -8,6 +8,7 @@ import { HOST_WORDS } from './host-words.ts'
 import { INSTRUMENT_WORDS } from './instrument-words.ts'
 import { INTAKE_WORDS } from './intake-words.ts'
 import { PICKED_WORDS } from './picked-words.ts'
+import { READING_WORDS } from './reading-words.ts'
 import { SEARCH_WORDS } from './strokes.ts'
 import { WRITTEN_WORDS } from './written-words.ts'
 
@@ -19,6 +20,7 @@ const WINDOW = {
   ...INSTRUMENT_WORDS,
   ...INTAKE_WORDS,
   ...PICKED_WORDS,
+  ...READING_WORDS,
   ...SEARCH_WORDS,
   ...WRITTEN_WORDS,
 } as const

@@ -322,7 +322,16 @@ export function anyJob(draw: Draw): Job {
       ...later(draw),
     }
     const entered = maybeBy(draw, job)
-    job.sheets.push({ id: `s${i}`, title: '', ...entered, record: { ...later(draw) }, scan, ...later(draw) })
+    const dismissed = [{ box: [9, 2, 3, 4] as [number, number, number, number], ...later(draw) }]
+    job.sheets.push({
+      id: `s${i}`,
+      title: '',
+      ...entered,
+      record: { ...later(draw) },
+      scan,
+      ...(some(draw, 3) === 0 ? { dismissed } : {}),
+      ...later(draw),
+    })
   })
   times(12, (i) => {
     const made = mark(draw, job, `M${i}`)

@@ -7,7 +7,7 @@ import type { Edit } from '../model/edit-schema.ts'
 import { ITEM_KINDS, nameOf } from '../model/item-kinds.ts'
 import { SIGNATURE } from '../model/signature-fields.ts'
 import type { ThingKind } from '../model/thing-kind.ts'
-import type { Job, MarkPick } from '../model/types.ts'
+import type { DismissedFigure, Job, MarkPick } from '../model/types.ts'
 import { mirrorsOf } from '../picks/with-picks.ts'
 import { itemEditOf } from './apply/item-edit.ts'
 import { type Called, calledAround } from './called-around.ts'
@@ -61,6 +61,12 @@ export function nameEdit(edit: Edit, the: Called, back?: Edit): string {
       return `move dimension ${edit.name}`
     case 'move-sheet':
       return `move ${the('sheet', edit.id)}`
+    case 'dismiss-figure':
+      return `dismiss ${figureRead(edit.item)} on ${the('sheet', edit.sheet)}`
+    case 'recall-figure': {
+      const item = back?.do === 'dismiss-figure' ? back.item : {}
+      return `show ${figureRead(item)} on ${the('sheet', edit.sheet)} again`
+    }
     case 'repeat-pick':
       return `pick ${the('mark', edit.mark)} again`
     case 'change-mark':
@@ -69,6 +75,10 @@ export function nameEdit(edit: Edit, the: Called, back?: Edit): string {
       return itemEdit(edit, the, back)
   }
 }
+
+/** What was read there, in quotes, where something was. */
+const figureRead = ({ read }: Partial<DismissedFigure>): string =>
+  read === undefined || read.text === '' ? 'a figure' : `“${plainText(read.text)}”`
 
 /** Characters of a note that are said of it: enough to know which one it is. */
 const OF_A_NOTE = 40

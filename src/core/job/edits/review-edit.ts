@@ -9,7 +9,7 @@ import { labelIn } from '../ids/labels-of-job.ts'
 import { type Edit, HEAD_SCHEMA } from '../model/edit-schema.ts'
 import { ITEM_KINDS, isItemKind } from '../model/item-kinds.ts'
 import { meaningOf } from '../model/meaning.ts'
-import { evidenceSchema, referenceSchema } from '../model/schema.ts'
+import { dismissedSchema, evidenceSchema, referenceSchema } from '../model/schema.ts'
 import { entryOf, fieldsOf, unwrapped } from '../model/schema-shape.ts'
 import type { Job } from '../model/types.ts'
 import { nearestWord } from '../text/edit-distance.ts'
@@ -23,7 +23,14 @@ function schemaFor(what: string): unknown {
   if (what === 'job') return HEAD_SCHEMA
   if (what === 'evidence') return evidenceSchema
   if (what === 'reference') return referenceSchema
+  if (what === 'dismissed figure') return dismissedSchema
   return isItemKind(what) ? ITEM_KINDS[what].schema : undefined
+}
+
+/** What an edit adds or changes. */
+function whatOf(edit: Edit): string {
+  if (edit.do === 'describe') return 'job'
+  return edit.do === 'dismiss-figure' ? 'dismissed figure' : edit.do.replace(/^(add|change)-/, '')
 }
 
 function checkField(field: string, known: Iterable<string>, what: string): void {
@@ -107,7 +114,7 @@ function reviewOne(job: Job, edit: Edit): void {
   }
   reviewViewName(job, edit)
   if ('at' in edit) checkTime(edit.at, 'at', `"${edit.do}"`)
-  const what = edit.do === 'describe' ? 'job' : edit.do.replace(/^(add|change)-/, '')
+  const what = whatOf(edit)
   const schema = schemaFor(what)
   if (schema === undefined) return
   const item = 'item' in edit ? edit.item : 'set' in edit ? edit.set : undefined

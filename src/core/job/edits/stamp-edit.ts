@@ -108,6 +108,7 @@ export function stampEdit(job: Job, edit: Edit, stamp: Stamp): Edit {
     case 'add-reference':
     case 'add-relation':
     case 'add-note':
+    case 'dismiss-figure':
       return stampedItem(edit, stamp)
     case 'add-mark':
       return { ...edit, item: stampedPick(edit.item, stamp) }

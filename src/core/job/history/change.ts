@@ -20,6 +20,8 @@ export type Verb =
   | 'renamed'
   | 'moved'
   | 'picked again'
+  | 'dismissed'
+  | 'recalled'
 
 /** A field with what it held before and after; one that was not there has no value. */
 export interface ChangedField {

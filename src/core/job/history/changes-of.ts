@@ -117,6 +117,13 @@ function withdrawal(edit: Withdrawing | Named<'reinstate-evidence'>, back: Edit 
   }
 }
 
+/** The strokes that were dismissed, or are to be looked at again, as the sheet has them among others. */
+function dismissal(sheet: string, verb: 'dismissed' | 'recalled', item: object | undefined): Change {
+  const fields =
+    verb === 'dismissed' ? changedFields({}, { dismissed: item }) : changedFields({ dismissed: item }, {})
+  return { thing: { kind: 'sheet', id: sheet }, verb, fields }
+}
+
 /** Where a mark was picked last before it was picked again; nothing where its picks were not listed then. */
 function placesBefore(back: Edit | undefined): Fields {
   const picks = setBy(back)['picks']
@@ -160,6 +167,10 @@ function changesBy(edit: Exclude<Edit, { do: 'several' }>, back: Edit | undefine
       const fields = changedFields({ index }, { index: edit.index })
       return [{ thing: { kind: 'sheet', id: edit.id }, verb: 'moved', fields }]
     }
+    case 'dismiss-figure':
+      return [dismissal(edit.sheet, 'dismissed', edit.item)]
+    case 'recall-figure':
+      return [dismissal(edit.sheet, 'recalled', ofKind(back, 'dismiss-figure').item)]
     case 'repeat-pick': {
       const { pixel, pixels } = edit
       const thing = { kind: 'mark', id: edit.mark } as const

@@ -1,6 +1,8 @@
 import { type CoreReason, reason } from '../../words/core-words.ts'
+import { plainText } from '../../words/plain-text.ts'
 import { mintedFor } from '../ids/id-form.ts'
 import { SIGNATURE } from '../model/signature-fields.ts'
+import type { DismissedFigure } from '../model/types.ts'
 import { calledOf } from '../names/called-of.ts'
 import type { AdoptedFrom, Change, ChangedField, Thing } from './change.ts'
 import type { Fields } from './changed-fields.ts'
@@ -202,6 +204,12 @@ function sayMove(change: Change, names: ThingNames): CoreReason {
   return reason('history.moved', { thing: called, distance, way, fields: rest })
 }
 
+/** What was read in strokes that were dismissed; empty where nothing was. */
+const readIn = (dismissed: unknown): string => {
+  const read = (dismissed as Partial<DismissedFigure> | undefined)?.read
+  return read === undefined ? '' : plainText(read.text)
+}
+
 /** What was done to a thing, in words that go on from the name of who did it. */
 export function sayChange(change: Change, names: ThingNames): CoreReason {
   const { thing, verb, fields } = change
@@ -225,6 +233,12 @@ export function sayChange(change: Change, names: ThingNames): CoreReason {
     case 'withdrawn': {
       const why = text(writtenValue('evidence', 'withdrawn', fieldIn(fields, 'withdrawn').after, names))
       return reason('history.withdrew', { thing: called, why, before: before('withdrawn') })
+    }
+    case 'dismissed':
+    case 'recalled': {
+      const { after, before } = fieldIn(fields, 'dismissed')
+      const read = readIn(after ?? before)
+      return reason(verb === 'dismissed' ? 'history.dismissed' : 'history.recalled', { thing: called, read })
     }
     case 'reinstated':
       return reason('history.reinstated', { thing: called, before: before('withdrawn') })

@@ -3,6 +3,7 @@ import { article } from '../../words/article.ts'
 import { ITEM_KINDS } from './item-kinds.ts'
 import {
   dimensionSchema,
+  dismissedSchema,
   evidenceSchema,
   jobSchema,
   pixelSchema,
@@ -202,6 +203,21 @@ const plainEdits = [
       index: z.int().min(0).describe('Its new place, from 0.'),
     })
     .describe('Moves a sheet to another place in the set.'),
+  z
+    .strictObject({
+      do: z.literal('dismiss-figure'),
+      sheet: named('the sheet'),
+      item: dismissedSchema,
+      index,
+    })
+    .describe('Says of strokes on a sheet that they are no figure that is wanted.'),
+  z
+    .strictObject({
+      do: z.literal('recall-figure'),
+      sheet: named('the sheet'),
+      box: dismissedSchema.shape.box.describe('Of the dismissed figure, as it stands in the job.'),
+    })
+    .describe('Lets a dismissed figure be looked at again.'),
   ...itemEdits('view', ITEM_KINDS.view, ' References have edits of their own.'),
   ...itemEdits('mark', ITEM_KINDS.mark),
   ...dimensionEdits,

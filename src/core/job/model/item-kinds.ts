@@ -27,7 +27,7 @@ export interface KindOfItem {
 export const ITEM_KINDS = {
   person: { list: 'people', schema: personSchema, key: 'id', locked: [] },
   instrument: { list: 'instruments', schema: instrumentSchema, key: 'id', locked: [] },
-  sheet: { list: 'sheets', schema: sheetSchema, key: 'id', locked: [] },
+  sheet: { list: 'sheets', schema: sheetSchema, key: 'id', locked: ['dismissed'] },
   view: { list: 'views', schema: viewSchema, key: 'id', locked: ['references'] },
   mark: { list: 'marks', schema: markSchema, key: 'id', locked: [] },
   dimension: { list: 'dimensions', schema: dimensionSchema, key: 'name', locked: ['evidence', 'adopt'] },

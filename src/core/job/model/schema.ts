@@ -80,6 +80,24 @@ export const instrumentSchema = z.looseObject({
   ...entered,
 })
 
+const figureBox = z.tuple([z.number(), z.number(), z.number().gt(0), z.number().gt(0)])
+
+/** What a program read where a figure is printed. */
+export const readFigureSchema = z.looseObject({
+  text: text('The figure, or the strokes as they read where they make none.'),
+  probability: z.number().min(0).max(1).describe('That this is what stands there.'),
+})
+
+export const dismissedSchema = z
+  .looseObject({
+    box: figureBox.describe(
+      'Where it stands: [x, y, width, height] in pixels. No two of a sheet are the same.',
+    ),
+    read: readFigureSchema.optional().describe('What was read there.'),
+    ...entered,
+  })
+  .describe('Strokes on a sheet of which a person said that they are no figure that is wanted.')
+
 export const sheetSchema = z.looseObject({
   id,
   number,
@@ -135,6 +153,10 @@ export const sheetSchema = z.looseObject({
     .describe(
       'Standard uncertainty of how much more the paper shrank or swelled one way than the other, in per cent: 0.5 %; default 0.5 %. 0 % for film or metal, which keep their shape.',
     ),
+  dismissed: z
+    .array(dismissedSchema)
+    .optional()
+    .describe('What was read on the sheet and is no figure that is wanted.'),
 })
 
 const referenceBase = {
@@ -339,12 +361,12 @@ export const evidenceSchema = z
       basis: z.literal('printed'),
       text: figure('The figure as it is written on the sheet.'),
       sheet: reference('sheet', 'the sheet it is printed on').optional(),
-      box: z
-        .tuple([z.number(), z.number(), z.number().gt(0), z.number().gt(0)])
-        .optional()
-        .describe('Where it stands: [x, y, width, height] in pixels.'),
+      box: figureBox.optional().describe('Where it stands: [x, y, width, height] in pixels.'),
       legibility: z.enum(['clear', 'doubtful']).optional(),
       candidates: z.array(candidateSchema).optional().describe('What it could be, with probabilities.'),
+      read: readFigureSchema
+        .optional()
+        .describe('What a program read there, whatever the person wrote in its place.'),
     }),
     z.looseObject({
       ...evidenceBase,

@@ -4,6 +4,7 @@ import type { Point } from '../../geometry/frames.ts'
 import type {
   candidateSchema,
   dimensionSchema,
+  dismissedSchema,
   evidenceSchema,
   foundOnSchema,
   instrumentSchema,
@@ -12,6 +13,7 @@ import type {
   noteSchema,
   personSchema,
   pointPickSchema,
+  readFigureSchema,
   referenceSchema,
   relationSchema,
   repeatedBySchema,
@@ -67,6 +69,10 @@ export type Dimension = Known<z.output<typeof dimensionSchema>>
 export type Evidence = Known<z.output<typeof evidenceSchema>>
 /** One way to read a printed figure that is not clear, with its probability. */
 export type Candidate = Known<z.output<typeof candidateSchema>>
+/** Strokes on a sheet of which a person said that they are no figure that is wanted. */
+export type DismissedFigure = Known<z.output<typeof dismissedSchema>>
+/** What a program read where a figure is printed. */
+export type FigureRead = Known<z.output<typeof readFigureSchema>>
 /** A relation that dimensions must fulfil. */
 export type Relation = Known<z.output<typeof relationSchema>>
 /** A remark on an outlined part of a sheet. */

@@ -16,6 +16,7 @@ export const HOLES_KEY = '0'
 export const SLOT_KEY = 'S'
 export const NOTE_KEY = '9'
 export const SQUARE_UP_KEY = '1'
+export const FIGURE_KEY = '1'
 
 /** The digit of a tool, by its place from 0. */
 export const keyOf = (place: number): string => String(place + 1)
@@ -29,6 +30,8 @@ function toolOf(digit: string, bench: BenchContents): Tool | null {
   switch (bench.station) {
     case 'sheet':
       return digit === SQUARE_UP_KEY ? { kind: 'straighten' } : null
+    case 'read':
+      return digit === FIGURE_KEY ? { kind: 'figure' } : null
     case 'scale': {
       const reference = REFERENCES[place]
       if (digit === OUTLINE_KEY) return { kind: 'outline' }

@@ -21,6 +21,8 @@ interface KeepFormProps {
   disabled?: boolean
   /** Whether the keyboard begins at the button that keeps, where there is nothing to write. */
   startAtKeep?: boolean
+  /** Whether it stays where it is as it comes up: what stands over it is to be seen with it. */
+  staysPut?: boolean
 }
 
 /**
@@ -29,9 +31,10 @@ interface KeepFormProps {
  */
 export function KeepForm(props: KeepFormProps) {
   const { label, children, keep, keepAgain, onKeep, onAbandon, disabled = false, startAtKeep = false } = props
+  const { staysPut = false } = props
   const keeping = useRef(false)
   const form = useRef<HTMLFormElement>(null)
-  useInSight(form, true)
+  useInSight(form, !staysPut)
   const looking = useBench(({ picks }) => isLooking(picks))
   const [asked, setAsked] = useState<{ again: boolean } | null>(null)
   const submit = async (again: boolean) => {

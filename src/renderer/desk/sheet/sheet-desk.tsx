@@ -12,6 +12,7 @@ import { useReplacing } from './replacing.ts'
 import { SheetList } from './sheet-list.tsx'
 import { SheetTools } from './sheet-tools.tsx'
 import { StraightenSection } from './straighten-section.tsx'
+import { TitleBlockSection } from './title-block-section.tsx'
 
 /** Station 1: bring scans in, say what they are, look at them as they are best seen. */
 export function SheetDesk() {
@@ -47,6 +48,7 @@ export function SheetDesk() {
           <LockedSection sheet={sheet.id} key={`locked ${sheet.id}`} />
           <AidsSection />
           <StraightenSection sheet={sheet} key={`straighten ${sheet.id}`} />
+          <TitleBlockSection sheet={sheet} key={`title block ${sheet.id}`} />
           <RecordSection sheet={sheet} key={sheet.id} />
         </>
       )}

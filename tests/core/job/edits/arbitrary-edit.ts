@@ -193,6 +193,23 @@ const MAKERS: Record<Edit['do'], (draw: Draw, job: Job, fresh: string) => object
     const view = oneOf(draw, job.views)
     return { view: view?.id, id: oneOf(draw, view?.references ?? [])?.id }
   },
+  'dismiss-figure': (draw, job) => {
+    const sheet = oneOf(draw, job.sheets)
+    return {
+      sheet: sheet?.id,
+      item: {
+        box: [some(draw, 5), 2, 3, 4],
+        ...(sometimes(draw) ? { read: { text: draw(fc.string), probability: 0.5 } } : {}),
+        ...maybeBy(draw, job),
+        ...later(draw),
+      },
+      index: some(draw, sheet?.dismissed?.length ?? 0),
+    }
+  },
+  'recall-figure': (draw, job) => {
+    const sheet = oneOf(draw, job.sheets)
+    return { sheet: sheet?.id, box: oneOf(draw, sheet?.dismissed ?? [])?.box }
+  },
   'add-relation': (draw, job, id) => ({ item: { id, text: relationText(draw, job), ...later(draw) } }),
   'change-relation': (draw, job) => ({
     id: oneOf(draw, job.relations)?.id,

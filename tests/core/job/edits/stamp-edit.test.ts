@@ -51,6 +51,7 @@ describe('who and when', () => {
       'a view',
       { do: 'add-view', item: { id: 'v3', sheet: 's1', name: 'Plan', mapping: 'uniform', references: [] } },
     ],
+    ['a dismissed figure', { do: 'dismiss-figure', sheet: 's1', item: { box: [1, 2, 3, 4] } }],
     [
       'a figured size',
       {

@@ -94,6 +94,17 @@ function checkChange(change: Change, before: Job, after: Job): void {
       expect(JSON.stringify(repeats.at(-1))).toBe(JSON.stringify(pick?.after))
       return
     }
+    case 'dismissed':
+    case 'recalled': {
+      const there = (sheet: Item | undefined, item: unknown): boolean =>
+        ((sheet?.['dismissed'] ?? []) as unknown[]).some(
+          (one) => JSON.stringify(one) === JSON.stringify(item),
+        )
+      const [{ before: from, after: to } = { before: undefined, after: undefined }] = fields
+      const item = verb === 'dismissed' ? to : from
+      expect([there(was, item), there(is, item)]).toEqual([verb === 'recalled', verb === 'dismissed'])
+      return
+    }
     case 'moved':
       if (thing.kind === 'sheet') {
         for (const { before: from, after: to } of fields) {

@@ -69,7 +69,7 @@ describe('the JSON Schema of an edit', () => {
   }
 
   it('says of every kind what it does', () => {
-    expect(oneOf).toHaveLength(39)
+    expect(oneOf).toHaveLength(41)
     for (const one of oneOf) expect(one['description']).toMatch(/^[A-Z].{20,}\.$/s)
     expect(description).toContain('{"do":"undo"}')
   })

@@ -15,6 +15,8 @@ function* addedBy(edit: Edit): Generator<readonly Labelled[]> {
       yield edit.item.references
       yield [edit.item]
       return
+    case 'dismiss-figure':
+      return
     default:
       if ('item' in edit) yield [edit.item]
   }

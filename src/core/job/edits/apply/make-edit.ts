@@ -1,6 +1,7 @@
 import type { Edit } from '../../model/edit-schema.ts'
 import type { EditOf } from './applied.ts'
 import { fieldChange } from './change-fields.ts'
+import { dismissFigure, recallFigure } from './dismiss-figure.ts'
 import { addDimension, adopt, moveDimension, removeDimension, rename } from './edit-dimension.ts'
 import { editEvidence, reinstate, withdraw } from './edit-evidence.ts'
 import { editHead } from './edit-head.ts'
@@ -55,6 +56,10 @@ export function makeEdit(copy: WorkingCopy, edit: Edit): Edit {
       return editEvidence(copy, edit.dimension, { verb: 'remove', name: edit.id })
     case 'add-reference':
       return editReference(copy, edit.view, { verb: 'add', item: edit.item, index: edit.index })
+    case 'dismiss-figure':
+      return dismissFigure(copy, edit)
+    case 'recall-figure':
+      return recallFigure(copy, edit)
     case 'change-reference':
       return editReference(copy, edit.view, { verb: 'change', name: edit.id, ...fieldChange(edit) })
     case 'remove-reference':
