@@ -131,7 +131,11 @@ export type { QuantityKind, QuantityKind as DimensionKind } from './quantity/qua
 
 // Figures that are hard to read: what the strokes could be, and how likely each figure is.
 
+export type { BoxToRead } from './reading/box/box-to-read.ts'
+export { type GlyphReader, glyphReader } from './reading/box/glyph-reader.ts'
+export { readBox } from './reading/box/read-box.ts'
 export { confusableGlyphs } from './reading/confusable-glyphs.ts'
+export type { FigureReading } from './reading/figure-reading.ts'
 export type { Lattice, LatticeSlot } from './reading/lattice.ts'
 export { patternLattice } from './reading/pattern-lattice.ts'
 export type { ValueBeside } from './reading/ranking/beside-scale.ts'
