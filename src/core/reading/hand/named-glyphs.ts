@@ -1,6 +1,6 @@
 import type { SeenGlyph } from '../glyphs/seen-glyph.ts'
 import type { Lattice } from '../lattice.ts'
-import type { WeightedLattice } from '../layout/lay-out.ts'
+import { layOut } from '../layout/lay-out.ts'
 import { type Alignment, alignText } from './align-text.ts'
 import type { NamedGlyph } from './learn-hand.ts'
 import { signsOf, waysToWrite } from './signs-of-text.ts'
@@ -13,21 +13,20 @@ const WORST = -2.2
 /**
  * The glyphs of a figure by their names, as its known text tells them: those alone that a sign of the text stands beside.
  * None where the text fits so badly that it may be that of another figure.
- * @param seen glyphs of the figure in any order, as they were seen before anything was known of the hand
- * @param laidOut ways in which they may belong together
+ * @param looks glyphs of the figure in any order, as they were seen in each way that it may run, before anything was known
+ * of the hand
  * @param names glyphs by their channel
  */
 export function namedGlyphs(
   text: string,
-  seen: readonly SeenGlyph[],
-  laidOut: readonly WeightedLattice[],
+  looks: readonly (readonly SeenGlyph[])[],
   names: readonly string[],
 ): readonly NamedGlyph[] {
   const fitOf = fitBy(names)
   const ways = waysToWrite(text).map(signsOf)
   let best: { aligned: Alignment; worth: number } | null = null
-  for (const { lattice } of laidOut) {
-    const glyphs = inOrder(lattice, seen)
+  const orders = looks.flatMap((seen) => layOut(seen).map(({ lattice }) => inOrder(lattice, seen)))
+  for (const glyphs of orders) {
     for (const signs of ways) {
       if (signs.length === 0) continue
       const aligned = alignText(signs, glyphs, fitOf)
