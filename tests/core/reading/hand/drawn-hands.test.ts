@@ -14,7 +14,7 @@ const HANDS = [
 const [KNOWN, ASKED] = [20, 16]
 
 describe('a hand on sheets hard to read', () => {
-  it('is read no worse once twenty of its figures are known, and better on the whole', async () => {
+  it('is read no worse once twenty of its figures are known, and its names are likelier on the whole', async () => {
     const reader = glyphReader()
     const scores = await Promise.all(
       HANDS.map(async (lettering, i) => {
