@@ -38,6 +38,23 @@ export function bestLook(
   box: BoxToRead,
   context: LengthContext,
 ): ReadLook | null {
+  let best: { read: ReadLook; worth: number } | null = null
+  for (const { look: refined, weight } of looksInto(reader, picture, box)) {
+    const laidOut = layOut(refined.glyphs)
+    const likely = figuresOfWays(laidOut, context)
+    const whole = massOf(refined.glyphs) * weight * (NO_FIGURE + likely.fits)
+    if (best === null || whole > best.worth)
+      best = { read: { look: refined, ways: laidOut, likely }, worth: whole }
+  }
+  return best?.read ?? null
+}
+
+/** What is seen in a box in each way that is worth reading, that first in which most is seen, and how much to heed each. */
+export function looksInto(
+  reader: GlyphReader,
+  picture: GreyPicture,
+  box: BoxToRead,
+): readonly { readonly look: BoxLook; readonly weight: number }[] {
   const short = Math.min(box.width, box.height)
   const isWithin = inBox(box, OUTSIDE * short)
   const look = (turned: TurnedBox, height: number): BoxLook =>
@@ -50,17 +67,9 @@ export function bestLook(
     })
     .sort((a, b) => b.worth - a.worth)
   const most = looks[0]?.worth ?? 0
-  let best: { read: ReadLook; worth: number } | null = null
-  for (const { way, first, worth } of looks) {
-    if (worth < WORTH_READING * most) break
-    const refined = refine(first, way, look)
-    const laidOut = layOut(refined.glyphs)
-    const likely = figuresOfWays(laidOut, context)
-    const whole = massOf(refined.glyphs) * way.weight ** HEED * (NO_FIGURE + likely.fits)
-    if (best === null || whole > best.worth)
-      best = { read: { look: refined, ways: laidOut, likely }, worth: whole }
-  }
-  return best?.read ?? null
+  return looks
+    .filter(({ worth }) => worth >= WORTH_READING * most)
+    .map(({ way, first }) => ({ look: refine(first, way, look), weight: way.weight ** HEED }))
 }
 
 /** Looks once more where the digits are not of the height that the network knows best. */

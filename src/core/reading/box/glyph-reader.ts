@@ -13,3 +13,7 @@ export interface GlyphReader {
 
 /** The reader of figures as it was trained. */
 export const glyphReader = (): GlyphReader => ({ network: new GlyphNetwork(WEIGHTS), weights: WEIGHTS })
+
+/** The same reader for the lettering of a hand; undefined: of nobody in particular. It shares the network. */
+export const readerOfHand = ({ network, weights }: GlyphReader, hand: Hand | undefined): GlyphReader =>
+  hand === undefined ? { network, weights } : { network, weights, hand }

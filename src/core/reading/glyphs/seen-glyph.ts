@@ -10,4 +10,9 @@ export interface SeenGlyph {
   readonly alternatives: readonly { readonly text: string; readonly probability: number }[]
   /** What it was judged by; one hand's glyphs are alike in it. Left out where it was not seen by the network. */
   readonly traits?: Float32Array
+  /**
+   * Log-likelihood of each glyph by its channel, but for a constant, before anything was known of the hand. Left out with
+   * the traits.
+   */
+  readonly logs?: Float32Array
 }

@@ -31,13 +31,15 @@ export function glyphsOf(map: CellMap, weights: NetworkWeights, hand?: Hand): Se
       const number = (i: number): number => numbers[i] ?? 0
       const from = ((y * columns + x) >> 1) * features
       const traits = map.traits.slice(from, from + features)
+      const logs = numbers.subarray(at + 1, place).map((log) => log / weights.temperature)
       found.push({
         centre: [(x + 0.5 + number(place)) * CELL_WIDTH, (y + 0.5 + number(place + 1)) * CELL_HEIGHT],
         width: SIZE_UNIT * Math.exp(number(place + 2)),
         height: SIZE_UNIT * Math.exp(number(place + 3)),
         present,
-        alternatives: alternativesAt(likelierBy(hand, numbers.subarray(at + 1, place), traits), weights),
+        alternatives: alternativesAt(likelierBy(hand, logs, traits), weights.glyphs),
         traits,
+        logs,
       })
     }
   return found
@@ -54,12 +56,9 @@ function isPeak(odds: (y: number, x: number) => number, y: number, x: number, he
   return true
 }
 
-function alternativesAt(
-  logits: Float32Array,
-  { glyphs, temperature }: NetworkWeights,
-): SeenGlyph['alternatives'] {
-  const most = logits.reduce((max, v) => Math.max(max, v), Number.NEGATIVE_INFINITY)
-  const shares = Array.from(logits, (v) => Math.exp((v - most) / temperature))
+function alternativesAt(logs: Float32Array, glyphs: readonly string[]): SeenGlyph['alternatives'] {
+  const most = logs.reduce((max, v) => Math.max(max, v), Number.NEGATIVE_INFINITY)
+  const shares = Array.from(logs, (v) => Math.exp(v - most))
   const sum = shares.reduce((total, v) => total + v, 0)
   return glyphs
     .map((text, i) => ({ text, probability: (shares[i] ?? 0) / sum }))
