@@ -20,9 +20,9 @@ const [AROUND, OUTSIDE] = [0.2, 0.04]
 /** A way that is so much less likely is still taken where as much more is seen in it: its weight to this power. */
 const HEED = 0.25
 /** Less than this share of what is seen in the best way, a way is not gone on with. */
-const WORTH_READING = 0.6
+const WORTH_READING = 0.35
 /** What is seen counts so much even where it makes no figure at all. */
-const NO_FIGURE = 0.25
+const NO_FIGURE = 0.1
 
 /** A look at a box with what it makes. */
 export interface ReadLook {
