@@ -1,8 +1,13 @@
-import type { GreyWindow, Ink } from '../../imaging/index.ts'
+import type { GreyWindow } from '../../imaging/index.ts'
+import {
+  digitHeight,
+  type FindingOptions,
+  type LetteringSpots,
+  letteringSpots,
+  turnedSpot,
+} from './lettering-spots.ts'
 import { linkRows, type SpotRow } from './link-rows.ts'
-import { sheetInk } from './sheet-ink.ts'
-import { type Spot, takeSpots } from './spots.ts'
-import { eraseRulings } from './without-rulings.ts'
+import type { Spot } from './spots.ts'
 
 /** A box that may hold a figure: upright round it, in pixels of the picture's page. */
 export interface FoundBox {
@@ -14,19 +19,6 @@ export interface FoundBox {
   readonly angle: number
 }
 
-/** What to look for. */
-export interface FindingOptions {
-  /** Least and most height of a digit, pixels of the picture; 8 to 64 unless given. */
-  readonly smallest?: number
-  readonly largest?: number
-  /** Which way ink differs from its ground; found out unless given. */
-  readonly ink?: Ink
-}
-
-/** Spots of fewer pixels than this are specks. */
-const SPECK = 4
-/** From so many times the height of most digits to so many a spot is as large as a point, or a fraction that hangs together. */
-const [SMALL, LARGE] = [0.1, 3]
 /** A row that leans by more than this is at an odd angle, degrees; with fewer spots than so many it may yet be level. */
 const [LEANS, SURE] = [7, 9]
 /** What leans more is no row of this direction. */
@@ -47,33 +39,19 @@ const ROOM = 0.2
  * and upright lines were taken out. Many hold something else; whoever reads them tells.
  */
 export function findFigureBoxes(picture: GreyWindow, options: FindingOptions = {}): FoundBox[] {
-  const { smallest = 8, largest = 64 } = options
-  const { width, height } = picture
-  const ink = options.ink === undefined ? sheetInk(picture) : sheetInk(picture, options.ink)
-  eraseRulings(ink, width, height, { longest: 1.5 * largest, thickest: Math.max(5, smallest) })
-  const all = takeSpots(ink, width, height, 1.6 * largest).filter(({ pixels }) => pixels >= SPECK)
-  const high = usualHeight(all, smallest)
-  const spots = all.filter(({ left, right, top, bottom }) => {
-    const side = Math.max(right - left, bottom - top)
-    return side > SMALL * high && side < LARGE * high
-  })
-  const turned = spots.map(turnedSpot)
-  const [level, upright] = [linkRows(spots), linkRows(turned)]
-  const found = [
-    ...rowsThatHold(level, upright, spots, high, smallest),
-    ...rowsThatHold(upright, level, turned, high, smallest).map(turnedBack),
-  ]
+  const found = boxesOfSpots(letteringSpots(picture, options), options.smallest ?? 8)
   return found.map((box) => ({ ...box, x: box.x + picture.left, y: box.y + picture.top }))
 }
 
-/** As it is seen from the right of the page: x runs up the page, y to its right. */
-const turnedSpot = ({ left, top, right, bottom, pixels }: Spot): Spot => ({
-  left: -bottom,
-  right: -top,
-  top: left,
-  bottom: right,
-  pixels,
-})
+/** The same of spots that were taken before. @returns pixels of what they were taken of */
+export function boxesOfSpots({ spots, high }: LetteringSpots, smallest: number): FoundBox[] {
+  const turned = spots.map(turnedSpot)
+  const [level, upright] = [linkRows(spots), linkRows(turned)]
+  return [
+    ...rowsThatHold(level, upright, spots, high, smallest),
+    ...rowsThatHold(upright, level, turned, high, smallest).map(turnedBack),
+  ]
+}
 
 const turnedBack = ({ x, y, width, height, angle }: FoundBox): FoundBox => ({
   x: y,
@@ -83,23 +61,6 @@ const turnedBack = ({ x, y, width, height, angle }: FoundBox): FoundBox => ({
   // Read from the bottom or the right.
   angle: angle < -2 * LEANS ? angle + 90 : angle - 90,
 })
-
-/** Height of the digits of most rows of three or more. */
-function usualHeight(all: readonly Spot[], smallest: number): number {
-  const heights = [all, all.map(turnedSpot)]
-    .flatMap((spots) =>
-      linkRows(spots).flatMap((row) => (row.spots.length >= 3 ? [digitHeight(row, spots)] : [])),
-    )
-    .filter((high) => high >= smallest)
-    .sort((a, b) => a - b)
-  return heights[heights.length >> 1] ?? Math.max(1, ...all.map(({ top, bottom }) => bottom - top))
-}
-
-/** Height of a row's digits: that which few of its spots exceed. */
-function digitHeight(row: SpotRow, spots: readonly Spot[]): number {
-  const heights = row.spots.map((i) => (spots[i]?.bottom ?? 0) - (spots[i]?.top ?? 0)).sort((a, b) => a - b)
-  return heights[Math.floor(0.8 * (heights.length - 1))] ?? 0
-}
 
 /** Boxes of the rows that may be lettering, and are not rather rows the other way. */
 function rowsThatHold(
