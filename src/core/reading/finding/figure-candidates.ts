@@ -3,7 +3,7 @@ import { isTall } from '../layout/placed-glyph.ts'
 import { slopeOfRows } from '../layout/slope-of-rows.ts'
 import { areaOf, type Edges, edgesInFrame, edgesOnPage, type Frame, sharedArea } from './frame.ts'
 import { surenessOf } from './glyph-atoms.ts'
-import { glyphGroups, hasWords } from './glyph-groups.ts'
+import { glyphGroups, hasWords, isBareNumber } from './glyph-groups.ts'
 import { glyphEdges } from './glyph-neighbours.ts'
 import type { GlyphGroup } from './group-worth.ts'
 import type { SheetLettering } from './seen-lettering.ts'
@@ -81,7 +81,7 @@ export function figureCandidates(
     if (!hidden) kept.push(one)
   }
   const words = kept.filter(({ group }) => isWords(group))
-  const numbers = kept.filter(({ group }) => isBare(group))
+  const numbers = kept.filter(({ group }) => isBareNumber(group))
   const heights = kept
     .filter(({ group }) => group.some > 0.6 && group.glyphs.length > 1)
     .map(({ group }) => digitHeightOf(group, high))
@@ -105,7 +105,7 @@ export function figureCandidates(
           least: Math.min(1, ...sure),
           ofHeight: digitHeight / usual,
           apart: shareApart(group, frame, spots),
-          bare: isBare(group),
+          bare: isBareNumber(group),
           worded: hasWords(group),
           toWords: Math.min(
             ROW_REACH,
@@ -160,8 +160,6 @@ function isWords(group: GlyphGroup): boolean {
   const letters = tallOf(group).filter(({ alternatives }) => /^[A-Z]$/.test(alternatives[0]?.text ?? ''))
   return letters.length >= 2 && (group.some < 0.3 || hasWords(group))
 }
-
-const isBare = ({ figure }: GlyphGroup): boolean => figure !== null && /^\d+$/.test(figure.text.trim())
 
 /** How far apart two groups are along their row; of two that are in none, without end. */
 function gapInRow(word: GlyphGroup, group: GlyphGroup): number {

@@ -130,7 +130,7 @@ function tryJoined(a: GlyphGroup, b: GlyphGroup, high: number, context: LengthCo
   const lettered = [...a.glyphs, ...b.glyphs].some(({ alternatives }) =>
     /^[A-Z]$/.test(alternatives[0]?.text ?? ''),
   )
-  if (lines && !lettered) return null
+  if (lines && (!lettered || isBareNumber(a) || isBareNumber(b))) return null
   const both = a.some > IS && b.some > IS
   if (both && !lines && !lettered && across > BOTH * high) return null
   const together = groupOf([...a.glyphs, ...b.glyphs], context)
@@ -165,6 +165,10 @@ const isOfCount = ({ count }: { readonly count?: number }): boolean => count !==
 
 const isLettered = ({ glyphs }: GlyphGroup): boolean =>
   glyphs.some(({ alternatives }) => /^[A-Z]$/.test(alternatives[0]?.text ?? ''))
+
+/** A whole number with nothing beside it. */
+export const isBareNumber = ({ figure }: GlyphGroup): boolean =>
+  figure !== null && /^\d+$/.test(figure.text.trim())
 
 /** Whether words stand with the figure that say nothing of the size. */
 export const hasWords = ({ figure }: GlyphGroup): boolean => figure?.notes !== undefined

@@ -29,6 +29,8 @@ export interface SheetLettering {
 
 /** Height of digits in the network's field that it knows best, pixels. */
 const BEST_HEIGHT = 21
+/** So many windows are looked at first for how high digits are; so many sure glyphs tell, of heights within this factor. */
+const [PROBED, TELLING, MOST_OFF] = [24, 10, 1.9]
 /** A spot may be a glyph of full height from so many times the height of most digits to so many. */
 const [LEAST_SIDE, MOST_SIDE] = [0.45, 2.6]
 /** Thinner than this and longer than that, it is what is left of a line. */
@@ -51,28 +53,34 @@ export function seenLettering(
   options: FindingOptions = {},
 ): SheetLettering {
   const found = letteringSpots(picture, options)
-  const { high } = found
-  const scale = BEST_HEIGHT / high
   const onPage = ({ left, top, right, bottom }: Edges): Edges => ({
     left: left + picture.left,
     top: top + picture.top,
     right: right + picture.left,
     bottom: bottom + picture.top,
   })
-  const spots = found.spots.filter((spot) => isOfGlyph(spot, high)).map(onPage)
-  const look = (frame: Frame, boxes: readonly Edges[]): SeenLettering => {
-    const limits = { room: ROOM * high, longest: LONGEST / scale }
+  const whole = found.spots.map(onPage)
+  const seenAt = (frame: Frame, boxes: readonly Edges[], high: number, most?: number): SeenGlyph[] => {
+    const scale = BEST_HEIGHT / high
     const windows = coveringWindows(
       boxes.map((box) => edgesInFrame(box, frame)),
-      limits,
+      { room: ROOM * high, longest: LONGEST / scale },
     )
-    const glyphs = sweep(reader, picture, frame, windows, scale)
-    return {
-      frame,
-      glyphs: withoutDuplicates(glyphs.filter(({ present }) => present >= LEAST_PRESENT)),
-      high,
-    }
+    return sweep(reader, picture, frame, most === undefined ? windows : someOf(windows, most), scale)
   }
+  const first = seenAt(
+    frameAt(0),
+    whole.filter((spot) => isOfGlyph(spot, found.high)),
+    found.high,
+    PROBED,
+  )
+  const high = heightSeen(first, found.high)
+  const spots = whole.filter((spot) => isOfGlyph(spot, high))
+  const look = (frame: Frame, boxes: readonly Edges[]): SeenLettering => ({
+    frame,
+    glyphs: withoutDuplicates(seenAt(frame, boxes, high).filter(({ present }) => present >= LEAST_PRESENT)),
+    high,
+  })
   const level = look(frameAt(0), spots)
   const explained = explainedBy(level)
   const upright = look(
@@ -84,8 +92,30 @@ export function seenLettering(
   const leaning = leaningPlaces(picture, left, high).map(({ spots: some, angle }) =>
     look(frameAt(angle), some),
   )
-  const whole = found.spots.map(onPage)
   return { ways: [level, upright, ...leaning], spots: whole, high }
+}
+
+/** Some of many, evenly. */
+const someOf = <T>(all: readonly T[], most: number): T[] =>
+  all.filter((_, i) => Math.floor((i * most) / all.length) !== Math.floor(((i - 1) * most) / all.length))
+
+/**
+ * Height of full digits by what was seen of some: spots tell of those of fractions and of hatching as well. It is only
+ * heeded where enough was seen.
+ */
+function heightSeen(glyphs: readonly SeenGlyph[], high: number): number {
+  const heights = glyphs
+    .filter(({ present, alternatives }) => {
+      const [first] = alternatives
+      return first !== undefined && isTall(first.text) && present * first.probability > SURE
+    })
+    .map(({ height }) => height)
+    .sort((a, b) => a - b)
+  if (heights.length < TELLING) return high
+  return Math.min(
+    MOST_OFF * high,
+    Math.max(high / MOST_OFF, heights[Math.floor(0.75 * heights.length)] ?? high),
+  )
 }
 
 function isOfGlyph({ left, top, right, bottom }: Edges, high: number): boolean {
