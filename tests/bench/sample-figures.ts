@@ -18,12 +18,10 @@ export function sampleFigures(): { scan: string; width: number; height: number; 
   const figures = printedIn(job)
     .filter(({ sheet }) => sheet === 'sheet-1')
     .map(({ text, box: [x, y, width, height] }): TrueLettering => {
-      const upright = height > 1.3 * width
-      const [along, across] = upright ? [height, width] : [width, height]
       const centre = [x + width / 2, y + height / 2] as const
       return {
-        text: formatFigure(parseFigure(text, { unit: 'in' }), { unit: 'in' }),
-        frame: { centre, width: along, height: across, angle: upright ? -90 : 0 },
+        text: formatFigure(parseFigure(text, { unit: 'in' })),
+        frame: { centre, width, height },
       }
     })
   return { scan: join(FOLDER, 'scans', 'sheet-1.jpg'), width: 5200, height: 3420, figures }

@@ -46,12 +46,14 @@ export interface CandidateMarks {
 
 /** What is less likely a figure is not tried. */
 const LEAST_SOME = 0.12
-/** Of two that share so much of the smaller one, one is not there. */
+/** Of two that are read one way and share so much of the smaller one, one is not there. */
 const SAME = 0.3
+/** Of glyphs of which more than this share stand where others do that are read another way, none is there. */
+const COVERED = 0.4
 /** So sure, a glyph tells how high lettering is. */
 const SURE = 0.8
 /** What is seen in a glyph counts from here on. */
-const COUNTS = 0.3
+const COUNTS = 0.45
 /** Words are looked for in a row as far as so many heights. */
 const ROW_REACH = 25
 /** Numbers of a list stand over one another to so many heights, and no further apart than so many. */
@@ -71,14 +73,16 @@ export function figureCandidates(
   )
   all.sort((a, b) => b.mass - a.mass)
   const kept: typeof all = []
+  const strokes: { frame: Frame; edges: Edges }[] = []
   for (const one of all) {
-    const hidden = kept.some((other) => {
-      const shared = sharedArea(one.onPage, other.onPage)
-      if (shared === 0) return false
-      if (other.frame === one.frame) return shared > SAME * Math.min(areaOf(one.onPage), areaOf(other.onPage))
-      return coveredShare(one, other) > 0.5
+    const own = kept.some(({ frame, onPage }) => {
+      const shared = frame === one.frame ? sharedArea(one.onPage, onPage) : 0
+      return shared > SAME * Math.min(areaOf(one.onPage), areaOf(onPage))
     })
-    if (!hidden) kept.push(one)
+    if (own || shareCovered(one, strokes) > COVERED) continue
+    kept.push(one)
+    for (const glyph of one.group.glyphs)
+      strokes.push({ frame: one.frame, edges: edgesOnPage(glyphEdges(glyph), one.frame) })
   }
   const words = kept.filter(({ group }) => isWords(group))
   const numbers = kept.filter(({ group }) => isBareNumber(group))
@@ -142,17 +146,19 @@ function massOf({ glyphs, some }: GlyphGroup): number {
   return seen * (0.6 + 0.4 * some)
 }
 
-/** The share of one's glyphs that stand where another's do. */
-function coveredShare(
-  one: { frame: Frame; group: GlyphGroup },
-  other: { frame: Frame; group: GlyphGroup },
+/** The share of a group's glyphs that stand where glyphs do that are read another way. */
+function shareCovered(
+  { frame, group }: { frame: Frame; group: GlyphGroup },
+  strokes: readonly { frame: Frame; edges: Edges }[],
 ): number {
-  const others = other.group.glyphs.map((glyph) => edgesOnPage(glyphEdges(glyph), other.frame))
-  const covered = one.group.glyphs.filter((glyph) => {
-    const edges = edgesOnPage(glyphEdges(glyph), one.frame)
-    return others.some((there) => sharedArea(edges, there) > 0.3 * Math.min(areaOf(edges), areaOf(there)))
+  const others = strokes.filter((other) => other.frame !== frame)
+  const covered = group.glyphs.filter((glyph) => {
+    const edges = edgesOnPage(glyphEdges(glyph), frame)
+    return others.some(
+      (there) => sharedArea(edges, there.edges) > 0.3 * Math.min(areaOf(edges), areaOf(there.edges)),
+    )
   })
-  return covered.length / one.group.glyphs.length
+  return covered.length / group.glyphs.length
 }
 
 /** Letters that make no figure. */

@@ -69,11 +69,16 @@ function cutsOf({ glyphs, from, to }: Sorted): Cut[] {
   const cuts: Cut[] = []
   let reach = Number.NEGATIVE_INFINITY
   for (const [i, glyph] of glyphs.entries()) {
-    if (i > 0) cuts.push({ before: glyphs.slice(0, i), after: glyphs.slice(i), gap: from(glyph) - reach })
+    const last = glyphs[i - 1]
+    // A point goes with what stands before it and after it, as those of a date.
+    if (last !== undefined && !isPoint(last) && !isPoint(glyph))
+      cuts.push({ before: glyphs.slice(0, i), after: glyphs.slice(i), gap: from(glyph) - reach })
     reach = Math.max(reach, to(glyph))
   }
   return cuts
 }
+
+const isPoint = ({ alternatives }: SeenGlyph): boolean => '.,'.includes(alternatives[0]?.text ?? ' ')
 
 /** Joins near groups, the nearest first, as long as together they are a figure that they are not apart. */
 function joined(groups: readonly GlyphGroup[], high: number, context: LengthContext): GlyphGroup[] {

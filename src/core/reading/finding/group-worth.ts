@@ -30,6 +30,9 @@ const LETTERS = 9
 
 const DIGITS = '0123456789'
 
+/** A tolerance is no larger than this share of its size: `6 ± 1'-0` is a scale, its sign of equality misread. */
+const LARGEST_TOLERANCE = 0.3
+
 /** What glyphs make as one figure. */
 export function groupOf(glyphs: readonly SeenGlyph[], context: LengthContext): GlyphGroup {
   const none = {
@@ -49,6 +52,7 @@ export function groupOf(glyphs: readonly SeenGlyph[], context: LengthContext): G
   for (const { lattice, weight } of layOut(glyphs)) {
     for (const { text, figure, withoutScale } of rankFigures({ seen: lattice, context, most: TEXTS })
       .figures) {
+      if (isAbsurd(figure)) continue
       const before = all.get(text)?.probability ?? 0
       all.set(text, { figure, probability: before + weight * withoutScale })
     }
@@ -61,4 +65,10 @@ export function groupOf(glyphs: readonly SeenGlyph[], context: LengthContext): G
   }
   if (best === undefined) return none
   return { ...none, figure: best[1].figure, text: best[0], probability: best[1].probability, some }
+}
+
+function isAbsurd({ length, tolerance }: Figure): boolean {
+  if (length === undefined || tolerance === undefined) return false
+  const most = Math.max(Number(tolerance.plus.mm), Number(tolerance.minus.mm))
+  return most > LARGEST_TOLERANCE * Number(length.mm)
 }

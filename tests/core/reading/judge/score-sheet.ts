@@ -13,7 +13,8 @@ export interface TrueLettering {
     readonly centre: readonly [number, number]
     readonly width: number
     readonly height: number
-    readonly angle: number
+    /** Left out where it is not known: width and height are then those of an upright box. */
+    readonly angle?: number
   }
 }
 
@@ -93,11 +94,11 @@ export function scoreSheet(
 }
 
 function isAt({ place }: SheetFound, { frame }: TrueLettering, near: number): boolean {
-  const { fromPage } = frameAt(frame.angle)
+  const { fromPage } = frameAt(frame.angle ?? 0)
   const [x, y] = fromPage([place.x + place.width / 2, place.y + place.height / 2])
   const [u, v] = fromPage(frame.centre)
   return Math.abs(x - u) < near * frame.width && Math.abs(y - v) < near * frame.height
 }
 
 const leansAs = ({ place }: SheetFound, { frame }: TrueLettering): boolean =>
-  Math.abs(place.angle - frame.angle) < LEAN
+  frame.angle === undefined || Math.abs(place.angle - frame.angle) < LEAN
