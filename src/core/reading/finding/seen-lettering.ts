@@ -31,6 +31,8 @@ export interface SheetLettering {
 const BEST_HEIGHT = 21
 /** So many windows are looked at first for how high digits are; so many sure glyphs tell, of heights within this factor. */
 const [PROBED, TELLING, MOST_OFF] = [24, 10, 1.9]
+/** Digits are tried so many times as high as spots tell; so many times as much must be seen for another to be right. */
+const [PROBED_AT, MORE] = [[1, 1.7, 2.8], 1.3]
 /** A spot may be a glyph of full height from so many times the height of most digits to so many. */
 const [LEAST_SIDE, MOST_SIDE] = [0.45, 2.6]
 /** Thinner than this and longer than that, it is what is left of a line. */
@@ -68,13 +70,14 @@ export function seenLettering(
     )
     return sweep(reader, picture, frame, most === undefined ? windows : someOf(windows, most), scale)
   }
-  const first = seenAt(
-    frameAt(0),
-    whole.filter((spot) => isOfGlyph(spot, found.high)),
-    found.high,
-    PROBED,
-  )
-  const high = heightSeen(first, found.high)
+  const probes = PROBED_AT.map((factor) => {
+    const assumed = factor * found.high
+    const boxes = whole.filter((spot) => isOfGlyph(spot, assumed))
+    return { assumed, seen: sureAmong(seenAt(frameAt(0), boxes, assumed, PROBED)) }
+  })
+  // Hatching and dashes may outnumber digits: it is right where most is surely seen.
+  const best = probes.reduce((most, one) => (one.seen.length > MORE * most.seen.length ? one : most))
+  const high = heightSeen(best.seen, best.assumed)
   const spots = whole.filter((spot) => isOfGlyph(spot, high))
   const look = (frame: Frame, boxes: readonly Edges[]): SeenLettering => ({
     frame,
@@ -104,19 +107,19 @@ const someOf = <T>(all: readonly T[], most: number): T[] =>
  * heeded where enough was seen.
  */
 function heightSeen(glyphs: readonly SeenGlyph[], high: number): number {
-  const heights = glyphs
-    .filter(({ present, alternatives }) => {
-      const [first] = alternatives
-      return first !== undefined && isTall(first.text) && present * first.probability > SURE
-    })
-    .map(({ height }) => height)
-    .sort((a, b) => a - b)
+  const heights = glyphs.map(({ height }) => height).sort((a, b) => a - b)
   if (heights.length < TELLING) return high
   return Math.min(
     MOST_OFF * high,
     Math.max(high / MOST_OFF, heights[Math.floor(0.75 * heights.length)] ?? high),
   )
 }
+
+const sureAmong = (glyphs: readonly SeenGlyph[]): SeenGlyph[] =>
+  glyphs.filter(({ present, alternatives }) => {
+    const [first] = alternatives
+    return first !== undefined && isTall(first.text) && present * first.probability > SURE
+  })
 
 function isOfGlyph({ left, top, right, bottom }: Edges, high: number): boolean {
   const [long, thin] = [Math.max(right - left, bottom - top), Math.min(right - left, bottom - top)]
