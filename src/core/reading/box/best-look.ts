@@ -95,10 +95,13 @@ function isOfGoodHeight({ glyphs }: BoxLook): boolean {
   return height !== null && height > LEAST * BEST_HEIGHT && height < MOST * BEST_HEIGHT
 }
 
-/** The way that is known. Whether the box holds one row or a fraction is not. */
-function asGiven({ x, y, width, height }: BoxToRead, angle: number): UprightWay {
+/** The way that is known. Whether the box holds one row or a fraction is not, unless the height of its digits is given. */
+function asGiven(
+  { x, y, width, height, digitHeight = height / BOX_HEIGHT }: BoxToRead,
+  angle: number,
+): UprightWay {
   const centre = [x + width / 2, y + height / 2] as const
-  return { box: { centre, width, height, angle }, digitHeights: [height / BOX_HEIGHT], weight: 1 }
+  return { box: { centre, width, height, angle }, digitHeights: [digitHeight], weight: 1 }
 }
 
 /** How much is seen, and how surely: what is as likely nothing as something, or anything, counts for nothing. */

@@ -9,4 +9,6 @@ export interface BoxToRead {
    * and height across it. Found out unless it is given.
    */
   readonly angle?: number
+  /** Height of a full digit, pixels of the page, where that is known as well as the angle. */
+  readonly digitHeight?: number
 }

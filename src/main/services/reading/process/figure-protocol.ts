@@ -14,6 +14,7 @@ export const boxToReadSchema: z.ZodType<BoxToRead> = z.strictObject({
   width: z.number().gt(0),
   height: z.number().gt(0),
   angle: z.number().optional(),
+  digitHeight: z.number().gt(0).optional(),
 })
 
 /** Rows of a page at some level: `from` to `to`, the last one not among them. */
@@ -25,7 +26,7 @@ export interface Rows {
 /** What is done with figures in a process of its own. */
 export type FigureTask =
   /** Where there may be figures, by the page as it is with its sides halved so many times. rows: of that level, whose figures are wanted */
-  | { do: 'find'; level: number; rows: Rows }
+  | { do: 'find'; level: number; rows: Rows; context: LengthContext }
   /** Reads what is in boxes. context: what a bare number means */
   | { do: 'read'; boxes: readonly BoxToRead[]; context: LengthContext }
   /** The words on a part of the page. area: of the page as it is with its sides halved so many times */

@@ -53,11 +53,17 @@ export class FigureReader {
 
   /**
    * Where there may be figures on a part of a page.
-   * @param level the page is looked at with its sides halved so many times
+   * @param part rows of the page with its sides halved `level` times
+   * @param context what a bare number means
    * @throws ServiceError when it can't be read, ReadingEnded among them; the reason of the signal when it is given up
    */
-  find(source: PageSource, level: number, rows: Rows, how: FiguresWith): Promise<BoxToRead[]> {
-    return this.#do(source, { do: 'find', level, rows }, FIGURE_ANSWERS.find, how)
+  find(
+    source: PageSource,
+    part: { level: number; rows: Rows },
+    context: LengthContext,
+    how: FiguresWith,
+  ): Promise<BoxToRead[]> {
+    return this.#do(source, { do: 'find', ...part, context }, FIGURE_ANSWERS.find, how)
   }
 
   /**

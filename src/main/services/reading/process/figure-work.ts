@@ -2,7 +2,8 @@ import type { BoxToRead } from '../../../../core/reading/box/box-to-read.ts'
 import type { GlyphReader } from '../../../../core/reading/box/glyph-reader.ts'
 import { readBox } from '../../../../core/reading/box/read-box.ts'
 import type { FigureReading } from '../../../../core/reading/figure-reading.ts'
-import { findFigureBoxes } from '../../../../core/reading/finding/find-figure-boxes.ts'
+import { IS_FIGURE } from '../../../../core/reading/finding/figure-chance.ts'
+import { findFigures } from '../../../../core/reading/finding/find-figures.ts'
 import type { SeenWord } from '../../../../core/reading/labels/seen-word.ts'
 import type { GreyPage } from '../page/grey-page.ts'
 import { openGreyPage } from '../page/open-grey-page.ts'
@@ -47,22 +48,26 @@ export class FigureWork {
     return readings
   }
 
-  async #find(source: PageSource, { level, rows }: TaskOf<'find'>): Promise<BoxToRead[]> {
+  async #find(source: PageSource, { level, rows, context }: TaskOf<'find'>): Promise<BoxToRead[]> {
     const side = 2 ** level
     const width = Math.ceil(source.size.width / side)
     const height = Math.ceil(source.size.height / side)
     const top = Math.max(0, rows.from - OVERLAP)
     const area = { left: 0, top, width, height: Math.min(height, rows.to + OVERLAP) - top }
-    const found = findFigureBoxes(await this.#open(source).greys(area, level))
+    this.#reader ??= loadReader()
+    const found = findFigures(await this.#reader, await this.#open(source).greys(area, level), { context })
     // What lies across two parts is found in both, and belongs to the one that has its middle.
     const own = found.filter(({ y, height }) => y + height / 2 >= rows.from && y + height / 2 < rows.to)
-    // Upright, and without the angle of what is in it: the reader finds that out anew at full size, and better.
-    return own.map(({ x, y, width, height }) => ({
-      x: x * side,
-      y: y * side,
-      width: width * side,
-      height: height * side,
-    }))
+    return own
+      .filter(({ chance }) => chance >= IS_FIGURE)
+      .map(({ x, y, width, height, angle, digitHeight }) => ({
+        x: x * side,
+        y: y * side,
+        width: width * side,
+        height: height * side,
+        angle,
+        digitHeight: digitHeight * side,
+      }))
   }
 
   #open(source: PageSource): GreyPage {

@@ -159,7 +159,7 @@ export class PageReading {
     if ('find' in next) {
       const rows = figures.parts.rows[next.find]
       if (rows === undefined) return
-      const boxes = await reader.find(source, figures.parts.level, rows, how)
+      const boxes = await reader.find(source, { level: figures.parts.level, rows }, context, how)
       figures.foundIn(next.find, boxes)
       kept?.keepBoxes(next.find, boxes)
     } else {
