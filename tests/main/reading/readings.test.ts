@@ -4,6 +4,7 @@ import sharp from 'sharp'
 import { describe, expect, test } from 'vitest'
 import type { HostEvent } from '../../../src/contract/host-event.ts'
 import type { FoundFigure, SheetReadings } from '../../../src/contract/readings.ts'
+import { greysOfSvg } from '../../core/imaging/drawn/svg-picture.ts'
 import { aWorkbench, type BenchUnderTest } from '../fixtures/a-workbench.ts'
 import { type BenchWithScan, benchWithScan } from '../fixtures/bench-with-scan.ts'
 import { ALL_KINDS } from '../scans/kinds/all-kinds.ts'
@@ -11,16 +12,13 @@ import { ALL_KINDS } from '../scans/kinds/all-kinds.ts'
 const WIDTH = 900
 const HEIGHT = 600
 
-const drawSheet = (path: string): Promise<unknown> =>
-  sharp(
-    Buffer.from(
-      `<svg xmlns="http://www.w3.org/2000/svg" width="${WIDTH}" height="${HEIGHT}"><rect width="100%" height="100%" fill="#fff"/><g font-family="sans-serif" font-size="40"><text x="100" y="100">14 3/8</text><text x="500" y="400">27</text></g></svg>`,
-    ),
-  )
-    .flatten()
-    .toColourspace('b-w')
-    .png()
-    .toFile(path)
+const SVG = `<svg xmlns="http://www.w3.org/2000/svg" width="${WIDTH}" height="${HEIGHT}"><rect width="100%" height="100%" fill="#fff"/><g font-family="sans-serif" font-size="40"><text x="100" y="100">14 3/8</text><text x="500" y="400">27</text></g></svg>`
+
+async function drawSheet(path: string): Promise<void> {
+  const { data, info } = await greysOfSvg(SVG)
+  const { width, height, channels } = info
+  await sharp(data, { raw: { width, height, channels } }).flatten().toColourspace('b-w').png().toFile(path)
+}
 
 /** A program that stands in for the one that reads. */
 const standIn = (boxes: number, takes: number, deadly?: number) => ({
