@@ -16,7 +16,7 @@ export interface FigureReading {
   readonly kind: QuantityKind | null
   /** Whether it is sure enough to be taken as a clear figure. */
   readonly clear: boolean
-  /** That `text` is what is written there; without a figure, that `asRead` is. In the long run, so many are. */
+  /** That `text` is what is written there: in the long run, so many are. 0 without a figure. */
   readonly probability: number
   /** What else it could be, most probable first. */
   readonly alternatives: readonly { readonly text: string; readonly probability: number }[]

@@ -2,6 +2,7 @@ import { NotationError } from '../quantity/notation/notation-error.ts'
 import { reason } from '../words/core-words.ts'
 import { confusableGlyphs } from './confusable-glyphs.ts'
 import type { Lattice, LatticeSlot } from './lattice.ts'
+import { VULGAR_FRACTIONS } from './vulgar-fractions.ts'
 
 type Alternatives = LatticeSlot['alternatives']
 
@@ -15,17 +16,6 @@ const LONGEST = 80
 
 /** How likely a doubtful glyph is what it seems to be, where something resembles it. Common practice, no source. */
 const AS_IT_SEEMS = 0.6
-
-/** A fraction in one character, as its numerator, a bar and its denominator. */
-const VULGAR: Readonly<Record<string, string>> = {
-  '¼': '1/4',
-  '½': '1/2',
-  '¾': '3/4',
-  '⅛': '1/8',
-  '⅜': '3/8',
-  '⅝': '5/8',
-  '⅞': '7/8',
-}
 
 const evenly = (glyphs: Iterable<string>): Alternatives => {
   const all = [...new Set(glyphs)]
@@ -95,7 +85,7 @@ export function patternLattice(pattern: string): Lattice {
 const only = (text: string): LatticeSlot => ({ alternatives: [{ text, probability: 1 }] })
 
 function asItStands(glyph: string, before: string | undefined): LatticeSlot[] {
-  const fraction = VULGAR[glyph]
+  const fraction = VULGAR_FRACTIONS[glyph]
   if (fraction === undefined) return [only(glyph)]
   // `14⅜`: the whole number ends where the fraction begins.
   const gap = before !== undefined && /[\d?\]]/.test(before) ? ' ' : ''

@@ -1,8 +1,7 @@
 import { angleInRadians } from '../quantity/angle.ts'
 import type { Figure } from '../quantity/figure.ts'
 import { formatFigure } from '../quantity/format/format-figure.ts'
-import { NotationError } from '../quantity/notation/notation-error.ts'
-import { parseFigure } from '../quantity/parse/parse-figure.ts'
+import { figureOrNone } from '../quantity/parse/figure-or-none.ts'
 import type { LengthContext } from '../quantity/parse/parse-length.ts'
 import type { QuantityKind } from '../quantity/quantity-kind.ts'
 import type { Lattice } from './lattice.ts'
@@ -61,7 +60,7 @@ export function readings(lattice: Lattice, { most = MOST, ...context }: ReadingC
   for (const one of texts) {
     let key = known.get(one.text)
     if (key === undefined) {
-      const figure = figureOf(one.text, context)
+      const figure = figureOrNone(one.text, context)
       key = figure === null ? null : formatFigure(figure, context)
       known.set(one.text, key)
       if (figure !== null && key !== null) {
@@ -96,16 +95,6 @@ function readingOf(text: string, { figure, probability, texts }: Found): Lattice
   const all = [...texts].map(([text, probability]) => ({ text, probability }))
   all.sort((a, b) => b.probability - a.probability)
   return { text, figure, ...valueOfFigure(figure), probability, texts: all }
-}
-
-/** What a text says as a figure; null where it is none. */
-function figureOf(text: string, context: LengthContext): Figure | null {
-  try {
-    return parseFigure(text, context)
-  } catch (error) {
-    if (error instanceof NotationError) return null
-    throw error
-  }
 }
 
 function valueOfFigure({ length, angle, count }: Figure): Pick<LatticeFigure, 'value' | 'kind'> {

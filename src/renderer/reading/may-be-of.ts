@@ -3,8 +3,7 @@ import { lengthContext } from '../../core/job/model/length-context.ts'
 import type { Job } from '../../core/job/model/types.ts'
 import type { Table, TableRow } from '../../core/ledger/table/table.ts'
 import { lengthIn } from '../../core/quantity/length.ts'
-import { NotationError } from '../../core/quantity/notation/notation-error.ts'
-import { parseFigure } from '../../core/quantity/parse/parse-figure.ts'
+import { figureOrNone } from '../../core/quantity/parse/figure-or-none.ts'
 
 /** A dimension that a figure may be of, for it comes to the same without it. */
 export interface MayBeOf {
@@ -21,13 +20,8 @@ const MOST = 2
 
 /** A figure's length in the unit of the table; null where it is none. */
 function lengthOf(text: string, job: Job, unit: Table['unit']): number | null {
-  try {
-    const { length } = parseFigure(text, lengthContext(job))
-    return length === undefined ? null : lengthIn(length, unit)
-  } catch (error) {
-    if (error instanceof NotationError) return null
-    throw error
-  }
+  const length = figureOrNone(text, lengthContext(job))?.length
+  return length === undefined ? null : lengthIn(length, unit)
 }
 
 const hasFigure = (row: TableRow): boolean => row.evidence.some(({ basis }) => basis === 'printed')

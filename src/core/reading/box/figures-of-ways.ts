@@ -24,10 +24,10 @@ export interface LikelyFigures {
 
 /**
  * How much what figures usually look like counts beside the strokes: their likelihood to this power. In full it would
- * outweigh strokes that are plain to see. Found by `training/reading/weigh.py`.
+ * outweigh strokes that are plain to see. Chosen on 51 figures that `training/reading/boxes.py` drew, which hardly told.
  */
 const HABIT_COUNTS = 0.15
-/** So much as a figure with one glyph wrong, a text that is none counts against those that are. Found likewise. */
+/** So much as a figure with one glyph wrong, a text that is none counts against those that are. Chosen likewise. */
 const UNPARSED_COUNTS = 0.1
 
 /** Texts that are looked at for each way, at most: what is less likely than so many others is hardly it. */

@@ -1,4 +1,4 @@
-import { type Edges, edgesRound } from './frame.ts'
+import { type Edges, edgesRound } from '../glyphs/edges.ts'
 
 /** How windows are laid, in the unit of the boxes. */
 export interface WindowLimits {

@@ -1,10 +1,10 @@
 import type { LengthContext } from '../../quantity/parse/parse-length.ts'
+import { type Edges, glyphEdges } from '../glyphs/edges.ts'
 import { isTall } from '../layout/placed-glyph.ts'
 import { slopeOfRows } from '../layout/slope-of-rows.ts'
-import { areaOf, type Edges, edgesInFrame, edgesOnPage, type Frame, sharedArea } from './frame.ts'
+import { areaOf, edgesInFrame, edgesOnPage, type Frame, sharedArea } from './frame.ts'
 import { surenessOf } from './glyph-atoms.ts'
 import { glyphGroups, hasWords, isBareNumber } from './glyph-groups.ts'
-import { glyphEdges } from './glyph-neighbours.ts'
 import type { GlyphGroup } from './group-worth.ts'
 import type { SheetLettering } from './seen-lettering.ts'
 

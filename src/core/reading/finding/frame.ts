@@ -1,13 +1,7 @@
+import type { Edges } from '../glyphs/edges.ts'
+
 /** [x, y] */
 type Place = readonly [number, number]
-
-/** A rectangle whose sides are level, by its edges. */
-export interface Edges {
-  readonly left: number
-  readonly top: number
-  readonly right: number
-  readonly bottom: number
-}
 
 /** A page as it is seen when it is turned so that lettering at an angle stands upright: about the page's corner. */
 export interface Frame {
@@ -37,13 +31,6 @@ function moved({ left, top, right, bottom }: Edges, by: (place: Place) => Place)
   const [xs, ys] = [corners.map(([x]) => x), corners.map(([, y]) => y)]
   return { left: Math.min(...xs), top: Math.min(...ys), right: Math.max(...xs), bottom: Math.max(...ys) }
 }
-
-export const edgesRound = (all: readonly Edges[]): Edges => ({
-  left: Math.min(...all.map(({ left }) => left)),
-  top: Math.min(...all.map(({ top }) => top)),
-  right: Math.max(...all.map(({ right }) => right)),
-  bottom: Math.max(...all.map(({ bottom }) => bottom)),
-})
 
 /** Area that two rectangles share. */
 export const sharedArea = (a: Edges, b: Edges): number =>

@@ -1,7 +1,7 @@
+import { type Edges, glyphEdges } from '../glyphs/edges.ts'
 import type { SeenGlyph } from '../glyphs/seen-glyph.ts'
 import { FLAT, isTall, likelihoodOf } from '../layout/placed-glyph.ts'
-import type { Edges } from './frame.ts'
-import { glyphEdges, neighboursAmong } from './glyph-neighbours.ts'
+import { neighboursAmong } from './glyph-neighbours.ts'
 
 /** Less likely there than this a glyph holds nothing together. */
 const HOLDS = 0.3

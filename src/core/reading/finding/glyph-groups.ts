@@ -1,6 +1,6 @@
 import type { LengthContext } from '../../quantity/parse/parse-length.ts'
+import { type Edges, edgesRound } from '../glyphs/edges.ts'
 import type { SeenGlyph } from '../glyphs/seen-glyph.ts'
-import { type Edges, edgesRound } from './frame.ts'
 import { glyphAtoms } from './glyph-atoms.ts'
 import { type GlyphGroup, groupOf } from './group-worth.ts'
 

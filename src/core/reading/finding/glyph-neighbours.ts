@@ -1,12 +1,5 @@
-import type { SeenGlyph } from '../glyphs/seen-glyph.ts'
-import type { Edges } from './frame.ts'
-
-export const glyphEdges = ({ centre: [x, y], width, height }: SeenGlyph): Edges => ({
-  left: x - width / 2,
-  top: y - height / 2,
-  right: x + width / 2,
-  bottom: y + height / 2,
-})
+import type { Edges } from '../glyphs/edges.ts'
+import { disjointSets } from './disjoint-sets.ts'
 
 /** Rectangles that belong together, each by the number of one that stands for all. */
 export interface Neighbours {
@@ -25,15 +18,7 @@ export function neighboursAmong(
   high: number,
   areNeighbours: (a: Edges, b: Edges, gap: number, i: number, j: number) => boolean,
 ): Neighbours {
-  const root = Int32Array.from(all, (_, i) => i)
-  const rootOf = (i: number): number => {
-    let at = i
-    while (root[at] !== at) {
-      root[at] = root[root[at] ?? at] ?? at
-      at = root[at] ?? at
-    }
-    return at
-  }
+  const { rootOf, join } = disjointSets(all.length)
   const order = [...all.keys()].sort((i, j) => (all[i]?.left ?? 0) - (all[j]?.left ?? 0))
   for (const [at, i] of order.entries()) {
     const a = all[i]
@@ -44,7 +29,7 @@ export function neighboursAmong(
       if (b === undefined || b.left - a.right > REACH * high) break
       if (b.top - a.bottom > REACH * high || a.top - b.bottom > REACH * high) continue
       const gap = Math.max(a.left, b.left) - Math.min(a.right, b.right)
-      if (areNeighbours(a, b, gap, i, j)) root[rootOf(i)] = rootOf(j)
+      if (areNeighbours(a, b, gap, i, j)) join(i, j)
     }
   }
   return { rootOf }

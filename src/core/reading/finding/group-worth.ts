@@ -1,12 +1,11 @@
 import type { Figure } from '../../quantity/figure.ts'
 import type { LengthContext } from '../../quantity/parse/parse-length.ts'
+import { type Edges, edgesRound, glyphEdges } from '../glyphs/edges.ts'
 import type { SeenGlyph } from '../glyphs/seen-glyph.ts'
 import { layOut } from '../layout/lay-out.ts'
 import { likelihoodOf } from '../layout/placed-glyph.ts'
 import { rankFigures } from '../ranking/rank-figures.ts'
-import { type Edges, edgesRound } from './frame.ts'
 import { surenessOf } from './glyph-atoms.ts'
-import { glyphEdges } from './glyph-neighbours.ts'
 
 /** Glyphs that may be one figure, and how sure that is. */
 export interface GlyphGroup {

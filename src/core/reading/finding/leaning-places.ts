@@ -1,6 +1,6 @@
 import type { GreyPicture } from '../../imaging/index.ts'
+import { type Edges, edgesRound } from '../glyphs/edges.ts'
 import { uprightWays } from '../upright/upright-ways.ts'
-import { type Edges, edgesRound } from './frame.ts'
 import { neighboursAmong } from './glyph-neighbours.ts'
 
 /** A few spots that stand by themselves, and how lettering in them may lean. */

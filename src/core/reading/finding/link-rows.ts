@@ -1,3 +1,4 @@
+import { disjointSets } from './disjoint-sets.ts'
 import type { Spot } from './spots.ts'
 
 /** Neighbours of a row share so much of the lower one's height, and stand no further apart than so many heights. */
@@ -19,15 +20,7 @@ export interface SpotRow {
 
 /** Links spots into level rows, the parts of a stacked fraction by its bar among them. Each spot is in one row, by its number. */
 export function linkRows(spots: readonly Spot[]): SpotRow[] {
-  const root = Int32Array.from(spots, (_, i) => i)
-  const rootOf = (i: number): number => {
-    let at = i
-    while (root[at] !== at) {
-      root[at] = root[root[at] ?? at] ?? at
-      at = root[at] ?? at
-    }
-    return at
-  }
+  const { rootOf, join } = disjointSets(spots.length)
   const gaps = new Float32Array(spots.length)
   const links = new Int32Array(spots.length)
   const near = cellsOf(spots)
@@ -40,12 +33,12 @@ export function linkRows(spots: readonly Spot[]): SpotRow[] {
       const b = spots[j]
       if (j === i || b === undefined) continue
       if (areNeighbours(a, b)) {
-        root[rootOf(i)] = rootOf(j)
+        join(i, j)
         if (b.left + b.right > a.left + a.right)
           nearest = Math.min(nearest, Math.max(0, b.left - a.right) / Math.max(heightOf(a), heightOf(b)))
       } else if (isBarOf(a, b)) (b.top + b.bottom < a.top + a.bottom ? over : under).push(j)
     }
-    if (over.length > 0 && under.length > 0) for (const j of [...over, ...under]) root[rootOf(i)] = rootOf(j)
+    if (over.length > 0 && under.length > 0) for (const j of [...over, ...under]) join(i, j)
     if (nearest < Number.POSITIVE_INFINITY) {
       gaps[i] = nearest
       links[i] = 1

@@ -1,10 +1,11 @@
 import type { GreyPicture } from '../../imaging/index.ts'
 import type { GlyphReader } from '../box/glyph-reader.ts'
+import type { Edges } from '../glyphs/edges.ts'
 import type { SeenGlyph } from '../glyphs/seen-glyph.ts'
 import { glyphsOf } from '../network/peaks.ts'
 import { inkOf } from '../patch/ink-of.ts'
 import { sampleUpright } from '../patch/sample-upright.ts'
-import type { Edges, Frame } from './frame.ts'
+import type { Frame } from './frame.ts'
 
 /** So near the edge of a window, pixels of the network's field, a glyph is not seen whole. */
 const RIM = 3

@@ -1,3 +1,5 @@
+import { VULGAR_FRACTIONS } from '../vulgar-fractions.ts'
+
 /** Signs that are written in more ways than the network has names. */
 const NAMES: Readonly<Record<string, string>> = {
   '’': "'",
@@ -11,13 +13,7 @@ const NAMES: Readonly<Record<string, string>> = {
   '⁄': '/',
   '⌀': 'Ø',
   º: '°',
-  '¼': '1/4',
-  '½': '1/2',
-  '¾': '3/4',
-  '⅛': '1/8',
-  '⅜': '3/8',
-  '⅝': '5/8',
-  '⅞': '7/8',
+  ...VULGAR_FRACTIONS,
 }
 
 /** The signs of a figure as they stand on a sheet one after another, by the names that glyphs have; spaces are none. */

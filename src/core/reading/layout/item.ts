@@ -1,3 +1,4 @@
+import { type Edges, edgesRound } from '../glyphs/edges.ts'
 import type { LatticeSlot } from '../lattice.ts'
 import type { PlacedGlyph } from './placed-glyph.ts'
 
@@ -21,23 +22,5 @@ export interface ProposedStack {
   readonly probability: number
 }
 
-/** Edges of what stands in a row. */
-export interface GlyphExtent {
-  readonly left: number
-  readonly right: number
-  readonly top: number
-  readonly bottom: number
-}
-
-/** Edges round some glyphs; of none, nothing. */
-export function extentOf(glyphs: readonly GlyphExtent[]): GlyphExtent {
-  return {
-    left: Math.min(...glyphs.map(({ left }) => left)),
-    right: Math.max(...glyphs.map(({ right }) => right)),
-    top: Math.min(...glyphs.map(({ top }) => top)),
-    bottom: Math.max(...glyphs.map(({ bottom }) => bottom)),
-  }
-}
-
-export const extentOfItem = (item: RowItem): GlyphExtent =>
-  item.kind === 'glyph' ? item.glyph : extentOf([...item.over, ...item.under])
+export const extentOfItem = (item: RowItem): Edges =>
+  item.kind === 'glyph' ? item.glyph : edgesRound([...item.over, ...item.under])

@@ -1,4 +1,5 @@
-import { extentOf, extentOfItem, type RowItem } from './item.ts'
+import { edgesRound } from '../glyphs/edges.ts'
+import { extentOfItem, type RowItem } from './item.ts'
 import { isTall } from './placed-glyph.ts'
 
 /** Middles of one row differ by less than this, in heights of a full digit: small digits at a slash stand higher and lower. */
@@ -11,7 +12,7 @@ export function rowsOf(items: readonly RowItem[], high: number): RowItem[][] {
   const middle = (item: RowItem): number => {
     const { top, bottom } = extentOfItem(item)
     return item.kind === 'stack'
-      ? (extentOf(item.over).bottom + extentOf(item.under).top) / 2 || 0
+      ? (edgesRound(item.over).bottom + edgesRound(item.under).top) / 2 || 0
       : (top + bottom) / 2
   }
   const rows: { items: RowItem[]; middle: number }[] = []
@@ -26,7 +27,7 @@ export function rowsOf(items: readonly RowItem[], high: number): RowItem[][] {
       row.middle += (at - row.middle) / row.items.length
     }
   }
-  const anchored = rows.map((row) => ({ ...row, extent: extentOf(row.items.map(extentOfItem)) }))
+  const anchored = rows.map((row) => ({ ...row, extent: edgesRound(row.items.map(extentOfItem)) }))
   for (const item of items.filter((one) => !isAnchor(one))) {
     const at = middle(item)
     const reach = MARK_REACH * high

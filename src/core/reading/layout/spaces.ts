@@ -1,4 +1,5 @@
-import { extentOfItem, type GlyphExtent, type RowItem } from './item.ts'
+import type { Edges } from '../glyphs/edges.ts'
+import { extentOfItem, type RowItem } from './item.ts'
 import { isDigit, likelihoodOf } from './placed-glyph.ts'
 
 /** Gaps, in heights of a full digit: a space where they are wider by this much, as often as not. */
@@ -25,7 +26,7 @@ export function spaceOfRow(row: readonly RowItem[], high: number): number {
 
 /** Probability that words part between two neighbours of a row. */
 export function spaceBetween(before: RowItem, after: RowItem, space: number, high: number): number {
-  const [a, b]: [GlyphExtent, GlyphExtent] = [extentOfItem(before), extentOfItem(after)]
+  const [a, b]: [Edges, Edges] = [extentOfItem(before), extentOfItem(after)]
   const byGap = 1 / (1 + Math.exp((space - (b.left - a.right)) / (SOFTNESS * high)))
   const number = before.kind === 'glyph' ? likelihoodOf(before.glyph.seen, '0123456789') : 0
   // Between a whole number and its fraction there is one, however close they stand.

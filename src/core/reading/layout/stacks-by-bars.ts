@@ -1,5 +1,6 @@
+import { edgesRound } from '../glyphs/edges.ts'
 import type { LatticeSlot } from '../lattice.ts'
-import { extentOf, type ProposedStack } from './item.ts'
+import type { ProposedStack } from './item.ts'
 import { FLAT, likelihoodOf, type PlacedGlyph } from './placed-glyph.ts'
 import { boxOfGlyph } from './slot-of-glyph.ts'
 
@@ -38,7 +39,7 @@ export function stacksByBars(glyphs: readonly PlacedGlyph[], high: number): Prop
 
 /** A bar is about as long as what stands over it: a longer line is a line. */
 function fits(bar: PlacedGlyph, side: readonly PlacedGlyph[], high: number): boolean {
-  const { left, right } = extentOf(side)
+  const { left, right } = edgesRound(side)
   return (
     bar.right - bar.left < 1.5 * (right - left) + 0.5 * high && bar.right - bar.left > 0.6 * (right - left)
   )

@@ -1,4 +1,5 @@
-import { extentOf, type GlyphExtent, type ProposedStack } from './item.ts'
+import { type Edges, edgesRound } from '../glyphs/edges.ts'
+import type { ProposedStack } from './item.ts'
 import { isTall, likelihoodOf, type PlacedGlyph } from './placed-glyph.ts'
 import { slotOfSpace } from './slot-of-glyph.ts'
 
@@ -32,13 +33,13 @@ export function stacksWithoutBars(
   const found: ProposedStack[] = []
   for (const over of numbers)
     for (const under of numbers) {
-      if (over === under || !isRightOver(extentOf(over), extentOf(under), high)) continue
+      if (over === under || !isRightOver(edgesRound(over), edgesRound(under), high)) continue
       const glyphs = [...over, ...under]
       const [first, second] = [over[0], under[0]]
       if (first === undefined || second === undefined) continue
       const signed = likelihoodOf(first.seen, SIGNS) > 0.5 || likelihoodOf(second.seen, SIGNS) > 0.5
       const others = all.filter((glyph) => !glyphs.includes(glyph) && isTall(glyph.name))
-      const where = standing(extentOf(over), extentOf(under), others, stacks, high)
+      const where = standing(edgesRound(over), edgesRound(under), others, stacks, high)
       if (signed) {
         const probability = where === 'beside' ? LIMITS : where === 'alone' ? LIMITS_ALONE : IN_ROWS
         found.push({
@@ -79,7 +80,7 @@ function goesOn(number: readonly PlacedGlyph[], glyph: PlacedGlyph, high: number
   }
   // A sign begins a number.
   if (digit !== undefined && SIGNS.includes(glyph.name)) return false
-  const { top, bottom } = extentOf(number)
+  const { top, bottom } = edgesRound(number)
   const [upper, lower] = [Math.min(top, glyph.top), Math.max(bottom, glyph.bottom)]
   const hold = lower - upper
   // After a sign comes a point, and then the digit whose row holds both.
@@ -87,7 +88,7 @@ function goesOn(number: readonly PlacedGlyph[], glyph: PlacedGlyph, high: number
   return glyph.middle > top - 0.1 * high && glyph.middle < bottom + 0.1 * high
 }
 
-function isRightOver(over: GlyphExtent, under: GlyphExtent, high: number): boolean {
+function isRightOver(over: Edges, under: Edges, high: number): boolean {
   const shared = Math.min(over.right, under.right) - Math.max(over.left, under.left)
   const gap = under.top - over.bottom
   const narrow = Math.min(over.right - over.left, under.right - under.left)
@@ -96,8 +97,8 @@ function isRightOver(over: GlyphExtent, under: GlyphExtent, high: number): boole
 
 /** Whether other glyphs go on beside the middle of two numbers, in their rows, or there are none. */
 function standing(
-  over: GlyphExtent,
-  under: GlyphExtent,
+  over: Edges,
+  under: Edges,
   others: readonly PlacedGlyph[],
   stacks: readonly ProposedStack[],
   high: number,

@@ -1,4 +1,5 @@
-import { extentOf, extentOfItem, type RowItem } from './item.ts'
+import { edgesRound } from '../glyphs/edges.ts'
+import { extentOfItem, type RowItem } from './item.ts'
 import { isTall, type PlacedGlyph } from './placed-glyph.ts'
 
 /** Farther than this from the rest of its row, in heights of a full digit, a glyph is hardly of the figure. */
@@ -29,7 +30,7 @@ const glyphsOf = (item: RowItem): readonly PlacedGlyph[] =>
 
 /** A small row that is not right over or under the main one, or far from it, is no second line of it. */
 function ofOtherRow(row: readonly RowItem[], main: readonly RowItem[], most: number, high: number): number {
-  const [a, b] = [extentOf(row.map(extentOfItem)), extentOf(main.map(extentOfItem))]
+  const [a, b] = [edgesRound(row.map(extentOfItem)), edgesRound(main.map(extentOfItem))]
   const gap = Math.max(a.top - b.bottom, b.top - a.bottom)
   const beside = a.left > b.right + high / 2 || a.right < b.left - high / 2
   const small = massOf(row) < 0.4 * most && !row.some((item) => item.kind === 'stack')

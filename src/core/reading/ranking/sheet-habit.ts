@@ -1,7 +1,5 @@
-import type { Figure } from '../../quantity/figure.ts'
 import { type Length, type LengthUnit, partsOfAnInch } from '../../quantity/length.ts'
-import { NotationError } from '../../quantity/notation/notation-error.ts'
-import { parseFigure } from '../../quantity/parse/parse-figure.ts'
+import { figureOrNone } from '../../quantity/parse/figure-or-none.ts'
 import type { LengthContext } from '../../quantity/parse/parse-length.ts'
 
 /** How figures are written: to which fraction or place, with or without what. Shares sum to 1. */
@@ -106,7 +104,7 @@ export function sheetHabit(
     add(divisions, n === 1 ? '1' : isBinary(n) ? `1/${n}` : '1/n', howMany)
   }
   for (const text of figures) {
-    const figure = readable(text, context)
+    const figure = figureOrNone(text, context)
     if (figure === null) continue
     add(of, figure.of, 1)
     const { length } = figure
@@ -143,13 +141,4 @@ function sharesOf(
   return new Map(
     [...keys].map((key) => [key, ((counts.get(key) ?? 0) + weight * (usual[key] ?? RARE)) / all]),
   )
-}
-
-function readable(text: string, context: LengthContext): Figure | null {
-  try {
-    return parseFigure(text, context)
-  } catch (error) {
-    if (error instanceof NotationError) return null
-    throw error
-  }
 }

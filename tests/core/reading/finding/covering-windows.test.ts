@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest'
 import { coveringWindows } from '../../../../src/core/reading/finding/covering-windows.ts'
-import type { Edges } from '../../../../src/core/reading/finding/frame.ts'
+import type { Edges } from '../../../../src/core/reading/glyphs/edges.ts'
 import { dice } from '../drawn/dice.ts'
 
 const LIMITS = { room: 20, longest: 400 }
