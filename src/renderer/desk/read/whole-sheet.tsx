@@ -1,5 +1,5 @@
 import './whole-sheet.css'
-import { type ReactNode, useState } from 'react'
+import { type ReactNode, useEffect, useRef, useState } from 'react'
 import type { SheetReadings } from '../../../contract/readings.ts'
 import type { Job } from '../../../core/job/model/types.ts'
 import { useBench } from '../../bench/bench-store.ts'
@@ -147,8 +147,11 @@ function TakeFound(props: {
 }) {
   const { job, sheet, figure, writes, onEnd } = props
   const { reading } = figure
+  const section = useRef<HTMLElement>(null)
+  // The list may have been far down, and the figure as it stands on the sheet comes first.
+  useEffect(() => section.current?.scrollIntoView({ block: 'start' }), [])
   return (
-    <section className="figure-at-hand" aria-label="Figure of the list">
+    <section ref={section} className="figure-at-hand" aria-label="Figure of the list">
       <FigureCrop sheet={sheet} box={reading.box} angle={reading.angle} />
       <ReadAs reading={reading} />
       <FigureForm
