@@ -292,6 +292,7 @@ describe('A restorer reads figures', () => {
         }
         await person.press('Enter')
         await choices(person).waitFor()
+        await desk(page).getByText('Take what it says, or write it otherwise.').waitFor()
         await person.press('Enter')
         await form(person).waitFor({ state: 'detached' })
         expect(await printedLast(folder)).toMatchObject({ text: '12"', read: { text: '12"' } })
