@@ -1,6 +1,7 @@
 import { readFile } from 'node:fs/promises'
 import { describe, expect, it } from 'vitest'
 import { historyFile } from '../../src/main/services/job-layout/job-layout.ts'
+import { BAR_FIGURES, figuredBar, roundFigure } from './fixtures/figured-bar.ts'
 import { readByHeart } from './fixtures/read-by-heart.ts'
 import { ventilatorToRead } from './fixtures/ventilator-to-read.ts'
 import { inEachHost } from './harness/at-the-bench.ts'
@@ -263,6 +264,43 @@ describe('A restorer reads figures', () => {
         await list(person).focus()
         await person.press('x')
         await desk(page).getByText('7 to look at').waitFor()
+      })
+    })
+
+    it('by the reader itself: in a box, then of the whole sheet, and taken by keys with undo', async () => {
+      const folder = await figuredBar()
+      await session({ opens: { folder } }, async ({ page, person }) => {
+        await sheetReady(page)
+        await person.press('Alt+4')
+        await dragBox(person, roundFigure('8 3/4"'))
+        await choices(person).waitFor()
+        await choices(person).getByRole('option').filter({ hasText: '8 3/4"' }).waitFor()
+        await person.press('Escape')
+        await form(person).waitFor({ state: 'detached' })
+
+        await person.click(person.button('Read all figures'))
+        await page.getByText(/^The sheet was read: /).waitFor()
+        const rows = list(person).getByRole('option')
+        for (const text of BAR_FIGURES) await rows.filter({ hasText: text }).waitFor()
+        const open = await rows.count()
+        await desk(page).getByText(`${open} to look at`).waitFor()
+
+        await list(person).focus()
+        await person.press('Home')
+        for (let k = 1; k < open && !(await listed(person).textContent())?.includes('12"'); k++) {
+          await person.press('n')
+        }
+        await person.press('Enter')
+        await choices(person).waitFor()
+        await desk(page).getByText('Take what it says, or write it otherwise.').waitFor()
+        await person.press('Enter')
+        await form(person).waitFor({ state: 'detached' })
+        expect(await printedLast(folder)).toMatchObject({ text: '12"', read: { text: '12"' } })
+        await desk(page)
+          .getByText(`${open - 1} to look at`)
+          .waitFor()
+        await person.press('Control+z')
+        await desk(page).getByText(`${open} to look at`).waitFor()
       })
     })
   })

@@ -1,10 +1,11 @@
 import { useBench } from '../bench/bench-store.ts'
 import { choose } from '../bench/choose.ts'
 import { STATION_NAMES, STATIONS } from '../bench/stations.ts'
-import { guide } from '../guide/guide.ts'
+import { guide, TAKE_FIGURE } from '../guide/guide.ts'
 import { Button } from '../parts/button.tsx'
 import { useLastUsed } from './in-hand/last-used.ts'
 import { viewAtWork } from './in-hand/view-at-work.ts'
+import { useListOrder } from './read/list-order.ts'
 
 const FOR_LOOKING = 'This job is open read-only: choose a row or a view to see what it rests on.'
 
@@ -17,9 +18,10 @@ export function DeskHead() {
   const picks = useBench((bench) => bench.picks)
   const last = useLastUsed(({ view }) => view)
   const atWork = useBench((bench) => viewAtWork(bench, last)?.id ?? null)
+  const taking = useListOrder((list) => list.taking)
   if (job === undefined) return null
   const { next, missing, about } = guide(job, table, station, picks, atWork)
-  const shown = writable ? next : FOR_LOOKING
+  const shown = !writable ? FOR_LOOKING : taking ? TAKE_FIGURE : next
   return (
     <div className="desk-head">
       <h2 className="desk-station">

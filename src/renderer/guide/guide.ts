@@ -128,9 +128,12 @@ function atPick(job: Job, table: Table | null, picks: Picks): Guide {
   return { next: picking ?? 'Choose what to measure, then pick it on the sheet.', missing }
 }
 
+/** What to do with a figure that was read, in a box or of the list. */
+export const TAKE_FIGURE = 'Take what it says, or write it otherwise.'
+
 function atRead(job: Job, picks: Picks): Guide {
   if (job.sheets.length === 0) return { next: 'Bring in a scan first, at station 1.', missing: null }
-  const picking = whilePicking(picks, { figure: 'Take what it says, or write it otherwise.' })
+  const picking = whilePicking(picks, { figure: TAKE_FIGURE })
   return {
     next: picking ?? 'Drag a box round a figure, or have all of this sheet read.',
     missing: job.dimensions.length === 0 ? 'No dimension is in the table yet.' : null,

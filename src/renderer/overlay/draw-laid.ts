@@ -123,8 +123,15 @@ function stroke(context: Context, points: readonly Screen[], seen: Extent): void
       if (i === 0) context.moveTo(x, y)
       else context.lineTo(x, y)
     })
+    if (comesRound(stretch.points)) context.closePath()
     context.stroke()
   }
+}
+
+/** Whether a line ends where it began, so that it has a corner there as well. */
+function comesRound(points: readonly Screen[]): boolean {
+  const [first, last] = [points[0], points.at(-1)]
+  return points.length > 2 && first !== undefined && first[0] === last?.[0] && first[1] === last[1]
 }
 
 /** A closed line comes back to where it began. */

@@ -9,6 +9,14 @@ const count = (number: number, what: string): string =>
 const without = (failed: number): string =>
   failed === 0 ? '' : ` ${count(failed, 'place')} could not be read.`
 
+/** How many figures of a sheet are seen, and how many of them are clear. */
+function seenAndClear(figures: number, clear: number): string {
+  if (figures === 0) return 'no figure seen'
+  if (figures === 1) return `1 figure seen, ${clear === 1 ? 'and it is clear' : 'and it is doubtful'}`
+  const those = clear === figures ? 'all' : clear.toLocaleString('en')
+  return `${count(figures, 'figure')} seen, ${those} of them clear`
+}
+
 /** What is said of the reading of figures. */
 export const FIGURE_WORDS = {
   // A box
@@ -42,7 +50,7 @@ export const FIGURE_WORDS = {
     `Reading figures: ${p.done.toLocaleString('en')} of ${count(p.of, 'place')}.`,
   /** figures: places where something is written. clear: those of them that read clearly. failed: places that could not be read */
   'figures.ready': (p: { figures: number; clear: number; failed: number }) =>
-    `The sheet was read: ${count(p.figures, 'figure')} seen, ${p.clear.toLocaleString('en')} of them clear.${without(p.failed)}`,
+    `The sheet was read: ${seenAndClear(p.figures, p.clear)}.${without(p.failed)}`,
   'figures.stopped': (p: { done: number; of: number }) =>
-    `The reading was stopped with ${p.done.toLocaleString('en')} of ${count(p.of, 'place')} read: read the sheet again to go on.`,
+    `The reading was stopped with ${p.done.toLocaleString('en')} of ${count(p.of, 'place')} read, and can go on from there.`,
 } as const satisfies Catalogue

@@ -1,5 +1,5 @@
 import './whole-sheet.css'
-import { type ReactNode, useState } from 'react'
+import { type ReactNode, useEffect, useRef, useState } from 'react'
 import type { SheetReadings } from '../../../contract/readings.ts'
 import type { Job } from '../../../core/job/model/types.ts'
 import { useBench } from '../../bench/bench-store.ts'
@@ -11,6 +11,7 @@ import { Section } from '../../parts/section.tsx'
 import { type FigureOnSheet, figuresOnSheet } from '../../reading/found-figures.ts'
 import { FigureForm } from './figure-form.tsx'
 import { FoundList } from './found-list.tsx'
+import { useListOrder } from './list-order.ts'
 import { FigureCrop, ReadAs } from './read-figure.tsx'
 
 const NOTHING: SheetReadings['figures'] = []
@@ -147,8 +148,15 @@ function TakeFound(props: {
 }) {
   const { job, sheet, figure, writes, onEnd } = props
   const { reading } = figure
+  const section = useRef<HTMLElement>(null)
+  useEffect(() => {
+    // The list may have been far down, and the figure as it stands on the sheet comes first.
+    section.current?.scrollIntoView({ block: 'start' })
+    useListOrder.setState({ taking: true })
+    return () => useListOrder.setState({ taking: false })
+  }, [])
   return (
-    <section className="figure-at-hand" aria-label="Figure of the list">
+    <section ref={section} className="figure-at-hand" aria-label="Figure of the list">
       <FigureCrop sheet={sheet} box={reading.box} angle={reading.angle} />
       <ReadAs reading={reading} />
       <FigureForm
