@@ -47,7 +47,8 @@ export async function readFigures(
     const context = { unit }
     if (boxes === undefined) return await readWholePage(reader, given, context, limits)
     mustAllHoldFigures(boxes, given)
-    return await readBoxes(reader, given.source, boxes, context, { page: given.page, limits })
+    const what = { boxes, context, known: [] }
+    return (await readBoxes(reader, given.source, what, { page: given.page, limits })).readings
   } finally {
     reader.end()
     await temporary.remove()

@@ -1,4 +1,5 @@
 import type { BoxToRead } from '../../../core/reading/box/box-to-read.ts'
+import type { AnyReason } from '../../../core/words/reason.ts'
 import type { PixelSize } from '../scans/page/pixel-size.ts'
 import { ServiceError } from '../service-error.ts'
 import { reason } from '../words/services-words.ts'
@@ -13,11 +14,19 @@ const MOST = 4800
  * @param page its size
  * @throws ServiceError when there can't: it lies off the page, or is far too small or large
  */
-export function mustHoldFigure({ x, y, width, height }: BoxToRead, page: PixelSize): void {
-  if (width < LEAST || height < LEAST)
-    throw new ServiceError(reason('figures.box-too-small', { least: LEAST }))
-  if (width > MOST || height > MOST) throw new ServiceError(reason('figures.box-too-large', { most: MOST }))
+export function mustHoldFigure(box: BoxToRead, page: PixelSize): void {
+  const because = whyNone(box, page)
+  if (because !== undefined) throw new ServiceError(because)
+}
+
+/** Whether there can be a figure in a box of a page. */
+export const canHoldFigure = (box: BoxToRead, page: PixelSize): boolean => whyNone(box, page) === undefined
+
+function whyNone({ x, y, width, height }: BoxToRead, page: PixelSize): AnyReason | undefined {
+  if (width < LEAST || height < LEAST) return reason('figures.box-too-small', { least: LEAST })
+  if (width > MOST || height > MOST) return reason('figures.box-too-large', { most: MOST })
   const [middle, down] = [x + width / 2, y + height / 2]
   if (middle < 0 || down < 0 || middle > page.width || down > page.height)
-    throw new ServiceError(reason('figures.box-outside', { width: page.width, height: page.height }))
+    return reason('figures.box-outside', { width: page.width, height: page.height })
+  return undefined
 }

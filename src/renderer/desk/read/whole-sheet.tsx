@@ -146,7 +146,8 @@ function TakeFound(props: {
   onEnd: () => void
 }) {
   const { job, sheet, figure, writes, onEnd } = props
-  const { reading } = figure
+  // What is read again meanwhile does not change under the hand of whoever is taking it.
+  const [reading] = useState(figure.reading)
   return (
     <section className="figure-at-hand" aria-label="Figure of the list">
       <FigureCrop sheet={sheet} box={reading.box} angle={reading.angle} />
