@@ -15,7 +15,7 @@ export interface FigureSaid {
  */
 export function figuresKnownOn(job: Job, sheet: string, most: number): FigureSaid[] {
   const known = printedOn(job, sheet).filter(isKnown)
-  const newest = known.reverse().sort((a, b) => momentOf(b) - momentOf(a))
+  const newest = known.reverse().sort((a, b) => inOrder(momentOf(b), momentOf(a)))
   const figures = new Map<string, FigureSaid>()
   // One figure may be evidence of two dimensions, and is written once.
   for (const { box, piece } of newest)
@@ -26,8 +26,7 @@ export function figuresKnownOn(job: Job, sheet: string, most: number): FigureSai
 const isKnown = ({ dimension, piece }: PrintedFigure): boolean =>
   piece.legibility !== 'doubtful' || dimension.adopt === piece.id
 
-/** Milliseconds since 1970; what has no time, or none that can be read, is older than what has one. */
-function momentOf({ piece }: PrintedFigure): number {
-  const moment = Date.parse(piece.changedAt ?? piece.at ?? '')
-  return Number.isNaN(moment) ? 0 : moment
-}
+/** Compared as it is written: what is stamped as it comes in is all of one time zone. Without a time, older than any. */
+const momentOf = ({ piece }: PrintedFigure): string => piece.changedAt ?? piece.at ?? ''
+
+const inOrder = (a: string, b: string): number => (a < b ? -1 : a > b ? 1 : 0)

@@ -19,9 +19,9 @@ import { SheetHand } from './hand/sheet-hand.ts'
 import { engineVersion } from './kept/engine-version.ts'
 import { ReadingsFile } from './kept/readings-file.ts'
 import { JobPage } from './page/job-page.ts'
+import { mustHoldFigure } from './page/sheet-boxes.ts'
 import type { FigureReader } from './process/figure-reader.ts'
 import { readBoxes } from './read-boxes.ts'
-import { mustHoldFigure } from './sheet-boxes.ts'
 import { PageReading } from './whole/page-reading.ts'
 import { titleBlockOf } from './words/title-block.ts'
 
@@ -78,9 +78,9 @@ export class JobFigures {
     const source = await this.#pageOf(sheet).page.source(signal)
     const hand = this.#handOf(id)
     const what = { boxes: [box], context: this.#context, known: hand.known }
-    const { readings, hand: learned } = await readBoxes(reader, source, what, how)
+    const { readings, heard, hand: learned } = await readBoxes(reader, source, what, how)
     const before = hand.told.sentence
-    hand.heard(learned)
+    hand.heard(learned, heard.length)
     if (hand.told.sentence !== before) await this.#tellHand(sheet)
     return element(readings, 0)
   }

@@ -7,7 +7,7 @@ const AT_ONCE = 8
 
 /**
  * Reads what is in boxes of a page, in their order.
- * @returns a reading a box; hand: how many known figures the hand was learned from that the last of them were read with
+ * @returns a reading a box; of the hand, what was known of it as the last of them were read
  * @throws ServiceError when it can't be read; the reason of the signal when it is given up
  */
 export async function readBoxes(
@@ -15,7 +15,7 @@ export async function readBoxes(
   source: PageSource,
   { boxes, context, known }: BoxesToRead,
   how: FiguresWith,
-): Promise<Pick<BoxesRead, 'readings' | 'hand'>> {
+): Promise<BoxesRead> {
   const some: Promise<BoxesRead>[] = []
   for (let from = 0; from < boxes.length; from += AT_ONCE) {
     const part = boxes.slice(from, from + AT_ONCE)
@@ -29,5 +29,6 @@ export async function readBoxes(
     )
   }
   const parts = await Promise.all(some)
-  return { readings: parts.flatMap(({ readings }) => readings), hand: parts.at(-1)?.hand ?? 0 }
+  const { heard, hand } = parts.at(-1) ?? { heard: [], hand: 0 }
+  return { readings: parts.flatMap(({ readings }) => readings), heard, hand }
 }

@@ -48,7 +48,7 @@ describe('the figures of a sheet that are known', () => {
         printed('p3', '3"', 200, { at: '2026-03-01T10:00:00Z', changedAt: '2026-03-04T10:00:00Z' }),
       ]),
       dimension('b', [
-        printed('p1', '4"', 300, { at: '2026-03-03T10:00:00+02:00' }),
+        printed('p1', '4"', 300, { at: '2026-03-03T08:00:00Z' }),
         printed('p2', '5"', 400, { at: '2026-03-03T09:00:00Z' }),
       ]),
     )

@@ -2,7 +2,7 @@ import { figuresKnownOn } from '../../../../core/job/figures/known-figures.ts'
 import type { Job } from '../../../../core/job/model/types.ts'
 import type { KnownFigure } from '../../../../core/reading/box/known-figure.ts'
 import type { PixelSize } from '../../scans/page/pixel-size.ts'
-import { canHoldFigure } from '../sheet-boxes.ts'
+import { canHoldFigure } from '../page/sheet-boxes.ts'
 
 /** Figures that a hand is learned from: more make it hardly better, and each takes a look. */
 const MOST = 60

@@ -3,6 +3,9 @@ import type { BoxOfFigure } from '../../../../core/job/figures/figure-box.ts'
 import type { KnownFigure } from '../../../../core/reading/box/known-figure.ts'
 import { inWords, reason } from '../../words/services-words.ts'
 
+/** Of fewer figures nothing can be learned that another one bears out. */
+const FEWEST = 2
+
 export interface SheetHandOf {
   /** The figures of the sheet of which somebody has said what they are, the newest first. */
   known: () => readonly KnownFigure[]
@@ -31,9 +34,13 @@ export class SheetHand {
     return this.#of.lookedAt()
   }
 
-  /** Something was read. @param figures how many the hand was learned from; 0: as of nobody in particular */
-  heard(figures: number): void {
-    if (this.on) this.#figures = figures
+  /**
+   * Something was read.
+   * @param figures how many the hand was learned from; 0: it was read as of nobody in particular
+   * @param of how many were looked at for that
+   */
+  heard(figures: number, of: number): void {
+    if (this.on) this.#figures = of < FEWEST ? undefined : figures
   }
 
   get told(): HandOfSheet {
@@ -44,7 +51,7 @@ export class SheetHand {
   #reason(known: number) {
     if (known === 0) return reason('figures.hand-unknown')
     if (!this.on) return reason('figures.hand-off', { known })
-    if (known === 1) return reason('figures.hand-of-one')
+    if (known < FEWEST) return reason('figures.hand-of-one')
     if (this.#figures === undefined) return reason('figures.hand-next', { known })
     if (this.#figures === 0) return reason('figures.hand-of-nobody', { known })
     return reason('figures.hand', { known, figures: this.#figures })

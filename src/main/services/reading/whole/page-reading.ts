@@ -181,7 +181,7 @@ export class PageReading {
         const boxes = next.read.map(({ box }) => box)
         const known = hand?.known ?? []
         const { readings, heard, hand: learned } = await reader.read(source, { boxes, context, known }, how)
-        hand?.heard(learned)
+        hand?.heard(learned, heard.length)
         const knew = heard.flatMap((place) => (known[place] === undefined ? [] : nameOfKnown(known[place])))
         for (const [i, at] of next.read.entries()) {
           const reading = readings[i]

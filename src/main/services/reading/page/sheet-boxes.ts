@@ -1,8 +1,8 @@
-import type { BoxToRead } from '../../../core/reading/box/box-to-read.ts'
-import type { AnyReason } from '../../../core/words/reason.ts'
-import type { PixelSize } from '../scans/page/pixel-size.ts'
-import { ServiceError } from '../service-error.ts'
-import { reason } from '../words/services-words.ts'
+import type { BoxToRead } from '../../../../core/reading/box/box-to-read.ts'
+import type { AnyReason } from '../../../../core/words/reason.ts'
+import type { PixelSize } from '../../scans/page/pixel-size.ts'
+import { ServiceError } from '../../service-error.ts'
+import { reason } from '../../words/services-words.ts'
 
 /** A digit has some strokes, and none is seen in fewer pixels. Common practice, no source. */
 const LEAST = 4
