@@ -1,5 +1,6 @@
 import sharp from 'sharp'
 import { describe, expect, test } from 'vitest'
+import type { Edit } from '../../../src/core/job/edits/edit.ts'
 import type { FigureReading } from '../../../src/core/reading/figure-reading.ts'
 import { smallSheet } from '../../core/reading/drawn/sheet/small-sheet.ts'
 import { type BenchWithScan, benchWithScan } from '../fixtures/bench-with-scan.ts'
@@ -10,27 +11,33 @@ const BY = 'A. Rivet'
 const FIGURES = 4
 
 async function take(under: BenchWithScan, text: string, [x, y, width, height]: FigureReading['box']) {
-  const edits = Array.from({ length: FIGURES }, (_, i) => ({
-    do: 'add-dimension',
-    item: {
-      name: `d${i}`,
-      label: `Figure ${i}`,
-      kind: 'length',
-      evidence: [
-        { id: 'p1', basis: 'printed', text, sheet: 'S1', box: [x - i, y - i, width + i, height + 2 * i] },
-      ],
-    },
-  }))
+  const edits = Array.from(
+    { length: FIGURES },
+    (_, i): Edit => ({
+      do: 'add-dimension',
+      item: {
+        name: `d${i}`,
+        label: `Figure ${i}`,
+        kind: 'length',
+        evidence: [
+          { id: 'p1', basis: 'printed', text, sheet: 'S1', box: [x - i, y - i, width + i, height + 2 * i] },
+        ],
+      },
+    }),
+  )
   await under.ask('edit', { edit: { do: 'several', name: 'take figures', edits }, by: BY })
 }
 
 async function correct(under: BenchWithScan, text: string) {
-  const edits = Array.from({ length: FIGURES }, (_, i) => ({
-    do: 'change-evidence',
-    dimension: `d${i}`,
-    id: 'p1',
-    set: { text },
-  }))
+  const edits = Array.from(
+    { length: FIGURES },
+    (_, i): Edit => ({
+      do: 'change-evidence',
+      dimension: `d${i}`,
+      id: 'p1',
+      set: { text },
+    }),
+  )
   await under.ask('edit', { edit: { do: 'several', name: 'correct figures', edits }, by: BY })
 }
 

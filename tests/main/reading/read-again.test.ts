@@ -2,6 +2,8 @@ import { join } from 'node:path'
 import sharp from 'sharp'
 import { describe, expect, test } from 'vitest'
 import type { SheetReadings } from '../../../src/contract/readings.ts'
+import type { Edit } from '../../../src/core/job/edits/edit.ts'
+import type { FigureReading } from '../../../src/core/reading/figure-reading.ts'
 import { aWorkbench, type BenchUnderTest } from '../fixtures/a-workbench.ts'
 import { type BenchWithScan, benchWithScan } from '../fixtures/bench-with-scan.ts'
 
@@ -37,18 +39,30 @@ async function readSheet(): Promise<BenchWithScan> {
 let named = 0
 
 /** Takes figures that stand far below all boxes, unless another box is given. */
-async function take(under: BenchUnderTest, texts: readonly string[], box?: readonly number[]): Promise<void> {
-  const edits = texts.map((text, i) => ({
-    do: 'add-dimension',
-    item: {
-      name: `d${++named}`,
-      label: `Figure ${named}`,
-      kind: 'length',
-      evidence: [
-        { id: 'p1', basis: 'printed', text, sheet: 'S1', box: box ?? [20 + 60 * i, 400 + named, 40, 20] },
-      ],
-    },
-  }))
+async function take(
+  under: BenchUnderTest,
+  texts: readonly string[],
+  box?: FigureReading['box'],
+): Promise<void> {
+  const edits = texts.map(
+    (text, i): Edit => ({
+      do: 'add-dimension',
+      item: {
+        name: `d${++named}`,
+        label: `Figure ${named}`,
+        kind: 'length',
+        evidence: [
+          {
+            id: 'p1',
+            basis: 'printed',
+            text,
+            sheet: 'S1',
+            box: box === undefined ? [20 + 60 * i, 400 + named, 40, 20] : [...box],
+          },
+        ],
+      },
+    }),
+  )
   await under.ask('edit', { edit: { do: 'several', name: 'take figures', edits }, by: BY })
 }
 
@@ -62,9 +76,9 @@ describe('a sheet that was read', () => {
   test('is read again once five more of its figures are known, but for what is clear, taken or dismissed', async () => {
     const under = await readSheet()
     const { figures } = await over(under)
-    const boxOf = (id: number) => figures.find((one) => one.id === id)?.reading.box ?? []
+    const boxOf = (id: number) => figures.find((one) => one.id === id)?.reading.box ?? [0, 0, 1, 1]
     await under.ask('edit', {
-      edit: { do: 'dismiss-figure', sheet: 'S1', item: { box: boxOf(3) } },
+      edit: { do: 'dismiss-figure', sheet: 'S1', item: { box: [...boxOf(3)] } },
       by: BY,
     })
     await take(under, ['4'], boxOf(4))
