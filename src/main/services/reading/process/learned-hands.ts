@@ -11,7 +11,7 @@ import { windowAbout } from '../page/window-about.ts'
  * Known figures that are looked at in one order, each about as long as a figure is read: whoever waits for a box waits no
  * longer than for these, and a hand of many is known some orders later.
  */
-const LOOKS = 6
+const LOOKS = 4
 /** Figures whose glyphs are kept, of all pages; a few kilobytes each. */
 const KEPT = 600
 
