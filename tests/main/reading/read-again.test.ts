@@ -9,11 +9,16 @@ import { type BenchWithScan, benchWithScan } from '../fixtures/bench-with-scan.t
 
 const BY = 'A. Rivet'
 
-/** Six boxes a sheet, 40 pixels apart from 10 on, of which the first two read clearly; how it reads is not tried here. */
-const standIn = {
+/**
+ * Six boxes a sheet, 40 pixels apart from 10 on, of which the first two read clearly; how it reads is not tried here.
+ * @param looks known figures that are looked at in one order
+ */
+const reader = (looks: number) => ({
   path: join(import.meta.dirname, 'fixtures', 'noting-reader.mjs'),
-  args: ['6', '0', 'none', '60'],
-}
+  args: ['6', '0', 'none', '60', String(looks)],
+})
+
+const standIn = reader(99)
 
 const plain = { create: { width: 900, height: 600, channels: 3, background: '#fff' } } as const
 
@@ -26,11 +31,15 @@ async function over(under: BenchUnderTest): Promise<SheetReadings> {
   }
 }
 
-async function readSheet(): Promise<BenchWithScan> {
-  const under = await benchWithScan((path) => sharp(plain).png().toFile(path), 'sheet.png', {
-    figureProgram: standIn,
-  })
+async function openSheet(figureProgram = standIn): Promise<BenchWithScan> {
+  const draw = (path: string) => sharp(plain).png().toFile(path)
+  const under = await benchWithScan(draw, 'sheet.png', { figureProgram })
   await under.open()
+  return under
+}
+
+async function readSheet(): Promise<BenchWithScan> {
+  const under = await openSheet()
   await under.ask('read-sheet', { sheet: 'S1' })
   await over(under)
   return under
@@ -128,5 +137,18 @@ describe('a sheet that was read', () => {
       5: '5 4 3 2 1',
     })
     expect((await under.ask('read-figure', { sheet: 'S1', box })).asRead).toMatch(/^\d+ in 5 4 3 2 1$/)
+  })
+
+  test('by what was known of its hand at first is read again by more of it, until hardly anything is missing', async () => {
+    const under = await openSheet(reader(1))
+    const texts = Array.from({ length: 12 }, (_, i) => String(i + 1))
+    await take(under, texts)
+    await under.ask('read-sheet', { sheet: 'S1' })
+    const { figures, progress } = await over(under)
+    expect(progress).toMatchObject({ state: 'ready', done: 6, of: 6 })
+    const doubtful = figures.filter(({ reading }) => !reading.clear)
+    expect(doubtful).toHaveLength(4)
+    for (const { reading } of doubtful)
+      expect(reading.asRead.split(' ').slice(2).length).toBeGreaterThan(texts.length - 5)
   })
 })

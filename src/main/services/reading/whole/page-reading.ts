@@ -137,7 +137,7 @@ export class PageReading {
         if (work.under === 0) return
         const moved = this.#moved.promise
         // What is found meanwhile is read at once by a process that is ready for it.
-        await this.#makeReady(stop.signal).catch(() => undefined)
+        await this.#makeReady(stop.signal, moved).catch(() => undefined)
         await moved
         continue
       }
@@ -157,13 +157,21 @@ export class PageReading {
     }
   }
 
-  /** Has a process begin, and load what it reads with. */
-  async #makeReady(signal: AbortSignal): Promise<void> {
+  /** Has a process begin, load what it reads with, and learn the hand for as long as nothing else is to be done. */
+  async #makeReady(signal: AbortSignal, moved: Promise<void>): Promise<void> {
     if (this.#ready) return
     this.#ready = true
+    let isWanted = false
+    void moved.then(() => {
+      isWanted = true
+    })
     const { reader, context, page, limits, source, hand } = this.#of
-    const what = { boxes: [], context, known: hand?.known ?? [] }
-    await reader.read(await source(signal), what, { page, limits: limits(), signal })
+    for (;;) {
+      const known = hand?.known ?? []
+      const how = { page, limits: limits(), signal }
+      const { heard } = await reader.read(await source(signal), { boxes: [], context, known }, how)
+      if (isWanted || heard.length >= known.length) return
+    }
   }
 
   async #do(next: NextOf, figures: FiguresOfPage, signal: AbortSignal): Promise<void> {
