@@ -52,6 +52,7 @@ export class PageReading {
   #run: Run | undefined
   #untold: FoundFigure[] = []
   #ready = false
+  #closed = false
   #telling: NodeJS.Timeout | undefined
   /** Whether there is something to tell. */
   #due = false
@@ -77,7 +78,7 @@ export class PageReading {
   async begin(near?: PagePlace): Promise<void> {
     this.#near = near ?? this.#near
     if (this.#run?.stop.signal.aborted) await this.#run.ended
-    if (this.#run !== undefined) return
+    if (this.#run !== undefined || this.#closed) return
     const stop = new AbortController()
     this.#state = { is: 'reading' }
     const ended = this.#read(stop).finally(() => {
@@ -108,6 +109,7 @@ export class PageReading {
 
   /** Stops, and waits until all is kept. */
   async close(): Promise<void> {
+    this.#closed = true
     await this.stop()
     await this.#of.kept?.end()
   }
