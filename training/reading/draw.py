@@ -19,6 +19,7 @@ from classes import INDEX, class_of
 
 cv2.setNumThreads(1)
 H, W, S = 60, 208, 2
+HANGING = "34579"
 HERE = os.path.dirname(os.path.abspath(__file__))
 FONTS = os.environ.get("READER_FONTS", os.path.join(HERE, "fonts/node_modules/@fontsource"))
 # Letterings that the tests read: never drawn here.
@@ -113,10 +114,11 @@ class Pen:
         self.set = r.choice(PEN_SETS(names))
         self.own = pens.own_figures(r) if r.random() < 0.75 else {}
         self.slant = r.choice([0, 0, r.uniform(-.1, .15), r.uniform(.15, .42)])
-        self.width = r.choice([r.uniform(.05, .09), r.uniform(.08, .14), r.uniform(.12, .19)])
+        self.width = r.choice([r.uniform(.03, .06), r.uniform(.05, .09), r.uniform(.08, .14), r.uniform(.12, .19)])
         self.narrow = r.uniform(.7, 1.15)
         self.wobble = r.choice([0, r.uniform(0, .03), r.uniform(.02, .06)])
         self.space = r.uniform(-.02, .22)
+        self.degree = r.uniform(.5, 1.25)
         self.round = r.random() < .5
 
     def glyph(self, c, cap):
@@ -127,6 +129,9 @@ class Pen:
             strokes = [[(x + .1, y) for x, y in s] for s in strokes]
         elif c in pens.SIGNS:
             width, strokes = pens.SIGNS[c]
+            if c == "°":
+                k = self.degree
+                width, strokes = width * k, [[(x * k, y * k) for x, y in s] for s in strokes]
         elif c in self.set and self.set[c][1]:
             width, strokes = self.set[c]
         elif c == " ":
@@ -195,6 +200,10 @@ class Writer:
         self.bar_tilt = r.choice([0, 0, r.uniform(-.06, .06)])
         self.frac_gap = r.uniform(.05, .4)
         self.dash = r.uniform(.3, .8)
+        self.dash_room = r.uniform(-.1, .12)
+        # Old-style figures: how high 0, 1 and 2 are; 3, 4, 5, 7 and 9 hang as far below the line as they do from the top.
+        self.low = r.uniform(.6, .78) if r.random() < (.05 if by_hand else .22) else None
+        self.low_i = r.random() < .35  # its 1 is a small I
         self.pen_width = self.pen.width if self.pen else r.uniform(.06, .14)
 
     def put(self, sheet, c, x, y, cap):
@@ -205,6 +214,12 @@ class Writer:
             return cap * r.uniform(.35, .7)
         if cls is None:
             return None
+        if self.low and c in HANGING:
+            y += (1 - self.low) * cap
+        elif self.low and c in "012":
+            cap *= self.low
+            if c == "1" and self.low_i:
+                c = "I"
         jx, jy = r.gauss(0, self.jitter) * cap, r.gauss(0, self.jitter) * cap * .7
         x, y = x + jx, y + jy
         box = None
@@ -220,7 +235,7 @@ class Writer:
             long = self.dash * cap
             mid = y - cap * r.uniform(.35, .5)
             box = stroke_in(sheet.ink, [np.array([[x + .1 * cap, mid], [x + .1 * cap + long, mid + r.gauss(0, .02) * cap]])], max(1.4, self.pen_width * cap))
-            go = long + .22 * cap
+            go = long + self.dash_room * cap + .1 * cap
         elif self.pen or (c not in self.font.has and c in pens.SIGNS) or (c in pens.SIGNS and c in "Ø°±×" and self.own_signs):
             pen = self.pen or Pen(r, False)
             lines, go = pen.glyph(c, cap)
@@ -299,7 +314,8 @@ class Writer:
             mid = y - cap * r.uniform(.38, .55)
             gap = self.bar_gap * cap * .8 + cap * .04
             o = self.bar_over * cap
-            self.run(sheet, over, x + o + (wide - a) / 2, mid - gap, small)
+            hang = (1 - self.low) * small if self.low and any(c in HANGING for c in over) else 0
+            self.run(sheet, over, x + o + (wide - a) / 2, mid - gap - hang, small)
             self.run(sheet, under, x + o + (wide - b) / 2, mid + gap + small, small)
             tilt = self.bar_tilt * wide
             box = stroke_in(sheet.ink, [np.array([[x, mid + tilt], [x + wide + 2 * o, mid - tilt]])], max(1.4, self.bar_width * cap))

@@ -161,5 +161,5 @@ def others(r):
 
 def any_text(r):
     family = r.choices([inches, feet, decimal, round_size, holes, angle, gauge, tolerance, words, at_random, others],
-                       [18, 9, 11, 8, 8, 6, 5, 6, 10, 14, 6])[0]
+                       [18, 9, 11, 8, 8, 8, 5, 7, 9, 12, 6])[0]
     return family(r)

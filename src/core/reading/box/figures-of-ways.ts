@@ -55,3 +55,22 @@ export function figuresOfWays(ways: readonly WeightedLattice[], context: LengthC
   }
   return { figures: [...all.values()].sort((a, b) => b.probability - a.probability), fits }
 }
+
+/** What several looks at a figure make together, each counted by its share; alike unless shares are given. */
+export function meanOfLikely(
+  all: readonly LikelyFigures[],
+  shares: readonly number[] = all.map(() => 1),
+): LikelyFigures {
+  const whole = shares.reduce((sum, share) => sum + share, 0)
+  const mean = new Map<string, LikelyFigure>()
+  let fits = 0
+  for (const [i, likely] of all.entries()) {
+    const share = (shares[i] ?? 0) / whole
+    fits += share * likely.fits
+    for (const one of likely.figures) {
+      const before = mean.get(one.text)?.probability ?? 0
+      mean.set(one.text, { ...one, probability: before + share * one.probability })
+    }
+  }
+  return { figures: [...mean.values()].sort((a, b) => b.probability - a.probability), fits }
+}

@@ -1,9 +1,9 @@
 import type { GreyPicture } from '../../imaging/index.ts'
 import type { NamedGlyph } from '../hand/learn-hand.ts'
 import { namedGlyphs } from '../hand/named-glyphs.ts'
-import { looksInto } from './best-look.ts'
 import type { BoxToRead } from './box-to-read.ts'
 import type { GlyphReader } from './glyph-reader.ts'
+import { looksInto } from './looks-into.ts'
 
 /** A figure of a page that somebody has read. */
 export interface KnownFigure {

@@ -2,7 +2,7 @@ import type { GreyWindow } from '../../imaging/index.ts'
 import type { GlyphReader } from '../box/glyph-reader.ts'
 import { type Edges, glyphEdges } from '../glyphs/edges.ts'
 import type { SeenGlyph } from '../glyphs/seen-glyph.ts'
-import { isTall } from '../layout/placed-glyph.ts'
+import { isDigit, isTall } from '../layout/placed-glyph.ts'
 import { withoutDuplicates } from '../layout/without-duplicates.ts'
 import { coveringWindows } from './covering-windows.ts'
 import { edgesInFrame, type Frame, frameAt } from './frame.ts'
@@ -108,8 +108,11 @@ const someOf = <T>(all: readonly T[], most: number): T[] =>
  * heeded where enough was seen.
  */
 function heightSeen(glyphs: readonly SeenGlyph[], high: number): number {
-  const heights = glyphs.map(({ height }) => height).sort((a, b) => a - b)
-  if (heights.length < TELLING) return high
+  // Titles and notes are often larger than figures: digits tell, where there are enough.
+  const digits = glyphs.filter(({ alternatives }) => isDigit(alternatives[0]?.text ?? ''))
+  const telling = digits.length < TELLING ? glyphs : digits
+  if (telling.length < TELLING) return high
+  const heights = telling.map(({ height }) => height).sort((a, b) => a - b)
   return Math.min(
     MOST_OFF * high,
     Math.max(high / MOST_OFF, heights[Math.floor(0.75 * heights.length)] ?? high),

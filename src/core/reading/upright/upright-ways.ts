@@ -87,16 +87,26 @@ export function uprightWays(picture: GreyPicture, box: PageBox): UprightWay[] {
   return withTurned(ways)
 }
 
-/** The likeliest first; that which is read from the right could also be read from the left. */
+/** The likeliest first; level and upright are among them, and what is read from the right could also be read from the left. */
 function withTurned(ways: readonly UprightWay[]): UprightWay[] {
   const steep = [...ways].sort((a, b) => steepness(b) - steepness(a))[0]
   if (steep === undefined) return []
-  const turned = { ...steep.box, angle: steep.box.angle > 0 ? steep.box.angle - 180 : steep.box.angle + 180 }
-  const all = [...ways, { ...steep, box: turned, weight: FROM_THE_LEFT * steep.weight }]
-    .sort((a, b) => b.weight - a.weight)
-    .slice(0, MOST_WAYS)
+  const isStraight = ({ box: { angle } }: UprightWay): boolean =>
+    Math.min(between(angle, 0), between(angle, 90)) <= NEARLY
+  const straight = ways.filter(isStraight)
+  const others = [...ways.filter((way) => !isStraight(way)), fromTheOtherSide(steep)].sort(byWeight)
+  const all = [...straight, ...others].slice(0, MOST_WAYS).sort(byWeight)
   const whole = all.reduce((sum, { weight }) => sum + weight, 0)
   return all.map((way) => ({ ...way, weight: way.weight / whole }))
+}
+
+const byWeight = (a: UprightWay, b: UprightWay): number => b.weight - a.weight
+
+/** The same lettering read upside down: as from the left what is read from the right. */
+export function fromTheOtherSide(way: UprightWay): UprightWay {
+  const { angle } = way.box
+  const turned = { ...way.box, angle: angle > 0 ? angle - 180 : angle + 180 }
+  return { ...way, box: turned, weight: FROM_THE_LEFT * way.weight }
 }
 
 const steepness = ({ box: { angle } }: UprightWay): number => Math.abs(Math.sin((angle * Math.PI) / 180))
@@ -136,16 +146,20 @@ function likelyDirections(places: InkPlaces): { angle: number; weight: number }[
     .map((angle) => ({ angle, shows: rowsShow(places, angle) }))
     .sort((a, b) => b.shows - a.shows)
   const chosen: { angle: number; weight: number }[] = []
+  const apart = (angle: number): number => Math.min(...chosen.map((one) => between(one.angle, angle)))
   const take = (belongs: (angle: number) => boolean, often: number): void => {
-    const best = tried.find(({ angle }) => belongs(angle))
-    if (best === undefined) return
-    const { angle, shows } = refined(places, best.angle)
-    chosen.push({ angle: upright(angle), weight: often * Math.exp(TELLS * shows) })
+    for (const one of tried) {
+      if (!belongs(one.angle)) continue
+      const { angle, shows } = refined(places, one.angle)
+      // What the finer search brings back to one that is taken is none of its own.
+      if (apart(angle) < ODD - FINE_REACH) continue
+      chosen.push({ angle: upright(angle), weight: often * Math.exp(TELLS * shows) })
+      return
+    }
   }
   take((angle) => between(angle, 0) <= NEARLY, STRAIGHT)
   take((angle) => between(angle, 90) <= NEARLY, STRAIGHT)
-  for (let n = 0; n < ODD_ONES; n++)
-    take((angle) => chosen.every((one) => between(one.angle, angle) >= ODD), 1)
+  for (let n = 0; n < ODD_ONES; n++) take((angle) => apart(angle) >= ODD, 1)
   return chosen
 }
 

@@ -3,6 +3,7 @@ import { formatFigure } from '../../../../src/core/quantity/format/format-figure
 import type { LengthUnit } from '../../../../src/core/quantity/length.ts'
 import { parseFigure } from '../../../../src/core/quantity/parse/parse-figure.ts'
 import { type Dice, dice } from './dice.ts'
+import type { Face } from './face.ts'
 import { type FigurePart, linear, type PlannedFigure, planned } from './figure-parts.ts'
 import type { DrawnGrey } from './grey.ts'
 import { faceOf, hasCurlyQuotes, hasSmallLetters, type LetteringName } from './letterings.ts'
@@ -26,6 +27,8 @@ export interface FigureOrder {
   readonly seed: number
   /** What a bare number means where the figure is a string; inches unless said otherwise. */
   readonly unit?: LengthUnit
+  /** Draws its glyphs where they are not those of `lettering`, whose ways of setting are kept. */
+  readonly face?: (d: Dice) => Face
 }
 
 /** Where a figure truly stands. */
@@ -101,7 +104,13 @@ export async function drawFigure(order: FigureOrder): Promise<DrawnFigure> {
   const figure = typeof order.figure === 'string' ? planned(order.figure, order.unit ?? 'in') : order.figure
   const written = linear(figure)
   const d = dice(seed)
-  const set = setFigure(inLettering(figure, lettering, d), faceOf(lettering, d), h, layout, d)
+  const set = setFigure(
+    inLettering(figure, lettering, d),
+    order.face?.(d) ?? faceOf(lettering, d),
+    h,
+    layout,
+    d,
+  )
   const still = frameOf(set, [0, 0], angle)
   const margins = Array.from({ length: 4 }, () => h * d.between(0.8, 1.8)) as [number, number, number, number]
   const size = [

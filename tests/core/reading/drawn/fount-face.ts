@@ -9,6 +9,7 @@ import { PEN_HANDS } from './pen/pen-hands.ts'
 
 /** A fount of a package, and how it is set here. */
 export interface Fount {
+  /** The package by its name, or the folder it is in. */
   readonly from: string
   /** Degrees by which it is sheared to the right. */
   readonly sheared?: readonly [number, number]
@@ -35,7 +36,7 @@ const pen = (): SKRSContext2D => createCanvas(4, 4).getContext('2d')
 function load(from: string): Loaded {
   const kept = LOADED.get(from)
   if (kept) return kept
-  const name = from.slice(from.indexOf('/') + 1)
+  const name = from.slice(from.lastIndexOf('/') + 1)
   const file = createRequire(import.meta.url).resolve(`${from}/files/${name}-latin-400-normal.woff`)
   const family = `drawn ${name}`
   if (!GlobalFonts.registerFromPath(file, family)) throw new Error(`The fount ${file} could not be taken in.`)
