@@ -66,16 +66,29 @@ const foundFigureSchema = z.strictObject({ id: z.int().min(0), reading: figureRe
 
 export type FoundFigure = z.infer<typeof foundFigureSchema>
 
+/** What the reading of a sheet rests on besides the strokes: how figures are written whose text is known. */
+const handOfSheetSchema = z.strictObject({
+  /** Whether figures are read with it. */
+  on: z.boolean(),
+  /** Figures taken on the sheet that it can be learned from. */
+  known: z.int().min(0),
+  /** What figures are read with, as a sentence. */
+  sentence: z.string(),
+})
+
+export type HandOfSheet = z.infer<typeof handOfSheetSchema>
+
 /** What was read of a sheet so far, as it stands on it: from above to below, from left to right. */
 export const sheetReadingsSchema = z.strictObject({
   sheet: z.string(),
   progress: readingProgressSchema,
+  hand: handOfSheetSchema,
   figures: z.array(foundFigureSchema),
 })
 
 export type SheetReadings = z.infer<typeof sheetReadingsSchema>
 
-/** How far a sheet's reading is now, and the figures that were not told before. */
+/** How far a sheet's reading is now, and the figures that were not told before, or that were read again. */
 export const readingsNewsSchema = sheetReadingsSchema
 
 /** What could stand in a field of a title block: words that a person may take over, or not. */

@@ -160,6 +160,11 @@ export const REQUESTS = {
     args: z.strictObject({ job, sheet: id, near: pagePlaceSchema.optional() }),
     answer: sheetReadingsSchema,
   },
+  /** Has figures of a sheet read with its hand, or without, from now on and until the job is closed. */
+  'read-with-hand': {
+    args: z.strictObject({ job, sheet: id, on: z.boolean() }),
+    answer: sheetReadingsSchema,
+  },
   /** Stops the reading of a sheet; what was read stays. */
   'stop-reading': { args: z.strictObject({ job, sheet: id }), answer: sheetReadingsSchema },
   /** What was read of a sheet so far, now or another time. */

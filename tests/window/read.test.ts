@@ -218,6 +218,13 @@ describe('A restorer reads figures', () => {
         expect(asked).toEqual(['read-sheet', 'stop-reading', 'read-sheet'])
         await desk(page).getByText('9 to look at').waitFor()
 
+        // It says what it reads with, and reads without that where somebody says so.
+        await desk(page).getByText('Reads with the hand of 4 figures taken on this sheet.').waitFor()
+        await person.click(desk(page).getByText('Read with the hand of this sheet'))
+        const withHand = desk(page).getByRole('checkbox', { name: 'Read with the hand of this sheet' })
+        await expect.poll(() => withHand.isChecked()).toBe(false)
+        expect(asked.at(-1)).toBe('read-with-hand')
+
         // The most doubtful first: what is no figure at all is dismissed.
         await list(person).focus()
         expect(await listed(person).textContent()).toContain('no figure')

@@ -1,7 +1,6 @@
 import { create } from 'zustand'
 import type { BenchState, OpenedJob } from '../../contract/bench-state.ts'
 import type { SheetPictures } from '../../contract/pictures.ts'
-import type { SheetReadings } from '../../contract/readings.ts'
 import type { Unit } from '../../core/job/model/types.ts'
 import type { Table } from '../../core/ledger/table/table.ts'
 import type { FiguresAs } from '../../core/ledger/units/look.ts'
@@ -14,6 +13,7 @@ import type { Shows } from './shows.ts'
 import type { Station } from './stations.ts'
 import type { TheirStep } from './their-step.ts'
 import type { TitleBlock } from './title-block.ts'
+import type { ToldReadings } from './told-readings.ts'
 
 /** Something a person is told; it stays until they put it away. */
 export interface Notice {
@@ -50,7 +50,7 @@ export interface BenchContents {
   /** What can be shown of each sheet, by its id. */
   pictures: Record<string, SheetPictures>
   /** What was read of each sheet, by its id, where that was asked for. */
-  readings: Record<string, SheetReadings>
+  readings: Record<string, ToldReadings>
   /** What was read in the title block of each sheet, by its id, where that was asked for. */
   titleBlocks: Record<string, TitleBlock>
   /** The figure that a box was drawn round; null when there is none. */

@@ -2,6 +2,7 @@ import type { FigureBox, PagePlace, SheetReadings } from '../../contract/reading
 import { useBench } from './bench-store.ts'
 import { endWork, showWork } from './notices.ts'
 import { ask, theHost } from './the-host.ts'
+import { asTheyReadNow, withNews } from './told-readings.ts'
 
 /** The newest box that was asked for: what is told of an older one is no longer wanted. */
 let asked = 0
@@ -53,6 +54,18 @@ export async function stopReading(sheet: string): Promise<void> {
   took(await ask('stop-reading', { ...jobId(), sheet }))
 }
 
+/** Has figures of a sheet read with its hand, or without, from now on. */
+export async function readWithHand(sheet: string, on: boolean): Promise<void> {
+  took(await ask('read-with-hand', { ...jobId(), sheet, on }))
+}
+
+/** Puts the figures of a sheet in the order that they have as they read by now. */
+export function orderAnew(sheet: string): void {
+  const { readings } = useBench.getState()
+  const told = readings[sheet]
+  if (told !== undefined) useBench.setState({ readings: { ...readings, [sheet]: asTheyReadNow(told) } })
+}
+
 function took(answer: SheetReadings | undefined): void {
   if (answer !== undefined) takeIn(answer)
 }
@@ -73,11 +86,4 @@ function takeIn(told: SheetReadings): void {
     const cancel = () => void stopReading(told.sheet)
     showWork({ id, name: sentence, done: of === 0 ? 0 : done / of, cancel })
   } else endWork(id)
-}
-
-/** What is known of a sheet after more was told of it. */
-export function withNews(known: SheetReadings | undefined, told: SheetReadings): SheetReadings {
-  const figures = new Map(known?.figures.map((figure) => [figure.id, figure]))
-  for (const figure of told.figures) figures.set(figure.id, figure)
-  return { ...told, figures: [...figures.values()] }
 }

@@ -1,13 +1,11 @@
-import type { FoundFigure } from '../../contract/readings.ts'
-import type { DismissedFigure, Evidence, Job } from '../../core/job/model/types.ts'
+import { isSameFigure } from '../../core/job/figures/figure-box.ts'
+import { printedOn } from '../../core/job/figures/printed-on.ts'
+import type { DismissedFigure, Job } from '../../core/job/model/types.ts'
 import type { FigureReading } from '../../core/reading/figure-reading.ts'
-
-type Box = FigureReading['box']
+import type { ToldFigure } from '../bench/told-readings.ts'
 
 /** Something that was read on a sheet, and what became of it. */
-export interface FigureOnSheet {
-  id: number
-  reading: FigureReading
+export interface FigureOnSheet extends ToldFigure {
   /** Not looked at yet; evidence of a dimension by now; or no figure that is wanted. */
   state: 'open' | 'taken' | 'dismissed'
   /** Of one that was taken: the dimension, and the figure as it stands there. */
@@ -19,53 +17,34 @@ export interface FigureOnSheet {
 /** How figures are gone through. */
 export type FoundOrder = 'doubt' | 'place'
 
-/** Boxes that have this share of both in common are round the same figure. */
-const SAME = 0.5
-
-/** What two boxes have in common, as a share of what both cover: 1 for the same box, 0 for two apart. */
-export function sharedByBoxes(a: Box, b: Box): number {
-  const across = Math.min(a[0] + a[2], b[0] + b[2]) - Math.max(a[0], b[0])
-  const down = Math.min(a[1] + a[3], b[1] + b[3]) - Math.max(a[1], b[1])
-  if (across <= 0 || down <= 0) return 0
-  const both = across * down
-  return both / (a[2] * a[3] + b[2] * b[3] - both)
-}
-
-const isSame = (a: Box, b: Box): boolean => sharedByBoxes(a, b) >= SAME
-
-type Printed = Extract<Evidence, { basis: 'printed' }>
-
-interface TakenFigure {
-  box: Box
-  taken: NonNullable<FigureOnSheet['taken']>
-}
-
-/** Printed evidence of a sheet that says where it stands. */
-const takenOn = (job: Job, sheet: string): TakenFigure[] =>
-  job.dimensions.flatMap(({ name, label, evidence }) =>
-    evidence
-      .filter((piece): piece is Printed => piece.basis === 'printed' && piece.withdrawn === undefined)
-      .flatMap(({ sheet: on, box, text }): TakenFigure[] =>
-        on === sheet && box !== undefined ? [{ box, taken: { dimension: name, label, text } }] : [],
-      ),
-  )
-
 /** What was read on a sheet, each with what became of it in the job: so undo holds for that as well. */
-export function figuresOnSheet(job: Job, sheet: string, found: readonly FoundFigure[]): FigureOnSheet[] {
-  const taken = takenOn(job, sheet)
+export function figuresOnSheet(job: Job, sheet: string, found: readonly ToldFigure[]): FigureOnSheet[] {
+  const taken = printedOn(job, sheet)
   const dismissed = job.sheets.find(({ id }) => id === sheet)?.dismissed ?? []
-  return found.map(({ id, reading }): FigureOnSheet => {
-    const as = taken.find(({ box }) => isSame(box, reading.box))
-    if (as !== undefined) return { id, reading, state: 'taken', taken: as.taken }
-    const gone = dismissed.find(({ box }) => isSame(box, reading.box))
-    if (gone !== undefined) return { id, reading, state: 'dismissed', dismissed: gone.box }
-    return { id, reading, state: 'open' }
+  return found.map((told): FigureOnSheet => {
+    const { box: of } = told.reading
+    const as = taken.find(({ box }) => isSameFigure(box, of))
+    if (as !== undefined) {
+      const { dimension, piece } = as
+      const taken = { dimension: dimension.name, label: dimension.label, text: piece.text }
+      return { ...told, state: 'taken', taken }
+    }
+    const gone = dismissed.find(({ box }) => isSameFigure(box, of))
+    if (gone !== undefined) return { ...told, state: 'dismissed', dismissed: gone.box }
+    return { ...told, state: 'open' }
   })
 }
 
+/** How a figure was told first: what is read again meanwhile does not move under the hand of whoever goes through it. */
+const firstOf = ({ reading, first = reading }: FigureOnSheet): FigureReading => first
+
 /** How far what was read is from a sure figure: the larger the sooner a person is to look at it. */
-const doubtOf = ({ reading }: FigureOnSheet): number =>
-  1 - reading.probability + (reading.clear ? 0 : 1) + (reading.text === null ? 1 : 0)
+function doubtOf(figure: FigureOnSheet): number {
+  const { probability, clear, text } = firstOf(figure)
+  return 1 - probability + (clear ? 0 : 1) + (text === null ? 1 : 0)
+}
+
+const boxOf = (figure: FigureOnSheet): FigureReading['box'] => firstOf(figure).box
 
 /** Figures whose middles are this near in height, as a share of the lower box, stand in one line. */
 const IN_LINE = 0.6
@@ -76,7 +55,7 @@ const IN_LINE = 0.6
  */
 export function inOrder(figures: readonly FigureOnSheet[], order: FoundOrder): FigureOnSheet[] {
   // As they stand first, so that those of one doubt stay so.
-  const placed = [...figures].sort((a, b) => a.reading.box[1] - b.reading.box[1] || a.id - b.id)
+  const placed = [...figures].sort((a, b) => boxOf(a)[1] - boxOf(b)[1] || a.id - b.id)
   if (order === 'doubt') return placed.sort((a, b) => doubtOf(b) - doubtOf(a))
   return linesOf(placed).flat()
 }
@@ -92,8 +71,8 @@ function linesOf(fromAbove: readonly FigureOnSheet[]): FigureOnSheet[][] {
     if (line !== undefined && inLine) line.push(figure)
     else lines.push([figure])
   }
-  return lines.map((line) => line.sort((a, b) => a.reading.box[0] - b.reading.box[0]))
+  return lines.map((line) => line.sort((a, b) => boxOf(a)[0] - boxOf(b)[0]))
 }
 
-const middleOf = ({ reading: { box } }: FigureOnSheet): number => box[1] + box[3] / 2
-const lowerOf = (a: FigureOnSheet, b: FigureOnSheet): number => Math.min(a.reading.box[3], b.reading.box[3])
+const middleOf = (figure: FigureOnSheet): number => boxOf(figure)[1] + boxOf(figure)[3] / 2
+const lowerOf = (a: FigureOnSheet, b: FigureOnSheet): number => Math.min(boxOf(a)[3], boxOf(b)[3])

@@ -89,6 +89,7 @@ const MALFORMED: [what: string, name: unknown, args: unknown][] = [
   ['the figures of a sheet that is a path', 'read-sheet', { sheet: '../../S1' }],
   ['the figures of a sheet near nothing', 'read-sheet', { sheet: 'S1', near: { x: 'left', y: 0 } }],
   ['what was read of the prototype', 'readings', { sheet: '__proto__' }],
+  ['the hand of a sheet that is a path', 'read-with-hand', { sheet: '../../S1', on: true }],
   ['the labels of a sheet of another job', 'read-labels', { job: '..', sheet: 'S1' }],
   ['a unit that there is not', 'new-job', { title: 'T', unit: 'ell', by: 'AR', uploads: ['x'] }],
 ]

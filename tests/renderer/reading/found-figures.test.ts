@@ -1,11 +1,13 @@
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
+
+import { sharedByBoxes } from '../../../src/core/job/figures/figure-box.ts'
 import { newJob } from '../../../src/core/job/model/new-job.ts'
 import type { Evidence, Job } from '../../../src/core/job/model/types.ts'
 import type { FigureReading } from '../../../src/core/reading/figure-reading.ts'
-import { withNews } from '../../../src/renderer/bench/readings.ts'
+import { asTheyReadNow, withNews } from '../../../src/renderer/bench/told-readings.ts'
 import { foundFigureItems, lineOfFigure } from '../../../src/renderer/overlay/found-figure-items.ts'
-import { figuresOnSheet, inOrder, sharedByBoxes } from '../../../src/renderer/reading/found-figures.ts'
+import { figuresOnSheet, inOrder } from '../../../src/renderer/reading/found-figures.ts'
 
 type Box = readonly [number, number, number, number]
 
@@ -41,6 +43,8 @@ function jobWith(printed: Partial<Extract<Evidence, { basis: 'printed' }>>, dism
     dimensions: [{ name: 'rim', label: 'Rim', kind: 'length', evidence: [piece] }],
   }
 }
+
+const hand = { on: true, known: 0, sentence: '' }
 
 const found = [
   { id: 0, reading: reading([100, 100, 60, 30]) },
@@ -131,9 +135,28 @@ describe('what was read on a sheet', () => {
 
   it('grows by what is news, each figure once, whichever comes first', () => {
     const progress = { state: 'reading', done: 1, of: 3, sentence: '' } as const
-    const first = withNews(undefined, { sheet: 'S1', progress, figures: found.slice(0, 2) })
-    const then = withNews(first, { sheet: 'S1', progress: { ...progress, done: 3 }, figures: found.slice(1) })
+    const first = withNews(undefined, { sheet: 'S1', progress, hand, figures: found.slice(0, 2) })
+    const more = { sheet: 'S1', progress: { ...progress, done: 3 }, hand, figures: found.slice(1) }
+    const then = withNews(first, more)
     expect(then.figures.map(({ id }) => id)).toEqual([0, 1, 2])
     expect(then.progress.done).toBe(3)
+  })
+
+  it('says what was read again, in the place that it had until an order is asked for', () => {
+    const progress = { state: 'ready', done: 3, of: 3, sentence: '' } as const
+    const told = withNews(undefined, { sheet: 'S1', progress, hand, figures: found })
+    const clear = { id: 2, reading: reading([100, 400, 60, 30], { text: '7"' }) }
+    const then = withNews(withNews(told, { ...told, figures: [clear] }), { ...told, figures: [clear] })
+    const inDoubt = (figures: typeof then.figures) =>
+      inOrder(figuresOnSheet(jobWith({}), 'S1', figures), 'doubt').map(({ id, reading: { text } }) => [
+        id,
+        text,
+      ])
+    expect(inDoubt(then.figures)).toEqual([
+      [2, '7"'],
+      [1, '3"'],
+      [0, '3"'],
+    ])
+    expect(inDoubt(asTheyReadNow(then).figures).map(([id]) => id)).toEqual([1, 0, 2])
   })
 })

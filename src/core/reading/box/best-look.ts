@@ -7,7 +7,7 @@ import { massOf } from './glyph-mass.ts'
 import type { GlyphReader } from './glyph-reader.ts'
 import type { BoxLook } from './look.ts'
 import { looksAllRound, looksInto, type WeightedLook } from './looks-into.ts'
-import { type View, viewOf } from './view-of-box.ts'
+import { type BoxView, viewOf } from './view-of-box.ts'
 
 /** What is seen counts so much even where it makes no figure at all. */
 const NO_FIGURE = 0.1
@@ -79,7 +79,7 @@ const worthOf = (mass: number, weight: number, { fits }: LikelyFigures): number 
   mass * weight * (NO_FIGURE + fits)
 
 /** What strokes show at several scales is there; what comes and goes with the scale is hardly. */
-function atOtherScales(one: WorthyLook, see: View, context: LengthContext): WorthyLook {
+function atOtherScales(one: WorthyLook, see: BoxView, context: LengthContext): WorthyLook {
   const { look, weight } = one
   const others = OTHER_SCALES.map((share) => madeOf(see(look.box, look.scale * share), weight, context))
   const all = [one, ...others]

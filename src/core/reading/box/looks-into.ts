@@ -7,7 +7,7 @@ import type { BoxToRead } from './box-to-read.ts'
 import { massOf } from './glyph-mass.ts'
 import type { GlyphReader } from './glyph-reader.ts'
 import type { BoxLook } from './look.ts'
-import { type View, viewOf } from './view-of-box.ts'
+import { type BoxView, viewOf } from './view-of-box.ts'
 
 /** Height of full digits that the network knows best, pixels. */
 const BEST_HEIGHT = 21
@@ -102,7 +102,7 @@ function withOtherSide(
 const isTurnedBy = ({ box }: UprightWay, angle: number): boolean => Math.abs(box.angle - angle) <= STRAIGHT
 
 /** Looks once more, along the rows, where these do not run as the box was turned. */
-function levelled(first: BoxLook, see: View): BoxLook {
+function levelled(first: BoxLook, see: BoxView): BoxLook {
   const off = (Math.atan(slopeOfRows(first.glyphs)) * 180) / Math.PI
   if (Math.abs(off) < LEVEL) return first
   const again = see({ ...first.box, angle: first.box.angle + off }, first.scale)

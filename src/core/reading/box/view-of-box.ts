@@ -8,10 +8,10 @@ import { type BoxLook, lookAt } from './look.ts'
 const OUTSIDE = 0.04
 
 /** Looks at a turned box of the page, at so many pixels to one of the page, and so far round it. */
-export type View = (turned: TurnedBox, scale: number, around?: number) => BoxLook
+export type BoxView = (turned: TurnedBox, scale: number, around?: number) => BoxLook
 
 /** Looks at what is in a box, turned and at a scale, as it is asked. */
-export function viewOf(reader: GlyphReader, picture: GreyPicture, box: BoxToRead): View {
+export function viewOf(reader: GlyphReader, picture: GreyPicture, box: BoxToRead): BoxView {
   const isWithin = inBox(box, OUTSIDE * Math.min(box.width, box.height))
   return (turned, scale, around = 0) => lookAt(reader, picture, { box: turned, scale, around }, isWithin)
 }

@@ -5,9 +5,9 @@ import type { FigureReading } from '../../../core/reading/figure-reading.ts'
 import { ScantlingError } from '../../../core/words/scantling-error.ts'
 import { placesFor } from '../../services/places/places.ts'
 import { type GivenPage, openGivenPage } from '../../services/reading/page/given-page.ts'
+import { mustHoldFigure } from '../../services/reading/page/sheet-boxes.ts'
 import { FigureReader } from '../../services/reading/process/figure-reader.ts'
 import { readBoxes } from '../../services/reading/read-boxes.ts'
-import { mustHoldFigure } from '../../services/reading/sheet-boxes.ts'
 import { readWholePage } from '../../services/reading/whole/read-whole-page.ts'
 import { OwnTemporary } from '../../services/workbench/own-temporary.ts'
 import type { GivenBox } from '../arguments/given-boxes.ts'
@@ -47,7 +47,8 @@ export async function readFigures(
     const context = { unit }
     if (boxes === undefined) return await readWholePage(reader, given, context, limits)
     mustAllHoldFigures(boxes, given)
-    return await readBoxes(reader, given.source, boxes, context, { page: given.page, limits })
+    const what = { boxes, context, known: [] }
+    return (await readBoxes(reader, given.source, what, { page: given.page, limits })).readings
   } finally {
     reader.end()
     await temporary.remove()

@@ -1,6 +1,8 @@
 import type { Limits } from '../../../contract/limits.ts'
-import type { PagePlace, SheetReadings } from '../../../contract/readings.ts'
-import type { Sheet } from '../../../core/job/model/types.ts'
+import type { HandOfSheet, PagePlace, SheetReadings } from '../../../contract/readings.ts'
+import { boxesLookedAt } from '../../../core/job/figures/looked-at.ts'
+import { lengthContext } from '../../../core/job/model/length-context.ts'
+import type { Job, Sheet } from '../../../core/job/model/types.ts'
 import { element } from '../../../core/linear-algebra/element.ts'
 import type { LengthContext } from '../../../core/quantity/parse/parse-length.ts'
 import type { BoxToRead } from '../../../core/reading/box/box-to-read.ts'
@@ -12,12 +14,14 @@ import type { SheetScan } from '../scans/kept/verify-scans.ts'
 import { ServiceError } from '../service-error.ts'
 import type { PagePart } from '../words/page-in-words.ts'
 import { reason } from '../words/services-words.ts'
+import { knownFigures } from './hand/known-figures.ts'
+import { SheetHand } from './hand/sheet-hand.ts'
 import { engineVersion } from './kept/engine-version.ts'
 import { ReadingsFile } from './kept/readings-file.ts'
 import { JobPage } from './page/job-page.ts'
+import { mustHoldFigure } from './page/sheet-boxes.ts'
 import type { FigureReader } from './process/figure-reader.ts'
 import { readBoxes } from './read-boxes.ts'
-import { mustHoldFigure } from './sheet-boxes.ts'
 import { PageReading } from './whole/page-reading.ts'
 import { titleBlockOf } from './words/title-block.ts'
 
@@ -26,8 +30,8 @@ export interface JobFiguresOf {
   job: string
   /** The sheet of an id and how its scan was found; undefined when the job has none. */
   sheet: (id: string) => { sheet: Sheet; scan: SheetScan | undefined } | undefined
-  /** What a bare number means in the job. */
-  context: () => LengthContext
+  /** What the job says by now. */
+  says: () => Job
   /** Makes a folder of this process's own, removed in the end. */
   temporary: () => Promise<string>
   /** Where this machine keeps what was read, of all jobs. */
@@ -36,11 +40,12 @@ export interface JobFiguresOf {
   /** What opens a locked scan, by its SHA-256. */
   password: (sha256: string) => string | undefined
   reader: FigureReader
-  /** @param news how far a sheet is, and the figures that were not told before */
+  /** @param news how far a sheet is, and the figures that were not told before, or were read again */
   told: (news: SheetReadings) => void
 }
 
 interface OpenPage {
+  sheet: Sheet
   page: JobPage
   /** By what a bare number means. */
   readings: Map<string, PageReading>
@@ -50,6 +55,10 @@ interface OpenPage {
 export class JobFigures {
   readonly #of: JobFiguresOf
   readonly #pages = new Map<string, OpenPage>()
+  /** By the id of the sheet. */
+  readonly #hands = new Map<string, SheetHand>()
+  /** What was said of them last. */
+  readonly #said = new Map<string, string>()
   readonly #closing = new AbortController()
 
   constructor(of: JobFiguresOf) {
@@ -63,11 +72,42 @@ export class JobFigures {
   async figure(id: string, box: BoxToRead): Promise<FigureReading> {
     const sheet = this.#mustHave(id)
     mustHoldFigure(box, sheet.scan)
-    const { reader, context, limits } = this.#of
+    const { reader, limits } = this.#of
     const { signal } = this.#closing
     const how = { page: named(sheet), limits: limits(), signal }
     const source = await this.#pageOf(sheet).page.source(signal)
-    return element(await readBoxes(reader, source, [box], context(), how), 0)
+    const hand = this.#handOf(id)
+    const what = { boxes: [box], context: this.#context, known: hand.known }
+    const { readings, heard, hand: learned } = await readBoxes(reader, source, what, how)
+    const before = hand.told.sentence
+    hand.heard(learned, heard.length)
+    if (hand.told.sentence !== before) await this.#tellHand(sheet)
+    return element(readings, 0)
+  }
+
+  /**
+   * Has figures of a sheet read with its hand, or without, from now on.
+   * @throws ServiceError when the job has no such sheet
+   */
+  async withHand(id: string, on: boolean): Promise<SheetReadings> {
+    const sheet = this.#mustHave(id)
+    const reading = await this.#readingOf(sheet)
+    this.#handOf(id).on = on
+    await reading.handChanged()
+    await this.#tellHand(sheet)
+    return this.#tellOf(id, reading)
+  }
+
+  /** The job is another: what its figures show of a hand may be, too. What was read of its sheets goes on from there. */
+  async jobChanged(): Promise<void> {
+    const key = JSON.stringify(this.#context)
+    for (const { sheet, readings } of this.#pages.values()) {
+      const reading = readings.get(key)
+      if (reading === undefined || this.#closing.signal.aborted) continue
+      await reading.handChanged()
+      const { sentence } = this.#handOf(sheet.id).told
+      if (this.#said.get(sheet.id) !== sentence) await this.#tellHand(sheet)
+    }
   }
 
   /**
@@ -78,19 +118,19 @@ export class JobFigures {
   async begin(id: string, near?: PagePlace): Promise<SheetReadings> {
     const reading = await this.#readingOf(this.#mustHave(id))
     await reading.begin(near)
-    return tellOf(id, reading)
+    return this.#tellOf(id, reading)
   }
 
   /** Stops the reading of a sheet; what was read stays. @throws ServiceError when the job has no such sheet */
   async stop(id: string): Promise<SheetReadings> {
     const reading = await this.#readingOf(this.#mustHave(id))
     await reading.stop()
-    return tellOf(id, reading)
+    return this.#tellOf(id, reading)
   }
 
   /** What was read of a sheet so far, now or another time. @throws ServiceError when the job has no such sheet */
   async of(id: string): Promise<SheetReadings> {
-    return tellOf(id, await this.#readingOf(this.#mustHave(id)))
+    return this.#tellOf(id, await this.#readingOf(this.#mustHave(id)))
   }
 
   /**
@@ -131,20 +171,21 @@ export class JobFigures {
     const { job, temporary, limits, password } = this.#of
     const word = (): string | undefined => password(sheet.scan.sha256.toLowerCase())
     const page = new JobPage({ job, sheet, temporary, limits, password: word })
-    const open = { page, readings: new Map<string, PageReading>() }
+    const open = { sheet, page, readings: new Map<string, PageReading>() }
     this.#pages.set(key, open)
     return open
   }
 
   async #readingOf(sheet: Sheet): Promise<PageReading> {
-    const { kept, limits, reader, told, context: contextNow } = this.#of
+    const { kept, limits, reader, told } = this.#of
     const version = await engineVersion()
     const { page, readings } = this.#pageOf(sheet)
-    const context = contextNow()
+    const context = this.#context
     const key = JSON.stringify(context)
     const known = readings.get(key)
     if (known !== undefined) return known
     const { scan } = sheet
+    const hand = this.#handOf(sheet.id)
     const reading: PageReading = new PageReading({
       page: named(sheet),
       size: { width: scan.width, height: scan.height },
@@ -154,17 +195,50 @@ export class JobFigures {
       reader,
       source: (signal) => page.source(signal),
       kept: new ReadingsFile(kept, [scan.sha256.toLowerCase(), pictureVersion(scan), version, key]),
-      told: (progress, figures) => told({ sheet: sheet.id, progress, figures }),
+      hand,
+      told: (progress, figures) =>
+        told({ sheet: sheet.id, progress, hand: this.#sayHand(sheet.id), figures }),
     })
     readings.set(key, reading)
     return reading
   }
+
+  /** What a bare number means in the job. */
+  get #context(): LengthContext {
+    return lengthContext(this.#of.says())
+  }
+
+  #handOf(id: string): SheetHand {
+    const known = this.#hands.get(id)
+    if (known !== undefined) return known
+    const { says, sheet } = this.#of
+    const hand = new SheetHand({
+      known: () => {
+        const page = sheet(id)?.sheet.scan
+        return page === undefined ? [] : knownFigures(says(), id, page)
+      },
+      lookedAt: () => boxesLookedAt(says(), id),
+    })
+    this.#hands.set(id, hand)
+    return hand
+  }
+
+  /** What is told of the hand of a sheet, and is then said. */
+  #sayHand(id: string): HandOfSheet {
+    const { told } = this.#handOf(id)
+    this.#said.set(id, told.sentence)
+    return told
+  }
+
+  async #tellHand(sheet: Sheet): Promise<void> {
+    const progress = await (await this.#readingOf(sheet)).progress()
+    this.#of.told({ sheet: sheet.id, progress, hand: this.#sayHand(sheet.id), figures: [] })
+  }
+
+  async #tellOf(sheet: string, reading: PageReading): Promise<SheetReadings> {
+    const [progress, figures] = [await reading.progress(), await reading.figures()]
+    return { sheet, progress, hand: this.#sayHand(sheet), figures }
+  }
 }
 
 const named = ({ scan }: Sheet): PagePart => ({ scan: scan.file, page: scan.page === 1 ? null : scan.page })
-
-const tellOf = async (sheet: string, reading: PageReading): Promise<SheetReadings> => ({
-  sheet,
-  progress: await reading.progress(),
-  figures: await reading.figures(),
-})

@@ -1,7 +1,5 @@
-import type { LengthContext } from '../../../core/quantity/parse/parse-length.ts'
-import type { BoxToRead } from '../../../core/reading/box/box-to-read.ts'
-import type { FigureReading } from '../../../core/reading/figure-reading.ts'
 import type { PageSource } from './page/page-source.ts'
+import type { BoxesRead, BoxesToRead } from './process/figure-protocol.ts'
 import { type FigureReader, type FiguresWith, ReadingEnded } from './process/figure-reader.ts'
 
 /** Boxes that are read in one go, so that several processes have their share of them. */
@@ -9,20 +7,19 @@ const AT_ONCE = 8
 
 /**
  * Reads what is in boxes of a page, in their order.
- * @param context what a bare number means
+ * @returns a reading a box; of the hand, what was known of it as the last of them were read
  * @throws ServiceError when it can't be read; the reason of the signal when it is given up
  */
 export async function readBoxes(
   reader: FigureReader,
   source: PageSource,
-  boxes: readonly BoxToRead[],
-  context: LengthContext,
+  { boxes, context, known }: BoxesToRead,
   how: FiguresWith,
-): Promise<FigureReading[]> {
-  const some: Promise<FigureReading[]>[] = []
+): Promise<BoxesRead> {
+  const some: Promise<BoxesRead>[] = []
   for (let from = 0; from < boxes.length; from += AT_ONCE) {
-    const read = (): Promise<FigureReading[]> =>
-      reader.read(source, boxes.slice(from, from + AT_ONCE), context, how)
+    const part = boxes.slice(from, from + AT_ONCE)
+    const read = (): Promise<BoxesRead> => reader.read(source, { boxes: part, context, known }, how)
     some.push(
       // A process that was ended from outside is no fault of these.
       read().catch((error: unknown) => {
@@ -31,5 +28,7 @@ export async function readBoxes(
       }),
     )
   }
-  return (await Promise.all(some)).flat()
+  const parts = await Promise.all(some)
+  const { heard, hand } = parts.at(-1) ?? { heard: [], hand: 0 }
+  return { readings: parts.flatMap(({ readings }) => readings), heard, hand }
 }

@@ -53,4 +53,26 @@ export const FIGURE_WORDS = {
     `The sheet was read: ${seenAndClear(p.figures, p.clear)}.${without(p.failed)}`,
   'figures.stopped': (p: { done: number; of: number }) =>
     `The reading was stopped with ${p.done.toLocaleString('en')} of ${count(p.of, 'place')} read, and can go on from there.`,
+  /** left: doubtful figures that are still to be read again */
+  'figures.again': (p: { left: number }) =>
+    `More is known of the hand by now: ${count(p.left, 'doubtful figure')} to be read again.`,
+  'figures.again-stopped': (p: { left: number }) =>
+    `Reading again was stopped with ${count(p.left, 'doubtful figure')} left as it was read before: go on, or go through them as they are.`,
+
+  // The hand of a sheet. known: figures taken on it
+  'figures.hand-unknown': () =>
+    'Nothing is known of the hand of this sheet yet: each figure that you take shows how it writes.',
+  'figures.hand-of-one': () =>
+    'One figure of this sheet is taken: with a second one it is read with its own hand.',
+  'figures.hand-next': (p: { known: number }) =>
+    `What is read next is read with the hand of the ${count(p.known, 'figure')} taken on this sheet.`,
+  /** figures: of them, those that it was learned from */
+  'figures.hand': (p: { known: number; figures: number }) =>
+    p.figures >= p.known
+      ? `Reads with the hand of ${count(p.known, 'figure')} taken on this sheet.`
+      : `Reads with the hand of ${p.figures.toLocaleString('en')} of ${count(p.known, 'figure')} taken on this sheet.`,
+  'figures.hand-of-nobody': (p: { known: number }) =>
+    `The ${count(p.known, 'figure')} taken on this sheet do not make its hand easier to read so far: it is read as any other.`,
+  'figures.hand-off': (p: { known: number }) =>
+    `Reads without the hand of the ${count(p.known, 'figure')} taken on this sheet.`,
 } as const satisfies Catalogue

@@ -2,7 +2,6 @@ import { realpath } from 'node:fs/promises'
 import { join, resolve } from 'node:path'
 import type { BenchState } from '../../../contract/bench-state.ts'
 import type { HostEvent } from '../../../contract/host-event.ts'
-import { lengthContext } from '../../../core/job/model/length-context.ts'
 import type { AnyReason } from '../../../core/words/reason.ts'
 import type { JobSession } from '../job-folder/job-session.ts'
 import { openJob } from '../job-folder/open-job.ts'
@@ -179,7 +178,10 @@ export class CurrentJob {
       now,
       quiet: options.quiet ?? QUIET,
       person: () => person.name(),
-      committed: (committed) => tell({ kind: 'committed', committed }),
+      committed: (committed) => {
+        tell({ kind: 'committed', committed })
+        bench.figures.jobChanged().catch((error: unknown) => whyNot('reading figures', error, log))
+      },
       turned: () => this.tellState(),
       log,
       pictures: new Pictures({
@@ -196,7 +198,7 @@ export class CurrentJob {
       figures: new JobFigures({
         job: session.folder,
         sheet: (id) => bench.sheet(id),
-        context: () => lengthContext(bench.session.job),
+        says: () => bench.session.job,
         temporary,
         kept: join(options.places.settings, 'readings'),
         limits: () => limits.now,

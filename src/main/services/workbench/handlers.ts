@@ -173,6 +173,7 @@ function handlersWith(around: HandledWith): Handlers {
     'read-figure': async ({ job, sheet, box, angle }) =>
       current.mustBeOpen(job).figures.figure(sheet, { ...box, ...(angle === undefined ? {} : { angle }) }),
     'read-sheet': async ({ job, sheet, near }) => current.mustBeOpen(job).figures.begin(sheet, near),
+    'read-with-hand': async ({ job, sheet, on }) => current.mustBeOpen(job).figures.withHand(sheet, on),
     'stop-reading': async ({ job, sheet }) => current.mustBeOpen(job).figures.stop(sheet),
     readings: async ({ job, sheet }) => current.mustBeOpen(job).figures.of(sheet),
     'read-labels': async ({ job, sheet }) => current.mustBeOpen(job).figures.labels(sheet),

@@ -3,6 +3,7 @@ import { type KeyboardEvent, useEffect, useId, useRef, useState } from 'react'
 import { useBench } from '../../bench/bench-store.ts'
 import { choose } from '../../bench/choose.ts'
 import { makeEdit } from '../../bench/edits.ts'
+import { orderAnew } from '../../bench/readings.ts'
 import { Button } from '../../parts/button.tsx'
 import { Choice } from '../../parts/choice.tsx'
 import { Switch } from '../../parts/switch.tsx'
@@ -70,7 +71,11 @@ export function FoundList({ sheet, found, whole, writable, onTake }: FoundListPr
         hideLabel
         value={order}
         options={ORDERS}
-        onChange={(next) => useListOrder.setState({ order: next })}
+        onChange={(next) => {
+          // What was read again kept its place until somebody asks for an order.
+          orderAnew(sheet)
+          useListOrder.setState({ order: next })
+        }}
       />
       <Switch
         label="Show what was taken or dismissed"

@@ -8,6 +8,7 @@ import { pickedCorners } from '../../picking/picked-marks.ts'
 import { isComplete } from '../../picking/picks.ts'
 import { FIGURE_KEY, takeUpToWork } from '../in-hand/tool-keys.ts'
 import { FigureAtHandView } from './figure-at-hand.tsx'
+import { HandOfSheet } from './hand-of-sheet.tsx'
 import { WholeSheet } from './whole-sheet.tsx'
 
 /** Station 4: printed figures, one by one or all of a sheet. */
@@ -21,6 +22,7 @@ export function ReadDesk() {
   return (
     <WholeSheet job={job} sheet={sheet} key={sheet}>
       <OneFigure />
+      <HandOfSheet sheet={sheet} />
     </WholeSheet>
   )
 }

@@ -147,7 +147,8 @@ function TakeFound(props: {
   onEnd: () => void
 }) {
   const { job, sheet, figure, writes, onEnd } = props
-  const { reading } = figure
+  // What is read again meanwhile does not change under the hand of whoever is taking it.
+  const [reading] = useState(figure.reading)
   const section = useRef<HTMLElement>(null)
   useEffect(() => {
     // The list may have been far down, and the figure as it stands on the sheet comes first.

@@ -17,9 +17,11 @@ export function draggedBox({ frame, height }: DrawnFigure, seed: number) {
   return { x: x - left, y: y - top, width: width + left + right, height: box + top + bottom }
 }
 
-/** Reads each figure in a box dragged round it; nothing else of its frame is told. */
-export function boxReader(seed = 1): Reader {
-  const reader = glyphReader()
+/**
+ * Reads each figure in a box dragged round it; nothing else of its frame is told.
+ * @param reader as it was trained, unless one is given that knows a hand
+ */
+export function boxReader(seed = 1, reader = glyphReader()): Reader {
   return async (figure) => {
     const { width, height, pixels } = figure.grey
     const picture = { left: 0, top: 0, width, height, data: pixels }

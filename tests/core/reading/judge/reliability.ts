@@ -14,7 +14,7 @@ export interface ReliabilityBand {
 }
 
 /** What a reader says of its sureness against how often it is right, of all answers that name a figure. */
-export function reliability(answers: readonly MarkedAnswer[]): {
+export function reliability(answers: readonly Pick<MarkedAnswer, 'answer' | 'right'>[]): {
   readonly bands: readonly ReliabilityBand[]
   /** Expected calibration error: mean distance of stated from right over the bands, weighed by their answers. */
   readonly ece: number

@@ -1,7 +1,7 @@
 import { createHash } from 'node:crypto'
 
 /** Changes when figures are found or read another way by the same network. */
-const WAY = 2
+const WAY = 3
 
 const PREFIX = 12
 

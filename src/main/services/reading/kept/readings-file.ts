@@ -16,8 +16,13 @@ const MOST_BYTES = 64 * 1024 ** 2
 const lineSchema = z.union([
   /** What may hold a figure on one part of the page. */
   z.strictObject({ part: z.int().min(0), boxes: z.array(boxToReadSchema) }),
-  /** What was read in the box of a part, by its place there. */
-  z.strictObject({ part: z.int().min(0), box: z.int().min(0), reading: figureReadingSchema }),
+  /** What was read in the box of a part, by its place there. knew: by which known figures; without: by none */
+  z.strictObject({
+    part: z.int().min(0),
+    box: z.int().min(0),
+    reading: figureReadingSchema,
+    knew: z.array(z.string()).optional(),
+  }),
 ])
 
 type Line = z.infer<typeof lineSchema>
@@ -28,9 +33,17 @@ export interface PageFigures {
   boxes: Map<number, readonly BoxToRead[]>
   /** By the part, and the place among its boxes. */
   readings: Map<number, Map<number, FigureReading>>
+  /** Of those that were read with a hand, likewise: the names of the known figures that it was read by. */
+  knew: Map<number, Map<number, readonly string[]>>
 }
 
-/** The figures of one page, as one engine read them: kept as they come, so that a reading that was broken off goes on. */
+/** Of a page of which nothing was found or read. */
+export const noFigures = (): PageFigures => ({ boxes: new Map(), readings: new Map(), knew: new Map() })
+
+/**
+ * The figures of one page, as one engine read them: kept as they come, so that a reading that was broken off goes on. Each
+ * says what of the hand was known, so that what was read by one state of it is not taken for another's.
+ */
 export class ReadingsFile {
   readonly #folder: string
   readonly #path: string
@@ -48,7 +61,7 @@ export class ReadingsFile {
 
   /** What is kept; nothing where that can't be read. What stands after a line that was torn is left out. */
   async read(): Promise<PageFigures> {
-    const figures: PageFigures = { boxes: new Map(), readings: new Map() }
+    const figures = noFigures()
     const text = await this.#text().catch(() => '')
     for (const line of text.split('\n')) {
       const known = lineOf(line)
@@ -63,9 +76,9 @@ export class ReadingsFile {
     this.#keep({ part, boxes: [...boxes] })
   }
 
-  /** Keeps what was read in a box. */
-  keepReading(part: number, box: number, reading: FigureReading): void {
-    this.#keep({ part, box, reading })
+  /** Keeps what was read in a box, in the place of what was read there before. @param knew names of known figures */
+  keepReading(part: number, box: number, reading: FigureReading, knew: readonly string[] = []): void {
+    this.#keep({ part, box, reading, ...(knew.length === 0 ? {} : { knew: [...knew] }) })
   }
 
   /** Resolves when all of it is written. */
@@ -108,13 +121,20 @@ function lineOf(line: string): Line | null {
   }
 }
 
-function take({ boxes, readings }: PageFigures, line: Line): void {
-  if ('boxes' in line) {
-    boxes.set(line.part, line.boxes)
-    return
-  }
-  const part = readings.get(line.part) ?? new Map<number, FigureReading>()
-  readings.set(line.part, part.set(line.box, line.reading))
+function take(figures: PageFigures, line: Line): void {
+  if ('boxes' in line) figures.boxes.set(line.part, line.boxes)
+  else putReading(figures, { part: line.part, place: line.box }, line.reading, line.knew ?? [])
+}
+
+/** Puts what was read in a box in the place of what was read there before. @param knew names of known figures */
+export function putReading(
+  { readings, knew: known }: PageFigures,
+  { part, place }: { part: number; place: number },
+  reading: FigureReading,
+  knew: readonly string[],
+): void {
+  readings.set(part, (readings.get(part) ?? new Map<number, FigureReading>()).set(place, reading))
+  known.set(part, (known.get(part) ?? new Map<number, readonly string[]>()).set(place, knew))
 }
 
 /** Makes the folder, and drops from it what was asked for longest ago. */

@@ -2,7 +2,6 @@ import type { z } from 'zod'
 import type { Limits } from '../../../../contract/limits.ts'
 import type { LengthContext } from '../../../../core/quantity/parse/parse-length.ts'
 import type { BoxToRead } from '../../../../core/reading/box/box-to-read.ts'
-import type { FigureReading } from '../../../../core/reading/figure-reading.ts'
 import type { SeenWord } from '../../../../core/reading/labels/seen-word.ts'
 import type { AnyReason } from '../../../../core/words/reason.ts'
 import type { PageArea } from '../../pictures/layout/block.ts'
@@ -15,6 +14,8 @@ import { reason } from '../../words/services-words.ts'
 import type { PageSource } from '../page/page-source.ts'
 import { figureProgram } from './figure-program.ts'
 import {
+  type BoxesRead,
+  type BoxesToRead,
   FIGURE_ANSWERS,
   FIGURE_PROTOCOL,
   type FigureOrder,
@@ -67,18 +68,12 @@ export class FigureReader {
   }
 
   /**
-   * Reads what is in boxes of a page, one reading a box.
-   * @param context what a bare number means
+   * Reads what is in boxes of a page.
    * @throws as `find`
    */
-  read(
-    source: PageSource,
-    boxes: readonly BoxToRead[],
-    context: LengthContext,
-    how: FiguresWith,
-  ): Promise<FigureReading[]> {
-    const expects = FIGURE_ANSWERS.read.length(boxes.length)
-    return this.#do(source, { do: 'read', boxes, context }, expects, how)
+  read(source: PageSource, what: BoxesToRead, how: FiguresWith): Promise<BoxesRead> {
+    const expects = FIGURE_ANSWERS.read(what.boxes.length, what.known.length)
+    return this.#do(source, { do: 'read', ...what }, expects, how)
   }
 
   /**

@@ -1,8 +1,9 @@
 import type { FoundFigure, PagePlace } from '../../../../contract/readings.ts'
 import type { BoxToRead } from '../../../../core/reading/box/box-to-read.ts'
 import type { FigureReading } from '../../../../core/reading/figure-reading.ts'
-import type { PageFigures } from '../kept/readings-file.ts'
+import { type PageFigures, putReading } from '../kept/readings-file.ts'
 import type { PageParts } from './page-parts.ts'
+import { isDueAgain, type ReadAgain } from './read-again.ts'
 
 /** What is to be done next of a page: a part to be looked at, or boxes to be read. */
 export type NextOf = { find: number } | { read: readonly BoxAt[] }
@@ -29,6 +30,8 @@ export class FiguresOfPage {
   /** Boxes that ended what read them. */
   readonly #failed = new Set<number>()
   readonly #alone: BoxAt[] = []
+  /** Boxes that ended what read them again: what was read before stays. */
+  readonly #notAgain = new Set<number>()
 
   /** @param figures what was found and read before */
   constructor(parts: PageParts, figures: PageFigures) {
@@ -68,14 +71,19 @@ export class FiguresOfPage {
    * What to do next, which is then under way; undefined: nothing, unless what is under way brings more.
    * @param near what comes first lies nearest to it, pixels of the page; undefined: from above to below
    * @param finds whether parts are looked at before boxes are read
+   * @param again what is read again once all is read
    */
-  next(near: PagePlace | undefined, finds: boolean): NextOf | undefined {
+  next(near: PagePlace | undefined, finds: boolean, again: ReadAgain): NextOf | undefined {
     const one = this.#alone.pop()
     if (one !== undefined) return this.#begin([one])
     const part = this.#nearestPart(near)
     if (finds && part !== undefined) return this.#look(part)
     const waiting = this.#waiting()
-    if (waiting.length === 0) return part === undefined ? undefined : this.#look(part)
+    if (waiting.length === 0) {
+      if (part !== undefined) return this.#look(part)
+      waiting.push(...this.#due(again))
+      if (waiting.length === 0) return undefined
+    }
     if (near !== undefined) waiting.sort(nearestTo(near))
     return this.#begin(waiting.slice(0, AT_ONCE))
   }
@@ -85,11 +93,20 @@ export class FiguresOfPage {
     this.#figures.boxes.set(part, boxes)
   }
 
-  /** @returns what is to be told of it */
-  read({ part, place }: BoxAt, reading: FigureReading): FoundFigure[] {
+  /** How many doubtful figures are due to be read again, or just being read. */
+  left(again: ReadAgain): number {
+    const { readings } = this.#figures
+    const all = [...readings].flatMap(([part, of]) => [...of.keys()].map((place) => idOf(part, place)))
+    return this.#due(again).length + all.filter((id) => this.#reading.has(id)).length
+  }
+
+  /**
+   * @param knew names of the known figures that it was read by
+   * @returns what is to be told of it
+   */
+  read({ part, place }: BoxAt, reading: FigureReading, knew: readonly string[]): FoundFigure[] {
     this.#reading.delete(idOf(part, place))
-    const of = this.#figures.readings.get(part) ?? new Map<number, FigureReading>()
-    this.#figures.readings.set(part, of.set(place, reading))
+    putReading(this.#figures, { part, place }, reading, knew)
     return seen(part, place, reading)
   }
 
@@ -106,7 +123,9 @@ export class FiguresOfPage {
     if (boxes.length > 1) this.#alone.push(...boxes)
     else {
       this.leave({ read: boxes })
-      this.#failed.add(idOf(only.part, only.place))
+      const before = this.#figures.readings.get(only.part)?.has(only.place) === true
+      const gone = before ? this.#notAgain : this.#failed
+      gone.add(idOf(only.part, only.place))
     }
   }
 
@@ -132,6 +151,20 @@ export class FiguresOfPage {
           return done || this.#reading.has(id) || this.#failed.has(id) ? [] : [{ part, place, box }]
         }),
       )
+  }
+
+  /** Boxes that were read and are to be read again, from above to below. */
+  #due(again: ReadAgain): BoxAt[] {
+    const { boxes, readings, knew } = this.#figures
+    const due: BoxAt[] = []
+    for (const [part, of] of readings)
+      for (const [place, reading] of of) {
+        const box = boxes.get(part)?.[place]
+        const id = idOf(part, place)
+        if (box === undefined || this.#reading.has(id) || this.#notAgain.has(id)) continue
+        if (isDueAgain(reading, knew.get(part)?.get(place) ?? [], again)) due.push({ part, place, box })
+      }
+    return due.sort((a, b) => idOf(a.part, a.place) - idOf(b.part, b.place))
   }
 
   #nearestPart(near: PagePlace | undefined): number | undefined {

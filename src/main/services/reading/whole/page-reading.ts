@@ -8,11 +8,14 @@ import { systemCause } from '../../files/system-reason.ts'
 import type { PixelSize } from '../../scans/page/pixel-size.ts'
 import type { PagePart } from '../../words/page-in-words.ts'
 import { inWords, reason } from '../../words/services-words.ts'
-import type { ReadingsFile } from '../kept/readings-file.ts'
+import { nameOfKnown } from '../hand/name-of-known.ts'
+import type { SheetHand } from '../hand/sheet-hand.ts'
+import { noFigures, type ReadingsFile } from '../kept/readings-file.ts'
 import type { PageSource } from '../page/page-source.ts'
 import { type FigureReader, type FiguresWith, READ_AT_ONCE, ReadingEnded } from '../process/figure-reader.ts'
 import { FiguresOfPage, type NextOf } from './page-figures.ts'
 import { partsOf } from './page-parts.ts'
+import type { ReadAgain } from './read-again.ts'
 
 /** Milliseconds between two tellings. */
 const TOLD_EVERY = 200
@@ -29,7 +32,9 @@ export interface PageReadingOf {
   source: (signal: AbortSignal) => Promise<PageSource>
   /** Where what is read is kept. Without: nowhere. */
   kept?: ReadingsFile
-  /** @param figures that were not told before */
+  /** Whose hand the page is in, as far as that is known. Without: nobody's in particular. */
+  hand?: SheetHand
+  /** @param figures that were not told before, or were read again */
   told: (progress: ReadingProgress, figures: FoundFigure[]) => void
 }
 
@@ -47,6 +52,7 @@ export class PageReading {
   #run: Run | undefined
   #untold: FoundFigure[] = []
   #ready = false
+  #closed = false
   #telling: NodeJS.Timeout | undefined
   /** Whether there is something to tell. */
   #due = false
@@ -55,8 +61,7 @@ export class PageReading {
 
   constructor(of: PageReadingOf) {
     this.#of = of
-    const none = { boxes: new Map(), readings: new Map() }
-    const known = of.kept?.read() ?? Promise.resolve(none)
+    const known = of.kept?.read() ?? Promise.resolve(noFigures())
     this.#figures = known.then((figures) => new FiguresOfPage(partsOf(of.size, of.dpi), figures))
   }
 
@@ -73,13 +78,20 @@ export class PageReading {
   async begin(near?: PagePlace): Promise<void> {
     this.#near = near ?? this.#near
     if (this.#run?.stop.signal.aborted) await this.#run.ended
-    if (this.#run !== undefined) return
+    if (this.#run !== undefined || this.#closed) return
     const stop = new AbortController()
     this.#state = { is: 'reading' }
     const ended = this.#read(stop).finally(() => {
       this.#run = undefined
     })
     this.#run = { stop, ended }
+  }
+
+  /** Of a page that was read through, begins to read again what is doubtful and may be read otherwise by now. */
+  async handChanged(): Promise<void> {
+    const figures = await this.#figures
+    if (this.#run !== undefined || this.#progressOf(figures).state !== 'ready') return
+    if (figures.left(this.#again) > 0) await this.begin()
   }
 
   /** What was read stays. Resolves when nothing runs any more. */
@@ -97,6 +109,7 @@ export class PageReading {
 
   /** Stops, and waits until all is kept. */
   async close(): Promise<void> {
+    this.#closed = true
     await this.stop()
     await this.#of.kept?.end()
   }
@@ -108,7 +121,9 @@ export class PageReading {
     const workers = Array.from({ length: READ_AT_ONCE }, (_, i) => this.#work(work, i > 0))
     const outcomes = await Promise.allSettled(workers)
     const failed = outcomes.find((one) => one.status === 'rejected')
-    this.#state = failed === undefined ? { is: figures.whole ? 'ready' : 'stopped' } : failure(failed.reason)
+    const broken = stop.signal.aborted && figures.left(this.#again) > 0
+    const through = figures.whole && !broken
+    this.#state = failed === undefined ? { is: through ? 'ready' : 'stopped' } : failure(failed.reason)
     this.#tellNow(figures)
   }
 
@@ -119,12 +134,12 @@ export class PageReading {
   ): Promise<void> {
     const { figures, stop } = work
     while (!stop.signal.aborted) {
-      const next = figures.next(this.#near, finds)
+      const next = figures.next(this.#near, finds, this.#again)
       if (next === undefined) {
         if (work.under === 0) return
         const moved = this.#moved.promise
         // What is found meanwhile is read at once by a process that is ready for it.
-        await this.#makeReady(stop.signal).catch(() => undefined)
+        await this.#makeReady(stop.signal, moved).catch(() => undefined)
         await moved
         continue
       }
@@ -144,16 +159,25 @@ export class PageReading {
     }
   }
 
-  /** Has a process begin, and load what it reads with. */
-  async #makeReady(signal: AbortSignal): Promise<void> {
+  /** Has a process begin, load what it reads with, and learn the hand for as long as nothing else is to be done. */
+  async #makeReady(signal: AbortSignal, moved: Promise<void>): Promise<void> {
     if (this.#ready) return
     this.#ready = true
-    const { reader, context, page, limits, source } = this.#of
-    await reader.read(await source(signal), [], context, { page, limits: limits(), signal })
+    let isWanted = false
+    void moved.then(() => {
+      isWanted = true
+    })
+    const { reader, context, page, limits, source, hand } = this.#of
+    for (;;) {
+      const known = hand?.known ?? []
+      const how = { page, limits: limits(), signal }
+      const { heard } = await reader.read(await source(signal), { boxes: [], context, known }, how)
+      if (isWanted || heard.length >= known.length) return
+    }
   }
 
   async #do(next: NextOf, figures: FiguresOfPage, signal: AbortSignal): Promise<void> {
-    const { reader, context, kept, page, limits } = this.#of
+    const { reader, context, kept, page, limits, hand } = this.#of
     const how: FiguresWith = { page, limits: limits(), signal }
     const source = await this.#of.source(signal)
     if ('find' in next) {
@@ -165,12 +189,15 @@ export class PageReading {
     } else {
       try {
         const boxes = next.read.map(({ box }) => box)
-        const readings = await reader.read(source, boxes, context, how)
+        const known = hand?.known ?? []
+        const { readings, heard, hand: learned } = await reader.read(source, { boxes, context, known }, how)
+        hand?.heard(learned, heard.length)
+        const knew = heard.flatMap((place) => (known[place] === undefined ? [] : nameOfKnown(known[place])))
         for (const [i, at] of next.read.entries()) {
           const reading = readings[i]
           if (reading === undefined) continue
-          this.#untold.push(...figures.read(at, reading))
-          kept?.keepReading(at.part, at.place, reading)
+          this.#untold.push(...figures.read(at, reading, knew))
+          kept?.keepReading(at.part, at.place, reading, knew)
         }
       } catch (error) {
         if (!(error instanceof ReadingEnded)) throw error
@@ -197,11 +224,20 @@ export class PageReading {
     this.#telling.unref()
   }
 
+  /** By what is read again. */
+  get #again(): ReadAgain {
+    const { hand } = this.#of
+    return { known: (hand?.known ?? []).map(nameOfKnown), lookedAt: hand?.lookedAt ?? [] }
+  }
+
   #progressOf(figures: FiguresOfPage): ReadingProgress {
     const { done, of } = figures.count
     const { because } = this.#state
     const state = this.#state.is === 'unread' ? standingOf(figures) : this.#state.is
-    return { state, done, of, sentence: asSentence(inWords(because ?? inReasons(state, figures))) }
+    const isAgain = figures.whole && (state === 'reading' || state === 'stopped')
+    const left = isAgain ? figures.left(this.#again) : 0
+    const said = left > 0 ? inReasonsAgain(state, left) : inReasons(state, figures)
+    return { state, done: done - left, of, sentence: asSentence(inWords(because ?? said)) }
   }
 }
 
@@ -210,6 +246,9 @@ function standingOf(figures: FiguresOfPage): ReadingProgress['state'] {
   if (figures.whole) return 'ready'
   return figures.count.done > 0 ? 'stopped' : 'unread'
 }
+
+const inReasonsAgain = (state: ReadingProgress['state'], left: number): AnyReason =>
+  state === 'reading' ? reason('figures.again', { left }) : reason('figures.again-stopped', { left })
 
 function inReasons(state: ReadingProgress['state'], figures: FiguresOfPage): AnyReason {
   const { done, of, failed } = figures.count
