@@ -1,4 +1,4 @@
-import type { Limits } from '../limits/kept-limits.ts'
+import type { Limits } from '../../../contract/limits.ts'
 import type { WorkbenchPlaces } from '../places/places.ts'
 import type { ChildProgram } from '../process/child.ts'
 
