@@ -23,9 +23,9 @@ const told = (page: Page): Promise<string | null> => page.evaluate(() => localSt
 
 describe('Back in the browser', () => {
   inHost(localLauncher(), (session) => {
-    it('leads nowhere, loses nothing that is half written, and tells the host nothing', async () => {
+    it('leads nowhere, loses nothing that is half written, and tells the host nothing; where it leads elsewhere all the same, the host is told', async () => {
       const { folder } = await workshopJob()
-      await session({ opens: { folder } }, async ({ page, person }) => {
+      await session({ opens: { folder } }, async ({ page, person, window: open }) => {
         await keepTold(page)
         const opened = await openCard(person, 'drum_length')
         await person.click(opened.getByRole('button', { name: 'Add evidence' }))
@@ -44,13 +44,8 @@ describe('Back in the browser', () => {
         await person.press('Enter')
         await opened.getByRole('region', { name: /^Printed 2/ }).waitFor()
         expect(await told(page)).toBeNull()
-      })
-    })
 
-    it('where the browser leads elsewhere all the same, tells the host so; to close the page does not', async () => {
-      const { folder } = await workshopJob()
-      await session({ opens: { folder } }, async ({ page, window }) => {
-        await keepTold(page)
+        // Another page that is closed tells it nothing either, and one that is led elsewhere all the same does.
         const second = await page.context().newPage()
         await second.goto(page.url())
         await second.getByRole('heading', { level: 1 }).waitFor()
@@ -60,7 +55,7 @@ describe('Back in the browser', () => {
         await page.goBack()
         await page.getByRole('heading', { level: 1 }).waitFor()
         expect(await told(page)).toBe('/left ')
-        expect(window.log).toEqual([])
+        expect(open.log).toEqual([])
       })
     })
   })

@@ -190,25 +190,6 @@ describe('Many steps back at once', () => {
   })
 })
 
-describe('A job that somebody else has', () => {
-  inHost(localLauncher(), (session) => {
-    it('says so once, however often it is looked at again', async () => {
-      const { folder } = await workshopJob()
-      await session({ opens: { folder } }, async () => {
-        await session({ opens: { folder } }, async ({ page, person }) => {
-          const why = page.locator('.frame-banners [data-read-only]')
-          await why.waitFor()
-          for (let k = 0; k < 2; k++) {
-            await person.click(person.button('Look again'))
-            await expect.poll(() => person.button('Look again').isEnabled()).toBe(true)
-          }
-          expect(await page.getByRole('region', { name: 'Notices' }).textContent()).toBe('')
-        })
-      })
-    })
-  })
-})
-
 describe('The form for evidence, and that of a note', () => {
   inEachHost((session) => {
     it('is left by Escape from wherever the keyboard is in it, but for a list that is open; and keeps a card waiting', async () => {

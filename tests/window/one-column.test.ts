@@ -28,9 +28,25 @@ const page = (at: Page) =>
 
 describe('A window', () => {
   inEachHost((session) => {
-    it('is as high as what is seen of it, and one column without a sideways scroll where it is narrow', async () => {
+    it('shows so much on the sheet as one likes, and remembers it; is as high as what is seen of it, and one column without a sideways scroll where it is narrow', async () => {
       await session({ opens: 'sample', size: WIDE }, async ({ page: at, person }) => {
         await sheetReady(at)
+        const shown = person.button(/^Shown on the sheet/)
+        const words = async (): Promise<string> => (await shown.textContent()) ?? ''
+        await person.station('Pick')
+        expect(await words()).toBe('All')
+        const over = at.locator('.sheet-view canvas').first()
+        const seen = (): Promise<string> => over.evaluate((canvas) => getComputedStyle(canvas).visibility)
+        await expect.poll(seen).toBe('visible')
+        await person.press('m')
+        expect(await words()).toBe('Nothing')
+        await expect.poll(seen).toBe('hidden')
+        await at.reload()
+        await sheetReady(at)
+        expect(await words()).toBe('Nothing')
+        await person.press('m', 3)
+        expect(await words()).toBe('All')
+
         await tableSettled(at)
         for (const station of ['Sheet', 'Scale', 'Pick', 'Read']) {
           await person.station(station)
@@ -70,27 +86,6 @@ describe('A window', () => {
         const limits = at.getByRole('dialog', { name: 'Size limits' })
         const end = await boxOf(limits.getByRole('button', { name: 'Set them' }))
         expect(end.y + end.height).toBeLessThan(NARROW.height)
-      })
-    })
-
-    it('shows so much on the sheet as one likes, and remembers it', async () => {
-      await session({ opens: 'sample', size: WIDE }, async ({ page: at, person }) => {
-        await sheetReady(at)
-        const shown = person.button(/^Shown on the sheet/)
-        const words = async (): Promise<string> => (await shown.textContent()) ?? ''
-        await person.station('Pick')
-        expect(await words()).toBe('All')
-        const over = at.locator('.sheet-view canvas').first()
-        const seen = (): Promise<string> => over.evaluate((canvas) => getComputedStyle(canvas).visibility)
-        await expect.poll(seen).toBe('visible')
-        await person.press('m')
-        expect(await words()).toBe('Nothing')
-        await expect.poll(seen).toBe('hidden')
-        await at.reload()
-        await sheetReady(at)
-        expect(await words()).toBe('Nothing')
-        await person.press('m', 3)
-        expect(await words()).toBe('All')
       })
     })
   })

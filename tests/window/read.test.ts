@@ -140,7 +140,7 @@ describe('A restorer reads figures', () => {
       })
     })
 
-    it('in a box where none is read, given up by Esc, and written otherwise with how it parses', async () => {
+    it('in a box where none is read, given up by Esc, and written otherwise with how it parses; and of a title block, taken field by field into the record and never by itself', async () => {
       const folder = await ventilatorToRead()
       await session({ opens: { folder } }, async ({ page, person }) => {
         await readByHeart(page)
@@ -171,15 +171,9 @@ describe('A restorer reads figures', () => {
           read: { text: 'Ø 11 7/8"' },
         })
         await page.getByText('By itself it was read as “Ø 11 7/8"”').waitFor()
-      })
-    })
 
-    it('what a title block says, taken field by field into the record and never by itself', async () => {
-      const folder = await ventilatorToRead()
-      await session({ opens: { folder } }, async ({ page, person }) => {
-        await readByHeart(page)
-        await sheetReady(page)
-        await tableSettled(page)
+        // What a title block says.
+        await person.station('Sheet')
         const record = person.field('Date')
         const before = await record.inputValue()
         await person.click(person.button('Read the title block'))

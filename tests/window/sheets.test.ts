@@ -1,5 +1,6 @@
 import { readFile } from 'node:fs/promises'
 import { join } from 'node:path'
+import type { Page } from 'playwright-core'
 import sharp from 'sharp'
 import { describe, expect, it } from 'vitest'
 import { readJobFolder } from '../../src/main/services/job-folder/read-job-folder.ts'
@@ -53,6 +54,14 @@ async function pickAt(person: Person, [x, y]: readonly [number, number]): Promis
 
 const titles = async (folder: string): Promise<string[]> =>
   (await readJobFolder(folder)).job.sheets.map(({ title }) => title)
+
+/** Pastes a picture into the window, made of these bytes. */
+const paste = (page: Page, bytes: readonly number[]): Promise<void> =>
+  page.evaluate((all) => {
+    const data = new DataTransfer()
+    data.items.add(new File([new Uint8Array(all)], 'image.png', { type: 'image/png' }))
+    window.dispatchEvent(new ClipboardEvent('paste', { clipboardData: data, cancelable: true }))
+  }, bytes)
 
 describe('The sheets of a job', () => {
   inHost(localLauncher(), (session) => {
@@ -164,41 +173,18 @@ describe('The sheets of a job', () => {
 
 describe('A picture that is pasted', () => {
   inHost(localLauncher(), (session) => {
-    it('comes in as a sheet', async () => {
+    it('comes in as a sheet; where nothing can come in, it is said why', async () => {
       const folder = await plateJob()
       const bytes = [...(await readFile(await largerPlate()))]
       await session({ opens: { folder } }, async ({ page }) => {
         await sheetReady(page)
-        const paste = (name: string, content: number[]) =>
-          page.evaluate(
-            ([called, all]) => {
-              const data = new DataTransfer()
-              data.items.add(new File([new Uint8Array(all)], called, { type: 'image/png' }))
-              window.dispatchEvent(new ClipboardEvent('paste', { clipboardData: data, cancelable: true }))
-            },
-            [name, content] as const,
-          )
-        await paste('image.png', bytes)
+        await paste(page, bytes)
         await expect.poll(() => titles(folder), { timeout: 15_000 }).toEqual(['Plate', 'image'])
         await sheetReady(page)
-      })
-    })
-  })
-})
-
-describe('A picture that is pasted where nothing can come in', () => {
-  inHost(localLauncher(), (session) => {
-    it('says why', async () => {
-      const folder = await plateJob()
-      await session({ opens: { folder } }, async () => {
-        await session({ opens: { folder } }, async ({ page }) => {
-          await page.locator('.frame-banners [data-read-only]').waitFor()
-          await page.evaluate(() => {
-            const data = new DataTransfer()
-            data.items.add(new File([new Uint8Array(4)], 'image.png', { type: 'image/png' }))
-            window.dispatchEvent(new ClipboardEvent('paste', { clipboardData: data, cancelable: true }))
-          })
-          await page.getByText('Nothing was brought in: this job is open read-only.').waitFor()
+        await session({ opens: { folder } }, async ({ page: onlooker }) => {
+          await onlooker.locator('.frame-banners [data-read-only]').waitFor()
+          await paste(onlooker, [0, 0, 0, 0])
+          await onlooker.getByText('Nothing was brought in: this job is open read-only.').waitFor()
         })
       })
     })

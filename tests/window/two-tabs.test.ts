@@ -30,7 +30,7 @@ async function writeInName(person: Person, name: string, text: string) {
 
 describe('Two tabs on one job', () => {
   inHost(localLauncher(), (session) => {
-    it('leave a half-written cell as it is, say that it was changed elsewhere, and Enter decides', async () => {
+    it('leave a half-written cell or field as it is, say that it was changed elsewhere, and Enter decides', async () => {
       const { folder } = await workshopJob()
       await session({ opens: { folder } }, async ({ page, person }) => {
         await tableSettled(page)
@@ -48,15 +48,12 @@ describe('Two tabs on one job', () => {
         expect((await readJobFolder(folder)).job.dimensions.map(({ name }) => name)).toContain(
           'drum_over_all',
         )
-        await there.page.close()
-      })
-    })
 
-    it('leave a half-written field as it is; leaving it keeps nothing over what was written elsewhere', async () => {
-      const { folder } = await workshopJob()
-      await session({ opens: { folder } }, async ({ page, person }) => {
-        await tableSettled(page)
-        const there = await secondTab(page)
+        // Leaving a field keeps nothing over what was written elsewhere.
+        for (const one of [there, person]) {
+          await one.page.bringToFront()
+          await one.station('Sheet')
+        }
         const title = (one: Person) => desk(one.page).getByRole('textbox', { name: 'Title' })
         await page.bringToFront()
         await person.fill(title(person), 'Hood, mine')
@@ -101,6 +98,14 @@ describe('A history that is open', () => {
               .getByText(/“Flange”/)
               .waitFor()
           await there.page.close()
+
+          // That somebody else has the job is said once, however often it is looked at again.
+          await onlooker.locator('.frame-banners [data-read-only]').waitFor()
+          for (let k = 0; k < 2; k++) {
+            await looker.click(looker.button('Look again'))
+            await expect.poll(() => looker.button('Look again').isEnabled()).toBe(true)
+          }
+          expect(await onlooker.getByRole('region', { name: 'Notices' }).textContent()).toBe('')
         })
       })
     })

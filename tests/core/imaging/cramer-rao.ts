@@ -1,12 +1,12 @@
 import { inverse, Matrix } from 'ml-matrix'
 import type { Look } from './simulate/look.ts'
-import type { Picture } from './simulate/picture.ts'
+import { draw, type Picture, type Scene } from './simulate/picture.ts'
 import { grained } from './simulate/scan.ts'
 import type { Scan } from './simulate/scan-of.ts'
 
 export interface BoundOf {
-  /** The picture without noise, as a function of the parameters. */
-  picture: (parameters: readonly number[]) => Picture
+  /** What is seen without noise, as a function of the parameters. */
+  picture: (parameters: readonly number[]) => Scene
   at: readonly number[]
   /** Steps of the numerical differentiation, in the units of the parameters. */
   steps: readonly number[]
@@ -55,17 +55,18 @@ export function varianceOf(covariance: Matrix, weights: readonly number[]): numb
   return w.transpose().mmul(covariance).mmul(w).get(0, 0)
 }
 
-/** Derivative of every pixel with respect to each parameter; 0 where the pixel may not be used. */
+/** Derivative of every pixel with respect to each parameter; 0 where the pixel may not be used, which is not even drawn. */
 function slopesOf({ picture, at, steps, used }: BoundOf): Picture[] {
+  const { width, height } = picture(at)
+  const only = Uint8Array.from({ length: width * height }, (_, k) =>
+    used((k % width) + 0.5, Math.floor(k / width) + 0.5) ? 1 : 0,
+  )
   return at.map((_, i) => {
     const step = steps[i] as number
-    const { width, height, data: high } = picture(at.map((p, j) => (j === i ? p + step : p)))
-    const low = picture(at.map((p, j) => (j === i ? p - step : p))).data
-    const data = high.map((v, k) => {
-      const slope = (v - (low[k] as number)) / (2 * step)
-      return slope !== 0 && used((k % width) + 0.5, Math.floor(k / width) + 0.5) ? slope : 0
-    })
-    return { width, height, data }
+    const [high, low] = [step, -step].map(
+      (by) => draw(picture(at.map((p, j) => (j === i ? p + by : p))), only).data,
+    ) as [Float64Array, Float64Array]
+    return { width, height, data: high.map((v, k) => (v - (low[k] as number)) / (2 * step)) }
   })
 }
 

@@ -92,16 +92,15 @@ describe('the Cramér–Rao bound', () => {
     const [N, C, sigma] = [40, 100, 5]
     const bound = cramerRao(
       {
-        picture: ([across = 0]) =>
-          draw({
-            width: N,
-            height: 20,
-            ground: 200,
-            slope: pixel(0, 0),
-            strokes: [{ shape: bar(pixel(20, 10.5 + across), 0, 4), adds: -C }],
-            stains: [],
-            blur: 0,
-          }),
+        picture: ([across = 0]) => ({
+          width: N,
+          height: 20,
+          ground: 200,
+          slope: pixel(0, 0),
+          strokes: [{ shape: bar(pixel(20, 10.5 + across), 0, 4), adds: -C }],
+          stains: [],
+          blur: 0,
+        }),
         at: [0],
         steps: [0.1],
         used: () => true,

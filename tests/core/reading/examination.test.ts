@@ -15,6 +15,9 @@ const CLEAR = 0.995
 /** Less likely than this, fewer are not chance. */
 const CHANCE = 0.001
 
+/** On a machine that does much else, milliseconds. */
+const PATIENCE = 240_000
+
 const SEEDS = [301, 302]
 const FIGURES = 60
 
@@ -34,7 +37,7 @@ describe('the reader of figures', () => {
 
   beforeAll(async () => {
     for (const seed of SEEDS) answers.push(...(await scoreReader(boxReader(seed), seed, FIGURES)))
-  })
+  }, PATIENCE)
 
   it.each(LEVELS)('reads as many of the %s figures as it is held to', (level) => {
     const some = answers.filter((answer) => answer.level === level)

@@ -2,7 +2,7 @@ import { mkdir, readdir, writeFile } from 'node:fs/promises'
 import { join } from 'node:path'
 import { deflateSync } from 'node:zlib'
 import sharp from 'sharp'
-import { afterAll, beforeAll, describe, expect, test } from 'vitest'
+import { describe, expect, test } from 'vitest'
 import { LIMITS } from '../../../src/contract/limits.ts'
 import { pageThumbnailAddress, pictureAddress } from '../../../src/contract/picture-addresses.ts'
 import { TILE } from '../../../src/contract/picture-pyramid.ts'
@@ -11,18 +11,11 @@ import type { Sheet } from '../../../src/core/job/model/types.ts'
 import { pageFile } from '../../../src/main/services/scans/kept/page-file.ts'
 import { readPage } from '../../../src/main/services/scans/reader/read-scan.ts'
 import { type BenchWithScan, benchWithScan } from '../fixtures/bench-with-scan.ts'
-import { type BundledProgram, bundleProgram } from '../fixtures/bundle-program.ts'
 import { temporaryFolder } from '../fixtures/temporary-folder.ts'
 import { isBar, waveringBars } from '../scans/kinds/ccitt/wavering-bars.ts'
 import { PdfFile, pdfOf, real, reference } from '../scans/kinds/pdf/pdf-file.ts'
 import { lockedPage, PASSWORD } from '../scans/kinds/pdf-locked-kinds.ts'
 import { picture } from '../scans/kinds/picture.ts'
-
-let program: BundledProgram
-beforeAll(async () => {
-  program = await bundleProgram('src/main/services/pictures/process/pyramid-process.ts')
-})
-afterAll(() => program.remove())
 
 const DPI = 300
 const points = (pixels: number): number => (pixels * 72) / DPI
@@ -57,7 +50,7 @@ const drawnPage = (): Buffer =>
   ])
 
 const onBench = (pdf: Buffer): Promise<BenchWithScan> =>
-  benchWithScan((path) => writeFile(path, pdf), 'plan.pdf', { pyramidProgram: program.path })
+  benchWithScan((path) => writeFile(path, pdf), 'plan.pdf', {})
 
 async function tile({ bench }: BenchWithScan, shown: SheetPictures, column: number, row: number) {
   const { sheet, version } = shown
@@ -163,13 +156,7 @@ describe('the tiles of a page of a PDF', () => {
   test('that is locked wait for its password, and have its very pixels once it is unlocked', async () => {
     const grey = picture({ width: 700, height: 600, samples: 1, bits: 8 }, (x, y) => [(x * 7 + y * 13) % 256])
     const pdf = await lockedPage(grey, '1.7ext3')
-    const bench = await benchWithScan(
-      (path) => writeFile(path, pdf),
-      'plan.pdf',
-      { pyramidProgram: program.path },
-      undefined,
-      PASSWORD,
-    )
+    const bench = await benchWithScan((path) => writeFile(path, pdf), 'plan.pdf', {}, undefined, PASSWORD)
     await bench.open()
     const locked = await bench.shown()
     expect(locked.progress).toMatchObject({ state: 'failed', locked: true })

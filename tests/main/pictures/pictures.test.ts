@@ -2,7 +2,7 @@ import { spawnSync } from 'node:child_process'
 import { copyFile, mkdir, readdir, readFile, rename, rm, stat, symlink, writeFile } from 'node:fs/promises'
 import { join } from 'node:path'
 import sharp from 'sharp'
-import { afterAll, beforeAll, describe, expect, test } from 'vitest'
+import { beforeAll, describe, expect, test } from 'vitest'
 import type { HostEvent } from '../../../src/contract/host-event.ts'
 import { pictureAddress } from '../../../src/contract/picture-addresses.ts'
 import { pyramidLevels, TILE } from '../../../src/contract/picture-pyramid.ts'
@@ -11,18 +11,15 @@ import type { Job } from '../../../src/core/job/model/types.ts'
 import { randomStream } from '../../../src/core/uncertainty/random.ts'
 import { openJob } from '../../../src/main/services/job-folder/open-job.ts'
 import { ownMark } from '../../../src/main/services/pictures/cache/half-made.ts'
+import { pyramidProgram } from '../../../src/main/services/pictures/process/pyramid-program.ts'
 import { aWorkbench } from '../fixtures/a-workbench.ts'
 import { type BenchWithScan, benchWithScan, progressOf } from '../fixtures/bench-with-scan.ts'
-import { type BundledProgram, bundleProgram } from '../fixtures/bundle-program.ts'
 import { drawSlope } from '../fixtures/draw-slope.ts'
 import { folderSnapshot } from '../fixtures/folder-snapshot.ts'
 import { temporaryFolder } from '../fixtures/temporary-folder.ts'
 
-let program: BundledProgram
-beforeAll(async () => {
-  program = await bundleProgram('src/main/services/pictures/process/pyramid-process.ts')
-})
-afterAll(() => program.remove())
+/** As it was built before the tests began. */
+const PROGRAM = pyramidProgram()
 
 /** On a busy machine a process is slow to begin. */
 const PATIENT = { timeout: 60_000 }
@@ -54,7 +51,7 @@ const onBench = (
   draw: (path: string) => Promise<unknown> = drawSlope,
   name = 'plan.png',
   change?: (job: Job) => Job,
-): Promise<BenchWithScan> => benchWithScan(draw, name, { pyramidProgram: program.path }, change)
+): Promise<BenchWithScan> => benchWithScan(draw, name, {}, change)
 
 async function picture(
   { bench }: BenchWithScan,
@@ -314,7 +311,7 @@ describe('making pictures', () => {
         const { order } = message
         const waits = order.make === 'tiles' && order.wanted.file.page === 1
         while (waits && !existsSync(${JSON.stringify(goOn)})) await new Promise((resolve) => setTimeout(resolve, 20))
-        await import(${JSON.stringify(program.path)})
+        await import(${JSON.stringify(PROGRAM)})
         process.emit('message', message)
       })`,
     )
@@ -435,7 +432,7 @@ describe('making pictures', () => {
       process.once('message', async (message) => {
         const { order } = message
         if (order.make === 'tiles' && !existsSync(${JSON.stringify(`${broken}.mended`)})) process.exit(3)
-        await import(${JSON.stringify(program.path)})
+        await import(${JSON.stringify(PROGRAM)})
         process.emit('message', message)
       })`,
     )
@@ -491,7 +488,7 @@ describe('a tile that is asked for while pictures are made', () => {
           while (!existsSync(${JSON.stringify(goOn)})) await new Promise((resolve) => setTimeout(resolve, 20))
           rmSync(folder + '/cut_files', { recursive: true })
         }
-        await import(${JSON.stringify(program.path)})
+        await import(${JSON.stringify(PROGRAM)})
         process.emit('message', message)
       })`,
     )
@@ -585,7 +582,7 @@ describe('where pictures are kept', () => {
     await bench.open()
     await bench.shown()
 
-    const other = await aWorkbench({ pyramidProgram: program.path })
+    const other = await aWorkbench()
     expect((await other.bench.openFolder(bench.folder)).opened?.writable).toBe(false)
     expect((await other.ask('show-sheet', { sheet: 'S1' })).progress.state).toBe('ready')
     await expect(readdir(other.places.temporary)).rejects.toThrow('ENOENT')

@@ -90,11 +90,25 @@ const isBinary = (parts: number): boolean => parts <= 128 && Number.isInteger(Ma
 export const INCH_MARK = /["”″]|\bins?\b|\binch/i
 const FOOT = 304.8
 
-/** How a sheet writes its figures: what is usual, and what is known of it; the more that is, the more it counts. */
-export function sheetHabit(
-  { figures = [], denominators = {} }: KnownOfSheet,
-  context: LengthContext,
-): SheetHabit {
+/** Of lists of figures, what was counted of them, by what else it rests on: many are asked for beside one list. */
+const counted = new WeakMap<readonly string[], { readonly key: string; readonly habit: SheetHabit }>()
+
+/**
+ * How a sheet writes its figures: what is usual, and what is known of it; the more that is, the more it counts.
+ * @param known its list of figures is not to be changed afterwards: what was counted of it is kept as long as it is
+ */
+export function sheetHabit(known: KnownOfSheet, context: LengthContext): SheetHabit {
+  const { figures } = known
+  if (figures === undefined) return countHabit(known, context)
+  const key = JSON.stringify([context, known.denominators])
+  const before = counted.get(figures)
+  if (before?.key === key) return before.habit
+  const habit = countHabit(known, context)
+  counted.set(figures, { key, habit })
+  return habit
+}
+
+function countHabit({ figures = [], denominators = {} }: KnownOfSheet, context: LengthContext): SheetHabit {
   const divisions = new Map<string, number>()
   const of = new Map<string, number>()
   const feet = { yes: 1, no: 1 }

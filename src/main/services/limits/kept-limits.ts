@@ -15,13 +15,17 @@ export const limitsFile = (settings: string): string => join(settings, 'limits.j
 /** How much is taken in: what a person set, else what is usual. */
 export class KeptLimits {
   readonly #settings: string
-  #limits: Limits = LIMITS
+  #limits: Limits
   #trouble: ServiceReason | undefined
   #read: Promise<void> | undefined
 
-  /** @param settings folder of what the program remembers */
-  constructor(settings: string) {
+  /**
+   * @param settings folder of what the program remembers
+   * @param unless those that hold where a person set none; what is usual unless given
+   */
+  constructor(settings: string, unless: Limits = LIMITS) {
     this.#settings = settings
+    this.#limits = unless
   }
 
   /** Why the limits that were set don't hold; undefined when they do, or none were set. */

@@ -1,3 +1,4 @@
+import type { Limits } from '../../../contract/limits.ts'
 import type { WorkbenchPlaces } from '../places/places.ts'
 import type { ChildProgram } from '../process/child.ts'
 
@@ -16,6 +17,8 @@ export interface WorkbenchOptions {
   log: (line: string) => void
   /** Milliseconds without an edit after which job.json is written anew. */
   quiet?: number
+  /** How much is taken in where a person set no limits; what is usual unless given. */
+  limits?: Limits
   /** The built program that cuts tiles; found by itself unless given. */
   pyramidProgram?: string
   /** The program that reads figures; found by itself unless given. */

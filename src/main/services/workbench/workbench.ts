@@ -51,7 +51,7 @@ export class Workbench {
     this.#log = log
     this.#listeners = listeners
     this.#temporary = temporary
-    this.#limits = new KeptLimits(places.settings)
+    this.#limits = new KeptLimits(places.settings, options.limits)
     this.#uploads = new Uploads(
       () => temporary.folder(),
       () => this.#limits.now.bytes,

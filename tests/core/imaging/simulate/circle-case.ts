@@ -2,8 +2,8 @@ import { type Pixel, pixel } from '../../../../src/core/geometry/frames.ts'
 import type { RandomStream } from '../../../../src/core/uncertainty/random.ts'
 import { hide } from './hide.ts'
 import { between, type Look } from './look.ts'
-import type { Picture } from './picture.ts'
-import { cleanPicture, type Scan, scanOf } from './scan-of.ts'
+import type { Scene } from './picture.ts'
+import { cleanScene, type Scan, scanOf } from './scan-of.ts'
 import { ring } from './shapes.ts'
 
 const MARGIN = 34
@@ -15,8 +15,8 @@ export interface CircleCase extends Scan {
   /** Angles from … to of the arc that is drawn and picked, radians; 2π apart for a whole circle. */
   sector: [number, number]
   rough: [Pixel, Pixel, Pixel]
-  /** The noise-free picture of the stroke alone, its centre and radius changed by this much. */
-  picture: (dx: number, dy: number, dr: number) => Picture
+  /** The scene without noise of the stroke alone, its centre and radius changed by this much. */
+  picture: (dx: number, dy: number, dr: number) => Scene
 }
 
 interface Round {
@@ -61,7 +61,7 @@ export async function circleCase(
     sector,
     rough: whole ? [pick(0), pick(1 / 3), pick(2 / 3)] : [pick(0), pick(between(random, 0.4, 0.6)), pick(1)],
     picture: (dx, dy, dr) =>
-      cleanPicture(
+      cleanScene(
         { ...size, strokes: [ring(pixel(centre[0] + dx, centre[1] + dy), radius + dr, look.width, inked)] },
         look,
       ),

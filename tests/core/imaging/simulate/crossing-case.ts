@@ -1,8 +1,8 @@
 import { type Pixel, pixel } from '../../../../src/core/geometry/frames.ts'
 import type { RandomStream } from '../../../../src/core/uncertainty/random.ts'
 import { between, type Look } from './look.ts'
-import type { Picture } from './picture.ts'
-import { cleanPicture, type Scan, scanOf } from './scan-of.ts'
+import type { Scene } from './picture.ts'
+import { cleanScene, type Scan, scanOf } from './scan-of.ts'
 import { acrossOf, bar, type Shape } from './shapes.ts'
 
 const SIZE = 110
@@ -14,8 +14,8 @@ export interface CrossingCase extends Scan {
   place: Pixel
   directions: [number, number]
   rough: Pixel
-  /** The noise-free picture with each stroke moved across itself and turned about the crossing. */
-  picture: (across: number, turn: number, otherAcross: number, otherTurn: number) => Picture
+  /** The scene without noise with each stroke moved across itself and turned about the crossing. */
+  picture: (across: number, turn: number, otherAcross: number, otherTurn: number) => Scene
 }
 
 /** Two strokes of the same ink that cross (X), end on the other (T) or meet at their ends (L), 40° to 140° apart. */
@@ -52,6 +52,6 @@ export async function crossingCase(
     place,
     directions,
     rough: pixel(place[0] + between(random, -3, 3), place[1] + between(random, -3, 3)),
-    picture: (...moves) => cleanPicture({ ...size, strokes: strokes(moves) }, look),
+    picture: (...moves) => cleanScene({ ...size, strokes: strokes(moves) }, look),
   }
 }

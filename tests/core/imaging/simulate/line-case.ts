@@ -2,8 +2,8 @@ import { type Pixel, pixel } from '../../../../src/core/geometry/frames.ts'
 import type { RandomStream } from '../../../../src/core/uncertainty/random.ts'
 import { hide } from './hide.ts'
 import { between, type Look } from './look.ts'
-import type { Picture } from './picture.ts'
-import { cleanPicture, type Scan, scanOf } from './scan-of.ts'
+import type { Scene } from './picture.ts'
+import { cleanScene, type Scan, scanOf } from './scan-of.ts'
 import { acrossOf, bar } from './shapes.ts'
 
 const MARGIN = 34
@@ -14,8 +14,8 @@ export interface LineCase extends Scan {
   direction: number
   length: number
   rough: [Pixel, Pixel]
-  /** The noise-free picture of the stroke alone, moved across its middle (pixels) and turned about it. */
-  picture: (across: number, turn: number) => Picture
+  /** The scene without noise of the stroke alone, moved across its middle (pixels) and turned about it. */
+  picture: (across: number, turn: number) => Scene
 }
 
 /** A stroke that ends a little beyond its rough picks. */
@@ -44,7 +44,7 @@ export async function lineCase(
   const way = { length, place: (s: number) => at(s - half), direction: () => direction }
   const drawing = hidden > 0 ? hide(stroke, way, look, hidden, random) : { strokes: [stroke], stains: [] }
   const picture: LineCase['picture'] = (across, turn) =>
-    cleanPicture({ ...size, strokes: [bar(at(0, across), direction + turn, look.width, limits)] }, look)
+    cleanScene({ ...size, strokes: [bar(at(0, across), direction + turn, look.width, limits)] }, look)
   return {
     ...(await scanOf({ ...size, ...drawing }, look, random)),
     look,

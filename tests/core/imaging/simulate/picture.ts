@@ -27,12 +27,17 @@ export interface Scene {
   blur: number
 }
 
-export function draw({ width, height, ground, slope, strokes, stains, blur }: Scene): Picture {
+/** @param only which pixels are drawn, row by row: those that are 0 here are 0; all unless given */
+export function draw(
+  { width, height, ground, slope, strokes, stains, blur }: Scene,
+  only?: Uint8Array,
+): Picture {
   const data = new Float64Array(width * height)
   const shapes = strokes.map((s) => s.shape)
   const adds = strokes[0]?.adds ?? 0
   for (let row = 0; row < height; row++) {
     for (let column = 0; column < width; column++) {
+      if (only?.[row * width + column] === 0) continue
       const [x, y] = [column + 0.5, row + 0.5]
       let clear = 1
       for (const shape of shapes) clear *= 1 - shape(x, y, blur)

@@ -2,8 +2,8 @@ import { type Pixel, pixel } from '../../../../src/core/geometry/frames.ts'
 import type { RandomStream } from '../../../../src/core/uncertainty/random.ts'
 import { hide } from './hide.ts'
 import { between, type Look } from './look.ts'
-import type { Picture } from './picture.ts'
-import { cleanPicture, type Scan, scanOf } from './scan-of.ts'
+import type { Scene } from './picture.ts'
+import { cleanScene, type Scan, scanOf } from './scan-of.ts'
 import { acrossOf, bar } from './shapes.ts'
 
 const SIZE = 88
@@ -14,8 +14,8 @@ export interface PointCase extends Scan {
   place: Pixel
   direction: number
   rough: Pixel
-  /** The noise-free picture of the stroke alone, moved across (pixels) and turned about its place, and as wide as this. */
-  picture: (across: number, turn: number, width?: number, contrast?: number, blur?: number) => Picture
+  /** The scene without noise of the stroke alone, moved across (pixels) and turned about its place, and as wide as this. */
+  picture: (across: number, turn: number, width?: number, contrast?: number, blur?: number) => Scene
 }
 
 export async function pointCase(look: Look, random: RandomStream, hidden = 0): Promise<PointCase> {
@@ -43,7 +43,7 @@ export async function pointCase(look: Look, random: RandomStream, hidden = 0): P
     blur = look.blur,
   ) => {
     const moved: Pixel = pixel(place[0] + across * n[0], place[1] + across * n[1])
-    return cleanPicture(
+    return cleanScene(
       { ...size, strokes: [bar(moved, direction + turn, width)] },
       { ...look, contrast, blur },
     )

@@ -1,7 +1,7 @@
 import type { GreyWindow } from '../../../../src/core/imaging/index.ts'
 import type { RandomStream } from '../../../../src/core/uncertainty/random.ts'
 import { inkOf, type Look } from './look.ts'
-import { draw, type Layer, type Picture } from './picture.ts'
+import { draw, type Layer, type Picture, type Scene } from './picture.ts'
 import { noisy, oneBit, rounded, throughJpeg } from './scan.ts'
 import type { Shape } from './shapes.ts'
 
@@ -18,19 +18,15 @@ export interface Drawing {
   stains?: readonly Layer[]
 }
 
-/** The picture that a look makes of a drawing, before noise. */
-export function cleanPicture({ width, height, strokes, stains = [] }: Drawing, look: Look): Picture {
+/** What a look makes of a drawing, before noise. */
+export function cleanScene({ width, height, strokes, stains = [] }: Drawing, look: Look): Scene {
+  const { ground, slope, blur } = look
   const layers = strokes.map((shape): Layer => ({ shape, adds: inkOf(look) }))
-  return draw({
-    width,
-    height,
-    ground: look.ground,
-    slope: look.slope,
-    strokes: layers,
-    stains,
-    blur: look.blur,
-  })
+  return { width, height, ground, slope, strokes: layers, stains, blur }
 }
+
+/** The same, drawn. */
+export const cleanPicture = (drawing: Drawing, look: Look): Picture => draw(cleanScene(drawing, look))
 
 export async function scanOf(drawing: Drawing, look: Look, random: RandomStream): Promise<Scan> {
   const clean = cleanPicture(drawing, look)

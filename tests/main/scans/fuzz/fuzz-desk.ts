@@ -22,7 +22,7 @@ export interface FuzzDesk {
 /** Seconds after which a scan is given up: less than the usual limit, so that one that hangs is told in time. */
 const GIVEN_UP_AFTER = 10
 
-/** @param limits how much is taken in */
+/** @param limits how much is taken in; fewer seconds than a person may set, too */
 export async function fuzzDesk(limits: Limits = { ...LIMITS, seconds: GIVEN_UP_AFTER }): Promise<FuzzDesk> {
   const home = await realpath(await mkdtemp(join(tmpdir(), 'scantling-fuzz-')))
   const temporary = join(home, 'temporary')
@@ -33,6 +33,7 @@ export async function fuzzDesk(limits: Limits = { ...LIMITS, seconds: GIVEN_UP_A
     host: 'local',
     version: '1.2.3',
     log: () => undefined,
+    limits,
     places: {
       settings: join(home, 'settings'),
       shelf: join(home, 'shelf'),
@@ -40,7 +41,6 @@ export async function fuzzDesk(limits: Limits = { ...LIMITS, seconds: GIVEN_UP_A
       temporary,
     },
   })
-  await bench.ask('set-limits', { limits })
   let jobs = 0
   return {
     bench,

@@ -11,6 +11,8 @@ export interface HostileFile {
   make: () => Buffer
   /** What the refusal is about, where it is one thing only. */
   about?: RegExp
+  /** Whether whoever reads it is at it for longer than a person waits, if nobody ends that. */
+  hangs?: true
 }
 
 const MILLION = 1_000_000
@@ -127,6 +129,7 @@ export const HOSTILE_FILES: readonly HostileFile[] = [
   {
     name: 'a PDF picture of 2,147,483,647 bits a sample',
     file: 'bits.pdf',
+    hangs: true,
     make: () =>
       onePage(
         '/Width 97 /Height 61 /ColorSpace /DeviceRGB /BitsPerComponent 2147483647 /Filter /FlateDecode',
@@ -145,6 +148,7 @@ export const HOSTILE_FILES: readonly HostileFile[] = [
   {
     name: 'a PDF picture whose few bytes unfold to many, and again',
     file: 'unfolding.pdf',
+    hangs: true,
     make: () =>
       onePage(
         '/Width 97 /Height 61 /ColorSpace /DeviceGray /BitsPerComponent 8 /Filter [/FlateDecode /FlateDecode]',
@@ -158,7 +162,12 @@ export const HOSTILE_FILES: readonly HostileFile[] = [
     about: /larger than a page of a PDF can be/,
   },
   { name: 'a PDF form that draws itself', file: 'itself.pdf', make: formInItself },
-  { name: 'a PDF of forms in forms, ten to the ninth of them', file: 'forms.pdf', make: formsInForms },
+  {
+    name: 'a PDF of forms in forms, ten to the ninth of them',
+    file: 'forms.pdf',
+    hangs: true,
+    make: formsInForms,
+  },
   { name: 'a PDF whose pages are their own branches', file: 'branches.pdf', make: pagesInThemselves },
   {
     name: 'a PDF that says it has 100,000 pages and has one',
