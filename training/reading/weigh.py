@@ -1,11 +1,13 @@
 """What makes the reader's probabilities right in the long run: found on figures in letterings that the network was not
-trained on, as judge-boxes.ts judged them. Prints the two numbers of src/core/reading/box/in-the-long-run.ts.
+trained on, as judge-figures.ts or judge-boxes.ts judged them. Prints the numbers of src/core/reading/box/in-the-long-run.ts.
 
   weigh.py JUDGED.json..."""
 import json
 import sys
 
 import numpy as np
+
+BEND = 0.75  # of log-odds: of bends a quarter apart that which these figures are likeliest with
 
 
 def main():
@@ -16,16 +18,15 @@ def main():
     seen = np.array([bool(one["figures"]) for one in judged])
     print(f"{len(judged)} figures, {right.mean():.4f} right, nothing read in {1 - seen.mean():.4f}")
     z, t = np.log(p / (1 - p))[seen], right[seen]
-    a, b = 1.0, 0.0
+    # A line with a bend.
+    x = np.stack([np.ones_like(z), np.minimum(z - BEND, 0), np.maximum(z - BEND, 0)], 1)
+    w = np.zeros(3)
     for _ in range(100):  # Newton's method for a logistic regression
-        q = 1 / (1 + np.exp(-(a * z + b)))
-        g = np.array([((t - q) * z).sum(), (t - q).sum()])
-        w = q * (1 - q)
-        h = np.array([[(w * z * z).sum(), (w * z).sum()], [(w * z).sum(), w.sum()]]) + 1e-6 * np.eye(2)
-        step = np.linalg.solve(h, g)
-        a, b = a + step[0], b + step[1]
-    q = 1 / (1 + np.exp(-(a * z + b)))
-    print(f"slope {a:.4f} shift {b:.4f}")
+        q = 1 / (1 + np.exp(-(x @ w)))
+        h = x.T @ (x * (q * (1 - q))[:, None]) + 1e-2 * np.eye(3)
+        w = w + np.linalg.solve(h, x.T @ (t - q) - 1e-2 * w * [0, 1, 1])
+    q = 1 / (1 + np.exp(-(x @ w)))
+    print(f"at the bend {w[0]:.4f}, below {w[1]:.4f}, above {w[2]:.4f}")
     for lo, hi in [(0, .1), (.1, .2), (.2, .3), (.3, .4), (.4, .5), (.5, .6), (.6, .7), (.7, .8), (.8, .9), (.9, .95), (.95, .98), (.98, .99), (.99, 1.01)]:
         m = (q >= lo) & (q < hi)
         if m.any():

@@ -26,6 +26,8 @@ const LEVEL = 1.2
 /** So near to upright, lettering is meant to be so, degrees. */
 const STRAIGHT = 5
 
+/** A box that is longer than so many times its other side shows which way its lettering runs. */
+const SHORT = 2
 /** All round, so many directions are looked in; how much each is to be heeded. */
 const [ROUND, ANY_WAY] = [12, 0.5]
 
@@ -34,6 +36,11 @@ export interface WeightedLook {
   readonly look: BoxLook
   readonly weight: number
 }
+
+/** A box has no more rows of full digits than so many: each row of a call-out may hold a stacked fraction. */
+const MOST_ROWS = 6
+/** So many glyphs, so sure on the whole, leave no doubt which way they are read. */
+const [MANY, SURELY] = [6, 0.85]
 
 /** A way with a first look at it. */
 interface FirstLook {
@@ -56,13 +63,35 @@ export function looksInto(
     const first = look(way.box, way.digitHeights[0] ?? box.height)
     return { way, first, worth: massOf(first.glyphs) * way.weight ** HEED }
   }
-  const ways = box.angle === undefined ? uprightWays(picture, box) : [asGiven(box, box.angle)]
-  const firsts = ways.map(firstLook)
+  const firsts: FirstLook[] = []
+  for (const way of waysOf(picture, box)) {
+    const one = firstLook(way)
+    firsts.push(one)
+    if (isBeyondDoubt(one)) break
+  }
   const most = Math.max(...firsts.map(({ worth }) => worth))
   return withOtherSide(firsts, most, firstLook)
     .filter(({ worth }) => worth >= WORTH_READING * most)
     .sort((a, b) => b.worth - a.worth)
     .map(({ way, first }) => ({ look: levelled(refine(first, way, look), see), weight: way.weight ** HEED }))
+}
+
+/** The ways a box may be read in, likeliest first; digits that would be far too small for it are none. */
+function waysOf(picture: GreyPicture, box: BoxToRead): readonly UprightWay[] {
+  if (box.angle !== undefined) return [asGiven(box, box.angle)]
+  return uprightWays(picture, box).map((way) => {
+    const least = way.box.height / MOST_ROWS
+    const digitHeights = way.digitHeights.map((high) => Math.max(high, least))
+    return { ...way, digitHeights }
+  })
+}
+
+/** So many glyphs seen so surely are not read another way as well. */
+function isBeyondDoubt({ first }: FirstLook): boolean {
+  const sure = first.glyphs
+    .filter(({ present }) => present > 0.3)
+    .map(({ present, alternatives }) => present * (alternatives[0]?.probability ?? 0))
+  return sure.length >= MANY && sure.reduce((sum, one) => sum + one, 0) > SURELY * sure.length
 }
 
 /** What is seen in a box in directions all round, the two in which most is: where how its ink lies does not tell the way. */
@@ -71,8 +100,10 @@ export function looksAllRound(
   picture: GreyPicture,
   box: BoxToRead,
 ): readonly WeightedLook[] {
-  const [way] = uprightWays(picture, box)
-  if (way === undefined || box.angle !== undefined) return []
+  if (box.angle !== undefined || Math.max(box.width, box.height) > SHORT * Math.min(box.width, box.height))
+    return []
+  const [way] = waysOf(picture, box)
+  if (way === undefined) return []
   const see = viewOf(reader, picture, box)
   const look = (turned: TurnedBox, height: number): BoxLook => see(turned, BEST_HEIGHT / height)
   const side = Math.hypot(box.width, box.height)

@@ -10,7 +10,7 @@ import { inTheLongRun } from './in-the-long-run.ts'
 import type { BoxLook } from './look.ts'
 
 /** So sure a figure is called clear. */
-const CLEAR = 0.985
+const CLEAR = 0.997
 /** Alternatives at most, and how likely at least. */
 const [MOST, LEAST] = [9, 0.001]
 const TO_DEGREES = 180 / Math.PI
