@@ -31,7 +31,7 @@ export interface SheetLettering {
 /** Height of digits in the network's field that it knows best, pixels. */
 const BEST_HEIGHT = 21
 /** So many windows are looked at first for how high digits are; so many sure glyphs tell, of heights within this factor. */
-const [PROBED, TELLING, MOST_OFF] = [24, 10, 1.9]
+const [PROBED, TELLING, MOST_OFF] = [24, 6, 1.9]
 /** Digits are tried so many times as high as spots tell; so many times as much must be seen for another to be right. */
 const [PROBED_AT, MORE] = [[1, 1.7, 2.8], 1.3]
 /** A spot may be a glyph of full height from so many times the height of most digits to so many. */
@@ -74,7 +74,10 @@ export function seenLettering(
   const probes = PROBED_AT.map((factor) => {
     const assumed = factor * found.high
     const boxes = whole.filter((spot) => isOfGlyph(spot, assumed))
-    return { assumed, seen: sureAmong(seenAt(frameAt(0), boxes, assumed, PROBED)) }
+    return {
+      assumed,
+      seen: inRows(sureAmong(seenAt(frameAt(0), boxes, assumed, PROBED))).filter(isUnlikeLines),
+    }
   })
   // Hatching and dashes may outnumber digits: it is right where most is surely seen.
   const best = probes.reduce((most, one) => (one.seen.length > MORE * most.seen.length ? one : most))
@@ -124,6 +127,20 @@ const sureAmong = (glyphs: readonly SeenGlyph[]): SeenGlyph[] =>
     const [first] = alternatives
     return first !== undefined && isTall(first.text) && present * first.probability > SURE
   })
+
+/** Those that have another of about their height close beside them: what is seen in hatching and noise stands alone. */
+const inRows = (glyphs: readonly SeenGlyph[]): SeenGlyph[] =>
+  glyphs.filter((a) =>
+    glyphs.some((b) => {
+      const high = Math.max(a.height, b.height)
+      const [across, down] = [Math.abs(a.centre[0] - b.centre[0]), Math.abs(a.centre[1] - b.centre[1])]
+      return a !== b && across < 1.5 * high && down < 0.5 * high && Math.min(a.height, b.height) > 0.55 * high
+    }),
+  )
+
+/** Lines and rounds of any height look like some glyphs, which then tell nothing of it. */
+const isUnlikeLines = ({ alternatives }: SeenGlyph): boolean =>
+  !'01ILOCJTV7'.includes(alternatives[0]?.text ?? '')
 
 function isOfGlyph({ left, top, right, bottom }: Edges, high: number): boolean {
   const [long, thin] = [Math.max(right - left, bottom - top), Math.min(right - left, bottom - top)]
