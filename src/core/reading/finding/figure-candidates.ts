@@ -32,6 +32,8 @@ export interface CandidateMarks {
   readonly ofHeight: number
   /** Share of its glyphs that are spots of ink by themselves, as high and wide as they were seen. */
   readonly apart: number
+  /** Nothing but a round: no size is nought, and holes look like it. Common practice, no source. */
+  readonly round: boolean
   /** A whole number with nothing that says what it is of. */
   readonly bare: boolean
   /** Words with it are not of the notation. */
@@ -109,6 +111,7 @@ export function figureCandidates(
           least: Math.min(1, ...sure),
           ofHeight: digitHeight / usual,
           apart: shareApart(group, frame, spots),
+          round: tall.length === 1 && '0OQ'.includes(tall[0]?.alternatives[0]?.text ?? ' '),
           bare: isBareNumber(group),
           worded: hasWords(group),
           toWords: Math.min(
