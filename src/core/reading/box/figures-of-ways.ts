@@ -3,7 +3,7 @@ import type { QuantityKind } from '../../quantity/quantity-kind.ts'
 import type { WeightedLattice } from '../layout/lay-out.ts'
 import { habitOfFigure } from '../ranking/habit-of-figure.ts'
 import { sheetHabit } from '../ranking/sheet-habit.ts'
-import { readings } from '../readings.ts'
+import { type LatticeFigure, readings } from '../readings.ts'
 
 /** A figure that glyphs may make, over all ways in which they may belong together. */
 export interface LikelyFigure {
@@ -30,6 +30,12 @@ const HABIT_COUNTS = 0.15
 /** So much as a figure with one glyph wrong, a text that is none counts against those that are. Chosen likewise. */
 const UNPARSED_COUNTS = 0.1
 
+/** No size is nought: a round by itself is a hole, so many times in one. Common practice, no source. */
+const NOUGHT = 0.02
+
+const asSize = (one: LatticeFigure): LatticeFigure =>
+  one.value === 0 ? { ...one, probability: NOUGHT * one.probability } : one
+
 /** Texts that are looked at for each way, at most: what is less likely than so many others is hardly it. */
 const MOST_TEXTS = 200
 
@@ -40,7 +46,8 @@ export function figuresOfWays(ways: readonly WeightedLattice[], context: LengthC
   let fits = 0
   for (const { lattice, weight } of ways) {
     if (lattice.slots.length === 0) continue
-    const read = readings(lattice, { ...context, most: MOST_TEXTS })
+    const found = readings(lattice, { ...context, most: MOST_TEXTS })
+    const read = { ...found, figures: found.figures.map(asSize) }
     const worths = read.figures.map((one) => one.probability * habitOfFigure(one, habit) ** HABIT_COUNTS)
     const strokes = read.figures.reduce((sum, { probability }) => sum + probability, 0)
     const worth = worths.reduce((sum, one) => sum + one, 0)

@@ -28,6 +28,8 @@ const STRAIGHT = 5
 
 /** A box that is longer than so many times its other side shows which way its lettering runs. */
 const SHORT = 2
+/** Only what holds a few glyphs is looked at all round: it is no longer, across, than so many digits are high. */
+const FEW = 8
 /** All round, so many directions are looked in; how much each is to be heeded. */
 const [ROUND, ANY_WAY] = [12, 0.5]
 
@@ -39,6 +41,8 @@ export interface WeightedLook {
 
 /** A box has no more rows of full digits than so many: each row of a call-out may hold a stacked fraction. */
 const MOST_ROWS = 6
+/** Nobody drags a box so many digits higher and wider than a figure, nor are digits read of fewer pixels than these. */
+const [LOOSE, SMALLEST] = [10, 5]
 /** So many glyphs, so sure on the whole, leave no doubt which way they are read. */
 const [MANY, SURELY] = [6, 0.85]
 
@@ -80,7 +84,7 @@ export function looksInto(
 function waysOf(picture: GreyPicture, box: BoxToRead): readonly UprightWay[] {
   if (box.angle !== undefined) return [asGiven(box, box.angle)]
   return uprightWays(picture, box).map((way) => {
-    const least = way.box.height / MOST_ROWS
+    const least = Math.max(way.box.height / MOST_ROWS, Math.min(box.width, box.height) / LOOSE, SMALLEST)
     const digitHeights = way.digitHeights.map((high) => Math.max(high, least))
     return { ...way, digitHeights }
   })
@@ -109,6 +113,7 @@ export function looksAllRound(
   const side = Math.hypot(box.width, box.height)
   const centre = [box.x + box.width / 2, box.y + box.height / 2] as const
   const high = way.digitHeights[0] ?? side / BOX_HEIGHT
+  if (side > FEW * high) return []
   return Array.from({ length: ROUND }, (_, i) => {
     const turned = { centre, width: side, height: side, angle: -90 + (180 / ROUND) * i }
     const all = { box: turned, digitHeights: way.digitHeights, weight: 1 }

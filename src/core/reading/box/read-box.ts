@@ -11,6 +11,10 @@ import type { BoxLook } from './look.ts'
 
 /** So sure a figure is called clear. */
 const CLEAR = 0.997
+/** Where no glyph is so surely seen, there is none: the grain of bare paper looks a little like any. */
+const SEEN = 0.5
+/** A glyph by itself may be an arrow's head or another part of the drawing: no surer than this. */
+const SINGLE = 0.95
 /** Alternatives at most, and how likely at least. */
 const [MOST, LEAST] = [9, 0.001]
 const TO_DEGREES = 180 / Math.PI
@@ -36,10 +40,12 @@ export function readBox(
     asRead: asRead(lattice),
     lattice,
   }
-  if (first === undefined)
+  if (first === undefined || surest(read.look) < SEEN)
     return { ...told, text: null, value: null, kind: null, clear: false, probability: 0, alternatives: [] }
   const { text, value, kind } = first
-  const probability = inTheLongRun(first.probability)
+  const single =
+    lattice.slots.filter(({ alternatives }) => (alternatives[0]?.text ?? '').trim() !== '').length < 2
+  const probability = Math.min(inTheLongRun(first.probability), single ? SINGLE : 1)
   const rest = (1 - probability) / Math.max(1 - first.probability, Number.EPSILON)
   return {
     ...told,
@@ -67,6 +73,10 @@ const nothingIn = ({ x, y, width, height, angle = 0 }: BoxToRead): FigureReading
   alternatives: [],
   lattice: { slots: [] },
 })
+
+/** How sure the glyph is that is seen most surely. */
+const surest = ({ glyphs }: BoxLook): number =>
+  Math.max(0, ...glyphs.map(({ present, alternatives }) => present * (alternatives[0]?.probability ?? 0)))
 
 /** The likeliest glyph of each place, one after another. */
 const asRead = ({ slots }: Lattice): string =>
