@@ -25,6 +25,8 @@ export interface DimensionDraft {
   label: string
   /** null: by what is written. */
   kind: QuantityKind | null
+  /** How many there are; one unless said otherwise. */
+  count?: number
   from: EvidenceDraft | GaugeDraft
   /** The picks that it can be scaled between. */
   scaled?: DimensionBegun['scaled']
@@ -76,7 +78,8 @@ export function draftedDimension(
   const kind = draft.kind ?? kindWritten(draft, job)
   // Under a name that nothing has, so that what is written is read also while that is being settled.
   const free = name !== '' && nameProblem(job, name) === null ? name : freeName(job)
-  const empty: Dimension = { name: free, label: label.trim(), kind, evidence: [] }
+  const many = draft.count === undefined || draft.count === 1 ? {} : { count: draft.count }
+  const empty: Dimension = { name: free, label: label.trim(), kind, evidence: [], ...many }
   const having = { ...job, dimensions: [...job.dimensions, empty] }
   const read = draftedEvidence(evidenceDraftOf(draft.from), empty, having, { unit, mint })
   if (read === null) return null

@@ -37,7 +37,7 @@ export function figureBeside(job: Job, text: string, { kind, unit, view, count }
   return { drafted: draftedEvidence(draft, of, withIt, { unit, mint: mintForTrial() }), count: said }
 }
 
-function countIn(job: Job, text: string, kind: QuantityKind): number | null {
+export function countIn(job: Job, text: string, kind: QuantityKind): number | null {
   if (text === '') return null
   const piece: Evidence = { id: 'printed', basis: 'printed', text, legibility: 'clear' }
   const figure = readFigures({ name: 'as_picked', label: '', kind, evidence: [piece] }, job).of(piece)

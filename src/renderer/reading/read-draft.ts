@@ -3,6 +3,7 @@ import type { Mint } from '../../core/job/ids/mint-ids.ts'
 import type { Job, Unit } from '../../core/job/model/types.ts'
 import type { FigureReading } from '../../core/reading/figure-reading.ts'
 import { draftedDimension } from '../entering/dimension-draft.ts'
+import { countIn } from '../entering/figure-beside.ts'
 import { type Drafted, draftedEvidence, type EvidenceDraft } from '../entering/new-evidence.ts'
 import { standsAt } from './draft-of-reading.ts'
 
@@ -43,7 +44,9 @@ export function readDraft(taken: TakenAs, job: Job, how: { unit: Unit; mint: Min
   }
   const { name, label } = of?.is === 'new' ? of : { name: '', label: '' }
   const kind = reading.kind !== null && text === reading.text ? reading.kind : null
-  const made = draftedDimension({ name, label, kind, from: draft }, job, how)
+  // Eight holes are one dimension of which there are eight.
+  const count = countIn(job, text, kind ?? 'length') ?? 1
+  const made = draftedDimension({ name, label, kind, count, from: draft }, job, how)
   if (made === null) return { drafted: null, edit: null }
   if ('refused' in made) return { drafted: made.refused, edit: null }
   const named = of?.is === 'new' && name !== '' && label.trim() !== ''
