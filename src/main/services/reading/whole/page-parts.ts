@@ -6,7 +6,7 @@ const ENOUGH = 150
 /** Of a page that does not say how fine it is: pixels in which a whole drawing sheet is seen. */
 const PIXELS = 26_000_000
 /** Pixels of a part that is looked at in one go, so that its figures come soon and it takes little memory. */
-const PART = 1_500_000
+const PART = 4_000_000
 
 /** How a page is gone through to find its figures. */
 export interface PageParts {
