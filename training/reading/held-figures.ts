@@ -1,5 +1,4 @@
-import type { Dice } from '../../tests/core/reading/drawn/dice.ts'
-import { dice } from '../../tests/core/reading/drawn/dice.ts'
+import { type Dice, dice } from '../../tests/core/reading/drawn/dice.ts'
 import { type DrawnFigure, drawFigure } from '../../tests/core/reading/drawn/draw-figure.ts'
 import type { Face } from '../../tests/core/reading/drawn/face.ts'
 import { setOrder } from '../../tests/core/reading/drawn/figure-set.ts'

@@ -8,6 +8,7 @@ import type { Dimension, Evidence, Job, Unit } from '../../core/job/model/types.
 import { GAUGE_CALL_OUTS, type GaugeStandard } from '../../core/quantity/gauges.ts'
 import { QUANTITY_KINDS, type QuantityKind } from '../../core/quantity/quantity-kind.ts'
 import { attempted } from '../words/refusal.ts'
+import { ofSoMany } from './count-in-figure.ts'
 import { nameProblem } from './name-of-label.ts'
 import type { DimensionBegun } from './new-dimension-asked.ts'
 import { type Drafted, drafted, draftedEvidence, type EvidenceDraft } from './new-evidence.ts'
@@ -78,8 +79,13 @@ export function draftedDimension(
   const kind = draft.kind ?? kindWritten(draft, job)
   // Under a name that nothing has, so that what is written is read also while that is being settled.
   const free = name !== '' && nameProblem(job, name) === null ? name : freeName(job)
-  const many = draft.count === undefined || draft.count === 1 ? {} : { count: draft.count }
-  const empty: Dimension = { name: free, label: label.trim(), kind, evidence: [], ...many }
+  const empty: Dimension = {
+    name: free,
+    label: label.trim(),
+    kind,
+    evidence: [],
+    ...ofSoMany(draft.count ?? 1),
+  }
   const having = { ...job, dimensions: [...job.dimensions, empty] }
   const read = draftedEvidence(evidenceDraftOf(draft.from), empty, having, { unit, mint })
   if (read === null) return null

@@ -1,8 +1,7 @@
-import type { Dimension, Evidence, Job, Unit, View } from '../../core/job/model/types.ts'
-import { readFigures } from '../../core/ledger/evidence/figures.ts'
-import { NotationError } from '../../core/quantity/notation/notation-error.ts'
+import type { Dimension, Job, Unit, View } from '../../core/job/model/types.ts'
 import type { QuantityKind } from '../../core/quantity/quantity-kind.ts'
 import { mintForTrial } from '../bench/mint.ts'
+import { countIn, ofSoMany } from './count-in-figure.ts'
 import { type Drafted, draftedEvidence } from './new-evidence.ts'
 
 interface FigureOf {
@@ -30,16 +29,9 @@ export function figureBeside(job: Job, text: string, { kind, unit, view, count }
     label: '',
     kind,
     evidence: [],
-    ...(many === 1 ? {} : { count: many }),
+    ...ofSoMany(many),
   }
   const draft = { basis: 'printed', text, legibility: 'clear', sheet: view.sheet } as const
   const withIt = { ...job, dimensions: [...job.dimensions, of] }
   return { drafted: draftedEvidence(draft, of, withIt, { unit, mint: mintForTrial() }), count: said }
-}
-
-export function countIn(job: Job, text: string, kind: QuantityKind): number | null {
-  if (text === '') return null
-  const piece: Evidence = { id: 'printed', basis: 'printed', text, legibility: 'clear' }
-  const figure = readFigures({ name: 'as_picked', label: '', kind, evidence: [piece] }, job).of(piece)
-  return figure === undefined || figure instanceof NotationError ? null : (figure.count ?? null)
 }

@@ -6,8 +6,10 @@ import { figuresOfWays, type LikelyFigures, meanOfLikely } from './figures-of-wa
 import { massOf } from './glyph-mass.ts'
 import type { GlyphReader } from './glyph-reader.ts'
 import type { BoxLook } from './look.ts'
-import { looksAllRound, looksInto, type WeightedLook } from './looks-into.ts'
+import { looksAllRound } from './looks-all-round.ts'
+import { looksInto, type WeightedLook } from './looks-into.ts'
 import { type BoxView, viewOf } from './view-of-box.ts'
+import { waysOf } from './ways-of-box.ts'
 
 /** What is seen counts so much even where it makes no figure at all. */
 const NO_FIGURE = 0.1
@@ -20,6 +22,7 @@ const OTHER_SCALES = [0.88, 1.13]
 const WORTH_LOOKING_AGAIN = 0.3
 /** A way counts beside the best by its share of that one's worth to this power. Chosen on 520 figures of `held-figures.ts`. */
 const DECIDED = 4
+
 /** A look at a box with what it makes. */
 export interface ReadLook {
   readonly look: BoxLook
@@ -39,9 +42,10 @@ export function bestLook(
 ): ReadLook | null {
   const see = viewOf(reader, picture, box)
   const made = ({ look, weight }: WeightedLook): WorthyLook => madeOf(look, weight, context)
-  let once = looksInto(reader, picture, box).map(made)
-  if (once.every(({ likely }) => likely.fits < HARDLY))
-    once = [...once, ...looksAllRound(reader, picture, box).map(made)]
+  const ways = waysOf(picture, box)
+  const asInkLies = looksInto(see, box, ways).map(made)
+  const tells = asInkLies.some(({ likely }) => likely.fits >= HARDLY)
+  const once = tells ? asInkLies : [...asInkLies, ...looksAllRound(see, box, ways).map(made)]
   const most = Math.max(...once.map(({ worth }) => worth))
   const all = once
     .filter(({ worth }) => worth >= WORTH_LOOKING_AGAIN * most)
@@ -50,10 +54,9 @@ export function bestLook(
   const [best] = all
   if (best === undefined) return null
   const shares = all.map(({ worth }) => (best.worth > 0 ? (worth / best.worth) ** DECIDED : 1))
-  const { look, ways } = best
   return {
-    look,
-    ways,
+    look: best.look,
+    ways: best.ways,
     likely: meanOfLikely(
       all.map(({ likely }) => likely),
       shares,

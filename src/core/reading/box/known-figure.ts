@@ -4,6 +4,8 @@ import { namedGlyphs } from '../hand/named-glyphs.ts'
 import type { BoxToRead } from './box-to-read.ts'
 import type { GlyphReader } from './glyph-reader.ts'
 import { looksInto } from './looks-into.ts'
+import { viewOf } from './view-of-box.ts'
+import { waysOf } from './ways-of-box.ts'
 
 /** A figure of a page that somebody has read. */
 export interface KnownFigure {
@@ -21,7 +23,7 @@ export function glyphsOfKnownFigure(
   picture: GreyPicture,
   { box, text }: KnownFigure,
 ): readonly NamedGlyph[] {
-  const looks = looksInto({ network, weights }, picture, box)
+  const looks = looksInto(viewOf({ network, weights }, picture, box), box, waysOf(picture, box))
   return namedGlyphs(
     text,
     looks.map(({ look }) => look.glyphs),

@@ -1,6 +1,7 @@
 import type { GreyPicture } from '../../imaging/index.ts'
 import type { LengthContext } from '../../quantity/parse/parse-length.ts'
 import type { FigureReading } from '../figure-reading.ts'
+import { surenessOf } from '../glyphs/sureness.ts'
 import type { Lattice } from '../lattice.ts'
 import { boxOnPage } from '../patch/upright-places.ts'
 import { bestLook } from './best-look.ts'
@@ -75,8 +76,7 @@ const nothingIn = ({ x, y, width, height, angle = 0 }: BoxToRead): FigureReading
 })
 
 /** How sure the glyph is that is seen most surely. */
-const surest = ({ glyphs }: BoxLook): number =>
-  Math.max(0, ...glyphs.map(({ present, alternatives }) => present * (alternatives[0]?.probability ?? 0)))
+const surest = ({ glyphs }: BoxLook): number => Math.max(0, ...glyphs.map(surenessOf))
 
 /** The likeliest glyph of each place, one after another. */
 const asRead = ({ slots }: Lattice): string =>

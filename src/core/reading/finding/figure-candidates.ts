@@ -1,9 +1,10 @@
 import type { LengthContext } from '../../quantity/parse/parse-length.ts'
 import { type Edges, glyphEdges } from '../glyphs/edges.ts'
+import { heightOfMost } from '../glyphs/height-of-most.ts'
+import { surenessOf } from '../glyphs/sureness.ts'
 import { isTall } from '../layout/placed-glyph.ts'
 import { slopeOfRows } from '../layout/slope-of-rows.ts'
 import { areaOf, edgesInFrame, edgesOnPage, type Frame, sharedArea } from './frame.ts'
-import { surenessOf } from './glyph-atoms.ts'
 import { glyphGroups, hasWords, isBareNumber } from './glyph-groups.ts'
 import type { GlyphGroup } from './group-worth.ts'
 import type { SheetLettering } from './seen-lettering.ts'
@@ -136,8 +137,7 @@ function fullHeightOf(ways: SheetLettering['ways']): number | null {
     .flatMap(({ glyphs }) => glyphs)
     .filter((glyph) => isTall(glyph.alternatives[0]?.text ?? '') && surenessOf(glyph) > SURE)
     .map(({ height }) => height)
-    .sort((a, b) => a - b)
-  return heights[Math.floor(heights.length * 0.75)] ?? null
+  return heightOfMost(heights) ?? null
 }
 
 const tallOf = ({ glyphs }: GlyphGroup) =>
@@ -188,10 +188,7 @@ function areListed(one: GlyphGroup, other: GlyphGroup, high: number): boolean {
 
 /** Of digits and letters, the height that three quarters of them do not exceed. */
 function digitHeightOf(group: GlyphGroup, high: number): number {
-  const heights = tallOf(group)
-    .map(({ height }) => height)
-    .sort((a, b) => a - b)
-  return heights[Math.floor(heights.length * 0.75)] ?? high
+  return heightOfMost(tallOf(group).map(({ height }) => height)) ?? high
 }
 
 function shareApart(group: GlyphGroup, frame: Frame, spots: readonly Edges[]): number {

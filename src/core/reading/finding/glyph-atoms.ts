@@ -40,10 +40,6 @@ export function glyphAtoms(seen: readonly SeenGlyph[], high: number): SeenGlyph[
   return [...atoms.values()]
 }
 
-/** How sure it is that a glyph is there and what it is. */
-export const surenessOf = ({ present, alternatives }: SeenGlyph): number =>
-  present * (alternatives[0]?.probability ?? 0)
-
 const nameOf = ({ alternatives }: SeenGlyph): string => alternatives[0]?.text ?? ''
 const isFlat = (glyph: SeenGlyph): boolean => FLAT.includes(nameOf(glyph))
 

@@ -2,10 +2,10 @@ import type { Figure } from '../../quantity/figure.ts'
 import type { LengthContext } from '../../quantity/parse/parse-length.ts'
 import { type Edges, edgesRound, glyphEdges } from '../glyphs/edges.ts'
 import type { SeenGlyph } from '../glyphs/seen-glyph.ts'
+import { surenessOf } from '../glyphs/sureness.ts'
 import { layOut } from '../layout/lay-out.ts'
 import { likelihoodOf } from '../layout/placed-glyph.ts'
 import { rankFigures } from '../ranking/rank-figures.ts'
-import { surenessOf } from './glyph-atoms.ts'
 
 /** Glyphs that may be one figure, and how sure that is. */
 export interface GlyphGroup {

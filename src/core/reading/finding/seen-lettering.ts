@@ -1,9 +1,12 @@
 import type { GreyWindow } from '../../imaging/index.ts'
 import type { GlyphReader } from '../box/glyph-reader.ts'
 import { type Edges, glyphEdges } from '../glyphs/edges.ts'
+import { heightOfMost } from '../glyphs/height-of-most.ts'
 import type { SeenGlyph } from '../glyphs/seen-glyph.ts'
+import { surenessOf } from '../glyphs/sureness.ts'
 import { isDigit, isTall } from '../layout/placed-glyph.ts'
 import { withoutDuplicates } from '../layout/without-duplicates.ts'
+import { BEST_HEIGHT } from '../network/best-height.ts'
 import { coveringWindows } from './covering-windows.ts'
 import { edgesInFrame, type Frame, frameAt } from './frame.ts'
 import { neighboursAmong } from './glyph-neighbours.ts'
@@ -28,8 +31,6 @@ export interface SheetLettering {
   readonly high: number
 }
 
-/** Height of digits in the network's field that it knows best, pixels. */
-const BEST_HEIGHT = 21
 /** So many windows are looked at first for how high digits are; so many sure glyphs tell, of heights within this factor. */
 const [PROBED, TELLING, MOST_OFF] = [24, 6, 1.9]
 /** Digits are tried so many times as high as spots tell; so many times as much must be seen for another to be right. */
@@ -115,18 +116,12 @@ function heightSeen(glyphs: readonly SeenGlyph[], high: number): number {
   const digits = glyphs.filter(({ alternatives }) => isDigit(alternatives[0]?.text ?? ''))
   const telling = digits.length < TELLING ? glyphs : digits
   if (telling.length < TELLING) return high
-  const heights = telling.map(({ height }) => height).sort((a, b) => a - b)
-  return Math.min(
-    MOST_OFF * high,
-    Math.max(high / MOST_OFF, heights[Math.floor(0.75 * heights.length)] ?? high),
-  )
+  const most = heightOfMost(telling.map(({ height }) => height)) ?? high
+  return Math.min(MOST_OFF * high, Math.max(high / MOST_OFF, most))
 }
 
 const sureAmong = (glyphs: readonly SeenGlyph[]): SeenGlyph[] =>
-  glyphs.filter(({ present, alternatives }) => {
-    const [first] = alternatives
-    return first !== undefined && isTall(first.text) && present * first.probability > SURE
-  })
+  glyphs.filter((glyph) => isTall(glyph.alternatives[0]?.text ?? '') && surenessOf(glyph) > SURE)
 
 /** Those that have another of about their height close beside them: what is seen in hatching and noise stands alone. */
 const inRows = (glyphs: readonly SeenGlyph[]): SeenGlyph[] =>
@@ -150,11 +145,7 @@ function isOfGlyph({ left, top, right, bottom }: Edges, high: number): boolean {
 
 /** Whether a spot is one of a row of glyphs that were surely seen. */
 function explainedBy({ glyphs, high }: SeenLettering): (spot: Edges) => boolean {
-  const sure = glyphs.filter(({ present, alternatives }) => {
-    const [first] = alternatives
-    return first !== undefined && isTall(first.text) && present * first.probability > SURE
-  })
-  const edges = sure.map(glyphEdges)
+  const edges = sureAmong(glyphs).map(glyphEdges)
   const rows = new Map<number, number>()
   const { rootOf } = neighboursAmong(edges, high, (a, b, gap) => {
     const shared = Math.min(a.bottom, b.bottom) - Math.max(a.top, b.top)
